@@ -1,0 +1,116 @@
+"""A board with cuts is the one truth: lists, settings, templates and checks all read it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from joinlay.boards.surface import Axis, Surface
+from joinlay.errors import BadInput
+from joinlay.lengths import ZERO
+
+if TYPE_CHECKING:
+    from joinlay.boards.cut import Cut
+    from joinlay.boards.place import Place
+    from joinlay.lengths import Dimension, Length
+
+__all__ = ["Board", "Datum", "Taper"]
+
+
+@dataclass(frozen=True, slots=True)
+class Datum:
+    """What the maker calls the six surfaces of a part: ``inside face``, ``bottom edge``, ``front end``, and those opposite."""
+
+    face: str
+    edge: str
+    end: str
+    far_face: str
+    far_edge: str
+    far_end: str
+
+    def word(self, surface: Surface) -> str:
+        """The maker's word for ``surface``."""
+        return {
+            Surface.FACE: self.face,
+            Surface.EDGE: self.edge,
+            Surface.END: self.end,
+            Surface.FAR_FACE: self.far_face,
+            Surface.FAR_EDGE: self.far_edge,
+            Surface.FAR_END: self.far_end,
+        }[surface]
+
+
+@dataclass(frozen=True, slots=True)
+class Taper:
+    """Wood planed off an edge in a straight line: ``at_end`` at the reference end, ``at_far_end`` at the other.
+
+    ``surface`` is EDGE or FAR_EDGE.
+    """
+
+    surface: Surface
+    at_end: Dimension
+    at_far_end: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """A piece of wood: its sizes, its references, what is cut out of it, and where it stands.
+
+    ``name`` is the one on every sheet and list (``drawer 3 left side``), ``part`` its kind (``drawer side``), ``stock`` the name of
+    what it is made of. ``length`` runs with the grain, ``width`` across it, ``thickness`` through. Cuts and tapers count from the
+    reference face, edge and end, which ``datum`` gives their words. ``place`` is None for a board that stands alone.
+    """
+
+    name: str
+    part: str
+    stock: str
+    length: Dimension
+    width: Dimension
+    thickness: Dimension
+    datum: Datum
+    cuts: tuple[Cut, ...] = ()
+    tapers: tuple[Taper, ...] = ()
+    place: Place | None = None
+    has_round_edges: bool = False
+    """True for a loose tenon whose two narrow edges are rounded to fit a routed mortise."""
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not more than nothing, and cuts that lie outside the wood."""
+        for axis in Axis:
+            if self.size(axis).mm <= 0:
+                raise BadInput(f"{self.name}: its size {axis.value} would be {self.size(axis).mm} mm; it must be more than 0.")
+        for cut in self.cuts:
+            self._refuse_outside(cut)
+
+    def _refuse_outside(self, cut: Cut) -> None:
+        for axis in Axis:
+            span = cut.span(axis)
+            if span.start < ZERO or span.stop > self.size(axis):
+                raise BadInput(
+                    f"{self.name}: the {cut.name} runs from {span.start.mm} to {span.stop.mm} mm {axis.value} the board, "
+                    f"which is 0 to {self.size(axis).mm} mm."
+                )
+
+    def size(self, axis: Axis) -> Dimension:
+        """Length, width or thickness."""
+        return {Axis.ALONG: self.length, Axis.ACROSS: self.width, Axis.INTO: self.thickness}[axis]
+
+    def with_cuts(self, *cuts: Cut) -> Board:
+        """The same board with more cuts. Raises BadInput for one that lies outside the wood."""
+        return replace(self, cuts=self.cuts + cuts)
+
+    def cut_named(self, name: str) -> Cut:
+        """The first cut called ``name``; KeyError where there is none."""
+        for cut in self.cuts:
+            if cut.name == name:
+                return cut
+        raise KeyError(f"{self.name} has no cut called {name}")
+
+    @property
+    def end_on_left(self) -> bool:
+        """True where the reference end is at the left, looking at the reference face with the reference edge down."""
+        return self.place is None or self.place.end_on_left
+
+    def moved(self, x: Length, y: Length, z: Length) -> Board:
+        """The same board shifted in the piece: right, back, up. An unplaced board stays so."""
+        return self if self.place is None else replace(self, place=self.place.moved(x, y, z))

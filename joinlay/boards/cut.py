@@ -1,0 +1,106 @@
+"""A cut: the wood one joint takes out of a board, in exact lengths from the board's references."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from joinlay.boards.surface import Axis, Surface
+from joinlay.errors import BadInput
+from joinlay.lengths import dimension
+
+if TYPE_CHECKING:
+    from joinlay.lengths import Dimension, Length
+
+__all__ = ["Cut", "CutKind", "Shape", "Span"]
+
+
+class CutKind(Enum):
+    """What the trade calls a cut."""
+
+    GROOVE = "groove"  #: along the grain
+    DADO = "dado"  #: across the grain
+    RABBET = "rabbet"  #: a step along an edge or end
+    MORTISE = "mortise"
+    HOLE = "hole"
+    SLOT = "slot"
+
+
+class Shape(Enum):
+    """The outline of the cut's mouth."""
+
+    SQUARE = "square"  #: straight sides, square corners
+    ROUND_ENDS = "round ends"  #: half-round at both ends of its longer side, as a cutter leaves a mortise
+    ROUND = "round"  #: a full circle, as a drill leaves
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """From ``start`` to ``stop`` on one axis, both counted from the board's reference; start comes first."""
+
+    start: Dimension
+    stop: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse a span that runs backwards or is empty."""
+        if self.stop <= self.start:
+            raise BadInput(f"a cut from {self.start.mm} to {self.stop.mm} mm takes no wood; its end must lie past its start.")
+
+    @classmethod
+    def of(cls, start: Length, stop: Length) -> Span:
+        """A span between two lengths of any kind."""
+        return cls(dimension(start), dimension(stop))
+
+    @classmethod
+    def about(cls, centre: Length, size: Length) -> Span:
+        """A span of ``size`` with ``centre`` in its middle."""
+        half = dimension(size) / 2
+        return cls(dimension(centre) - half, dimension(centre) + half)
+
+    @property
+    def size(self) -> Dimension:
+        """How long the span is."""
+        return self.stop - self.start
+
+    @property
+    def centre(self) -> Dimension:
+        """The middle of the span."""
+        return (self.start + self.stop) / 2
+
+    def overlaps(self, other: Span) -> bool:
+        """True where both share more than a point."""
+        return self.start < other.stop and other.start < self.stop
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Wood taken out of a board: a box in the board's own directions.
+
+    ``surface`` is where the cutter enters; ``along``, ``across`` and ``into`` say from where to where, counted from the
+    reference end, edge and face. ``name`` is in the maker's words (``bottom groove``), ``mate`` the part that goes in or meets
+    it, '' where none does. Two cuts of one joint bear the same ``joint`` name.
+    """
+
+    kind: CutKind
+    surface: Surface
+    along: Span
+    across: Span
+    into: Span
+    name: str
+    mate: str = ""
+    joint: str = ""
+    shape: Shape = Shape.SQUARE
+
+    def span(self, axis: Axis) -> Span:
+        """The cut's extent on ``axis``."""
+        return {Axis.ALONG: self.along, Axis.ACROSS: self.across, Axis.INTO: self.into}[axis]
+
+    @property
+    def depth(self) -> Dimension:
+        """How far the cut goes in, square to the surface it enters."""
+        return self.span(self.surface.axis).size
+
+    def overlaps(self, other: Cut) -> bool:
+        """True where both take the same wood (as boxes; round ends count as square, so this errs to the safe side)."""
+        return all(self.span(axis).overlaps(other.span(axis)) for axis in Axis)

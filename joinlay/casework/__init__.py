@@ -1,0 +1,1 @@
+"""The piece: openings, drawers, and the case and frame around them."""

@@ -1,0 +1,23 @@
+"""Numbers: exact lengths, reading and writing them, the maker's rule, and dimensions with their working."""
+
+from joinlay.lengths.dimension import (
+    NOTHING,
+    Dimension,
+    chosen,
+    default,
+    dimension,
+    largest,
+    rounded_down,
+    rounded_to,
+    smallest,
+    written,
+)
+from joinlay.lengths.graduation import GRADUATIONS, Graduation, OnRule, decimal_text
+from joinlay.lengths.length import MM_PER_INCH, ZERO, Exact, Length, exact_fraction, inches, mm
+from joinlay.lengths.reading import Unit, read_length
+
+__all__ = [
+    "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Graduation", "Length", "OnRule", "Unit", "chosen",
+    "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm", "read_length", "rounded_down",
+    "rounded_to", "smallest", "written",
+]  # fmt: skip

@@ -1,0 +1,248 @@
+"""A dimension: a length with a name that keeps the working it came from.
+
+The arithmetic records itself, so the expression on paper is the one that was computed. Ask a dimension
+for its ``expression`` or its ``inputs``; ``joinlay why`` prints the whole tree.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, overload
+
+from joinlay.errors import BadInput
+from joinlay.lengths.length import Length, mm
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from joinlay.lengths.graduation import Graduation
+
+__all__ = [
+    "NOTHING",
+    "Dimension",
+    "chosen",
+    "default",
+    "dimension",
+    "largest",
+    "rounded_down",
+    "rounded_to",
+    "smallest",
+    "written",
+]
+
+#: How tightly an operation binds, for brackets: sums 1, products 2, everything else 3.
+_BINDS = {"+": 1, "-": 1, "x": 2, "/": 2}
+
+
+class Dimension(Length):
+    """A length that knows its name and working.
+
+    ``name`` is in the maker's words (``drawer 3 front width``), '' for a step inside an expression.
+    ``rule`` and ``source`` say which trade rule gave it (``DR-1``, ``common practice``). ``origin`` says where a
+    number with no working was written (``seed-chest.toml:12``) or that it is a default. ``operation`` and ``operands``
+    are the working: an operator (+ - x /) or a phrase (``smallest of``), and what it was done to, in order.
+    """
+
+    __slots__ = ("name", "operands", "operation", "origin", "rule", "source")
+
+    name: str
+    rule: str
+    source: str
+    origin: str
+    operation: str
+    operands: tuple[Length | Fraction, ...]
+
+    def __init__(
+        self,
+        value: Length,
+        name: str = "",
+        *,
+        rule: str = "",
+        source: str = "",
+        origin: str = "",
+        operation: str = "",
+        operands: tuple[Length | Fraction, ...] = (),
+    ) -> None:
+        """Wrap ``value``. Makers of dimensions use ``written``, ``default`` and arithmetic instead."""
+        put = object.__setattr__
+        put(self, "mm", value.mm)
+        put(self, "name", name)
+        put(self, "rule", rule)
+        put(self, "source", source)
+        put(self, "origin", origin)
+        put(self, "operation", operation)
+        put(self, "operands", operands)
+
+    # By value, as every length: naming a length does not make it another length.
+    __hash__ = Length.__hash__
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Pickle and copy with the working."""
+        fields = (self.name, self.rule, self.source, self.origin, self.operation, self.operands)
+        return (_again, (self.mm, *fields))
+
+    def named(self, name: str, rule: str = "", source: str = "") -> Dimension:
+        """The same length with the same working under ``name``, as ``rule`` of ``source`` gives it.
+
+        A dimension that has a name already becomes the working of the new one, so no step is lost.
+        """
+        if self.name and self.name != name:
+            return Dimension(self, name, rule=rule, source=source, operation="=", operands=(self,))
+        return Dimension(
+            self,
+            name,
+            rule=rule or self.rule,
+            source=source or self.source,
+            origin=self.origin,
+            operation=self.operation,
+            operands=self.operands,
+        )
+
+    @property
+    def inputs(self) -> tuple[Dimension, ...]:
+        """The named dimensions that the expression reads, each once, in reading order."""
+        seen: dict[tuple[str, Fraction], Dimension] = {}
+        for found in self._named_operands():
+            seen.setdefault((found.name, found.mm), found)
+        return tuple(seen.values())
+
+    def _named_operands(self) -> Iterator[Dimension]:
+        for operand in self.operands:
+            if isinstance(operand, Dimension):
+                if operand.name:
+                    yield operand
+                else:
+                    yield from operand._named_operands()
+
+    def expression(self, show: Callable[[Length], str]) -> str:
+        """The working in words and figures: ``opening width 18 3/8 - 2 x side clearance 1/32``.
+
+        ``show`` sets a length in figures (a Graduation's ``text``, or its ``read(...).figures``). Empty where the number was
+        simply written.
+        """
+        return self._spell(show) if self.operation else ""
+
+    def _spell(self, show: Callable[[Length], str]) -> str:
+        parts = [_spell_operand(operand, show, self.operation, n) for n, operand in enumerate(self.operands)]
+        if self.operation == "=":
+            return parts[0]
+        if self.operation in _BINDS:
+            return f" {self.operation} ".join(parts)
+        return f"{self.operation} {', '.join(parts)}"
+
+    # -- arithmetic, recorded ------------------------------------------------------------------------
+
+    def _done(self, operation: str, value: Length, *operands: Length | Fraction) -> Dimension:
+        return Dimension(value, operation=operation, operands=operands)
+
+    def __add__(self, other: Length) -> Dimension:
+        """Both, end to end."""
+        return self._done("+", Length.__add__(self, other), self, other)
+
+    def __radd__(self, other: Length) -> Dimension:
+        """A plain length and this one."""
+        return self._done("+", Length.__add__(other, self), other, self)
+
+    def __sub__(self, other: Length) -> Dimension:
+        """What is left."""
+        return self._done("-", Length.__sub__(self, other), self, other)
+
+    def __rsub__(self, other: Length) -> Dimension:
+        """A plain length less this one."""
+        return self._done("-", Length.__sub__(other, self), other, self)
+
+    def __mul__(self, times: int | Fraction) -> Dimension:
+        """So many times as long."""
+        return self._done("x", Length.__mul__(self, times), Fraction(times), self)
+
+    __rmul__ = __mul__
+
+    @overload
+    def __truediv__(self, by: int | Fraction) -> Dimension: ...
+    @overload
+    def __truediv__(self, by: Length) -> Fraction: ...
+    def __truediv__(self, by: int | Fraction | Length) -> Dimension | Fraction:
+        """A dimension over a number is a dimension; over a length, how many times it goes in."""
+        if isinstance(by, Length):
+            return self.mm / by.mm
+        return self._done("/", Length.__truediv__(self, by), self, Fraction(by))
+
+    def __neg__(self) -> Dimension:
+        """The same length the other way."""
+        return self._done("x", Length.__neg__(self), Fraction(-1), self)
+
+
+def _again(value: Fraction, *fields: object) -> Dimension:
+    name, rule, source, origin, operation, operands = fields
+    made = Dimension(Length(value))
+    for key, field in zip(
+        ("name", "rule", "source", "origin", "operation", "operands"),
+        (name, rule, source, origin, operation, operands),
+        strict=True,
+    ):
+        object.__setattr__(made, key, field)
+    return made
+
+
+def _spell_operand(operand: Length | Fraction, show: Callable[[Length], str], outer: str, place: int) -> str:
+    if isinstance(operand, Fraction):
+        return str(operand)
+    if not isinstance(operand, Dimension) or not (operand.operation or operand.name):
+        return show(operand)
+    if operand.name:
+        return f"{operand.name} {show(operand)}"
+    inner = operand._spell(show)
+    # a - (b - c) and a x (b + c) need their brackets; a - b - c does not.
+    binds, around = _BINDS.get(operand.operation, 3), _BINDS.get(outer, 0)
+    same = binds == around and place > 0 and outer in "-/"
+    return f"({inner})" if binds < around or same or (binds == 3 and around and operand.operation != "=") else inner
+
+
+def written(value: Length, name: str, origin: str) -> Dimension:
+    """A length that somebody wrote: ``name`` in words, ``origin`` the file and line, or the option, it stands in."""
+    return Dimension(value, name, origin=origin)
+
+
+def default(value: Length, name: str, rule: str, source: str) -> Dimension:
+    """A length nobody wrote: the default of a trade rule, said to be one wherever it is shown."""
+    return Dimension(value, name, rule=rule, source=source, origin="default")
+
+
+def smallest(*of: Length) -> Dimension:
+    """The smallest of some lengths; the working names them all. BadInput where none is given."""
+    return _pick("smallest of", min, of)
+
+
+def largest(*of: Length) -> Dimension:
+    """The largest of some lengths; the working names them all. BadInput where none is given."""
+    return _pick("largest of", max, of)
+
+
+def _pick(phrase: str, pick: Callable[[tuple[Length, ...]], Length], of: tuple[Length, ...]) -> Dimension:
+    if not of:
+        raise BadInput(f"{phrase} nothing: give at least one length.")
+    return Dimension(pick(of), operation=phrase, operands=of)
+
+
+def rounded_down(length: Length, graduation: Graduation) -> Dimension:
+    """``length`` down to the last mark of the maker's rule."""
+    return Dimension(graduation.down(length), operation="down to the rule:", operands=(length,))
+
+
+def rounded_to(length: Length, graduation: Graduation) -> Dimension:
+    """``length`` to the nearest mark of the maker's rule."""
+    return Dimension(graduation.round(length), operation="nearest on the rule:", operands=(length,))
+
+
+def chosen(value: Length, because: str, *after: Length) -> Dimension:
+    """A length that a rule picked or searched for: ``because`` says how, ``after`` what it looked at, in order."""
+    return Dimension(value, operation=because, operands=after)
+
+
+def dimension(value: Length) -> Dimension:
+    """``value`` as a dimension, so that arithmetic with it is recorded; a dimension is given back as it is."""
+    return value if isinstance(value, Dimension) else Dimension(value)
+
+
+#: Nothing, as a dimension: where a span begins at the reference.
+NOTHING = Dimension(mm(0))

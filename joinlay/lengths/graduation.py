@@ -1,0 +1,119 @@
+"""The maker's rule: rounding a length to its smallest division, and setting it out as figures.
+
+Trade rule MS-2: a value shows what to set on the rule and what is left over from the exact one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor
+from typing import TYPE_CHECKING
+
+from joinlay.errors import BadInput
+from joinlay.lengths.length import MM_PER_INCH, Length
+from joinlay.lengths.reading import Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+__all__ = ["GRADUATIONS", "Graduation", "OnRule", "decimal_text"]
+
+
+@dataclass(frozen=True, slots=True)
+class OnRule:
+    """A length as it stands on the maker's rule.
+
+    ``nearest`` is the nearest mark, ``left_over`` the exact length less that mark (signed). For typesetting:
+    ``sign`` is '' or '-', ``whole`` the whole units or the decimal number, ``over`` and ``under`` the fraction (0 over 1
+    where there is none), ``unit`` 'in' or 'mm'.
+    """
+
+    nearest: Length
+    left_over: Length
+    sign: str
+    whole: str
+    over: int
+    under: int
+    unit: str
+
+    @property
+    def figures(self) -> str:
+        """The mark without unit: ``18 5/16``, ``5/16``, ``18.2``."""
+        fraction = f"{self.over}/{self.under}" if self.over else ""
+        whole = "" if self.whole == "0" and fraction else self.whole
+        return self.sign + " ".join(part for part in (whole, fraction) if part)
+
+    @property
+    def remainder(self) -> str:
+        """What the rule cannot show, as `` + 0.004 in`` or `` - 0.03 mm``; empty where nothing is left."""
+        if not self.left_over:
+            return ""
+        sign = "-" if self.left_over.mm < 0 else "+"
+        size = abs(self.left_over.inches if self.unit == "in" else self.left_over.mm)
+        # Enough places to show a first figure, so that a remainder never reads as nothing.
+        places = next((n for n in range(3, 12) if round(size, n)), 12)
+        return f" {sign} {decimal_text(size, places)} {self.unit}"
+
+    @property
+    def text(self) -> str:
+        """As the maker reads it, with its unit and what is left over: ``18 5/16 in``, ``6.3 mm + 0.05 mm``."""
+        return f"{self.figures} {self.unit}{self.remainder}"
+
+
+@dataclass(frozen=True, slots=True)
+class Graduation:
+    """The unit and the smallest division of the maker's rule: 1/16, 1/32 or 1/64 in; 1, 0.5 or 0.1 mm."""
+
+    unit: Unit
+    division: Length
+
+    def __post_init__(self) -> None:
+        """Refuse a division that is not more than nothing."""
+        if self.division.mm <= 0:
+            raise BadInput("the smallest division of a rule must be more than nothing; write 1/32 in or 0.5 mm.")
+
+    def round(self, length: Length) -> Length:
+        """The nearest mark on the rule; halfway goes up, so that the answer does not depend on the neighbour."""
+        return self._at(length, lambda marks: floor(marks + Fraction(1, 2)))
+
+    def down(self, length: Length) -> Length:
+        """The last mark that is not past ``length``."""
+        return self._at(length, floor)
+
+    def up(self, length: Length) -> Length:
+        """The first mark that is not short of ``length``."""
+        return self._at(length, ceil)
+
+    def _at(self, length: Length, how: Callable[[Fraction], int]) -> Length:
+        return Length(self.division.mm * how(length.mm / self.division.mm))
+
+    def read(self, length: Length) -> OnRule:
+        """``length`` as it is set out on this rule, with what is left over."""
+        nearest = self.round(length)
+        size, sign = abs(nearest), "-" if nearest.mm < 0 else ""
+        rest = Length(length.mm - nearest.mm)
+        if self.unit is Unit.INCH:
+            whole, part = divmod(size.inches, 1)
+            return OnRule(nearest, rest, sign, str(whole), part.numerator, part.denominator, "in")
+        places = next((n for n in range(6) if (self.division.mm * 10**n).denominator == 1), 6)
+        return OnRule(nearest, rest, sign, decimal_text(size.mm, places), 0, 1, "mm")
+
+    def text(self, length: Length) -> str:
+        """``length`` as the maker reads it: ``18 5/16 in``, with what is left over where the rule cannot show it."""
+        return self.read(length).text
+
+
+def decimal_text(number: Fraction, places: int) -> str:
+    """``number`` rounded to ``places`` decimals, trailing zeros dropped; exact arithmetic, halfway goes up."""
+    scaled = floor(abs(number) * 10**places + Fraction(1, 2))
+    whole, part = divmod(scaled, 10**places)
+    tail = f"{part:0{places}d}".rstrip("0") if places else ""
+    return ("-" if number < 0 and scaled else "") + (f"{whole}.{tail}" if tail else str(whole))
+
+
+#: The rules a maker may have, by the name written in a job.
+GRADUATIONS: dict[str, Graduation] = {
+    **{f"1/{n} in": Graduation(Unit.INCH, Length(MM_PER_INCH / n)) for n in (16, 32, 64)},
+    **{f"{text} mm": Graduation(Unit.MM, Length(Fraction(text))) for text in ("1", "0.5", "0.1")},
+}

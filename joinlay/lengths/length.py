@@ -1,0 +1,167 @@
+"""A length is a value: a Fraction of a millimetre, never a float."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Union, overload
+
+from joinlay.errors import BadInput, NotExact
+
+__all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "exact_fraction", "inches", "mm"]
+
+#: One inch, exactly (international yard and pound agreement, 1959).
+MM_PER_INCH = Fraction(127, 5)
+
+#: What a number may be given as. Never a float: 0.1 as a float is not a tenth.
+Exact = Union[int, str, Fraction, Decimal]
+
+
+def exact_fraction(number: Exact, unit: str = "mm") -> Fraction:
+    """``number`` as a Fraction. Text may be ``7``, ``7.25``, ``5/8`` or ``7 5/8``.
+
+    Raises NotExact for a float (and for True or False), with what to write instead; BadInput for text
+    that is no number. ``unit`` only serves the advice.
+    """
+    if isinstance(number, bool):
+        raise NotExact(f"{number} is not a length; write a number, such as {unit}(7).")
+    if isinstance(number, (int, Fraction)):
+        return Fraction(number)
+    if isinstance(number, float):
+        raise NotExact(f"{number!r} is a float, and floats are not exact; write {unit}('{number!r}') or {unit}(Fraction(...)).")
+    try:
+        if isinstance(number, str):
+            return sum(map(Fraction, number.split() or [""]), Fraction(0))
+        return Fraction(number)
+    except (ValueError, ZeroDivisionError, OverflowError, TypeError) as bad:
+        raise BadInput(
+            f"{number!r} is not an exact number; write a whole number, a decimal such as '7.25' or a fraction such as '5/8'."
+        ) from bad
+
+
+class Length:
+    """An exact length. ``mm`` is its value in millimetres, a Fraction; may be negative or zero.
+
+    Lengths add and subtract; a length times or over a whole number or Fraction is a length; a length over
+    a length is a Fraction. Floats are refused with NotExact. Lengths compare, sort and hash by value.
+    Make one with ``mm('18.2')``, ``inches('26 5/8')`` or ``read_length('2 ft 2 5/8 in')``.
+    """
+
+    __slots__ = ("mm",)
+
+    mm: Fraction
+
+    def __init__(self, mm: Exact) -> None:
+        """Take the value in millimetres; a float raises NotExact."""
+        object.__setattr__(self, "mm", mm if type(mm) is Fraction else exact_fraction(mm))
+
+    def __setattr__(self, name: str, value: object) -> None:
+        """Refuse: a length never changes."""
+        raise AttributeError(f"a length cannot be changed; {name} was to be set")
+
+    def __delattr__(self, name: str) -> None:
+        """Refuse: a length never changes."""
+        raise AttributeError(f"a length cannot be changed; {name} was to be deleted")
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Pickle and copy by value, since the fields cannot be set."""
+        return (Length, (self.mm,))
+
+    @property
+    def inches(self) -> Fraction:
+        """The value in inches, exactly."""
+        return self.mm / MM_PER_INCH
+
+    def __repr__(self) -> str:
+        """``mm('91/5')``: what to write to get this length again."""
+        return f"mm('{self.mm}')"
+
+    def __hash__(self) -> int:
+        """By value, so equal lengths are one key."""
+        return hash((Length, self.mm))
+
+    def __bool__(self) -> bool:
+        """False for zero."""
+        return bool(self.mm)
+
+    def __eq__(self, other: object) -> bool:
+        """Exactly as long."""
+        return self.mm == other.mm if isinstance(other, Length) else NotImplemented
+
+    def __lt__(self, other: Length) -> bool:
+        """Shorter."""
+        return self.mm < _length(other).mm
+
+    def __le__(self, other: Length) -> bool:
+        """Shorter or as long."""
+        return self.mm <= _length(other).mm
+
+    def __gt__(self, other: Length) -> bool:
+        """Longer."""
+        return self.mm > _length(other).mm
+
+    def __ge__(self, other: Length) -> bool:
+        """Longer or as long."""
+        return self.mm >= _length(other).mm
+
+    def __add__(self, other: Length) -> Length:
+        """Both, end to end."""
+        return Length(self.mm + _length(other).mm)
+
+    def __sub__(self, other: Length) -> Length:
+        """What is left; may be negative."""
+        return Length(self.mm - _length(other).mm)
+
+    def __mul__(self, times: int | Fraction) -> Length:
+        """So many times as long."""
+        return Length(self.mm * _number(times))
+
+    __rmul__ = __mul__
+
+    @overload
+    def __truediv__(self, by: int | Fraction) -> Length: ...
+    @overload
+    def __truediv__(self, by: Length) -> Fraction: ...
+    def __truediv__(self, by: int | Fraction | Length) -> Length | Fraction:
+        """A length over a number is a length; over a length, how many times it goes in."""
+        if isinstance(by, Length):
+            return self.mm / by.mm
+        return Length(self.mm / _number(by))
+
+    def __neg__(self) -> Length:
+        """The same length the other way."""
+        return Length(-self.mm)
+
+    def __abs__(self) -> Length:
+        """The length without its sign."""
+        return Length(abs(self.mm))
+
+
+def _length(other: object) -> Length:
+    if isinstance(other, Length):
+        return other
+    raise NotExact(
+        f"{other!r} is no length, so it cannot be added to or compared with one; write mm('{other}') or inches('{other}')."
+    )
+
+
+def _number(times: object) -> Fraction:
+    if isinstance(times, (int, Fraction)) and not isinstance(times, bool):
+        return Fraction(times)
+    raise NotExact(
+        f"a length is multiplied or divided by a whole number or a Fraction, not by {times!r}; write Fraction('{times}')."
+    )
+
+
+def mm(number: Exact) -> Length:
+    """A length of so many millimetres: ``mm(18)``, ``mm('18.2')``, ``mm(Fraction(1, 3))``. A float raises NotExact."""
+    return Length(exact_fraction(number, "mm"))
+
+
+def inches(number: Exact) -> Length:
+    """A length of so many inches: ``inches('26 5/8')``, ``inches(3)``. A float raises NotExact."""
+    return Length(exact_fraction(number, "inches") * MM_PER_INCH)
+
+
+#: No length at all.
+ZERO = Length(0)

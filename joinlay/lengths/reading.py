@@ -1,0 +1,131 @@
+"""Reading a length as a maker writes it: 26 5/8, 26-5/8", 26⅝″, 2' 2 5/8", 6mm, 18.2 mm, 1.5 cm."""
+
+from __future__ import annotations
+
+import re
+from enum import Enum
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.errors import BadInput
+from joinlay.lengths.length import MM_PER_INCH, Length
+
+if TYPE_CHECKING:
+    from re import Match
+
+__all__ = ["Unit", "read_length"]
+
+
+class Unit(Enum):
+    """The unit a bare number is read in, and lengths are shown in."""
+
+    INCH = "inch"
+    MM = "mm"
+
+
+#: Longer than anything a maker writes; keeps a hostile number from costing time.
+_LONGEST: Final = 64
+
+_MM: Final = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "m": Fraction(1000),
+    "in": MM_PER_INCH,
+    "ft": 12 * MM_PER_INCH,
+}
+
+_SPELLINGS: Final = (
+    (re.compile(r"''|[\"″”“]|\b(?:inches|inch)\b|(?<=\d)(?:inches|inch)\b|\bin\.", re.I), " in "),
+    (re.compile(r"[′’‘']|\b(?:feet|foot)\b|(?<=\d)(?:feet|foot)\b|\bft\.", re.I), " ft "),
+    (re.compile(r"\b(?:millimetres?|millimeters?)\b|(?<=\d)(?:millimetres?|millimeters?)\b", re.I), " mm "),
+)
+
+_VULGAR: Final = {
+    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
+    "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅑": "1/9", "⅒": "1/10",
+}  # fmt: skip
+
+_NUMBER: Final = (
+    r"(?:(?P<whole{n}>\d+)\s*-?\s+(?P<top{n}>\d+)\s*/\s*(?P<under{n}>\d+)"
+    r"|(?P<over{n}>\d+)\s*/\s*(?P<below{n}>\d+)"
+    r"|(?P<plain{n}>\d+(?:\.\d*)?|\.\d+))"
+)
+_ONE: Final = re.compile(_NUMBER.format(n=1) + r"\s*(?P<unit>mm|cm|m|in|ft)?", re.I)
+_FEET_AND_INCHES: Final = re.compile(_NUMBER.format(n=1) + r"\s*ft\s*-?\s*" + _NUMBER.format(n=2) + r"\s*(?:in)?", re.I)
+
+
+def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
+    """The exact length that ``text`` spells; a bare number is in ``unit``.
+
+    Reads whole numbers, decimals, fractions and mixed numbers (with a space, a hyphen or a raised
+    fraction), in mm, cm, m, inches, feet, or feet and inches; a minus in front makes it negative.
+    Raises BadInput with what was given and the spellings that work; NotExact is for floats, which this
+    function does not take (``text`` must be text).
+    """
+    if not isinstance(text, str):
+        raise BadInput(f"a length is read from text, not from {text!r}; write '{text} {_advice(unit)}'.")
+    worn = _tidy(text)
+    sign = -1 if worn.startswith("-") else 1
+    bare = worn[1:].strip() if sign < 0 else worn
+    if len(text) <= _LONGEST and (number := _value(bare, unit)) is not None:
+        return Length(sign * number)
+    raise BadInput(f"{_short(text)} cannot be read as a length; {_hint(bare, unit)}")
+
+
+def _tidy(text: str) -> str:
+    """``text`` with one spelling for each mark: plain spaces, hyphens, slashes and unit words."""
+    worn = re.sub(r"[\u00a0\u2009\u202f]", " ", text[: _LONGEST + 1]).strip()
+    worn = re.sub(r"[−–—‐‑]", "-", worn).replace("⁄", "/").replace("∕", "/")
+    for raised, spelled in _VULGAR.items():
+        worn = worn.replace(raised, f" {spelled}")
+    for pattern, unit in _SPELLINGS:
+        worn = pattern.sub(unit, worn)
+    # 26-5/8 is twenty-six and five eighths; a comma is a decimal mark unless it may part thousands.
+    worn = re.sub(r"(?<=\d)\s*-\s*(?=\d+\s*/)", " ", worn)
+    worn = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d)|\d{4,})", ".", worn)
+    return " ".join(worn.split())
+
+
+def _value(bare: str, unit: Unit) -> Fraction | None:
+    """The value in millimetres, or None where the text is no length."""
+    if found := _FEET_AND_INCHES.fullmatch(bare):
+        feet, rest = _number(found, 1), _number(found, 2)
+        return None if feet is None or rest is None else feet * _MM["ft"] + rest * _MM["in"]
+    found = _ONE.fullmatch(bare)
+    number = _number(found, 1) if found else None
+    if found is None or number is None:
+        return None
+    named = found["unit"] or ("in" if unit is Unit.INCH else "mm")
+    return number * _MM[named.lower()]
+
+
+def _number(found: Match[str], n: int) -> Fraction | None:
+    """Number ``n`` of the match as a Fraction; None for a fraction over nothing."""
+    if plain := found[f"plain{n}"]:
+        return Fraction(plain if plain[-1] != "." else plain[:-1])
+    top, under = (found[f"top{n}"], found[f"under{n}"]) if found[f"whole{n}"] else (found[f"over{n}"], found[f"below{n}"])
+    if int(under) == 0:
+        return None
+    return int(found[f"whole{n}"] or 0) + Fraction(int(top), int(under))
+
+
+def _advice(unit: Unit) -> str:
+    return "in" if unit is Unit.INCH else "mm"
+
+
+def _short(text: str) -> str:
+    return repr(text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "...")
+
+
+def _hint(bare: str, unit: Unit) -> str:
+    """What to write instead, fitted to what is wrong where that can be told."""
+    if not bare:
+        return "it is empty: write a number and a unit, such as 5/8 in or 16 mm."
+    if re.search(r"/\s*0+(?!\d)", bare):
+        return "a fraction cannot be over 0."
+    if re.search(r"\d,\d{3}(?!\d)", bare):
+        return "a comma before three figures may part thousands or decimals: write it without the comma, or with a point."
+    if re.search(r"\d[eE][+-]?\d", bare):
+        return "write it out in plain figures."
+    usual = '26 5/8, 26-5/8", 2 ft 2 5/8 in or 18.2 mm' if unit is Unit.INCH else "18.2, 18.2 mm, 1.5 cm or 5/8 in"
+    return f"write it as {usual}."

@@ -1,0 +1,149 @@
+"""The maker's practice: every default of the trade rules, as one table with rule and source.
+
+Each row is a setting that a job or shop file may change by its name. Lengths have an inch and a metric value, since a
+maker sets 1/32 in or 0.8 mm, not 0.79375 mm; which one serves is the job's unit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final, NoReturn
+
+from joinlay.errors import BadInput, nearest_names
+from joinlay.lengths import Dimension, Length, Unit, default, read_length
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+__all__ = ["LENGTH_RULES", "RATIO_RULES", "LengthRule", "Practice", "RatioRule", "usual_practice"]
+
+_HOUSE: Final = "our own choice"
+_PRACTICE: Final = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class LengthRule:
+    """A default length: its name, its inch and metric values as written, the rule and source, and what it means."""
+
+    name: str
+    inch: str
+    metric: str
+    rule: str
+    source: str
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class RatioRule:
+    """A default ratio or count: its name, value as written, the rule and source, and what it means."""
+
+    name: str
+    value: str
+    rule: str
+    source: str
+    meaning: str
+
+
+#: Every length a rule falls back on. A job's ``[practice]`` may set any of them by name.
+LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
+    LengthRule("tenon wall", "3 mm", "3", "LT-2", _HOUSE, "least wood left beside a mortise"),
+    LengthRule("mortise floor", "1/8", "3", "LT-3", _PRACTICE, "least wood left behind a mortise in a face"),
+    LengthRule("glue room", "1/16", "1.6", "LT-5", "US Army EN0533", "space past each end of a loose tenon"),
+    LengthRule("end margin in plywood", "5/16", "8", "LT-7", _HOUSE, "end of the joint line to the nearest mortise"),
+    LengthRule("end margin in solid wood", "1/2", "12", "LT-7", _HOUSE, "end of the joint line to the nearest mortise"),
+    LengthRule("tenon spacing in a case", "6", "150", "LT-9", _HOUSE, "largest centre spacing of loose tenons in a case"),
+    LengthRule("keep-out clearance", "1/8", "3", "LT-11", _HOUSE, "mortise to the nearest other cut"),
+    LengthRule("mortise slack", "0", "0", "LT-12", _PRACTICE, "how much wider the mortises after the first are"),
+    LengthRule("tip gap", "1/64", "0.4", "LR-3", _PRACTICE, "space past the tip of a tongue"),
+    LengthRule("least lip", "1/8", "3", "LR-6", _PRACTICE, "thinnest lip of a half-blind locking rabbet"),
+    LengthRule("tongue fit", "0", "0", "LR-8", "Elek 2020: 0 to 0.1 mm", "how much thinner a tongue is than its dado"),
+    LengthRule("panel fit", "0", "0", "DA-1", _PRACTICE, "how much wider a dado or groove is than its panel"),
+    LengthRule("stopped dado margin", "1/2", "12", "DA-4", "Foster fig. 195", "end of a stopped dado to the edge that shows"),
+    LengthRule("rabbet allowance", "1/32", "0.8", "RA-1", _PRACTICE, "how much wider a back rabbet is than the back"),
+    LengthRule("groove depth", "1/4", "6", "GR-1", "Noyes p. 191", "depth of a bottom groove at most"),
+    LengthRule("groove offset", "3/8", "10", "GR-1", _PRACTICE, "bottom edge of the side to the groove"),
+    LengthRule("least groove offset", "1/4", "6", "GR-1", _PRACTICE, "bottom edge to the groove at least"),
+    LengthRule("bottom clearance", "1/16", "1.6", "GR-2", _PRACTICE, "bottom panel smaller than its grooves, in all"),
+    LengthRule("side clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at each side"),
+    LengthRule("top clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at the top"),
+    LengthRule("bottom clearance of the front", "1/32", "0.8", "DR-1", _PRACTICE, "drawer front to the rail below it"),
+    LengthRule("taper", "0", "0", "DR-4", _PRACTICE, "how much narrower the drawer is at its back, in all"),
+    LengthRule("back gap", "1/2", "12", "DR-5", "an 1880s chest of drawers list", "drawer to the case back"),
+    LengthRule("front set-back", "0", "0", "DR-5", _PRACTICE, "drawer front behind the face of the frame"),
+    LengthRule("back set-in", "1/2", "12", "DA-4", _PRACTICE, "end of the side to the dado that takes the back"),
+)
+
+#: Every ratio or count a rule falls back on. A job's ``[practice]`` may set any of them by name.
+RATIO_RULES: Final[tuple[RatioRule, ...]] = (
+    RatioRule("tenon share", "1/3", "LT-1", "Fairham; Noyes no. 42", "tenon thickness in the thinner part, at most"),
+    RatioRule("tenon wall share", "1/4", "LT-2", _HOUSE, "wood beside a mortise, in the thickness"),
+    RatioRule("mortise floor share", "1/4", "LT-3", _PRACTICE, "wood behind a mortise, in the thickness"),
+    RatioRule("tenon depth", "4", "LT-4", "Moxon's rule, from memory", "mortise depth in an end, in tenon thicknesses, 3 to 5"),
+    RatioRule("tenon width", "3", "LT-6", _HOUSE, "tenon width in tenon thicknesses"),
+    RatioRule("widest tenon", "6", "LT-6", "Wheeler 1899", "tenon width in tenon thicknesses, at most"),
+    RatioRule("wood between mortises", "2", "LT-8", _HOUSE, "in tenon thicknesses, at least"),
+    RatioRule("tenon spacing in a drawer", "12", "LT-9", _HOUSE, "largest centre spacing in tenon thicknesses"),
+    RatioRule("least dado share", "1/4", "LR-4, DA-2", _PRACTICE, "dado depth in the thickness it is cut in, at least"),
+    RatioRule("largest dado share", "1/2", "LR-4, DA-2", "Foster's drawings", "dado depth in the thickness, at most"),
+    RatioRule("dado share", "1/3", "DA-2", "Griffith pl. 27", "usual dado depth in the thickness it is cut in"),
+    RatioRule("short grain share", "1/3", "LR-4", "common practice; Wheeler", "wood beyond the dado, in the side's thickness"),
+    RatioRule("rabbet share", "1/2", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness"),
+    RatioRule("largest rabbet share", "2/3", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness, at most"),
+    RatioRule("groove share", "1/2", "GR-1", "Noyes; Mission Furniture", "bottom groove depth in the side's thickness, at most"),
+)
+
+
+class Practice:
+    """The maker's own figures for every rule. ``lengths`` and ``ratios`` are keyed by the names of the two tables."""
+
+    __slots__ = ("_lengths", "_ratios")
+
+    def __init__(self, lengths: Mapping[str, Dimension], ratios: Mapping[str, Fraction]) -> None:
+        """Take complete tables; use ``usual_practice`` to fill what the maker did not write."""
+        self._lengths, self._ratios = dict(lengths), dict(ratios)
+
+    def length(self, name: str) -> Dimension:
+        """The figure of the length rule ``name``; BadInput, with near names, where there is no such rule."""
+        if name not in self._lengths:
+            _unknown(name, tuple(self._lengths))
+        return self._lengths[name]
+
+    def ratio(self, name: str) -> Fraction:
+        """The figure of the ratio rule ``name``; BadInput, with near names, where there is no such rule."""
+        if name not in self._ratios:
+            _unknown(name, tuple(self._ratios))
+        return self._ratios[name]
+
+    def __eq__(self, other: object) -> bool:
+        """The same figures throughout."""
+        if not isinstance(other, Practice):
+            return NotImplemented
+        return self._lengths == other._lengths and self._ratios == other._ratios
+
+    def __hash__(self) -> int:
+        """By value, as it compares."""
+        return hash((tuple(self._lengths.items()), tuple(self._ratios.items())))
+
+    def but(self, lengths: Mapping[str, Dimension] | None = None, ratios: Mapping[str, Fraction] | None = None) -> Practice:
+        """The same practice with some figures changed. BadInput for a name that is no rule."""
+        for name in lengths or {}:
+            self.length(name)
+        for name in ratios or {}:
+            self.ratio(name)
+        return Practice({**self._lengths, **(lengths or {})}, {**self._ratios, **(ratios or {})})
+
+
+def _unknown(name: str, known: tuple[str, ...]) -> NoReturn:
+    near = nearest_names(name, known)
+    raise BadInput(f"there is no rule called {name!r}" + (f"; nearest: {', '.join(near)}." if near else "."))
+
+
+def usual_practice(unit: Unit) -> Practice:
+    """The defaults of the trade rules in inches or in millimetres, each a Dimension that says it is a default."""
+    lengths = {row.name: default(_length_of(row, unit), row.name, row.rule, row.source) for row in LENGTH_RULES}
+    return Practice(lengths, {row.name: Fraction(row.value) for row in RATIO_RULES})
+
+
+def _length_of(row: LengthRule, unit: Unit) -> Length:
+    return read_length(row.inch if unit is Unit.INCH else row.metric, unit)
