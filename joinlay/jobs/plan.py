@@ -1,0 +1,84 @@
+"""The plan: everything worked out, as data. Every drawing, setting, list and file is made from it and from nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis
+from joinlay.findings import Harm
+from joinlay.lengths import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from joinlay.boards import Board
+    from joinlay.casework.assembly import Assembly, Drawer
+    from joinlay.findings import Finding
+    from joinlay.lengths import Graduation, Unit
+    from joinlay.shop import Shop
+    from joinlay.stock import Stock
+
+__all__ = ["Plan"]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A worked-out job.
+
+    ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top down,
+    placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a sheet size
+    (``letter``, ``a4``). ``findings`` are all of them, the worst first.
+    """
+
+    title: str
+    file: str
+    unit: Unit
+    rule: Graduation
+    shop: Shop
+    stocks: Mapping[str, Stock]
+    drawers: tuple[Drawer, ...]
+    others: tuple[Assembly, ...]
+    findings: tuple[Finding, ...]
+    paper: str
+
+    @property
+    def assemblies(self) -> tuple[Assembly, ...]:
+        """The case, frame and runners, then each drawer."""
+        return self.others + tuple(drawer.assembly for drawer in self.drawers)
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """Every board of the piece, each with its own name."""
+        return tuple(board for assembly in self.assemblies for board in assembly.boards)
+
+    @property
+    def is_refused(self) -> bool:
+        """True where something in the job was refused: then nothing should be cut from it."""
+        return any(finding.harm is Harm.REFUSE for finding in self.findings)
+
+    def dimensions(self) -> dict[str, Dimension]:
+        """Every named number by its name, in the order of the parts; the first of a name stands."""
+        found: dict[str, Dimension] = {}
+        for assembly in self.assemblies:
+            for dimension in (*assembly.dimensions, *(d for board in assembly.boards for d in _on_board(board))):
+                _collect(dimension, found)
+        return found
+
+
+def _on_board(board: Board) -> Iterator[Dimension]:
+    yield from (board.size(axis) for axis in Axis)
+    for cut in board.cuts:
+        for axis in Axis:
+            span = cut.span(axis)
+            yield from (span.start, span.stop)
+
+
+def _collect(dimension: Dimension, found: dict[str, Dimension]) -> None:
+    if dimension.name:
+        if dimension.name in found:
+            return
+        found[dimension.name] = dimension
+    for operand in dimension.operands:
+        if isinstance(operand, Dimension):
+            _collect(operand, found)
