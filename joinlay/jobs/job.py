@@ -1,0 +1,52 @@
+"""A job that has been read and checked: the maker's words turned into things the engine works with."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.lengths import Graduation, Unit
+    from joinlay.shop import Shop, TenonStock
+    from joinlay.stock import Stock
+
+__all__ = ["Job", "JobDrawer"]
+
+
+@dataclass(frozen=True, slots=True)
+class JobDrawer:
+    """One drawer of a job; ``count = 3`` in the file gives three of these.
+
+    ``name`` is the one every part begins with (``drawer 3``). ``shop`` is the job's shop with this drawer's own figures (clearances, taper,
+    offsets) set in its practice. ``tenon`` is the loose-tenon stock the maker asked for, None where the rules are to choose. ``origin`` is
+    the file and line where the drawer is described.
+    """
+
+    name: str
+    opening: Opening
+    make: DrawerMake
+    shop: Shop
+    tenon: TenonStock | None
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A whole job, checked, with every length a Dimension that knows its file and line.
+
+    ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are shown on (also
+    ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the top down, at least one.
+    ``paper`` is ``letter`` or ``a4``.
+    """
+
+    title: str
+    file: str
+    unit: Unit
+    rule: Graduation
+    shop: Shop
+    stocks: Mapping[str, Stock]
+    drawers: tuple[JobDrawer, ...]
+    paper: str
