@@ -42,14 +42,15 @@ class Datum:
 
 @dataclass(frozen=True, slots=True)
 class Taper:
-    """Wood planed off an edge in a straight line: ``at_end`` at the reference end, ``at_far_end`` at the other.
+    """Wood planed off an edge or end in a straight line.
 
-    ``surface`` is EDGE or FAR_EDGE.
+    ``surface`` is an edge or an end. ``near`` comes off where the board's other reference lies (for an edge its reference end, for
+    an end its reference edge), ``far`` at the other side.
     """
 
     surface: Surface
-    at_end: Dimension
-    at_far_end: Dimension
+    near: Dimension
+    far: Dimension
 
 
 @dataclass(frozen=True, slots=True)
