@@ -1,0 +1,168 @@
+"""A drawer in an inset opening, worked out to the last offset and placed closed in it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Board, Datum, Place
+from joinlay.casework.assembly import Assembly, Drawer
+from joinlay.casework.back_corner import BackCorner, design_back_corner
+from joinlay.casework.drawer_bottom import BottomSeat, lay_bottom
+from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
+from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
+from joinlay.casework.opening import BackHeight, FrontJoint
+from joinlay.joints.groove import Groove, cut_groove, design_groove
+from joinlay.lengths import NOTHING, smallest
+
+if TYPE_CHECKING:
+    from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop, TenonStock
+
+__all__ = ["plan_drawer"]
+
+_FRONT = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
+_SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
+_BACK = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
+
+
+def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, tenon: TenonStock | None = None) -> Drawer:
+    """Work out drawer ``name`` (``drawer 3``) for ``opening``: five boards and its loose tenons, cut and placed.
+
+    DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the
+    tenon stock for the front corners, None for LT-1 to choose. Raises Refused, with the place named, where a rule can't be met.
+    """
+    sizes = size_drawer(name, opening, make, shop.practice)
+    back_corner = design_back_corner(name, make, shop)
+    grooves = _Grooves.design(name, make, sizes, back_corner, shop)
+    front_corner = design_front_corner(name, make, sizes, grooves.lines, shop, tenon)
+    side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
+        f"{name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
+    )
+    boxed = _Box(name, opening, make, sizes, front_corner, back_corner, grooves, side_length)
+    assembly = Assembly(name, boxed.boards(), boxed.dimensions(), boxed.findings())
+    return Drawer(
+        assembly, opening, make, sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.taper
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Grooves:
+    """The grooves for the bottom, each from its own board's bottom edge; all of one depth where the joints allow it."""
+
+    side: Groove
+    front: Groove
+    back: Groove | None
+
+    @property
+    def lines(self) -> GrooveLines:
+        return GrooveLines(self.side.offset, self.side.width, self.side.depth)
+
+    @classmethod
+    def design(cls, name: str, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
+        offset = shop.practice.length("groove offset").named(f"{name} groove offset in the sides", "GR-1", "common practice")
+        panel = make.bottom.thickness
+
+        def groove(part: str, into: Dimension, at: Dimension) -> Groove:
+            return design_groove(into_thickness=into, panel_thickness=panel, shop=shop, offset=at, named=f"{name} {part} groove")
+
+        # Front and sides clear the rail differently, so the same height is a smaller offset in the front (DR-2).
+        side = groove("side", make.sides.thickness, offset)
+        in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
+        front = groove("front", make.front.thickness, in_front)
+        if make.back_height is BackHeight.ON_BOTTOM:
+            return cls(side, front, None)
+        return cls(side, front, groove("back", smallest(make.back.thickness, 2 * corner.bottom_limit), offset))
+
+
+@dataclass(frozen=True, slots=True)
+class _Box:
+    """Everything known of one drawer, from which its boards are made."""
+
+    name: str
+    opening: Opening
+    make: DrawerMake
+    sizes: DrawerSizes
+    front_corner: FrontCorner
+    back_corner: BackCorner
+    grooves: _Grooves
+    side_length: Dimension
+
+    def boards(self) -> tuple[Board, ...]:
+        front, left, right, back = self._front(), self._side("left"), self._side("right"), self._back()
+        front, left, right = self.front_corner.cut(front, left, right, self.sizes)
+        back, left, right = self.back_corner.cut(back, left, right)
+        bottom = lay_bottom(self.name, self.make.bottom, self.sizes, self.opening.width, self._bottom_seat())
+        return (*self._grooved(front, left, right, back, bottom), bottom, *self.front_corner.slips(self.sizes))
+
+    def _front(self) -> Board:
+        inside_face = self.sizes.set_back + self.make.front.thickness
+        place = Place.at(self.sizes.side_clearance, inside_face, self.sizes.front_rise, "+X", "+Z", "-Y")
+        return self._board("front", "drawer front", self.sizes.front_width, self.sizes.front_height, _FRONT, place)
+
+    def _side(self, hand: str) -> Board:
+        inner = self.sizes.side_clearance + self.make.sides.thickness
+        x, into, inward = (inner, "-X", "+X") if hand == "left" else (self.opening.width - inner, "+X", "-X")
+        lean = (inward, (self.sizes.taper / 2) / self.side_length)
+        place = Place.at(x, self.front_corner.side_front, NOTHING, "+Y", "+Z", into, lean)
+        return self._board(f"{hand} side", "drawer side", self.side_length, self.sizes.side_height, _SIDE, place)
+
+    def _back(self) -> Board:
+        length = self.back_corner.back_length(self.name, self.sizes, self.side_length)
+        foot, height = NOTHING, self.sizes.side_height
+        if self.grooves.back is None:
+            foot = self.grooves.side.offset + self.make.bottom.thickness
+            height = (self.sizes.side_height - self.grooves.side.offset - self.make.bottom.thickness).named(
+                f"{self.name} back height", "GR-4", "Noyes; Wheeler"
+            )
+        inside_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
+        place = Place.at((self.opening.width - length) / 2, inside_face, foot, "+X", "+Z", "+Y")
+        return self._board("back", "drawer back", length, height, _BACK, place)
+
+    def _board(self, part: str, kind: str, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
+        stock = {"drawer front": self.make.front, "drawer side": self.make.sides, "drawer back": self.make.back}[kind]
+        thickness = stock.thickness.named(f"{self.name} {part} thickness", "section 0", "as measured")
+        return Board(f"{self.name} {part}", kind, stock.name, length, width, thickness, datum, place=place)
+
+    def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, ...]:
+        side, in_front, in_back = self.grooves.side, self.grooves.front, self.grooves.back
+        # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
+        start = self.make.sides.thickness - side.depth
+        front = cut_groove(in_front, front, mate=bottom.name, start=start, stop=front.length - start)
+        # In the sides it may run out at the front, which is covered, and must run out at the back where the bottom slides in.
+        stop = self.side_length - self.back_corner.groove_stop if in_back else None
+        left, right = (cut_groove(side, board, mate=bottom.name, stop=stop) for board in (left, right))
+        if in_back is not None:
+            back = cut_groove(in_back, back, mate=bottom.name)
+        return front, left, right, back
+
+    def _bottom_seat(self) -> BottomSeat:
+        clearance = self.sizes.bottom_clearance
+        front_face = self.sizes.set_back + self.make.front.thickness
+        back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
+        if self.grooves.back is None:
+            back = back_face + self.make.back.thickness
+        else:
+            back = back_face + self.grooves.back.depth - clearance / 2
+        return BottomSeat(
+            depth=self.grooves.side.depth,
+            offset=self.grooves.side.offset,
+            clearance=clearance,
+            front=front_face - self.grooves.front.depth + clearance / 2,
+            back=back,
+            side_front=self.front_corner.side_front,
+            side_length=self.side_length,
+        )
+
+    def dimensions(self) -> tuple[Dimension, ...]:
+        sizes = self.sizes
+        return (sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.joint_line)
+
+    def findings(self) -> tuple[Finding, ...]:
+        found = [finding.at("front corners") for finding in self.front_corner.findings]
+        found += [finding.at("back corners") for finding in self.back_corner.findings]
+        grooves = {"sides": self.grooves.side, "front": self.grooves.front, "back": self.grooves.back}
+        found += [f.at(f"groove in the {part}") for part, groove in grooves.items() if groove for f in groove.findings]
+        return tuple(finding.at(self.name) for finding in found)

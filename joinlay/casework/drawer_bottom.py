@@ -1,0 +1,58 @@
+"""The bottom of a drawer and the grooves it lies in (GR-1 to GR-4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Board, Datum, Place, Surface, Taper
+
+if TYPE_CHECKING:
+    from joinlay.casework.drawer_sizes import DrawerSizes
+    from joinlay.lengths import Dimension, Length
+    from joinlay.stock import Stock
+
+__all__ = ["BottomSeat", "lay_bottom"]
+
+_DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
+
+
+@dataclass(frozen=True, slots=True)
+class BottomSeat:
+    """The room the grooves leave for a bottom.
+
+    ``depth`` is the grooves' in the sides, ``offset`` from the sides' bottom edge to the groove. ``front`` and ``back`` are how far
+    back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half of it at each side. ``side_front`` is
+    where the sides begin, ``side_length`` how long they are: what the taper runs over.
+    """
+
+    depth: Dimension
+    offset: Dimension
+    clearance: Dimension
+    front: Dimension
+    back: Dimension
+    side_front: Dimension
+    side_length: Dimension
+
+
+def lay_bottom(name: str, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
+    """The bottom of drawer ``name``, placed in its grooves.
+
+    GR-2: as wide as the inside of the drawer and both grooves, less the clearance; DR-4: it narrows with the taper, so its two ends
+    are planed to a slant. Its length runs from side to side, its width from front to back. Source: common practice.
+    """
+    at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
+    width_at = [at_front - sizes.taper * ((y - seat.side_front) / seat.side_length) for y in (seat.front, seat.back)]
+    front_width = width_at[0].named(f"{name} bottom width at the front", "GR-2", "common practice")
+    back_width = width_at[1].named(f"{name} bottom width at the back", "GR-2, DR-4", "common practice")
+    length = max(front_width, back_width).named(f"{name} bottom length, side to side", "GR-2", "common practice")
+    width = (seat.back - seat.front).named(f"{name} bottom width, front to back", "GR-2", "common practice")
+    off_front, off_back = ((length - end) / 2 for end in (front_width, back_width))
+    tapers = (Taper(Surface.END, off_front, off_back), Taper(Surface.FAR_END, off_front, off_back)) if sizes.taper else ()
+    place = Place.at(
+        (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"
+    )  # fmt: skip
+    return Board(
+        f"{name} bottom", "drawer bottom", stock.name, length, width, stock.thickness.named(f"{name} bottom thickness"), _DATUM, (), tapers, place
+    )  # fmt: skip

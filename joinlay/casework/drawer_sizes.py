@@ -1,0 +1,97 @@
+"""The outside of a drawer in its opening: front, sides and the box between them (DR-1 to DR-5).
+
+Two datums meet here. The sides ride on the bearers, so their bottom edge is the drawer's zero; the front's bottom edge stands
+one clearance above it (DR-2).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.findings import refusal
+from joinlay.lengths import smallest
+
+if TYPE_CHECKING:
+    from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice
+
+__all__ = ["DrawerSizes", "size_drawer"]
+
+
+@dataclass(frozen=True, slots=True)
+class DrawerSizes:
+    """The drawer's outside and its clearances, each a named Dimension.
+
+    ``front_rise`` is the front's bottom edge above the sides' (the clearance under the front, DR-2). ``joint_line`` is the height over
+    which front and side meet. ``bottom_clearance`` is the bottom panel's in its grooves, in all. ``length`` is front included.
+    """
+
+    side_clearance: Dimension
+    top_clearance: Dimension
+    front_rise: Dimension
+    taper: Dimension
+    set_back: Dimension
+    bottom_clearance: Dimension
+    front_width: Dimension
+    front_height: Dimension
+    side_height: Dimension
+    joint_line: Dimension
+    length: Dimension
+    inside_width: Dimension
+
+
+def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practice) -> DrawerSizes:
+    """The sizes of drawer ``name`` (``drawer 3``) in ``opening``.
+
+    DR-1 front = opening less its clearances; DR-2 the front stands a clearance above the sides' bottom; DR-3 sides as high as the
+    opening less the top clearance, or as asked; DR-4 taper; DR-5 length. Source: common practice. Raises Refused where
+    the clearances leave no drawer, or the sides asked for are higher than the opening lets pass.
+    """
+    side, top = practice.length("side clearance"), practice.length("top clearance")
+    rise, taper = practice.length("bottom clearance of the front"), practice.length("taper")
+    set_back = practice.length("front set-back")
+    front_width = (opening.width - 2 * side).named(f"{name} front width", "DR-1", side.source)
+    front_height = (opening.height - top - rise).named(f"{name} front height", "DR-1", top.source)
+    highest = (opening.height - top).named(f"{name} side height", "DR-3", "common practice")
+    side_height = _side_height(name, highest, make)
+    length = (opening.depth - set_back - practice.length("back gap")).named(f"{name} length, front included", "DR-5")
+    inside = (front_width - 2 * make.sides.thickness).named(f"{name} inside width", "DR-1", "by geometry")
+    for size in (front_width, front_height, length - make.front.thickness, inside):
+        _refuse_nothing_left(size)
+    line = (smallest(side_height, rise + front_height) - rise).named(f"{name} joint line at the front", "DR-2", "by geometry")
+    _refuse_nothing_left(line)
+    bottom = practice.length("bottom clearance")
+    return DrawerSizes(
+        side, top, rise, taper, set_back, bottom, front_width, front_height, side_height, line, length, inside
+    )  # fmt: skip
+
+
+def _side_height(name: str, highest: Dimension, make: DrawerMake) -> Dimension:
+    if make.side_height is None:
+        return highest
+    if make.side_height > highest:
+        raise refusal(
+            "side height",
+            "sides {asked} high do not pass an opening that lets {highest} through",
+            "Make the sides {highest} or lower.",
+            "DR-3",
+            "common practice",
+            asked=make.side_height,
+            highest=highest,
+        )
+    return make.side_height.named(f"{name} side height", "DR-3", "as asked")
+
+
+def _refuse_nothing_left(size: Dimension) -> None:
+    if size.mm <= 0:
+        raise refusal(
+            "drawer size",
+            f"{size.name or 'what is left of the drawer'} would be {{left}}: the clearances and thicknesses take all of the opening",
+            "Make the opening at least {short} larger that way, or the clearances or stock smaller.",
+            "DR-1",
+            "by geometry",
+            left=size,
+            short=-size,
+        )

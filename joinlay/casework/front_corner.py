@@ -1,0 +1,169 @@
+"""The two front corners of a drawer: how the sides meet the front (LT at the corner, or LR-6 to LR-8).
+
+Both corners are one joint cut twice; the front and the side read the same joint, each from its own bottom edge.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Board, Datum, Place, Span, Surface
+from joinlay.casework.cutter_choice import with_nearest_cutter
+from joinlay.casework.opening import FrontJoint
+from joinlay.findings import Refused
+from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
+from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
+from joinlay.lengths import NOTHING
+
+if TYPE_CHECKING:
+    from joinlay.casework.drawer_sizes import DrawerSizes
+    from joinlay.casework.opening import DrawerMake
+    from joinlay.findings import Finding
+    from joinlay.joints.locking_rabbet import HalfBlind
+    from joinlay.joints.loose_tenon import LooseTenon
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop, TenonStock
+
+__all__ = ["FrontCorner", "GrooveLines", "design_front_corner"]
+
+_TENON_DATUM = Datum("cheek", "bottom edge", "front end", "far cheek", "top edge", "back end")
+
+
+@dataclass(frozen=True, slots=True)
+class GrooveLines:
+    """Where the bottom groove runs, so that a joint can keep clear: from the sides' bottom edge, and how deep."""
+
+    offset: Dimension
+    width: Dimension
+    depth: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class FrontCorner:
+    """The joint of both front corners.
+
+    ``side_front`` is how far behind the face of the frame the sides begin. One of ``tenons`` and ``half_blind`` is the joint.
+    """
+
+    name: str
+    side_front: Dimension
+    tenons: LooseTenon | None
+    half_blind: HalfBlind | None
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the joint found."""
+        joint = self.tenons or self.half_blind
+        return joint.findings if joint else ()
+
+    def cut(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> tuple[Board, Board, Board]:
+        """Front, left and right side with the corner's cuts."""
+        if self.half_blind is not None:
+            return self._cut_half_blind(self.half_blind, front, left, right, sizes)
+        assert self.tenons is not None
+        return self._cut_mortises(self.tenons, front, left, right, sizes)
+
+    def _cut_half_blind(
+        self, joint: HalfBlind, front: Board, left: Board, right: Board, sizes: DrawerSizes
+    ) -> tuple[Board, Board, Board]:
+        # Where the sides are lower than the front, the slot stops at their top, or it would show.
+        across = Span.of(NOTHING, sizes.joint_line)
+        for at, side in ((Surface.END, left), (Surface.FAR_END, right)):
+            front = cut_end_part(joint, front, at, mate=side.name, across=across)
+        sides = [cut_side(joint, side, Surface.END, mate=front.name) for side in (left, right)]
+        return front, sides[0], sides[1]
+
+    def _cut_mortises(
+        self, joint: LooseTenon, front: Board, left: Board, right: Board, sizes: DrawerSizes
+    ) -> tuple[Board, Board, Board]:
+        middle = joint.from_reference_face
+        in_side = Seat(Surface.END, Axis.ACROSS, start=sizes.front_rise, centre=middle)
+        for across, side, hand in ((middle, left, "left"), (front.length - middle, right, "right")):
+            in_front = Seat(Surface.FACE, Axis.ACROSS, start=NOTHING, centre=across)
+            front = cut_mortises(joint, front, in_front, joint.depth_in_face, mate=side.name, name=f"{hand} mortise")
+        sides = [
+            cut_mortises(joint, side, in_side, joint.depth_in_end, mate=front.name, name="mortise") for side in (left, right)
+        ]
+        return front, sides[0], sides[1]
+
+    def slips(self, sizes: DrawerSizes) -> tuple[Board, ...]:
+        """The loose tenons of both corners, placed; none where the joint is a locking rabbet."""
+        joint = self.tenons
+        if joint is None:
+            return ()
+        left = sizes.side_clearance + joint.from_reference_face
+        right = sizes.side_clearance + sizes.front_width - joint.from_reference_face
+        made = []
+        for hand, middle in (("left", left), ("right", right)):
+            for n, centre in enumerate(joint.centres, start=1):
+                place = Place.at(
+                    middle - joint.tenon_thickness / 2,
+                    self.side_front - joint.tenon_length / 2 + (joint.depth_in_end - joint.depth_in_face) / 2,
+                    sizes.front_rise + centre - joint.tenon_width / 2,
+                    "+Y",
+                    "+Z",
+                    "+X",
+                )
+                made.append(
+                    Board(
+                        f"{self.name} front {hand} tenon {n}",
+                        "loose tenon",
+                        "loose tenon strip",
+                        joint.tenon_length,
+                        joint.tenon_width,
+                        joint.tenon_thickness,
+                        _TENON_DATUM,
+                        place=place,
+                        has_round_edges=True,
+                    )
+                )
+        return tuple(made)
+
+
+def design_front_corner(
+    name: str, make: DrawerMake, sizes: DrawerSizes, groove: GrooveLines, shop: Shop, tenon: TenonStock | None
+) -> FrontCorner:
+    """The front corners of drawer ``name``, clear of the bottom groove.
+
+    Loose tenons after LT-1 to LT-12, or a half-blind locking rabbet after LR-6 to LR-8 with the owned cutter nearest a third of the
+    front's thickness. Raises Refused, with the place named, where the joint cannot be made.
+    """
+    label = f"{name} front corner"
+    try:
+        if make.front_joint is FrontJoint.HALF_BLIND:
+            half_blind = _half_blind(label, make, shop)
+            start = (sizes.set_back + half_blind.lip).named(f"{name} face of the frame to the sides", "LR-8", "by geometry")
+            return FrontCorner(name, start, None, half_blind)
+        start = (sizes.set_back + make.front.thickness).named(f"{name} face of the frame to the sides", "DR-5", "by geometry")
+        tenons = design_loose_tenon(
+            end_thickness=make.sides.thickness,
+            face_thickness=make.front.thickness,
+            line=sizes.joint_line,
+            shop=shop,
+            use=Use.DRAWER,
+            is_solid=make.sides.is_solid,
+            tenon=tenon,
+            keep_outs=(
+                KeepOut(groove.offset - sizes.front_rise, groove.offset + groove.width - sizes.front_rise, "bottom groove"),
+            ),
+            named=label,
+        )
+    except Refused as refused:
+        raise refused.at("front corners") from refused
+    return FrontCorner(name, start, tenons, None)
+
+
+def _half_blind(label: str, make: DrawerMake, shop: Shop) -> HalfBlind:
+    return with_nearest_cutter(
+        shop,
+        make.front.thickness / 3,
+        lambda cutter: design_half_blind(
+            side_thickness=make.sides.thickness,
+            end_thickness=make.front.thickness,
+            cutter=cutter,
+            practice=shop.practice,
+            rule=shop.rule,
+            named=label,
+        ),
+    )

@@ -1,0 +1,56 @@
+"""Planning: a checked job becomes a plan. Pure: the same job gives the same plan, byte for byte."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from joinlay.casework.drawer import plan_drawer
+from joinlay.findings import Refused, note
+from joinlay.jobs.plan import Plan
+from joinlay.lengths import Unit
+from joinlay.stock import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.casework.assembly import Drawer
+    from joinlay.findings import Finding
+    from joinlay.jobs.job import Job
+
+__all__ = ["plan"]
+
+
+def plan(job: Job) -> Plan:
+    """Work ``job`` out: every board of every drawer with its cuts, and what was found on the way.
+
+    Nothing is raised for a drawer that a rule refuses: it is left out of ``drawers`` and its refusal stands first among the findings,
+    so that a maker sees everything that is wrong at once.
+    """
+    drawers: list[Drawer] = []
+    findings: list[Finding] = list(_unmeasured(job))
+    for wanted in job.drawers:
+        try:
+            drawer = plan_drawer(wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon)
+        except Refused as refused:
+            findings.append(refused.at(wanted.name).finding)
+            continue
+        drawers.append(drawer)
+        findings.extend(drawer.assembly.findings)
+    findings.sort(key=lambda finding: finding.harm)
+    return Plan(
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), tuple(findings), job.paper
+    )  # fmt: skip
+
+
+def _unmeasured(job: Job) -> Iterator[Finding]:
+    """Section 0: measured thickness beats nominal, always; say where only the nominal one is known."""
+    for name, stock in job.stocks.items():
+        if stock.measured is None and isinstance(stock, Sheet):
+            yield note(
+                "unmeasured stock",
+                "only the nominal thickness {nominal} is known; a sheet may be a good deal thinner and still be in tolerance. "
+                "Measure it and write measured = ... before cutting",
+                "section 0",
+                "EN 315" if job.unit is Unit.MM else "PS 1",
+                nominal=stock.nominal,
+            ).at(name)
