@@ -72,6 +72,11 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("back gap", "1/2", "12", "DR-5", "an 1880s chest of drawers list", "drawer to the case back"),
     LengthRule("front set-back", "0", "0", "DR-5", _PRACTICE, "drawer front behind the face of the frame"),
     LengthRule("back set-in", "1/2", "12", "DA-4", _PRACTICE, "end of the side to the dado that takes the back"),
+    LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),
+    LengthRule("rough width allowance", "1/4", "6", "CL-1", "Joyce", "rough width over finished width, solid wood"),
+    LengthRule("edge trim", "1/4", "6", "CL-2", _HOUSE, "taken off each edge of a whole sheet before it is used"),
+    LengthRule("shortest offcut", "12", "300", "CL-2", _HOUSE, "shortest offcut worth keeping, with the grain"),
+    LengthRule("narrowest offcut", "4", "100", "CL-2", _HOUSE, "narrowest offcut worth keeping, across the grain"),
 )
 
 #: Every ratio or count a rule falls back on. A job's ``[practice]`` may set any of them by name.
@@ -91,6 +96,8 @@ RATIO_RULES: Final[tuple[RatioRule, ...]] = (
     RatioRule("rabbet share", "1/2", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness"),
     RatioRule("largest rabbet share", "2/3", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness, at most"),
     RatioRule("groove share", "1/2", "GR-1", "Noyes; Mission Furniture", "bottom groove depth in the side's thickness, at most"),
+    RatioRule("solid wood waste", "1/5", "CL-2", _HOUSE, "solid wood bought over the rough sizes, as a share of them"),
+    RatioRule("spare tenons", "1/10", "LT-5", _HOUSE, "loose tenons made over the count, as a share of it"),
 )
 
 
