@@ -55,6 +55,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("tenon spacing in a case", "6", "150", "LT-9", _HOUSE, "largest centre spacing of loose tenons in a case"),
     LengthRule("keep-out clearance", "1/8", "3", "LT-11", _HOUSE, "mortise to the nearest other cut"),
     LengthRule("mortise slack", "0", "0", "LT-12", _PRACTICE, "how much wider the mortises after the first are"),
+    LengthRule("rail shoulder", "3/16", "5", "FF-2", _PRACTICE, "edge of a face frame's rail to the tenon, each side"),
     LengthRule("tip gap", "1/64", "0.4", "LR-3", _PRACTICE, "space past the tip of a tongue"),
     LengthRule("least lip", "1/8", "3", "LR-6", _PRACTICE, "thinnest lip of a half-blind locking rabbet"),
     LengthRule("tongue fit", "0", "0", "LR-8", "Elek 2020: 0 to 0.1 mm", "how much thinner a tongue is than its dado"),
