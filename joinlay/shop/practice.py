@@ -78,6 +78,32 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("edge trim", "1/4", "6", "CL-2", _HOUSE, "taken off each edge of a whole sheet before it is used"),
     LengthRule("shortest offcut", "12", "300", "CL-2", _HOUSE, "shortest offcut worth keeping, with the grain"),
     LengthRule("narrowest offcut", "4", "100", "CL-2", _HOUSE, "narrowest offcut worth keeping, across the grain"),
+    LengthRule("stile width", "1 1/2", "38", "FF-1", _PRACTICE, "width of a face frame's stiles"),
+    LengthRule("mullion width", "1 1/2", "38", "FF-1", _PRACTICE, "width of a face frame's upright between two banks"),
+    LengthRule("top rail height", "2", "50", "FF-1", _PRACTICE, "height of a face frame's top rail"),
+    LengthRule("bottom rail height", "2", "50", "FF-1", _PRACTICE, "height of a face frame's bottom rail"),
+    LengthRule("rail height", "1", "25", "FF-1", _PRACTICE, "height of the rails between drawers"),
+    LengthRule("thinnest frame", "3/4", "18", "FF-1", "AWS 2009", "least thickness of a face frame"),
+    LengthRule("frame overhang", "0", "0", "FF-3", _PRACTICE, "how far a face frame stands proud of the case's sides"),
+    LengthRule("case dado margin", "1/4", "6", "CA-1", _HOUSE, "wood beyond the dadoes for case top and bottom, at least"),
+    LengthRule("bearer margin", "1/4", "6", "RN-1", _PRACTICE, "bearer wider than guide and drawer side"),
+    LengthRule("bearer back gap", "1/8", "3", "RN-1", _PRACTICE, "bearer short of the back of a solid case"),
+    LengthRule("kicker lift", "1/32", "0.8", "RN-3", _PRACTICE, "kicker's underside above the rail's"),
+    LengthRule("thinnest strip", "1/8", "3", "RN-3", _HOUSE, "thinnest kicker, packing or strip worth making"),
+    LengthRule("bearer screw", "3/16", "4.5", "RN-4", _PRACTICE, "shank of the screws that hold a bearer to a solid side"),
+    LengthRule("screw from the end", "1 1/2", "40", "RN-4", _PRACTICE, "end of a bearer to its first screw"),
+    LengthRule("stop thickness", "3/16", "5", "ST-3", _PRACTICE, "height of a stop block"),
+    LengthRule("stop clearance", "1/32", "0.8", "ST-3", _PRACTICE, "stop block under the sagging bottom"),
+    LengthRule("stop overlap", "3/32", "2", "ST-2", _HOUSE, "how far a stop block reaches up behind the front, at least"),
+    LengthRule("stop width", "1 1/2", "40", "ST-1", _PRACTICE, "width of a stop block, from side to side"),
+    LengthRule("stop seat", "1/2", "12", "ST-4", _HOUSE, "wood under a stop block, from front to back, at least"),
+    LengthRule("stop notch margin", "1/8", "3", "ST-1", _HOUSE, "notch in a drawer back beyond the stop block it passes"),
+    LengthRule("banding worth counting", "1/32", "0.8", "EB-2", _PRACTICE, "banding thinner than this may be ignored"),
+    LengthRule("banding trim", "1", "25", "EB-3", _PRACTICE, "banding left over at each end, to be trimmed"),
+    LengthRule("two pulls from", "24", "600", "PU-1", _PRACTICE, "drawer front width from which it takes two pulls"),
+    LengthRule("knob growth", "1/16", "1.5", "PU-2", _PRACTICE, "how much wider each knob is than the one above"),
+    LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),
+    LengthRule("parting allowance", "1/4", "6", "PU-2", _PRACTICE, "wood between and beyond knobs turned from one blank, each"),
 )
 
 #: Every ratio or count a rule falls back on. A job's ``[practice]`` may set any of them by name.
@@ -99,6 +125,7 @@ RATIO_RULES: Final[tuple[RatioRule, ...]] = (
     RatioRule("groove share", "1/2", "GR-1", "Noyes; Mission Furniture", "bottom groove depth in the side's thickness, at most"),
     RatioRule("solid wood waste", "1/5", "CL-2", _HOUSE, "solid wood bought over the rough sizes, as a share of them"),
     RatioRule("spare tenons", "1/10", "LT-5", _HOUSE, "loose tenons made over the count, as a share of it"),
+    RatioRule("pull share", "1/4", "PU-1", _PRACTICE, "ends of the front to its two pulls, as a share of its width"),
 )
 
 
