@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-__all__ = ["BadInput", "JoinlayError", "NotExact", "Trouble", "Troubles", "nearest_names"]
+__all__ = ["BadInput", "JoinlayError", "NotExact", "Trouble", "Troubles", "nearest_names", "quoted"]
 
 
 class JoinlayError(Exception):
@@ -67,3 +67,12 @@ def nearest_names(given: str, known: Sequence[str], most: int = 3) -> tuple[str,
     near = get_close_matches(asked, folded, n=most, cutoff=0.6)
     near += [name for name in folded if asked and asked in name and name not in near]
     return tuple(folded[name] for name in near[:most])
+
+
+def quoted(given: object, most: int = 64) -> str:
+    """``given`` as an error quotes it: its repr, cut where that is longer than ``most`` characters. Never raises."""
+    try:
+        said = repr(given)
+    except ValueError:  # Python writes out no whole number of more than 4300 figures
+        return "a number of thousands of figures"
+    return said if len(said) <= most else f"{said[: most - 3]}..."

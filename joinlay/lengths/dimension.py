@@ -141,7 +141,7 @@ class Dimension(Length):
 
     def __radd__(self, other: Length) -> Dimension:
         """A plain length and this one."""
-        return self._done("+", Length.__add__(other, self), other, self)
+        return self._done("+", Length.__radd__(self, other), other, self)
 
     def __sub__(self, other: Length) -> Dimension:
         """What is left."""
@@ -149,7 +149,7 @@ class Dimension(Length):
 
     def __rsub__(self, other: Length) -> Dimension:
         """A plain length less this one."""
-        return self._done("-", Length.__sub__(other, self), other, self)
+        return self._done("-", Length.__rsub__(self, other), other, self)
 
     def __mul__(self, times: int | Fraction) -> Dimension:
         """So many times as long."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from fractions import Fraction
-from typing import Union, overload
+from typing import Final, Union, overload
 
-from joinlay.errors import BadInput, NotExact
+from joinlay.errors import BadInput, NotExact, quoted
 
 __all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "exact_fraction", "inches", "mm"]
 
@@ -16,12 +17,17 @@ MM_PER_INCH = Fraction(127, 5)
 #: What a number may be given as. Never a float: 0.1 as a float is not a tenth.
 Exact = Union[int, str, Fraction, Decimal]
 
+#: The most figures a number may have, so that a hostile one costs no time; a maker writes a dozen.
+_MOST_FIGURES: Final = 1000
+
+_TEXT: Final = re.compile(r"([+-]?)(?:(?:(\d+)\s+)?(\d+)\s*/\s*(\d+)|(\d+(?:\.\d*)?|\.\d+))", re.ASCII)
+
 
 def exact_fraction(number: Exact, unit: str = "mm") -> Fraction:
-    """``number`` as a Fraction. Text may be ``7``, ``7.25``, ``5/8`` or ``7 5/8``.
+    """``number`` as a Fraction. Text may be ``7``, ``7.25``, ``5/8`` or ``7 5/8``, with a sign in front.
 
     Raises NotExact for a float (and for True or False), with what to write instead; BadInput for text
-    that is no number. ``unit`` only serves the advice.
+    that is no number and for numbers of more than a thousand figures. ``unit`` only serves the advice.
     """
     if isinstance(number, bool):
         raise NotExact(f"{number} is not a length; write a number, such as {unit}(7).")
@@ -29,14 +35,35 @@ def exact_fraction(number: Exact, unit: str = "mm") -> Fraction:
         return Fraction(number)
     if isinstance(number, float):
         raise NotExact(f"{number!r} is a float, and floats are not exact; write {unit}('{number!r}') or {unit}(Fraction(...)).")
-    try:
-        if isinstance(number, str):
-            return sum(map(Fraction, number.split() or [""]), Fraction(0))
-        return Fraction(number)
-    except (ValueError, ZeroDivisionError, OverflowError, TypeError) as bad:
-        raise BadInput(
-            f"{number!r} is not an exact number; write a whole number, a decimal such as '7.25' or a fraction such as '5/8'."
-        ) from bad
+    exact = None
+    if isinstance(number, str):
+        exact = _of_text(number.strip())
+    elif isinstance(number, Decimal):
+        exact = _of_decimal(number)
+    if exact is None:
+        raise BadInput(f"{quoted(number)} is not an exact number; write a whole number, '7.25' or '5/8'.")
+    return exact
+
+
+def _of_text(text: str) -> Fraction | None:
+    found = _TEXT.fullmatch(text) if len(text) <= _MOST_FIGURES else None
+    if found is None:
+        return None
+    sign, whole, over, under, plain = found.groups()
+    if plain:
+        size = Fraction(plain.removesuffix("."))
+    elif int(under):
+        size = int(whole or 0) + Fraction(int(over), int(under))
+    else:
+        return None
+    return -size if sign == "-" else size
+
+
+def _of_decimal(number: Decimal) -> Fraction | None:
+    _, figures, exponent = number.as_tuple()
+    if not isinstance(exponent, int) or len(figures) + abs(exponent) > _MOST_FIGURES:
+        return None
+    return Fraction(number)
 
 
 class Length:
@@ -108,9 +135,17 @@ class Length:
         """Both, end to end."""
         return Length(self.mm + _length(other).mm)
 
+    def __radd__(self, other: Length) -> Length:
+        """Only met where a number stands in front, which is refused with NotExact."""
+        return Length(_length(other).mm + self.mm)
+
     def __sub__(self, other: Length) -> Length:
         """What is left; may be negative."""
         return Length(self.mm - _length(other).mm)
+
+    def __rsub__(self, other: Length) -> Length:
+        """Only met where a number stands in front, which is refused with NotExact."""
+        return Length(_length(other).mm - self.mm)
 
     def __mul__(self, times: int | Fraction) -> Length:
         """So many times as long."""
@@ -140,16 +175,18 @@ class Length:
 def _length(other: object) -> Length:
     if isinstance(other, Length):
         return other
+    text = f"'{quoted(other)}'" if isinstance(other, (int, float)) else "'5/8'"
     raise NotExact(
-        f"{other!r} is no length, so it cannot be added to or compared with one; write mm('{other}') or inches('{other}')."
+        f"{quoted(other)} is no length, so it cannot be added to or compared with one; write mm({text}) or inches({text})."
     )
 
 
 def _number(times: object) -> Fraction:
     if isinstance(times, (int, Fraction)) and not isinstance(times, bool):
         return Fraction(times)
+    text = f"'{times}'" if isinstance(times, float) else "'1/3'"
     raise NotExact(
-        f"a length is multiplied or divided by a whole number or a Fraction, not by {times!r}; write Fraction('{times}')."
+        f"a length is multiplied or divided by a whole number or a Fraction, not by {quoted(times)}; write Fraction({text})."
     )
 
 
