@@ -7,7 +7,7 @@ from enum import Enum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, quoted
 from joinlay.lengths.length import MM_PER_INCH, Length
 
 if TYPE_CHECKING:
@@ -34,10 +34,18 @@ _MM: Final = {
     "ft": 12 * MM_PER_INCH,
 }
 
+
+def _unit_word(words: str, marks: str = "") -> re.Pattern[str]:
+    """Any of ``words``, alone or straight after figures, with or without a full stop or a hyphen before; or any of ``marks``."""
+    return re.compile(rf"{marks}(?:(?<=[\d./])-)?(?<![a-z])(?:{words})(?![a-z])\.?", re.I | re.A)
+
+
 _SPELLINGS: Final = (
-    (re.compile(r"''|[\"″”“]|\b(?:inches|inch)\b|(?<=\d)(?:inches|inch)\b|\bin\.", re.I), " in "),
-    (re.compile(r"[′’‘']|\b(?:feet|foot)\b|(?<=\d)(?:feet|foot)\b|\bft\.", re.I), " ft "),
-    (re.compile(r"\b(?:millimetres?|millimeters?)\b|(?<=\d)(?:millimetres?|millimeters?)\b", re.I), " mm "),
+    (_unit_word("inches|inch|ins?", marks=r"''|[\"″”“〃ʺ]|"), " in "),
+    (_unit_word("feet|foot|ft", marks="[′’‘'ʹ]|"), " ft "),
+    (_unit_word("millimetres?|millimeters?|mms?"), " mm "),
+    (_unit_word("centimetres?|centimeters?|cms?"), " cm "),
+    (_unit_word("metres?|meters?|m"), " m "),
 )
 
 _VULGAR: Final = {
@@ -46,12 +54,12 @@ _VULGAR: Final = {
 }  # fmt: skip
 
 _NUMBER: Final = (
-    r"(?:(?P<whole{n}>\d+)\s*-?\s+(?P<top{n}>\d+)\s*/\s*(?P<under{n}>\d+)"
+    r"(?:(?P<whole{n}>\d+)\s+(?P<top{n}>\d+)\s*/\s*(?P<under{n}>\d+)"
     r"|(?P<over{n}>\d+)\s*/\s*(?P<below{n}>\d+)"
     r"|(?P<plain{n}>\d+(?:\.\d*)?|\.\d+))"
 )
-_ONE: Final = re.compile(_NUMBER.format(n=1) + r"\s*(?P<unit>mm|cm|m|in|ft)?", re.I)
-_FEET_AND_INCHES: Final = re.compile(_NUMBER.format(n=1) + r"\s*ft\s*-?\s*" + _NUMBER.format(n=2) + r"\s*(?:in)?", re.I)
+_ONE: Final = re.compile(_NUMBER.format(n=1) + r"\s*(?P<unit>mm|cm|m|in|ft)?", re.A)
+_FEET_AND_INCHES: Final = re.compile(_NUMBER.format(n=1) + r"\s*ft\s*-?\s*" + _NUMBER.format(n=2) + r"\s*(?:in)?", re.A)
 
 
 def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
@@ -63,13 +71,15 @@ def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
     function does not take (``text`` must be text).
     """
     if not isinstance(text, str):
-        raise BadInput(f"a length is read from text, not from {text!r}; write '{text} {_advice(unit)}'.")
+        raise BadInput(
+            f"a length is read from text, not from {quoted(text)}; write '{'5/8 in' if unit is Unit.INCH else '16 mm'}'."
+        )
     worn = _tidy(text)
     sign = -1 if worn.startswith("-") else 1
     bare = worn[1:].strip() if sign < 0 else worn
     if len(text) <= _LONGEST and (number := _value(bare, unit)) is not None:
         return Length(sign * number)
-    raise BadInput(f"{_short(text)} cannot be read as a length; {_hint(bare, unit)}")
+    raise BadInput(f"{quoted(text)} cannot be read as a length; {_hint(bare, unit)}")
 
 
 def _tidy(text: str) -> str:
@@ -80,9 +90,10 @@ def _tidy(text: str) -> str:
         worn = worn.replace(raised, f" {spelled}")
     for pattern, unit in _SPELLINGS:
         worn = pattern.sub(unit, worn)
-    # 26-5/8 is twenty-six and five eighths; a comma is a decimal mark unless it may part thousands.
-    worn = re.sub(r"(?<=\d)\s*-\s*(?=\d+\s*/)", " ", worn)
-    worn = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d)|\d{4,})", ".", worn)
+    # 26-5/8 is twenty-six and five eighths (26 - 5/8 may be meant to take away, so it is not read); a comma is a
+    # decimal mark unless it may part thousands.
+    worn = re.sub(r"(?<=\d)-\s*(?=\d+\s*/)", " ", worn)
+    worn = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d)|\d{4,})|(?<=\b0),(?=\d)", ".", worn)
     return " ".join(worn.split())
 
 
@@ -96,7 +107,7 @@ def _value(bare: str, unit: Unit) -> Fraction | None:
     if found is None or number is None:
         return None
     named = found["unit"] or ("in" if unit is Unit.INCH else "mm")
-    return number * _MM[named.lower()]
+    return number * _MM[named]
 
 
 def _number(found: Match[str], n: int) -> Fraction | None:
@@ -109,14 +120,6 @@ def _number(found: Match[str], n: int) -> Fraction | None:
     return int(found[f"whole{n}"] or 0) + Fraction(int(top), int(under))
 
 
-def _advice(unit: Unit) -> str:
-    return "in" if unit is Unit.INCH else "mm"
-
-
-def _short(text: str) -> str:
-    return repr(text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "...")
-
-
 def _hint(bare: str, unit: Unit) -> str:
     """What to write instead, fitted to what is wrong where that can be told."""
     if not bare:
@@ -125,6 +128,8 @@ def _hint(bare: str, unit: Unit) -> str:
         return "a fraction cannot be over 0."
     if re.search(r"\d,\d{3}(?!\d)", bare):
         return "a comma before three figures may part thousands or decimals: write it without the comma, or with a point."
+    if re.search(r"\d\s*-\s*\d", bare):
+        return "a hyphen with space around it may be a minus: write 26-5/8 for twenty-six and five eighths, or take away first."
     if re.search(r"\d[eE][+-]?\d", bare):
         return "write it out in plain figures."
     usual = '26 5/8, 26-5/8", 2 ft 2 5/8 in or 18.2 mm' if unit is Unit.INCH else "18.2, 18.2 mm, 1.5 cm or 5/8 in"
