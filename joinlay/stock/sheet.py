@@ -22,7 +22,8 @@ SHEET_KINDS: Final = ("plywood", "mdf", "hardboard", "particleboard")
 class Sheet:
     """A sheet good. ``nominal`` is the thickness it is sold as, ``measured`` what callipers say (None: not measured).
 
-    ``length`` and ``width`` are the whole sheet's, length along the face grain.
+    ``length`` and ``width`` are the whole sheet's, length along the face grain. ``modulus_along`` and ``modulus_across`` are its
+    stiffness in GPa with and across the face grain, where the maker knows them.
     """
 
     name: str
@@ -31,6 +32,8 @@ class Sheet:
     length: Dimension
     width: Dimension
     kind: str = "plywood"
+    modulus_along: Fraction | None = None
+    modulus_across: Fraction | None = None
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not more than nothing."""

@@ -1,0 +1,118 @@
+"""Wood movement: how damp wood gets on a given day, and how much wider that makes a part."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.errors import BadInput
+from joinlay.lengths import chosen, decimal_text
+from joinlay.stock.species import species_named
+
+if TYPE_CHECKING:
+    from joinlay.lengths import Dimension, Length
+    from joinlay.stock.solid import Solid
+
+__all__ = [
+    "EMC_SOURCE",
+    "MOVEMENT_SOURCE",
+    "Day",
+    "Seasons",
+    "equilibrium_moisture",
+    "in_range",
+    "movement",
+    "movement_of",
+    "usual_seasons",
+]
+
+EMC_SOURCE: Final = "Wood Handbook 2010, equation 4-5"
+MOVEMENT_SOURCE: Final = "Wood Handbook 2010, equation 13-2"
+
+#: The change coefficients hold in this range of moisture, in per cent (table 13-5).
+_RANGE: Final = (Fraction(6), Fraction(14))
+
+
+def equilibrium_moisture(humidity: float, celsius: float) -> float:
+    """The moisture, in per cent, that wood settles at in air of ``humidity`` (0 to 1) at ``celsius`` degrees.
+
+    Source: Wood Handbook 2010, equation 4-5 (check values B4 and B5). Raises BadInput outside 0 to 1 and -20 to 60 degrees.
+    """
+    if not 0 <= humidity <= 1:
+        raise BadInput(f"a humidity of {humidity} was given; it lies from 0 to 1 (45 % is 0.45).")
+    if not -20 <= celsius <= 60:
+        raise BadInput(f"{celsius} degrees Celsius were given; the equation serves from -20 to 60.")
+    t, h = celsius, humidity
+    w = 349 + 1.29 * t + 0.0135 * t**2
+    k = 0.805 + 0.000736 * t - 0.00000273 * t**2
+    k1 = 6.27 - 0.00938 * t - 0.000303 * t**2
+    k2 = 1.91 + 0.0407 * t - 0.000293 * t**2
+    kh = k * h
+    bound = (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2)
+    return 1800 / w * (kh / (1 - kh) + bound)
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """The air of a room: ``celsius`` degrees and ``humidity`` as a share (45 % is 9/20)."""
+
+    celsius: Fraction
+    humidity: Fraction
+
+    def __post_init__(self) -> None:
+        """Refuse air that the equation does not serve."""
+        equilibrium_moisture(float(self.humidity), float(self.celsius))
+
+    @property
+    def moisture(self) -> Fraction:
+        """The moisture wood settles at on this day, in per cent to two places (CK-6)."""
+        return Fraction(round(100 * equilibrium_moisture(float(self.humidity), float(self.celsius))), 100)
+
+
+@dataclass(frozen=True, slots=True)
+class Seasons:
+    """The air where the piece will stand, on its ``driest`` and ``dampest`` days, and in the ``workshop`` when it is made."""
+
+    driest: Day
+    dampest: Day
+    workshop: Day
+
+    def __post_init__(self) -> None:
+        """Refuse a driest day that is damper than the dampest."""
+        if self.driest.moisture > self.dampest.moisture:
+            raise BadInput(
+                f"wood settles at {decimal_text(self.driest.moisture, 1)} % on the driest day and "
+                f"{decimal_text(self.dampest.moisture, 1)} % on the dampest: are the two the wrong way round?"
+            )
+
+
+def usual_seasons() -> Seasons:
+    """A heated house: driest at 21 C and 30 %, dampest at 24 C and 65 %, a workshop at 20 C and 45 % (CK-6; our own choice)."""
+    return Seasons(
+        Day(Fraction(21), Fraction(30, 100)), Day(Fraction(24), Fraction(65, 100)), Day(Fraction(20), Fraction(45, 100))
+    )
+
+
+def movement(width: Length, coefficient: Fraction, before: Fraction, after: Fraction) -> Dimension:
+    """How much wider ``width`` gets from ``before`` to ``after`` per cent of moisture: D C (MF - MI), less than nothing when it dries.
+
+    ``width`` is the size across the grain at ``before``; ``coefficient`` the change coefficient for one per cent. Exact. Rule CK-6;
+    source: Wood Handbook 2010, equation 13-2. The coefficients hold from 6 to 14 %.
+    """
+    grown = width * (coefficient * (after - before))
+    because = f"{decimal_text(coefficient, 5)} x {decimal_text(after - before, 2)} % of"
+    return chosen(grown, because, width).named("wood movement", "CK-6", MOVEMENT_SOURCE)
+
+
+def movement_of(stock: Solid, width: Length, before: Day, after: Day) -> Dimension:
+    """How much wider a part of ``stock`` gets from the one day to the other (CK-6). BadInput where the species isn't in the table.
+
+    Where a day lies outside the 6 to 14 % that the coefficients serve, the nearest coefficient is all there is and it is used.
+    """
+    coefficient = species_named(stock.species).coefficient(stock.cut)
+    return movement(width, coefficient.value, before.moisture, after.moisture)
+
+
+def in_range(day: Day) -> bool:
+    """True where wood on this day lies in the 6 to 14 % of moisture that the change coefficients serve."""
+    return _RANGE[0] <= day.moisture <= _RANGE[1]

@@ -1,0 +1,44 @@
+"""Stiffness and weight of stocks."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from joinlay.errors import BadInput
+from joinlay.lengths import mm, written
+from joinlay.stock import SHEET_KINDS, SHEET_MODULUS, Sheet, Solid, density_of, stiffness_of
+
+PLY = Sheet("bottoms", written(mm(6), "nominal", "t"), None, written(mm(2440), "length", "t"), written(mm(1220), "width", "t"))
+
+
+def test_every_kind_of_sheet_has_figures():
+    for kind in SHEET_KINDS:
+        sheet = replace(PLY, kind=kind)
+        assert stiffness_of(sheet).along == SHEET_MODULUS[kind][0]
+        assert 500 < density_of(sheet) < 1100
+
+
+def test_own_figures_go_before_the_table():
+    one = stiffness_of(replace(PLY, modulus_along=Fraction(10)))
+    both = stiffness_of(replace(PLY, modulus_along=Fraction(10), modulus_across=Fraction(3)))
+    assert (one.along, one.across, one.source) == (10, 10, "as given")
+    assert (both.along, both.across) == (10, 3)
+
+
+def test_a_kind_without_figures_is_answered_with_the_nearest():
+    with pytest.raises(BadInput, match="plywood"):
+        stiffness_of(replace(PLY, kind="plywod"))
+
+
+def test_solid_wood_is_much_softer_across_its_grain():
+    wood = Solid("bottoms", written(mm(8), "nominal", "t"), None, "cherry")
+    flat, quarter = stiffness_of(wood), stiffness_of(replace(wood, cut="quarter"))
+    assert flat.along == quarter.along == Fraction("10.3")
+    assert flat.across < quarter.across < flat.along / 5
+
+
+def test_solid_wood_weighs_by_its_species():
+    light = Solid("a", written(mm(8), "nominal", "t"), None, "white pine")
+    heavy = Solid("b", written(mm(8), "nominal", "t"), None, "beech")
+    assert density_of(light) < density_of(heavy)
