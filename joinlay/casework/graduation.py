@@ -1,0 +1,212 @@
+"""Graduation of a bank: how high each opening is, so that openings and rails fill the frame exactly (DR-7).
+
+The same rule serves across a piece, for banks side by side between uprights.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Union
+
+from joinlay.errors import BadInput
+from joinlay.findings import refusal
+from joinlay.lengths import dimension, rounded_to
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.lengths import Dimension, Graduation
+
+__all__ = [
+    "Arithmetic",
+    "Equal",
+    "Geometric",
+    "Heights",
+    "OneByOne",
+    "Rounding",
+    "filled",
+    "opening_heights",
+    "room_for_openings",
+]
+
+_SOURCE = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class Equal:
+    """``count`` openings alike."""
+
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Arithmetic:
+    """``count`` openings, each deeper than the one above by ``step`` (a rail's height is usual); less than nothing: shallower."""
+
+    count: int
+    step: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Geometric:
+    """``count`` openings, each ``ratio`` times as deep as the one above (1.1 to 1.25 is usual)."""
+
+    count: int
+    ratio: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class OneByOne:
+    """Openings given from the top down; None, once at most, is the one that fills what is left."""
+
+    given: tuple[Dimension | None, ...]
+
+    @property
+    def count(self) -> int:
+        """How many openings."""
+        return len(self.given)
+
+
+#: How a bank is divided.
+Heights = Union[Equal, Arithmetic, Geometric, OneByOne]
+
+
+@dataclass(frozen=True, slots=True)
+class Rounding:
+    """Openings brought to the marks of ``rule``; what that leaves over goes to opening ``remainder``.
+
+    ``remainder`` counts from 0 at the top; -1 is the lowest.
+    """
+
+    rule: Graduation
+    remainder: int = -1
+
+
+def room_for_openings(
+    frame: Dimension, first: Dimension, last: Dimension, rails: Sequence[Dimension], named: str = ""
+) -> Dimension:
+    """What a frame leaves for openings: its height less top rail ``first``, bottom rail ``last`` and the ``rails`` between (DR-7).
+
+    Refused where the rails alone are as high as the frame, saying how much too high.
+    """
+    room = frame - first - last
+    for rail in rails:
+        room = room - rail
+    if room.mm <= 0:
+        raise refusal(
+            "graduation", "the rails alone take {rails} of a frame {frame} high", "Make the frame higher than {rails}.", "DR-7",
+            _SOURCE, rails=frame - room, frame=frame,
+        )  # fmt: skip
+    return room.named(_name(named, "room for openings"), "DR-7", _SOURCE)
+
+
+def opening_heights(
+    heights: Heights, room: Dimension, *, names: Sequence[str], rounding: Rounding | None = None
+) -> tuple[Dimension, ...]:
+    """The openings from the top down, which together are exactly ``room`` (DR-7).
+
+    ``names`` label the openings (``drawer 3``), one each. Source: common practice; the geometric series is derived. Raises
+    Refused with the amount over or short and the nearest that fits; BadInput for a count, ratio or remainder that isn't one.
+    """
+    _refuse_count(heights, names)
+    exact = _exact(heights, room)
+    _refuse_nothing(exact, names, heights, room)
+    if rounding is not None:
+        exact = _rounded(exact, rounding, room)
+        _refuse_nothing(exact, names, heights, room)
+    return tuple(size.named(f"{name} opening height", "DR-7", _SOURCE) for size, name in zip(exact, names, strict=True))
+
+
+def filled(heights: Heights, rails: Sequence[Dimension], first: Dimension, last: Dimension, named: str = "") -> Dimension:
+    """The frame that openings given one by one fill exactly, rails included (DR-7), for a maker who begins with the openings.
+
+    Raises BadInput where an opening is left to fill, or where the openings only follow from the frame.
+    """
+    given = heights.given if isinstance(heights, OneByOne) else (None,)
+    if None in given:
+        raise BadInput(
+            "the height of the frame follows from the openings only where every one of them is given; give the frame's height."
+        )
+    whole = first + last
+    for size in (*rails, *(one for one in given if one is not None)):
+        whole = whole + size
+    return whole.named(_name(named, "frame height"), "DR-7", _SOURCE)
+
+
+def _name(named: str, words: str) -> str:
+    return f"{named} {words}" if named else words
+
+
+def _refuse_count(heights: Heights, names: Sequence[str]) -> None:
+    if heights.count < 1:
+        raise BadInput(f"{heights.count} openings were asked; a bank has at least one.")
+    if heights.count != len(names):
+        raise BadInput(f"{heights.count} openings were described but {len(names)} named; give one name each.")
+    if isinstance(heights, Geometric) and heights.ratio <= 0:
+        raise BadInput(f"the ratio of a graduation was {heights.ratio}; it must be more than 0, and 11/10 to 5/4 is usual.")
+    if isinstance(heights, OneByOne) and sum(size is None for size in heights.given) > 1:
+        raise BadInput("two openings or more were left to fill what remains; one at most can.")
+
+
+def _exact(heights: Heights, room: Dimension) -> list[Dimension]:
+    count = heights.count
+    if isinstance(heights, Equal):
+        return [room / count for _ in range(count)]
+    if isinstance(heights, Arithmetic):
+        first = (room - heights.step * Fraction(count * (count - 1), 2)) / count
+        return [first + heights.step * n for n in range(count)]
+    if isinstance(heights, Geometric):
+        shares = [heights.ratio**n for n in range(count)]
+        return [room * (share / sum(shares)) for share in shares]
+    return _one_by_one(heights, room)
+
+
+def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
+    rest = room
+    for size in heights.given:
+        rest = rest if size is None else rest - size
+    if None not in heights.given and rest.mm:
+        word, amount = ("short", rest) if rest.mm > 0 else ("over", -rest)
+        last = heights.given[-1]
+        assert last is not None
+        nearest = {"nearest": last + rest} if (last + rest).mm > 0 else {}
+        raise refusal(
+            "graduation",
+            f"the openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for them",
+            f"Make the frame {{amount}} {'lower' if word == 'short' else 'higher'}, leave one opening to fill"
+            + (", or make the last one {nearest}." if nearest else "."),
+            "DR-7", _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
+        )  # fmt: skip
+    return [rest if size is None else dimension(size) for size in heights.given]
+
+
+def _refuse_nothing(exact: Sequence[Dimension], names: Sequence[str], heights: Heights, room: Dimension) -> None:
+    """Refuse an opening of nothing or less, with what would leave each of them something."""
+    least = min(range(len(exact)), key=lambda n: exact[n])
+    if exact[least].mm > 0:
+        return
+    what = f"the opening of {names[least]} would be {{left}} high"
+    if isinstance(heights, Arithmetic):
+        # The smallest opening is nothing at this step; anything nearer to equal fits.
+        limit = abs(room * Fraction(2, heights.count * (heights.count - 1)))
+        raise refusal("graduation", what, "Give a step of less than {limit}, either way, or a higher frame.", "DR-7", _SOURCE,
+                      left=exact[least], limit=limit)  # fmt: skip
+    raise refusal(
+        "graduation", what, "Make the others together lower than {room}, or the frame more than {short} higher.", "DR-7", _SOURCE,
+        left=exact[least], room=room, short=-exact[least],
+    )  # fmt: skip
+
+
+def _rounded(exact: Sequence[Dimension], rounding: Rounding, room: Dimension) -> list[Dimension]:
+    """Each opening on the rule; the one named for it takes the remainder, so that nothing is lost."""
+    count = len(exact)
+    if not -count <= rounding.remainder < count:
+        raise BadInput(f"the remainder was put in opening {rounding.remainder + 1}; the bank has openings 1 to {count}.")
+    takes = rounding.remainder % count
+    marks = [rounded_to(size, rounding.rule) for size in exact]
+    rest = room
+    for n, size in enumerate(marks):
+        rest = rest if n == takes else rest - size
+    marks[takes] = rest
+    return marks
