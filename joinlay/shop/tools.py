@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.shop.machines import Machines, usual_machines
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation, Length
@@ -64,13 +65,14 @@ class Saw:
 
 @dataclass(frozen=True, slots=True)
 class Shop:
-    """Everything a shop brings to a job: ``cutters`` and ``tenons`` thin to thick, ``saw``, ``rule`` and ``practice``."""
+    """Everything a shop brings to a job: ``cutters`` and ``tenons`` thin to thick, ``saw``, ``rule``, ``practice`` and ``machines``."""
 
     cutters: tuple[Cutter, ...]
     tenons: tuple[TenonStock, ...]
     saw: Saw
     rule: Graduation
     practice: Practice
+    machines: Machines = field(default_factory=usual_machines)
 
     def cutters_up_to(self, width: Length) -> tuple[Cutter, ...]:
         """The cutters no wider than ``width``, widest first (MS-8: only what the shop owns is used)."""

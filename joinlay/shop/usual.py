@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import GRADUATIONS, Unit, default, mm, read_length
+from joinlay.shop.machines import usual_machines
 from joinlay.shop.practice import usual_practice
 from joinlay.shop.tools import Cutter, Saw, Shop, TenonStock
 
@@ -39,7 +40,8 @@ def usual_shop(unit: Unit) -> Shop:
         )
         for thick, reach in _TENONS
     )
-    return Shop(cutters, tenons, Saw(_tool("saw kerf", _KERF[unit], unit)), GRADUATIONS[_RULE[unit]], usual_practice(unit))
+    saw = Saw(_tool("saw kerf", _KERF[unit], unit))
+    return Shop(cutters, tenons, saw, GRADUATIONS[_RULE[unit]], usual_practice(unit), usual_machines(unit))
 
 
 def _tool(name: str, spelled: str, unit: Unit) -> Dimension:

@@ -1,0 +1,171 @@
+"""The machines a shop stands cuts at, how large a part each takes, and the maker's figures for running it safely.
+
+Each size is the maker's to change. The defaults are a modest shop's: a router table, a hand-held router with a straightedge and an
+edge guide, a table saw with one blade, a mortiser for the tenon stock it owns, and a drill.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import TYPE_CHECKING, Final
+
+from joinlay.errors import BadInput
+from joinlay.lengths import Unit, default, read_length
+
+if TYPE_CHECKING:
+    from joinlay.lengths import Dimension
+
+__all__ = ["HandRouter", "MachineKind", "Machines", "RouterTable", "RunLimits", "TableSaw", "usual_machines"]
+
+
+class MachineKind(Enum):
+    """What a cut is made at."""
+
+    ROUTER_TABLE = "router table"
+    TABLE_SAW = "table saw"
+    HAND_ROUTER = "hand-held router"
+    MORTISER = "mortiser"
+    DRILL = "drill"
+
+
+@dataclass(frozen=True, slots=True)
+class RouterTable:
+    """A router under a table.
+
+    ``fence_height`` is how high its fence stands, ``fence_reach`` the farthest the fence can be set from the cutter. A part is
+    carried over it up to ``longest`` along the fence and ``farthest`` from the fence (MS-5); what is larger stays on the bench.
+    """
+
+    fence_height: Dimension
+    fence_reach: Dimension
+    longest: Dimension
+    farthest: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not more than nothing."""
+        _more_than_nothing("router table", self.fence_height, self.fence_reach, self.longest, self.farthest)
+
+
+@dataclass(frozen=True, slots=True)
+class TableSaw:
+    """A table saw. ``dado_widths`` are the widths its dado set can be stacked to, empty where it has none.
+
+    ``blade_height`` is the deepest it cuts with the dado set or the blade; the rest as for a router table.
+    """
+
+    fence_height: Dimension
+    fence_reach: Dimension
+    blade_height: Dimension
+    longest: Dimension
+    farthest: Dimension
+    dado_widths: tuple[Dimension, ...] = ()
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not more than nothing."""
+        sizes = (self.fence_height, self.fence_reach, self.blade_height, self.longest, self.farthest, *self.dado_widths)
+        _more_than_nothing("table saw", *sizes)
+
+
+@dataclass(frozen=True, slots=True)
+class HandRouter:
+    """A hand-held router. ``base`` is the width of its base across the straightedge, ``guide_reach`` the farthest its edge guide sets."""
+
+    base: Dimension
+    guide_reach: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not more than nothing."""
+        _more_than_nothing("hand-held router", self.base, self.guide_reach)
+
+
+@dataclass(frozen=True, slots=True)
+class RunLimits:
+    """How a part is run (MS-4, MS-6).
+
+    ``deepest_pass`` is the most a router takes at once, beside the cutter's own diameter. A part narrower than ``narrow`` or shorter than
+    ``short`` gets a push block or a carrier; one with no side as long as ``smallest`` is not run at all; one is not stood on end
+    higher than ``tallest_on_end``.
+    """
+
+    deepest_pass: Dimension
+    narrow: Dimension
+    short: Dimension
+    smallest: Dimension
+    tallest_on_end: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not more than nothing."""
+        _more_than_nothing("limits", self.deepest_pass, self.narrow, self.short, self.smallest, self.tallest_on_end)
+
+
+def _more_than_nothing(what: str, *sizes: Dimension) -> None:
+    for size in sizes:
+        if size.mm <= 0:
+            raise BadInput(f"{what}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+
+
+#: Every default of this module: its words, its inch and metric value as written, the rule and source.
+_FIGURES: Final = {
+    "table fence height": ("4", "100", "MS-5", "our own choice"),
+    "table fence reach": ("8", "200", "MS-5", "our own choice"),
+    "longest part on the table": ("48", "1200", "MS-5", "our own choice"),
+    "farthest from the fence": ("24", "600", "MS-5", "our own choice"),
+    "saw fence height": ("3", "75", "MS-5", "our own choice"),
+    "saw fence reach": ("24", "600", "MS-5", "our own choice"),
+    "blade height": ("2 1/2", "65", "MS-5", "our own choice"),
+    "longest part on the saw": ("96", "2400", "MS-5", "our own choice"),
+    "router base": ("6", "150", "MS-5", "our own choice"),
+    "edge guide reach": ("6", "150", "MS-5", "our own choice"),
+    # One quarter inch in both units: 6 mm would leave a pass of a hair under every inch depth.
+    "deepest pass": ("1/4", "6.35", "MS-4", "common practice"),
+    "narrow part": ("3", "75", "MS-6", "common practice"),
+    "short part": ("12", "300", "MS-6", "common practice"),
+    "smallest part": ("4", "100", "MS-6", "our own choice"),
+    "tallest part on end": ("30", "750", "MS-5", "our own choice"),
+}
+
+
+def _figure(name: str, unit: Unit) -> Dimension:
+    inch, metric, rule, source = _FIGURES[name]
+    return default(read_length(inch if unit is Unit.INCH else metric, unit), name, rule, source)
+
+
+def _usual_limits(unit: Unit) -> RunLimits:
+    names = ("deepest pass", "narrow part", "short part", "smallest part", "tallest part on end")
+    return RunLimits(*(_figure(name, unit) for name in names))
+
+
+@dataclass(frozen=True, slots=True)
+class Machines:
+    """What a shop cuts joints with; None for a machine it has not.
+
+    ``has_mortiser`` is for the mortiser that cuts mortises for the shop's tenon stock. ``first_choice`` is the order in which the
+    machines are tried for a channel or a rabbet; the first that can take the part is used and the reason is said.
+    """
+
+    router_table: RouterTable | None
+    table_saw: TableSaw | None
+    hand_router: HandRouter | None
+    has_mortiser: bool = True
+    has_drill: bool = True
+    first_choice: tuple[MachineKind, ...] = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW, MachineKind.HAND_ROUTER)
+    limits: RunLimits = field(default_factory=lambda: _usual_limits(Unit.INCH))
+
+
+def usual_machines(unit: Unit = Unit.INCH) -> Machines:
+    """The default machines in ``unit``, every figure a Dimension that says it is a default. Source: our own choice, see the table."""
+    reach, height = (_figure(f"table fence {what}", unit) for what in ("reach", "height"))
+    farthest = _figure("farthest from the fence", unit)
+    return Machines(
+        RouterTable(height, reach, _figure("longest part on the table", unit), farthest),
+        TableSaw(
+            _figure("saw fence height", unit),
+            _figure("saw fence reach", unit),
+            _figure("blade height", unit),
+            _figure("longest part on the saw", unit),
+            farthest,
+        ),
+        HandRouter(_figure("router base", unit), _figure("edge guide reach", unit)),
+        limits=_usual_limits(unit),
+    )
