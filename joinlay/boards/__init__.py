@@ -1,8 +1,9 @@
 """Wood as solid: boards, their surfaces, the cuts in them, and their place in the piece."""
 
+from joinlay.boards.band import Band
 from joinlay.boards.board import Board, Datum, Taper
 from joinlay.boards.cut import Cut, CutKind, Shape, Span
 from joinlay.boards.place import Place, Vector
 from joinlay.boards.surface import Axis, Surface
 
-__all__ = ["Axis", "Board", "Cut", "CutKind", "Datum", "Place", "Shape", "Span", "Surface", "Taper", "Vector"]
+__all__ = ["Axis", "Band", "Board", "Cut", "CutKind", "Datum", "Place", "Shape", "Span", "Surface", "Taper", "Vector"]

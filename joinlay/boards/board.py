@@ -10,6 +10,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths import ZERO
 
 if TYPE_CHECKING:
+    from joinlay.boards.band import Band
     from joinlay.boards.cut import Cut
     from joinlay.boards.place import Place
     from joinlay.lengths import Dimension, Length
@@ -74,6 +75,8 @@ class Board:
     place: Place | None = None
     has_round_edges: bool = False
     """True for a loose tenon whose two narrow edges are rounded to fit a routed mortise."""
+    bands: tuple[Band, ...] = ()
+    """Edge banding, in the order it is glued on; the board's sizes are the finished ones, bands included."""
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not more than nothing, and cuts that lie outside the wood."""

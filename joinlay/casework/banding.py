@@ -1,0 +1,120 @@
+"""Edge banding: which edges, in which order, the core that is cut and the lengths of band (EB-1 to EB-3)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Band, Surface
+from joinlay.errors import BadInput
+from joinlay.findings import note, refusal, warning
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.boards import Board
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice
+
+__all__ = ["EDGES", "Banding", "band_board", "core_size"]
+
+#: Ends first, then the long edges lapping over them (EB-1).
+EDGES = (Surface.END, Surface.FAR_END, Surface.EDGE, Surface.FAR_EDGE)
+
+
+@dataclass(frozen=True, slots=True)
+class Banding:
+    """Banding of one kind: the name of its ``stock``, its ``thickness``, and the ``surfaces`` it goes on, in the order of gluing."""
+
+    stock: str
+    thickness: Dimension
+    surfaces: tuple[Surface, ...] = EDGES
+
+    def __post_init__(self) -> None:
+        """Refuse faces, an edge named twice, and bands of nothing."""
+        if self.thickness.mm <= 0:
+            raise BadInput(f"banding {self.stock} is {self.thickness.mm} mm thick; it must be more than nothing.")
+        faces = [s.value for s in self.surfaces if s.axis is Axis.INTO]
+        if faces or len(set(self.surfaces)) != len(self.surfaces) or not self.surfaces:
+            raise BadInput(
+                f"banding {self.stock} goes on edges and ends, each once; it was given {[s.value for s in self.surfaces]}."
+            )
+
+
+def band_board(board: Board, bandings: Sequence[Banding], practice: Practice) -> tuple[Board, tuple[Finding, ...]]:
+    """``board``, whose sizes stay the finished ones, with its bands; and what was found.
+
+    EB-1: the bands go on in the order given; each is as long as the edge as it then is: the core and the bands already glued at its
+    two ends. EB-3: with trim at both ends. Bands thinner than ``banding worth counting`` are noted as ones that may be left
+    out of the core's size. Source: common practice. Raises BadInput for an edge banded twice, Refused where no core is left.
+    """
+    turns = [(surface, banding) for banding in bandings for surface in banding.surfaces]
+    on = [surface for surface, _ in turns] + [band.surface for band in board.bands]
+    twice = next((surface for surface in on if on.count(surface) > 1), None)
+    if twice is not None or board.bands:
+        what = f"its {board.datum.word(twice)} is banded twice" if twice else "it is banded already"
+        raise BadInput(f"{board.name}: {what}; name all of a part's bands at once, each edge once.")
+    bands = []
+    for n, (surface, banding) in enumerate(turns):
+        covered = _covered(board, surface, turns[n + 1 :])
+        length = (covered + 2 * practice.length("banding trim")).named(
+            f"{board.name} band length, {board.datum.word(surface)}", "EB-3", "common practice"
+        )
+        bands.append(Band(surface, banding.stock, banding.thickness, length, n + 1))
+    banded = replace(board, bands=tuple(bands))
+    for axis in (Axis.ALONG, Axis.ACROSS):
+        _refuse_no_core(banded, axis)
+    return banded, (*(f for banding in bandings for f in _thin(board, banding, practice)), *_cut_through(banded))
+
+
+def core_size(board: Board, axis: Axis) -> Dimension:
+    """What to cut the core to on ``axis``: the finished size less the bands on its two ends or edges (EB-2)."""
+    core = board.size(axis)
+    on = [band.thickness for band in board.bands if band.surface.axis is axis]
+    for thickness in on:
+        core = core - thickness
+    word = {Axis.ALONG: "length", Axis.ACROSS: "width", Axis.INTO: "thickness"}[axis]
+    return core.named(f"{board.name} core {word}", "EB-2", "common practice") if on else core
+
+
+def _covered(board: Board, surface: Surface, to_come: Sequence[tuple[Surface, Banding]]) -> Dimension:
+    """How long the edge is when this band goes on: the finished size less the bands still to come at its two ends."""
+    axis = Axis.ACROSS if surface.axis is Axis.ALONG else Axis.ALONG
+    covered = board.size(axis)
+    for later, banding in to_come:
+        if later.axis is axis:
+            covered = covered - banding.thickness
+    return covered
+
+
+def _refuse_no_core(board: Board, axis: Axis) -> None:
+    core = core_size(board, axis)
+    if core.mm <= 0:
+        raise refusal("banding", "the bands take {bands} of {size}, so no core is left", "Use thinner banding.", "EB-2", "by geometry",
+                      bands=board.size(axis) - core, size=board.size(axis)).at(board.name)  # fmt: skip
+
+
+def _thin(board: Board, banding: Banding, practice: Practice) -> list[Finding]:
+    worth = practice.length("banding worth counting")
+    if banding.thickness >= worth:
+        return []
+    return [note("banding", "the banding is {thickness} thick; under {worth} the core may as well be cut to the finished size",
+                 "EB-2", "common practice", thickness=banding.thickness, worth=worth).at(board.name)]  # fmt: skip
+
+
+def _cut_through(board: Board) -> list[Finding]:
+    """Say where a cut reaches into a band: the joint would show at the edge that the band was to hide."""
+    found = []
+    for band in board.bands:
+        axis = band.surface.axis
+        for cut in board.cuts:
+            span = cut.span(axis)
+            reach = span.stop > board.size(axis) - band.thickness if band.surface.is_far else span.start < band.thickness
+            if reach:
+                found.append(warning(
+                    "banding", "the {cut} runs into the band on the {edge}, {thickness} thick, and would show",
+                    "Stop the cut {thickness} short of that edge, or band it after the joint is cut and glued.", "EB-3", "AWS 2009",
+                    cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
+                ).at(board.name))  # fmt: skip
+    return found

@@ -1,0 +1,107 @@
+"""Edge banding (EB-1 to EB-3)."""
+
+import pytest
+
+from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Span, Surface
+from joinlay.casework.banding import Banding, band_board, core_size
+from joinlay.errors import BadInput
+from joinlay.findings import Harm, Refused
+from joinlay.lengths import Unit, dimension, inches, mm, written
+from joinlay.shop import usual_practice
+
+PRACTICE = usual_practice(Unit.INCH)
+DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
+
+
+def inch(text):
+    return written(inches(text), text, "test")
+
+
+def front(*cuts):
+    return Board("drawer 1 front", "drawer front", "ply", inch("18"), inch("6"), inch("3/4"), DATUM, cuts)
+
+
+def test_ends_go_on_first_and_the_long_edges_lap_over_them():
+    banded, _ = band_board(front(), [Banding("cherry edging", inch("1/16"))], PRACTICE)
+    lengths = {band.surface: band.length for band in banded.bands}
+    assert lengths[Surface.END] == lengths[Surface.FAR_END] == inches("5 7/8") + inches("2")
+    assert lengths[Surface.EDGE] == lengths[Surface.FAR_EDGE] == inches("18") + inches("2")
+    assert [band.order for band in banded.bands] == [1, 2, 3, 4]
+
+
+def test_the_order_decides_which_band_laps():
+    edges_first = (Surface.EDGE, Surface.FAR_EDGE, Surface.END, Surface.FAR_END)
+    banded, _ = band_board(front(), [Banding("edging", inch("1/16"), edges_first)], PRACTICE)
+    assert banded.bands[0].length == inches("17 7/8") + inches("2")
+    assert banded.bands[2].length == inches("6") + inches("2")
+
+
+def test_the_core_is_the_finished_size_less_the_bands():
+    bandings = [
+        Banding("edging", inch("1/8"), (Surface.END, Surface.FAR_END)),
+        Banding("strip", inch("1/4"), (Surface.FAR_EDGE,)),
+    ]
+    banded, _ = band_board(front(), bandings, PRACTICE)
+    assert core_size(banded, Axis.ALONG) == inches("17 3/4")
+    assert core_size(banded, Axis.ACROSS) == inches("5 3/4")
+    assert core_size(banded, Axis.INTO) == inches("3/4")
+    assert core_size(banded, Axis.ALONG).name == "drawer 1 front core length"
+
+
+def test_a_bare_board_is_its_own_core():
+    assert core_size(front(), Axis.ALONG) == front().length
+
+
+def test_thin_banding_is_said_to_be_one_that_may_be_ignored():
+    _, found = band_board(front(), [Banding("veneer", dimension(mm("0.6")))], PRACTICE)
+    assert [(f.harm, f.rule) for f in found] == [(Harm.NOTE, "EB-2")]
+    assert found[0].where == "drawer 1 front"
+
+
+def test_a_cut_that_reaches_a_band_is_warned_of():
+    groove = Cut(
+        CutKind.GROOVE,
+        Surface.FACE,
+        Span.of(mm(0), inches(18)),
+        Span.of(inches(1), inches("5/4")),
+        Span.of(mm(0), mm(6)),
+        "bottom groove",
+    )
+    _, found = band_board(front(groove), [Banding("edging", inch("1/16"), (Surface.FAR_END,))], PRACTICE)
+    assert [f.harm for f in found] == [Harm.WARN]
+    assert found[0].numbers["edge"] == "right end"
+
+
+def test_a_cut_clear_of_the_bands_is_not():
+    groove = Cut(
+        CutKind.GROOVE,
+        Surface.FACE,
+        Span.of(mm(9), inches(17)),
+        Span.of(inches(1), inches("5/4")),
+        Span.of(mm(0), mm(6)),
+        "bottom groove",
+    )
+    assert band_board(front(groove), [Banding("edging", inch("1/16"))], PRACTICE)[1] == ()
+
+
+def test_bands_that_leave_no_core_are_refused():
+    with pytest.raises(Refused, match="no core"):
+        band_board(front(), [Banding("edging", inch("3"))], PRACTICE)
+
+
+@pytest.mark.parametrize(
+    ("surfaces", "said"),
+    [((Surface.FACE,), "edges and ends"), ((), "edges and ends"), ((Surface.END, Surface.END), "each once")],
+)
+def test_what_cannot_be_banded_is_said(surfaces, said):
+    with pytest.raises(BadInput, match=said):
+        Banding("edging", inch("1/16"), surfaces)
+
+
+def test_an_edge_is_banded_once():
+    both = [Banding("edging", inch("1/16"), (Surface.END,)), Banding("strip", inch("1/8"), (Surface.END,))]
+    with pytest.raises(BadInput, match="left end is banded twice"):
+        band_board(front(), both, PRACTICE)
+    banded, _ = band_board(front(), both[:1], PRACTICE)
+    with pytest.raises(BadInput, match="banded already"):
+        band_board(banded, [Banding("strip", inch("1/8"), (Surface.EDGE,))], PRACTICE)
