@@ -1,0 +1,128 @@
+"""What every joint asks: is the size a size, which cutter fills the width, in how many passes, and how deep is sound."""
+
+from __future__ import annotations
+
+from contextlib import contextmanager
+from dataclasses import dataclass
+from math import ceil
+from typing import TYPE_CHECKING
+
+from joinlay.errors import BadInput
+from joinlay.findings import Refused, refusal, warning
+from joinlay.lengths import NOTHING, decimal_text, rounded_down
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from fractions import Fraction
+
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension, Graduation
+    from joinlay.shop import Shop
+
+__all__ = [
+    "Pass", "depth_down", "findings_at", "judge_depth", "label", "passes_for", "refusals_at", "refuse_nothing", "refuse_wide_cutter",
+    "widest_cutter",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Pass:
+    """One pass of the cutter: ``fence_move`` is how far the fence stands *away* from the cutter, counted from the first pass."""
+
+    fence_move: Dimension
+
+
+def label(named: str, words: str) -> str:
+    """The name of a number: the joint's label and the plain words; the plain words alone without one."""
+    return f"{named} {words}" if named else words
+
+
+def findings_at(named: str, *found: Finding | None) -> tuple[Finding, ...]:
+    """The findings that are there, each with the joint's label as its place."""
+    return tuple(finding.at(named) if named else finding for finding in found if finding is not None)
+
+
+@contextmanager
+def refusals_at(named: str) -> Iterator[None]:
+    """Give a refusal raised inside the joint's label as its place."""
+    try:
+        yield
+    except Refused as refused:
+        if not named:
+            raise
+        raise refused.at(named) from None
+
+
+def refuse_nothing(**sizes: Dimension | None) -> None:
+    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none."""
+    for what, size in sizes.items():
+        if size is not None and size.mm <= 0:
+            name = size.name or what.replace("_", " ")
+            raise BadInput(f"{name} is {decimal_text(size.mm, 4)} mm; it must be more than nothing.")
+
+
+def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:
+    """The passes that cut ``width`` with ``cutter``, which is no wider: the wall near the fence first (DA-5).
+
+    Then the fence moves away from the cutter, in even steps no longer than the cutter is wide, until the last stands
+    width - cutter away; so every pass after the first cuts against the feed (MS-6). Derived.
+    """
+    more = ceil(width / cutter) - 1
+    if more == 0:
+        return (Pass(NOTHING),)
+    whole = width - cutter
+    return (Pass(NOTHING), *(Pass(whole * n / more if n < more else whole) for n in range(1, more + 1)))
+
+
+def widest_cutter(shop: Shop, width: Dimension, what: str) -> Dimension:
+    """The diameter of the widest cutter of the shop that is no wider than ``width`` (MS-8).
+
+    Raises Refused, naming the cutter that would do, where the shop has none; ``what`` is the cut (``dado``).
+    """
+    fitting = shop.cutters_up_to(width)
+    if fitting:
+        return fitting[0].diameter
+    if not shop.cutters:
+        raise refusal("cutter", f"A {what} {{width}} wide needs a cutter no wider, and the shop has none.",
+                      "Add a cutter of {width} or less to the shop.", "MS-8", width=width)  # fmt: skip
+    thinnest = min(cutter.diameter for cutter in shop.cutters)
+    raise refusal("cutter", f"No cutter of the shop fits a {what} {{width}} wide; the thinnest is {{thinnest}}.",
+                  f"A cutter of {{width}} or less would do, or a {what} at least {{thinnest}} wide.",
+                  "MS-8", width=width, thinnest=thinnest)  # fmt: skip
+
+
+def refuse_wide_cutter(cutter: Dimension, width: Dimension, what: str, others: Sequence[Dimension] = ()) -> None:
+    """Raise Refused where ``cutter`` is wider than the cut (MS-8), naming the widest of ``others`` that would do."""
+    if cutter <= width:
+        return
+    fitting = [other for other in others if other <= width]
+    best = max(fitting, default=width)
+    raise refusal("cutter", f"The {{cutter}} cutter is wider than the {what}, which is {{width}}.",
+                  "A cutter of {best} would do.", "MS-8", cutter=cutter, width=width, best=best)  # fmt: skip
+
+
+def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimension:
+    """``length`` down to the maker's rule, unless the rule is so coarse that it falls under ``least``: then as it is."""
+    down = rounded_down(length, rule)
+    return down if down >= least else length
+
+
+def judge_depth(
+    what: str, depth: Dimension, thickness: Dimension, shares: tuple[Fraction, Fraction, Fraction], rule: str
+) -> Finding | None:
+    """Judge the ``depth`` of a ``what`` in wood of this thickness; ``shares`` are the least, the usual most and the utmost.
+
+    A warning under the least and over the most; raises Refused over the utmost. None where it is sound.
+    """
+    least, most, utmost = (thickness * share for share in shares)
+    if depth > utmost:
+        raise refusal(f"{what} depth", f"A {what} {{depth}} deep leaves too little of wood {{thickness}} thick.",
+                      "At most {utmost} deep, {most} usual.", rule,
+                      depth=depth, thickness=thickness, utmost=utmost, most=most)  # fmt: skip
+    if depth > most:
+        return warning(f"{what} depth", f"The {what} is {{depth}} deep in wood {{thickness}} thick and weakens it.",
+                       "{most} deep at most is usual.", rule, depth=depth, thickness=thickness, most=most)  # fmt: skip
+    if depth < least:
+        return warning(f"{what} depth", f"The {what} is {{depth}} deep in wood {{thickness}} thick and holds little.",
+                       "{least} deep at least is usual.", rule, depth=depth, thickness=thickness, least=least)  # fmt: skip
+    return None

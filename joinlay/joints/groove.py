@@ -1,0 +1,151 @@
+"""The bottom groove: a channel along the grain that takes a drawer's bottom (GR-1, GR-3)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Cut, CutKind, Span, Surface
+from joinlay.errors import BadInput
+from joinlay.findings import refusal, warning
+from joinlay.joints.fits import (
+    Pass,
+    depth_down,
+    findings_at,
+    judge_depth,
+    label,
+    passes_for,
+    refusals_at,
+    refuse_nothing,
+    refuse_wide_cutter,
+    widest_cutter,
+)
+from joinlay.joints.spans import inwards
+from joinlay.lengths import NOTHING, largest, smallest
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice, Shop
+
+__all__ = ["Groove", "cut_groove", "design_groove"]
+
+
+@dataclass(frozen=True, slots=True)
+class Groove:
+    """A groove ``width`` wide and ``depth`` deep, its near wall ``offset`` from the edge, cut with ``cutter`` in ``passes``.
+
+    ``findings`` bear ``named`` as their place.
+    """
+
+    named: str
+    width: Dimension
+    depth: Dimension
+    offset: Dimension
+    cutter: Dimension
+    passes: tuple[Pass, ...]
+    findings: tuple[Finding, ...]
+
+
+def design_groove(
+    *,
+    into: Dimension,
+    panel: Dimension,
+    shop: Shop,
+    cutter: Dimension | None = None,
+    offset: Dimension | None = None,
+    depth: Dimension | None = None,
+    named: str = "",
+) -> Groove:
+    """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
+
+    ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and ``depth``
+    those of the rule, unless given. Raises BadInput for sizes that are not more than nothing; Refused where no cutter fits (MS-8), the
+    groove is far too deep, or the wood below it would break out.
+    """
+    refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
+    fit = shop.practice.length("panel fit")
+    width = (panel + fit if fit else panel).named(label(named, "groove width"), "GR-1", "common practice")
+    with refusals_at(named):
+        used = widest_cutter(shop, width, "groove") if cutter is None else cutter
+        refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
+        deep = _depth(into, shop, depth, named)
+        too_deep = _judge_depth(into, deep, shop.practice)
+        above, too_low = _offset(width, shop.practice, offset, named)
+    return Groove(
+        named=named,
+        width=width,
+        depth=deep,
+        offset=above,
+        cutter=used.named(label(named, "groove cutter"), "MS-8"),
+        passes=passes_for(width, used),
+        findings=findings_at(named, too_deep, too_low),
+    )
+
+
+def cut_groove(
+    joint: Groove,
+    board: Board,
+    mate: str,
+    *,
+    face: Surface = Surface.FACE,
+    edge: Surface = Surface.EDGE,
+    offset: Dimension | None = None,
+    start: Dimension = NOTHING,
+    stop: Dimension = NOTHING,
+    place: str = "",
+) -> Board:
+    """The board with the groove in ``face``, its near wall ``offset`` (the joint's own unless given) from ``edge`` (GR-1, GR-3).
+
+    It begins ``start`` from the reference end and stops ``stop`` short of the far end; nothing where it runs through. A front whose edge stands above
+    the side's takes its own ``offset``. The cut is called ``groove``, ``place`` before it. Raises BadInput where a surface is not of its
+    kind, or the groove lies outside the wood.
+    """
+    if face.axis is not Axis.INTO or edge.axis is not Axis.ACROSS:
+        raise BadInput(f"a groove lies in a face, along an edge; {face.value} and {edge.value} were given.")
+    low = joint.offset if offset is None else offset
+    cut = Cut(
+        kind=CutKind.GROOVE,
+        surface=face,
+        along=Span(start, board.length - stop if stop else board.length),
+        across=inwards(board, edge, low, low + joint.width),
+        into=inwards(board, face, NOTHING, joint.depth),
+        name=label(place, "groove"),
+        mate=mate,
+        joint=joint.named,
+    )
+    return board.with_cuts(cut)
+
+
+def _depth(into: Dimension, shop: Shop, given: Dimension | None, named: str) -> Dimension:
+    """The maker's depth, or the smaller of 1/4 in and half the thickness, down to the rule (GR-1)."""
+    name = label(named, "groove depth")
+    if given is not None:
+        return given.named(name, "GR-1")
+    usual = smallest(shop.practice.length("groove depth"), into * shop.practice.ratio("groove share"))
+    return depth_down(usual, shop.rule, usual / 2).named(name, "GR-1", "Noyes; Mission Furniture")
+
+
+def _judge_depth(into: Dimension, depth: Dimension, practice: Practice) -> Finding | None:
+    shares = (practice.ratio("groove share") / 4, practice.ratio("groove share"), practice.ratio("largest rabbet share"))
+    return judge_depth("groove", depth, into, shares, "GR-1")
+
+
+def _offset(width: Dimension, practice: Practice, given: Dimension | None, named: str) -> tuple[Dimension, Finding | None]:
+    """The wood left below the groove, and a warning where it is less than the groove's width or the least offset (GR-1).
+
+    Raises Refused under half of that: it breaks out.
+    """
+    name = label(named, "groove offset")
+    least = largest(width, practice.length("least groove offset"))
+    above = given.named(name, "GR-1") if given is not None else None
+    if above is None:
+        above = largest(practice.length("groove offset"), width).named(name, "GR-1", "common practice")
+    if above < least / 2:
+        raise refusal("groove offset", "Only {offset} of wood would be left below the groove, and it would break out.",
+                      "Leave at least {least}.", "GR-1", "common practice", offset=above, least=least)  # fmt: skip
+    if above < least:
+        return above, warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.", "GR-1",
+                              "common practice", offset=above, least=least)  # fmt: skip
+    return above, None

@@ -1,0 +1,93 @@
+"""The rabbet: a step along the edge of a part that takes another, as a back in the sides of a case (RA-1)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Cut, CutKind, Surface
+from joinlay.errors import BadInput
+from joinlay.joints.fits import depth_down, findings_at, judge_depth, label, refusals_at, refuse_nothing
+from joinlay.joints.spans import inwards, whole
+from joinlay.lengths import NOTHING
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board, Span
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop
+
+__all__ = ["Rabbet", "cut_rabbet", "design_rabbet"]
+
+
+@dataclass(frozen=True, slots=True)
+class Rabbet:
+    """A rabbet ``width`` wide, from the edge inwards, and ``depth`` deep, from the face. ``findings`` bear ``named`` as their place."""
+
+    named: str
+    width: Dimension
+    depth: Dimension
+    findings: tuple[Finding, ...]
+
+
+def design_rabbet(
+    *,
+    into: Dimension,
+    panel: Dimension,
+    shop: Shop,
+    width: Dimension | None = None,
+    depth: Dimension | None = None,
+    named: str = "",
+) -> Rabbet:
+    """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
+
+    ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless given. Raises
+    BadInput for sizes that are not more than nothing; Refused where the rabbet is deeper than 2/3 of the thickness.
+    """
+    refuse_nothing(into=into, panel=panel, width=width, depth=depth)
+    practice = shop.practice
+    allowance = practice.length("rabbet allowance")
+    wide = width if width is not None else (panel + allowance if allowance else panel)
+    shares = (practice.ratio("least dado share"), practice.ratio("rabbet share"), practice.ratio("largest rabbet share"))
+    deep = depth if depth is not None else depth_down(into * shares[1], shop.rule, into * shares[0])
+    with refusals_at(named):
+        found = judge_depth("rabbet", deep, into, shares, "RA-1")
+    return Rabbet(
+        named=named,
+        width=wide.named(label(named, "rabbet width"), "RA-1", "common practice"),
+        depth=deep.named(label(named, "rabbet depth"), "RA-1", "common practice"),
+        findings=findings_at(named, found),
+    )
+
+
+def cut_rabbet(
+    joint: Rabbet,
+    board: Board,
+    at: Surface,
+    mate: str,
+    *,
+    face: Surface = Surface.FACE,
+    run: Span | None = None,
+    place: str = "",
+) -> Board:
+    """The board with the rabbet in ``face``, along the edge or end ``at`` (RA-1).
+
+    ``run`` says from where to where it runs, on the axis along that edge or end: all of it unless given. The cut is called ``rabbet``, ``place``
+    before it. Raises BadInput where ``face`` is no face or ``at`` is one, or the rabbet lies outside the wood.
+    """
+    if face.axis is not Axis.INTO or at.axis is Axis.INTO:
+        raise BadInput(f"a rabbet lies in a face, along an edge or end; {face.value} and {at.value} were given.")
+    across_it = inwards(board, at, NOTHING, joint.width)
+    other = Axis.ALONG if at.axis is Axis.ACROSS else Axis.ACROSS
+    along_it = run or whole(board, other)
+    cut = Cut(
+        kind=CutKind.RABBET,
+        surface=face,
+        along=along_it if other is Axis.ALONG else across_it,
+        across=across_it if other is Axis.ALONG else along_it,
+        into=inwards(board, face, NOTHING, joint.depth),
+        name=label(place, "rabbet"),
+        mate=mate,
+        joint=joint.named,
+    )
+    return board.with_cuts(cut)
