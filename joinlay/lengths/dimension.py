@@ -30,7 +30,7 @@ __all__ = [
     "written",
 ]
 
-#: How tightly an operation binds, for brackets: sums 1, products 2, everything else 3.
+#: How tightly an operation binds, for brackets: sums 1, products 2.
 _BINDS = {"+": 1, "-": 1, "x": 2, "/": 2}
 
 
@@ -128,7 +128,7 @@ class Dimension(Length):
             return parts[0]
         if self.operation in _BINDS:
             return f" {self.operation} ".join(parts)
-        return f"{self.operation} {', '.join(parts)}"
+        return f"{self.operation} {', '.join(parts)}".rstrip()
 
     # -- arithmetic, recorded ------------------------------------------------------------------------
 
@@ -171,6 +171,10 @@ class Dimension(Length):
         """The same length the other way."""
         return self._done("x", Length.__neg__(self), Fraction(-1), self)
 
+    def __abs__(self) -> Dimension:
+        """The length without its sign."""
+        return self._done("size of", Length.__abs__(self), self)
+
 
 def _again(value: Fraction, *fields: object) -> Dimension:
     name, rule, source, origin, operation, operands = fields
@@ -185,17 +189,32 @@ def _again(value: Fraction, *fields: object) -> Dimension:
 
 
 def _spell_operand(operand: Length | Fraction, show: Callable[[Length], str], outer: str, place: int) -> str:
+    """One operand in words and figures, in brackets wherever it would be read as something else without them."""
+    later = place > 0 and outer in _BINDS
     if isinstance(operand, Fraction):
-        return str(operand)
+        text = str(operand)
+        # 3 / 1/2 would be read as a sixth of nine.
+        return f"({text})" if later and (operand < 0 or (outer == "/" and operand.denominator > 1)) else text
     if not isinstance(operand, Dimension) or not (operand.operation or operand.name):
-        return show(operand)
+        return f"({show(operand)})" if later and operand.mm < 0 else show(operand)
     if operand.name:
-        return f"{operand.name} {show(operand)}"
+        # A minus between name and figures would be read as taking away.
+        return f"{operand.name} ({show(operand)})" if operand.mm < 0 else f"{operand.name} {show(operand)}"
     inner = operand._spell(show)
-    # a - (b - c) and a x (b + c) need their brackets; a - b - c does not.
-    binds, around = _BINDS.get(operand.operation, 3), _BINDS.get(outer, 0)
-    same = binds == around and place > 0 and outer in "-/"
-    return f"({inner})" if binds < around or same or (binds == 3 and around and operand.operation != "=") else inner
+    return f"({inner})" if (later and inner.startswith("-")) or _needs_brackets(operand.operation, outer, place) else inner
+
+
+def _needs_brackets(inner: str, outer: str, place: int) -> bool:
+    """Whether working ``inner`` needs brackets at ``place`` of ``outer``.
+
+    As in a - (b - c) and a x (b + c), not in a - b - c. A phrase needs them inside anything but a name.
+    """
+    if "=" in (inner, outer):
+        return False
+    if inner not in _BINDS:
+        return True
+    binds, around = _BINDS[inner], _BINDS.get(outer, 0)
+    return binds < around or (binds == around and place > 0 and outer in "-/")
 
 
 def written(value: Length, name: str, origin: str) -> Dimension:

@@ -1,0 +1,79 @@
+"""The maker's rule (MS-2): what to set, and what is left over."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.errors import BadInput
+from joinlay.lengths import GRADUATIONS, ZERO, Graduation, Unit, decimal_text, inches, mm
+
+
+def test_the_rules_a_maker_may_have():
+    assert list(GRADUATIONS) == ["1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]
+
+
+@pytest.mark.parametrize(
+    ("rule", "length", "text"),
+    [
+        ("1/32 in", inches("18 5/16"), "18 5/16 in"),
+        ("1/32 in", inches("5/16"), "5/16 in"),
+        ("1/32 in", inches(3), "3 in"),
+        ("1/32 in", ZERO, "0 in"),
+        ("1/32 in", inches("-1 1/2"), "-1 1/2 in"),
+        ("1/64 in", inches("23/64"), "23/64 in"),
+        ("1/32 in", inches("23/64"), "3/8 in - 0.016 in"),
+        ("1/16 in", inches("1/3"), "5/16 in + 0.021 in"),
+        ("1/32 in", inches("0.00001"), "0 in + 0.00001 in"),
+        ("1/32 in", mm(6), "1/4 in - 0.014 in"),
+        ("0.5 mm", mm("18.5"), "18.5 mm"),
+        ("0.5 mm", mm(18), "18 mm"),
+        ("0.5 mm", mm("18.2"), "18 mm + 0.2 mm"),
+        ("0.5 mm", mm("18.25"), "18.5 mm - 0.25 mm"),
+        ("0.1 mm", mm("18.2"), "18.2 mm"),
+        ("0.1 mm", inches("1/64"), "0.4 mm - 0.003 mm"),
+        ("1 mm", mm("-7.3"), "-7 mm - 0.3 mm"),
+        ("1 mm", mm(Fraction(1, 3)), "0 mm + 0.333 mm"),
+    ],
+)
+def test_a_length_as_the_maker_reads_it(rule, length, text):
+    assert GRADUATIONS[rule].text(length) == text
+
+
+def test_the_parts_to_set_a_fraction_from():
+    read = GRADUATIONS["1/32 in"].read(inches("-2 5/8"))
+    assert (read.sign, read.whole, read.over, read.under, read.unit) == ("-", "2", 5, 8, "in")
+    assert read.figures == "-2 5/8"
+    whole = GRADUATIONS["0.1 mm"].read(mm("18.2"))
+    assert (whole.sign, whole.whole, whole.over, whole.under, whole.unit) == ("", "18.2", 0, 1, "mm")
+
+
+def test_halfway_goes_up():
+    rule = GRADUATIONS["1 mm"]
+    assert rule.round(mm("2.5")) == mm(3)
+    assert rule.round(mm("-2.5")) == mm(-2)
+    assert rule.round(mm("2.499")) == mm(2)
+
+
+def test_down_and_up():
+    rule = GRADUATIONS["1/32 in"]
+    assert rule.down(inches("0.99")) == inches("31/32")
+    assert rule.up(inches("0.96")) == inches("31/32")
+    assert rule.down(inches("-0.99")) == inches(-1)
+    assert rule.down(inches("31/32")) == rule.up(inches("31/32")) == inches("31/32")
+
+
+@pytest.mark.parametrize("division", [ZERO, mm(-1)], ids=["zero", "negative"])
+def test_a_rule_needs_a_division(division):
+    with pytest.raises(BadInput, match="more than nothing"):
+        Graduation(Unit.MM, division)
+
+
+@pytest.mark.parametrize(
+    ("number", "places", "text"),
+    [
+        ("18.20", 2, "18.2"), ("18", 2, "18"), ("0.005", 2, "0.01"), ("-0.005", 2, "-0.01"), ("-0.001", 2, "0"), ("2.5", 0, "3"),
+        ("1/3", 5, "0.33333"), ("2/3", 3, "0.667"), ("1000000", 3, "1000000"),
+    ],
+)  # fmt: skip
+def test_decimals(number, places, text):
+    assert decimal_text(Fraction(number), places) == text
