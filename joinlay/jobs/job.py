@@ -20,9 +20,9 @@ __all__ = ["Job", "JobDrawer"]
 class JobDrawer:
     """One drawer of a job; ``count = 3`` in the file gives three of these.
 
-    ``name`` is the one every part begins with (``drawer 3``). ``shop`` is the job's shop with this drawer's own figures (clearances, taper,
-    offsets) set in its practice. ``tenon`` is the loose-tenon stock the maker asked for, None where the rules are to choose. ``origin`` is
-    the file and line where the drawer is described.
+    ``name`` is the one every part begins with (``drawer 3``). ``shop`` is the job's shop with this drawer's own figures
+    (clearances, taper, offsets) set in its practice. ``tenon`` is the loose-tenon stock the maker asked for, None where the
+    rules are to choose. ``origin`` is the file and line where the drawer is described.
     """
 
     name: str
@@ -37,9 +37,9 @@ class JobDrawer:
 class Job:
     """A whole job, checked, with every length a Dimension that knows its file and line.
 
-    ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are shown on (also
-    ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the top down, at least one.
-    ``paper`` is ``letter`` or ``a4``.
+    ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
+    shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
+    top down, at least one. ``paper`` is ``letter`` or ``a4``.
     """
 
     title: str

@@ -1,0 +1,156 @@
+"""What is wrong with a table, in the maker's words: which key, what was given, what is allowed."""
+
+from __future__ import annotations
+
+from types import NoneType
+from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
+
+from pydantic import BaseModel
+
+from joinlay.errors import nearest_names
+from joinlay.jobs.parts.given import Spelled
+from joinlay.jobs.parts.practice import TWO_MEANINGS
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Mapping, Sequence
+
+    from pydantic import ValidationError
+    from pydantic_core import ErrorDetails
+
+    from joinlay.errors import Trouble
+    from joinlay.jobs.lines import KeyPath
+    from joinlay.jobs.parts.given import Part
+    from joinlay.jobs.source import Source
+
+__all__ = ["complaints", "where_is"]
+
+#: What to write for a table or list that is missing or of the wrong kind, by its key.
+_HOW: Final = {
+    "stock": 'write a table for each stock: [stock.birch-12], then nominal = "1/2" and measured = "0.472"',
+    "drawer": 'write [[drawer]], two brackets each side, then opening = { width = "18", height = "4 1/4", depth = "20" }',
+    "opening": 'write opening = { width = "18 3/8", height = "4 1/4", depth = "20" }',
+    "cutters": 'write cutters = [{ diameter = "1/4", reach = "1" }]',
+    "tenons": 'write tenons = [{ thickness = "4 mm" }]',
+    "sheet": 'write length and width of a whole sheet: sheet = ["96", "48"]',
+    "units": 'write units = "inch" or units = "mm"',
+    "nominal": 'write what it is sold as: nominal = "1/2"',
+    "shop": 'write shop = "my.shop.toml" or a table [shop]',
+}  # fmt: skip
+
+
+def complaints(error: ValidationError, model: type[Part], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
+    """Every fault pydantic found in ``source``, read as ``model``; ``names`` are the drawers' names by table."""
+    for fault in error.errors(include_url=False):
+        path: KeyPath = fault["loc"]
+        kind = fault["type"]
+        if kind in ("missing", "extra_forbidden"):
+            # The place is the table; the key itself is said in the message.
+            message = _missing(path) if kind == "missing" else _unknown(path, model)
+            yield source.trouble(path, where_is(path[:-1], names), message)
+        else:
+            yield source.trouble(path, where_is(path, names), _MESSAGES.get(kind, _other)(fault))
+
+
+def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
+    """``path`` in the maker's words: ``drawer 2, opening, width``; ``stock birch-12, nominal``; ``shop, cutter 1``."""
+    words: list[str] = []
+    for n, key in enumerate(path):
+        before = path[n - 1] if n else ""
+        if isinstance(key, str):
+            if before == "stock" and n == 1:
+                words[-1] = f"stock {key}"
+            else:
+                words.append(key)
+        elif before == "drawer" and n == 1:
+            words[-1] = names[key][0] if key < len(names) else f"drawer {key + 1}"
+        else:
+            words[-1] = f"{words[-1].removesuffix('s')} {key + 1}"
+    return ", ".join(words)
+
+
+def _missing(path: KeyPath) -> str:
+    key = str(path[-1])
+    return f"{key} is missing; {_HOW.get(key, f'write {key} = ...')}."
+
+
+def _unknown(path: KeyPath, model: type[Part]) -> str:
+    given, known = str(path[-1]), _keys_at(path[:-1], model)
+    shown = given if len(given) <= 60 else f"{given[:57]}..."
+    if given in TWO_MEANINGS and path[:1] == ("practice",):
+        return f"{given} could mean two things; {TWO_MEANINGS[given]}"
+    near = nearest_names(given, known, 1) or nearest_names(given.replace("_", "-"), known, 1)
+    if near:
+        return f"there is no key {shown!r} here; the nearest is {near[0]!r}."
+    some = ", ".join(known[:12]) + (" and more" if len(known) > 12 else "")
+    return f"there is no key {shown!r} here; the keys are {some}."
+
+
+def _keys_at(path: KeyPath, model: type[Part]) -> tuple[str, ...]:
+    """The keys of the table at ``path`` in a file read as ``model``."""
+    kind: type[BaseModel] = model
+    keys = iter(path)
+    for key in keys:
+        annotation = next(field.annotation for field in kind.model_fields.values() if field.alias == key)
+        kind, is_many = _table_in(annotation)
+        if is_many:
+            next(keys, None)  # the maker's own name, or the number in a list
+    return tuple(field.alias or "" for field in kind.model_fields.values())
+
+
+def _table_in(annotation: Any) -> tuple[type[BaseModel], bool]:  # noqa: ANN401
+    """The model inside ``Model | None``, ``list[Model] | None`` or ``dict[str, Model]``; True where there may be many."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation, False
+    inner = next(part for part in reversed(get_args(annotation)) if part is not NoneType)
+    model, is_many = _table_in(inner)
+    return model, is_many or get_origin(annotation) in (list, dict)
+
+
+def _given(fault: ErrorDetails) -> str:
+    value = fault["input"]
+    if isinstance(value, Spelled):
+        text = f'"{value.value}"' if isinstance(value.value, str) else str(value.value)
+        return text if len(text) <= 60 else f"{text[:57]}..."
+    return "a table" if isinstance(value, dict) else "a list" if isinstance(value, list) else "something else"
+
+
+def _no_table(fault: ErrorDetails) -> str:
+    key = _last_word(fault)
+    return f"this is {_given(fault)}, where a table is wanted; {_HOW.get(key, f'write [{key}] with its keys below it')}."
+
+
+def _no_list(fault: ErrorDetails) -> str:
+    key = _last_word(fault)
+    return f"this is {_given(fault)}, where a list is wanted; {_HOW.get(key, f'write {key} = [...]')}."
+
+
+def _wrong_number(fault: ErrorDetails) -> str:
+    key, limits = _last_word(fault), fault.get("ctx", {})
+    wanted = f"at least {limits['min_length']}" if "min_length" in limits else f"at most {limits['max_length']}"
+    return (
+        f"there are {limits.get('actual_length', 'others')} here; {wanted} must be. {_HOW.get(key, '').capitalize()}".rstrip()
+        + "."
+    )
+
+
+def _value(fault: ErrorDetails) -> str:
+    return str(fault["ctx"]["error"])
+
+
+def _other(fault: ErrorDetails) -> str:
+    return f"{_given(fault)} cannot stand here: {fault['msg']}."
+
+
+def _last_word(fault: ErrorDetails) -> str:
+    return next((key for key in reversed(fault["loc"]) if isinstance(key, str)), "")
+
+
+_MESSAGES: Final[Mapping[str, Callable[[ErrorDetails], str]]] = {
+    "value_error": _value,
+    "model_type": _no_table,
+    "model_attributes_type": _no_table,
+    "dict_type": _no_table,
+    "list_type": _no_list,
+    "too_short": _wrong_number,
+    "too_long": _wrong_number,
+}

@@ -1,0 +1,28 @@
+"""The whole job file: its headings and tables."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
+from joinlay.jobs.parts.given import Name, Part
+from joinlay.jobs.parts.paper import PaperPart
+from joinlay.jobs.parts.practice import PracticePart
+from joinlay.jobs.parts.shop import JobShopPart, Rule, Units
+from joinlay.jobs.parts.stock import StockPart
+
+__all__ = ["JobFile"]
+
+
+class JobFile(Part):
+    """A job file as it is written. ``shop`` is a table, or the name of a shop file (then read as a table that only names it)."""
+
+    title: Name | None = None
+    units: Units | None = None
+    smallest: Rule | None = None
+    stock: Annotated[dict[str, StockPart], Field(min_length=1)]
+    shop: JobShopPart | None = None
+    practice: PracticePart | None = None
+    paper: PaperPart | None = None
+    drawers: DrawersPart | None = None
+    drawer: Annotated[list[DrawerPart], Field(min_length=1)]

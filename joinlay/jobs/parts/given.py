@@ -1,0 +1,235 @@
+"""Values as a maker gives them: a length, a ratio, a word, a name, each with the file and line it stands in.
+
+Each kind checks itself and says what was given and what is allowed; a kind is used as the type of a key in the other modules here.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Annotated, Final, Generic, TypeVar
+
+from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo
+
+from joinlay.errors import BadInput, nearest_names, quoted
+from joinlay.lengths import Dimension, Length, Unit, exact_fraction, mm, read_length
+
+__all__ = [
+    "Count", "Decimals", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "checked_name",
+    "dimension_of", "listed", "one_of",
+]  # fmt: skip
+
+_T = TypeVar("_T")
+
+#: Longer than any piece of furniture; a length past it is a wrong unit or a slip of the pen.
+_LONGEST: Final = mm(10_000)
+
+#: The most drawers a job may ask for; a guard against a slip of the pen.
+_MOST_ALIKE: Final = 100
+
+_NAME_LENGTH: Final = 80
+
+
+@dataclass(frozen=True, slots=True)
+class Spelled:
+    """A bare value from a TOML file: ``value`` as it was read (decimals still as text), ``origin`` its ``file:line``."""
+
+    value: object
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a value needs to know of the rest of the file: the ``unit`` of bare numbers and the names of the ``stocks``."""
+
+    unit: Unit
+    stocks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Given(Generic[_T]):
+    """A checked value, how the maker spelled it, and where."""
+
+    value: _T
+    spelled: str
+    origin: str
+
+
+class Decimals(str):
+    """A decimal number of a TOML file as it stands there, so that none of it is lost."""
+
+    __slots__ = ()
+
+
+class Part(BaseModel):
+    """A table of a job file: keys with hyphens, none but the known ones, and never changed once read."""
+
+    model_config = ConfigDict(
+        strict=True,
+        frozen=True,
+        extra="forbid",
+        arbitrary_types_allowed=True,
+        alias_generator=lambda name: name.replace("_", "-"),
+    )
+
+
+def listed(words: tuple[str, ...]) -> str:
+    """``"a", "b" or "c"``."""
+    shown = [f'"{word}"' for word in words]
+    return " or ".join([", ".join(shown[:-1]), shown[-1]] if len(shown) > 1 else shown)
+
+
+def _bare(given: object, wanted: str) -> Spelled:
+    """The bare value itself; BadInput, with what is ``wanted``, for a table or a list."""
+    if isinstance(given, Spelled):
+        return given
+    kind = "a table" if isinstance(given, Mapping) else "a list" if isinstance(given, list) else quoted(given)
+    raise BadInput(f"this is {kind}, where {wanted} is wanted.")
+
+
+def _shown(value: object) -> str:
+    """A value as it stands in the file."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, str) and not isinstance(value, Decimals):
+        return f'"{value}"' if len(value) <= _NAME_LENGTH else f'"{value[: _NAME_LENGTH - 3]}..."'
+    return quoted(value) if isinstance(value, int) else str(value)[:_NAME_LENGTH]
+
+
+# -- lengths and ratios --------------------------------------------------------------------------------
+
+
+def _length(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+    unit: Unit = info.context.unit
+    example = '"18 3/8" or "465 mm"' if unit is Unit.INCH else '465 or "18 3/8 in"'
+    spelled = _bare(given, f"a length, such as {example},")
+    text = _number_text(spelled.value)
+    if text is None:
+        raise BadInput(f"{_shown(spelled.value)} is no length; write a number or text, such as {example}.")
+    length = read_length(text, unit)
+    if abs(length) > _LONGEST:
+        raise BadInput(f"{_with_unit(text, unit)} is longer than any piece; the most is 10 m. Check the unit.")
+    return Given(length, text, spelled.origin)
+
+
+def _number_text(value: object) -> str | None:
+    """The figures of a number or text; None where it is neither. True and false are no numbers, though Python thinks so."""
+    if isinstance(value, bool) or not isinstance(value, (str, int)):
+        return None
+    if isinstance(value, Decimals):
+        return value.replace("_", "").removeprefix("+")
+    return value if isinstance(value, str) else str(value)
+
+
+def _with_unit(text: str, unit: Unit) -> str:
+    """The figures as given, with the unit they were read in where none was written."""
+    return f"{text} {'in' if unit is Unit.INCH else 'mm'}" if re.fullmatch(r"[-\d ./]+", text.strip()) else text.strip()
+
+
+def _size(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+    found = _length(given, info)
+    if found.value.mm <= 0:
+        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is not a size; it must be more than nothing.")
+    return found
+
+
+def _gap(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+    found = _length(given, info)
+    if found.value.mm < 0:
+        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is less than nothing; it must be 0 or more.")
+    return found
+
+
+def _ratio(given: object) -> Given[Fraction]:
+    spelled = _bare(given, 'a ratio, such as "1/3" or 4,')
+    text = _number_text(spelled.value)
+    if text is None:
+        raise BadInput(f'{_shown(spelled.value)} is no ratio; write a fraction such as "1/3", or a number such as 4.')
+    ratio = exact_fraction(text)
+    if not 0 < ratio <= 100:
+        raise BadInput(f"{text.strip()} is out of range for a ratio; it must be more than 0 and at most 100.")
+    return Given(ratio, text, spelled.origin)
+
+
+def _count(given: object) -> int:
+    spelled = _bare(given, "a whole number")
+    count = spelled.value
+    if isinstance(count, bool) or not isinstance(count, int):
+        raise BadInput(f"{_shown(count)} is no count; write a whole number, such as 3.")
+    if not 1 <= count <= _MOST_ALIKE:
+        raise BadInput(f"{_shown(count)} is out of range; write a whole number from 1 to {_MOST_ALIKE}.")
+    return count
+
+
+#: A length more than nothing.
+Size = Annotated[Given[Length], PlainValidator(_size)]
+#: A length of nothing or more: a clearance, an offset, a taper.
+Gap = Annotated[Given[Length], PlainValidator(_gap)]
+#: An exact ratio or number of times.
+Ratio = Annotated[Given[Fraction], PlainValidator(_ratio)]
+#: How many alike.
+Count = Annotated[int, PlainValidator(_count)]
+
+
+# -- words ---------------------------------------------------------------------------------------------
+
+
+def _text(given: object, wanted: str) -> Given[str]:
+    spelled = _bare(given, wanted)
+    if not isinstance(spelled.value, str) or isinstance(spelled.value, Decimals):
+        raise BadInput(f"{_shown(spelled.value)} is not text; write {wanted} in quotes.")
+    return Given(spelled.value, spelled.value, spelled.origin)
+
+
+def checked_name(given: object) -> Given[str]:
+    """Any short text on one line, its spaces made single; BadInput for anything else."""
+    found = _text(given, "a name")
+    name = " ".join(found.value.split())
+    if not name or len(name) > _NAME_LENGTH or not name.isprintable():
+        raise BadInput(f"{_shown(found.value)} is no name; write 1 to {_NAME_LENGTH} letters and figures.")
+    return Given(name, found.spelled, found.origin)
+
+
+def _stock_name(given: object, info: ValidationInfo[Reading]) -> Given[str]:
+    stocks: tuple[str, ...] = info.context.stocks
+    found = _text(given, "the name of a stock")
+    if found.value not in stocks:
+        raise BadInput(f"there is no stock called {_shown(found.value)}; {_known(found.value, stocks, 'the job has')}")
+    return found
+
+
+def _known(given: str, known: tuple[str, ...], having: str) -> str:
+    """The nearest of ``known``, else the first few of them."""
+    near = nearest_names(given, known)
+    if near:
+        return f"the nearest is {listed(near[:1])}."
+    if not known:
+        return f"{having} none: write [stock.NAME] with its kind, nominal and measured thickness."
+    return f"{having} {listed(known[:8])}{' and more' if len(known) > 8 else ''}."
+
+
+def one_of(words: Mapping[str, _T]) -> Callable[[object], Given[_T]]:
+    """A check for one word of ``words``, giving what it stands for; capitals don't matter."""
+
+    def check(given: object) -> Given[_T]:
+        allowed = listed(tuple(words))
+        found = _text(given, allowed)
+        word = " ".join(found.value.casefold().split())
+        if word not in words:
+            near = nearest_names(word, tuple(words), 1)
+            nearest = f" (the nearest is {listed(near)})" if near and len(words) > 2 else ""
+            raise BadInput(f"{_shown(found.value)} is not known here; write {allowed}{nearest}.")
+        return Given(words[word], found.spelled, found.origin)
+
+    return check
+
+
+#: Any short text on one line.
+Name = Annotated[Given[str], PlainValidator(checked_name)]
+#: The name of a stock that the job describes.
+StockName = Annotated[Given[str], PlainValidator(_stock_name)]
+
+
+def dimension_of(given: Given[Length], name: str, rule: str = "") -> Dimension:
+    """The length as a dimension called ``name`` that knows where it was written; ``rule`` where it stands in for a rule's default."""
+    return Dimension(given.value, name, rule=rule, origin=given.origin)

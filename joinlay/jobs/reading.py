@@ -1,0 +1,173 @@
+"""Reading a job: TOML text to a Job, or everything that is wrong with it at once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Final, TypeVar
+
+from pydantic import ValidationError
+
+from joinlay.errors import Trouble, Troubles
+from joinlay.jobs.complaints import complaints
+from joinlay.jobs.crossing import between_tables
+from joinlay.jobs.job import Job, JobDrawer
+from joinlay.jobs.naming import drawer_names
+from joinlay.jobs.parts.drawer import DrawersPart
+from joinlay.jobs.parts.file import JobFile
+from joinlay.jobs.parts.given import Part, Reading, Spelled
+from joinlay.jobs.parts.paper import usual_paper
+from joinlay.jobs.parts.shop import UNITS, JobShopPart, ShopFile
+from joinlay.jobs.source import LARGEST_FILE, Source, read_source
+from joinlay.lengths import Unit
+from joinlay.shop import usual_shop
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.lengths import Length
+    from joinlay.shop import Shop, TenonStock
+    from joinlay.stock import Stock
+
+__all__ = ["LARGEST_FILE", "named_shop_file", "read_job"]
+
+#: Past this many a file is not a job with slips in it; the rest are only counted.
+_MOST_TROUBLES: Final = 50
+
+_P = TypeVar("_P", bound=Part)
+
+
+def named_shop_file(text: str, file_name: str) -> str | None:
+    """The shop file that a job names (``shop = "my.shop.toml"``, or ``file`` in its ``[shop]``); None where it names none.
+
+    Raises Troubles where ``text`` isn't TOML.
+    """
+    return _shop_file_in(_with_shop_table(read_source(text, file_name)).tree)
+
+
+def read_job(text: str, file_name: str, shop_text: str | None = None, shop_file_name: str | None = None) -> Job:
+    """The job that ``text`` describes; ``file_name`` (no folder) stands in every message and origin.
+
+    ``shop_text`` is the text of the shop file the job names, None where it names none or where there is no such file. Opens no file.
+    Raises Troubles with everything that is wrong in both, by file and line.
+    """
+    source = _with_shop_table(read_source(text, file_name))
+    names = drawer_names(_tables(source.tree.get("drawer")))
+    reading = Reading(_unit(source) or Unit.INCH, tuple(_table(source.tree.get("stock"))))
+    troubles: list[Trouble] = []
+    shop_file = _shop_file(source, shop_text, shop_file_name, troubles)
+    written = _read(JobFile, source, names, reading, troubles)
+    shop = _shop(source.tree, shop_file, reading)
+    troubles.extend(between_tables(source, names, reading.unit, shop))
+    if written is None or shop is None or troubles:
+        raise Troubles(_first(troubles))
+    return _job(written, source, names, reading.unit, shop)
+
+
+# -- reading and finding fault -------------------------------------------------------------------------
+
+
+def _read(
+    model: type[_P], source: Source, names: Sequence[tuple[str, ...]], reading: Reading, troubles: list[Trouble]
+) -> _P | None:
+    try:
+        return model.model_validate(source.tree, context=reading)
+    except ValidationError as error:
+        troubles.extend(complaints(error, model, source, names))
+        return None
+
+
+def _shop_file(source: Source, text: str | None, name: str | None, troubles: list[Trouble]) -> ShopFile | None:
+    wanted = _shop_file_in(source.tree)
+    if text is None:
+        if wanted is not None:
+            message = f"there is no shop file {wanted!r} beside the job; write its name as it is, or leave this out."
+            troubles.append(source.trouble(("shop", "file"), "shop", message))
+        return None
+    try:
+        shop = read_source(text, name or wanted or "shop file")
+    except Troubles as bad:
+        troubles.extend(bad.troubles)
+        return None
+    return _read(ShopFile, shop, (), Reading(_unit(shop) or Unit.INCH), troubles)
+
+
+def _first(troubles: Sequence[Trouble]) -> list[Trouble]:
+    """The first troubles by line and, where there are very many, how many follow."""
+    ordered = sorted(troubles, key=lambda trouble: (trouble.file, trouble.line))
+    first, rest = ordered[:_MOST_TROUBLES], ordered[_MOST_TROUBLES:]
+    more = [Trouble(rest[0].file, rest[0].line, "", f"and {len(rest)} more things from here on.")] if rest else []
+    return first + more
+
+
+def _with_shop_table(source: Source) -> Source:
+    """``shop = "my.shop.toml"`` is short for a table that only names the file."""
+    shop = source.tree.get("shop")
+    return replace(source, tree={**source.tree, "shop": {"file": shop}}) if isinstance(shop, Spelled) else source
+
+
+def _shop_file_in(tree: Mapping[str, Any]) -> str | None:
+    named = _table(tree.get("shop")).get("file")
+    return named.value if isinstance(named, Spelled) and isinstance(named.value, str) else None
+
+
+def _unit(source: Source) -> Unit | None:
+    """The unit a file says its bare numbers are in; None where it says nothing, or nothing known (which is reported elsewhere)."""
+    units = source.tree.get("units")
+    return UNITS.get(units.value.strip().casefold()) if isinstance(units, Spelled) and isinstance(units.value, str) else None
+
+
+def _table(given: object) -> Mapping[str, Any]:
+    return given if isinstance(given, dict) else {}
+
+
+def _tables(given: object) -> Sequence[object]:
+    return given if isinstance(given, list) else []
+
+
+# -- making the job ------------------------------------------------------------------------------------
+
+
+def _shop(tree: Mapping[str, Any], shop_file: ShopFile | None, reading: Reading) -> Shop | None:
+    """The shop of the job: the usual one, the shop file over it, the job's own table over both. None where the table is wrong."""
+    try:
+        own = JobShopPart.model_validate(tree.get("shop", {}), context=reading)
+    except ValidationError:
+        return None
+    usual = usual_shop(reading.unit)
+    return own.over(usual if shop_file is None else shop_file.over(usual))
+
+
+def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop) -> Job:
+    if written.smallest is not None:
+        shop = replace(shop, rule=written.smallest.value)
+    if written.practice is not None:
+        shop = replace(shop, practice=written.practice.over(shop.practice))
+    every = DrawersPart() if written.drawers is None else written.drawers
+    shop_of_all = replace(shop, practice=every.practice(shop.practice))
+    stocks = {name: part.stock(name, unit) for name, part in written.stock.items()}
+    title = source.file.removesuffix(".toml") if written.title is None else written.title.value
+    paper = written.paper.size if written.paper is not None else None
+    drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
+    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, usual_paper(unit) if paper is None else paper.value)
+
+
+def _drawers(
+    written: JobFile, source: Source, names: Sequence[tuple[str, ...]], shop: Shop, stocks: Mapping[str, Stock]
+) -> Iterator[JobDrawer]:
+    every = DrawersPart() if written.drawers is None else written.drawers
+    for n, (part, called) in enumerate(zip(written.drawer, names, strict=True)):
+        tenon = part.found("tenon", every)
+        for name in called:
+            yield JobDrawer(
+                name,
+                part.opening_of(name, every),
+                part.make_of(name, every, stocks),
+                replace(shop, practice=part.practice(shop.practice, name)),
+                None if tenon is None else _tenon(shop, tenon.value),
+                f"{source.file}:{source.line(('drawer', n))}",
+            )
+
+
+def _tenon(shop: Shop, thickness: Length) -> TenonStock:
+    """The shop's tenon stock of ``thickness``, which is known to be there; the first where there are several widths."""
+    return next(tenon for tenon in shop.tenons if tenon.thickness == thickness)
