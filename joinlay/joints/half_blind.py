@@ -102,14 +102,16 @@ def design_half_blind(
     )
 
 
-def cut_half_blind_end(joint: HalfBlind, board: Board, at: Surface, mate: str, *, place: str = "") -> Board:
+def cut_half_blind_end(
+    joint: HalfBlind, board: Board, at: Surface, mate: str, *, across: Span | None = None, place: str = ""
+) -> Board:
     """The front with its slot cut into the end ``at`` (END or FAR_END) and its tongue shortened (LR-6)."""
     stop = joint.tongue_thickness + joint.slot_width
     slot = Cut(
         kind=CutKind.SLOT,
         surface=at,
         along=inwards(board, at, NOTHING, joint.slot_depth),
-        across=whole(board, Axis.ACROSS),
+        across=across or whole(board, Axis.ACROSS),
         into=Span(joint.tongue_thickness, stop),
         name=label(place, "slot"),
         mate=mate,
@@ -119,7 +121,7 @@ def cut_half_blind_end(joint: HalfBlind, board: Board, at: Surface, mate: str, *
         kind=CutKind.RABBET,
         surface=Surface.FACE,
         along=inwards(board, at, NOTHING, joint.slot_depth - joint.tongue_length),
-        across=whole(board, Axis.ACROSS),
+        across=across or whole(board, Axis.ACROSS),
         into=Span(NOTHING, joint.tongue_thickness),
         name=label(place, "tongue end"),
         mate=mate,

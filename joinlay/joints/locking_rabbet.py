@@ -118,20 +118,24 @@ def cut_side(
     return board.with_cuts(cut)
 
 
-def cut_end_part(joint: LockingRabbet | HalfBlind, board: Board, at: Surface, mate: str, *, place: str = "") -> Board:
-    """The back or front with its tongue left at the end ``at`` (END or FAR_END), over the full width (LR-1, LR-6).
+def cut_end_part(
+    joint: LockingRabbet | HalfBlind, board: Board, at: Surface, mate: str, *, across: Span | None = None, place: str = ""
+) -> Board:
+    """The back or front with its tongue left at the end ``at`` (END or FAR_END) (LR-1, LR-6).
+
+    ``across`` is from where to where across the board, the full width unless given.
 
     Plain: one cut, ``rabbet``, in the far (outer) face. Half-blind: two cuts, ``slot`` in the end and ``tongue end``, the wood taken
     off the tongue's tip. ``place`` comes before each name (``left rabbet``). Raises BadInput for a surface that is no end.
     """
     refuse_not_end(at)
     if isinstance(joint, HalfBlind):
-        return cut_half_blind_end(joint, board, at, mate, place=place)
+        return cut_half_blind_end(joint, board, at, mate, across=across, place=place)
     cut = Cut(
         kind=CutKind.RABBET,
         surface=Surface.FAR_FACE,
         along=inwards(board, at, NOTHING, joint.rabbet_width),
-        across=whole(board, Axis.ACROSS),
+        across=across or whole(board, Axis.ACROSS),
         into=Span(joint.tongue_thickness, board.thickness),
         name=label(place, "rabbet"),
         mate=mate,
