@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Surface
 from joinlay.casework.cutter_choice import with_nearest_cutter
 from joinlay.casework.opening import BackJoint
-from joinlay.findings import Refused
 from joinlay.joints.dado import cut_dado, design_dado
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_locking_rabbet
 from joinlay.lengths import NOTHING
@@ -25,13 +24,15 @@ if TYPE_CHECKING:
 
 __all__ = ["BackCorner", "design_back_corner"]
 
+_HAND = {Surface.END: "left", Surface.FAR_END: "right"}
+
 
 @dataclass(frozen=True, slots=True)
 class BackCorner:
     """The joint of both back corners; one of ``locking_rabbet`` and ``dado`` is the joint.
 
     ``set_in`` is from the sides' back ends to the outer face of the back. ``thickness`` is the back's. ``addition`` is what the back is
-    longer than the inside width, ``bottom_limit`` how deep the back may be grooved for the bottom without breaking its tongue off,
+    longer than the inside width, ``groove_limit`` how deep the back may be grooved for the bottom without breaking its tongue off,
     and ``groove_stop`` how far from their back ends the side's grooves end, hidden inside the joint (GR-3).
     """
 
@@ -40,7 +41,7 @@ class BackCorner:
     thickness: Dimension
     set_in: Dimension
     addition: Dimension
-    bottom_limit: Dimension
+    groove_limit: Dimension
     groove_stop: Dimension
 
     @property
@@ -64,13 +65,12 @@ class BackCorner:
         """Back, left and right side with the corner's cuts."""
         if self.locking_rabbet is not None:
             for at, side in ((Surface.END, left), (Surface.FAR_END, right)):
-                back = cut_end_part(self.locking_rabbet, back, at, mate=side.name)
-            sides = [cut_side(self.locking_rabbet, side, Surface.FAR_END, mate=back.name) for side in (left, right)]
+                back = cut_end_part(self.locking_rabbet, back, at, side.name, place=_HAND[at])
+            sides = [cut_side(self.locking_rabbet, side, Surface.FAR_END, back.name, place="back") for side in (left, right)]
         else:
             assert self.dado is not None
             sides = [
-                cut_dado(self.dado, side, Surface.FAR_END, self.set_in, mate=back.name, name="back dado")
-                for side in (left, right)
+                cut_dado(self.dado, side, self.set_in, back.name, at=Surface.FAR_END, place="back") for side in (left, right)
             ]
         return back, sides[0], sides[1]
 
@@ -79,13 +79,10 @@ def design_back_corner(name: str, make: DrawerMake, shop: Shop) -> BackCorner:
     """The back corners of drawer ``name``.
 
     A locking rabbet with the owned cutter nearest half the back's thickness, its ends flush with the back; or a dado ``back set-in`` from
-    the sides' ends. Raises Refused, with the place named, where the joint cannot be made.
+    the sides' ends. Raises Refused where the joint cannot be made.
     """
     label = f"{name} back corner"
-    try:
-        return _dado(label, make, shop) if make.back_joint is BackJoint.DADO else _locking_rabbet(label, make, shop)
-    except Refused as refused:
-        raise refused.at("back corners") from refused
+    return _dado(label, make, shop) if make.back_joint is BackJoint.DADO else _locking_rabbet(label, make, shop)
 
 
 def _locking_rabbet(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
@@ -107,15 +104,15 @@ def _locking_rabbet(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
         thickness=make.back.thickness,
         set_in=NOTHING,
         addition=joint.end_part_addition,
-        bottom_limit=joint.tongue_thickness,
+        groove_limit=joint.tongue_thickness,
         groove_stop=joint.dado_offset,
     )
 
 
 def _dado(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
     joint = design_dado(
-        into_thickness=make.sides.thickness,
-        panel_thickness=make.back.thickness,
+        into=make.sides.thickness,
+        panel=make.back.thickness,
         shop=shop,
         named=label,
     )
@@ -127,6 +124,6 @@ def _dado(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
         thickness=make.back.thickness,
         set_in=set_in,
         addition=(2 * (joint.depth - tip_gap)).named(f"{label} addition to the inside width", "CA-1", "common practice"),
-        bottom_limit=make.back.thickness / 2,
+        groove_limit=make.back.thickness / 2,
         groove_stop=set_in,
     )

@@ -32,7 +32,7 @@ def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, te
     """Work out drawer ``name`` (``drawer 3``) for ``opening``: five boards and its loose tenons, cut and placed.
 
     DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the
-    tenon stock for the front corners, None for LT-1 to choose. Raises Refused, with the place named, where a rule can't be met.
+    tenon stock for the front corners, None for LT-1 to choose. Raises Refused where a rule can't be met.
     """
     sizes = size_drawer(name, opening, make, shop.practice)
     back_corner = design_back_corner(name, make, shop)
@@ -50,31 +50,26 @@ def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, te
 
 @dataclass(frozen=True, slots=True)
 class _Grooves:
-    """The grooves for the bottom, each from its own board's bottom edge; all of one depth where the joints allow it."""
+    """One groove for the bottom, cut into every part at one height: ``offset`` above the sides' bottom edge, ``in_front`` above the front's."""
 
-    side: Groove
-    front: Groove
-    back: Groove | None
+    joint: Groove
+    offset: Dimension
+    in_front: Dimension
 
     @property
     def lines(self) -> GrooveLines:
-        return GrooveLines(self.side.offset, self.side.width, self.side.depth)
+        return GrooveLines(self.offset, self.joint.width, self.joint.depth)
 
     @classmethod
     def design(cls, name: str, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
         offset = shop.practice.length("groove offset").named(f"{name} groove offset in the sides", "GR-1", "common practice")
-        panel = make.bottom.thickness
-
-        def groove(part: str, into: Dimension, at: Dimension) -> Groove:
-            return design_groove(into_thickness=into, panel_thickness=panel, shop=shop, offset=at, named=f"{name} {part} groove")
-
-        # Front and sides clear the rail differently, so the same height is a smaller offset in the front (DR-2).
-        side = groove("side", make.sides.thickness, offset)
+        # The front's edge stands above the sides', so the same height is a smaller offset there (DR-2).
         in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
-        front = groove("front", make.front.thickness, in_front)
-        if make.back_height is BackHeight.ON_BOTTOM:
-            return cls(side, front, None)
-        return cls(side, front, groove("back", smallest(make.back.thickness, 2 * corner.bottom_limit), offset))
+        grooved = [make.sides.thickness, make.front.thickness]
+        if make.back_height is BackHeight.FULL:
+            grooved.append(2 * corner.groove_limit)
+        joint = design_groove(into=smallest(*grooved), panel=make.bottom.thickness, shop=shop, offset=in_front, named=name)
+        return cls(joint, offset, in_front)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,9 +107,9 @@ class _Box:
     def _back(self) -> Board:
         length = self.back_corner.back_length(self.name, self.sizes, self.side_length)
         foot, height = NOTHING, self.sizes.side_height
-        if self.grooves.back is None:
-            foot = self.grooves.side.offset + self.make.bottom.thickness
-            height = (self.sizes.side_height - self.grooves.side.offset - self.make.bottom.thickness).named(
+        if not self._is_back_grooved:
+            foot = self.grooves.offset + self.make.bottom.thickness
+            height = (self.sizes.side_height - self.grooves.offset - self.make.bottom.thickness).named(
                 f"{self.name} back height", "GR-4", "Noyes; Wheeler"
             )
         inside_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
@@ -126,32 +121,33 @@ class _Box:
         thickness = stock.thickness.named(f"{self.name} {part} thickness", "section 0", "as measured")
         return Board(f"{self.name} {part}", kind, stock.name, length, width, thickness, datum, place=place)
 
+    @property
+    def _is_back_grooved(self) -> bool:
+        return self.make.back_height is BackHeight.FULL
+
     def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, ...]:
-        side, in_front, in_back = self.grooves.side, self.grooves.front, self.grooves.back
+        joint, offset = self.grooves.joint, self.grooves.offset
         # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
-        start = self.make.sides.thickness - side.depth
-        front = cut_groove(in_front, front, mate=bottom.name, start=start, stop=front.length - start)
+        hidden = self.make.sides.thickness - joint.depth
+        front = cut_groove(joint, front, bottom.name, offset=self.grooves.in_front, start=hidden, stop=hidden)
         # In the sides it may run out at the front, which is covered, and must run out at the back where the bottom slides in.
-        stop = self.side_length - self.back_corner.groove_stop if in_back else None
-        left, right = (cut_groove(side, board, mate=bottom.name, stop=stop) for board in (left, right))
-        if in_back is not None:
-            back = cut_groove(in_back, back, mate=bottom.name)
+        stop = self.back_corner.groove_stop if self._is_back_grooved else NOTHING
+        left, right = (cut_groove(joint, side, bottom.name, offset=offset, stop=stop) for side in (left, right))
+        if self._is_back_grooved:
+            back = cut_groove(joint, back, bottom.name, offset=offset)
         return front, left, right, back
 
     def _bottom_seat(self) -> BottomSeat:
-        clearance = self.sizes.bottom_clearance
+        half = self.sizes.bottom_clearance / 2
+        depth = self.grooves.joint.depth
         front_face = self.sizes.set_back + self.make.front.thickness
         back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
-        if self.grooves.back is None:
-            back = back_face + self.make.back.thickness
-        else:
-            back = back_face + self.grooves.back.depth - clearance / 2
         return BottomSeat(
-            depth=self.grooves.side.depth,
-            offset=self.grooves.side.offset,
-            clearance=clearance,
-            front=front_face - self.grooves.front.depth + clearance / 2,
-            back=back,
+            depth=depth,
+            offset=self.grooves.offset,
+            clearance=self.sizes.bottom_clearance,
+            front=front_face - depth + half,
+            back=back_face + (depth - half if self._is_back_grooved else self.make.back.thickness),
             side_front=self.front_corner.side_front,
             side_length=self.side_length,
         )
@@ -161,8 +157,4 @@ class _Box:
         return (sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.joint_line)
 
     def findings(self) -> tuple[Finding, ...]:
-        found = [finding.at("front corners") for finding in self.front_corner.findings]
-        found += [finding.at("back corners") for finding in self.back_corner.findings]
-        grooves = {"sides": self.grooves.side, "front": self.grooves.front, "back": self.grooves.back}
-        found += [f.at(f"groove in the {part}") for part, groove in grooves.items() if groove for f in groove.findings]
-        return tuple(finding.at(self.name) for finding in found)
+        return (*self.front_corner.findings, *self.back_corner.findings, *self.grooves.joint.findings)

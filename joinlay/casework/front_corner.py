@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, Board, Datum, Place, Span, Surface
 from joinlay.casework.cutter_choice import with_nearest_cutter
 from joinlay.casework.opening import FrontJoint
-from joinlay.findings import Refused
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
 from joinlay.lengths import NOTHING
@@ -69,9 +68,9 @@ class FrontCorner:
     ) -> tuple[Board, Board, Board]:
         # Where the sides are lower than the front, the slot stops at their top, or it would show.
         across = Span.of(NOTHING, sizes.joint_line)
-        for at, side in ((Surface.END, left), (Surface.FAR_END, right)):
-            front = cut_end_part(joint, front, at, mate=side.name, across=across)
-        sides = [cut_side(joint, side, Surface.END, mate=front.name) for side in (left, right)]
+        for at, side, hand in ((Surface.END, left, "left"), (Surface.FAR_END, right, "right")):
+            front = cut_end_part(joint, front, at, side.name, across=across, place=hand)
+        sides = [cut_side(joint, side, Surface.END, front.name, place="front") for side in (left, right)]
         return front, sides[0], sides[1]
 
     def _cut_mortises(
@@ -127,30 +126,25 @@ def design_front_corner(
     """The front corners of drawer ``name``, clear of the bottom groove.
 
     Loose tenons after LT-1 to LT-12, or a half-blind locking rabbet after LR-6 to LR-8 with the owned cutter nearest a third of the
-    front's thickness. Raises Refused, with the place named, where the joint cannot be made.
+    front's thickness. Raises Refused where the joint cannot be made.
     """
     label = f"{name} front corner"
-    try:
-        if make.front_joint is FrontJoint.HALF_BLIND:
-            half_blind = _half_blind(label, make, shop)
-            start = (sizes.set_back + half_blind.lip).named(f"{name} face of the frame to the sides", "LR-8", "by geometry")
-            return FrontCorner(name, start, None, half_blind)
-        start = (sizes.set_back + make.front.thickness).named(f"{name} face of the frame to the sides", "DR-5", "by geometry")
-        tenons = design_loose_tenon(
-            end_thickness=make.sides.thickness,
-            face_thickness=make.front.thickness,
-            line=sizes.joint_line,
-            shop=shop,
-            use=Use.DRAWER,
-            is_solid=make.sides.is_solid,
-            tenon=tenon,
-            keep_outs=(
-                KeepOut(groove.offset - sizes.front_rise, groove.offset + groove.width - sizes.front_rise, "bottom groove"),
-            ),
-            named=label,
-        )
-    except Refused as refused:
-        raise refused.at("front corners") from refused
+    if make.front_joint is FrontJoint.HALF_BLIND:
+        half_blind = _half_blind(label, make, shop)
+        start = (sizes.set_back + half_blind.lip).named(f"{name} face of the frame to the sides", "LR-8", "by geometry")
+        return FrontCorner(name, start, None, half_blind)
+    start = (sizes.set_back + make.front.thickness).named(f"{name} face of the frame to the sides", "DR-5", "by geometry")
+    tenons = design_loose_tenon(
+        end_thickness=make.sides.thickness,
+        face_thickness=make.front.thickness,
+        line=sizes.joint_line,
+        shop=shop,
+        use=Use.DRAWER,
+        is_solid=make.sides.is_solid,
+        tenon=tenon,
+        keep_outs=(KeepOut(groove.offset - sizes.front_rise, groove.offset + groove.width - sizes.front_rise, "bottom groove"),),
+        named=label,
+    )
     return FrontCorner(name, start, tenons, None)
 
 

@@ -32,7 +32,7 @@ def plan(job: Job) -> Plan:
         try:
             drawer = plan_drawer(wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon)
         except Refused as refused:
-            findings.append(refused.at(wanted.name).finding)
+            findings.append(_at(wanted.name, refused.finding))
             continue
         drawers.append(drawer)
         findings.extend(drawer.assembly.findings)
@@ -54,3 +54,8 @@ def _unmeasured(job: Job) -> Iterator[Finding]:
                 "EN 315" if job.unit is Unit.MM else "PS 1",
                 nominal=stock.nominal,
             ).at(name)
+
+
+def _at(name: str, finding: Finding) -> Finding:
+    """``finding`` with the drawer named in its place; a joint names it already."""
+    return finding if finding.where.startswith(name) else finding.at(name)
