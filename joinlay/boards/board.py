@@ -53,6 +53,14 @@ class Taper:
     near: Dimension
     far: Dimension
 
+    def __post_init__(self) -> None:
+        """Refuse a taper of a face, and one that would put wood on."""
+        if self.surface.axis is Axis.INTO:
+            raise BadInput(f"a taper is planed off an edge or an end, not off the {self.surface.value}.")
+        for size in (self.near, self.far):
+            if size < ZERO:
+                raise BadInput(f"a taper takes wood off; {size.name or 'one end of it'} is {size.mm} mm, and 0 is the least.")
+
 
 @dataclass(frozen=True, slots=True)
 class Board:
