@@ -1,0 +1,108 @@
+"""Where two parts meet, and the gap that is stated there: proved on the boards' own planes, exactly (CK-8)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Surface
+from joinlay.errors import BadInput
+from joinlay.lengths import NOTHING, Length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+    from fractions import Fraction
+
+    from joinlay.boards import Board, Place, Vector
+    from joinlay.lengths import Dimension
+
+__all__ = ["Meeting", "Side", "measured", "meeting", "unmet"]
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """A plane of a board: ``surface``, or a wall or floor that looks the same way, ``depth`` below it.
+
+    The floor of a dado 6 mm deep in the inside face is (FACE, 6 mm). ``at`` is where along the board the gap is taken,
+    for a part that leans; None in the middle, where it doesn't matter.
+    """
+
+    board: str
+    surface: Surface
+    depth: Dimension = NOTHING
+    at: Dimension | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """``one`` faces ``other`` with ``gap`` between (nothing: they touch). ``what`` says it in the maker's words."""
+
+    what: str
+    one: Side
+    other: Side
+    gap: Dimension
+    rule: str = ""
+
+
+def meeting(
+    what: str, one: tuple[Board, Surface], other: tuple[Board, Surface], gap: Dimension = NOTHING, rule: str = ""
+) -> Meeting:
+    """A meeting of two outer surfaces; most of them are."""
+    return Meeting(what, Side(one[0].name, one[1]), Side(other[0].name, other[1]), gap, rule)
+
+
+def measured(found: Meeting, boards: Mapping[str, Board]) -> Length:
+    """The gap between the two planes as the boards are placed, square to the second; exact, less than nothing where they overlap.
+
+    ``boards`` is keyed by name. Raises BadInput where a board has no place or the two sides don't face each other. Derived.
+    """
+    one, other = boards[found.one.board], boards[found.other.board]
+    out_of_one, out_of_other = _outward(one, found.one.surface), _outward(other, found.other.surface)
+    if _dot(out_of_one, out_of_other) >= 0:
+        raise BadInput(
+            f"{found.what}: the {found.one.surface.value} of {one.name} does not face the {found.other.surface.value} of {other.name}."
+        )
+    normal = _normal(other, found.other.surface)
+    way = [a - b for a, b in zip(_point(one, found.one), _point(other, found.other), strict=True)]
+    return Length(_dot(way, normal) / _dot(out_of_other, normal))
+
+
+def unmet(meetings: Iterable[Meeting], boards: Mapping[str, Board]) -> tuple[tuple[Meeting, Length], ...]:
+    """The meetings whose gap is not the stated one, each with the gap as it is."""
+    gaps = ((one, measured(one, boards)) for one in meetings)
+    return tuple((one, gap) for one, gap in gaps if gap != one.gap)
+
+
+def _point(board: Board, side: Side) -> Vector:
+    """A point of the plane: at its depth under the surface, else in the middle of the board."""
+    where: dict[Axis, Length] = {axis: board.size(axis) / 2 for axis in Axis}
+    if side.at is not None:
+        where[Axis.ALONG] = side.at
+    axis = side.surface.axis
+    where[axis] = board.size(axis) - side.depth if side.surface.is_far else side.depth
+    return _place(board).point(where[Axis.ALONG], where[Axis.ACROSS], where[Axis.INTO])
+
+
+def _outward(board: Board, surface: Surface) -> Vector:
+    """The board's own direction out of ``surface``."""
+    place = _place(board)
+    x, y, z = {Axis.ALONG: place.along, Axis.ACROSS: place.across, Axis.INTO: place.into}[surface.axis]
+    return (x, y, z) if surface.is_far else (-x, -y, -z)
+
+
+def _normal(board: Board, surface: Surface) -> Vector:
+    """Square to ``surface``: a leaning board's face is not square to the direction it was measured in."""
+    place = _place(board)
+    along, across, into = place.along, place.across, place.into
+    (a, b, c), (d, e, f) = {Axis.ALONG: (across, into), Axis.ACROSS: (into, along), Axis.INTO: (along, across)}[surface.axis]
+    return (b * f - c * e, c * d - a * f, a * e - b * d)
+
+
+def _dot(one: Iterable[Fraction], other: Iterable[Fraction]) -> Fraction:
+    return sum((a * b for a, b in zip(one, other, strict=True)), start=NOTHING.mm)
+
+
+def _place(board: Board) -> Place:
+    if board.place is None:
+        raise BadInput(f"{board.name} has no place in the piece, so nothing can be said of what it meets.")
+    return board.place
