@@ -36,8 +36,8 @@ __all__ = ["Dado", "cut_dado", "cut_notch", "design_dado"]
 class Dado:
     """A dado ``width`` wide and ``depth`` deep, cut with ``cutter`` in ``passes``.
 
-    Where ``is_stopped``, it stops ``margin`` short of the edge that shows, and the mating part is notched as far. ``margin`` is nothing in a through
-    dado. ``findings`` bear ``named`` as their place.
+    Where ``is_stopped``, it stops ``margin`` short of the edge that shows, and the mating part is notched as far. ``margin`` is
+    nothing in a through dado. ``findings`` bear ``named`` as their place.
     """
 
     named: str
@@ -64,8 +64,8 @@ def design_dado(
     """Size a dado in wood ``into`` thick for a part ``panel`` thick (DA-1 to DA-5; Griffith pl. 27, Foster).
 
     ``cutter`` is the widest of the shop's that fits unless given; ``depth`` 1/3 of the thickness, down to the rule, unless given;
-    ``opposite_depth`` is how deep a dado lies on the other face at the same place. Raises BadInput for sizes that are not more than nothing;
-    Refused where no cutter fits (MS-8), the dado is far too deep (DA-2), or too little is left between two (DA-3).
+    ``opposite_depth`` is how deep a dado lies on the other face at the same place. Raises BadInput for sizes that are not more
+    than nothing; Refused where no cutter fits (MS-8), the dado is far too deep (DA-2), or too little is left between two (DA-3).
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, depth=depth, opposite_depth=opposite_depth)
     practice = shop.practice
@@ -110,9 +110,9 @@ def cut_dado(
 ) -> Board:
     """The board with the dado in ``face``, its near wall ``offset`` from the end ``at`` (DA-1).
 
-    ``across`` says from where to where across the board; otherwise a stopped dado stops ``joint.margin`` short of ``show_edge`` and a through
-    one takes the full width. The cut is called ``dado``, ``place`` before it. Raises BadInput where a surface is not of its kind, or the dado lies
-    outside the wood.
+    ``across`` says from where to where across the board; otherwise a stopped dado stops ``joint.margin`` short of ``show_edge``
+    and a through one takes the full width. The cut is called ``dado``, ``place`` before it. Raises BadInput where a surface is
+    not of its kind, or the dado lies outside the wood.
     """
     refuse_not_end(at)
     _refuse_axis(face, Axis.INTO, "a face")
@@ -135,8 +135,8 @@ def cut_dado(
 def cut_notch(joint: Dado, board: Board, at: Surface, mate: str, *, show_edge: Surface = Surface.EDGE, place: str = "") -> Board:
     """The mating part of a stopped dado with its corner notched: ``joint.depth`` off the end ``at``, as far as ``joint.margin`` (DA-4).
 
-    The part itself is as long as for a through dado; with the notch it hides the stopped end. The cut is called ``notch``, ``place`` before it.
-    Raises BadInput for a through dado or where a surface is not of its kind.
+    The part itself is as long as for a through dado; with the notch it hides the stopped end. The cut is called ``notch``,
+    ``place`` before it. Raises BadInput for a through dado or where a surface is not of its kind.
     """
     refuse_not_end(at)
     _refuse_axis(show_edge, Axis.ACROSS, "an edge")

@@ -60,9 +60,9 @@ def design_groove(
 ) -> Groove:
     """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
 
-    ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and ``depth``
-    those of the rule, unless given. Raises BadInput for sizes that are not more than nothing; Refused where no cutter fits (MS-8), the
-    groove is far too deep, or the wood below it would break out.
+    ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and
+    ``depth`` those of the rule, unless given. Raises BadInput for sizes that are not more than nothing; Refused where no cutter
+    fits (MS-8), the groove is far too deep, or the wood below it would break out.
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
     fit = shop.practice.length("panel fit")
@@ -98,9 +98,9 @@ def cut_groove(
 ) -> Board:
     """The board with the groove in ``face``, its near wall ``offset`` (the joint's own unless given) from ``edge`` (GR-1, GR-3).
 
-    It begins ``start`` from the reference end and stops ``stop`` short of the far end; nothing where it runs through. A front whose edge stands above
-    the side's takes its own ``offset``. The cut is called ``groove``, ``place`` before it. Raises BadInput where a surface is not of its
-    kind, or the groove lies outside the wood.
+    It begins ``start`` from the reference end and stops ``stop`` short of the far end; nothing where it runs through. A front
+    whose edge stands above the side's takes its own ``offset``. The cut is called ``groove``, ``place`` before it. Raises
+    BadInput where a surface is not of its kind, or the groove lies outside the wood.
     """
     if face.axis is not Axis.INTO or edge.axis is not Axis.ACROSS:
         raise BadInput(f"a groove lies in a face, along an edge; {face.value} and {edge.value} were given.")

@@ -26,11 +26,11 @@ __all__ = ["HalfBlind", "cut_half_blind_end", "design_half_blind"]
 class HalfBlind:
     """A half-blind locking rabbet: the front's end is flush with the side's outside face.
 
-    The front's end gets a slot ``slot_width`` wide and ``slot_depth`` deep (along the front). On its inner side stands the tongue,
-    ``tongue_thickness`` thick, shortened to ``tongue_length``; on its outer side the ``lip``. The side gets a dado ``dado_width`` wide
-    and ``dado_depth`` deep, its near wall ``dado_offset`` from the side's end, cut in ``dado_passes``; the wood beyond it fills the
-    slot, and the side's end meets the lip. The front is ``end_part_addition`` longer than the inside width. ``one_setup`` is always
-    False: slot and dado have different heights. ``findings`` bear ``named`` as their place.
+    The front's end gets a slot ``slot_width`` wide and ``slot_depth`` deep (along the front). On its inner side stands the
+    tongue, ``tongue_thickness`` thick, shortened to ``tongue_length``; on its outer side the ``lip``. The side gets a dado
+    ``dado_width`` wide and ``dado_depth`` deep, its near wall ``dado_offset`` from the side's end, cut in ``dado_passes``; the
+    wood beyond it fills the slot, and the side's end meets the lip. The front is ``end_part_addition`` longer than the inside
+    width. ``one_setup`` is always False: slot and dado have different heights. ``findings`` bear ``named`` as their place.
     """
 
     named: str
@@ -63,10 +63,10 @@ def design_half_blind(
 ) -> HalfBlind:
     """Size a half-blind locking rabbet cut with ``cutter`` (LR-6 to LR-8; common practice; Elek 2020 for the fit).
 
-    ``tongue`` is the width of the side's dado, the cutter's unless given; ``dado_depth`` and ``tip_gap`` are the maker's own where
-    given. In the classic set (front 3 cutters thick, side 2) one pass trims the tongue to the dado's full depth, so no tip gap is left
-    unless one is asked for. Raises BadInput for sizes that are not more than nothing; Refused where the lip is too thin (LR-6), the
-    wood beyond the dado would break (LR-4), the cutter is wider than the dado (MS-8) or the dado far too deep.
+    ``tongue`` is the width of the side's dado, the cutter's unless given; ``dado_depth`` and ``tip_gap`` are the maker's own
+    where given. In the classic set (front 3 cutters thick, side 2) one pass trims the tongue to the dado's full depth, so no tip
+    gap is left unless one is asked for. Raises BadInput for sizes that are not more than nothing; Refused where the lip is too
+    thin (LR-6), the wood beyond the dado would break (LR-4), the cutter is wider than the dado (MS-8) or the dado far too deep.
     """
     refuse_nothing(
         side_thickness=side_thickness, end_thickness=end_thickness, cutter=cutter, dado_depth=dado_depth, tongue=tongue

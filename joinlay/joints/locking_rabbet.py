@@ -30,11 +30,11 @@ __all__ = ["HalfBlind", "LockingRabbet", "cut_end_part", "cut_side", "design_hal
 class LockingRabbet:
     """A plain locking rabbet, ends flush.
 
-    The side gets a dado ``dado_width`` wide and ``dado_depth`` deep in its inside face, the near wall ``dado_offset`` from its end.
-    The end part (a back between the sides) gets a rabbet in its outer face, ``rabbet_width`` along the part and ``rabbet_depth``
-    deep. That leaves the tongue on its inner face, ``tongue_thickness`` thick and ``tongue_length`` long, with ``tip_gap`` past
-    its tip. The end part is ``end_part_addition`` longer than the inside width. ``one_setup`` is True where one fence and one height
-    cut dado and rabbet alike. ``findings`` bear ``named`` as their place.
+    The side gets a dado ``dado_width`` wide and ``dado_depth`` deep in its inside face, the near wall ``dado_offset`` from its
+    end. The end part (a back between the sides) gets a rabbet in its outer face, ``rabbet_width`` along the part and
+    ``rabbet_depth`` deep. That leaves the tongue on its inner face, ``tongue_thickness`` thick and ``tongue_length`` long, with
+    ``tip_gap`` past its tip. The end part is ``end_part_addition`` longer than the inside width. ``one_setup`` is True where one
+    fence and one height cut dado and rabbet alike. ``findings`` bear ``named`` as their place.
     """
 
     named: str
@@ -64,9 +64,9 @@ def design_locking_rabbet(
 ) -> LockingRabbet:
     """Size a plain locking rabbet cut with ``cutter`` (LR-1 to LR-5; common practice, Foster, Wheeler).
 
-    ``dado_depth`` and ``tip_gap`` are the maker's own where given. Where one set-up can cut it all and no gap or fit was asked for, it does, and
-    the tongue fills the dado. Raises BadInput for sizes that are not more than nothing and for a gap as long as the dado is deep; Refused where
-    the wood beyond the dado would break (LR-4) or the dado is far too deep.
+    ``dado_depth`` and ``tip_gap`` are the maker's own where given. Where one set-up can cut it all and no gap or fit was asked
+    for, it does, and the tongue fills the dado. Raises BadInput for sizes that are not more than nothing and for a gap as long as
+    the dado is deep; Refused where the wood beyond the dado would break (LR-4) or the dado is far too deep.
     """
     refuse_nothing(side_thickness=side_thickness, end_thickness=end_thickness, cutter=cutter, dado_depth=dado_depth)
     with refusals_at(named):
@@ -101,8 +101,8 @@ def cut_side(
 ) -> Board:
     """The side with its dado cut in the reference (inside) face, near the end ``at`` (END or FAR_END) (LR-2, LR-7).
 
-    ``across`` is from where to where across the side, the full width unless given. The cut is called ``dado``, ``place`` before it
-    (``front``: ``front dado``). Raises BadInput for a surface that is no end, or where the dado would lie outside the wood.
+    ``across`` is from where to where across the side, the full width unless given. The cut is called ``dado``, ``place`` before
+    it (``front``: ``front dado``). Raises BadInput for a surface that is no end, or where the dado would lie outside the wood.
     """
     refuse_not_end(at)
     cut = Cut(
@@ -125,8 +125,8 @@ def cut_end_part(
 
     ``across`` is from where to where across the board, the full width unless given.
 
-    Plain: one cut, ``rabbet``, in the far (outer) face. Half-blind: two cuts, ``slot`` in the end and ``tongue end``, the wood taken
-    off the tongue's tip. ``place`` comes before each name (``left rabbet``). Raises BadInput for a surface that is no end.
+    Plain: one cut, ``rabbet``, in the far (outer) face. Half-blind: two cuts, ``slot`` in the end and ``tongue end``, the wood
+    taken off the tongue's tip. ``place`` comes before each name (``left rabbet``). Raises BadInput for a surface that is no end.
     """
     refuse_not_end(at)
     if isinstance(joint, HalfBlind):

@@ -41,8 +41,8 @@ def design_rabbet(
 ) -> Rabbet:
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
-    ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless given. Raises
-    BadInput for sizes that are not more than nothing; Refused where the rabbet is deeper than 2/3 of the thickness.
+    ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless
+    given. Raises BadInput for sizes that are not more than nothing; Refused where the rabbet is deeper than 2/3 of the thickness.
     """
     refuse_nothing(into=into, panel=panel, width=width, depth=depth)
     practice = shop.practice
@@ -72,8 +72,9 @@ def cut_rabbet(
 ) -> Board:
     """The board with the rabbet in ``face``, along the edge or end ``at`` (RA-1).
 
-    ``run`` says from where to where it runs, on the axis along that edge or end: all of it unless given. The cut is called ``rabbet``, ``place``
-    before it. Raises BadInput where ``face`` is no face or ``at`` is one, or the rabbet lies outside the wood.
+    ``run`` says from where to where it runs, on the axis along that edge or end: all of it unless given. The cut is called
+    ``rabbet``, ``place`` before it. Raises BadInput where ``face`` is no face or ``at`` is one, or the rabbet lies outside the
+    wood.
     """
     if face.axis is not Axis.INTO or at.axis is Axis.INTO:
         raise BadInput(f"a rabbet lies in a face, along an edge or end; {face.value} and {at.value} were given.")

@@ -1,0 +1,258 @@
+"""The loose tenon: separate slips of wood glued into matching mortises in two parts (LT-1 to LT-12)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Cut, CutKind, Shape, Span, Surface
+from joinlay.errors import BadInput
+from joinlay.findings import note, refusal, warning
+from joinlay.joints.fits import findings_at, label, refusals_at, refuse_nothing
+from joinlay.joints.mortise_depth import mortise_depths
+from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
+from joinlay.joints.spans import inwards
+from joinlay.joints.tenon_size import TenonSize, Use, tenon_sizes
+from joinlay.lengths import NOTHING, largest
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.boards import Board
+    from joinlay.findings import Finding, Refused
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice, Shop, TenonStock
+
+__all__ = ["KeepOut", "LooseTenon", "Seat", "Use", "cut_mortises", "design_loose_tenon", "keep_outs_on"]
+
+
+@dataclass(frozen=True, slots=True)
+class LooseTenon:
+    """Loose tenons along one joint line.
+
+    Each tenon is ``tenon_thickness`` by ``tenon_width`` (along the line) by ``tenon_length``. ``centres`` count from the datum
+    end of the line. Mortises are ``depth_in_end`` deep in the part mortised in its end or edge and ``depth_in_face`` in the
+    other; those after the first are ``slack`` wider than the tenon. ``from_reference_face`` is the centre of the mortise above
+    the reference face of the part mortised in its end (MS-7). ``largest_spacing`` and ``smallest_spacing`` are from centre to
+    centre, None with one tenon. ``findings`` bear ``named`` as their place.
+    """
+
+    named: str
+    tenon_thickness: Dimension
+    tenon_width: Dimension
+    tenon_length: Dimension
+    centres: tuple[Dimension, ...]
+    depth_in_end: Dimension
+    depth_in_face: Dimension
+    slack: Dimension
+    from_reference_face: Dimension
+    largest_spacing: Dimension | None
+    smallest_spacing: Dimension | None
+    findings: tuple[Finding, ...]
+
+    def mortise_width(self, i: int) -> Dimension:
+        """How wide mortise ``i`` (from 0) is along the line: the tenon, and after the first its slack too (LT-12)."""
+        return self.tenon_width + self.slack if i and self.slack else self.tenon_width
+
+    def mortise_span(self, i: int) -> Span:
+        """From where to where mortise ``i`` (from 0) runs on the joint line."""
+        return Span.about(self.centres[i], self.mortise_width(i))
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Where a joint line lies on a board: it runs along ``axis`` from the coordinate ``start`` in ``surface``.
+
+    It runs towards larger numbers, or smaller ones where it is ``backwards``. ``centre`` is the coordinate of the tenons'
+    mid-thickness on the remaining axis.
+    """
+
+    surface: Surface
+    axis: Axis
+    start: Dimension
+    centre: Dimension
+    backwards: bool = False
+
+    def __post_init__(self) -> None:
+        """Refuse a line that would run into the wood."""
+        if self.axis is self.surface.axis:
+            raise BadInput(
+                f"a joint line in the {self.surface.value} cannot run {self.axis.value} the board; it must lie in that surface."
+            )
+
+    @property
+    def through(self) -> Axis:
+        """The axis of the tenons' thickness: neither along the line nor into the wood."""
+        return next(axis for axis in Axis if axis not in (self.axis, self.surface.axis))
+
+    def on_board(self, at: Dimension) -> Dimension:
+        """The board's coordinate of a place on the joint line."""
+        if self.backwards:
+            return self.start - at
+        return self.start + at if self.start else at
+
+
+def design_loose_tenon(
+    *,
+    end_thickness: Dimension,
+    face_thickness: Dimension,
+    line: Dimension,
+    shop: Shop,
+    use: Use,
+    is_solid: bool = False,
+    tenon: TenonStock | None = None,
+    keep_outs: Sequence[KeepOut] = (),
+    named: str = "",
+) -> LooseTenon:
+    """Size and place the loose tenons of one joint (LT-1 to LT-12, FF-2; sources as each rule has them).
+
+    ``end_thickness`` is that of the part mortised in its end or edge; ``face_thickness`` how deep the other part is where it is
+    mortised; ``line`` the length of the joint line. ``is_solid`` picks the end margin (LT-7). ``tenon`` is the one the maker asks
+    for, else the shop's best. Raises BadInput for sizes that are not more than nothing; Refused, naming the nearest that works,
+    where no tenon suits the wood or the line.
+    """
+    refuse_nothing(end_thickness=end_thickness, face_thickness=face_thickness, joint_line=line)
+    with refusals_at(named):
+        sizes = tenon_sizes(end_thickness, line, shop, use, tenon, named)
+        size = sizes[0]
+        depths = mortise_depths(size, face_thickness, shop, named)
+        spacing = _spaced(size, line, shop, use, keep_outs, is_solid=is_solid, named=named)
+        if not spacing.centres:
+            raise _no_room(sizes, line, shop, use, keep_outs, is_solid=is_solid)
+    practice = shop.practice
+    return LooseTenon(
+        named=named,
+        tenon_thickness=size.thickness,
+        tenon_width=size.width,
+        tenon_length=depths.length,
+        centres=spacing.centres,
+        depth_in_end=depths.in_end,
+        depth_in_face=depths.in_face,
+        slack=practice.length("mortise slack").named(label(named, "mortise slack"), "LT-12", "common practice"),
+        from_reference_face=(end_thickness / 2).named(label(named, "mortise centre above the face"), "MS-7", "common practice"),
+        largest_spacing=spacing.largest,
+        smallest_spacing=spacing.smallest,
+        findings=findings_at(named, size.finding, depths.finding, *_judge_spacing(spacing, size, practice, use)),
+    )
+
+
+def cut_mortises(joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, mate: str, name: str) -> Board:
+    """The board with one mortise for each tenon, ``depth`` deep from ``seat.surface``, round at both ends as a cutter leaves it.
+
+    The cuts are called ``name`` and a number from 1. Raises BadInput where one would lie outside the wood.
+    """
+    into = inwards(board, seat.surface, NOTHING, depth)
+    through = Span.about(seat.centre, joint.tenon_thickness)
+    cuts = []
+    for i, centre in enumerate(joint.centres):
+        at = seat.on_board(centre).named(f"{board.name} {name} {i + 1} centre")
+        spans = {seat.axis: Span.about(at, joint.mortise_width(i)), seat.surface.axis: into, seat.through: through}
+        cuts.append(
+            Cut(
+                kind=CutKind.MORTISE,
+                surface=seat.surface,
+                along=spans[Axis.ALONG],
+                across=spans[Axis.ACROSS],
+                into=spans[Axis.INTO],
+                name=f"{name} {i + 1}",
+                mate=mate,
+                joint=joint.named,
+                shape=Shape.ROUND_ENDS,
+            )
+        )
+    return board.with_cuts(*cuts)
+
+
+def keep_outs_on(board: Board, seat: Seat, depth: Dimension, thickness: Dimension, clearance: Dimension) -> tuple[KeepOut, ...]:
+    """The keep-outs that cuts already in ``board`` make for mortises at ``seat``, in three dimensions (LT-11; our own choice).
+
+    ``depth`` and ``thickness`` are those of the mortises, or the most they may be. A cut counts where it comes nearer than
+    ``clearance`` to the band of wood the mortises are cut from; one on the far face with that much wood between is no obstacle.
+    """
+    into = inwards(board, seat.surface, NOTHING, depth)
+    through = Span.about(seat.centre, thickness)
+    found = []
+    for cut in board.cuts:
+        bands = ((into, cut.span(seat.surface.axis)), (through, cut.span(seat.through)))
+        if all(Span(band.start - clearance, band.stop + clearance).overlaps(other) for band, other in bands):
+            span = cut.span(seat.axis)
+            ends = (
+                (seat.start - span.stop, seat.start - span.start)
+                if seat.backwards
+                else (span.start - seat.start, span.stop - seat.start)
+            )
+            found.append(KeepOut(*ends, cut.name))
+    return tuple(found)
+
+
+def _margin(size: TenonSize, practice: Practice, use: Use, *, is_solid: bool) -> Dimension:
+    """From the end of the line to the nearest mortise (LT-7); in a frame the shoulder (FF-2)."""
+    if use is Use.FRAME:
+        return practice.length("rail shoulder")
+    return largest(size.thickness, practice.length(f"end margin in {'solid wood' if is_solid else 'plywood'}"))
+
+
+def _limit(size: TenonSize, practice: Practice, use: Use) -> Dimension:
+    """The widest centre spacing (LT-9)."""
+    if use is Use.CASE:
+        return practice.length("tenon spacing in a case")
+    return size.thickness * practice.ratio("tenon spacing in a drawer")
+
+
+def _spaced(
+    size: TenonSize, line: Dimension, shop: Shop, use: Use, keep_outs: Sequence[KeepOut], *, is_solid: bool, named: str
+) -> Spacing:
+    practice = shop.practice
+    return spread(
+        line,
+        size.width,
+        _margin(size, practice, use, is_solid=is_solid),
+        size.thickness * practice.ratio("wood between mortises"),
+        _limit(size, practice, use),
+        keep_outs,
+        clearance=practice.length("keep-out clearance"),
+        slack=practice.length("mortise slack"),
+        named=named,
+    )
+
+
+def _judge_spacing(spacing: Spacing, size: TenonSize, practice: Practice, use: Use) -> tuple[Finding | None, ...]:
+    """A warning where keep-outs leave too wide a gap (LT-9); a note where a drawer or case has but one tenon (LT-10)."""
+    if spacing.largest is not None and not spacing.is_within:
+        return (warning("tenon spacing", "Other cuts leave {gap} between two tenons, over the widest wanted of {limit}.",
+                        "Move the cut between them, or take a thinner tenon.", "LT-9", "our own choice",
+                        gap=spacing.largest, limit=_limit(size, practice, use)),)  # fmt: skip
+    if len(spacing.centres) == 1 and use is not Use.FRAME:
+        return (note("one tenon", "The joint line has room for one tenon only.", "LT-10", "common practice"),)
+    return ()
+
+
+def _no_room(
+    sizes: tuple[TenonSize, ...], line: Dimension, shop: Shop, use: Use, keep_outs: Sequence[KeepOut], *, is_solid: bool
+) -> Refused:
+    """The refusal where not even one tenon fits: the shortest line that would do, and a thinner tenon where one fits (LT-10)."""
+    clearance = shop.practice.length("keep-out clearance")
+    shortest = [
+        shortest_line(size.width, _margin(size, shop.practice, use, is_solid=is_solid), keep_outs, clearance=clearance)
+        for size in sizes
+    ]
+    what = "A tenon {width} wide finds no room on a joint line {line} long."
+    if keep_outs:
+        what = "A tenon {width} wide finds no room on a joint line {line} long beside " + _names(keep_outs) + "."
+    remedy = "The shortest line that would do is {shortest}."
+    thinner = [size for size in sizes[1:] if _spaced(size, line, shop, use, keep_outs, is_solid=is_solid, named="").centres]
+    if thinner:
+        remedy += " Or ask for the {thinner} tenon, which fits."
+    elif len(sizes) > 1:
+        remedy += " With the {thinner} tenon it is {least}."
+    best = thinner[0] if thinner else sizes[-1]
+    return refusal("tenon placing", what, remedy, "LT-10", "common practice", width=sizes[0].width, line=line,
+                   shortest=shortest[0], thinner=best.thickness, least=shortest[-1])  # fmt: skip
+
+
+def _names(keep_outs: Sequence[KeepOut]) -> str:
+    return (
+        ", ".join(f"the {keep_out.name}" if keep_out.name else "a keep-out" for keep_out in keep_outs)
+        .replace("{", "")
+        .replace("}", "")
+    )
