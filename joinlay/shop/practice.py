@@ -75,8 +75,6 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("back set-in", "1/2", "12", "DA-4", _PRACTICE, "end of the side to the dado that takes the back"),
     LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),
     LengthRule("rough width allowance", "1/4", "6", "CL-1", "Joyce", "rough width over finished width, solid wood"),
-    LengthRule("thin band", "1/32", "0.8", "EB-2", _PRACTICE, "edge banding thinner than this takes nothing off the core"),
-    LengthRule("band trim", "1", "25", "EB-3", _PRACTICE, "how much longer each strip of banding is cut than its edge"),
     LengthRule("edge trim", "1/4", "6", "CL-2", _HOUSE, "taken off each edge of a whole sheet before it is used"),
     LengthRule("shortest offcut", "12", "300", "CL-2", _HOUSE, "shortest offcut worth keeping, with the grain"),
     LengthRule("narrowest offcut", "4", "100", "CL-2", _HOUSE, "narrowest offcut worth keeping, across the grain"),
@@ -160,7 +158,7 @@ class Practice:
 
     def __hash__(self) -> int:
         """By value, as it compares."""
-        return hash((tuple(self._lengths.items()), tuple(self._ratios.items())))
+        return hash((frozenset(self._lengths.items()), frozenset(self._ratios.items())))
 
     def but(self, lengths: Mapping[str, Dimension] | None = None, ratios: Mapping[str, Fraction] | None = None) -> Practice:
         """The same practice with some figures changed. BadInput for a name that is no rule."""
