@@ -40,7 +40,7 @@ class Finding:
     harm: Harm
     where: str
     what: str
-    numbers: Mapping[str, Length | int | str] = field(default_factory=dict)
+    numbers: Mapping[str, Length | int | str] = field(default_factory=dict, hash=False)
     rule: str = ""
     source: str = ""
     remedy: str = ""
