@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Dimension, Length, mm
 
 if TYPE_CHECKING:
@@ -36,7 +36,10 @@ class Sheet:
     modulus_across: Fraction | None = None
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
+        """Refuse sizes that are not more than nothing, and kinds of sheet nothing is known of."""
+        if self.kind not in SHEET_KINDS:
+            near = nearest_names(self.kind, SHEET_KINDS) or SHEET_KINDS
+            raise BadInput(f"{self.name}: {quoted(self.kind)} is no kind of sheet; write {' or '.join(near)}.")
         sizes = (self.nominal, self.length, self.width, *([self.measured] if self.measured is not None else []))
         for size in sizes:
             if size.mm <= 0:
