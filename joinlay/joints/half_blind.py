@@ -159,11 +159,11 @@ def _refuse_short_grain(side: Dimension, cutter: Dimension, practice: Practice) 
     """Raise Refused where the wood between dado and end, a cutter thick, is under its share of the side's thickness (LR-4)."""
     least = side * practice.ratio("short grain share")
     if cutter < least:
-        raise refusal("short grain", "The {cutter} cutter leaves {cutter} of wood beyond the dado, and under {least} the short grain breaks.",
-                      "A cutter of {least} or more would leave enough.", "LR-4", "common practice; Wheeler",
+        what = "The {cutter} cutter leaves {cutter} of wood beyond the dado, and under {least} the short grain breaks."
+        raise refusal("short grain", what, "A cutter of {least} or more would do.", "LR-4", "common practice; Wheeler",
                       cutter=cutter, least=least)  # fmt: skip
 
 
 def _no_room(practice: Practice) -> Finding:
-    return note("tip gap", "One pass trims the tongue, so it fills the dado to its floor. For room past the tip, ask for a tip gap of {gap}.",
-                "LR-8", "common practice", gap=practice.length("tip gap"))  # fmt: skip
+    what = "One pass trims the tongue, so it fills the dado to its floor. For room past the tip, ask for a tip gap of {gap}."
+    return note("tip gap", what, "LR-8", "common practice", gap=practice.length("tip gap"))

@@ -147,19 +147,21 @@ def cut_end_part(
 def _refuse_short_grain(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice) -> None:
     """Raise Refused where the wood beyond the dado is under its share of the side's thickness (LR-4; Wheeler)."""
     least = side * practice.ratio("short grain share")
-    if end - cutter >= least:
+    left, widest, thicker = end - cutter, end - least, cutter + least
+    if left >= least:
         return
-    widest = end - least
-    remedy = "A cutter of {widest} or less would leave enough, or an end part {thicker} thick."
+    what = "The {cutter} cutter leaves {left} of wood beyond the dado, and under {least} the short grain breaks."
+    if left.mm <= 0:
+        what = "The {cutter} cutter takes the whole end of a part {end} thick, and leaves nothing beside the tongue."
+    remedy = "A cutter of {widest} or less would do, or an end part {thicker} thick."
     if widest.mm <= 0:
-        remedy = "An end part {thicker} thick would leave enough."
-    raise refusal("short grain", "The {cutter} cutter leaves {left} of wood beyond the dado, and under {least} the short grain breaks.",
-                  remedy, "LR-4", "common practice; Wheeler", cutter=cutter, left=end - cutter, least=least, widest=widest,
-                  thicker=cutter + least)  # fmt: skip
+        remedy = "An end part {thicker} thick would do."
+    raise refusal("short grain", what, remedy, "LR-4", "common practice; Wheeler",
+                  cutter=cutter, left=left, least=least, widest=widest, thicker=thicker, end=end)  # fmt: skip
 
 
 def _same_cut(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice) -> bool:
-    """True where the same fence and height can cut dado and rabbet alike (LR-5): end = 2 cutters, and the cutter is a sound dado depth."""
+    """True where one fence and height can cut dado and rabbet alike: end = 2 cutters, and a cutter is a sound dado depth (LR-5)."""
     return end == cutter * 2 and _is_sound_depth(side, cutter, practice)
 
 
@@ -168,17 +170,20 @@ def _is_sound_depth(side: Dimension, depth: Dimension, practice: Practice) -> bo
 
 
 def _no_room(practice: Practice) -> Finding:
-    return note("one set-up", "One set-up cuts it all, so the tongue fills the dado to its floor. For room past the tip, ask for a tip gap "
-                "of {gap}: that takes a second height.", "LR-5", "derived", gap=practice.length("tip gap"))  # fmt: skip
+    what = (
+        "One set-up cuts it all, so the tongue fills the dado to its floor. For room past the tip, ask for a tip gap of {gap}: that "
+        "takes a second height."
+    )
+    return note("one set-up", what, "LR-5", "derived", gap=practice.length("tip gap"))
 
 
 def _near_one_setup(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice, rule: Graduation) -> Finding | None:
     """A note of what would make it one set-up, where that is within a hair (LR-5)."""
-    if is_near(end, cutter * 2, rule) and _is_sound_depth(side, cutter, practice):
-        return note("one set-up", "An end part {thick} thick (it is {is_thick}) would let one set-up cut it all.", "LR-5", "derived",
-                    thick=cutter * 2, is_thick=end)  # fmt: skip
-    half = end / 2
+    twice, half = cutter * 2, end / 2
+    if is_near(end, twice, rule) and _is_sound_depth(side, cutter, practice):
+        what = "An end part {thick} thick (it is {is_thick}) would let one set-up cut it all."
+        return note("one set-up", what, "LR-5", "derived", thick=twice, is_thick=end)
     if is_near(cutter, half, rule) and _is_sound_depth(side, half, practice):
-        return note("one set-up", "A cutter of {half} (it is {cutter}) would let one set-up cut it all.", "LR-5", "derived",
-                    half=half, cutter=cutter)  # fmt: skip
+        what = "A cutter of {half} (it is {cutter}) would let one set-up cut it all."
+        return note("one set-up", what, "LR-5", "derived", half=half, cutter=cutter)
     return None
