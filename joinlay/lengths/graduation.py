@@ -38,6 +38,20 @@ class OnRule:
     unit: str
 
     @property
+    def elsewhere(self) -> str:
+        """The length in the other system where it is a round size there and not here: ``4 mm``, ``1/4 in``; else empty.
+
+        A cutter or a sheet bought in millimetres keeps its own name in a shop that works in inches, and the other way round.
+        """
+        if not self.left_over:
+            return ""
+        exact = self.nearest.mm + self.left_over.mm
+        if self.unit == "in":
+            return f"{decimal_text(exact, 1)} mm" if (exact * 10).denominator == 1 else ""
+        sixty_fourths = exact / MM_PER_INCH * 64
+        return _IN_64.read(Length(exact)).text if sixty_fourths.denominator == 1 else ""
+
+    @property
     def figures(self) -> str:
         """The mark without unit: ``18 5/16``, ``5/16``, ``18.2``."""
         fraction = f"{self.over}/{self.under}" if self.over else ""
@@ -57,8 +71,12 @@ class OnRule:
 
     @property
     def text(self) -> str:
-        """As the maker reads it, with its unit and what is left over: ``18 5/16 in``, ``6.3 mm + 0.05 mm``."""
-        return f"{self.figures} {self.unit}{self.remainder}"
+        """As the maker reads it, with its unit and what is left over: ``18 5/16 in``, ``6.3 mm + 0.05 mm``.
+
+        A length that is round in the other system says so too: ``5/32 in + 0.001 in (4 mm)``.
+        """
+        other = f" ({self.elsewhere})" if self.elsewhere else ""
+        return f"{self.figures} {self.unit}{self.remainder}{other}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +129,8 @@ def decimal_text(number: Fraction, places: int) -> str:
     tail = f"{part:0{places}d}".rstrip("0") if places else ""
     return ("-" if number < 0 and scaled else "") + (f"{whole}.{tail}" if tail else str(whole))
 
+
+_IN_64 = Graduation(Unit.INCH, Length(MM_PER_INCH / 64))
 
 #: The rules a maker may have, by the name written in a job.
 GRADUATIONS: dict[str, Graduation] = {
