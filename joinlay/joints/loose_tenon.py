@@ -2,26 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, Shape, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import note, refusal, warning
+from joinlay.findings import Refused, note, refusal, warning
 from joinlay.joints.fits import findings_at, label, refusals_at, refuse_nothing
 from joinlay.joints.mortise_depth import mortise_depths
 from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
 from joinlay.joints.spans import inwards
-from joinlay.joints.tenon_size import TenonSize, Use, tenon_sizes
+from joinlay.joints.tenon_size import Use, tenon_sizes
 from joinlay.lengths import NOTHING, largest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.boards import Board
-    from joinlay.findings import Finding, Refused
+    from joinlay.findings import Finding
+    from joinlay.joints.tenon_size import TenonSize
     from joinlay.lengths import Dimension
-    from joinlay.shop import Practice, Shop, TenonStock
+    from joinlay.shop import Shop, TenonStock
 
 __all__ = ["KeepOut", "LooseTenon", "Seat", "Use", "cut_mortises", "design_loose_tenon", "keep_outs_on"]
 
@@ -112,28 +113,13 @@ def design_loose_tenon(
     where no tenon suits the wood or the line.
     """
     refuse_nothing(end_thickness=end_thickness, face_thickness=face_thickness, joint_line=line)
+    asked = _Asked(end_thickness, face_thickness, line, shop, use, is_solid, tuple(keep_outs), named)
     with refusals_at(named):
         sizes = tenon_sizes(end_thickness, line, shop, use, tenon, named)
-        size = sizes[0]
-        depths = mortise_depths(size, face_thickness, shop, named)
-        spacing = _spaced(size, line, shop, use, keep_outs, is_solid=is_solid, named=named)
-        if not spacing.centres:
-            raise _no_room(sizes, line, shop, use, keep_outs, is_solid=is_solid)
-    practice = shop.practice
-    return LooseTenon(
-        named=named,
-        tenon_thickness=size.thickness,
-        tenon_width=size.width,
-        tenon_length=depths.length,
-        centres=spacing.centres,
-        depth_in_end=depths.in_end,
-        depth_in_face=depths.in_face,
-        slack=practice.length("mortise slack").named(label(named, "mortise slack"), "LT-12", "common practice"),
-        from_reference_face=(end_thickness / 2).named(label(named, "mortise centre above the face"), "MS-7", "common practice"),
-        largest_spacing=spacing.largest,
-        smallest_spacing=spacing.smallest,
-        findings=findings_at(named, size.finding, depths.finding, *_judge_spacing(spacing, size, practice, use)),
-    )
+        try:
+            return asked.made(sizes[0])
+        except Refused as refused:
+            raise asked.with_way_out(refused, sizes[1:]) from None
 
 
 def cut_mortises(joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, mate: str, name: str) -> Board:
@@ -185,74 +171,103 @@ def keep_outs_on(board: Board, seat: Seat, depth: Dimension, thickness: Dimensio
     return tuple(found)
 
 
-def _margin(size: TenonSize, practice: Practice, use: Use, *, is_solid: bool) -> Dimension:
-    """From the end of the line to the nearest mortise (LT-7); in a frame the shoulder (FF-2)."""
-    if use is Use.FRAME:
-        return practice.length("rail shoulder")
-    return largest(size.thickness, practice.length(f"end margin in {'solid wood' if is_solid else 'plywood'}"))
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What one joint was asked to be; tries it with one tenon of the shop or another."""
 
+    end_thickness: Dimension
+    face_thickness: Dimension
+    line: Dimension
+    shop: Shop
+    use: Use
+    is_solid: bool
+    keep_outs: tuple[KeepOut, ...]
+    named: str
 
-def _limit(size: TenonSize, practice: Practice, use: Use) -> Dimension:
-    """The widest centre spacing (LT-9)."""
-    if use is Use.CASE:
-        return practice.length("tenon spacing in a case")
-    return size.thickness * practice.ratio("tenon spacing in a drawer")
+    def made(self, size: TenonSize) -> LooseTenon:
+        """The joint with this tenon. Raises Refused where face or line have no room for it."""
+        depths = mortise_depths(size, self.face_thickness, self.shop, self.named)
+        spacing = self._spacing(size)
+        if not spacing.centres:
+            raise self._no_room(size)
+        above = (self.end_thickness / 2).named(label(self.named, "mortise centre above the face"), "MS-7", "common practice")
+        slack = self.shop.practice.length("mortise slack").named(label(self.named, "mortise slack"), "LT-12", "common practice")
+        return LooseTenon(
+            named=self.named,
+            tenon_thickness=size.thickness,
+            tenon_width=size.width,
+            tenon_length=depths.length,
+            centres=spacing.centres,
+            depth_in_end=depths.in_end,
+            depth_in_face=depths.in_face,
+            slack=slack,
+            from_reference_face=above,
+            largest_spacing=spacing.largest,
+            smallest_spacing=spacing.smallest,
+            findings=findings_at(self.named, size.finding, depths.finding, self._judged(spacing, size)),
+        )
 
+    def with_way_out(self, refused: Refused, thinner: Sequence[TenonSize]) -> Refused:
+        """The same refusal; where a thinner tenon of the shop would do, its remedy names the thickest that does."""
+        for size in thinner:
+            try:
+                self.made(size)
+            except Refused:
+                continue
+            found = refused.finding
+            remedy = f"{found.remedy} Or ask for the {{thinner}} tenon, which fits."
+            return Refused(replace(found, remedy=remedy, numbers={**found.numbers, "thinner": size.stock.thickness}))
+        return refused
 
-def _spaced(
-    size: TenonSize, line: Dimension, shop: Shop, use: Use, keep_outs: Sequence[KeepOut], *, is_solid: bool, named: str
-) -> Spacing:
-    practice = shop.practice
-    return spread(
-        line,
-        size.width,
-        _margin(size, practice, use, is_solid=is_solid),
-        size.thickness * practice.ratio("wood between mortises"),
-        _limit(size, practice, use),
-        keep_outs,
-        clearance=practice.length("keep-out clearance"),
-        slack=practice.length("mortise slack"),
-        named=named,
-    )
+    def _margin(self, size: TenonSize) -> Dimension:
+        """From the end of the line to the nearest mortise (LT-7); in a frame the shoulder (FF-2)."""
+        practice = self.shop.practice
+        if self.use is Use.FRAME:
+            return practice.length("rail shoulder")
+        return largest(size.thickness, practice.length(f"end margin in {'solid wood' if self.is_solid else 'plywood'}"))
 
+    def _limit(self, size: TenonSize) -> Dimension:
+        """The widest centre spacing (LT-9)."""
+        practice = self.shop.practice
+        if self.use is Use.CASE:
+            return practice.length("tenon spacing in a case")
+        return size.thickness * practice.ratio("tenon spacing in a drawer")
 
-def _judge_spacing(spacing: Spacing, size: TenonSize, practice: Practice, use: Use) -> tuple[Finding | None, ...]:
-    """A warning where keep-outs leave too wide a gap (LT-9); a note where a drawer or case has but one tenon (LT-10)."""
-    if spacing.largest is not None and not spacing.is_within:
-        return (warning("tenon spacing", "Other cuts leave {gap} between two tenons, over the widest wanted of {limit}.",
-                        "Move the cut between them, or take a thinner tenon.", "LT-9", "our own choice",
-                        gap=spacing.largest, limit=_limit(size, practice, use)),)  # fmt: skip
-    if len(spacing.centres) == 1 and use is not Use.FRAME:
-        return (note("one tenon", "The joint line has room for one tenon only.", "LT-10", "common practice"),)
-    return ()
+    def _spacing(self, size: TenonSize) -> Spacing:
+        practice = self.shop.practice
+        return spread(
+            self.line,
+            size.width,
+            self._margin(size),
+            size.thickness * practice.ratio("wood between mortises"),
+            self._limit(size),
+            self.keep_outs,
+            clearance=practice.length("keep-out clearance"),
+            slack=practice.length("mortise slack"),
+            named=self.named,
+        )
 
+    def _judged(self, spacing: Spacing, size: TenonSize) -> Finding | None:
+        """A warning where the gap is wider than wanted (LT-9); a note where a drawer or case has but one tenon (LT-10)."""
+        if spacing.largest is not None and not spacing.is_within:
+            return warning("tenon spacing", "There are {gap} between two tenons, over the widest wanted of {limit}.",
+                           "Move the cuts between them if that can be done.", "LT-9", "our own choice",
+                           gap=spacing.largest, limit=self._limit(size))  # fmt: skip
+        if len(spacing.centres) == 1 and self.use is not Use.FRAME:
+            return note("one tenon", "The joint line has room for one tenon only.", "LT-10", "common practice")
+        return None
 
-def _no_room(
-    sizes: tuple[TenonSize, ...], line: Dimension, shop: Shop, use: Use, keep_outs: Sequence[KeepOut], *, is_solid: bool
-) -> Refused:
-    """The refusal where not even one tenon fits: the shortest line that would do, and a thinner tenon where one fits (LT-10)."""
-    clearance = shop.practice.length("keep-out clearance")
-    shortest = [
-        shortest_line(size.width, _margin(size, shop.practice, use, is_solid=is_solid), keep_outs, clearance=clearance)
-        for size in sizes
-    ]
-    what = "A tenon {width} wide finds no room on a joint line {line} long."
-    if keep_outs:
-        what = "A tenon {width} wide finds no room on a joint line {line} long beside " + _names(keep_outs) + "."
-    remedy = "The shortest line that would do is {shortest}."
-    thinner = [size for size in sizes[1:] if _spaced(size, line, shop, use, keep_outs, is_solid=is_solid, named="").centres]
-    if thinner:
-        remedy += " Or ask for the {thinner} tenon, which fits."
-    elif len(sizes) > 1:
-        remedy += " With the {thinner} tenon it is {least}."
-    best = thinner[0] if thinner else sizes[-1]
-    return refusal("tenon placing", what, remedy, "LT-10", "common practice", width=sizes[0].width, line=line,
-                   shortest=shortest[0], thinner=best.thickness, least=shortest[-1])  # fmt: skip
+    def _no_room(self, size: TenonSize) -> Refused:
+        """The refusal where not even one tenon fits: the shortest line that would do (LT-10)."""
+        clearance = self.shop.practice.length("keep-out clearance")
+        shortest = shortest_line(size.width, self._margin(size), self.keep_outs, clearance=clearance)
+        beside = f" beside {_names(self.keep_outs)}" if self.keep_outs else ""
+        what = f"A tenon {{width}} wide finds no room on a joint line {{line}} long{beside}."
+        return refusal("tenon placing", what, "The shortest line that would do is {shortest}.", "LT-10", "common practice",
+                       width=size.width, line=self.line, shortest=shortest)  # fmt: skip
 
 
 def _names(keep_outs: Sequence[KeepOut]) -> str:
-    return (
-        ", ".join(f"the {keep_out.name}" if keep_out.name else "a keep-out" for keep_out in keep_outs)
-        .replace("{", "")
-        .replace("}", "")
-    )
+    """The keep-outs in words; braces are left out, since a finding puts numbers in them."""
+    words = [f"the {keep_out.name}" if keep_out.name else "a keep-out" for keep_out in keep_outs]
+    return ", ".join(words).translate({ord(brace): None for brace in "{}"})

@@ -94,9 +94,9 @@ def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimen
     share = 1 - practice.ratio("mortise floor share")
     thinnest = largest(least + practice.length("mortise floor"), least / share)
     what = "The mortise in the face could be {depth} deep, and a {tenon} tenon needs {least}."
-    remedy = "A part {thinnest} thick there would do (it is {face}), or a thinner tenon."
+    remedy = "A part {thinnest} thick there would do (it is {face})."
     if face >= thinnest:
-        remedy = "A mortise cutter that reaches {least} would do, or a thinner tenon."
+        remedy = "A mortise cutter that reaches {least} would do."
     return refusal("mortise depth", what, remedy, "LT-3", "common practice", depth=largest(in_face, NOTHING), tenon=tenon.thickness,
                    least=least, thinnest=thinnest, face=face)  # fmt: skip
 

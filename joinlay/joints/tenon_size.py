@@ -7,9 +7,9 @@ from enum import Enum
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from joinlay.findings import refusal, warning
+from joinlay.findings import note, refusal, warning
 from joinlay.joints.fits import label
-from joinlay.lengths import chosen, largest, rounded_down
+from joinlay.lengths import chosen, largest, rounded_down, smallest
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding, Refused
@@ -18,8 +18,11 @@ if TYPE_CHECKING:
 
 __all__ = ["TenonSize", "Use", "tenon_sizes"]
 
+#: Narrowest tenon in a frame, in its thicknesses (FF-2).
 _NARROWEST = 2
-"""Narrowest tenon in a frame, in its thicknesses (FF-2)."""
+
+#: As thick as a tenon may be in its wood where the shop has none that is thinner (LT-1).
+_UTMOST_SHARE = Fraction(2, 5)
 
 
 class Use(Enum):
@@ -47,12 +50,18 @@ def tenon_sizes(
 
     Only ``given`` where the maker names one. Raises Refused, naming the nearest that would do, where there is none.
     """
-    stocks = _thin_enough(end_thickness, shop, given)
-    sizes = [_sized(stock, end_thickness, line, shop, use, named) for stock in stocks]
-    found = tuple(size for size in sizes if size is not None)
+    stocks = _narrow_enough(_thin_enough(end_thickness, shop, given), shop.practice)
+    found = []
+    for stock in stocks:
+        thickness = _thickness(stock, end_thickness, line, shop, is_given=given is not None, is_first=stock is stocks[0])
+        thickness = thickness.named(label(named, "tenon thickness"), "LT-1", "Fairham; Noyes no. 42")
+        width = _width(stock, thickness, line, shop, use)
+        if width is not None:
+            width = width.named(label(named, "tenon width"), "LT-6", "our own choice; Wheeler 1899")
+            found.append(TenonSize(stock, thickness, width, _judged(stock, end_thickness, shop, is_given=given is not None)))
     if not found:
         raise _low_rail(stocks, line, shop.practice)
-    return found
+    return tuple(found)
 
 
 def wall_needed(thickness: Dimension, practice: Practice) -> Dimension:
@@ -75,27 +84,46 @@ def _thin_enough(end_thickness: Dimension, shop: Shop, given: TenonStock | None)
         return [given]
     fitting = [stock for stock in shop.tenons if stock.thickness <= most and stock.thickness <= holding]
     if not fitting:
-        raise _none_thin_enough(end_thickness, shop, most, holding)
+        # The thinnest the shop has may be over its third and still be sound: the trade goes up to 2/5.
+        utmost = smallest(end_thickness * _UTMOST_SHARE, holding)
+        thinnest = min(shop.tenons, key=lambda stock: stock.thickness, default=None)
+        fitting = [thinnest] if thinnest is not None and thinnest.thickness <= utmost else []
+    if not fitting:
+        raise _none_thin_enough(end_thickness, shop, most, wall)
     return sorted(fitting, key=lambda stock: stock.thickness, reverse=True)
 
 
-def _sized(stock: TenonStock, end_thickness: Dimension, line: Dimension, shop: Shop, use: Use, named: str) -> TenonSize | None:
-    """The tenon with its width; None where it is too wide for the rail of a frame (FF-2)."""
-    practice = shop.practice
-    most = _thickest(end_thickness, practice)
-    why = "thickest tenon of the shop at most" if stock.thickness <= most else "tenon asked for, though over"
-    thickness = chosen(stock.thickness, why, most).named(label(named, "tenon thickness"), "LT-1", "Fairham; Noyes no. 42")
-    wanted = thickness * practice.ratio("tenon width") if stock.width is None else stock.width
-    _refuse_wide(wanted, thickness, practice)
-    width = wanted if use is not Use.FRAME else _between_shoulders(stock, wanted, line, shop)
-    if width is None:
+def _thickness(
+    stock: TenonStock, end_thickness: Dimension, line: Dimension, shop: Shop, *, is_given: bool, is_first: bool
+) -> Dimension:
+    """The tenon's thickness with how it was come by."""
+    if is_given:
+        return stock.thickness
+    most = _thickest(end_thickness, shop.practice)
+    if not is_first:
+        return chosen(stock.thickness, "thinner tenon of the shop, for a joint line of", line)
+    why = "thickest tenon of the shop at most" if stock.thickness <= most else "thinnest tenon of the shop, none being at most"
+    return chosen(stock.thickness, why, most)
+
+
+def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given: bool) -> Finding | None:
+    """What there is to say of a tenon over its share: a warning, or a note where it is by less than a mark of the rule (LT-1)."""
+    most = _thickest(end_thickness, shop.practice)
+    if stock.thickness <= most:
         return None
-    over = None
-    if thickness > most:
-        over = warning("tenon thickness", "The tenon is {thickness} thick, over its share of wood {wood} thick: {most}.",
-                       "A tenon of {most} or less is usual.", "LT-1", "Fairham; Noyes no. 42",
-                       thickness=thickness, wood=end_thickness, most=most)  # fmt: skip
-    return TenonSize(stock, thickness, width.named(label(named, "tenon width"), "LT-6", "our own choice; Wheeler 1899"), over)
+    what = "The tenon is {thickness} thick, over its share of wood {wood} thick: {most}."
+    if not is_given and stock.thickness - most < shop.rule.division:
+        return note(
+            "tenon thickness", what, "LT-1", "Fairham; Noyes no. 42", thickness=stock.thickness, wood=end_thickness, most=most
+        )
+    return warning("tenon thickness", what, "A tenon of {most} or less is usual.", "LT-1", "Fairham; Noyes no. 42",
+                   thickness=stock.thickness, wood=end_thickness, most=most)  # fmt: skip
+
+
+def _width(stock: TenonStock, thickness: Dimension, line: Dimension, shop: Shop, use: Use) -> Dimension | None:
+    """The tenon's width; None where it is too wide for the rail of a frame (LT-6, FF-2)."""
+    wanted = thickness * shop.practice.ratio("tenon width") if stock.width is None else stock.width
+    return wanted if use is not Use.FRAME else _between_shoulders(stock, wanted, line, shop)
 
 
 def _between_shoulders(stock: TenonStock, wanted: Dimension, line: Dimension, shop: Shop) -> Dimension | None:
@@ -110,12 +138,20 @@ def _between_shoulders(stock: TenonStock, wanted: Dimension, line: Dimension, sh
     return on_rule if on_rule >= least else room
 
 
-def _refuse_wide(width: Dimension, thickness: Dimension, practice: Practice) -> None:
-    most = thickness * practice.ratio("widest tenon")
-    if width > most:
+def _narrow_enough(stocks: list[TenonStock], practice: Practice) -> list[TenonStock]:
+    """The tenons that are not too wide for their thickness; raises Refused where all are (LT-6; Wheeler 1899)."""
+    times = practice.ratio("widest tenon")
+    fitting = [stock for stock in stocks if _wanted(stock, practice) <= stock.thickness * times]
+    if not fitting:
+        width, most = _wanted(stocks[0], practice), stocks[0].thickness * times
         raise refusal("tenon width", "A tenon {width} wide is over {times} times its thickness, {most}.",
-                      "A tenon {most} wide at most, or more than one.", "LT-6", "Wheeler 1899", width=width, most=most,
-                      times=str(practice.ratio("widest tenon")))  # fmt: skip
+                      "A tenon {most} wide at most would do, and more than one of them.", "LT-6", "Wheeler 1899",
+                      width=width, most=most, times=str(times))  # fmt: skip
+    return fitting
+
+
+def _wanted(stock: TenonStock, practice: Practice) -> Dimension:
+    return stock.thickness * practice.ratio("tenon width") if stock.width is None else stock.width
 
 
 def _thin_walls(given: TenonStock, end: Dimension, shop: Shop, wall: Dimension) -> Refused:
@@ -128,7 +164,7 @@ def _thin_walls(given: TenonStock, end: Dimension, shop: Shop, wall: Dimension) 
                     "LT-2", numbers)  # fmt: skip
 
 
-def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, holding: Dimension) -> Refused:
+def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimension) -> Refused:
     """The refusal where the shop has no tenon thin enough, naming its thinnest and the wood that would suit it."""
     if not shop.tenons:
         return _refused("tenon thickness", "The shop has no tenons.", "Add a tenon {most} thick or less to the shop.", "LT-1",
@@ -140,12 +176,13 @@ def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, holding: Dime
         thinnest / (1 - practice.ratio("tenon wall share") * 2),
     )
     remedy = "Wood {wood} thick would take it."
-    if thinnest <= holding:
+    what = "Wood {end} thick takes a tenon of {most} at most, and the shop's thinnest is {thinnest}."
+    if thinnest > end - wall * 2:
+        what = "Wood {end} thick cannot hold the shop's thinnest tenon, {thinnest}: {wall} must stay on each side."
+    else:
         remedy += " Or ask for the {thinnest} tenon: its walls hold."
-    limit = min(most, holding)
-    numbers = {"thinnest": thinnest, "limit": limit, "end": end, "wood": wood}
-    return _refused("tenon thickness", "Wood {end} thick takes a tenon of {limit} at most, and the shop's thinnest is {thinnest}.", remedy,
-                    "LT-1", numbers)  # fmt: skip
+    numbers = {"thinnest": thinnest, "most": most, "wall": wall, "end": end, "wood": wood}
+    return _refused("tenon thickness", what, remedy, "LT-1", numbers)
 
 
 def _low_rail(stocks: list[TenonStock], line: Dimension, practice: Practice) -> Refused:
