@@ -1,0 +1,266 @@
+"""The piece put together in the model: boards as solids, nothing in anything else's place (CK-8).
+
+The solids are made by a geometry kernel that isn't ours, which a maker may do without: only what puts the piece together imports this
+module, and importing it raises BadInput where the kernel isn't installed. Exact lengths become floats only here, at the last step; what
+overlaps by less than a cube of a hundredth of a millimetre is contact.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import cos, pi, sin
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, Shape
+from joinlay.errors import BadInput
+from joinlay.findings import refusal
+from joinlay.lengths import ZERO, dimension, mm
+
+try:
+    from manifold3d import Manifold, Mesh64
+    from numpy import array
+except ModuleNotFoundError as missing:
+    raise BadInput(
+        "putting the piece together needs the geometry kernel: install joinlay with its 'assembly' extra."
+    ) from missing
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from joinlay.boards import Board, Cut, Place, Taper
+    from joinlay.casework.assembly import Drawer
+    from joinlay.findings import Finding
+
+__all__ = ["CONTACT", "Overlap", "Solid", "check_assembly", "overlaps", "overlaps_between", "solid_of", "solids_of"]
+
+#: The volume, in cubic millimetres, up to which two parts only touch.
+CONTACT: Final = 1e-6
+
+#: Straight pieces in a half round; a mortise's are drawn outside its circle and a tenon's inside, so that one goes into the other.
+_PIECES: Final = 32
+
+#: How far a cut that runs out of the wood is carried past it, in millimetres, so that no skin is left.
+_PAST: Final = 1.0
+
+#: How far out a drawer is tried, as shares of its length.
+_EXTENSIONS: Final = (2, 1)
+
+_Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Solid:
+    """A board as the kernel knows it: ``body``, and the corners ``low`` and ``high`` of the box around it, in mm."""
+
+    name: str
+    body: Manifold
+    low: tuple[float, float, float]
+    high: tuple[float, float, float]
+
+    def moved(self, x: float, y: float, z: float) -> Solid:
+        """The same solid shifted."""
+        by = (x, y, z)
+        low, high = (tuple(a + b for a, b in zip(corner, by, strict=True)) for corner in (self.low, self.high))
+        return Solid(self.name, self.body.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+    def meets(self, other: Solid) -> bool:
+        """True where the boxes around both share more than a surface."""
+        return all(
+            a < d - 1e-9 and c < b - 1e-9 for a, b, c, d in zip(self.low, self.high, other.low, other.high, strict=True)
+        )  # fmt: skip
+
+    def shared(self, other: Solid) -> float:
+        """The volume of what both take up, in cubic millimetres."""
+        return float((self.body ^ other.body).volume()) if self.meets(other) else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Overlap:
+    """Two boards that take up the same ``volume`` of space, in cubic millimetres."""
+
+    one: str
+    other: str
+    volume: float
+
+
+def solid_of(board: Board) -> Solid:
+    """``board`` with its tapers and all its cuts, in its place. Raises BadInput where it has no place."""
+    if board.place is None:
+        raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
+    body = _stock(board)
+    for gone in (
+        *(_wedge(board, t) for t in board.tapers if t.near.mm or t.far.mm),
+        *(_hollow(board, cut) for cut in board.cuts),
+    ):
+        body = body - gone
+    body = _put(body, board, board.place)
+    a, b, c, d, e, f = body.bounding_box()
+    return Solid(board.name, body, (a, b, c), (d, e, f))
+
+
+def solids_of(boards: Iterable[Board]) -> tuple[Solid, ...]:
+    """The solids of all placed ``boards``; one that stands alone, such as a blank to turn, is left out."""
+    return tuple(solid_of(board) for board in boards if board.place is not None)
+
+
+def overlaps(solids: Sequence[Solid]) -> tuple[Overlap, ...]:
+    """Every two of ``solids`` that overlap by more than ``CONTACT`` (CK-8). A sweep along X leaves only near ones to the kernel."""
+    found, open_now = [], list[Solid]()
+    for solid in sorted(solids, key=lambda one: one.low[0]):
+        open_now = [one for one in open_now if one.high[0] > solid.low[0]]
+        found += [Overlap(one.name, solid.name, volume) for one in open_now if (volume := one.shared(solid)) > CONTACT]
+        open_now.append(solid)
+    return tuple(found)
+
+
+def overlaps_between(some: Sequence[Solid], others: Sequence[Solid]) -> tuple[Overlap, ...]:
+    """Every overlap of one of ``some`` with one of ``others``."""
+    pairs = ((one, other) for one in some for other in others)
+    return tuple(Overlap(one.name, other.name, volume) for one, other in pairs if (volume := one.shared(other)) > CONTACT)
+
+
+def check_assembly(boards: Sequence[Board], drawers: Sequence[Drawer]) -> tuple[Finding, ...]:
+    """Put the whole piece together, closed and with each drawer half and fully out, and say what would be in something else's place.
+
+    ``boards`` are those that stay; the drawers bring their own. Rule CK-8, derived.
+    """
+    staying = solids_of(boards)
+    moving = {drawer.name: solids_of(drawer.assembly.boards) for drawer in drawers}
+    found = [_clash(one, "put together") for one in overlaps([*staying, *(solid for own in moving.values() for solid in own)])]
+    for drawer in drawers:
+        for share in _EXTENSIONS:
+            out = float(drawer.length.mm) / share
+            pulled = [solid.moved(0, -out, 0) for solid in moving[drawer.name]]
+            when = "pulled half out" if share != 1 else "pulled right out"
+            found += [_clash(one, when) for one in overlaps_between(pulled, staying)]
+    return tuple(found)
+
+
+def _clash(found: Overlap, when: str) -> Finding:
+    side = mm(f"{max(found.volume, 0) ** (1 / 3):.3f}")
+    return refusal(
+        "assembly", f"{found.one} and {found.other} are in each other's place when {when}, by as much as a cube of {{side}}",
+        "Nothing should be cut from this plan: please report the job.", "CK-8", "by geometry", side=dimension(side),
+    ).at(found.one).finding  # fmt: skip
+
+
+# -- shapes, in the board's own directions: along, across, into ----------------------------------------------
+
+
+def _put(body: Manifold, board: Board, place: Place) -> Manifold:
+    """``body`` in the piece.
+
+    A side that leans is held square by its front joint and leans from there on, as in a tapered drawer that is glued up; its two
+    ends stand where the place says.
+    """
+    straight = [Fraction(int(part)) for part in place.along]
+    sideways = [leaning - square for leaning, square in zip(place.along, straight, strict=True)]
+    joint = max((c.along.stop.mm for c in board.cuts if c.along.stop < board.length / 2), default=Fraction(0))
+    if not any(sideways) or not joint:
+        return _transformed(body, place.along, place, place.origin)
+    more = board.length.mm / (board.length.mm - joint)
+    along = [square + more * lean for square, lean in zip(straight, sideways, strict=True)]
+    origin = [at - more * lean * joint for at, lean in zip(place.origin, sideways, strict=True)]
+    behind, before = body.split_by_plane((1, 0, 0), float(joint))
+    return _transformed(before, straight, place, place.origin) + _transformed(behind, along, place, origin)
+
+
+def _transformed(body: Manifold, along: Sequence[Fraction], place: Place, origin: Sequence[Fraction]) -> Manifold:
+    rows = zip(along, place.across, place.into, origin, strict=True)
+    return body.transform([[float(number) for number in row] for row in rows])
+
+
+def _stock(board: Board) -> Manifold:
+    length, width, thickness = (float(board.size(axis).mm) for axis in Axis)
+    if board.has_round_edges:
+        return _prism(_stadium(0, width, 0, thickness, inside=True), Axis.ALONG, 0, length)
+    return _prism(((0, 0), (width, 0), (width, thickness), (0, thickness)), Axis.ALONG, 0, length)
+
+
+def _hollow(board: Board, cut: Cut) -> Manifold:
+    """The wood a cut takes, carried past the board where it runs out of it."""
+    spans = {axis: _span(board, cut, axis) for axis in Axis}
+    through = cut.surface.axis
+    first, second = _plane(through)
+    (a, b), (c, d) = spans[first], spans[second]
+    if cut.shape is Shape.SQUARE:
+        outline: Sequence[_Point] = ((a, c), (b, c), (b, d), (a, d))
+    else:
+        outline = _stadium(a, b, c, d, inside=False)
+    return _prism(outline, through, *spans[through])
+
+
+def _span(board: Board, cut: Cut, axis: Axis) -> tuple[float, float]:
+    span = cut.span(axis)
+    start, stop = float(span.start.mm), float(span.stop.mm)
+    if cut.shape is not Shape.SQUARE and axis is not cut.surface.axis:
+        return start, stop
+    return start - _PAST * (span.start == ZERO), stop + _PAST * (span.stop == board.size(axis))
+
+
+def _wedge(board: Board, taper: Taper) -> Manifold:
+    """The wood planed off an edge or end, carried past the board on all sides."""
+    run = Axis.ALONG if taper.surface.axis is Axis.ACROSS else Axis.ACROSS
+    length, size = float(board.size(run).mm), float(board.size(taper.surface.axis).mm)
+    near, far = float(taper.near.mm), float(taper.far.mm)
+    slope = (far - near) / length
+    line = [(-_PAST, near - slope * _PAST), (length + _PAST, far + slope * _PAST)]
+    outside = -_PAST - abs(near) - abs(far)
+    quad = [*line, (length + _PAST, outside), (-_PAST, outside)]
+    if taper.surface.is_far:
+        quad = [(at, size - off) for at, off in quad]
+    # The prism stands on the board's face, whose plane is (along, across).
+    outline = quad if run is Axis.ALONG else [(off, at) for at, off in quad]
+    return _prism(outline, Axis.INTO, -_PAST, float(board.thickness.mm) + _PAST)
+
+
+def _plane(through: Axis) -> tuple[Axis, Axis]:
+    """The two axes square to ``through``, in the order in which they make a right-handed three with it."""
+    return {
+        Axis.ALONG: (Axis.ACROSS, Axis.INTO),
+        Axis.ACROSS: (Axis.INTO, Axis.ALONG),
+        Axis.INTO: (Axis.ALONG, Axis.ACROSS),
+    }[through]
+
+
+def _prism(outline: Sequence[_Point], through: Axis, start: float, stop: float) -> Manifold:
+    """The convex ``outline``, in the plane square to ``through``, as a solid from ``start`` to ``stop``, its corners exactly as given."""
+    area = sum(a * d - b * c for (a, b), (c, d) in zip(outline, [*outline[1:], outline[0]], strict=True))
+    counted = list(outline) if area > 0 else list(reversed(outline))
+    count = len(counted)
+    corners = [_corner(through, x, y, z) for z in (start, stop) for x, y in counted]
+    ends = [face for n in range(1, count - 1) for face in ((0, n + 1, n), (count, count + n, count + n + 1))]
+    walls = [(n, (n + 1) % count, count + n) for n in range(count)]
+    walls += [((n + 1) % count, count + (n + 1) % count, count + n) for n in range(count)]
+    return Manifold(Mesh64(vert_properties=array(corners), tri_verts=array(ends + walls, dtype="uint64")))
+
+
+def _corner(through: Axis, x: float, y: float, z: float) -> list[float]:
+    """A point of the plane square to ``through``, at ``z`` through it, as along, across, into."""
+    first, second = _plane(through)
+    at = {first: x, second: y, through: z}
+    return [at[axis] for axis in Axis]
+
+
+def _stadium(a: float, b: float, c: float, d: float, *, inside: bool) -> list[_Point]:
+    """A slot from a to b and from c to d, half round at both ends of its longer side."""
+    if b - a < d - c:
+        return [(x, y) for y, x in _stadium(c, d, a, b, inside=inside)]
+    radius, middle = (d - c) / 2, (c + d) / 2
+    turns = list(_half_round(radius, inside=inside))
+    right = [(b - radius + x, middle + y) for x, y in turns]
+    left = [(a + radius - x, middle - y) for x, y in turns]
+    return right + left
+
+
+def _half_round(radius: float, *, inside: bool) -> Iterator[_Point]:
+    """From straight down to straight up by way of the right; the ends lie on the circle, the rest on it or just outside it."""
+    step = pi / _PIECES
+    yield 0.0, -radius
+    if inside:
+        yield from ((radius * cos(n * step - pi / 2), radius * sin(n * step - pi / 2)) for n in range(1, _PIECES))
+    else:
+        out = radius / cos(step / 2)
+        yield from ((out * cos((n + 0.5) * step - pi / 2), out * sin((n + 0.5) * step - pi / 2)) for n in range(_PIECES))
+    yield 0.0, radius
