@@ -142,10 +142,25 @@ def design_front_corner(
         use=Use.DRAWER,
         is_solid=make.sides.is_solid,
         tenon=tenon,
-        keep_outs=(KeepOut(groove.offset - sizes.front_rise, groove.offset + groove.width - sizes.front_rise, "bottom groove"),),
+        keep_outs=_groove_on_the_line(make, sizes, groove, shop, tenon),
         named=label,
     )
     return FrontCorner(name, start, tenons, None)
+
+
+def _groove_on_the_line(
+    make: DrawerMake, sizes: DrawerSizes, groove: GrooveLines, shop: Shop, tenon: TenonStock | None
+) -> tuple[KeepOut, ...]:
+    """The bottom groove as a keep-out; none where thick sides leave enough wood between it and the thickest mortise (LT-11).
+
+    The groove begins as far behind the side's outer face in the front as it lies deep in the side, so one sum serves both.
+    """
+    thickest = tenon.thickness if tenon else make.sides.thickness * shop.practice.ratio("tenon share")
+    between = (make.sides.thickness - thickest) / 2 - groove.depth
+    if between >= shop.practice.length("keep-out clearance"):
+        return ()
+    low = groove.offset - sizes.front_rise
+    return (KeepOut(low, low + groove.width, "bottom groove"),)
 
 
 def _half_blind(label: str, make: DrawerMake, shop: Shop) -> HalfBlind:
