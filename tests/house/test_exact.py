@@ -1,0 +1,72 @@
+"""Wood is measured in exact numbers: no float on any floor that works out a size or a place."""
+
+import ast
+
+from tests.house.source import modules_of
+
+#: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli` only show.
+EXACT_FLOORS = (
+    "boards",
+    "casework",
+    "cutlist",
+    "drawings",
+    "errors",
+    "findings",
+    "jobs",
+    "joints",
+    "lengths",
+    "settings",
+    "shop",
+    "stock",
+)
+
+#: Where a float may stand on those floors, and why.
+ALLOWED = {
+    "joinlay/cutlist/search.py": "how often a change is tried is no size",
+    "joinlay/errors/__init__.py": "how alike two names look is no size",
+    "joinlay/lengths/length.py": "floats are named here to be refused",
+    "joinlay/stock/movement.py": "moisture from weather is physics",
+}
+
+#: What `math` has that gives whole numbers or takes exact ones.
+EXACT_MATH = {"ceil", "comb", "floor", "gcd", "isqrt", "lcm", "prod"}
+
+
+def floats_in(tree):
+    """The lines and words of a module where a float is written, made or asked for."""
+    for node in ast.walk(tree):
+        match node:
+            case ast.Constant(value=float() | complex() as value):
+                yield node.lineno, repr(value)
+            case ast.Name(id="float"):
+                yield node.lineno, "float"
+            case ast.ImportFrom(module="math", names=names):
+                yield from ((node.lineno, f"math.{name.name}") for name in names if name.name not in EXACT_MATH)
+            case ast.Attribute(value=ast.Name(id="math"), attr=attr) if attr not in EXACT_MATH:
+                yield node.lineno, f"math.{attr}"
+            case ast.BinOp(op=ast.Div(), left=ast.Constant(), right=ast.Constant()):
+                yield node.lineno, ast.unparse(node)
+            case ast.Import(names=names) if any(name.name.split(".")[0] in {"numpy", "scipy", "cmath"} for name in names):
+                yield node.lineno, ast.unparse(node)
+
+
+def test_the_search_finds_every_way_to_write_a_float():
+    written = "x = 0.5\nfrom math import sqrt, ceil\nimport math\ny = math.pi\nz: float = 1 / 2\nimport numpy\nw = 1j"
+    assert [word for _, word in sorted(floats_in(ast.parse(written)))] == [
+        "0.5", "math.sqrt", "math.pi", "1 / 2", "float", "import numpy", "1j",
+    ]  # fmt: skip
+
+
+def test_no_float_where_wood_is_measured():
+    found = [
+        f"{path}:{line}: {word}"
+        for path, tree in modules_of(*EXACT_FLOORS).items()
+        if path not in ALLOWED
+        for line, word in floats_in(tree)
+    ]
+    assert found == []
+
+
+def test_every_allowance_is_still_needed():
+    needed = {path for path, tree in modules_of(*EXACT_FLOORS).items() if any(floats_in(tree))}
+    assert set(ALLOWED) <= needed

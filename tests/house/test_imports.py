@@ -1,0 +1,78 @@
+"""Imports go down the floors only, and slow libraries are fetched only by the commands that use them."""
+
+import subprocess
+import sys
+
+import pytest
+
+from tests.house.source import ROOT
+
+#: Libraries that take a tenth of a second or more to fetch.
+SLOW = ("pydantic", "reportlab", "svglib", "numpy", "ezdxf", "scipy", "manifold3d", "PIL")
+
+
+def fetched_by(code):
+    """Which of the slow libraries a fresh Python has fetched after running ``code``."""
+    ask = f"{code}\nimport sys\nprint('fetched:', *[name for name in {SLOW!r} if name in sys.modules])"
+    done = subprocess.run([sys.executable, "-c", ask], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return done.stdout.rsplit("fetched:", 1)[1].split()
+
+
+def test_the_contracts_hold():
+    run = "from importlinter.cli import lint_imports_command; lint_imports_command(['--no-cache'])"
+    done = subprocess.run([sys.executable, "-c", run], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "0 broken" in done.stdout
+
+
+def test_the_question_is_answered_truly():
+    assert fetched_by("import pydantic") == ["pydantic"]
+
+
+@pytest.mark.parametrize(
+    "package",
+    [
+        "errors",
+        "lengths",
+        "findings",
+        "stock",
+        "shop",
+        "boards",
+        "joints",
+        "casework",
+        "checks",
+        "cutlist",
+        "settings",
+        "drawings",
+    ],
+)
+def test_no_floor_that_works_out_wood_fetches_a_slow_library(package):
+    assert fetched_by(f"import joinlay.{package}") == []
+
+
+def test_the_command_line_fetches_nothing_slow():
+    assert fetched_by("import joinlay.cli") == []
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        "loose-tenon --end 1/2 --face 3/4 --length 4",
+        "locking-rabbet --side 1/2 --end 1/2 --cutter 1/4",
+        "dado --into 3/4 --panel 3/4 --cutter 1/2",
+        "rabbet --help",
+        "groove --into 1/2 --panel 1/4 --json",
+    ],
+)
+def test_an_answer_at_the_bench_fetches_nothing_slow(command):
+    run = f"""
+import sys
+from joinlay.cli import main
+sys.argv = ["joinlay", "joint", *{command.split()!r}]
+try:
+    main()
+except SystemExit as done:
+    assert not done.code, done.code
+"""
+    assert fetched_by(run) == []
