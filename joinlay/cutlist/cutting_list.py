@@ -1,0 +1,208 @@
+"""The cutting list: every part once, with its finished, core and rough size, grouped by what it is cut from (CL-1)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis
+from joinlay.casework.banding import core_size
+from joinlay.cutlist.part_names import in_few_words
+from joinlay.cutlist.sameness import shape_key
+from joinlay.findings import warning
+from joinlay.stock import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable, Iterator, Mapping
+
+    from joinlay.boards import Band, Board
+    from joinlay.findings import Finding
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice
+    from joinlay.stock import Stock
+
+__all__ = ["LOOSE_TENON", "CuttingList", "Grain", "Group", "Row", "Size", "cutting_list", "stock_called"]
+
+#: The kind of part that is milled as strip and not sawn from a sheet or board.
+LOOSE_TENON = "loose tenon"
+
+
+class Grain(Enum):
+    """Which way the grain of the wood must run in a part."""
+
+    LENGTH = "with the length"
+    ANY = "does not matter"
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Length with the grain, width across it, thickness through."""
+
+    length: Dimension
+    width: Dimension
+    thickness: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the list: boards that are truly the same.
+
+    ``number`` counts through the whole list and stands for the row on the sheet layouts. ``names`` are those on the templates. ``core`` is None
+    without banding, ``rough`` None for sheet goods, which are sawn to size at once.
+    """
+
+    number: int
+    board: Board
+    names: tuple[str, ...]
+    finished: Size
+    core: Size | None
+    rough: Size | None
+    grain: Grain
+
+    @property
+    def part(self) -> str:
+        """What kind of part it is: ``drawer side``."""
+        return self.board.part
+
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        """The bands of one part, in the order of gluing."""
+        return tuple(sorted(self.board.bands, key=lambda band: band.order))
+
+    @property
+    def quantity(self) -> int:
+        """How many are needed."""
+        return len(self.names)
+
+    @property
+    def where(self) -> str:
+        """Where each one goes, in few words: ``drawer 1 to 4 back``."""
+        return in_few_words(self.names)
+
+    @property
+    def sawn(self) -> Size:
+        """The size to saw: rough for solid wood, else the core where the part is banded, else finished."""
+        return self.rough or self.core or self.finished
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Rows cut from one stock at one thickness. ``stock`` is None where the job does not describe it."""
+
+    name: str
+    stock: Stock | None
+    thickness: Dimension
+    rows: tuple[Row, ...]
+
+    @property
+    def quantity(self) -> int:
+        """How many parts there are in it."""
+        return sum(row.quantity for row in self.rows)
+
+    @property
+    def is_tenons(self) -> bool:
+        """True for loose tenons, which are milled as strip."""
+        return all(row.part == LOOSE_TENON for row in self.rows)
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingList:
+    """The groups in the order of the job's stocks, loose tenons last, and what was found."""
+
+    groups: tuple[Group, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """Every row, by number."""
+        return tuple(row for group in self.groups for row in group.rows)
+
+    def row_of(self, name: str) -> Row:
+        """The row that the part called ``name`` stands in; KeyError where there is none."""
+        for row in self.rows:
+            if name in row.names:
+                return row
+        raise KeyError(f"no part is called {name}")
+
+
+def cutting_list(plan: Plan, any_grain: frozenset[str] = frozenset()) -> CuttingList:
+    """The cutting list of ``plan`` (CL-1; rough sizes after Joyce; core sizes EB-2).
+
+    ``any_grain`` are the kinds of part whose grain does not matter; sheets that have none (MDF, hardboard, particleboard) need not be named.
+    Parts are merged only where one can stand in for the other: same stock, size, cuts, tapers and bands, and not mirrored.
+    """
+    alike: dict[Hashable, list[Board]] = {}
+    for board in plan.boards:
+        alike.setdefault(shape_key(board), []).append(board)
+    grouped: dict[tuple[str, object], list[list[Board]]] = {}
+    for boards in _by_kind(list(alike.values())):
+        grouped.setdefault((boards[0].stock, boards[0].thickness.mm), []).append(boards)
+    order = list(plan.stocks)
+    keys = sorted(grouped, key=lambda key: _place_of(grouped[key][0][0], order))
+    groups, number = [], 0
+    for key in keys:
+        stock = stock_called(key[0], plan.stocks)
+        rows = []
+        for boards in grouped[key]:
+            number += 1
+            rows.append(_row(number, boards, stock, any_grain, plan.shop.practice))
+        groups.append(Group(key[0], stock, rows[0].finished.thickness, tuple(rows)))
+    return CuttingList(tuple(groups), tuple(_found(groups, plan)))
+
+
+def stock_called(name: str, stocks: Mapping[str, Stock]) -> Stock | None:
+    """The stock that a board names, by the job's key or by its own name; None where there is none."""
+    return stocks.get(name) or next((stock for stock in stocks.values() if stock.name == name), None)
+
+
+def _by_kind(rows: list[list[Board]]) -> list[list[Board]]:
+    """Rows of one kind of part next to each other, kinds in the order they first come."""
+    kinds = list(dict.fromkeys(boards[0].part for boards in rows))
+    return sorted(rows, key=lambda boards: kinds.index(boards[0].part))
+
+
+def _place_of(board: Board, order: list[str]) -> tuple[bool, int]:
+    return (board.part == LOOSE_TENON, order.index(board.stock) if board.stock in order else len(order))
+
+
+def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: frozenset[str], practice: Practice) -> Row:
+    board = boards[0]
+    finished = Size(board.length, board.width, board.thickness)
+    core = None
+    if board.bands:
+        core = Size(core_size(board, Axis.ALONG), core_size(board, Axis.ACROSS), board.thickness)
+    rough = _rough(board.name, core or finished, practice) if stock is not None and stock.is_solid else None
+    names = tuple(each.name for each in boards)
+    return Row(number, board, names, finished, core, rough, _grain(board, stock, any_grain))
+
+
+def _rough(name: str, size: Size, practice: Practice) -> Size:
+    """CL-1, after Joyce: longer by 1/2 in and wider by 1/4 in than the part (12 and 6 mm), for solid wood."""
+    return Size(
+        (size.length + practice.length("rough length allowance")).named(f"{name} rough length", "CL-1", "Joyce"),
+        (size.width + practice.length("rough width allowance")).named(f"{name} rough width", "CL-1", "Joyce"),
+        size.thickness,
+    )
+
+
+def _grain(board: Board, stock: Stock | None, any_grain: frozenset[str]) -> Grain:
+    grainless = isinstance(stock, Sheet) and stock.kind != "plywood"
+    return Grain.ANY if grainless or board.part in any_grain else Grain.LENGTH
+
+
+def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
+    known = ", ".join(plan.stocks) or "none"
+    for group in groups:
+        if group.stock is None and not group.is_tenons:
+            yield warning(
+                "no stock",
+                "{count} parts are of {stock}, which the job does not describe, so they are in the list but on no layout: {parts}.",
+                "Describe {stock} among the stocks, or give the parts one that is there: {known}.",
+                "CL-1",
+                count=group.quantity,
+                stock=group.name,
+                parts=in_few_words(name for row in group.rows for name in row.names),
+                known=known,
+            ).at(group.name)

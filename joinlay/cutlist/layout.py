@@ -1,0 +1,175 @@
+"""Pieces laid on what is on hand and on whole sheets: from exact lengths to whole numbers, through the search, and back (CL-2)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from math import lcm
+from typing import TYPE_CHECKING
+
+from joinlay.cutlist.guillotine import Bin, Item
+from joinlay.cutlist.part_names import natural
+from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel, SawCut
+from joinlay.cutlist.sawing import Column, Region, saw_out
+from joinlay.cutlist.search import least_sheets, search
+from joinlay.jobs.on_hand import FirstCut
+from joinlay.lengths import Length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from joinlay.cutlist.columns import Stack
+    from joinlay.cutlist.guillotine import Packing
+    from joinlay.cutlist.pattern import Piece
+    from joinlay.cutlist.sawing import Sawn
+
+__all__ = ["Laid", "OffcutLimits", "lay_out"]
+
+
+@dataclass(frozen=True, slots=True)
+class OffcutLimits:
+    """The smallest offcut worth keeping: its longer side at least ``shortest``, its shorter one ``narrowest``."""
+
+    shortest: Length
+    narrowest: Length
+
+    def keep(self, panel: Panel) -> bool:
+        """True for a panel worth keeping."""
+        sizes = (panel.length, panel.width)
+        return max(sizes) >= self.shortest and min(sizes) >= self.narrowest
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """What came of it: sheets that are cut, what could not be laid, blanks not needed, and the bound on whole sheets."""
+
+    sheets: tuple[CutSheet, ...]
+    left_out: tuple[Piece, ...]
+    unused: tuple[Blank, ...]
+    least_whole: int
+
+
+def lay_out(
+    pieces: Sequence[Piece],
+    on_hand: Sequence[Blank],
+    whole: Blank | None,
+    kerf: Length,
+    first_cut: FirstCut,
+    keep: OffcutLimits,
+    stacks: Sequence[Stack] = (),
+) -> Laid:
+    """Lay ``pieces`` on the blanks ``on_hand`` first, then on as few ``whole`` ones as can be found; None: no more to be had.
+
+    Cuts run right across, with ``kerf`` between pieces and the blanks' trim off every edge a piece would lie against. ``stacks`` are
+    columns of some of the pieces, kept together. Every piece is laid once or is among ``left_out`` (CL-2).
+    """
+    work = _Bench.of(pieces, on_hand, whole, kerf, stacks)
+    first_rip = {FirstCut.RIP: True, FirstCut.CROSSCUT: False, FirstCut.EITHER: None}[first_cut]
+    bins = [work.bin(blank) for blank in on_hand]
+    sheet = work.bin(whole) if whole is not None else None
+    packing = search(work.items, bins, sheet, first_rip=first_rip)
+    # What fits no sheet at all says nothing of how many sheets the rest needs.
+    placed = [item for item in work.items if item not in packing.left_out]
+    least = least_sheets(placed, bins, sheet) if sheet is not None else 0
+    blanks = [*on_hand, *([whole] * packing.opened if whole is not None else [])]
+    used = {step.space.bin for step in packing.steps}
+    cut = [work.cut(packing, n, blank, keep, rip_first=first_rip is not False) for n, blank in enumerate(blanks) if n in used]
+    # What is on hand first, as it comes; then whole sheets, the fullest first, so that the last leaves the most.
+    cut.sort(key=lambda each: (each.blank.is_whole, -each.used if each.blank.is_whole else 0))
+    sheets = _named_in_order(cut, frozenset(piece.name for stack in stacks for piece in stack.pieces))
+    left_out = tuple(piece for item in packing.left_out for piece in work.pieces_in(item.number))
+    return Laid(sheets, left_out, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
+
+
+def _named_in_order(sheets: Sequence[CutSheet], kept: frozenset[str]) -> tuple[CutSheet, ...]:
+    """Parts that are the same take their names in the order they come off the saw; those in ``kept`` columns keep theirs."""
+    alike: dict[tuple[object, ...], list[Piece]] = {}
+    for sheet in sheets:
+        for laid in sheet.pieces:
+            if laid.piece.name not in kept:
+                alike.setdefault(_kind(laid.piece), []).append(laid.piece)
+    waiting = {kind: sorted(pieces, key=lambda piece: natural(piece.name), reverse=True) for kind, pieces in alike.items()}
+
+    def named(laid: LaidPiece) -> LaidPiece:
+        return laid if laid.piece.name in kept else replace(laid, piece=waiting[_kind(laid.piece)].pop())
+
+    return tuple(replace(sheet, pieces=tuple(named(laid) for laid in sheet.pieces)) for sheet in sheets)
+
+
+def _kind(piece: Piece) -> tuple[object, ...]:
+    return (piece.row, piece.length.mm, piece.width.mm, piece.any_grain)
+
+
+@dataclass(frozen=True, slots=True)
+class _Bench:
+    """The pieces in whole numbers: every length times ``scale``. Items past the pieces are columns."""
+
+    pieces: tuple[Piece, ...]
+    items: tuple[Item, ...]
+    columns: dict[int, Column]
+    kerf: int
+    scale: int
+
+    @classmethod
+    def of(
+        cls, pieces: Sequence[Piece], on_hand: Sequence[Blank], whole: Blank | None, kerf: Length, stacks: Sequence[Stack]
+    ) -> _Bench:
+        blanks = [*on_hand, *([whole] if whole is not None else [])]
+        lengths = [kerf, *_sizes(pieces), *_sizes(blanks), *(blank.trim for blank in blanks)]
+        scale = lcm(*(length.mm.denominator for length in lengths))
+
+        def number(length: Length) -> int:
+            return int(length.mm * scale)
+
+        cut = number(kerf)
+        where = {piece.name: n for n, piece in enumerate(pieces)}
+        columns: dict[int, Column] = {}
+        items: list[Item] = []
+        for n, stack in enumerate(stacks, start=len(pieces)):
+            parts = [(where[p.name], number(p.length) + cut, number(p.width) + cut) for p in stack.pieces]
+            columns[n] = Column(stack.across, tuple(parts))
+            items.append(Item(n, number(stack.length(kerf)) + cut, number(stack.width(kerf)) + cut, turnable=False))
+        stacked = {number for column in columns.values() for number, *_ in column.parts}
+        for n, piece in enumerate(pieces):
+            if n not in stacked:
+                items.append(Item(n, number(piece.length) + cut, number(piece.width) + cut, piece.any_grain))
+        return cls(tuple(pieces), tuple(items), columns, cut, scale)
+
+    def number(self, length: Length) -> int:
+        return int(length.mm * self.scale)
+
+    def length(self, number: int) -> Length:
+        return Length(Fraction(number, self.scale))
+
+    def bin(self, blank: Blank) -> Bin:
+        length, width = (self.number(size - 2 * blank.trim) + self.kerf for size in (blank.length, blank.width))
+        return Bin(length, width, only_turnable=not blank.grain_known)
+
+    def pieces_in(self, number: int) -> Iterable[Piece]:
+        column = self.columns.get(number)
+        numbers = [number] if column is None else [part for part, *_ in column.parts]
+        return (self.pieces[n] for n in numbers)
+
+    def cut(self, packing: Packing, n: int, blank: Blank, keep: OffcutLimits, *, rip_first: bool) -> CutSheet:
+        """Blank number ``n`` of ``packing``, sawn out."""
+        steps = [step for step in packing.steps if step.space.bin == n]
+        panel = Region(0, 0, self.number(blank.length), self.number(blank.width))
+        sawn = saw_out(steps, panel, self.columns, kerf=self.kerf, trim=self.number(blank.trim), rip_first=rip_first)
+        turned = {step.item.number for step in steps if step.turned}
+        laid = (LaidPiece(self.pieces[number], self._panel(region), number in turned) for number, region in sawn.laid.items())
+        offcuts = [panel for panel in map(self._panel, sawn.rests) if keep.keep(panel)]
+        offcuts.sort(key=lambda panel: -panel.area)
+        return CutSheet(blank, tuple(laid), tuple(self._cuts(sawn)), tuple(offcuts))
+
+    def _cuts(self, sawn: Sawn) -> Iterable[SawCut]:
+        for n, stroke in enumerate(sawn.strokes, start=1):
+            direction = Direction.RIP if stroke.is_rip else Direction.CROSSCUT
+            yield SawCut(n, direction, self._panel(stroke.panel), self.length(stroke.at), stroke.is_trim)
+
+    def _panel(self, region: Region) -> Panel:
+        return Panel(*(self.length(number) for number in region))
+
+
+def _sizes(things: Iterable[Piece | Blank]) -> Iterable[Length]:
+    for thing in things:
+        yield from (thing.length, thing.width)

@@ -1,0 +1,67 @@
+"""Solid wood by the board foot or cubic metre: what thickness to ask for, and how much a piece holds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.lengths import Dimension, Length, Unit, default, inches, mm
+
+if TYPE_CHECKING:
+    from joinlay.stock import Solid
+
+__all__ = ["LUMBER_IN_INCHES", "LUMBER_IN_MM", "Lumber", "board_feet", "cubic_metres", "lumber_for"]
+
+#: Hardwood by the quarter inch: its name, rough thickness, and thickness once planed both sides, in inches. Source: NHLA (D6).
+LUMBER_IN_INCHES: Final = (("4/4", "1", "13/16"), ("5/4", "1 1/4", "1 1/16"), ("6/4", "1 1/2", "1 5/16"), ("8/4", "2", "1 3/4"))
+
+#: Sawn hardwood thicknesses in mm. Source: EN 1313-2, from memory.
+LUMBER_IN_MM: Final = ("20", "27", "32", "40", "50", "60", "65", "70", "80", "100")
+
+#: What planing both faces of a sawn board takes, in mm. Source: our own choice (NHLA's figures take 3/16 in, 4.8 mm).
+_PLANED_OFF: Final = mm(5)
+
+
+@dataclass(frozen=True, slots=True)
+class Lumber:
+    """Solid wood as it is sold: ``name`` to ask for, and ``thickness`` as sawn. ``is_listed`` False: no sold thickness is enough."""
+
+    name: str
+    thickness: Dimension
+    is_listed: bool = True
+
+
+def lumber_for(stock: Solid, unit: Unit) -> Lumber:
+    """The lumber that ``stock`` is planed from (D6; CL-1).
+
+    Where the job gives a nominal thickness over the planed one, that is what was bought. Else it is the thinnest sold that still planes to the
+    stock's thickness: by the quarter inch after NHLA, or in millimetres after EN 1313-2 (from memory) less 5 mm for planing.
+    """
+    if stock.measured is not None and stock.nominal > stock.measured:
+        return Lumber(_known_name(stock.nominal, unit), stock.nominal)
+    for name, rough, planed in _sold(unit):
+        if planed >= stock.thickness:
+            source = "NHLA" if unit is Unit.INCH else "EN 1313-2, from memory"
+            return Lumber(name, default(rough, f"{stock.name} sawn thickness", "CL-1", source))
+    return Lumber("", stock.thickness, is_listed=False)
+
+
+def _sold(unit: Unit) -> list[tuple[str, Length, Length]]:
+    if unit is Unit.INCH:
+        return [(name, inches(rough), inches(planed)) for name, rough, planed in LUMBER_IN_INCHES]
+    return [(f"{rough} mm", mm(rough), mm(rough) - _PLANED_OFF) for rough in LUMBER_IN_MM]
+
+
+def _known_name(thickness: Length, unit: Unit) -> str:
+    return next((name for name, rough, _ in _sold(unit) if rough == thickness), "")
+
+
+def board_feet(length: Length, width: Length, thickness: Length) -> Fraction:
+    """Board feet in a piece of these rough sizes: 144 cubic inches each; under an inch thick counts as an inch (D6, NHLA)."""
+    return length.inches * width.inches * max(thickness.inches, Fraction(1)) / 144
+
+
+def cubic_metres(length: Length, width: Length, thickness: Length) -> Fraction:
+    """Cubic metres in a piece of these rough sizes. Source: by geometry."""
+    return length.mm * width.mm * thickness.mm / 10**9

@@ -1,0 +1,52 @@
+"""Many names said in few words: ``drawer 1 to 4 back`` for four backs that are alike."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+__all__ = ["in_few_words", "natural"]
+
+_NUMBER = re.compile(r"(\d+)")
+
+
+def in_few_words(names: Iterable[str]) -> str:
+    """``names`` in one phrase, numbers of names that are otherwise alike drawn together.
+
+    ``drawer 1 back``, ``drawer 2 back``, ``drawer 3 back`` are ``drawer 1 to 3 back``; two numbers, or some with gaps, are ``1, 3``.
+    """
+    split = [tuple(_NUMBER.split(name)) for name in names]
+    deepest = max((len(parts) for parts in split), default=0)
+    # Splitting on a number puts numbers at the odd places; the last ones (tenon 1 to 3) are drawn together first.
+    for place in reversed(range(1, deepest, 2)):
+        split = _drawn_together(split, place)
+    return ", ".join("".join(parts) for parts in split)
+
+
+def _drawn_together(split: list[tuple[str, ...]], place: int) -> list[tuple[str, ...]]:
+    """Names that differ only in the number at ``place`` become one; the rest stay as they are."""
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for parts in split:
+        key = (*parts[:place], "", *parts[place + 1 :]) if len(parts) > place else parts
+        alike.setdefault(key, []).append(parts[place] if len(parts) > place else "")
+    return [(*key[:place], _run(numbers), *key[place + 1 :]) if len(key) > place else key for key, numbers in alike.items()]
+
+
+def _run(numbers: list[str]) -> str:
+    if not all(number.isdigit() for number in numbers):
+        return ", ".join(numbers)
+    runs: list[list[int]] = []
+    for number in sorted({int(number) for number in numbers}):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
+
+
+def natural(name: str) -> tuple[tuple[int, int, str], ...]:
+    """A sorting key that puts ``drawer 10`` after ``drawer 9``."""
+    return tuple((1, int(part), "") if part.isdigit() else (0, 0, part) for part in _NUMBER.split(name))

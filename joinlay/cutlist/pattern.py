@@ -1,0 +1,139 @@
+"""What a layout is: sheets with pieces on them, and the numbered cuts that saw them out, in exact lengths.
+
+Positions count from one corner of the sheet: ``along`` with the sheet's grain and length, ``across`` with its width.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from joinlay.findings import Finding
+    from joinlay.jobs.on_hand import FirstCut
+    from joinlay.lengths import Dimension, Length
+
+__all__ = ["Blank", "CutSheet", "Direction", "LaidPiece", "Layout", "Panel", "Piece", "SawCut"]
+
+
+class Direction(Enum):
+    """Which way a cut runs."""
+
+    RIP = "rip"  #: with the sheet's length: the piece cut off has a width
+    CROSSCUT = "crosscut"  #: across it: the piece cut off has a length
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """A rectangle of a sheet: its near corner, its size along and its size across."""
+
+    along: Length
+    across: Length
+    length: Length
+    width: Length
+
+    @property
+    def area(self) -> Fraction:
+        """In square millimetres."""
+        return self.length.mm * self.width.mm
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece to be sawn: ``name`` as on its template, the ``row`` it has in the cutting list, its size as sawn.
+
+    ``length`` is with the piece's grain. ``any_grain`` True: it may be turned a quarter on the sheet.
+    """
+
+    name: str
+    row: int
+    length: Dimension
+    width: Dimension
+    any_grain: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LaidPiece:
+    """A piece in its place; ``turned`` a quarter where its length lies across the sheet."""
+
+    piece: Piece
+    panel: Panel
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """What is sawn up: a whole sheet, an offcut, or the clear part of a board. ``length`` is with the grain.
+
+    ``trim`` comes off any edge that a piece would lie against. ``grain_known`` False: only pieces of any grain may go on it.
+    """
+
+    name: str
+    length: Length
+    width: Length
+    trim: Length
+    is_whole: bool = False
+    grain_known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class SawCut:
+    """Cut ``number``: right across ``panel``, which an earlier cut made. ``at`` is what the fence is set to.
+
+    ``at`` runs from the panel's near edge (for a rip; near end for a crosscut) to the near side of the kerf. Where it is less than
+    nothing the blade hangs over the edge: a trim thinner than the kerf. ``is_trim``: it only takes the edge off.
+    """
+
+    number: int
+    direction: Direction
+    panel: Panel
+    at: Length
+    is_trim: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CutSheet:
+    """One blank and everything sawn from it, cuts in the order to make them; ``offcuts`` worth keeping, the largest first."""
+
+    blank: Blank
+    pieces: tuple[LaidPiece, ...]
+    cuts: tuple[SawCut, ...]
+    offcuts: tuple[Panel, ...]
+
+    @property
+    def used(self) -> Fraction:
+        """The share of the blank that its pieces take up, 0 to 1."""
+        return sum((laid.panel.area for laid in self.pieces), Fraction(0)) / (self.blank.length.mm * self.blank.width.mm)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """All sheets of one stock: what is on hand first, then whole sheets to buy.
+
+    ``least_whole`` is the number of whole sheets below which no layout can go. ``left_out`` are pieces that fit no blank; a finding says
+    why. ``unused`` are blanks on hand that were not needed.
+    """
+
+    stock: str
+    thickness: Dimension
+    kerf: Length
+    first_cut: FirstCut
+    sheets: tuple[CutSheet, ...]
+    least_whole: int
+    left_out: tuple[Piece, ...]
+    unused: tuple[Blank, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def whole(self) -> int:
+        """How many whole sheets are cut into."""
+        return sum(sheet.blank.is_whole for sheet in self.sheets)
+
+    @property
+    def used(self) -> Fraction:
+        """The share of everything cut into that the pieces take up; 0 where nothing is laid."""
+        cut_into = sum((sheet.blank.length.mm * sheet.blank.width.mm for sheet in self.sheets), Fraction(0))
+        laid = sum((laid.panel.area for sheet in self.sheets for laid in sheet.pieces), Fraction(0))
+        return laid / cut_into if cut_into else Fraction(0)
