@@ -102,11 +102,16 @@ def room_for_openings(
 
 
 def opening_heights(
-    heights: Heights, room: Dimension, *, names: Sequence[str], rounding: Rounding | None = None
+    heights: Heights,
+    room: Dimension,
+    *,
+    names: Sequence[str],
+    rounding: Rounding | None = None,
+    words: str = "opening height",
 ) -> tuple[Dimension, ...]:
     """The openings from the top down, which together are exactly ``room`` (DR-7).
 
-    ``names`` label the openings (``drawer 3``), one each. Source: common practice; the geometric series is derived. Raises
+    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the geometric series is derived. Raises
     Refused with the amount over or short and the nearest that fits; BadInput for a count, ratio or remainder that isn't one.
     """
     _refuse_count(heights, names)
@@ -115,7 +120,7 @@ def opening_heights(
     if rounding is not None:
         exact = _rounded(exact, rounding, room)
         _refuse_nothing(exact, names, heights, room)
-    return tuple(size.named(f"{name} opening height", "DR-7", _SOURCE) for size, name in zip(exact, names, strict=True))
+    return tuple(size.named(f"{name} {words}", "DR-7", _SOURCE) for size, name in zip(exact, names, strict=True))
 
 
 def filled(heights: Heights, rails: Sequence[Dimension], first: Dimension, last: Dimension, named: str = "") -> Dimension:

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
     from joinlay.findings import Finding
 
-__all__ = ["CONTACT", "Overlap", "Solid", "check_assembly", "overlaps", "overlaps_between", "solid_of", "solids_of"]
+__all__ = ["CONTACT", "Body", "Overlap", "check_assembly", "overlaps", "overlaps_between", "solid_of", "solids_of"]
 
 #: The volume, in cubic millimetres, up to which two parts only touch.
 CONTACT: Final = 1e-6
@@ -50,29 +50,29 @@ _Point = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
-class Solid:
-    """A board as the kernel knows it: ``body``, and the corners ``low`` and ``high`` of the box around it, in mm."""
+class Body:
+    """A board as the kernel knows it: ``wood``, and the corners ``low`` and ``high`` of the box around it, in mm."""
 
     name: str
-    body: Manifold
+    wood: Manifold
     low: tuple[float, float, float]
     high: tuple[float, float, float]
 
-    def moved(self, x: float, y: float, z: float) -> Solid:
+    def moved(self, x: float, y: float, z: float) -> Body:
         """The same solid shifted."""
         by = (x, y, z)
         low, high = (tuple(a + b for a, b in zip(corner, by, strict=True)) for corner in (self.low, self.high))
-        return Solid(self.name, self.body.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
+        return Body(self.name, self.wood.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
-    def meets(self, other: Solid) -> bool:
+    def meets(self, other: Body) -> bool:
         """True where the boxes around both share more than a surface."""
         return all(
             a < d - 1e-9 and c < b - 1e-9 for a, b, c, d in zip(self.low, self.high, other.low, other.high, strict=True)
         )  # fmt: skip
 
-    def shared(self, other: Solid) -> float:
+    def shared(self, other: Body) -> float:
         """The volume of what both take up, in cubic millimetres."""
-        return float((self.body ^ other.body).volume()) if self.meets(other) else 0.0
+        return float((self.wood ^ other.wood).volume()) if self.meets(other) else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,7 @@ class Overlap:
     volume: float
 
 
-def solid_of(board: Board) -> Solid:
+def solid_of(board: Board) -> Body:
     """``board`` with its tapers and all its cuts, in its place. Raises BadInput where it has no place."""
     if board.place is None:
         raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
@@ -96,17 +96,17 @@ def solid_of(board: Board) -> Solid:
         body = body - gone
     body = _put(body, board, board.place)
     a, b, c, d, e, f = body.bounding_box()
-    return Solid(board.name, body, (a, b, c), (d, e, f))
+    return Body(board.name, body, (a, b, c), (d, e, f))
 
 
-def solids_of(boards: Iterable[Board]) -> tuple[Solid, ...]:
+def solids_of(boards: Iterable[Board]) -> tuple[Body, ...]:
     """The solids of all placed ``boards``; one that stands alone, such as a blank to turn, is left out."""
     return tuple(solid_of(board) for board in boards if board.place is not None)
 
 
-def overlaps(solids: Sequence[Solid]) -> tuple[Overlap, ...]:
+def overlaps(solids: Sequence[Body]) -> tuple[Overlap, ...]:
     """Every two of ``solids`` that overlap by more than ``CONTACT`` (CK-8). A sweep along X leaves only near ones to the kernel."""
-    found, open_now = [], list[Solid]()
+    found, open_now = [], list[Body]()
     for solid in sorted(solids, key=lambda one: one.low[0]):
         open_now = [one for one in open_now if one.high[0] > solid.low[0]]
         found += [Overlap(one.name, solid.name, volume) for one in open_now if (volume := one.shared(solid)) > CONTACT]
@@ -114,7 +114,7 @@ def overlaps(solids: Sequence[Solid]) -> tuple[Overlap, ...]:
     return tuple(found)
 
 
-def overlaps_between(some: Sequence[Solid], others: Sequence[Solid]) -> tuple[Overlap, ...]:
+def overlaps_between(some: Sequence[Body], others: Sequence[Body]) -> tuple[Overlap, ...]:
     """Every overlap of one of ``some`` with one of ``others``."""
     pairs = ((one, other) for one in some for other in others)
     return tuple(Overlap(one.name, other.name, volume) for one, other in pairs if (volume := one.shared(other)) > CONTACT)

@@ -1,0 +1,240 @@
+"""The face frame: stiles, rails between them, uprights between banks, on loose tenons (FF-1 to FF-3)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Board, Datum, Place, Surface
+from joinlay.casework.assembly import Assembly
+from joinlay.casework.meeting import Meeting, Side, meeting
+from joinlay.findings import warning
+from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon
+from joinlay.lengths import NOTHING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.casework.bay import Bay
+    from joinlay.casework.frame_sizes import FrameMake, FrameSizes
+    from joinlay.findings import Finding
+    from joinlay.joints.loose_tenon import LooseTenon
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop
+
+__all__ = ["FaceFrame", "make_frame"]
+
+_STILE = Datum("show face", "inside edge", "bottom end", "back face", "outside edge", "top end")
+_MULLION = Datum("show face", "left edge", "bottom end", "back face", "right edge", "top end")
+_RAIL = Datum("show face", "bottom edge", "left end", "back face", "top edge", "right end")
+_TENON = Datum("cheek", "near edge", "near end", "far cheek", "far edge", "far end")
+
+
+@dataclass(frozen=True, slots=True)
+class FaceFrame:
+    """A face frame, its show face at Y = 0, its left edge at X = 0 and its underside at Z = 0; and where its parts meet."""
+
+    assembly: Assembly
+    meetings: tuple[Meeting, ...]
+
+
+def make_frame(
+    make: FrameMake, sizes: FrameSizes, width: Dimension, height: Dimension, bays: Sequence[Bay], shop: Shop
+) -> FaceFrame:
+    """Cut and place the frame ``width`` by ``height`` around ``bays``.
+
+    FF-2: rails stand between the stiles, loose tenons centred in the thickness, each as far from the rail's edges as a shoulder asks.
+    Raises Refused, with the member named, where a rail is too low for any tenon. Source: common practice.
+    """
+    return _Maker(make, sizes, width, height, tuple(bays), shop).made()
+
+
+@dataclass(slots=True)
+class _Member:
+    """A rail, or an upright between banks, with what its two ends run into."""
+
+    board: Board
+    at_start: str
+    at_stop: str
+
+
+class _Maker:
+    """Gathers the boards of one frame; every mortise is put on both its boards at once."""
+
+    def __init__(
+        self, make: FrameMake, sizes: FrameSizes, width: Dimension, height: Dimension, bays: tuple[Bay, ...], shop: Shop
+    ) -> None:
+        self._make, self._sizes, self._bays, self._shop = make, sizes, bays, shop
+        self._width, self._height = width, height
+        self._boards: dict[str, Board] = {}
+        self._slips: list[Board] = []
+        self._meetings: list[Meeting] = []
+        self._findings: dict[str, Finding] = {}
+        self._undersides = self._measure_undersides()
+
+    def made(self) -> FaceFrame:
+        for board in self._uprights():
+            self._boards[board.name] = board
+        for member in self._members():
+            self._boards[member.board.name] = member.board
+            self._join(member)
+        found = (*self._thin(), *(finding.at("face frame") for finding in self._findings.values()))
+        assembly = Assembly("face frame", (*self._boards.values(), *self._slips), self._dimensions(), found)
+        return FaceFrame(assembly, tuple(self._meetings))
+
+    # -- boards --------------------------------------------------------------------------------------
+
+    def _uprights(self) -> Iterator[Board]:
+        stile, length = self._sizes.stile, self._height
+        right = (self._width - stile).named("face frame left edge to the right stile", "FF-2")
+        left_place = Place.at(stile, NOTHING, NOTHING, "+Z", "-X", "+Y")
+        right_place = Place.at(right, NOTHING, NOTHING, "+Z", "+X", "+Y")
+        yield self._board("left stile", "stile", length, stile, _STILE, left_place)
+        yield self._board("right stile", "stile", length, stile, _STILE, right_place)
+
+    def _members(self) -> Iterator[_Member]:
+        """Top and bottom rail, then the uprights between banks, then the rails of each bank."""
+        sizes = self._sizes
+        length = (self._width - 2 * sizes.stile).named("face frame top and bottom rail length", "FF-2", "common practice")
+        top = (self._height - sizes.top_rail).named("face frame underside to the top rail", "FF-2")
+        for part, width, z in (("bottom rail", sizes.bottom_rail, NOTHING), ("top rail", sizes.top_rail, top)):
+            place = Place.at(sizes.stile, NOTHING, z, "+X", "+Z", "+Y")
+            yield _Member(self._board(part, "rail", length, width, _RAIL, place), "left stile", "right stile")
+        upright = (top - sizes.bottom_rail).named("face frame mullion length", "FF-2", "common practice")
+        for bay in self._bays[1:]:
+            place = Place.at(bay.left - sizes.mullion, NOTHING, sizes.bottom_rail, "+Z", "+X", "+Y")
+            part = f"mullion {bay.number - 1}"
+            yield _Member(self._board(part, "mullion", upright, sizes.mullion, _MULLION, place), "bottom rail", "top rail")
+        for bay in self._bays:
+            yield from self._rails(bay)
+
+    def _rails(self, bay: Bay) -> Iterator[_Member]:
+        left = "left stile" if bay.number == 1 else f"mullion {bay.number - 1}"
+        right = "right stile" if bay.number == len(self._bays) else f"mullion {bay.number}"
+        for name, floor in zip(bay.names[:-1], bay.floors[:-1], strict=True):
+            place = Place.at(bay.left, NOTHING, floor - bay.rail, "+X", "+Z", "+Y")
+            yield _Member(self._board(f"rail under {name}", "rail", bay.width, bay.rail, _RAIL, place), left, right)
+
+    def _board(self, part: str, kind: str, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
+        name = f"face frame {part}"
+        return Board(
+            name, kind, self._make.stock.name, length.named(f"{name} length", "FF-2"), width.named(f"{name} width", "FF-1"),
+            self._sizes.thickness, datum, place=place,
+        )  # fmt: skip
+
+    # -- joints --------------------------------------------------------------------------------------
+
+    def _join(self, member: _Member) -> None:
+        """Both ends of a member, mortised, with the slips between."""
+        for surface, into in ((Surface.END, member.at_start), (Surface.FAR_END, member.at_stop)):
+            name, other = member.board.name, f"face frame {into}"
+            self._mortise(self._joint(self._boards[name], self._boards[other]), name, surface, other)
+
+    def _joint(self, member: Board, into: Board) -> LooseTenon:
+        # Rails may meet an upright from both sides at one height, so each has half of it.
+        depth = into.width / 2 if into.part == "mullion" else into.width
+        return design_loose_tenon(
+            end_thickness=member.thickness,
+            face_thickness=depth,
+            line=member.width,
+            shop=self._shop,
+            use=Use.FRAME,
+            is_solid=self._make.stock.is_solid,
+            named=member.name,
+        )
+
+    def _mortise(self, joint: LooseTenon, name: str, surface: Surface, other: str) -> None:
+        member, into = self._boards[name], self._boards[other]
+        middle = joint.from_reference_face
+        hand = self._hand(member, surface)
+        in_end = Seat(surface, Axis.ACROSS, start=NOTHING, centre=middle)
+        self._boards[name] = cut_mortises(joint, member, in_end, joint.depth_in_end, mate=other, name=f"{hand} mortise")
+        edge = self._edge(into, member)
+        start = self._along(into, member)
+        words = f"{name.removeprefix('face frame ')} mortise"
+        in_edge = Seat(edge, Axis.ALONG, start=start, centre=middle)
+        self._boards[other] = cut_mortises(joint, into, in_edge, joint.depth_in_face, mate=name, name=words)
+        self._meetings.append(meeting(f"shoulder of the {name}", (member, surface), (into, edge), rule="FF-2"))
+        self._add_slips(joint, member, surface, hand, into, edge)
+        for finding in joint.findings:
+            self._findings.setdefault(finding.kind + finding.what, finding)
+
+    def _hand(self, member: Board, surface: Surface) -> str:
+        words = ("bottom", "top") if member.part == "mullion" else ("left", "right")
+        return words[surface.is_far]
+
+    def _edge(self, into: Board, member: Board) -> Surface:
+        """The edge of ``into`` that ``member`` runs into."""
+        if into.part == "stile":
+            return Surface.EDGE
+        if member.part == "mullion":
+            return Surface.FAR_EDGE if into.name.endswith("bottom rail") else Surface.EDGE
+        assert into.place is not None
+        assert member.place is not None
+        return Surface.FAR_EDGE if member.place.origin[0] > into.place.origin[0] else Surface.EDGE
+
+    def _along(self, into: Board, member: Board) -> Dimension:
+        """Where the member's reference edge lies along the board it runs into, from that board's reference end."""
+        if member.part == "mullion":
+            bay = self._bays[int(member.name.rsplit(" ", 1)[1])]
+            return bay.left - self._sizes.mullion - self._sizes.stile
+        under = self._undersides[member.name]
+        return under - self._sizes.bottom_rail if into.part == "mullion" else under
+
+    def _measure_undersides(self) -> dict[str, Dimension]:
+        """The undersides of all rails, above the frame's."""
+        at = {"face frame bottom rail": NOTHING, "face frame top rail": self._height - self._sizes.top_rail}
+        for bay in self._bays:
+            at |= {
+                f"face frame rail under {n}": floor - bay.rail for n, floor in zip(bay.names[:-1], bay.floors[:-1], strict=True)
+            }
+        return at
+
+    def _add_slips(self, joint: LooseTenon, member: Board, surface: Surface, hand: str, into: Board, edge: Surface) -> None:
+        for n, centre in enumerate(joint.centres, start=1):
+            slip = self._slip(joint, member, surface, centre, f"{member.name} {hand} tenon {n}")
+            self._slips.append(slip)
+            # The slip lies along the member, its far end towards the member's far end.
+            towards, away = (Surface.END, Surface.FAR_END) if surface is Surface.END else (Surface.FAR_END, Surface.END)
+            room = _room(joint)
+            self._meetings += [
+                Meeting(
+                    f"{slip.name} in its edge", Side(slip.name, towards), Side(into.name, edge, joint.depth_in_face), room, "LT-5"
+                ),
+                Meeting(
+                    f"{slip.name} in its end", Side(slip.name, away), Side(member.name, surface, joint.depth_in_end), room, "LT-5"
+                ),
+            ]
+
+    def _slip(self, joint: LooseTenon, member: Board, surface: Surface, centre: Dimension, name: str) -> Board:
+        """A loose tenon in the member's own directions, so its place follows from the member's."""
+        assert member.place is not None
+        start = (
+            _room(joint) - joint.depth_in_face if surface is Surface.END else member.length - joint.depth_in_end + _room(joint)
+        )
+        corner = member.place.point(
+            start, centre - joint.tenon_width / 2, joint.from_reference_face - joint.tenon_thickness / 2
+        )  # fmt: skip
+        return Board(
+            name, "loose tenon", "loose tenon strip", joint.tenon_length, joint.tenon_width, joint.tenon_thickness, _TENON,
+            place=replace(member.place, origin=corner), has_round_edges=True,
+        )  # fmt: skip
+
+    # -- findings ------------------------------------------------------------------------------------
+
+    def _thin(self) -> Iterator[Finding]:
+        least = self._shop.practice.length("thinnest frame")
+        if self._sizes.thickness < least:
+            yield warning(
+                "face frame", "the frame is {thickness} thick; {least} is the least that is usual",
+                "Use stock of {least} or more.", "FF-1", least.source, thickness=self._sizes.thickness, least=least,
+            ).at("face frame")  # fmt: skip
+
+    def _dimensions(self) -> tuple[Dimension, ...]:
+        rails = [size for bay in self._bays for size in (bay.left, bay.width, *bay.floors, *bay.heights)]
+        return (self._width, self._height, *rails)
+
+
+def _room(joint: LooseTenon) -> Dimension:
+    """The room for glue past each end of a tenon (LT-5)."""
+    return (joint.depth_in_end + joint.depth_in_face - joint.tenon_length) / 2
