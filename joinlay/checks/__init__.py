@@ -1,1 +1,6 @@
-"""."""
+"""Findings: what would bind, jam, sag, move, split, clash or tip, from the boards as they are planned."""
+
+from joinlay.checks.conditions import Conditions, usual_conditions
+from joinlay.checks.everything import find_everything
+
+__all__ = ["Conditions", "find_everything", "usual_conditions"]

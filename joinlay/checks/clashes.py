@@ -1,0 +1,125 @@
+"""Cuts that meet in one board, or come so near each other that the wood between breaks (CK-7, LT-11, DA-3).
+
+Grooves, dadoes and rabbets may run into one another: that is how a bottom reaches into a corner. A mortise, a hole or a slot for a
+screw may meet nothing at all.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import combinations
+from math import sqrt
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, Board, Cut, CutKind, Shape
+from joinlay.findings import Finding, Harm
+from joinlay.lengths import ZERO, Length, mm
+
+if TYPE_CHECKING:
+    from joinlay.shop import Practice
+
+__all__ = ["check_clashes", "stands_alone", "wood_between"]
+
+#: Channels: what may meet from one side, but not from both faces at one place.
+_CHANNELS: Final = (CutKind.GROOVE, CutKind.DADO)
+#: Wood left between two channels in opposite faces, as a share of the thickness.
+_BETWEEN_FACES: Final = Fraction(1, 3)
+
+
+def stands_alone(cut: Cut) -> bool:
+    """True for a mortise, a hole or a round-ended slot, which no other cut may touch; the slot of a corner joint is a channel."""
+    if cut.kind is CutKind.SLOT:
+        return cut.shape is not Shape.SQUARE
+    return cut.kind in (CutKind.MORTISE, CutKind.HOLE)
+
+
+def wood_between(one: Cut, other: Cut) -> Length:
+    """The shortest way through wood from one cut to the other; nothing where they touch or overlap.
+
+    Exact where they lie apart in one direction only; askew it is rounded down to 0.001 mm. Round ends count as square, so this
+    errs to the safe side. Rule LT-11; derived.
+    """
+    steps = [step for step in (_apart(one, other, axis) for axis in Axis) if step]
+    if len(steps) <= 1:
+        return Length(steps[0]) if steps else ZERO
+    return Length(Fraction(int(sqrt(sum(step * step for step in steps)) * 1000), 1000))
+
+
+def _apart(one: Cut, other: Cut, axis: Axis) -> Fraction:
+    a, b = one.span(axis), other.span(axis)
+    return max(b.start.mm - a.stop.mm, a.start.mm - b.stop.mm, Fraction(0))
+
+
+def check_clashes(board: Board, practice: Practice) -> tuple[Finding, ...]:
+    """What is wrong between the cuts of ``board``: at most one refusal and one warning, each for its worst place.
+
+    Refused: a mortise, hole or screw slot that meets another cut, and channels from both faces that meet. Warned of: wood between
+    them thinner than ``keep-out clearance`` (LT-11), or than a third of the thickness between two faces (DA-3).
+    """
+    met: list[Finding] = []
+    near: list[tuple[Length, Finding]] = []
+    for one, other in combinations(board.cuts, 2):
+        limit, rule = _limit(board, one, other, practice)
+        between = wood_between(one, other)
+        if between >= limit:
+            continue
+        if not between:
+            met.append(_meets(board, one, other, practice, rule))
+        else:
+            near.append((between, _too_near(board, one, other, between, limit, rule)))
+    worst = min(near, key=lambda pair: pair[0], default=None)
+    found = ([_with_more(met[0], len(met))] if met else []) + ([_with_more(worst[1], len(near))] if worst else [])
+    return tuple(found)
+
+
+def _limit(board: Board, one: Cut, other: Cut, practice: Practice) -> tuple[Length, str]:
+    """The least wood between two cuts and its rule; nothing where they may meet."""
+    alone = stands_alone(one), stands_alone(other)
+    if one.joint and one.joint == other.joint:
+        # A joint spaces its own cuts; here only two mortises in one another are caught.
+        return (mm("0.001"), "LT-8") if all(alone) else (ZERO, "")
+    if any(alone):
+        return practice.length("keep-out clearance"), "LT-11"
+    if one.kind in _CHANNELS and other.kind in _CHANNELS and _from_both_faces(one, other):
+        return board.thickness * _BETWEEN_FACES, "DA-3"
+    return ZERO, ""
+
+
+def _from_both_faces(one: Cut, other: Cut) -> bool:
+    return one.surface.axis is Axis.INTO and one.surface is other.surface.opposite
+
+
+def _meets(board: Board, one: Cut, other: Cut, practice: Practice, rule: str) -> Finding:
+    least = board.thickness * _BETWEEN_FACES if rule == "DA-3" else practice.length("keep-out clearance")
+    return Finding(
+        "clash",
+        Harm.REFUSE,
+        board.name,
+        "The {one} and the {other} meet.",
+        {"one": one.name, "other": other.name, "least": Length(least.mm)},
+        rule,
+        "our own choice",
+        "Move one of them, or make it shallower, until {least} of wood is left between.",
+    )
+
+
+def _too_near(board: Board, one: Cut, other: Cut, between: Length, limit: Length, rule: str) -> Finding:
+    return Finding(
+        "clash",
+        Harm.WARN,
+        board.name,
+        "Only {between} of wood is left between the {one} and the {other}.",
+        {"between": between, "one": one.name, "other": other.name, "least": limit},
+        rule,
+        "our own choice",
+        "Leave {least}: move one of them, or make it shallower.",
+    )
+
+
+def _with_more(finding: Finding, count: int) -> Finding:
+    if count == 1:
+        return finding
+    what = finding.what + " ({more} more such places in this board.)"
+    return Finding(
+        finding.kind, finding.harm, finding.where, what, {**finding.numbers, "more": count - 1}, finding.rule, finding.source, finding.remedy
+    )  # fmt: skip

@@ -1,0 +1,70 @@
+"""A rough estimate of what the loose tenons of a front corner hold against a pull, next to what the pull may be."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, CutKind
+from joinlay.checks.conditions import GRAVITY, weight
+from joinlay.checks.racking import FRICTION
+from joinlay.checks.weights import drawer_load, drawer_weight
+from joinlay.findings import Finding, Harm
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board, Cut
+    from joinlay.casework.assembly import Drawer
+    from joinlay.checks.conditions import Conditions
+    from joinlay.shop import Shop
+
+__all__ = ["GLUE_SHEAR", "check_corners", "corner_strength", "glue_area", "jerk"]
+
+#: Shear in N/mm2 that a tenon's cheeks bear where they meet rolling grain, low and high: 18 to 28 % of 10 N/mm2 along the grain.
+#: Source: Wood Handbook 2010, ch. 5, from memory; good glue is stronger than that.
+GLUE_SHEAR: Final = (1.8, 2.8)
+#: A jerk on a full drawer that sticks, as a share of the plain friction of its weight. Source: our own choice.
+_JERK: Final = 3.0
+_SOURCE: Final = "estimate; Wood Handbook ch. 5, from memory"
+
+
+def glue_area(board: Board, mate: str) -> float:
+    """Square mm of cheek in the mortises of ``board`` that face the part called ``mate``: both cheeks, as deep as the mortise."""
+    return sum(2 * _cheek(cut) for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate == mate)
+
+
+def _cheek(cut: Cut) -> float:
+    wide = max(cut.span(axis).size.mm for axis in Axis if axis is not cut.surface.axis)
+    return float(wide * cut.depth.mm)
+
+
+def corner_strength(drawer: Drawer, hand: str) -> tuple[float, float]:
+    """Newtons, low and high, that the ``left`` or ``right`` front corner holds against a straight pull: the weaker half of the joint.
+
+    An estimate, not a test: the glue area of the front's or of the side's mortises, whichever is less, times a shear stress that
+    stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons.
+    """
+    front, side = drawer.board("front"), drawer.board(f"{hand} side")
+    area = min(glue_area(front, side.name), glue_area(side, front.name))
+    return area * GLUE_SHEAR[0], area * GLUE_SHEAR[1]
+
+
+def jerk(drawer: Drawer, conditions: Conditions) -> float:
+    """Newtons of a hearty pull on the loaded drawer on rough runners: three times its plain friction, all of it on one corner."""
+    loaded = drawer_weight(drawer) + drawer_load(drawer, conditions)
+    return _JERK * float(FRICTION["rough"]) * loaded * GRAVITY
+
+
+def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
+    """What the weaker front corner should hold, as an estimate with its spread; a warning where a hearty pull is more (CK-7).
+
+    Nothing to say of corners without loose tenons: a locking rabbet holds by its shape.
+    """
+    low, high = min(corner_strength(drawer, hand) for hand in ("left", "right"))
+    if not low:
+        return ()
+    pull = jerk(drawer, conditions)
+    numbers = {f: weight(newtons / GRAVITY, shop.rule) for f, newtons in (("low", low), ("high", high), ("pull", pull))}
+    what = "Its loose tenons should hold {low} to {high} a corner against a straight pull (estimate); a jerk when full may be {pull}."
+    if low >= pull:
+        return (Finding("corner strength", Harm.NOTE, drawer.name, what, numbers, "LT-4", _SOURCE),)
+    remedy = "More or wider tenons, deeper mortises, or a half-blind locking rabbet."
+    return (Finding("corner strength", Harm.WARN, drawer.name, what, numbers, "LT-4", _SOURCE, remedy),)

@@ -1,0 +1,104 @@
+"""How a drawer sits on its way out: side play (DR-6) and droop (RN-5). Exact, from the boards as they stand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.checks.conditions import estimate
+from joinlay.errors import BadInput
+from joinlay.findings import Finding, Harm
+from joinlay.lengths import ZERO, Length, dimension, mm
+
+if TYPE_CHECKING:
+    from joinlay.casework.assembly import Drawer
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop
+
+__all__ = ["LOOSE", "OUT", "check_play", "droop", "height_gap", "side_play"]
+
+#: How far out a drawer is judged, as a share of its length: as far as one is pulled to look in. Source: our own choice.
+OUT: Final = Fraction(2, 3)
+#: Side play from which a drawer wanders and cocks. Source: our own choice.
+LOOSE: Final = mm(5)
+#: Droop at the front that anyone sees. Source: our own choice.
+_DROOPS: Final = mm(6)
+
+
+def side_play(drawer: Drawer, out: Length) -> Dimension:
+    """Side play at the frame, both sides together, with the drawer ``out`` from closed: 2 c + taper x x / length (DR-6; by geometry).
+
+    The taper begins where the sides do, so that the answer is what the placed boards leave. BadInput for less than nothing or more
+    than the drawer's length.
+    """
+    if not ZERO <= out <= drawer.length:
+        raise BadInput(f"{drawer.name} is {drawer.length.mm} mm long; {out.mm} mm out was asked.")
+    side = drawer.board("left side")
+    run = max(out - (drawer.length - side.length), ZERO)
+    closed = 2 * drawer.side_clearance
+    grown = closed + drawer.taper * (run / side.length) if drawer.taper and run else closed
+    return grown.named(f"{drawer.name} side play", "DR-6", "by geometry")
+
+
+def droop(gap: Length, length: Length, out: Length) -> Dimension:
+    """How far the front of a drawer ``length`` long sinks when ``out``: gap x / (length - x), with ``gap`` between side and kicker.
+
+    It turns about the front of the bearer until its back meets the kicker (RN-5; by geometry). BadInput where nothing is left inside.
+    """
+    if not ZERO <= out < length:
+        raise BadInput(f"a drawer {length.mm} mm long was to be {out.mm} mm out; something must stay inside.")
+    return dimension(gap) * (out / (length - out))
+
+
+def height_gap(drawer: Drawer) -> Dimension:
+    """From the top of the drawer's sides to the top of its opening, where no kicker comes lower (DR-3)."""
+    return (drawer.opening.height - drawer.board("left side").width).named(
+        f"{drawer.name} gap over the sides", "DR-3", "by geometry"
+    )
+
+
+def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[Finding, ...]:
+    """Side play closed and two-thirds out, and the droop there; ``gap`` is side to kicker, None where no kicker is planned.
+
+    Refused: no room for the drawer at all on some of its way. Warned: no play to move in, over 5 mm of play, or over 6 mm of droop.
+    """
+    out = drawer.length * OUT
+    least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
+    if least <= ZERO:
+        return (_tight(drawer, least),)
+    kicked = height_gap(drawer) if gap is None else gap
+    play, sinks = side_play(drawer, out), droop(kicked, drawer.length, out)
+    numbers: dict[str, Length | int | str] = {
+        "closed": Length(side_play(drawer, ZERO).mm),
+        "play": estimate(float(play.mm), shop.rule),
+        "droop": estimate(float(sinks.mm), shop.rule),
+        "out": shop.rule.round(out),
+        "gap": Length(kicked.mm),
+    }
+    found = []
+    if play > LOOSE:
+        found.append(Finding(
+            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6", "our own choice",
+            "Less side clearance or less taper; 1/32 in (0.8 mm) each side is usual.",
+        ))  # fmt: skip
+    if sinks > _DROOPS:
+        found.append(Finding(
+            "droop", Harm.WARN, drawer.name, "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
+            "by geometry", "Higher sides, or a kicker that comes down to just above them.",
+        ))  # fmt: skip
+    return tuple(found) or (_note(drawer, numbers),)
+
+
+def _note(drawer: Drawer, numbers: dict[str, Length | int | str]) -> Finding:
+    what = "Side play is {closed} closed and {play} when out by {out}; its front droops {droop} there."
+    return Finding("side play", Harm.NOTE, drawer.name, what, numbers, "DR-6, RN-5", "by geometry")
+
+
+def _tight(drawer: Drawer, least: Length) -> Finding:
+    what = (
+        "It is wider than its opening by {over} on its way out." if least.mm < 0 else "It has no side play at all on its way out."
+    )
+    return Finding(
+        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": abs(Length(least.mm))}, "DR-6", "by geometry",
+        "More side clearance, or a taper that is not less than nothing.",
+    )  # fmt: skip

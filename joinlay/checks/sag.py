@@ -1,0 +1,103 @@
+"""The bottom under load: how far it sags in years, against the room under it (CK-3)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.casework.opening import BackHeight
+from joinlay.checks.conditions import GRAVITY, estimate, weight
+from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
+from joinlay.findings import Finding, Harm
+from joinlay.lengths import ZERO, Length
+from joinlay.stock import Sheet, stiffness_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from joinlay.casework.assembly import Drawer
+    from joinlay.checks.conditions import Conditions
+    from joinlay.shop import Shop
+    from joinlay.stock import Stock
+
+__all__ = ["BottomSpan", "bottom_span", "check_sag", "room_under", "sag_of"]
+
+_SOURCE = "Timoshenko's plates; Wood Handbook ch. 5"
+
+
+@dataclass(frozen=True, slots=True)
+class BottomSpan:
+    """What a bottom spans between its grooves: ``across`` from side to side, ``deep`` from front to back."""
+
+    across: Length
+    deep: Length
+
+
+def bottom_span(drawer: Drawer) -> BottomSpan:
+    """The free span of the drawer's bottom: the inside of the drawer, at its front (CK-3)."""
+    front, back = drawer.board("front"), drawer.board("back")
+    # Both have their inside face as reference face: placed, it is where the y of their corner lies.
+    ys = [board.place.origin[1] for board in (front, back) if board.place is not None]
+    return BottomSpan(Length(drawer.inside_width.mm), Length(ys[1] - ys[0]))
+
+
+def room_under(drawer: Drawer, stop: Length = ZERO) -> Length:
+    """From the bottom's lower face to the bearers the sides ride on, less a ``stop`` block and its clearance (CK-3, ST-3)."""
+    bottom, side = drawer.board("bottom"), drawer.board("left side")
+    if bottom.place is None or side.place is None:
+        return ZERO
+    low = bottom.place.point(ZERO, ZERO, bottom.thickness)[2]
+    return Length(low - side.place.origin[2]) - stop
+
+
+def sag_of(stock: Stock, span: BottomSpan, pressure: float, *, free_back: bool = False) -> float:
+    """How far a bottom of ``stock`` sags in years, in mm, under ``pressure`` pascals (CK-3): the plate's first sag, doubled for creep.
+
+    Its grain runs from side to side (GR-2). ``free_back``: nothing holds its back edge. BadInput for a stock the tables don't know.
+    """
+    stiff = stiffness_of(stock)
+    plate = Plate.of(
+        float(span.across.mm), float(span.deep.mm), float(stock.thickness.mm), 1000 * float(stiff.along), 1000 * float(stiff.across)
+    )  # fmt: skip
+    solve = sag_with_a_free_edge if free_back else sag_on_four_edges
+    return CREEP * solve(plate, pressure / 10**6)
+
+
+def check_sag(
+    drawer: Drawer, shop: Shop, conditions: Conditions, others: Iterable[Stock] = (), stop: Length = ZERO
+) -> tuple[Finding, ...]:
+    """Whether the loaded bottom stays clear of the rail, or of a ``stop`` block and its clearance (CK-3).
+
+    A bottom under a standing back is taken as fastened to it, and the note says what it would sag left loose. The remedy of a
+    warning is the thinnest of ``others`` that would do in its place. Sag that just uses up the room is no warning.
+    """
+    span, room = bottom_span(drawer), room_under(drawer, stop)
+    pressure = float(conditions.load)
+    sag = sag_of(drawer.make.bottom, span, pressure)
+    stands = drawer.make.back_height is BackHeight.ON_BOTTOM
+    load = pressure * float(span.across.mm * span.deep.mm) / 10**6 / GRAVITY
+    numbers: dict[str, Length | int | str] = {
+        "sag": estimate(sag, shop.rule), "room": room, "load": weight(load, shop.rule), "stock": drawer.make.bottom.name,
+    }  # fmt: skip
+    where = f"{drawer.name} bottom"
+    if sag <= float(room.mm):
+        what = "With {load} spread over it, it sags about {sag} in years; there is {room} under it."
+        if stands:
+            what += " Screw its back edge up to the drawer back: left loose it would sag {loose}."
+            numbers["loose"] = estimate(sag_of(drawer.make.bottom, span, pressure, free_back=True), shop.rule)
+        return (Finding("bottom sag", Harm.NOTE, where, what, numbers, "CK-3", _SOURCE),)
+    better = _better(drawer, span, pressure, room, others)
+    remedy = "The {better} of your stock would do, or a rail under its middle from front to back."
+    if better is None:
+        remedy = "A thicker bottom, or a rail under its middle from front to back."
+    else:
+        numbers["better"] = better.name
+    what = "With {load} spread over it, it sags about {sag} in years, and there is only {room} under it."
+    return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy),)
+
+
+def _better(drawer: Drawer, span: BottomSpan, pressure: float, room: Length, others: Iterable[Stock]) -> Stock | None:
+    """The thinnest sheet of ``others`` that is thicker than the bottom and would stay clear in its place; None where none does."""
+    thicker = [stock for stock in others if isinstance(stock, Sheet) and stock.thickness > drawer.make.bottom.thickness]
+    enough = [stock for stock in thicker if sag_of(stock, span, pressure) <= float(room.mm)]
+    return min(enough, key=lambda stock: stock.thickness, default=None)

@@ -1,0 +1,184 @@
+"""Solid parts through the year: what swells until it binds, what shrinks until it rattles (CK-6, GR-2)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.casework.opening import BackHeight
+from joinlay.checks.conditions import estimate
+from joinlay.errors import BadInput
+from joinlay.findings import Finding, Harm
+from joinlay.lengths import ZERO, Length, mm
+from joinlay.stock import Solid, movement_of
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board
+    from joinlay.casework.assembly import Drawer
+    from joinlay.checks.conditions import Conditions
+    from joinlay.shop import Shop
+    from joinlay.stock import Stock
+
+__all__ = ["check_seasons", "room_to_swell", "year_of"]
+
+_SOURCE = "Wood Handbook 2010, equations 4-5 and 13-2"
+#: How much a solid front and sides of sheet may part company over a year before their glue minds. Source: our own choice.
+_STRAINS = mm(3)
+
+
+def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
+    """What a part of ``stock``, ``width`` across the grain in the workshop, shrinks by the driest day and grows by the dampest (CK-6).
+
+    Both as lengths of nothing or more, exact. BadInput where the species isn't in the table.
+    """
+    seasons = conditions.seasons
+    dry = movement_of(stock, width, seasons.workshop, seasons.driest)
+    damp = movement_of(stock, width, seasons.workshop, seasons.dampest)
+    return max(Length(-dry.mm), ZERO), max(Length(damp.mm), ZERO)
+
+
+def room_to_swell(drawer: Drawer, part: str, shop: Shop) -> Length:
+    """How much wider the part called ``part`` may get before it binds: up to the opening's top for front, sides and back; to the
+    rear for the bottom, whose front is held.
+
+    A bottom under a standing back has the gap behind the drawer, one in a grooved back what its groove leaves (CK-6, GR-2).
+    """
+    board = drawer.board(part)
+    if part == "bottom":
+        return _behind_bottom(drawer, shop)
+    top = board.place.point(ZERO, board.width, ZERO)[2] if board.place is not None else board.width.mm
+    side = drawer.board("left side").place
+    bearer = side.origin[2] if side is not None else ZERO.mm
+    return Length(drawer.opening.height.mm - (top - bearer))
+
+
+def _behind_bottom(drawer: Drawer, shop: Shop) -> Length:
+    front, bottom, back = (drawer.board(part).place for part in ("front", "bottom", "back"))
+    if front is None or bottom is None or back is None:
+        return ZERO
+    board = drawer.board("bottom")
+    edge = bottom.origin[1] + board.width.mm
+    if drawer.make.back_height is BackHeight.ON_BOTTOM:
+        rear = front.origin[1] - drawer.board("front").thickness.mm + drawer.length.mm
+        gap = drawer.opening.depth - drawer.length - shop.practice.length("front set-back")
+        return Length(rear - edge + gap.mm)
+    groove = next((cut for cut in drawer.board("back").cuts if cut.mate == board.name), None)
+    return Length(back.origin[1] + groove.into.stop.mm - edge) if groove is not None else ZERO
+
+
+@dataclass(frozen=True, slots=True)
+class _Moves:
+    """One solid part of a drawer and what it does in a year."""
+
+    part: str
+    shrinks: Length
+    grows: Length
+    room: Length
+
+    @property
+    def over(self) -> Length:
+        """By how much it swells past its room; under nothing where it has some left."""
+        return self.grows - self.room
+
+
+def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
+    """What the solid parts of ``drawer`` do in a year; nothing to say of sheet goods (CK-6).
+
+    Warned: parts that swell past their room by the dampest day, a bottom that shrinks out of its groove by the driest, and a solid front
+    glued to sides of sheet that moves over 3 mm. Swelling that just fills the room is no warning. Else a note of the part that moves most.
+    """
+    moving, found = [], []
+    for part, stock in _parts(drawer):
+        if not isinstance(stock, Solid):
+            continue
+        try:
+            shrinks, grows = year_of(stock, drawer.board(part).width, conditions)
+        except BadInput as unknown:
+            found.append(_unknown(drawer.board(part), str(unknown)))
+            continue
+        moving.append(_Moves(part, shrinks, grows, room_to_swell(drawer, part, shop)))
+    upright = [moves for moves in moving if moves.part != "bottom"]
+    flat = [moves for moves in moving if moves.part == "bottom"]
+    found += [_told(drawer, moves, shop) for moves in (upright, flat) if moves]
+    return (*found, *_falls_out(drawer, flat, shop), *_cross_grain(drawer, shop, conditions))
+
+
+def _parts(drawer: Drawer) -> tuple[tuple[str, Stock], ...]:
+    make = drawer.make
+    return (("front", make.front), ("left side", make.sides), ("back", make.back), ("bottom", make.bottom))
+
+
+def _unknown(board: Board, why: str) -> Finding:
+    what = "How it moves isn't worked out: {why}"
+    return Finding("wood movement", Harm.NOTE, board.name, what, {"why": why}, "CK-6", _SOURCE)
+
+
+def _told(drawer: Drawer, moving: list[_Moves], shop: Shop) -> Finding:
+    """One finding for the parts that move one way: the worst one's figures, and every part that binds by name."""
+    worst = max(moving, key=lambda moves: moves.over)
+    flat = worst.part == "bottom"
+    way = "from front to back" if flat else "in height"
+    numbers = _numbers(worst, shop)
+    if worst.over.mm > 0:
+        parts = " and ".join(moves.part.removeprefix("left ") for moves in moving if moves.over.mm > 0)
+        what = f"Solid, it swells {{grows}} {way} by the dampest day, and has only {{room}} to do it in."
+        remedy = _way_out(drawer, worst.part)
+        return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy)
+    what = f"Solid, it swells {{grows}} {way} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest."
+    if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
+        what += " Glue it at the front only; slots at the back let it move {moves}."
+    return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE)
+
+
+def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
+    shown = {"grows": moves.grows, "shrinks": moves.shrinks, "moves": moves.grows + moves.shrinks}
+    return {
+        **{name: estimate(float(length.mm), shop.rule) for name, length in shown.items()},
+        "room": moves.room,
+        "lower": shop.rule.up(max(moves.over, ZERO)),
+    }
+
+
+def _way_out(drawer: Drawer, part: str) -> str:
+    if part != "bottom":
+        return "Make it {lower} lower, or give that much more clearance at the top; or quarter-sawn wood, which moves less."
+    if drawer.make.back_height is BackHeight.FULL:
+        return (
+            "Let the back stand on the bottom, glue it at the front only and slot its screws; or a narrower bottom, by {lower}."
+        )
+    return "Leave {lower} more behind the drawer, or use quarter-sawn wood, which moves less."
+
+
+def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding, ...]:
+    """A bottom held at the front that shrinks out of the groove in the back (GR-2)."""
+    bottom, back = drawer.board("bottom"), drawer.board("back")
+    groove = next((cut for cut in back.cuts if cut.mate == bottom.name), None)
+    if not flat or groove is None or bottom.place is None or back.place is None:
+        return ()
+    held = Length(bottom.place.origin[1] + bottom.width.mm - back.place.origin[1])
+    if flat[0].shrinks < held:
+        return ()
+    what = "Solid, it shrinks {shrinks} by the driest day, and only {held} of it is in the groove of the back."
+    numbers: dict[str, Length | int | str] = {"shrinks": estimate(float(flat[0].shrinks.mm), shop.rule), "held": held}
+    remedy = "A deeper groove, or let the back stand on the bottom, glued at the front only."
+    return (Finding("wood movement", Harm.WARN, bottom.name, what, numbers, "CK-6, GR-2", _SOURCE, remedy),)
+
+
+def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
+    """A solid front glued to sides of sheet, which don't move with it (CK-6, LT-12)."""
+    make, front = drawer.make, drawer.board("front")
+    if not isinstance(make.front, Solid) or isinstance(make.sides, Solid):
+        return ()
+    try:
+        moves = sum(year_of(make.front, front.width, conditions), ZERO)
+    except BadInput:
+        return ()
+    if moves <= _STRAINS:
+        return ()
+    what = "The front is solid and moves {moves} in a year; the sides it is glued to don't."
+    return (
+        Finding(
+            "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6, LT-12", _SOURCE,
+            "Glue the lowest tenon only and give the other mortises slack, or make the sides solid too.",
+        ),
+    )  # fmt: skip
