@@ -43,9 +43,7 @@ class Stack:
         return _end_to_end(sizes, kerf) if self.across else max(sizes)
 
 
-def stack_fronts(
-    pieces: Sequence[Piece], boards: Mapping[str, Board], blanks: Iterable[Blank], kerf: Length
-) -> tuple[Stack, ...]:
+def stack_fronts(pieces: Sequence[Piece], boards: Mapping[str, Board], sheet: Blank, kerf: Length) -> tuple[Stack, ...]:
     """The columns to cut the fronts among ``pieces`` in, each no larger than a whole ``sheet``.
 
     ``boards`` are the boards by name; those of one bank stand above one another in the piece and come in that order, uppermost first. Pieces that

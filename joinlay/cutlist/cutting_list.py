@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis
 from joinlay.casework.banding import core_size
@@ -26,7 +26,10 @@ if TYPE_CHECKING:
 __all__ = ["LOOSE_TENON", "CuttingList", "Grain", "Group", "Row", "Size", "cutting_list", "stock_called"]
 
 #: The kind of part that is milled as strip and not sawn from a sheet or board.
-LOOSE_TENON = "loose tenon"
+LOOSE_TENON: Final = "loose tenon"
+
+#: The kind of part that is a rough size already, with its own allowances for turning and parting.
+_KNOB_BLANK: Final = "knob blank"
 
 
 class Grain(Enum):
@@ -173,7 +176,8 @@ def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: froze
     core = None
     if board.bands:
         core = Size(core_size(board, Axis.ALONG), core_size(board, Axis.ACROSS), board.thickness)
-    rough = _rough(board.name, core or finished, practice) if stock is not None and stock.is_solid else None
+    is_rough = stock is not None and stock.is_solid and board.part != _KNOB_BLANK
+    rough = _rough(board.name, core or finished, practice) if is_rough else None
     names = tuple(each.name for each in boards)
     return Row(number, board, names, finished, core, rough, _grain(board, stock, any_grain))
 
