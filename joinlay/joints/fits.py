@@ -33,18 +33,18 @@ class Pass:
 
 
 def label(named: str, words: str) -> str:
-    """The name of a number: the joint's label and the plain words; the plain words alone without one."""
+    """The name of a number: the joint's label and the plain words; the plain words alone without one. No rule."""
     return f"{named} {words}" if named else words
 
 
 def findings_at(named: str, *found: Finding | None) -> tuple[Finding, ...]:
-    """The findings that are there, each with the joint's label as its place."""
+    """The findings that are there, each with the joint's label as its place. No rule."""
     return tuple(finding.at(named) if named else finding for finding in found if finding is not None)
 
 
 @contextmanager
 def refusals_at(named: str) -> Iterator[None]:
-    """Give a refusal raised inside the joint's label as its place."""
+    """Give a refusal raised in here the joint's label as its place. No rule."""
     try:
         yield
     except Refused as refused:
@@ -54,7 +54,7 @@ def refusals_at(named: str) -> Iterator[None]:
 
 
 def refuse_nothing(**sizes: Dimension | None) -> None:
-    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none."""
+    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none. No rule."""
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:
             name = size.name or what.replace("_", " ")
@@ -102,7 +102,7 @@ def refuse_wide_cutter(cutter: Dimension, width: Dimension, what: str, others: S
 
 
 def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimension:
-    """``length`` down to the maker's rule, unless the rule is so coarse that it falls under ``least``: then as it is."""
+    """``length`` down to the maker's rule, unless the rule is so coarse that it falls under ``least``: then as it is (MS-2)."""
     down = rounded_down(length, rule)
     return down if down >= least else length
 
@@ -112,7 +112,7 @@ def judge_depth(
 ) -> Finding | None:
     """Judge the ``depth`` of a ``what`` in wood of this thickness; ``shares`` are the least, the usual most and the utmost.
 
-    A warning under the least and over the most; raises Refused over the utmost. None where it is sound.
+    The shares are those of DA-2, LR-4, RA-1 or GR-1, and ``rule`` says which. A warning under the least and over the most; raises Refused over the utmost. None where it is sound.
     """
     least, most, utmost = (thickness * share for share in shares)
     if depth > utmost:

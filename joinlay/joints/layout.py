@@ -25,7 +25,7 @@ Free = tuple[tuple["Fraction", "Fraction"], ...]
 
 
 def free(low: Fraction, high: Fraction, blocked: Iterable[tuple[Fraction, Fraction]]) -> Free:
-    """What the open intervals ``blocked`` leave of the closed interval from ``low`` to ``high``; a single point counts."""
+    """What the open intervals ``blocked`` leave of the closed interval from ``low`` to ``high``; a single point counts (LT-7, LT-11)."""
     pieces, at = [], low
     for start, stop in sorted(blocked):
         if stop <= at:
@@ -39,13 +39,13 @@ def free(low: Fraction, high: Fraction, blocked: Iterable[tuple[Fraction, Fracti
 
 
 def nearest(place: Fraction, pieces: Iterable[tuple[Fraction, Fraction]]) -> Fraction:
-    """The point of ``pieces`` (at least one) nearest to ``place``; the lower of two that are as near."""
+    """The point of ``pieces`` (at least one) nearest to ``place``; the lower of two that are as near (LT-10)."""
     return min((min(max(place, low), high) for low, high in pieces), key=lambda point: (abs(point - place), point))
 
 
 @lru_cache(maxsize=512)
 def lay_out(firsts: Free, others: Free, least: Fraction, most: Fraction, middle: Fraction) -> tuple[Fraction, ...]:
-    """The row of places: the first as near the start, the last as near the end, as they are free; LT layout, derived.
+    """The row of places: the first as near the start, the last as near the end, as they are free (LT-7 to LT-10; derived).
 
     ``firsts`` are free for the first of the row, ``others`` for the rest; gaps are ``least`` or more. Of all rows the fewest
     places whose largest gap is within ``most``; where none is, the fewest with the least largest gap. Among those the smallest

@@ -32,7 +32,7 @@ def judge_dado_depth(side: Dimension, depth: Dimension, practice: Practice) -> F
 
 
 def tip_gap_asked(given: Dimension | None, practice: Practice) -> Dimension | None:
-    """The tip gap somebody asked for: for this joint, or for the whole shop; None where it would only be the default."""
+    """The tip gap somebody asked for: for this joint, or for the whole shop; None where it would only be the default (LR-3)."""
     usual = practice.length("tip gap")
     return given if given is not None else (usual if usual.origin != "default" else None)
 
@@ -58,5 +58,5 @@ def tongue_thickness(dado_width: Dimension, fit: Dimension, named: str) -> Dimen
 
 
 def is_near(one: Length, other: Length, rule: Graduation) -> bool:
-    """True where two lengths differ, but by no more than 1/32 in (0.8 mm on a metric rule)."""
+    """True where two lengths differ, but by no more than 1/32 in (0.8 mm on a metric rule) (LR-5)."""
     return one != other and abs(one.mm - other.mm) <= (inches("1/32") if rule.unit is Unit.INCH else mm("0.8")).mm
