@@ -1,0 +1,253 @@
+"""The pages of help, one for each kind of finding: what it means, what it comes from, and what to do about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+__all__ = ["PAGES", "HelpPage"]
+
+
+@dataclass(frozen=True, slots=True)
+class HelpPage:
+    """Help on one kind of finding.
+
+    ``meaning`` is what has been found, ``reckoned`` how it is worked out and how far that can be trusted, ``remedies`` what to change, the
+    usual way first. ``caution`` is for what may hurt somebody, '' elsewhere. ``rules`` are the trade rules it comes from.
+    """
+
+    kind: str
+    meaning: str
+    reckoned: str
+    remedies: tuple[str, ...]
+    rules: str
+    caution: str = ""
+
+    @property
+    def text(self) -> str:
+        """The whole page as plain text, a paragraph or list item a line; the caution comes first."""
+        first = (f"Caution: {self.caution}", "") if self.caution else ()
+        ways = tuple(f"- {remedy}" for remedy in self.remedies)
+        return "\n".join((*first, self.meaning, "", self.reckoned, "", "What helps:", *ways, "", f"Rules: {self.rules}."))
+
+
+_MACHINES: Final = (
+    "A router or a saw can maim. Keep its guard on, use a push block, feed against the cutter's turn, keep sleeves and hair out of the way, "
+    "wear eye, ear and dust protection, and unplug it to change a cutter. The machine's own manual goes before anything said here."
+)
+
+_ALL: Final = (
+    HelpPage(
+        "clash",
+        "Two cuts in one board meet, or leave so little wood between them that it breaks out. A groove through a "
+        "mortise is the usual one: the tenon loses its glue and the groove its wall.",
+        "Every cut is taken as a box in the board, from its reference face, edge and end, and each is measured "
+        "against each other in three dimensions. Grooves, dadoes and rabbets may run into one another at a corner; "
+        "mortises, holes and screw slots may meet nothing.",
+        (
+            "Move the groove up or down, or the mortise along the joint.",
+            "Make one of them shallower, where the wood left between is then enough.",
+            "Thicker stock.",
+        ),
+        "CK-7, LT-8, LT-11, DA-3",
+    ),
+    HelpPage(
+        "thin wood",
+        "A cut leaves too little wood behind it or beside it: a mortise floor that bulges when the tenon is driven, a"
+        " wall that splits.",
+        "The finished board is measured: behind a mortise at least 1/8 in (3 mm) and a quarter of the thickness, "
+        "beside it 3 mm and a quarter, behind a groove or dado a quarter of the thickness. The figures are settings "
+        "of yours.",
+        (
+            "A thinner tenon or a shallower cut.",
+            "Thicker stock.",
+            "Move the cut away from the edge.",
+        ),
+        "CK-7, LT-2, LT-3, DA-2",
+    ),
+    HelpPage(
+        "cutter reach",
+        "A cut is deeper or narrower than the cutters you listed can make it.",
+        "Each cut is held against the diameter and reach of every cutter, and each mortise against your tenon stock too.",
+        (
+            "A longer cutter of that width.",
+            "The saw, where the cut runs right through.",
+            "A shallower cut, where the joint allows it.",
+        ),
+        "CK-7, MS-8",
+        _MACHINES,
+    ),
+    HelpPage(
+        "side play",
+        "How much the drawer can move from side to side in its opening, shut and on its way out. Too little binds in "
+        "a damp week; too much lets it wander and cock.",
+        "Both side clearances, and what the taper gives as the drawer comes out. It follows from the planned sizes "
+        "alone; 'fit' adds what your cuts stray.",
+        (
+            "1/32 in (0.8 mm) a side for a drawer fitted by hand, 1/16 in where you won't plane it.",
+            "Less taper, if it plays too much far out.",
+        ),
+        "DR-1, DR-4, DR-6",
+    ),
+    HelpPage(
+        "droop",
+        "How far the front sinks when the drawer is pulled out. Its back rises until it meets the kicker, or the rail"
+        " where there is none.",
+        "The gap between the side's top and the kicker, times the length that is out over the length still in. Judged"
+        " two-thirds out.",
+        (
+            "A kicker close above the sides; 1/32 in is usual.",
+            "Sides as high as the opening lets them be.",
+            "A longer drawer.",
+        ),
+        "RN-3, RN-5",
+    ),
+    HelpPage(
+        "fit",
+        "The clearance is there on paper, but stock that is thicker than you think and cuts that stray may use it up:"
+        " the drawer binds.",
+        "Each size the clearance hangs on has its plus-or-minus: your cutting tolerance, and the spread of the stock "
+        "(0.1 mm once measured, the standard's limits where not: EN 315 or PS 1). Added up they give the worst; the "
+        "root of the sum of their squares gives the likely.",
+        (
+            "Measure the stock with callipers and write it in the job.",
+            "Cut a test piece for each setting and measure it.",
+            "More side clearance, or leave the sides to be planed to fit.",
+        ),
+        "CK-1",
+    ),
+    HelpPage(
+        "racking",
+        "Pulled by one of two knobs, a drawer turns a little; opposite corners bite on the guides, and the farther it"
+        " is out the harder they bite. Past a point no pull moves it.",
+        "It jams when the length still inside is less than twice the friction times the distance from the middle to "
+        "the knob. Friction is taken as 0.2 waxed, 0.35 planed, 0.5 rough. The drawer's width by itself doesn't "
+        "matter, only where it is pulled.",
+        (
+            "Wax the runners and the sides.",
+            "One pull in the middle, or two nearer the middle.",
+            "A longer drawer with guides to match: full-depth guides help more than tight ones.",
+            "Pull with both hands.",
+        ),
+        "CK-2, PU-1",
+    ),
+    HelpPage(
+        "bottom sag",
+        "The loaded bottom bows down. If it bows more than the room under it, it rubs on the rail or catches on the stop blocks.",
+        "The bottom is reckoned as a thin plate resting on its edges under an even load, 15 lb/ft2 (718 Pa) unless "
+        "you give another, with the softest its kind may be, then doubled for years under load. Real plywood is "
+        "stiffer along its face grain than across it; give both figures if you know them. A panel that bows much more"
+        " than its thickness is held back by its edges and sags less than said.",
+        (
+            "A thicker sheet.",
+            "A rail under the middle, from front to back.",
+            "The groove higher up, which makes more room under it.",
+        ),
+        "CK-3, ST-3",
+    ),
+    HelpPage(
+        "wood movement",
+        "Solid wood swells across its grain in damp air and shrinks in dry. A front or side may bind at the top of "
+        "its opening; a solid bottom may split, push the back off or fall out of its groove.",
+        "Moisture follows from the temperature and humidity of your driest and dampest day and of the workshop, and "
+        "the change from the species' coefficient, flat-sawn or quarter-sawn. The coefficients are averages of a "
+        "species and serve from 6 to 14 % moisture; one board may differ by a fifth. Finish slows the change and "
+        "doesn't stop it.",
+        (
+            "Quarter-sawn wood, or a species that moves less.",
+            "Lower parts or more clearance at the top, above all when making in a dry month.",
+            "A solid bottom with its grain from side to side, glued at the front only, slotted screws at the back.",
+            "Plywood.",
+        ),
+        "CK-6, GR-2, RN-4",
+    ),
+    HelpPage(
+        "corner strength",
+        "What the loose tenons of a front corner should bear when the drawer is pulled, next to a jerk on a full "
+        "drawer that sticks.",
+        "The glued cheeks of the mortises times a shear stress for rolling grain (1.8 to 2.8 N/mm2), which is low on "
+        "purpose. It is an estimate with a wide spread: glue, fit and the plywood's own plies decide. Only a test to "
+        "breaking would tell.",
+        (
+            "Another tenon in the corner.",
+            "Deeper mortises.",
+            "A half-blind locking rabbet, which holds by its shape.",
+        ),
+        "LT-1 to LT-6",
+    ),
+    HelpPage(
+        "weight",
+        "What the heaviest drawer weighs, empty and with the load its bottom is reckoned for.",
+        "Sizes times density: the species table's at 12 % moisture, a middling figure for sheet goods. Cuts aren't "
+        "taken off, glue and knobs not added.",
+        ("A thinner bottom or sides, or a lighter wood, if it is too much to lift out.",),
+        "CK-4",
+        "Lift a full drawer out with a second pair of hands; wooden runners have no catch to hold it at the end.",
+    ),
+    HelpPage(
+        "tipping",
+        "A free-standing piece may fall forward when drawers are open or someone leans or climbs on one.",
+        "Weights and their distances behind the front foot are added up for all drawers out empty, for each one out "
+        "and full, and for a load hung on one open drawer; drawers count as two-thirds out. Floor, carpet, feet and a"
+        " drawer that comes farther out all make it worse. It is statics on planned sizes and no test; no claim to "
+        "ASTM F2057 or EN 14749 is made: they say what a real test asks.",
+        (
+            "Anchor it to a wall stud or masonry.",
+            "Heavy things in the lowest drawers.",
+            "A deeper or heavier case, or feet farther forward.",
+        ),
+        "CK-5",
+        "A falling chest kills. Anchor every free-standing piece to the wall, whatever the figures say, and more so "
+        "where there are children; follow local codes and ask someone qualified where the wall is in doubt.",
+    ),
+    HelpPage(
+        "unmeasured stock",
+        "A sheet has only its nominal thickness in the job. A sheet sold as 18 mm may be 17.1 to 18.7 mm and be "
+        "within its standard.",
+        "The nominal thickness is used everywhere until a measured one is given, and the fit is judged by the "
+        "standard's limits (EN 315 or PS 1).",
+        ("Measure it with callipers at three places and write the figure in the job as measured.",),
+        "section 0, CK-1",
+    ),
+    HelpPage(
+        "tenons",
+        "A loose tenon is too thick, too wide or too long for the wood, or there is no room for one on the joint line.",
+        "Thickness at most a third of the thinner part mortised in its end, walls and floors as in 'thin wood', at "
+        "least two tenons where two fit, spaced as evenly as the groove and other cuts allow.",
+        (
+            "A thinner tenon.",
+            "Thicker stock.",
+            "A higher part, or the groove moved away.",
+            "A half-blind locking rabbet in place of tenons.",
+        ),
+        "LT-1 to LT-12",
+    ),
+    HelpPage(
+        "short grain",
+        "The wood between a dado and the end of its board is too short along the grain, or the lip of a half-blind "
+        "joint too thin: it shears off.",
+        "A third of the side's thickness at least is left beyond the dado, and a lip of at least 1/8 in (3 mm).",
+        (
+            "A narrower cutter.",
+            "Thicker front or back.",
+            "A deeper set-in for the back.",
+        ),
+        "LR-4, LR-6",
+    ),
+    HelpPage(
+        "machines",
+        "A cut asks for something that the machines and cutters you listed can't do, or can't do safely.",
+        "Each cut is held against the cutters, fences and heights you gave, against the largest and smallest part a "
+        "machine may carry.",
+        (
+            "The machine or cutter the message names.",
+            "A hand-held router against a straightedge for large panels.",
+            "A carrier for small parts.",
+        ),
+        "MS-1 to MS-9",
+        _MACHINES,
+    ),
+)
+
+#: Every page by its kind, in the order a maker might read them.
+PAGES: Final[dict[str, HelpPage]] = {page.kind: page for page in _ALL}
