@@ -112,7 +112,8 @@ def judge_depth(
 ) -> Finding | None:
     """Judge the ``depth`` of a ``what`` in wood of this thickness; ``shares`` are the least, the usual most and the utmost.
 
-    The shares are those of DA-2, LR-4, RA-1 or GR-1, and ``rule`` says which. A warning under the least and over the most; raises Refused over the utmost. None where it is sound.
+    The shares are those of DA-2, LR-4, RA-1 or GR-1, and ``rule`` says which. A warning under the least and over the most; raises
+    Refused over the utmost. None where it is sound.
     """
     least, most, utmost = (thickness * share for share in shares)
     if depth > utmost:

@@ -125,7 +125,8 @@ def design_loose_tenon(
 def cut_mortises(joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, mate: str, name: str) -> Board:
     """The board with one mortise for each tenon, ``depth`` deep from ``seat.surface``, round at both ends as a cutter leaves it.
 
-    The mortises after the first are wider by the slack (LT-12). The cuts are called ``name`` and a number from 1. Raises BadInput where one would lie outside the wood.
+    The mortises after the first are wider by the slack (LT-12). The cuts are called ``name`` and a number from 1. Raises BadInput
+    where one would lie outside the wood.
     """
     into = inwards(board, seat.surface, NOTHING, depth)
     through = Span.about(seat.centre, joint.tenon_thickness)
