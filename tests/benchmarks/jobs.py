@@ -1,0 +1,42 @@
+"""Jobs of any size to time: a cabinet of small drawers, half on loose tenons, half on half-blind locking rabbets."""
+
+_HEAD = """title = "Timed cabinet"
+units = "inch"
+smallest = "1/32 in"
+
+[stock.front]
+kind = "plywood"
+nominal = "3/4"
+measured = "0.71"
+sheet = ["96", "48"]
+
+[stock.side]
+kind = "plywood"
+nominal = "1/2"
+measured = "0.472"
+sheet = ["96", "48"]
+
+[stock.bottom]
+kind = "plywood"
+nominal = "1/4"
+measured = "0.205"
+sheet = ["96", "48"]
+
+[drawers]
+front = "front"
+sides = "side"
+back = "side"
+bottom = "bottom"
+"""
+
+_DRAWER = """
+[[drawer]]
+front-joint = "{joint}"
+opening = {{ width = "{width} in", height = "4 1/4 in", depth = "18 in" }}
+"""
+
+
+def job_of(drawers):
+    """The text of a job of so many drawers, no two of one width, so that nothing is worked out once for all of them."""
+    joints = ("loose tenon", "half-blind locking rabbet")
+    return _HEAD + "".join(_DRAWER.format(joint=joints[n % 2], width=12 + n / 4) for n in range(drawers))
