@@ -1,1 +1,13 @@
-"""."""
+"""Machine settings: from the cuts on the boards, every fence, height and stop, in the order to cut them (MS-1 to MS-9)."""
+
+from joinlay.settings.caution import Caution
+from joinlay.settings.making import settings_for
+from joinlay.settings.reading import Reading, Value
+from joinlay.settings.setting import Change, Guide, Pass, Position, Role, Setting, SettingsList, Stops, Tool, ToolKind, Work
+from joinlay.settings.speeds import SPEEDS, router_speed
+from joinlay.settings.test_piece import Adjust, Correction, Direction, Measure, Measured, TestPiece
+
+__all__ = [
+    "SPEEDS", "Adjust", "Caution", "Change", "Correction", "Direction", "Guide", "Measure", "Measured", "Pass", "Position", "Reading",
+    "Role", "Setting", "SettingsList", "Stops", "TestPiece", "Tool", "ToolKind", "Value", "Work", "router_speed", "settings_for",
+]  # fmt: skip

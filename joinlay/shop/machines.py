@@ -27,6 +27,7 @@ class MachineKind(Enum):
     HAND_ROUTER = "hand-held router"
     MORTISER = "mortiser"
     DRILL = "drill"
+    BENCH = "bench"  #: marked, sawn and pared by hand
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +111,7 @@ _FIGURES: Final = {
     "table fence height": ("4", "100", "MS-5", "our own choice"),
     "table fence reach": ("8", "200", "MS-5", "our own choice"),
     "longest part on the table": ("48", "1200", "MS-5", "our own choice"),
-    "farthest from the fence": ("24", "600", "MS-5", "our own choice"),
+    "farthest from the fence": ("36", "900", "MS-5", "our own choice"),
     "saw fence height": ("3", "75", "MS-5", "our own choice"),
     "saw fence reach": ("24", "600", "MS-5", "our own choice"),
     "blade height": ("2 1/2", "65", "MS-5", "our own choice"),
@@ -122,7 +123,7 @@ _FIGURES: Final = {
     "narrow part": ("3", "75", "MS-6", "common practice"),
     "short part": ("12", "300", "MS-6", "common practice"),
     "smallest part": ("4", "100", "MS-6", "our own choice"),
-    "tallest part on end": ("30", "750", "MS-5", "our own choice"),
+    "tallest part on end": ("24", "600", "MS-5", "our own choice"),
 }
 
 

@@ -1,0 +1,123 @@
+"""What to beware of at a setting, in short; the machine's own manual goes before all of it (section 14 of the trade rules)."""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis
+from joinlay.settings.setting import Guide, Role, ToolKind
+from joinlay.shop import MachineKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.settings.setting import Stops
+    from joinlay.settings.way_of_cutting import Way
+
+__all__ = ["Caution", "cautions_for"]
+
+
+class Caution(Enum):
+    """A caution, as the sentence that is printed. Our own words."""
+
+    MANUAL = (
+        "The machine's manual goes before this card. Guard on, eyes and ears covered, dust drawn off, sleeves and hair tied back."
+    )
+    UNPLUG = "Unplug before touching cutter or blade."
+    FEED = "Feed against the cutter's turning: over a table from right to left with the fence behind the work."
+    GUIDED_FEED = (
+        "Move the router so that its turning pulls the guide against the work: away from you with the guide on your right."
+    )
+    STRAIGHT_FEED = (
+        "Move the router so that its turning pushes the base against the straightedge: away from you with it on your left."
+    )
+    WIDEN = "Only widen on the side away from the fence. Never let wood pass between fence and cutter where the cutter only shaves it."
+    TONGUE_PASSES = (
+        "The tongue runs between fence and cutter: first pass with the cutter's whole width in the wood, then outwards."
+    )
+    PUSH_BLOCK = "Small part: use a push block or a carrier, and keep both hands a good way from the cutter."
+    SQUARE_CARRIER = (
+        "The edge on the fence is short: back the work with a square block that runs along the fence, so that it cannot twist."
+    )
+    TALL = "Stands taller than the fence: screw a tall board to the fence and hold the work in a carrier that straddles it."
+    SUNK_CUTTER = (
+        "The cutter stands partly in the fence: close the fence, or face it with a board the cutter has cut its own way into."
+    )
+    BACKING = "The cut runs out across the grain: put a scrap behind it, or the edge breaks away."
+    DROP_ON = "The cut begins in the wood: rest the work on the in-feed stop and lower it slowly; lift it only when the cutter has stopped."
+    CLAMPED = "Clamp work and straightedge so that neither can move; both hands on the router until it has stopped."
+    SIDE_BY_SIDE = "The guide has a short bearing: clamp the parts side by side between scraps and cut them in one go."
+    DADO_SET = "Riving knife and guard may have to come off for a dado set: fit what the manual allows and put them back at once."
+    THROUGH_HOLE = "The hole goes right through: clamp a scrap behind it."
+    MORTISER_STILL = "Hold the fence down hard until the cutter is out of the wood again."
+
+
+#: Machines whose cutter or blade comes up through a table.
+_TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
+
+
+def cautions_for(
+    way: Way, stops: Sequence[Stops], *, is_small: bool, is_short: bool, is_tall: bool, is_through: bool
+) -> tuple[Caution, ...]:
+    """The cautions of a setting, the most particular first.
+
+    ``is_small``: a part under the narrow or short measure goes through (MS-6); ``is_short``: its edge on the fence is under the short measure;
+    ``is_tall``: one stands taller than the fence; ``is_through``: it comes out at the other side.
+    """
+    if way.machine is MachineKind.BENCH:
+        return ()
+    return tuple(
+        dict.fromkeys(
+            [
+                *_of_parts(way, is_small=is_small, is_short=is_short, is_tall=is_tall),
+                *_of_cut(way, stops, is_through=is_through),
+                Caution.UNPLUG,
+                Caution.MANUAL,
+            ]
+        )
+    )
+
+
+def _of_parts(way: Way, *, is_small: bool, is_short: bool, is_tall: bool) -> Iterator[Caution]:
+    if way.machine is MachineKind.HAND_ROUTER and is_short:
+        yield Caution.SIDE_BY_SIDE
+    if way.machine not in _TABLES:
+        return
+    if is_tall:
+        yield Caution.TALL
+    if is_short:
+        yield Caution.SQUARE_CARRIER
+    if is_small:
+        yield Caution.PUSH_BLOCK
+
+
+def _of_cut(way: Way, stops: Sequence[Stops], *, is_through: bool) -> Iterator[Caution]:
+    if way.machine is MachineKind.MORTISER:
+        yield Caution.MORTISER_STILL
+        return
+    if way.machine is MachineKind.DRILL:
+        if is_through:
+            yield Caution.THROUGH_HOLE
+        return
+    if any(stop.begin is not None for stop in stops) and way.machine in _TABLES:
+        yield Caution.DROP_ON
+    if way.role is Role.TONGUE:
+        yield Caution.TONGUE_PASSES
+    elif way.role is Role.STEP and way.passes[0].near_side.mm <= 0 and way.machine in _TABLES:
+        yield Caution.SUNK_CUTTER
+    elif len({each.near_side for each in way.passes}) > 1:
+        yield Caution.WIDEN
+    if way.how.feed is Axis.ACROSS:
+        yield Caution.BACKING
+    if way.tool.kind is ToolKind.DADO_SET:
+        yield Caution.DADO_SET
+    yield from _feeding(way)
+
+
+def _feeding(way: Way) -> Iterator[Caution]:
+    if way.machine is MachineKind.ROUTER_TABLE:
+        yield Caution.FEED
+    elif way.machine is MachineKind.HAND_ROUTER:
+        yield Caution.CLAMPED
+        yield Caution.STRAIGHT_FEED if way.guide is Guide.STRAIGHTEDGE else Caution.GUIDED_FEED

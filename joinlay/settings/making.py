@@ -1,0 +1,181 @@
+"""From boards to the settings list: runs, cards, order, and what was found on the way."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from joinlay.findings import note, warning
+from joinlay.lengths import mm
+from joinlay.settings.caution import Caution, cautions_for
+from joinlay.settings.merging import drafts_of, must_precede, works_of
+from joinlay.settings.one_set_up import one_set_up_findings
+from joinlay.settings.ordering import Step, best_order
+from joinlay.settings.reading import FIT, readings_of
+from joinlay.settings.run import runs_of
+from joinlay.settings.setting import Change, Setting, SettingsList, ToolKind
+from joinlay.settings.speeds import router_speed
+from joinlay.settings.test_piece import piece_to_test
+from joinlay.shop import MachineKind
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable, Iterator, Sequence
+
+    from joinlay.boards import Board
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.settings.merging import Draft
+    from joinlay.settings.run import Run
+    from joinlay.settings.way_of_cutting import Way
+    from joinlay.shop import Shop
+
+__all__ = ["settings_for"]
+
+#: More than this on a tongue or a dado is felt when it is put together (Elek 2020: 0 to 0.1 mm).
+_FELT: Final = mm("0.1")
+
+_State = tuple["Hashable", "Hashable", "Hashable"]
+
+
+def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
+    """Every setting that cuts ``boards`` with what ``shop`` has, in the order to cut them, and what was found.
+
+    Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop cannot make, or a part too small to
+    run, has no card but a finding that refuses it, with the way out. Rules MS-1 to MS-9, DA-5, LR-5.
+    """
+    runs, refusals = runs_of(boards, shop)
+    drafts = drafts_of(runs)
+    before = must_precede(drafts)
+    order, is_proved = best_order([_step(draft) for draft in drafts], before)
+    settings = tuple(_numbered([drafts[n] for n in order], shop))
+    place = {draft: n for n, draft in enumerate(order, start=1)}
+    findings = [*refusals, *one_set_up_findings([drafts[n] for n in order])]
+    for setting, n in zip(settings, order, strict=True):
+        findings.extend(finding.at(f"setting {setting.number}") for finding in _found(setting, drafts[n], shop))
+    return SettingsList(
+        settings=settings,
+        findings=tuple(sorted(findings, key=lambda finding: finding.harm)),
+        set_ups=_set_ups([drafts[n].way for n in order]),
+        naive_set_ups=_set_ups([run.way for run in runs]),
+        cutter_changes=sum(Change.CUTTER in setting.changes for setting in settings),
+        first_then=tuple(sorted((place[i], place[j]) for i, j in before)),
+        is_proved=is_proved,
+    )
+
+
+def _step(draft: Draft) -> Step:
+    states = _states(draft.way)
+    return Step(draft.way.machine, states[0], states[-1], frozenset(draft.joints))
+
+
+def _states(way: Way) -> list[_State]:
+    """How the machine stands at each pass: cutter, fence, height."""
+    return [(way.tool, (way.guide, each.guide or each.near_side), each.height) for each in way.passes]
+
+
+def _set_ups(ways: Sequence[Way]) -> int:
+    """How often something has to be set, running ``ways`` one after another; each machine stays as it was left."""
+    standing: dict[MachineKind, _State] = {}
+    count = 0
+    for way in ways:
+        for state in _states(way):
+            count += way.machine is not MachineKind.BENCH and standing.get(way.machine) != state
+            standing[way.machine] = state
+    return count
+
+
+def _changes(was: _State | None, now: _State) -> tuple[Change, ...]:
+    if was is None or was[0] != now[0]:
+        return (Change.CUTTER, Change.FENCE, Change.HEIGHT)
+    return tuple(change for change, old, new in ((Change.FENCE, was[1], now[1]), (Change.HEIGHT, was[2], now[2])) if old != new)
+
+
+def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
+    standing: dict[MachineKind, _State] = {}
+    done: list[Way] = []
+    for number, draft in enumerate(drafts, start=1):
+        states = _states(draft.way)
+        changes = _changes(standing.get(draft.way.machine), states[0])
+        standing[draft.way.machine] = states[-1]
+        set_up = _set_ups(done) + bool(changes)
+        done.append(draft.way)
+        yield _setting(number, set_up, changes, draft, shop)
+
+
+def _setting(number: int, set_up: int, changes: tuple[Change, ...], draft: Draft, shop: Shop) -> Setting:
+    way, works = draft.way, works_of(draft)
+    boards = [run.board for run in draft.runs]
+    return Setting(
+        number=number,
+        set_up=set_up,
+        machine=way.machine,
+        guide=way.guide,
+        tool=way.tool,
+        role=way.role,
+        passes=way.passes,
+        works=works,
+        joints=draft.joints,
+        changes=changes,
+        offset=way.offset,
+        speed=router_speed(way.tool.width) if way.tool.kind is ToolKind.CUTTER else None,
+        test_piece=piece_to_test(way, boards),
+        readings=readings_of(way, shop.rule),
+        cautions=cautions_for(
+            way,
+            [work.stops for work in works if work.stops is not None],
+            is_small=any(_is_small(board, shop) for board in boards),
+            is_short=any(_is_short(run, shop) for run in draft.runs),
+            is_tall=_tallest(draft, shop) is not None,
+            is_through=any(
+                board.size(run.way.how.entry.axis) <= way.passes[-1].height for board, run in zip(boards, draft.runs, strict=True)
+            ),
+        ),
+        reason=draft.runs[0].reason,
+    )
+
+
+def _is_small(board: Board, shop: Shop) -> bool:
+    """MS-6: a narrow or short part gets a push block."""
+    limits = shop.machines.limits
+    return board.width < limits.narrow or board.length < limits.short
+
+
+def _is_short(run: Run, shop: Shop) -> bool:
+    """True where a short side runs along the fence and a longer one sticks out from it, so that the work would twist."""
+    how, board = run.way.how, run.board
+    contact = board.size(how.feed)
+    out = board.size(how.entry.axis if how.stands else how.fence.axis)
+    return contact < shop.machines.limits.short and contact < out
+
+
+def _fence_height(machine: MachineKind, shop: Shop) -> Dimension | None:
+    table, saw = shop.machines.router_table, shop.machines.table_saw
+    if machine is MachineKind.ROUTER_TABLE and table is not None:
+        return table.fence_height
+    return saw.fence_height if machine is MachineKind.TABLE_SAW and saw is not None else None
+
+
+def _tallest(draft: Draft, shop: Shop) -> Dimension | None:
+    """The height of the tallest part that stands over the fence; None where none does."""
+    fence = _fence_height(draft.way.machine, shop)
+    standing = [run.board.size(run.way.how.entry.axis) for run in draft.runs if run.way.how.stands]
+    return max(standing) if fence is not None and standing and max(standing) > fence else None
+
+
+def _found(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
+    tall, fence = _tallest(draft, shop), _fence_height(setting.machine, shop)
+    if tall is not None and fence is not None:
+        yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
+                      "Screw a tall board to the fence and hold the work in a carrier that straddles it.",
+                      "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
+    if setting.tool.kind is ToolKind.CUTTER and setting.speed is None:
+        yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",
+                      "MS-9", "a common speed table", width=setting.tool.width)  # fmt: skip
+    for reading in setting.readings:
+        if reading.affects is not None and reading.affects in FIT and abs(reading.by) > _FELT:
+            kind = "larger" if reading.by.mm > 0 else "smaller"
+            yield note("rule", f"set to the mark alone, the {reading.affects.value} comes out {{by}} {kind} than planned; "
+                       "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=abs(reading.by))  # fmt: skip
+    if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
+        yield note(
+            "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"
+        )

@@ -1,0 +1,110 @@
+"""Mortises and holes: the tool goes straight in, at positions along a line that the machine's fence keeps (MS-7)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, CutKind, Shape
+from joinlay.findings import Refused, refusal
+from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
+from joinlay.settings.setting import Guide, Pass, Position, Role, Tool, ToolKind
+from joinlay.settings.tool_choice import passes_of, router_cutter
+from joinlay.settings.way_of_cutting import Way
+from joinlay.shop import MachineKind
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board, Cut, Span
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop
+
+__all__ = ["is_plunged", "position_of", "way_to_plunge"]
+
+
+def is_plunged(cut: Cut) -> bool:
+    """True for a cut that is made by going straight in at a position: mortises, holes, and slots with round ends for screws."""
+    return cut.kind in (CutKind.MORTISE, CutKind.HOLE) or (cut.kind is CutKind.SLOT and cut.shape is Shape.ROUND_ENDS)
+
+
+def _line(cut: Cut) -> Axis:
+    """The direction the mortise is long in, and its fellows stand in line in; for round holes along the board where that can be."""
+    axes = [axis for axis in Axis if axis is not cut.surface.axis]
+    return max(axes, key=lambda axis: (cut.span(axis).size, -axes.index(axis)))
+
+
+def _lying(board: Board, cut: Cut) -> Orientation:
+    """The reference face to the fence, or for a cut in a face the reference edge, or the nearer end."""
+    narrow = next(axis for axis in Axis if axis not in (_line(cut), cut.surface.axis))
+    reference = low_and_high(narrow)[0]
+    return Orientation(cut.surface, nearer(board, cut.span(narrow), narrow) if narrow is Axis.ALONG else reference)
+
+
+def position_of(cut: Cut, how: Orientation) -> Position:
+    """Where the cut stands on its line, from the board's reference, and how wide it is along it."""
+    span = cut.span(how.feed)
+    return Position(
+        span.centre.named("centre of the mortise" if cut.kind is CutKind.MORTISE else "centre of the hole"), span.size
+    )
+
+
+def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
+    """How the shop makes a mortise or hole: mortiser, else router with an edge guide; drill for holes and screw slots.
+
+    The fence stands half the thickness of the part mortised in its end from the cutter's centre, as the plan's cut has it. A face
+    mortise farther from its end than the fence goes is cut to a centre line. Raises Refused where the shop has nothing that fits. Rules MS-7, MS-8.
+    """
+    how = _lying(board, cut)
+    span = from_surface(board, cut.span(how.fence.axis), how.fence)
+    depth = from_surface(board, cut.span(cut.surface.axis), cut.surface).stop
+    if cut.kind is not CutKind.MORTISE:
+        return _drilled(cut, how, span, depth, shop)
+    try:
+        return _mortised(cut, how, span, depth, shop)
+    except Refused as no_mortiser:
+        try:
+            return _routed(cut, how, span, depth, shop)
+        except Refused:
+            raise no_mortiser from None
+
+
+def _drilled(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+    if not shop.machines.has_drill:
+        raise refusal("drill", "the {cut} needs a drill and the shop has none", "A drill with a {size} bit would do.", "MS-8",
+                      cut=cut.name, size=span.size)  # fmt: skip
+    tool = Tool(ToolKind.BIT, span.size)
+    return Way(MachineKind.DRILL, Guide.CENTRE_LINE, how, Role.HOLE, tool, (Pass(_near(span), depth),))
+
+
+def _near(span: Span) -> Dimension:
+    return span.start.named("fence to the near side of the cutter", "MS-7", "common practice")
+
+
+def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+    limits = shop.machines
+    if not limits.has_mortiser:
+        raise refusal("mortiser", "the {cut} is {width} wide and the shop has no mortiser",
+                      "A router cutter of {width} or less that reaches {depth} would do.", "MS-8",
+                      cut=cut.name, width=span.size, depth=depth)  # fmt: skip
+    owned = [tenon for tenon in shop.tenons if tenon.thickness == span.size]
+    if not owned:
+        raise refusal("mortise cutter", "the {cut} is {width} wide and the shop has no mortise cutter of that width",
+                      "A mortise cutter of {width}, or a router cutter no wider that reaches {depth}, would do.", "MS-8",
+                      cut=cut.name, width=span.size, depth=depth)  # fmt: skip
+    reach = owned[0].reach
+    if reach is not None and reach < depth:
+        raise refusal("mortise cutter", "the {cut} is {depth} deep and the {width} mortise cutter goes {reach}",
+                      "A shorter tenon, or a cutter that reaches {depth}, would do.", "MS-8",
+                      cut=cut.name, depth=depth, width=span.size, reach=reach)  # fmt: skip
+    guide = Guide.CENTRE_LINE if cut.surface.axis is Axis.INTO and span.centre > limits.limits.narrow else Guide.FENCE
+    tool = Tool(ToolKind.MORTISE_CUTTER, owned[0].thickness, reach)
+    height = depth.named("depth of the mortise", "MS-7", "common practice")
+    return Way(MachineKind.MORTISER, guide, how, Role.MORTISE, tool, (Pass(_near(span), height),))
+
+
+def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+    router = shop.machines.hand_router
+    if router is None:
+        raise refusal("hand-held router", "the shop has neither mortiser nor hand-held router", "Either would do.", "MS-8")
+    tool = router_cutter(span, depth, Role.CHANNEL, cut.name, shop, ())
+    passes = passes_of(span, depth, tool, Role.CHANNEL, shop)
+    guide = Guide.EDGE_GUIDE if passes[-1].near_side <= router.guide_reach else Guide.CENTRE_LINE
+    return Way(MachineKind.HAND_ROUTER, guide, how, Role.MORTISE, tool, passes)
