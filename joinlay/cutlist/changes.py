@@ -1,0 +1,192 @@
+"""What differs between two versions of a job, for a maker who has begun to cut: parts, joints, settings, and what can still be used."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis
+from joinlay.cutlist.part_names import in_few_words
+from joinlay.shop import LENGTH_RULES, RATIO_RULES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.boards import Board, Cut
+    from joinlay.jobs.plan import Plan
+
+__all__ = ["Change", "Changes", "Facts", "Fate", "compare_plans"]
+
+#: Words about named things, as text: ``{"drawer 1 front": {"length": "18 5/16 in"}}``.
+Facts = dict[str, dict[str, str]]
+
+
+class Fate(Enum):
+    """What becomes of a part that was cut to the old job."""
+
+    SERVES = "serves as it is; make the new cuts in it"
+    SERVES_UNJOINTED = "serves if its joints are not cut yet"
+    CUT_DOWN = "can be cut down if its joints are not cut yet"
+    AGAIN = "make it again"
+    NOT_NEEDED = "is not needed any more"
+    NEW = "is new"
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One fact that differs: ``what`` of the things ``names`` was ``old`` and is ``new``; '' where there was or is none."""
+
+    names: tuple[str, ...]
+    what: str
+    old: str
+    new: str
+
+    @property
+    def where(self) -> str:
+        """The names in few words."""
+        return in_few_words(self.names)
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """All that differs. ``givens`` are what the maker wrote otherwise; ``fates`` what becomes of every part that is touched."""
+
+    givens: tuple[Change, ...]
+    parts: tuple[Change, ...]
+    joints: tuple[Change, ...]
+    settings: tuple[Change, ...]
+    fates: tuple[tuple[Fate, tuple[str, ...]], ...]
+
+    @property
+    def is_none(self) -> bool:
+        """True where the two jobs come to the same."""
+        return not (self.givens or self.parts or self.joints or self.settings or self.fates)
+
+
+def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_settings: Facts | None = None) -> Changes:
+    """Everything that differs from ``old`` to ``new``; both are shown on the new plan's rule.
+
+    Parts are told apart by name. The settings of both are facts their own floor gives, under any names. Source: by geometry.
+    """
+    one, other = _Reader(new, old), _Reader(new, new)
+    fates: dict[Fate, list[str]] = {}
+    before, after = ({board.name: board for board in plan.boards} for plan in (old, new))
+    for name in dict.fromkeys([*before, *after]):
+        fate = _fate(before.get(name), after.get(name))
+        if fate is not None:
+            fates.setdefault(fate, []).append(name)
+    shared = before.keys() & after.keys()
+    return Changes(
+        _differing(one.givens(), other.givens()),
+        _differing(one.sizes(shared), other.sizes(shared)),
+        _differing(one.joints(shared), other.joints(shared)),
+        _differing(old_settings or {}, new_settings or {}),
+        tuple((fate, tuple(fates[fate])) for fate in Fate if fate in fates),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Reader:
+    """Reads the facts of ``plan`` on the rule of ``on``."""
+
+    on: Plan
+    plan: Plan
+
+    def givens(self) -> Facts:
+        """What a maker writes: stocks, openings, the saw, the figures of the practice tables."""
+        text, facts = self.on.rule.text, Facts()
+        for name, stock in self.plan.stocks.items():
+            facts[name] = {"thickness": text(stock.thickness), "nominal thickness": text(stock.nominal)}
+        for drawer in self.plan.drawers:
+            opening = drawer.opening
+            facts[f"{drawer.name} opening"] = {
+                "width": text(opening.width), "height": text(opening.height), "depth": text(opening.depth)
+            }  # fmt: skip
+            facts[f"{drawer.name} joints"] = {
+                "front": drawer.make.front_joint.value, "back": drawer.make.back_joint.value, "back height": drawer.make.back_height.value
+            }  # fmt: skip
+        shop = self.plan.shop
+        facts["the shop"] = {"saw kerf": text(shop.saw.kerf)}
+        facts["the shop"] |= {rule.name: text(shop.practice.length(rule.name)) for rule in LENGTH_RULES}
+        facts["the shop"] |= {rule.name: str(shop.practice.ratio(rule.name)) for rule in RATIO_RULES}
+        return facts
+
+    def sizes(self, names: set[str]) -> Facts:
+        """Stock and sizes of the boards called ``names``."""
+        text, facts = self.on.rule.text, Facts()
+        for board in self._boards(names):
+            facts[board.name] = {
+                "stock": board.stock,
+                "length": text(board.length),
+                "width": text(board.width),
+                "thickness": text(board.thickness),
+                **{
+                    f"taper of the {board.datum.word(taper.surface)}": f"{text(taper.near)} to {text(taper.far)}"
+                    for taper in board.tapers
+                },
+                **{
+                    f"band on the {board.datum.word(band.surface)}": f"{band.stock}, {text(band.thickness)}"
+                    for band in board.bands
+                },
+            }
+        return facts
+
+    def joints(self, names: set[str]) -> Facts:
+        """Where every cut of the boards called ``names`` lies."""
+        facts = Facts()
+        for board in self._boards(names):
+            seen: dict[str, int] = {}
+            for cut in board.cuts:
+                seen[cut.name] = seen.get(cut.name, 0) + 1
+                label = cut.name if seen[cut.name] == 1 else f"{cut.name}, {seen[cut.name]}"
+                facts.setdefault(board.name, {}).update(self._cut(board, cut, label))
+        return facts
+
+    def _cut(self, board: Board, cut: Cut, label: str) -> dict[str, str]:
+        text = self.on.rule.text
+        found = {}
+        for axis, datum in ((Axis.ALONG, board.datum.end), (Axis.ACROSS, board.datum.edge), (Axis.INTO, board.datum.face)):
+            span = cut.span(axis)
+            found[f"{label}, from the {datum}"] = f"{text(span.start)} to {text(span.stop)}"
+        return found
+
+    def _boards(self, names: set[str]) -> Iterator[Board]:
+        return (board for board in self.plan.boards if board.name in names)
+
+
+def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Change, ...]:
+    """The facts that differ, those that differ alike in several things drawn together."""
+    alike: dict[tuple[str, str, str], list[str]] = {}
+    for name in dict.fromkeys([*old, *new]):
+        was, now = old.get(name, {}), new.get(name, {})
+        for what in dict.fromkeys([*was, *now]):
+            if was.get(what) != now.get(what):
+                alike.setdefault((what, was.get(what, ""), now.get(what, "")), []).append(name)
+    return tuple(Change(tuple(names), *key) for key, names in alike.items())
+
+
+def _fate(old: Board | None, new: Board | None) -> Fate | None:
+    """What becomes of a part; None where nothing about it has changed."""
+    if old is None or new is None:
+        return Fate.NEW if old is None else Fate.NOT_NEEDED
+    if _wood(old) != _wood(new):
+        return Fate.AGAIN
+    if (old.length, old.width) == (new.length, new.width):
+        was, now = _taken(old), _taken(new)
+        return None if was == now else Fate.SERVES if was < now else Fate.SERVES_UNJOINTED
+    return Fate.CUT_DOWN if new.length <= old.length and new.width <= old.width else Fate.AGAIN
+
+
+def _wood(board: Board) -> tuple[object, ...]:
+    bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
+    return (board.stock, board.thickness.mm, bands, board.has_round_edges)
+
+
+def _taken(board: Board) -> set[tuple[object, ...]]:
+    """The wood that cuts and tapers take out of a board."""
+    cuts: set[tuple[object, ...]] = {
+        (cut.surface, cut.shape, *((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis)) for cut in board.cuts
+    }
+    tapers: Sequence[tuple[object, ...]] = [(taper.surface, taper.near.mm, taper.far.mm) for taper in board.tapers]
+    return cuts | set(tapers)
