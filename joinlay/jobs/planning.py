@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.casework.drawer import plan_drawer
+from joinlay.checks.conditions import usual_conditions
+from joinlay.checks.everything import find_everything, gathered
 from joinlay.findings import Refused, note
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
@@ -36,9 +38,9 @@ def plan(job: Job) -> Plan:
             continue
         drawers.append(drawer)
         findings.extend(drawer.assembly.findings)
-    findings.sort(key=lambda finding: finding.harm)
+    findings += find_everything(drawers, (), job.stocks, job.shop, usual_conditions(job.unit))
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), tuple(findings), job.paper
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), gathered(findings), job.paper
     )  # fmt: skip
 
 
