@@ -54,6 +54,16 @@ def test_a_remainder_never_reads_as_nothing(rule, length):
         assert (sign == "-") == (rule.read(length).left_over < ZERO)
 
 
+@given(rules, st.fractions(-900, 900, max_denominator=10).map(mm) | st.fractions(-40, 40, max_denominator=64).map(inches))
+def test_what_is_said_in_the_other_system_is_exact(rule, length):
+    read = rule.read(length)
+    if read.elsewhere:
+        assert read_length(read.elsewhere) == length
+        assert read.left_over
+        assert read.elsewhere.endswith("mm" if rule.unit is Unit.INCH else "in")
+        assert read.text.endswith(f" ({read.elsewhere})")
+
+
 @given(rules, lengths, lengths)
 def test_rounding_keeps_the_order_and_marks_stay_put(rule, a, b):
     assert rule.down(a) <= a <= rule.up(a)
