@@ -13,7 +13,7 @@ from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
 from joinlay.casework.opening import BackHeight, FrontJoint
 from joinlay.joints.groove import Groove, cut_groove, design_groove
-from joinlay.lengths import NOTHING, smallest
+from joinlay.lengths import NOTHING, rounded_up, smallest
 
 if TYPE_CHECKING:
     from joinlay.casework.opening import DrawerMake, Opening
@@ -62,7 +62,7 @@ class _Grooves:
 
     @classmethod
     def design(cls, name: str, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
-        offset = shop.practice.length("groove offset").named(f"{name} groove offset in the sides", "GR-1", "common practice")
+        offset = _groove_offset(make, sizes, shop).named(f"{name} groove offset in the sides", "GR-1", "common practice")
         # The front's edge stands above the sides', so the same height is a smaller offset there (DR-2).
         in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
         grooved = [make.sides.thickness, make.front.thickness]
@@ -70,6 +70,15 @@ class _Grooves:
             grooved.append(2 * corner.groove_limit)
         joint = design_groove(into=smallest(*grooved), panel=make.bottom.thickness, shop=shop, offset=in_front, named=name)
         return cls(joint, offset, in_front)
+
+
+def _groove_offset(make: DrawerMake, sizes: DrawerSizes, shop: Shop) -> Dimension:
+    """The sides' bottom edge to the groove: as the maker asks, else the usual, or as much as a thick bottom needs below it in the front."""
+    usual = shop.practice.length("groove offset")
+    needed = make.bottom.thickness + shop.practice.length("panel fit") + sizes.front_rise
+    if usual.origin != "default" or needed <= usual:
+        return usual
+    return rounded_up(needed, shop.rule)
 
 
 @dataclass(frozen=True, slots=True)

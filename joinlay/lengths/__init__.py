@@ -9,6 +9,7 @@ from joinlay.lengths.dimension import (
     largest,
     rounded_down,
     rounded_to,
+    rounded_up,
     smallest,
     written,
 )
@@ -19,5 +20,5 @@ from joinlay.lengths.reading import Unit, read_length
 __all__ = [
     "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Graduation", "Length", "OnRule", "Unit", "chosen",
     "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm", "read_length", "rounded_down",
-    "rounded_to", "smallest", "written",
+    "rounded_to", "rounded_up", "smallest", "written",
 ]  # fmt: skip

@@ -26,6 +26,7 @@ __all__ = [
     "largest",
     "rounded_down",
     "rounded_to",
+    "rounded_up",
     "smallest",
     "written",
 ]
@@ -246,6 +247,11 @@ def _pick(phrase: str, pick: Callable[[tuple[Length, ...]], Length], of: tuple[L
 def rounded_down(length: Length, graduation: Graduation) -> Dimension:
     """``length`` down to the last mark of the maker's rule."""
     return Dimension(graduation.down(length), operation="down to the rule:", operands=(length,))
+
+
+def rounded_up(length: Length, graduation: Graduation) -> Dimension:
+    """``length`` up to the first mark of the maker's rule that is not short of it."""
+    return Dimension(graduation.up(length), operation="up to the rule:", operands=(length,))
 
 
 def rounded_to(length: Length, graduation: Graduation) -> Dimension:

@@ -168,3 +168,12 @@ def test_plan_drawer_names_every_board_after_the_drawer():
     made = plan_drawer("drawer 7", opening(), usual_make(), shop())
     assert all(board.name.startswith("drawer 7 ") for board in made.assembly.boards)
     assert len({board.name for board in made.assembly.boards}) == len(made.assembly.boards)
+
+
+def test_a_thick_bottom_raises_its_groove_so_that_enough_wood_stays_below_it():
+    groove = next(
+        cut for cut in drawer(make=usual_make(bottom=plywood("thick", "3/8"))).board("front").cuts if cut.kind is CutKind.GROOVE
+    )
+    assert groove.across.start == groove.across.size == inches("3/8")
+    asked = drawer(make=usual_make(bottom=plywood("thick", "3/8")), shop=shop(groove_offset="3/8"))
+    assert [finding.kind for finding in asked.assembly.findings]
