@@ -1,1 +1,31 @@
-"""."""
+"""The command line: thin. It reads, plans, and says or writes; whatever it shows a person stands in ``words``."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import NoReturn
+
+__all__ = ["main"]
+
+
+def main() -> NoReturn:
+    """Run ``joinlay`` with the arguments of the process, and end it with 0, 1 (refused), 2 (cannot be used), 3 (a fault of its own) or 130."""
+    try:
+        from joinlay.cli.app import app
+
+        app(prog_name="joinlay")
+    except KeyboardInterrupt:
+        sys.exit(130)
+    except BrokenPipeError:
+        # Whoever was reading has gone; so does what is left to say.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(1)
+    except Exception as fault:
+        if "--trace" in sys.argv[1:2]:
+            raise
+        from joinlay.cli.words import own_fault
+
+        sys.stderr.write(f"{own_fault(fault)}\n")
+        sys.exit(3)
+    sys.exit(0)

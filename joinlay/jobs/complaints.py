@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from types import NoneType
-from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
+from typing import TYPE_CHECKING, Final, get_args, get_origin
 
 from pydantic import BaseModel
 
@@ -97,7 +97,7 @@ def _keys_at(path: KeyPath, model: type[Part]) -> tuple[str, ...]:
     return tuple(field.alias or "" for field in kind.model_fields.values())
 
 
-def _table_in(annotation: Any) -> tuple[type[BaseModel], bool]:  # noqa: ANN401
+def _table_in(annotation: object) -> tuple[type[BaseModel], bool]:
     """The model inside ``Model | None``, ``list[Model] | None`` or ``dict[str, Model]``; True where there may be many."""
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation, False

@@ -20,6 +20,9 @@ OPENING_KEYS: Final = ("width", "height", "depth")
 #: The parts of a drawer whose stock must be named, here or in ``[drawers]``. A back that isn't named is of the sides' stock.
 STOCK_KEYS: Final = ("front", "sides", "bottom")
 
+#: Keys that choose among ways to make a drawer.
+_CHOICES: Final = ("front_joint", "back_joint", "back_height")
+
 #: Keys of a drawer that set a rule of the practice tables for it.
 _RULES: Final = {
     "side_clearance": "side clearance",
@@ -89,10 +92,11 @@ class DrawerPart(DrawersPart):
     name: Name | None = None
     count: Count = 1
 
-    def found(self, field: str, every: DrawersPart) -> Any:  # noqa: ANN401
+    def found(self, field: str, every: DrawersPart) -> Given[Any] | None:
         """What this drawer says under ``field``, else what ``every`` drawer has; None where neither says."""
-        own = getattr(self, field)
-        return getattr(every, field) if own is None else own
+        own: Given[Any] | None = getattr(self, field)
+        usual: Given[Any] | None = getattr(every, field)
+        return usual if own is None else own
 
     def opening_of(self, name: str, every: DrawersPart) -> Opening:
         """The opening of the drawer called ``name``; a size that isn't written here is every drawer's."""
@@ -107,11 +111,10 @@ class DrawerPart(DrawersPart):
 
     def make_of(self, name: str, every: DrawersPart, stocks: Mapping[str, Stock]) -> DrawerMake:
         """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said."""
-        front, sides, bottom = (stocks[self.found(field, every).value] for field in STOCK_KEYS)
-        back = self.found("back", every)
-        fields = ("front_joint", "back_joint", "back_height")
-        chosen = {field: given.value for field in fields if (given := self.found(field, every)) is not None}
+        parts = (*STOCK_KEYS, "back")
+        of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
+        chosen = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
         height = self.found("side_height", every)
         if height is not None:
             chosen["side_height"] = dimension_of(height, f"{name} side height asked for")
-        return DrawerMake(front, sides, sides if back is None else stocks[back.value], bottom, **chosen)
+        return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **chosen)

@@ -1,0 +1,118 @@
+"""The commands: what each takes. What each does is imported when it is asked for, so that the others start fast."""
+
+# The types of the options are looked at while the program runs, so they are not left to the type checker alone.
+from collections.abc import Callable
+from functools import wraps
+from pathlib import Path
+from typing import Annotated, ParamSpec
+
+import typer
+
+from joinlay import __version__
+from joinlay.cli import words
+from joinlay.cli.saying import complain
+from joinlay.errors import JoinlayError
+
+__all__ = ["app"]
+
+
+_P = ParamSpec("_P")
+
+
+def _said(command: Callable[_P, None]) -> Callable[_P, None]:
+    """The command, but what it cannot use is said in a sentence on standard error and ends with 2, never shown as a traceback."""
+
+    @wraps(command)
+    def run(*args: _P.args, **kwargs: _P.kwargs) -> None:
+        try:
+            command(*args, **kwargs)
+        except JoinlayError as bad:
+            complain(str(bad))
+            raise typer.Exit(2) from None
+
+    return run
+
+
+app = typer.Typer(
+    name="joinlay",
+    help=words.ABOUT,
+    epilog=words.EXIT_CODES,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    add_completion=False,
+    no_args_is_help=True,
+)
+
+
+def _say_version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"joinlay {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _program(
+    version: Annotated[bool, typer.Option("--version", callback=_say_version, is_eager=True, help=words.VERSION)] = False,
+    trace: Annotated[bool, typer.Option("--trace", hidden=True)] = False,
+) -> None:
+    del version, trace
+
+
+@app.command(help=words.START)
+@_said
+def start(
+    file: Annotated[Path, typer.Argument(help=words.START_FILE)],
+    metric: Annotated[bool, typer.Option("--metric/--inch", help=words.START_METRIC)] = False,
+    force: Annotated[bool, typer.Option("--force", help=words.START_FORCE)] = False,
+) -> None:
+    """Write a job to fill in."""
+    from joinlay.cli.starting import write_starter
+
+    write_starter(file, is_metric=metric, is_forced=force)
+
+
+@app.command(help=words.CHECK)
+@_said
+def check(
+    job: Annotated[Path, typer.Argument(help=words.JOB)],
+    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+) -> None:
+    """Say what was found in a job."""
+    from joinlay.cli.checking import check_job
+
+    raise typer.Exit(check_job(job, as_json=as_json))
+
+
+@app.command(help=words.MAKE)
+@_said
+def make(
+    job: Annotated[Path, typer.Argument(help=words.JOB)],
+    out: Annotated[Path | None, typer.Option("--out", help=words.MAKE_OUT)] = None,
+    paper: Annotated[str | None, typer.Option("--paper", help=words.MAKE_PAPER)] = None,
+) -> None:
+    """Write a job's templates and lists."""
+    from joinlay.cli.making import make_job
+
+    raise typer.Exit(make_job(job, out, paper))
+
+
+@app.command(
+    help=words.JOINT, context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []}
+)
+def joint(ctx: typer.Context) -> None:
+    """Hand the words on to the bench, which reads them itself: the program goes straight there, without this, to be quick."""
+    from joinlay.cli.joint_words import run_joint
+
+    raise typer.Exit(run_joint(ctx.args))
+
+
+@app.command(help=words.WHY)
+@_said
+def why(
+    job: Annotated[Path, typer.Argument(help=words.JOB)],
+    name: Annotated[list[str] | None, typer.Argument(help=words.WHY_NAME)] = None,
+) -> None:
+    """Show how a number was worked out."""
+    from joinlay.cli.explaining import explain
+
+    explain(job, " ".join(name or []))

@@ -1,0 +1,72 @@
+"""``joinlay check``: read a job, work it out, say what was found."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from joinlay.cli import words
+from joinlay.cli.files import job_in
+from joinlay.cli.saying import finding_lines, say
+from joinlay.errors import BadInput, Troubles
+from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
+
+if TYPE_CHECKING:
+    from pathlib import Path
+    from typing import Any
+
+    from joinlay.jobs.job import Job
+    from joinlay.jobs.plan import Plan
+
+__all__ = ["check_job"]
+
+
+def check_job(path: Path, *, as_json: bool) -> int:
+    """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used."""
+    if not as_json:
+        job = job_in(path)
+        worked_out = plan(job)
+        say(_page(path, job, worked_out))
+        return int(worked_out.is_refused)
+    try:
+        job = job_in(path)
+        worked_out = plan(job)
+    except BadInput as bad:
+        _say_json({"job": path.name, "verdict": "cannot be used", "troubles": _troubles(bad, path)})
+        raise
+    _say_json(_tree(job, worked_out))
+    return int(worked_out.is_refused)
+
+
+def _page(path: Path, job: Job, worked_out: Plan) -> str:
+    tally = Counter(finding.harm for finding in worked_out.findings)
+    first = words.verdict(job.title, len(job.drawers), [(tally[harm], words.HARM[harm.name]) for harm in Harm])
+    following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
+    return "\n\n".join(part for part in (first, finding_lines(worked_out.findings, job.rule), following) if part)
+
+
+def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
+    from joinlay.documents.plan_json import InWords
+
+    said = InWords(job.rule)
+    worst = min((finding.harm for finding in worked_out.findings), default=None)
+    return {
+        "job": job.file,
+        "title": job.title,
+        "verdict": "clean" if worst is None else words.HARM[worst.name],
+        "drawers": len(job.drawers),
+        "findings": [said.finding(finding) for finding in worked_out.findings],
+    }
+
+
+def _troubles(bad: BadInput, path: Path) -> list[dict[str, Any]]:
+    if isinstance(bad, Troubles):
+        return [{"file": one.file, "line": one.line, "where": one.where, "message": one.message} for one in bad.troubles]
+    return [{"file": path.name, "line": 0, "where": "", "message": str(bad)}]
+
+
+def _say_json(tree: dict[str, Any]) -> None:
+    from joinlay.documents.plan_json import json_text
+
+    say(json_text(tree).rstrip())

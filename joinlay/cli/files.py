@@ -1,0 +1,77 @@
+"""Reading the files a maker names: text, at most a megabyte, in UTF-8."""
+
+from __future__ import annotations
+
+import stat
+from typing import TYPE_CHECKING
+
+from joinlay.errors import BadInput
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from joinlay.jobs.job import Job
+
+__all__ = ["job_in", "text_of"]
+
+
+def job_in(path: Path) -> Job:
+    """The job in the file ``path``, with the shop file it names, if any. Raises Troubles or BadInput with what is wrong."""
+    from joinlay.jobs.reading import named_shop_file, read_job
+
+    text = text_of(path)
+    shop = named_shop_file(text, path.name)
+    shop_path = None if shop is None else path.parent / shop
+    if shop_path is None or not _is_there(shop_path):
+        return read_job(text, path.name)
+    return read_job(text, path.name, text_of(shop_path), shop_path.name)
+
+
+def _is_there(path: Path) -> bool:
+    """False only where there is no such file: one that can't be read is another matter."""
+    try:
+        path.stat()
+    except (FileNotFoundError, NotADirectoryError, ValueError):
+        return False
+    except OSError:
+        return True
+    return True
+
+
+def text_of(path: Path) -> str:
+    """The text of the file ``path``. Raises BadInput where it isn't there, isn't a file, can't be read, is too large, or isn't UTF-8."""
+    from joinlay.jobs.source import LARGEST_FILE
+
+    try:
+        mode = path.stat().st_mode
+        if stat.S_ISDIR(mode):
+            raise BadInput(f"{path} is a folder; name the job file in it.")
+        if not stat.S_ISREG(mode):
+            raise BadInput(f"{path} is not an ordinary file.")
+        with path.open("rb") as file:
+            content = file.read(LARGEST_FILE + 1)
+    except FileNotFoundError:
+        raise BadInput(f"there is no file {path}{_near(path)}") from None
+    except PermissionError:
+        raise BadInput(f"{path} may not be read; ask for leave to read it, or copy it elsewhere.") from None
+    except OSError as bad:
+        raise BadInput(f"{path} cannot be read: {(bad.strerror or str(bad)).lower()}.") from None
+    if len(content) > LARGEST_FILE:
+        raise BadInput(f"{path} is larger than {LARGEST_FILE // 1_000_000} MB; a job is a page or two.")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as bad:
+        line = content[: bad.start].count(b"\n") + 1
+        raise BadInput(f"{path.name}:{line}: this is not UTF-8 text; save the file as UTF-8.") from None
+
+
+def _near(path: Path) -> str:
+    """The job files beside the one that isn't there, the nearest first."""
+    from joinlay.errors import nearest_names
+
+    try:
+        names = sorted(found.name for found in path.parent.iterdir() if found.suffix == ".toml")
+    except OSError:
+        return "."
+    near = nearest_names(path.name, names, 1)
+    return f"; the nearest is {path.parent / near[0]}." if near else "; joinlay start writes one."

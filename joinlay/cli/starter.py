@@ -1,0 +1,121 @@
+"""The job that ``joinlay start`` writes: a small chest that checks clean as it stands, with a word on every line."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from joinlay.lengths import Unit
+
+__all__ = ["starter_job"]
+
+#: What differs between a job in inches and one in millimetres, by the name it has in the text below.
+_FIGURES: Final = {
+    Unit.INCH: {
+        "units": "inch", "smallest": "1/32 in", "rules": "1/16 in, 1/32 in or 1/64 in", "paper": "letter",
+        "bare": '"18 3/8", "2 ft 2 5/8 in", "465 mm", or 18.375',
+        "thick": "3/4", "thick_is": "3/4", "half": "1/2", "half_is": "0.483", "thin": "1/4", "thin_is": "0.225",
+        "sheet": '["96", "48"]', "kerf": "1/8", "cutter1": '{ diameter = "1/8", reach = "3/8" }',
+        "cutter2": '{ diameter = "3/16", reach = "5/8" }', "cutter3": '{ diameter = "1/4", reach = "1" }',
+        "wide": "18 3/8", "high": "4 1/4", "higher": "6", "deep": "18", "clear": "1/32", "gap": "1/2", "offset": "3/8",
+        "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4",
+    },
+    Unit.MM: {
+        "units": "mm", "smallest": "0.5 mm", "rules": "1 mm, 0.5 mm or 0.1 mm", "paper": "a4",
+        "bare": '"465", "46.5 cm", "18 3/8 in", or 465.5',
+        "thick": "20", "thick_is": "20", "half": "12", "half_is": "12.1", "thin": "6", "thin_is": "5.8",
+        "sheet": '["2440", "1220"]', "kerf": "3", "cutter1": '{ diameter = "4", reach = "14" }',
+        "cutter2": '{ diameter = "5", reach = "16" }', "cutter3": '{ diameter = "6", reach = "25" }',
+        "wide": "465", "high": "110", "higher": "150", "deep": "450", "clear": "0.8", "gap": "12", "offset": "10",
+        "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6",
+    },
+}  # fmt: skip
+
+_TEXT: Final = """\
+# A job for joinlay. Change it, then run:  joinlay check FILE
+# A line that begins with # is a note. Lines like  #taper = ...  show what else may be written: take the # away to use one.
+# A length is written in quotes as you would say it: {bare}. A bare number is in the units below.
+
+title = "Seed chest"
+units = "{units}"               # inch or mm
+smallest = "{smallest}"         # the smallest mark on your rule: {rules}
+#shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one
+
+[paper]
+size = "{paper}"             # letter or a4
+
+# ---- what it is made of: a name of your own after the dot; measure the thickness with callipers ----
+
+[stock.cherry]
+kind = "solid"              # plywood, mdf, hardboard, particleboard or solid
+species = "black cherry"
+cut = "quarter"             # quarter (quarter-sawn, which moves less with the seasons) or flat (flat-sawn)
+nominal = "{thick}"             # what it is sold as
+measured = "{thick_is}"            # what it is: every joint goes by this
+
+[stock.birch-half]
+kind = "plywood"
+nominal = "{half}"
+measured = "{half_is}"
+sheet = {sheet}      # length and width of a whole sheet, length with the grain
+
+[stock.birch-thin]
+kind = "plywood"
+nominal = "{thin}"
+measured = "{thin_is}"
+
+# ---- what your shop owns; what you leave out is a modest shop's ----
+
+#[shop]
+#kerf = "{kerf}"
+#cutters = [
+#  {cutter1},
+#  {cutter2},
+#  {cutter3},
+#]
+#tenons = [
+#  {{ thickness = "4 mm", reach = "20 mm" }},
+#  {{ thickness = "6 mm", reach = "28 mm" }},
+#]
+
+# ---- your own figures for the trade rules; 'joinlay why' shows which were used ----
+
+#[practice]
+#tip-gap = "{tip}"
+#groove-depth = "{groove}"
+#tenon-share = "1/3"
+
+# ---- what every drawer has, unless it says otherwise ----
+
+[drawers]
+front = "cherry"
+sides = "birch-half"
+back = "birch-half"
+bottom = "birch-thin"
+front-joint = "loose tenon"         # or "half-blind locking rabbet"
+back-joint = "locking rabbet"       # or "dado"
+back-height = "full"                # or "on bottom": the back stands on the bottom
+#side-clearance = "{clear}"         # drawer to opening, each side
+#top-clearance = "{clear}"
+#bottom-clearance = "{clear}"       # drawer front to the rail below it
+#taper = "{taper}"                  # how much narrower the drawer is at its back, in all
+#set-back = "{nothing}"                    # drawer front behind the face of the frame
+#back-gap = "{gap}"                # drawer to the case back
+#groove-offset = "{offset}"            # bottom edge of the sides to the groove
+#tenon = "4 mm"                    # thickness of the loose tenons; the rules choose unless told
+
+# ---- the drawers, from the top down; the opening is measured inside the face frame ----
+
+[[drawer]]
+opening = {{ width = "{wide}", height = "{high}", depth = "{deep}" }}     # depth: face of the frame to what is behind
+count = 2                           # so many alike
+
+[[drawer]]
+#name = "bottom"                   # numbers run from the top unless you name it
+opening = {{ width = "{wide}", height = "{higher}", depth = "{deep}" }}
+#side-height = "{low}"              # sides lower than the opening lets through
+"""
+
+
+def starter_job(unit: Unit) -> str:
+    """The text of a job in ``unit`` that checks clean as it stands."""
+    return _TEXT.format(**_FIGURES[unit])

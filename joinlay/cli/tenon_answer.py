@@ -1,0 +1,122 @@
+"""The bench's answer for loose tenons."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, Surface
+from joinlay.cli.bench import Answer
+from joinlay.cli.joint_boards import Piece
+from joinlay.cli.words import counted
+from joinlay.errors import BadInput, nearest_names
+from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
+from joinlay.lengths import NOTHING
+from joinlay.shop import TenonStock
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from typing import Any
+
+    from joinlay.boards import Board
+    from joinlay.cli.bench import Bench
+    from joinlay.joints.loose_tenon import LooseTenon
+    from joinlay.lengths import Dimension
+
+__all__ = ["answer_loose_tenon"]
+
+
+def answer_loose_tenon(
+    bench: Bench, end: str, face: str, length: str, tenon: str | None, keep_outs: Sequence[str], use: str, *, is_solid: bool
+) -> Answer:
+    """Loose tenons for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's rules."""
+    thick, deep = bench.size("--end", end, "end part thickness"), bench.size("--face", face, "face part thickness")
+    line = bench.size("--length", length, "joint line")
+    joint = design_loose_tenon(
+        end_thickness=thick,
+        face_thickness=deep,
+        line=line,
+        shop=bench.shop,
+        use=_use(use),
+        is_solid=is_solid,
+        tenon=_stock(bench, tenon),
+        keep_outs=[_keep_out(bench, n, spelled) for n, spelled in enumerate(keep_outs, start=1)],
+    )
+    text = bench.text
+    size = f"{text(joint.tenon_thickness)} thick, {text(joint.tenon_width)} wide, {text(joint.tenon_length)} long"
+    gaps = {"largest": joint.largest_spacing, "smallest": joint.smallest_spacing}
+    rows = [
+        *((f"centre {n}, from the datum end", centre) for n, centre in enumerate(joint.centres, start=1)),
+        ("mortise width, along the joint", joint.mortise_width(0)),
+        ("mortise depth in the end", joint.depth_in_end),
+        ("mortise depth in the face", joint.depth_in_face),
+        ("mortise centre, above the reference face", joint.from_reference_face),
+        *((f"{which} spacing, centre to centre", gap) for which, gap in gaps.items() if gap is not None),
+    ]
+    if joint.slack:
+        rows.insert(len(joint.centres) + 1, ("width of the mortises after the first", joint.mortise_width(1)))
+    headline = f"{counted(len(joint.centres), 'loose tenon')}: {size}."
+    return Answer(headline, tuple(rows), _tree(bench, joint), joint.findings, lambda: _boards(joint, thick, deep, line))
+
+
+def _tree(bench: Bench, joint: LooseTenon) -> dict[str, Any]:
+    said = bench.in_words
+    return {
+        "tenon": {
+            "thickness": said.length(joint.tenon_thickness),
+            "width": said.length(joint.tenon_width),
+            "length": said.length(joint.tenon_length),
+        },
+        "count": len(joint.centres),
+        "centres": [said.length(centre) for centre in joint.centres],
+        "mortise": {
+            "width": said.length(joint.mortise_width(0)),
+            "depth_in_end": said.length(joint.depth_in_end),
+            "depth_in_face": said.length(joint.depth_in_face),
+            "from_reference_face": said.length(joint.from_reference_face),
+            "slack": said.length(joint.slack),
+        },
+        "spacing": {"largest": said.maybe(joint.largest_spacing), "smallest": said.maybe(joint.smallest_spacing)},
+    }
+
+
+def _use(word: str) -> Use:
+    uses = {use.value: use for use in Use}
+    if word.casefold() not in uses:
+        near = nearest_names(word, tuple(uses), 1)
+        raise BadInput(
+            f"--in: {word!r} is not known; write {', '.join(uses)}" + (f" (the nearest is {near[0]})." if near else ".")
+        )
+    return uses[word.casefold()]
+
+
+def _stock(bench: Bench, spelled: str | None) -> TenonStock | None:
+    """The usual shop's tenon stock of that thickness; where it has none, strip of it with no limit to the mortise's depth."""
+    thickness = bench.size_or_none("--tenon", spelled, "tenon stock")
+    if thickness is None:
+        return None
+    return next((owned for owned in bench.shop.tenons if owned.thickness == thickness), TenonStock(thickness))
+
+
+def _keep_out(bench: Bench, n: int, spelled: str) -> KeepOut:
+    start, colon, stop = spelled.partition(":")
+    if not colon:
+        raise BadInput(f"--keep-out: {spelled!r} is no extent; write FROM:TO from the datum end, such as 3/8:5/8.")
+    name = f"keep-out {n}"
+    extent = [bench.length("--keep-out", one, f"{name} {word}") for one, word in ((start, "start"), (stop, "end"))]
+    if extent[0].mm < 0:
+        raise BadInput(f"--keep-out: {spelled!r} begins before the datum end; write FROM:TO with FROM 0 or more.")
+    if extent[1] <= extent[0]:
+        raise BadInput(f"--keep-out: {spelled!r} ends before it begins; write the end nearer the datum first.")
+    return KeepOut(extent[0], extent[1], name)
+
+
+def _boards(joint: LooseTenon, thick: Dimension, deep: Dimension, line: Dimension) -> tuple[Board, ...]:
+    """The two parts, set as at a corner: the end part's outer face flush with the end of the face part."""
+    end_part = Piece("end part", thick, line).board()
+    face_part = Piece("face part", deep, line).board()
+    in_end = Seat(Surface.END, Axis.ACROSS, NOTHING, joint.from_reference_face)
+    in_face = Seat(Surface.FACE, Axis.ACROSS, NOTHING, joint.from_reference_face)
+    return (
+        cut_mortises(joint, end_part, in_end, joint.depth_in_end, face_part.name, "mortise"),
+        cut_mortises(joint, face_part, in_face, joint.depth_in_face, end_part.name, "mortise"),
+    )

@@ -1,0 +1,168 @@
+"""Every word the command line shows that is not part of an error or a finding: one place, so that they keep one voice."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+# -- help --------------------------------------------------------------------------------------------
+
+ABOUT: Final = """Drawers on wooden runners, worked out to the last offset, with paper templates at true scale.
+
+Write a job with 'joinlay start', look it over with 'joinlay check', print it with 'joinlay make'.
+At the bench, 'joinlay joint' answers for one joint from a few numbers."""
+
+EXIT_CODES: Final = "It ends with 0 where all is well, 1 where something was refused, 2 where what was given cannot be used."
+
+START: Final = "Write a job to fill in, with a word on every line."
+START_FILE: Final = "The job file to write, such as seed-chest.toml."
+START_METRIC: Final = "Write it in millimetres or in inches."
+START_FORCE: Final = "Write over a file that is there already."
+
+CHECK: Final = "Read a job, work it out, and say what was found."
+JOB: Final = "The job file."
+AS_JSON: Final = "Answer in JSON, for programs."
+
+MAKE: Final = "Work a job out and write its templates and lists."
+MAKE_OUT: Final = "The folder to write to; templates_out/ and the job's name unless told."
+MAKE_PAPER: Final = "The paper to print on, letter or a4; what the job says unless told."
+
+WHY: Final = "Show how a number was worked out, down to what you wrote."
+WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
+
+JOINT: Final = "Work out one joint from a few numbers."
+JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
+JOINT_METRIC: Final = "A number without a unit is in millimetres, and the usual shop is a metric one."
+JOINT_INCH: Final = "A number without a unit is in inches, and the usual shop is one in inches; so it is unless told."
+JOINT_TEMPLATE: Final = "Print this joint's template to a PDF file."
+JOINT_PAPER: Final = "The paper for --template: letter or a4."
+
+LOOSE_TENON: Final = "Loose tenons: how thick, wide and long, how many, and where."
+LT_END: Final = "Thickness of the part mortised in its end."
+LT_FACE: Final = "Thickness of the part mortised in its face."
+LT_LENGTH: Final = "Length of the joint line."
+LT_TENON: Final = "Thickness of the tenon stock to use; the rules choose from the usual shop unless told."
+LT_KEEP_OUT: Final = (
+    "Where another cut lies on the joint line, FROM:TO from its datum end, as that cut measures; the clearance it needs (LT-11) "
+    "is added. May be given more than once."
+)
+LT_IN: Final = "What the joint is in: drawer (unless told), case or frame."
+LT_SOLID: Final = "The parts are solid wood, which needs more wood at the ends."
+
+LOCKING_RABBET: Final = "A locking rabbet: the dado in the side, the tongue on the end part, and what to add to its length."
+LR_SIDE: Final = "Thickness of the side."
+LR_END: Final = "Thickness of the front or back."
+LR_CUTTER: Final = "Diameter of the cutter."
+LR_HALF_BLIND: Final = "The front laps the end of the side and hides it."
+LR_DADO_DEPTH: Final = "Depth of the dado in the side; by the rules unless told."
+LR_TIP_GAP: Final = "Space past the tip of the tongue; by the rules unless told."
+LR_TONGUE: Final = "With --half-blind: width of the side's dado; the cutter's unless told."
+
+DADO: Final = "A dado: a channel across the grain that takes the thickness of another part."
+RABBET: Final = "A rabbet: a step along an edge that takes a panel."
+GROOVE: Final = "A groove for a drawer's bottom."
+INTO: Final = "Thickness of the wood it is cut in."
+PANEL: Final = "Thickness of what goes into it, as measured."
+CUTTER: Final = "Diameter of the cutter; the widest of the usual shop that fits unless told."
+DEPTH: Final = "Depth of the cut; by the rules unless told."
+STOPPED: Final = "Stop short of the edge that shows."
+RABBET_WIDTH: Final = "Width of the rabbet; by the rules unless told."
+OFFSET: Final = "Bottom edge to the groove; by the rules unless told."
+
+VERSION: Final = "Say which version this is."
+
+# -- answers -----------------------------------------------------------------------------------------
+
+HARM: Final = {"REFUSE": "refused", "WARN": "warning", "NOTE": "note"}
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """``1 drawer``, ``3 drawers``."""
+    return f"{number} {one if number == 1 else many or f'{one}s'}"
+
+
+def verdict(title: str, drawers: int, tally: Sequence[tuple[int, str]]) -> str:
+    """The first line of ``check``: what the job is and what was found."""
+    found = ", ".join(counted(number, word) if word != "refused" else f"{number} refused" for number, word in tally if number)
+    return f"{title}: {counted(drawers, 'drawer')}, {found or 'nothing to remark'}."
+
+
+def started(path: object) -> str:
+    """After ``start``: what was written and what comes next."""
+    return f"{path} is written, and checks clean as it stands.\n\nNext: fill it in, then joinlay check {path}"
+
+
+def is_there(path: object) -> str:
+    """``start`` onto a file that exists."""
+    return f"{path} is there already; give another name, or --force to write over it."
+
+
+def next_make(path: object) -> str:
+    """After a clean ``check``."""
+    return f"Next: joinlay make {path}"
+
+
+def next_mend(path: object) -> str:
+    """After a ``check`` that refused."""
+    return f"Next: change what was refused in {path}, then check again."
+
+
+def made(folder: object, names: Sequence[str]) -> str:
+    """After ``make``: how many files, where, and what to do with them."""
+    return (
+        f"{counted(len(names), 'file')} in {folder}\n\n"
+        "Next: print packet.pdf at actual size, and measure its check square before you mark any wood."
+    )
+
+
+def not_made(title: str) -> str:
+    """``make`` of a job that was refused."""
+    return f"{title}: nothing was written, since this was refused:"
+
+
+def template_made(path: object) -> str:
+    """After ``joint --template``."""
+    return f"Next: print {path} at actual size, and measure its check square before you mark any wood."
+
+
+def next_template() -> str:
+    """After a ``joint`` without a template."""
+    return "Next: --template FILE.pdf prints it at true scale."
+
+
+def no_number(name: str, near: Sequence[str], file: str) -> str:
+    """``why`` of a name that isn't there."""
+    if near:
+        return f"there is no number called {name!r} in {file}. Near it:\n" + "\n".join(f"  {one}" for one in near)
+    return f"there is no number called {name!r} in {file}; joinlay why {file} lists them all."
+
+
+def own_fault(error: BaseException) -> str:
+    """What is said of a fault in the program itself."""
+    return (
+        f"joinlay came upon a fault of its own ({type(error).__name__}: {error}). Your files are as they were. "
+        "Run it again with --trace before the command to see where, and please report it with the job."
+    )
+
+
+def unknown_option(given: str, near: Sequence[str]) -> str:
+    """A word that no option of this command is."""
+    kind = "option" if given.startswith("-") else "word"
+    return f"there is no {kind} {given!r} here" + (f"; the nearest is {near[0]}." if near else ".")
+
+
+def missing_options(options: Sequence[str]) -> str:
+    """Options that must be given and weren't."""
+    return f"{' and '.join(options)} {'is' if len(options) == 1 else 'are'} missing."
+
+
+def needs_value(option: str) -> str:
+    """An option with nothing behind it, or with a word that looks like an option."""
+    return f"{option} needs a value behind it; a length is more than nothing."
+
+
+def more_at(command: str) -> str:
+    """Where to read more."""
+    return f"More: {command}"
