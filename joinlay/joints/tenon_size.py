@@ -107,12 +107,12 @@ def _thickness(
 
 
 def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given: bool) -> Finding | None:
-    """What there is to say of a tenon over its share: a warning, or a note where it is by less than a mark of the rule (LT-1)."""
+    """What there is to say of a tenon over its share: a warning, or a note where the rule can't show by how much (LT-1)."""
     most = _thickest(end_thickness, shop.practice)
     if stock.thickness <= most:
         return None
     what = "The tenon is {thickness} thick, over its share of wood {wood} thick: {most}."
-    if not is_given and stock.thickness - most < shop.rule.division:
+    if not is_given and (stock.thickness - most) * 2 < shop.rule.division:
         return note(
             "tenon thickness", what, "LT-1", "Fairham; Noyes no. 42", thickness=stock.thickness, wood=end_thickness, most=most
         )
