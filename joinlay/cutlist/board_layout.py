@@ -10,7 +10,7 @@ from joinlay.cutlist.part_names import in_few_words
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Layout, Panel, SawCut
 from joinlay.cutlist.sheet_layout import offcut_limits, pieces_of
 from joinlay.findings import note
-from joinlay.jobs.on_hand import NOTHING_ON_HAND, BoardOnHand, FirstCut
+from joinlay.jobs.on_hand import BoardOnHand, FirstCut
 from joinlay.lengths import ZERO, Length
 from joinlay.stock import Solid
 
@@ -20,13 +20,12 @@ if TYPE_CHECKING:
     from joinlay.cutlist.cutting_list import CuttingList, Group
     from joinlay.cutlist.pattern import LaidPiece, Piece
     from joinlay.findings import Finding
-    from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.plan import Plan
 
 __all__ = ["board_layouts", "clear_lengths"]
 
 
-def board_layouts(plan: Plan, parts: CuttingList, on_hand: OnHand = NOTHING_ON_HAND) -> tuple[Layout, ...]:
+def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
     """A layout for each solid stock of which there are boards on hand; parts that find no room are left out, to be bought.
 
     Parts are cut at their rough sizes. Every board is crosscut first, as solid wood is: at its defects, then to rough lengths, which
@@ -35,7 +34,7 @@ def board_layouts(plan: Plan, parts: CuttingList, on_hand: OnHand = NOTHING_ON_H
     layouts = []
     for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):
         names = {stock.name, *(key for key, each in plan.stocks.items() if each == stock)}
-        boards = [each for have in on_hand.boards if have.stock in names for each in _each(have)]
+        boards = [each for have in plan.on_hand.boards if have.stock in names for each in _each(have)]
         if boards:
             groups = [group for group in parts.groups if group.stock == stock]
             layouts.append(_layout(plan, stock, groups, boards))

@@ -10,6 +10,7 @@ from joinlay.boards import Axis
 from joinlay.casework.banding import core_size
 from joinlay.cutlist.part_names import in_few_words
 from joinlay.cutlist.sameness import shape_key
+from joinlay.errors import nearest_names
 from joinlay.findings import warning
 from joinlay.stock import Sheet
 
@@ -130,11 +131,11 @@ class CuttingList:
         raise KeyError(f"no part is called {name}")
 
 
-def cutting_list(plan: Plan, any_grain: frozenset[str] = frozenset()) -> CuttingList:
+def cutting_list(plan: Plan) -> CuttingList:
     """The cutting list of ``plan`` (CL-1; rough sizes after Joyce; core sizes EB-2).
 
-    ``any_grain`` are the kinds of part whose grain does not matter; sheets that have none (MDF, hardboard, particleboard) need not be named.
-    Parts are merged only where one can stand in for the other: same stock, size, cuts, tapers and bands, and not mirrored.
+    The grain of a part does not matter where its kind is named in ``plan.on_hand.sawing``, or its sheet has none (MDF, hardboard,
+    particleboard). Parts are merged only where one can stand in for the other: same stock, size, cuts, tapers and bands, and not mirrored.
     """
     alike: dict[Hashable, list[Board]] = {}
     for board in plan.boards:
@@ -150,7 +151,7 @@ def cutting_list(plan: Plan, any_grain: frozenset[str] = frozenset()) -> Cutting
         rows = []
         for boards in grouped[key]:
             number += 1
-            rows.append(_row(number, boards, stock, any_grain, plan.shop.practice))
+            rows.append(_row(number, boards, stock, plan.on_hand.sawing.any_grain, plan.shop.practice))
         groups.append(Group(key[0], stock, rows[0].finished.thickness, tuple(rows)))
     return CuttingList(tuple(groups), tuple(_found(groups, plan)))
 
@@ -210,3 +211,13 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
                 parts=in_few_words(name for row in group.rows for name in row.names),
                 known=known,
             ).at(group.name)
+    kinds = tuple(dict.fromkeys(board.part for board in plan.boards))
+    for kind in sorted(plan.on_hand.sawing.any_grain.difference(kinds)):
+        yield warning(
+            "no such part",
+            "The grain of {kind} was said not to matter, but no part is called that.",
+            "Write one of these: {kinds}.",
+            "CL-2",
+            kind=kind,
+            kinds=", ".join(nearest_names(kind, kinds) or kinds),
+        )

@@ -8,9 +8,7 @@ from joinlay.cutlist.columns import stack_fronts
 from joinlay.cutlist.cutting_list import Grain
 from joinlay.cutlist.layout import OffcutLimits, lay_out
 from joinlay.cutlist.pattern import Blank, Layout, Piece
-from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
-from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import ZERO, dimension
 from joinlay.stock import Sheet
 
@@ -25,21 +23,21 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Length
 
-__all__ = ["offcut_limits", "pieces_of", "sheet_layouts", "unknown_stock"]
+__all__ = ["offcut_limits", "pieces_of", "sheet_layouts"]
 
 
-def sheet_layouts(plan: Plan, parts: CuttingList, on_hand: OnHand = NOTHING_ON_HAND) -> tuple[Layout, ...]:
+def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
     """A layout for each stock of sheet goods among ``parts``, in the order of the list (CL-2).
 
-    The kerf is the shop's saw's; the trim of whole sheets is the job's, else ``edge trim`` of the practice table; offcuts are used to
-    their edges. Fronts of a bank are kept in one column unless ``on_hand.sawing`` says not to.
+    The kerf is the shop's saw's; the trim of whole sheets is ``edge trim`` of the practice table; offcuts are used to their edges.
+    Fronts of a bank are kept in one column unless ``plan.on_hand.sawing`` says not to.
     """
     groups: dict[str, list[Group]] = {}
     for group in parts.groups:
         if isinstance(group.stock, Sheet):
             groups.setdefault(group.stock.name, []).append(group)
     boards = {board.name: board for board in plan.boards}
-    return tuple(_layout(plan, name, same, boards, on_hand) for name, same in groups.items())
+    return tuple(_layout(plan, name, same, boards) for name, same in groups.items())
 
 
 def pieces_of(groups: Sequence[Group]) -> list[Piece]:
@@ -57,32 +55,14 @@ def offcut_limits(plan: Plan) -> OffcutLimits:
     return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
 
 
-def unknown_stock(plan: Plan, on_hand: OnHand) -> Iterator[Finding]:
-    """A finding for everything on hand whose stock the job does not describe."""
-    known = tuple(plan.stocks)
-    having = [(have.name, have.stock) for have in on_hand.sheets] + [(have.name, have.stock) for have in on_hand.boards]
-    for name, of in having:
-        if of not in known and all(stock.name != of for stock in plan.stocks.values()):
-            near = nearest_names(of, known, 1)
-            yield warning(
-                "no stock",
-                "It is of {stock}, which the job does not describe, so nothing is cut from it.",
-                "The nearest stock is {near}." if near else "The job has {near}.",
-                "CL-2",
-                stock=of,
-                near=near[0] if near else ", ".join(known) or "none",
-            ).at(name)
-
-
-def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str, Board], on_hand: OnHand) -> Layout:
+def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str, Board]) -> Layout:
     stock = groups[0].stock
     assert isinstance(stock, Sheet)
-    kerf, sawing = plan.shop.saw.kerf, on_hand.sawing
-    trim = sawing.trim if sawing.trim is not None else plan.shop.practice.length("edge trim")
-    whole = Blank(name, stock.length, stock.width, trim, is_whole=True)
+    kerf, sawing = plan.shop.saw.kerf, plan.on_hand.sawing
+    whole = Blank(name, stock.length, stock.width, plan.shop.practice.length("edge trim"), is_whole=True)
     pieces = pieces_of(groups)
     has_grain = any(not piece.any_grain for piece in pieces)
-    have = _offcuts(on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
+    have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
     stacks = stack_fronts(pieces, boards, whole, kerf) if sawing.fronts_together else ()
     laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
     found = (*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks))

@@ -11,7 +11,6 @@ from joinlay.cutlist.fastening import glue_area, screws
 from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
-from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import MM_PER_INCH, Unit, decimal_text
 
 if TYPE_CHECKING:
@@ -21,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.cutlist.pattern import Layout
     from joinlay.cutlist.solid_wood import SolidNeed
     from joinlay.findings import Finding
-    from joinlay.jobs.on_hand import OnHand, Prices
+    from joinlay.jobs.on_hand import Prices
     from joinlay.jobs.plan import Plan
 
 __all__ = ["Line", "Shopping", "shopping_list"]
@@ -83,15 +82,14 @@ def shopping_list(
     parts: CuttingList,
     sheets: Sequence[Layout],
     solid: Sequence[SolidNeed],
-    on_hand: OnHand = NOTHING_ON_HAND,
     paper: int | None = None,
 ) -> Shopping:
-    """Everything to buy or make ready for ``plan``, with its cost at ``on_hand.prices``.
+    """Everything to buy or make ready for ``plan``, with its cost at ``plan.on_hand.prices``.
 
     ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the number of sheets of paper its templates are
     printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit.
     """
-    prices = on_hand.prices
+    prices = plan.on_hand.prices
     lines = tuple(
         _priced(line, plan, prices)
         for line in (

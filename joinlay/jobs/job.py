@@ -5,10 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from joinlay.jobs.on_hand import NOTHING_ON_HAND
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -39,7 +42,8 @@ class Job:
 
     ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
-    top down, at least one. ``paper`` is ``letter`` or ``a4``.
+    top down, at least one. ``paper`` is ``letter`` or ``a4``. ``on_hand`` changes no part: it is for
+    the lists and layouts.
     """
 
     title: str
@@ -50,3 +54,4 @@ class Job:
     stocks: Mapping[str, Stock]
     drawers: tuple[JobDrawer, ...]
     paper: str
+    on_hand: OnHand = NOTHING_ON_HAND

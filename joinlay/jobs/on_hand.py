@@ -103,18 +103,12 @@ class Sawing:
     """How sheets are to be sawn.
 
     ``fronts_together`` cuts the drawer fronts of a bank from one column, in their order, so that the grain runs down it.
-    ``any_grain`` are the kinds of part (``drawer bottom``) whose grain does not matter. ``trim`` None: the practice table's edge trim.
+    ``any_grain`` are the kinds of part (``drawer bottom``) whose grain does not matter.
     """
 
     first_cut: FirstCut = FirstCut.RIP
     fronts_together: bool = True
     any_grain: frozenset[str] = frozenset()
-    trim: Dimension | None = None
-
-    def __post_init__(self) -> None:
-        """Refuse a trim below nothing."""
-        if self.trim is not None and self.trim.mm < 0:
-            raise BadInput(f"the edge trim is {self.trim.mm} mm; it is nothing or more.")
 
 
 @dataclass(frozen=True, slots=True)

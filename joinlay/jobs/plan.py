@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.findings import Harm
+from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import Dimension
 
 if TYPE_CHECKING:
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.findings import Finding
+    from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop
     from joinlay.stock import Stock
@@ -28,7 +30,7 @@ class Plan:
 
     ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top down,
     placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a sheet size
-    (``letter``, ``a4``). ``findings`` are all of them, the worst first.
+    (``letter``, ``a4``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
     """
 
     title: str
@@ -41,6 +43,7 @@ class Plan:
     others: tuple[Assembly, ...]
     findings: tuple[Finding, ...]
     paper: str
+    on_hand: OnHand = NOTHING_ON_HAND
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

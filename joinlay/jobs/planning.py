@@ -40,7 +40,7 @@ def plan(job: Job) -> Plan:
         findings.extend(drawer.assembly.findings)
     findings += find_everything(drawers, (), job.stocks, job.shop, usual_conditions(job.unit))
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), gathered(findings), job.paper
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), gathered(findings), job.paper, job.on_hand
     )  # fmt: skip
 
 

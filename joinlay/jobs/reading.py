@@ -15,6 +15,7 @@ from joinlay.jobs.naming import drawer_names
 from joinlay.jobs.parts.drawer import DrawersPart
 from joinlay.jobs.parts.file import JobFile
 from joinlay.jobs.parts.given import Part, Reading, Spelled
+from joinlay.jobs.parts.on_hand import on_hand_of
 from joinlay.jobs.parts.paper import usual_paper
 from joinlay.jobs.parts.shop import UNITS, JobShopPart, ShopFile
 from joinlay.jobs.source import LARGEST_FILE, Source, read_source
@@ -148,7 +149,9 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     title = source.file.removesuffix(".toml") if written.title is None else written.title.value
     paper = written.paper.size if written.paper is not None else None
     drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
-    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, usual_paper(unit) if paper is None else paper.value)
+    on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
+    paper_name = usual_paper(unit) if paper is None else paper.value
+    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, paper_name, on_hand)
 
 
 def _drawers(

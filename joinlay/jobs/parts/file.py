@@ -6,6 +6,7 @@ from pydantic import Field
 
 from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
 from joinlay.jobs.parts.given import Name, Part
+from joinlay.jobs.parts.on_hand import BoardPart, OffcutPart, PricesPart, SawingPart
 from joinlay.jobs.parts.paper import PaperPart
 from joinlay.jobs.parts.practice import PracticePart
 from joinlay.jobs.parts.shop import JobShopPart, Rule, Units
@@ -24,5 +25,9 @@ class JobFile(Part):
     shop: JobShopPart | None = None
     practice: PracticePart | None = None
     paper: PaperPart | None = None
+    sawing: SawingPart | None = None
+    offcut: list[OffcutPart] | None = None
+    board: list[BoardPart] | None = None
+    prices: PricesPart | None = None
     drawers: DrawersPart | None = None
     drawer: Annotated[list[DrawerPart], Field(min_length=1)]
