@@ -215,9 +215,9 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
     for kind in sorted(plan.on_hand.sawing.any_grain.difference(kinds)):
         yield warning(
             "no such part",
-            "The grain of {kind} was said not to matter, but no part is called that.",
+            "The grain of {named} was said not to matter, but no part is called that.",
             "Write one of these: {kinds}.",
             "CL-2",
-            kind=kind,
+            named=kind,
             kinds=", ".join(nearest_names(kind, kinds) or kinds),
         )

@@ -75,18 +75,24 @@ def least_sheets(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin) -> int:
     """
     if not items or sheet.length <= 0 or sheet.width <= 0:
         return 0
-    spare = sum(each.length * each.width for each in bins)
+    useful = [each for each in bins if any(_goes_in(item, each) for item in items)]
+    spare = sum(each.length * each.width for each in useful)
     area = sum(item.length * item.width for item in items) - spare
     by_area = -(-area // (sheet.length * sheet.width))
     apart: list[Item] = []
     for item in sorted(items, key=lambda item: -item.length * item.width):
         if not any(_can_share(item, other, sheet) for other in apart):
             apart.append(item)
-    return max(by_area, len(apart) - len(bins), 0)
+    return max(by_area, len(apart) - len(useful), 0)
 
 
 def _can_share(one: Item, other: Item, sheet: Bin) -> bool:
     return any(a + c <= sheet.length or b + d <= sheet.width for a, b in _stood(one) for c, d in _stood(other))
+
+
+def _goes_in(item: Item, each: Bin) -> bool:
+    fits = any(long <= each.length and wide <= each.width for long, wide in _stood(item))
+    return fits and (item.turnable or not each.only_turnable)
 
 
 def _stood(item: Item) -> tuple[tuple[int, int], ...]:
