@@ -45,10 +45,11 @@ class Meeting:
 
 
 def meeting(
-    what: str, one: tuple[Board, Surface], other: tuple[Board, Surface], gap: Dimension = NOTHING, rule: str = ""
+    what: str, one: tuple[Board | str, Surface], other: tuple[Board | str, Surface], gap: Dimension = NOTHING, rule: str = ""
 ) -> Meeting:
-    """A meeting of two outer surfaces; most of them are."""
-    return Meeting(what, Side(one[0].name, one[1]), Side(other[0].name, other[1]), gap, rule)
+    """A meeting of two outer surfaces, as most are; the boards or their names."""
+    first, second = (Side(board if isinstance(board, str) else board.name, surface) for board, surface in (one, other))
+    return Meeting(what, first, second, gap, rule)
 
 
 def measured(found: Meeting, boards: Mapping[str, Board]) -> Length:

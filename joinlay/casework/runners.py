@@ -1,0 +1,233 @@
+"""Wooden runners: what each drawer rides on, is guided by, and is kept from tipping by (RN-1 to RN-5).
+
+Every strip is ripped from one stock. A bearer lies flat; a guide lies flat on it; kickers and packing stand on edge under it, straight above
+the drawer's side, so that their height is a ripping width and any sheet will do.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Board, Datum, Place, Surface
+from joinlay.casework.assembly import Assembly
+from joinlay.casework.meeting import Meeting, meeting
+from joinlay.casework.runner_sizes import size_runner
+from joinlay.casework.screws import screw_slots
+from joinlay.findings import refusal
+from joinlay.lengths import NOTHING, largest
+from joinlay.stock import Solid
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.casework.case import Case
+    from joinlay.casework.runner_sizes import RunnerHeights
+    from joinlay.casework.slot import Slot
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice
+    from joinlay.stock import Stock
+    from joinlay.stock.movement import Seasons
+
+__all__ = ["Runners", "SlotRunners", "make_runners"]
+
+_BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
+_ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
+
+
+@dataclass(frozen=True, slots=True)
+class SlotRunners:
+    """What one drawer rides on: the board under its sides at the ``left`` and ``right``, and where the bearers end towards the middle, in X.
+
+    ``kicker_gap`` is from the drawer's top to what it kicks against, at rest. ``kickers`` are those boards, left and right.
+    """
+
+    bears_left: str
+    bears_right: str
+    inner_left: Dimension
+    inner_right: Dimension
+    kicks_left: str
+    kicks_right: str
+    kicker_gap: Dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Runners:
+    """All runners of a piece, by slot where asked, and where they meet what is around them."""
+
+    assembly: Assembly
+    of: dict[str, SlotRunners]
+    meetings: tuple[Meeting, ...]
+
+
+def make_runners(slots: Sequence[Slot], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons) -> Runners:
+    """Bearers, guides and kickers for every slot, packed at the top and bottom as they must be.
+
+    RN-1 to RN-3; in a case of solid ``sides`` the bearers are screwed through slots that let the sides move over ``seasons`` (RN-4). Raises
+    Refused where a rail is too low for the stock, or an opening too narrow for two bearers. Source: common practice.
+    """
+    return _Maker(tuple(slots), case, stock, sides, practice, seasons).made()
+
+
+class _Maker:
+    def __init__(
+        self, slots: tuple[Slot, ...], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons
+    ) -> None:
+        self._slots, self._case, self._stock, self._sides = slots, case, stock, sides
+        self._practice, self._seasons = practice, seasons
+        self._thickness = stock.thickness
+        gap = practice.length("bearer back gap") if sides.is_solid else NOTHING
+        self._length = (case.sizes.inside_depth - gap).named("bearer length", "RN-1", "common practice")
+        self._boards: list[Board] = []
+        self._meetings: list[Meeting] = []
+        self._findings: list[Finding] = []
+
+    def made(self) -> Runners:
+        heights = [size_runner(slot, self._stock, self._practice) for slot in self._slots]
+        found: dict[str, SlotRunners] = {}
+        under: dict[int, tuple[str, str, Dimension]] = {}
+        for slot, height in zip(self._slots, heights, strict=True):
+            over = self._over(slot, height) if slot.is_topmost else under[slot.bank]
+            self._findings += height.findings
+            found[slot.name] = self._slot(slot, height, over)
+            if not slot.is_lowest:
+                under[slot.bank] = self._kickers_below(slot, height)
+        assembly = Assembly("runners", tuple(self._boards), (self._length,), tuple(self._findings))
+        return Runners(assembly, found, tuple(self._meetings))
+
+    # -- one slot ------------------------------------------------------------------------------------
+
+    def _slot(self, slot: Slot, height: RunnerHeights, over: tuple[str, str, Dimension]) -> SlotRunners:
+        widths = [self._bearer_width(slot, guide) for guide in (slot.guide_left, slot.guide_right)]
+        inner = (slot.cavity.left + widths[0], slot.cavity.right - widths[1])
+        self._refuse_narrow(slot, inner)
+        bears = []
+        for hand, guide, width in (("left", slot.guide_left, widths[0]), ("right", slot.guide_right, widths[1])):
+            bears.append(self._bearer(slot, hand, width, height))
+            if guide:
+                self._guide(slot, hand, guide, bears[-1])
+        clearance = slot.wish.shop.practice.length("top clearance")
+        gap = (clearance + over[2] if over[2] else clearance).named(f"{slot.name} kicker gap", "RN-3", "common practice")
+        return SlotRunners(bears[0], bears[1], inner[0], inner[1], over[0], over[1], gap)
+
+    def _bearer_width(self, slot: Slot, guide: Dimension) -> Dimension:
+        beside = largest(slot.wish.make.sides.thickness + self._practice.length("bearer margin"), self._thickness)
+        return guide + beside if guide else beside
+
+    def _bearer(self, slot: Slot, hand: str, width: Dimension, height: RunnerHeights) -> str:
+        """The bearer, with its packing where it is the lowest; the board the drawer's side rides on is named."""
+        if height.bearer is None:
+            return "case bottom"
+        board = self._flat(slot, f"{hand} bearer", hand, width, height.bearer, slot.floor)
+        wood = slot.cavity.left_wood if hand == "left" else slot.cavity.right_wood
+        if self._sides.is_solid:
+            board = self._screwed(board)
+        self._keep(board, wood, _facing(hand, wood))
+        self._meetings.append(
+            meeting(f"{board.name} on the {slot.rail}", (board, Surface.END), (slot.rail, Surface.FAR_FACE), rule="RN-1")
+        )
+        if height.packing is not None:
+            packing = self._on_edge(slot, f"{hand} packing", hand, height.packing, self._case.sizes.floor)
+            self._boards.append(packing)
+            self._meetings.append(
+                meeting(f"{packing.name} under its bearer", (packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), rule="RN-3")
+            )
+            self._meetings.append(
+                meeting(f"{packing.name} on the case bottom", (packing, Surface.EDGE), ("case bottom", Surface.FACE))
+            )
+        return board.name
+
+    def _guide(self, slot: Slot, hand: str, guide: Dimension, bearer: str) -> None:
+        # It lies on the bearer, its inner edge even with the frame.
+        if self._thickness > slot.opening.height:
+            raise refusal("guide", "the guides are {guide} high and the opening {height}", "Use runner stock of {height} or thinner.", "RN-2",
+                          "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
+        board = self._flat(slot, f"{hand} guide", hand, guide, self._thickness, slot.floor + self._thickness)
+        self._boards.append(board)
+        self._meetings.append(
+            meeting(f"{board.name} on the {bearer}", (board, Surface.FAR_FACE), (bearer, Surface.FACE), rule="RN-2")
+        )
+
+    def _kickers_below(self, slot: Slot, height: RunnerHeights) -> tuple[str, str, Dimension]:
+        """The kickers under this slot's bearers, for the drawer below; or the bearers themselves."""
+        bearers = (f"runners {slot.name} left bearer", f"runners {slot.name} right bearer")
+        lift = self._practice.length("kicker lift")
+        assert height.bearer is not None
+        if height.kicker is None:
+            return (*bearers, slot.below - height.bearer)
+        names = []
+        for hand, bearer in zip(("left", "right"), bearers, strict=True):
+            board = self._on_edge(slot, f"{hand} kicker under", hand, height.kicker, slot.floor - slot.below + lift)
+            self._boards.append(board)
+            names.append(board.name)
+            self._meetings.append(
+                meeting(f"{board.name} under its bearer", (board, Surface.FAR_EDGE), (bearer, Surface.FAR_FACE), rule="RN-3")
+            )
+        return names[0], names[1], lift
+
+    def _over(self, slot: Slot, height: RunnerHeights) -> tuple[str, str, Dimension]:
+        """The kickers hung from the case top over the topmost drawer; or the case top itself."""
+        lift = self._practice.length("kicker lift")
+        if height.top_kicker is None:
+            return ("case top", "case top", slot.above)
+        names = []
+        for hand in ("left", "right"):
+            bottom = slot.floor + slot.opening.height + lift
+            board = self._on_edge(slot, f"{hand} top kicker", hand, height.top_kicker, bottom)
+            if self._sides.is_solid:
+                board = self._screwed(board)
+            self._boards.append(board)
+            names.append(board.name)
+            self._meetings.append(
+                meeting(f"{board.name} under the case top", (board, Surface.FAR_EDGE), ("case top", Surface.FACE), rule="RN-3")
+            )
+        return names[0], names[1], lift
+
+    # -- boards --------------------------------------------------------------------------------------
+
+    def _flat(self, slot: Slot, part: str, hand: str, width: Dimension, thickness: Dimension, top: Dimension) -> Board:
+        """A strip lying flat along the wood at that hand, its upper face at ``top``."""
+        x, across = (slot.cavity.left, "+X") if hand == "left" else (slot.cavity.right, "-X")
+        place = Place.at(x, self._case.sizes.front, top, "+Y", across, "-Z")
+        return self._board(slot, part, part.split(" ", 1)[1], width, thickness, _BEARER, place)
+
+    def _on_edge(self, slot: Slot, part: str, hand: str, height: Dimension, bottom: Dimension) -> Board:
+        """A strip standing on edge straight above or below the drawer's side, its lower edge at ``bottom``."""
+        x, into = (slot.left, "+X") if hand == "left" else (slot.left + slot.opening.width, "-X")
+        place = Place.at(x, self._case.sizes.front, bottom, "+Y", "+Z", into)
+        kind = "packing" if "packing" in part else "kicker"
+        return self._board(slot, part, kind, height, self._thickness, _ON_EDGE, place)
+
+    def _board(
+        self, slot: Slot, part: str, kind: str, width: Dimension, thickness: Dimension, datum: Datum, place: Place
+    ) -> Board:
+        name = f"runners {slot.name} {part}"
+        return Board(
+            name, kind, self._stock.name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
+            thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
+        )  # fmt: skip
+
+    def _keep(self, board: Board, wood: str, face: Surface) -> None:
+        self._boards.append(board)
+        self._meetings.append(meeting(f"{board.name} on the {wood}", (board, Surface.EDGE), (wood, face), rule="RN-1"))
+
+    def _screwed(self, board: Board) -> Board:
+        sides = self._sides
+        assert isinstance(sides, Solid)
+        return screw_slots(board, sides, self._practice, self._seasons)
+
+    def _refuse_narrow(self, slot: Slot, inner: tuple[Dimension, Dimension]) -> None:
+        """Between the bearers a strip must fit, and a hand to glue it."""
+        least = 2 * self._practice.length("stop seat")
+        if inner[1] - inner[0] < least:
+            raise refusal(
+                "runners", "the bearers leave {left} between them in an opening {width} wide",
+                "Make the opening at least {short} wider, or the runners of thinner stock.", "RN-1", "by geometry",
+                left=inner[1] - inner[0], width=slot.opening.width, short=least - inner[1] + inner[0],
+            ).at(slot.name)  # fmt: skip
+
+
+def _facing(hand: str, wood: str) -> Surface:
+    """The face that the wood at ``hand`` of a bank turns to it: a partition turns its far face to the bank on its right."""
+    return Surface.FAR_FACE if "partition" in wood and hand == "left" else Surface.FACE

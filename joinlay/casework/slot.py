@@ -1,0 +1,98 @@
+"""A drawer's place in the piece: its opening, and the rails and wood around it that its runners go between."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.casework.opening import Opening
+from joinlay.findings import refusal
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.casework.bay import Bay
+    from joinlay.casework.case import Cavity
+    from joinlay.casework.case_sizes import CaseSizes
+    from joinlay.casework.opening import DrawerMake
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop, TenonStock
+
+__all__ = ["DrawerWish", "Slot", "slots_in"]
+
+
+@dataclass(frozen=True, slots=True)
+class DrawerWish:
+    """What the maker asks of one drawer: what it is made of, the ``shop`` with the drawer's own figures, the tenon for its front."""
+
+    make: DrawerMake
+    shop: Shop
+    tenon: TenonStock | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """Where drawer ``name`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
+
+    ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under it
+    may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the opening, up to
+    the runner of the next drawer or the case top.
+    """
+
+    name: str
+    bank: int
+    opening: Opening
+    wish: DrawerWish
+    left: Dimension
+    floor: Dimension
+    guide_left: Dimension
+    guide_right: Dimension
+    cavity: Cavity
+    below: Dimension
+    above: Dimension
+    rail: str
+    is_lowest: bool
+    is_topmost: bool
+
+
+def slots_in(
+    bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], rail_names: tuple[str, str]
+) -> tuple[Slot, ...]:
+    """The slots of one bank, from the top down.
+
+    RN-2: the guide is as thick as the frame covers the case at that side. ``rail_names`` are the boards above the first and under the last
+    opening. Raises Refused where the frame doesn't cover the case: then wooden runners can't work.
+    """
+    guides = (
+        (bay.left - cavity.left).named(f"bank {bay.number} left guide", "RN-2", "by geometry"),
+        (cavity.right - bay.right).named(f"bank {bay.number} right guide", "RN-2", "by geometry"),
+    )
+    for guide, hand, wood in zip(guides, ("left", "right"), (cavity.left_wood, cavity.right_wood), strict=True):
+        _refuse_uncovered(guide, hand, wood, bay)
+    depth = (sizes.front + sizes.inside_depth).named("opening depth, from the face of the frame to the case back", "DR-5")
+    slots, last = [], len(bay.names) - 1
+    for n, (name, wish) in enumerate(zip(bay.names, wishes, strict=True)):
+        lowest, topmost = n == last, n == 0
+        floor, height = bay.floors[n], bay.heights[n]
+        slots.append(
+            Slot(
+                name, bay.number, Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth), wish, bay.left, floor, *guides,
+                cavity,
+                below=(floor - sizes.floor).named(f"{name} floor above the case bottom", "RN-3") if lowest else bay.rail,
+                above=(sizes.ceiling - floor - height).named(f"{name} opening to the case top", "RN-3") if topmost else bay.rail,
+                rail=rail_names[1] if lowest else f"face frame rail under {name}",
+                is_lowest=lowest, is_topmost=topmost,
+            )
+        )  # fmt: skip
+    return tuple(slots)
+
+
+def _refuse_uncovered(guide: Dimension, hand: str, wood: str, bay: Bay) -> None:
+    if guide.mm >= 0:
+        return
+    member = "stile" if "side" in wood else "mullion"
+    raise refusal(
+        "runners", f"the frame leaves {{short}} of the {wood} in the opening at its {hand}, so the drawers of this bank would run against it",
+        f"Make the {member} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
+        short=-guide, more=-guide if member == "stile" else -2 * guide,
+    ).at(f"bank {bay.number}")  # fmt: skip

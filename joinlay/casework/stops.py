@@ -1,0 +1,191 @@
+"""Stops: a strip behind each rail stiffens it and carries two blocks, which the drawer's front comes to rest against (ST-1 to ST-4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Board, Cut, CutKind, Datum, Place, Span, Surface
+from joinlay.casework.assembly import Assembly
+from joinlay.casework.meeting import Meeting, meeting
+from joinlay.findings import refusal
+from joinlay.lengths import NOTHING, Length, dimension, smallest
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from joinlay.casework.case import Case
+    from joinlay.casework.runners import SlotRunners
+    from joinlay.casework.slot import Slot
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Practice
+    from joinlay.stock import Stock
+
+__all__ = ["StopMake", "Stops", "make_stops", "notch_back"]
+
+_ON_EDGE = Datum("front face", "lower edge", "left end", "back face", "upper edge", "right end")
+_FLAT = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
+
+
+@dataclass(frozen=True, slots=True)
+class StopMake:
+    """What strips and blocks are ripped from, how high the blocks stand (None: as usual), and how far a loaded bottom may ``sag``."""
+
+    stock: Stock
+    thickness: Dimension | None = None
+    sag: Dimension = NOTHING
+
+
+@dataclass(frozen=True, slots=True)
+class Stops:
+    """All strips and blocks of a piece, the blocks by the drawer they stop, and where they meet what is around them."""
+
+    assembly: Assembly
+    of: Mapping[str, tuple[Board, ...]]
+    meetings: tuple[Meeting, ...]
+
+
+def make_stops(
+    make: StopMake, slots: Sequence[Slot], runners: Mapping[str, SlotRunners], case: Case, practice: Practice
+) -> Stops:
+    """Strips and blocks for every slot.
+
+    ST-1: two blocks, near the drawer's sides. ST-2: their front is as far behind the face of the frame as the back of the drawer front.
+    ST-3: they pass under the bottom. ST-4: they stand on a strip glued to the back of the rail, or on the case bottom where that is
+    level with the rail. Raises Refused where a block can't pass, or doesn't reach up behind the front. Source: common practice.
+    """
+    return _Maker(make, tuple(slots), runners, case, practice).made()
+
+
+def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Board:
+    """A drawer back that reaches down to the bearers, notched so that it passes the stop ``blocks`` on its way in and out.
+
+    A back that stands on the bottom passes them as it is. Each notch is a margin wider than its block at both sides and a stop clearance
+    higher; ST-1, our own choice. Both parts must be placed.
+    """
+    assert back.place is not None
+    for n, block in enumerate(blocks, start=1):
+        assert block.place is not None
+        height = (block.width + practice.length("stop clearance")).named(
+            f"{back.name} stop notch height", "ST-1", "our own choice"
+        )
+        foot, rail = back.place.origin[2], block.place.origin[2]
+        if foot >= rail + height.mm:
+            continue
+        margin = practice.length("stop notch margin")
+        left = block.place.origin[0] - back.place.origin[0]
+        start = dimension(Length(left)).named(f"{back.name} left end to stop block {n}", "ST-1", "by geometry") - margin
+        along = Span(start, start + block.length + 2 * margin)
+        cut = Cut(
+            CutKind.SLOT,
+            Surface.EDGE,
+            along,
+            Span(NOTHING, height),
+            Span(NOTHING, back.thickness),
+            f"stop notch {n}",
+            mate=block.name,
+        )
+        back = back.with_cuts(cut)
+    return back
+
+
+class _Maker:
+    def __init__(
+        self, make: StopMake, slots: tuple[Slot, ...], runners: Mapping[str, SlotRunners], case: Case, practice: Practice
+    ) -> None:
+        self._make, self._slots, self._runners = make, slots, runners
+        self._case, self._practice = case, practice
+        self._boards: list[Board] = []
+        self._meetings: list[Meeting] = []
+
+    def made(self) -> Stops:
+        of = {slot.name: self._slot(slot) for slot in self._slots}
+        return Stops(Assembly("stops", tuple(self._boards)), of, tuple(self._meetings))
+
+    def _slot(self, slot: Slot) -> tuple[Board, ...]:
+        self._refuse_block(slot)
+        front = self._block_front(slot)
+        seat = self._strip(slot, front) if slot.below else ("case bottom", Surface.FACE)
+        return self._blocks(slot, front, seat)
+
+    def _thickness(self) -> Dimension:
+        return self._make.thickness if self._make.thickness is not None else self._practice.length("stop thickness")
+
+    def _block_front(self, slot: Slot) -> Dimension:
+        """ST-2: from the face of the frame to the blocks."""
+        wish = slot.wish
+        back_of_front = wish.shop.practice.length("front set-back") + wish.make.front.thickness
+        return back_of_front.named(f"{slot.name} face of the frame to the stop blocks", "ST-2", "common practice")
+
+    def _refuse_block(self, slot: Slot) -> None:
+        """ST-3, and that the front's back finds the block: it stands a clearance above the rail itself."""
+        practice, block = slot.wish.shop.practice, self._thickness()
+        space = (practice.length("groove offset") - self._make.sag - practice.length("stop clearance")).named(
+            f"{slot.name} space for a stop block", "ST-3", "common practice"
+        )
+        if block > space:
+            raise refusal(
+                "stop block", "a stop block {block} high does not pass under the bottom, which leaves {space}",
+                "Make it {space} or lower, or the groove at least {more} further from the edge.", "ST-3", "common practice",
+                block=block, space=space, more=block - space,
+            ).at(slot.name)  # fmt: skip
+        rise, least = practice.length("bottom clearance of the front"), practice.length("stop overlap")
+        if block - rise < least:
+            raise refusal(
+                "stop block", "a stop block {block} high reaches {reach} up behind the front, which stands {rise} above the rail",
+                "Make it at least {needed} high, or the clearance under the front smaller.", "ST-2", "our own choice",
+                block=block, reach=block - rise, rise=rise, needed=least + rise,
+            ).at(slot.name)  # fmt: skip
+
+    def _strip(self, slot: Slot, front: Dimension) -> tuple[str, Surface]:
+        """The strip behind the rail: on edge as high as the rail lets it be, or flat where that is too thin for a block's seat."""
+        name, left, right = f"stops {slot.name} strip", *self._between(slot)
+        lift = NOTHING if slot.is_lowest else self._practice.length("kicker lift")
+        height = slot.below - lift if lift else slot.below
+        thickness, seat = self._make.stock.thickness, self._practice.length("stop seat")
+        behind = self._case.sizes.front
+        wanted = (front + seat - behind).named(f"{slot.name} strip, from front to back, at least", "ST-4", "our own choice")
+        length = (right - left).named(f"{name} length", "ST-4", "by geometry")
+        if thickness >= wanted:
+            place = Place.at(left, behind, slot.floor - height, "+X", "+Z", "+Y")
+            size = (length, height.named(f"{name} width", "ST-4", "common practice"))
+        elif thickness <= height:
+            place = Place.at(left, behind, slot.floor, "+X", "+Y", "-Z")
+            size = (length, wanted.named(f"{name} width", "ST-4", "our own choice"))
+        else:
+            raise refusal(
+                "stop strip", "the strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} thick",
+                "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.", "ST-4", "by geometry",
+                wanted=wanted, stock=thickness, height=height,
+            ).at(slot.name)  # fmt: skip
+        flat = thickness < wanted
+        datum = _FLAT if flat else _ON_EDGE
+        board = Board(name, "stop strip", self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
+        self._boards.append(board)
+        near = Surface.EDGE if flat else Surface.FACE
+        self._meetings.append(meeting(f"{name} on the {slot.rail}", (board, near), (slot.rail, Surface.FAR_FACE), rule="ST-4"))
+        return name, Surface.FACE if flat else Surface.FAR_EDGE
+
+    def _between(self, slot: Slot) -> tuple[Dimension, Dimension]:
+        found = self._runners[slot.name]
+        return found.inner_left, found.inner_right
+
+    def _blocks(self, slot: Slot, front: Dimension, seat: tuple[str, Surface]) -> tuple[Board, ...]:
+        left, right = self._between(slot)
+        margin = self._practice.length("stop notch margin")
+        third = (right - left - 2 * margin) / 3
+        width = smallest(self._practice.length("stop width"), third).named(
+            f"{slot.name} stop block width", "ST-1", "common practice"
+        )
+        made = []
+        for hand, x in (("left", left + margin), ("right", right - margin - width)):
+            name = f"stops {slot.name} {hand} block"
+            stock = self._make.stock
+            board = Board(
+                name, "stop block", stock.name, width, self._thickness().named(f"{name} height", "ST-3"), stock.thickness.named(f"{name} thickness"),
+                _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
+            )  # fmt: skip
+            self._boards.append(board)
+            made.append(board)
+            self._meetings.append(meeting(f"{name} on the {seat[0]}", (board, Surface.EDGE), seat, rule="ST-4"))
+        return tuple(made)
