@@ -1,0 +1,151 @@
+"""Cutting blanks by the settings alone, as a person at the machine would: only what a card prints is read."""
+
+from fractions import Fraction
+
+from joinlay.boards import Axis
+from joinlay.lengths import ZERO
+from joinlay.settings import Guide
+
+#: A box: (start, stop) along, across and into, in millimetres.
+
+
+def blank_box(board):
+    return tuple((ZERO.mm, board.size(axis).mm) for axis in Axis)
+
+
+def cut_boxes(board):
+    """What the plan takes out of the board."""
+    return [tuple((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis) for cut in board.cuts]
+
+
+def _inwards(board, surface, start, stop):
+    """A stretch counted from a surface, as coordinates of the board, no farther than the wood goes."""
+    size = board.size(surface.axis)
+    low, high = (size - stop, size - start) if surface.is_far else (start, stop)
+    return max(low, ZERO).mm, min(high, size).mm
+
+
+def _run(board, work, each):
+    """Where a run begins and ends: by stops on a table, by marks under a hand-held router, right through without either."""
+    stops = work.stops
+    entry, fence = work.entry.axis, work.fence.axis
+    axis = next(axis for axis in Axis if axis not in (entry, fence))
+    size = board.size(axis)
+    if stops is None:
+        return axis, (ZERO.mm, size.mm)
+    begin, finish = stops.begin, stops.finish
+    if each.guide is Guide.FENCE:
+        begin = size - stops.infeed_stop if stops.infeed_stop is not None else None
+        finish = stops.outfeed_stop
+    return axis, _inwards(board, stops.leading, begin or ZERO, finish or size)
+
+
+def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, last_error=ZERO):
+    """The boxes the cutter sweeps out of ``board``, pass by pass; errors are how far the maker set it off."""
+    last = setting.passes[-1].near_side
+    for each in setting.passes:
+        near = each.near_side if setting.guide is not Guide.STRAIGHTEDGE else each.guide + setting.offset
+        near = near + fence_error + (last_error if each.near_side == last else ZERO)
+        across = _inwards(board, work.fence, near, near + setting.tool.width)
+        deep = _inwards(board, work.entry, ZERO, each.height + height_error)
+        if work.positions:
+            axis = next(axis for axis in Axis if axis not in (work.entry.axis, work.fence.axis))
+            runs = [((p.centre - p.width / 2).mm, (p.centre + p.width / 2).mm) for p in work.positions]
+        else:
+            axis, run = _run(board, work, setting)
+            runs = [run]
+        for run in runs:
+            box = {axis: run, work.fence.axis: across, work.entry.axis: deep}
+            yield tuple(box[axis] for axis in Axis)
+
+
+def taken_by_settings(settings, boards):
+    """Every box that the settings take out of each board, by its name, in the order of the cards."""
+    by_name = {board.name: board for board in boards}
+    taken: dict[str, list[tuple[tuple[Fraction, Fraction], ...]]] = {board.name: [] for board in boards}
+    for setting in settings:
+        for work in setting.works:
+            for name in work.boards:
+                taken[name].extend(swept(setting, work, by_name[name]))
+    return taken
+
+
+def cells(boxes, grid):
+    """The cells of a grid that some box covers. ``grid`` has every coordinate of every box, so each cell is in or out whole."""
+    places = [{at: n for n, at in enumerate(axis)} for axis in grid]
+    covered = set()
+    for box in boxes:
+        spans = [range(places[n][start], places[n][stop]) for n, (start, stop) in enumerate(box) if start < stop]
+        if len(spans) == 3:
+            covered |= {(i, j, k) for i in spans[0] for j in spans[1] for k in spans[2]}
+    return covered
+
+
+def grid_of(*lists):
+    return [sorted({at for boxes in lists for box in boxes for at in box[n]}) for n in range(3)]
+
+
+def same_wood(board, boxes, others):
+    """True where both take exactly the same wood out of ``board``."""
+    grid = grid_of(boxes, others, [blank_box(board)])
+    return cells(boxes, grid) == cells(others, grid)
+
+
+def solid_of(box):
+    """A box as a solid of a kernel that is not ours."""
+    from manifold3d import Manifold
+
+    (a, b), (c, d), (e, f) = ((float(start), float(stop)) for start, stop in box)
+    return Manifold.cube((b - a, d - c, f - e)).translate((a, c, e))
+
+
+def volume_left(board, boxes):
+    """Cubic millimetres left after ``boxes`` are taken out, on solids."""
+    wood = solid_of(blank_box(board))
+    for box in boxes:
+        if all(start < stop for start, stop in box):
+            wood = wood - solid_of(box)
+    return wood.volume()
+
+
+def lets_wood_pass_between(setting, work, board, wood):
+    """Where a pass shaves only the wood on the fence side of the cutter: the cut MS-6 forbids.
+
+    ``wood`` is what was taken before, and is added to. The far side of the cutter must be in wood wherever any of it is.
+    """
+    grid_boxes = list(swept(setting, work, board))
+    for box in grid_boxes:
+        grid = grid_of([box], wood, [blank_box(board)])
+        fresh = cells([box], grid) - cells(wood, grid)
+        axis = [Axis.ALONG, Axis.ACROSS, Axis.INTO].index(work.fence.axis)
+        if fresh:
+            touched = {grid[axis][cell[axis]] for cell in fresh} | {grid[axis][cell[axis] + 1] for cell in fresh}
+            far = box[axis][0] if work.fence.is_far else box[axis][1]
+            if far not in touched:
+                return True
+        wood.append(box)
+    return False
+
+
+def measured_on(setting, work, board, boxes):
+    """What callipers find on ``board`` once ``boxes`` are cut, by the name of the measure."""
+    from joinlay.settings import Measured, Role
+
+    def from_side(surface):
+        n = [Axis.ALONG, Axis.ACROSS, Axis.INTO].index(surface.axis)
+        size = board.size(surface.axis).mm
+        spans = [box[n] if not surface.is_far else (size - box[n][1], size - box[n][0]) for box in boxes]
+        return min(span[0] for span in spans), max(span[1] for span in spans), size
+
+    low, high, _ = from_side(work.fence)
+    _, deep, thick = from_side(work.entry)
+    if setting.role is Role.TONGUE:
+        return {Measured.TONGUE_THICKNESS: low, Measured.TONGUE_LENGTH: deep}
+    if setting.role is Role.STEP:
+        return {Measured.STEP_WIDTH: high, Measured.WOOD_LEFT: thick - deep, Measured.DEPTH: deep}
+    return {
+        Measured.WIDTH: high - low,
+        Measured.FROM_FENCE: low,
+        Measured.DEPTH: deep,
+        Measured.CENTRE: (low + high) / 2,
+    }
