@@ -125,7 +125,7 @@ class _Maker:
             board = self._screwed(board)
         self._keep(board, wood, _facing(hand, wood))
         self._meetings.append(
-            meeting(f"{board.name} on the {slot.rail}", (board, Surface.END), (slot.rail, Surface.FAR_FACE), rule="RN-1")
+            meeting(f"{board.name} on the {slot.rails[0]}", (board, Surface.END), (slot.rails[0], Surface.FAR_FACE), rule="RN-1")
         )
         if height.packing is not None:
             packing = self._on_edge(slot, f"{hand} packing", hand, height.packing, self._case.sizes.floor)

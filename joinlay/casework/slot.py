@@ -36,7 +36,7 @@ class Slot:
 
     ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under it
     may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the opening, up to
-    the runner of the next drawer or the case top.
+    the runner of the next drawer or the case top. ``uprights`` are the frame's members left and right, ``rails`` those below and above.
     """
 
     name: str
@@ -50,18 +50,17 @@ class Slot:
     cavity: Cavity
     below: Dimension
     above: Dimension
-    rail: str
+    uprights: tuple[str, str]
+    rails: tuple[str, str]
     is_lowest: bool
     is_topmost: bool
 
 
-def slots_in(
-    bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], rail_names: tuple[str, str]
-) -> tuple[Slot, ...]:
-    """The slots of one bank, from the top down.
+def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], *, is_last: bool) -> tuple[Slot, ...]:
+    """The slots of one bank, from the top down; ``is_last`` of the bank at the right.
 
-    RN-2: the guide is as thick as the frame covers the case at that side. ``rail_names`` are the boards above the first and under the last
-    opening. Raises Refused where the frame doesn't cover the case: then wooden runners can't work.
+    RN-2: the guide is as thick as the frame covers the case at that side. Raises Refused where the frame doesn't cover the case: then
+    wooden runners can't work.
     """
     guides = (
         (bay.left - cavity.left).named(f"bank {bay.number} left guide", "RN-2", "by geometry"),
@@ -70,6 +69,11 @@ def slots_in(
     for guide, hand, wood in zip(guides, ("left", "right"), (cavity.left_wood, cavity.right_wood), strict=True):
         _refuse_uncovered(guide, hand, wood, bay)
     depth = (sizes.front + sizes.inside_depth).named("opening depth, from the face of the frame to the case back", "DR-5")
+    uprights = (
+        f"face frame mullion {bay.number - 1}" if bay.number > 1 else "face frame left stile",
+        "face frame right stile" if is_last else f"face frame mullion {bay.number}",
+    )
+    rails = ["face frame top rail", *(f"face frame rail under {name}" for name in bay.names[:-1]), "face frame bottom rail"]
     slots, last = [], len(bay.names) - 1
     for n, (name, wish) in enumerate(zip(bay.names, wishes, strict=True)):
         lowest, topmost = n == last, n == 0
@@ -80,7 +84,8 @@ def slots_in(
                 cavity,
                 below=(floor - sizes.floor).named(f"{name} floor above the case bottom", "RN-3") if lowest else bay.rail,
                 above=(sizes.ceiling - floor - height).named(f"{name} opening to the case top", "RN-3") if topmost else bay.rail,
-                rail=rail_names[1] if lowest else f"face frame rail under {name}",
+                uprights=uprights,
+                rails=(rails[n + 1], rails[n]),
                 is_lowest=lowest, is_topmost=topmost,
             )
         )  # fmt: skip

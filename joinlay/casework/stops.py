@@ -163,7 +163,9 @@ class _Maker:
         board = Board(name, "stop strip", self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
         self._boards.append(board)
         near = Surface.EDGE if flat else Surface.FACE
-        self._meetings.append(meeting(f"{name} on the {slot.rail}", (board, near), (slot.rail, Surface.FAR_FACE), rule="ST-4"))
+        self._meetings.append(
+            meeting(f"{name} on the {slot.rails[0]}", (board, near), (slot.rails[0], Surface.FAR_FACE), rule="ST-4")
+        )
         return name, Surface.FACE if flat else Surface.FAR_EDGE
 
     def _between(self, slot: Slot) -> tuple[Dimension, Dimension]:

@@ -1,0 +1,184 @@
+"""The whole piece around the drawers: frame, case, runners and stops, and a slot for every drawer."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Surface
+from joinlay.casework.bay import BankWish, lay_out_bays
+from joinlay.casework.case import make_case
+from joinlay.casework.face_frame import make_frame
+from joinlay.casework.meeting import meeting
+from joinlay.casework.runners import make_runners
+from joinlay.casework.slot import slots_in
+from joinlay.casework.stops import make_stops
+from joinlay.errors import BadInput
+from joinlay.findings import note
+from joinlay.stock.movement import Seasons, usual_seasons
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board
+    from joinlay.casework.assembly import Assembly
+    from joinlay.casework.bay import Bay
+    from joinlay.casework.case import Case
+    from joinlay.casework.case_sizes import CaseMake
+    from joinlay.casework.face_frame import FaceFrame
+    from joinlay.casework.frame_sizes import FrameMake
+    from joinlay.casework.graduation import Heights, Rounding
+    from joinlay.casework.meeting import Meeting
+    from joinlay.casework.runners import Runners
+    from joinlay.casework.slot import DrawerWish, Slot
+    from joinlay.casework.stops import StopMake, Stops
+    from joinlay.findings import Finding
+    from joinlay.lengths import Dimension
+    from joinlay.shop import Shop
+    from joinlay.stock import Stock
+
+__all__ = ["Bank", "Piece", "PieceSpec", "plan_piece", "within_room"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bank:
+    """One bank of drawers, from the top down: how its height is divided (DR-7), and what each of its ``drawers`` is to be.
+
+    ``rail`` None: the frame's rail height.
+    """
+
+    heights: Heights
+    drawers: tuple[DrawerWish, ...]
+    rounding: Rounding | None = None
+    rail: Dimension | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse a division into another number of openings than there are drawers."""
+        if self.heights.count != len(self.drawers):
+            raise BadInput(
+                f"a bank was divided into {self.heights.count} openings for {len(self.drawers)} drawers; give as many."
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class PieceSpec:
+    """A piece as a maker would ask for it, its sizes over all, frame included.
+
+    ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides and
+    kickers are ripped from. ``stops`` None: none. ``seasons`` are the air the piece will stand in, for wood that moves.
+    """
+
+    width: Dimension
+    height: Dimension
+    depth: Dimension
+    frame: FrameMake
+    case: CaseMake
+    banks: tuple[Bank, ...]
+    runner: Stock
+    stops: StopMake | None = None
+    widths: Heights | None = None
+    seasons: Seasons = field(default_factory=usual_seasons)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A planned piece, its drawers still to come.
+
+    Its zero: X at the left edge of the frame seen from the front, Y at the frame's show face (to the back), Z at the frame's underside (up);
+    so a case behind an overhang begins at X = the overhang. ``slots`` are the drawers' places, bank by bank from the left, each from the
+    top down. ``meetings`` say where parts meet and with what gap.
+    """
+
+    spec: PieceSpec
+    frame: FaceFrame
+    case: Case
+    runners: Runners
+    stops: Stops | None
+    bays: tuple[Bay, ...]
+    slots: tuple[Slot, ...]
+    meetings: tuple[Meeting, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def assemblies(self) -> tuple[Assembly, ...]:
+        """Case, face frame, runners and stops."""
+        stops = (self.stops.assembly,) if self.stops else ()
+        return (self.case.assembly, self.frame.assembly, self.runners.assembly, *stops)
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """Every board but the drawers'."""
+        return tuple(board for assembly in self.assemblies for board in assembly.boards)
+
+    def blocks(self, name: str) -> tuple[Board, ...]:
+        """The stop blocks of drawer ``name``; none where the piece has no stops."""
+        return self.stops.of[name] if self.stops else ()
+
+
+def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
+    """Work the piece out: every board but the drawers', cut and placed, and a slot for each drawer.
+
+    Plan each drawer with its slot's opening and wish, then seat it with ``seat_drawer``. The rules are those of the parts: DR-7, FF, CA, RA,
+    RN, ST. Raises Refused, with the place named, where one can't be met. Source: common practice.
+    """
+    sizes = spec.frame.sizes(shop.practice)
+    first, wishes = 1, []
+    for bank in spec.banks:
+        wishes.append(BankWish(bank.heights, bank.rounding, bank.rail, first))
+        first += bank.heights.count
+    bays = lay_out_bays(
+        spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
+        rail=sizes.rail, banks=wishes, widths=spec.widths,
+    )  # fmt: skip
+    case = make_case(spec.case, sizes, (spec.width, spec.height, spec.depth), bays, spec.runner.thickness, shop)
+    slots = tuple(
+        slot
+        for bay, cavity, bank in zip(bays, case.cavities, spec.banks, strict=True)
+        for slot in slots_in(bay, cavity, case.sizes, bank.drawers, is_last=bay is bays[-1])
+    )
+    runners = make_runners(slots, case, spec.runner, spec.case.sides, shop.practice, spec.seasons)
+    stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
+    frame = make_frame(spec.frame, sizes, spec.width, spec.height, bays, shop)
+    piece = Piece(spec, frame, case, runners, stops, bays, slots, (), ())
+    meetings = (*frame.meetings, *case.meetings, *_frame_on_case(piece), *runners.meetings, *(stops.meetings if stops else ()))
+    findings = (*(f for assembly in piece.assemblies for f in assembly.findings), *_said(spec))
+    return replace(piece, meetings=meetings, findings=findings)
+
+
+def within_room(
+    room: tuple[Dimension, Dimension, Dimension], *, beside: Dimension, above: Dimension, behind: Dimension
+) -> tuple[Dimension, Dimension, Dimension]:
+    """The width, height and depth over all of a piece in a ``room`` (a niche's width, height, depth).
+
+    ``beside`` is left free at each side, ``above`` over it, ``behind`` at its back. Derived.
+    """
+    width = (room[0] - 2 * beside).named("piece width over all", "CA-1", "by geometry")
+    height = (room[1] - above).named("piece height over all", "CA-1", "by geometry")
+    depth = (room[2] - behind).named("piece depth over all", "CA-1", "by geometry")
+    for size in (width, height, depth):
+        if size.mm <= 0:
+            raise BadInput(f"the room leaves {size.mm} mm for the {size.name}; make the free space smaller.")
+    return width, height, depth
+
+
+def _frame_on_case(piece: Piece) -> Iterator[Meeting]:
+    """The frame is glued to the case's front edges."""
+    uprights = {"case left side": "face frame left stile", "case right side": "face frame right stile"}
+    uprights |= {f"case partition {bay.number - 1}": f"face frame mullion {bay.number - 1}" for bay in piece.bays[1:]}
+    rails = {"case bottom": "face frame bottom rail", "case top": "face frame top rail"}
+    for wood, member in (uprights | rails).items():
+        yield meeting(f"{member} on the {wood}", (member, Surface.FAR_FACE), (wood, Surface.EDGE), rule="FF-3")
+
+
+def _said(spec: PieceSpec) -> Iterator[Finding]:
+    if spec.case.sides.is_solid:
+        yield note("runners", "the bearers are glued at the front only and screwed through the slots behind", "RN-4", "Noyes").at(
+            "runners"
+        )
+    else:
+        yield note(
+            "runners", "bearers and kickers are glued and nailed, guides glued to the bearers", "RN-4", "common practice"
+        ).at("runners")
+    yield note(
+        "face frame", "the frame is glued to the front edges of the case, with no other joint", "FF-3", "common practice"
+    ).at("face frame")
