@@ -7,10 +7,10 @@ from typing import Final
 from joinlay.checks.help_pages import PAGES, HelpPage
 from joinlay.errors import BadInput, nearest_names
 
-__all__ = ["PAGES", "HelpPage", "help_on"]
+__all__ = ["PAGES", "SHARED", "HelpPage", "help_on"]
 
 #: Kinds of finding that share a page.
-_ON_PAGE: Final = {
+SHARED: Final = {
     "tenon thickness": "tenons", "tenon width": "tenons", "tenon length": "tenons", "tenon placing": "tenons", "tenon spacing": "tenons",
     "one tenon": "tenons", "mortise depth": "tenons", "tenon walls": "tenons", "mortise cutter": "tenons",
     "lip": "short grain", "dado set": "short grain", "tip gap": "short grain",
@@ -27,10 +27,10 @@ _ON_PAGE: Final = {
 def help_on(kind: str) -> HelpPage:
     """The page on findings of ``kind`` (``racking``); raises BadInput with the nearest names where there is none."""
     asked = " ".join(kind.casefold().split())
-    named = _ON_PAGE.get(asked, asked)
+    named = SHARED.get(asked, asked)
     if named in PAGES:
         return PAGES[named]
-    near = nearest_names(asked, (*PAGES, *_ON_PAGE))
+    near = nearest_names(asked, (*PAGES, *SHARED))
     raise BadInput(
         f"there is no page on {kind!r}; " + (f"nearest: {', '.join(near)}." if near else f"there are {', '.join(PAGES)}.")
     )

@@ -24,6 +24,8 @@ __all__ = ["check_seasons", "room_to_swell", "year_of"]
 _SOURCE = "Wood Handbook 2010, equations 4-5 and 13-2"
 #: How much a solid front and sides of sheet may part company over a year before their glue minds. Source: our own choice.
 _STRAINS = mm(3)
+#: Parts that are looked at once for two.
+_BOTH = {"left side": "sides"}
 
 
 def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
@@ -120,7 +122,7 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop) -> Finding:
     way = "from front to back" if flat else "in height"
     numbers = _numbers(worst, shop)
     if worst.over.mm > 0:
-        parts = " and ".join(moves.part.removeprefix("left ") for moves in moving if moves.over.mm > 0)
+        parts = ", ".join(_BOTH.get(moves.part, moves.part) for moves in moving if moves.over.mm > 0)
         what = f"Solid, it swells {{grows}} {way} by the dampest day, and has only {{room}} to do it in."
         remedy = _way_out(drawer, worst.part)
         return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy)

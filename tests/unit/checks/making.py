@@ -1,0 +1,71 @@
+"""Drawers and boards for the checks to look at."""
+
+from dataclasses import replace
+
+from joinlay.boards import Board, Cut, CutKind, Datum, Shape, Span, Surface
+from joinlay.casework.drawer import plan_drawer
+from joinlay.casework.opening import BackHeight, DrawerMake, FrontJoint, Opening
+from joinlay.checks import usual_conditions
+from joinlay.lengths import Unit, mm, written
+from joinlay.shop import usual_shop
+from joinlay.stock import Sheet, Solid
+
+SHOP = usual_shop(Unit.MM)
+CONDITIONS = usual_conditions(Unit.MM)
+PRACTICE = SHOP.practice
+DATUM = Datum("face", "edge", "end", "far face", "far edge", "far end")
+
+
+def size(number, name="size"):
+    return written(mm(number), name, "test")
+
+
+def sheet(name, thickness, *, measured=True, kind="plywood"):
+    known = size(thickness, "measured") if measured else None
+    return Sheet(name, size(thickness, "nominal"), known, size(2440), size(1220), kind)
+
+
+def solid(name, thickness, species="ash", cut="flat"):
+    return Solid(name, size(thickness, "nominal"), size(thickness, "measured"), species, cut)
+
+
+PLY = {"front": sheet("fronts", 18), "sides": sheet("sides", 12), "back": sheet("sides", 12), "bottom": sheet("bottoms", 6)}
+
+
+def practice_with(**lengths):
+    named = {name.replace("_", " "): size(number, name) for name, number in lengths.items()}
+    return SHOP.practice.but(named)
+
+
+def shop_with(**lengths):
+    return replace(SHOP, practice=practice_with(**lengths))
+
+
+def drawer(
+    width=500, height=150, depth=450, *, shop=SHOP, name="drawer 1", front_joint=FrontJoint.LOOSE_TENON,
+    back_height=BackHeight.FULL, side_height=None, **stocks,
+):  # fmt: skip
+    make = DrawerMake(
+        **{**PLY, **stocks},
+        front_joint=front_joint,
+        back_height=back_height,
+        side_height=None if side_height is None else size(side_height),
+    )
+    return plan_drawer(name, Opening(size(width), size(height), size(depth)), make, shop)
+
+
+def board(*cuts, length=400, width=100, thickness=18, name="board"):
+    return Board(name, "part", "stock", size(length), size(width), size(thickness), DATUM, cuts)
+
+
+def cut(kind, surface, along, across, into, name="cut", joint="", shape=Shape.SQUARE):
+    run, over, deep = (Span.of(mm(start), mm(stop)) for start, stop in (along, across, into))
+    return Cut(kind, surface, run, over, deep, name, joint=joint, shape=shape)
+
+
+def mortise(along, across, into=(0, 10), surface=Surface.FACE, name="mortise", joint=""):
+    return cut(CutKind.MORTISE, surface, along, across, into, name, joint, Shape.ROUND_ENDS)
+
+
+def groove(across, along=(0, 400), into=(0, 6), surface=Surface.FACE, name="groove", joint=""):
+    return cut(CutKind.GROOVE, surface, along, across, into, name, joint)

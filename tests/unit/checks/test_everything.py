@@ -1,0 +1,144 @@
+"""All the checks together: worst first, and little to read for a sound piece."""
+
+from dataclasses import replace
+
+import pytest
+
+from joinlay.boards import CutKind, Place, Surface
+from joinlay.casework.assembly import Assembly
+from joinlay.checks import find_everything
+from joinlay.checks.everything import check_board, check_drawer
+from joinlay.checks.gathering import gathered
+from joinlay.checks.neighbours import kicker_gap, stop_height
+from joinlay.findings import Finding, Harm, note, warning
+from joinlay.lengths import ZERO, mm
+from tests.unit.checks.making import CONDITIONS, PLY, SHOP, board, cut, drawer, groove, mortise, size, solid
+from tests.unit.checks.test_tipping import STOCKS, block
+
+ALL = PLY | STOCKS
+
+
+def bank(count=4, **how):
+    return [drawer(name=f"drawer {n}", **how) for n in range(1, count + 1)]
+
+
+def find(drawers, others=()):
+    return find_everything(drawers, others, ALL, SHOP, CONDITIONS)
+
+
+def test_a_sound_bank_gets_a_handful_of_notes_and_no_warning():
+    found = find(bank())
+    assert {finding.harm for finding in found} == {Harm.NOTE}
+    assert len(found) <= 5
+    assert len({finding.kind for finding in found}) == len(found)
+
+
+def test_the_worst_comes_first():
+    found = find([drawer(width=1100, depth=700, front=solid("fronts", 20), height=300)])
+    harms = [finding.harm for finding in found]
+    assert harms == sorted(harms)
+    assert harms[0] is Harm.WARN
+    assert harms[-1] is Harm.NOTE
+
+
+def test_forty_drawers_that_bind_are_told_once():
+    found = find(bank(40, front=solid("fronts", 20), height=150))
+    (binding,) = [finding for finding in found if finding.kind == "wood movement"]
+    assert binding.where.startswith("drawers 1, 2, 3, ")
+    assert binding.where.endswith(" front")
+
+
+def test_every_word_can_be_said():
+    """No placeholder without its number, on any rule."""
+    wild = [
+        drawer(width=1100, depth=700, front=solid("fronts", 20), height=300),
+        drawer(name="drawer 2", side_height=60, bottom=solid("bottoms", 8), sides=solid("sides", 12)),
+    ]
+    for finding in find(wild, [block(100)]):
+        assert "{" not in finding.sentence(SHOP.rule.text) + finding.way_out(SHOP.rule.text)
+        assert finding.where
+        assert finding.rule
+
+
+def test_no_drawer_and_no_case_is_nothing_to_say():
+    assert find([]) == ()
+
+
+def test_boards_of_the_case_are_looked_at_too():
+    hurt = board(mortise((100, 106), (20, 40)), groove((30, 36)), name="case left side")
+    case = replace(block(400), boards=(*block(400).boards, hurt))
+    first = find(bank(1), [case])[0]
+    assert (first.harm, first.where) == (Harm.REFUSE, "case left side")
+
+
+def test_one_drawer_and_one_board_can_be_asked_alone():
+    kinds = {finding.kind for finding in check_drawer(drawer(), SHOP, CONDITIONS)}
+    assert kinds == {"side play", "fit", "bottom sag", "weight", "corner strength"}
+    bad = board(cut(CutKind.MORTISE, Surface.FACE, (100, 106), (20, 40), (0, 18), "mortise"))
+    assert {finding.kind for finding in check_board(bad, SHOP)} == {"thin wood"}
+
+
+def placed(part, x, y, z, length, height, width):
+    """A block ``length`` deep, ``height`` high and ``width`` wide, its lower left front corner at (x, y, z)."""
+    made = board(length=length, width=height, thickness=width, name=part)
+    there = replace(made, part=part, place=Place.at(size(x), size(y), size(z), "+Y", "+Z", "+X"))
+    return Assembly("runners", (there,))
+
+
+@pytest.mark.parametrize(("z", "gap"), [("149.2", ZERO), (150, mm("0.8")), (160, mm("10.8"))])
+def test_the_kicker_over_the_sides_is_found(z, gap):
+    """The sides are 149.2 mm high."""
+    assert kicker_gap(drawer(), [placed("kicker", 0, 20, z, 400, 12, 30)]) == gap
+
+
+def test_a_kicker_elsewhere_is_not_this_drawers():
+    assert kicker_gap(drawer(), []) is None
+    assert kicker_gap(drawer(), [placed("kicker", 200, 20, 150, 400, 12, 30)]) is None
+    assert kicker_gap(drawer(), [placed("kicker", 0, 20, -20, 400, 12, 30)]) is None
+    assert kicker_gap(drawer(), [placed("bearer", 0, 20, 150, 400, 12, 30)]) is None
+
+
+def test_stop_blocks_take_room_with_their_clearance():
+    clearance = SHOP.practice.length("stop clearance")
+    assert stop_height(drawer(), [placed("stop block", 100, 18, 0, 12, 5, 40)], SHOP) == mm(5) + clearance
+    assert stop_height(drawer(), [placed("stop block", 100, 18, -40, 12, 5, 40)], SHOP) == ZERO
+    assert stop_height(drawer(), [], SHOP) == ZERO
+
+
+def at(where, finding):
+    return finding.at(where)
+
+
+def sag(where, number):
+    return at(where, warning("bottom sag", "It sags {sag}.", "Thicker.", "CK-3", sag=mm(number)))
+
+
+def test_alike_findings_are_put_together():
+    (one,) = gathered([sag("drawer 1 bottom", 3), sag("drawer 2 bottom", 3)])
+    assert one.where == "drawers 1, 2 bottom"
+
+
+def test_a_few_with_other_numbers_stand_alone_and_many_are_told_by_the_worst():
+    assert len(gathered([sag(f"drawer {n} bottom", n) for n in range(1, 5)])) == 4
+    (one,) = gathered([sag(f"drawer {n} bottom", n) for n in range(1, 6)])
+    assert one.where == "drawers 1, 2, 3, 4, 5 bottom (figures: drawer 5 bottom)"
+    assert one.numbers["sag"] == mm(5)
+
+
+def test_other_places_are_listed_and_then_counted():
+    same = [at(f"case part {letter}", note("weight", "Heavy.")) for letter in "abcdef"]
+    (one,) = gathered(same)
+    assert one.where == "case part a, case part b, case part c, case part d and 2 more"
+
+
+def test_of_notes_the_worst_speaks():
+    notes = [at(f"drawer {n}", note("racking", "Jams at {planed}.", planed=mm(100 * n))) for n in (3, 1, 2)]
+    (one,) = gathered(notes)
+    assert one.where == "drawer 1 (of all, the most)"
+
+
+def test_kinds_nobody_ranked_come_last_of_their_harm():
+    odd, known = note("odd", "Odd."), note("weight", "Heavy.")
+    assert [finding.kind for finding in gathered([odd, known])] == ["weight", "odd"]
+    refused = Finding("odd", Harm.REFUSE, "", "No.")
+    assert gathered([known, refused])[0] is refused

@@ -1,0 +1,83 @@
+"""Tolerance stacking, worst case and root-sum-square."""
+
+from dataclasses import replace
+from fractions import Fraction
+from math import sqrt
+
+import pytest
+
+from joinlay.checks.fit import Stack, check_fit, height_stack, width_stack
+from joinlay.findings import Harm
+from joinlay.lengths import dimension, mm
+from tests.unit.checks.making import CONDITIONS, SHOP, drawer, sheet, shop_with, size
+
+
+def stack(clearance, *strays):
+    return Stack(dimension(mm(clearance)), tuple((f"size {n}", mm(stray)) for n, stray in enumerate(strays)))
+
+
+def test_a_3_4_5_stack():
+    both = stack(6, 3, 4)
+    assert (both.likely, both.at_worst) == (mm(5), mm(7))
+    assert (both.least_likely, both.least_at_worst, both.most_at_worst) == (mm(1), mm(-1), mm(13))
+
+
+def test_likely_is_never_told_too_small():
+    odd = stack(6, "0.3", "0.4", "0.7")
+    exact = sqrt(0.3**2 + 0.4**2 + 0.7**2)
+    assert exact <= float(odd.likely.mm) < exact + 0.001
+
+
+def test_nothing_strays_without_sizes():
+    assert stack(1).likely == stack(1).at_worst == mm(0)
+
+
+def test_a_drawer_hangs_on_six_sizes():
+    assert [name for name, _ in width_stack(drawer(), CONDITIONS).strays] == [
+        "opening width", "back length", "left dado depth", "right dado depth", "left side thickness", "right side thickness",
+    ]  # fmt: skip
+
+
+def harms(made, tolerance="0.4"):
+    conditions = replace(CONDITIONS, cutting_tolerance=size(tolerance))
+    return [(finding.kind, finding.harm) for finding in check_fit(made, SHOP, conditions)]
+
+
+def test_measured_stock_and_usual_cuts_fit():
+    assert harms(drawer()) == [("fit", Harm.NOTE)]
+
+
+def test_stock_nobody_measured_may_bind():
+    loose = sheet("sides", 12, measured=False)
+    made = drawer(sides=loose, back=loose)
+    (finding,) = check_fit(made, SHOP, CONDITIONS)
+    assert finding.harm is Harm.NOTE
+    tight = drawer(sides=loose, back=loose, shop=shop_with(side_clearance="0.6"))
+    (finding,) = check_fit(tight, SHOP, CONDITIONS)
+    assert finding.harm is Harm.WARN
+    assert "side thickness" in finding.sentence(str)
+
+
+@pytest.mark.parametrize(("clearance", "harm"), [("0.5", Harm.NOTE), ("0.4999", Harm.WARN)])
+def test_the_limit_itself_still_fits(clearance, harm):
+    """Sides stray 0.1 mm each and four cuts 0.4949: the root of 4 x 0.4949^2 + 2 x 0.1^2 is 0.9998 and rounds up to 1 mm."""
+    made = drawer(shop=shop_with(side_clearance=clearance, top_clearance=2))
+    assert width_stack(made, replace(CONDITIONS, cutting_tolerance=size("0.4949"))).likely == mm(1)
+    assert harms(made, "0.4949") == [("fit", harm)]
+
+
+def test_height_may_bind_too():
+    made = drawer(shop=shop_with(top_clearance="0.3"))
+    assert height_stack(made, CONDITIONS).clearance == mm("0.3")
+    (finding,) = check_fit(made, SHOP, CONDITIONS)
+    assert finding.harm is Harm.WARN
+    assert "room over the sides" in finding.sentence(str)
+
+
+def test_no_clearance_at_all_is_left_to_the_check_of_play():
+    made = drawer(shop=shop_with(side_clearance=0))
+    assert [finding.harm for finding in check_fit(made, SHOP, CONDITIONS)] == [Harm.NOTE]
+
+
+def test_shares_of_a_millimetre_stay_exact():
+    assert stack(1, Fraction(1, 3), Fraction(1, 3)).at_worst == mm("2/3")

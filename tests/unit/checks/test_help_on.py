@@ -1,0 +1,45 @@
+"""Pages of help."""
+
+import pytest
+
+from joinlay.checks.gathering import ORDER
+from joinlay.checks.help_on import PAGES, SHARED, help_on
+from joinlay.errors import BadInput
+
+
+def test_every_kind_the_checks_find_has_a_page():
+    for kind in ORDER:
+        assert help_on(kind).kind == kind
+
+
+def test_shared_names_lead_to_pages_that_are_there():
+    assert set(SHARED.values()) <= set(PAGES)
+    assert not set(SHARED) & set(PAGES)
+
+
+def test_case_and_spaces_do_not_matter():
+    assert help_on("  Bottom   SAG ") is PAGES["bottom sag"]
+
+
+def test_where_people_may_be_hurt_the_caution_comes_first():
+    for kind in ("tipping", "machines", "cutter reach"):
+        assert help_on(kind).text.startswith("Caution: ")
+
+
+def test_tipping_says_anchor_and_claims_nothing():
+    page = help_on("tipping")
+    assert "Anchor every free-standing piece to the wall" in page.caution
+    assert "no claim to ASTM F2057 or EN 14749" in page.text
+
+
+def test_pages_are_short_and_end_with_their_rules():
+    for page in PAGES.values():
+        assert len(page.text) < 1600
+        assert page.remedies
+        assert page.text.splitlines()[-1] == f"Rules: {page.rules}."
+
+
+@pytest.mark.parametrize(("wrong", "near"), [("raking", "racking"), ("tiping", "tipping"), ("xyzzy", "there are clash")])
+def test_an_unknown_kind_is_answered_with_the_nearest(wrong, near):
+    with pytest.raises(BadInput, match=near):
+        help_on(wrong)

@@ -1,0 +1,94 @@
+"""Bottoms under load."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from joinlay.casework.opening import BackHeight
+from joinlay.checks.plates import Plate, sag_on_four_edges
+from joinlay.checks.sag import bottom_span, check_sag, room_under, sag_of
+from joinlay.findings import Harm
+from joinlay.lengths import Length, mm
+from tests.unit.checks.making import CONDITIONS, SHOP, drawer, sheet, shop_with, solid
+
+
+def test_the_bottom_spans_the_inside_of_the_drawer():
+    made = drawer(width=500, depth=450)
+    span = bottom_span(made)
+    assert span.across == made.inside_width
+    # Opening 450, less the back gap 12, front 18, back 12.
+    assert span.deep == mm(450 - 12 - 18 - 12)
+
+
+def test_the_room_under_it_is_the_groove_offset_less_a_stop():
+    assert room_under(drawer()) == mm(10)
+    assert room_under(drawer(), mm(6)) == mm(4)
+    assert room_under(drawer(shop=shop_with(groove_offset=14))) == mm(14)
+
+
+def test_sag_is_the_plates_doubled_for_years():
+    made = drawer()
+    span = bottom_span(made)
+    plate = Plate.of(float(span.across.mm), float(span.deep.mm), 6, 6960)
+    assert sag_of(made.make.bottom, span, 718) == pytest.approx(2 * sag_on_four_edges(plate, 718e-6))
+
+
+def harms(made, load=718, stop=0, others=()):
+    conditions = replace(CONDITIONS, load=Fraction(load))
+    return [finding.harm for finding in check_sag(made, SHOP, conditions, others, mm(stop))]
+
+
+def test_the_limit_itself_stays_clear():
+    made = drawer(width=900)
+    at = Fraction(room_under(made).mm) * 1000 / Fraction(sag_of(made.make.bottom, bottom_span(made), 1000))
+    # A billionth less keeps the float that is checked from falling on the wrong side of the limit.
+    assert harms(made, at * (1 - Fraction(1, 10**9))) == [Harm.NOTE]
+    assert harms(made, at * (1 + Fraction(1, 10**6))) == [Harm.WARN]
+
+
+def test_stop_blocks_take_some_of_the_room():
+    made = drawer(width=700)
+    assert harms(made) == [Harm.NOTE]
+    assert harms(made, stop=9) == [Harm.WARN]
+
+
+def test_no_load_is_no_sag():
+    assert harms(drawer(), load=0) == [Harm.NOTE]
+
+
+def test_the_thinnest_sheet_that_would_do_is_named():
+    made = drawer(width=1100, depth=700)
+    others = (sheet("thick", 18), sheet("middling", 12), sheet("hardly thicker", "6.5"), solid("oak", 20))
+    (finding,) = check_sag(made, SHOP, CONDITIONS, others)
+    assert finding.harm is Harm.WARN
+    assert finding.numbers["better"] == "middling"
+    (finding,) = check_sag(made, SHOP, CONDITIONS, (sheet("hardly thicker", "6.5"),))
+    assert "A thicker bottom" in finding.way_out(str)
+
+
+def test_known_stiffnesses_count_each_way():
+    span = bottom_span(drawer())
+    stiff = replace(sheet("birch", 6), modulus_along=Fraction(10))
+    weak_across = replace(stiff, modulus_across=Fraction(3))
+    assert sag_of(stiff, span, 718) < sag_of(weak_across, span, 718)
+
+
+def test_a_bottom_under_a_standing_back_is_told_to_be_screwed():
+    (finding,) = check_sag(drawer(back_height=BackHeight.ON_BOTTOM), SHOP, CONDITIONS)
+    assert "Screw its back edge" in finding.sentence(str)
+    loose, held = finding.numbers["loose"], finding.numbers["sag"]
+    assert isinstance(loose, Length)
+    assert isinstance(held, Length)
+    assert loose > held
+    (finding,) = check_sag(drawer(), SHOP, CONDITIONS)
+    assert "Screw" not in finding.sentence(str)
+
+
+def test_a_load_is_given_as_a_weight():
+    made = drawer()
+    (finding,) = check_sag(made, SHOP, replace(CONDITIONS, load=Fraction(1000)))
+    span = bottom_span(made)
+    assert float(str(finding.numbers["load"]).split()[0]) == pytest.approx(
+        float(span.across.mm * span.deep.mm) * 1e-3 / 9.80665, abs=0.5
+    )

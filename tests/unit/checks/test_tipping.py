@@ -1,0 +1,102 @@
+"""Whether a piece would fall forward."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from joinlay.boards import Board, Place
+from joinlay.casework.assembly import Assembly
+from joinlay.checks.tipping import CHILD, Mass, check_tipping, moment_about_foot, standing_masses, tipping_load
+from joinlay.findings import Harm
+from joinlay.lengths import ZERO, mm
+from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, drawer, sheet, size
+
+LIGHT = replace(CONDITIONS, load=Fraction(0))
+
+
+def block(depth, thickness=18, height=900, width=600):
+    """A case as one solid block: ``depth`` from front to back at the floor, its front at the frame's face."""
+    made = Board(
+        "case", "case", "case stock", size(height), size(depth), size(width), DATUM,
+        place=Place.at(ZERO, ZERO, ZERO, "+Z", "+Y", "+X"),
+    )  # fmt: skip
+    return Assembly("case", (made,))
+
+
+STOCKS = {"case stock": sheet("case stock", 18)}
+
+
+def test_moments_are_about_the_front_foot():
+    assert moment_about_foot([Mass(10, 200), Mass(5, -100)]) == 1500
+    assert tipping_load([Mass(10, 200)], 400) == 5
+    assert tipping_load([Mass(10, -1)], 400) == 0
+
+
+def test_a_drawer_pulled_out_moves_its_weight_forward():
+    made = drawer()
+    shut = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [False], [0.0]))
+    out = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [True], [0.0]))
+    full = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [True], [20.0]))
+    assert shut > out
+    assert full != out
+
+
+def harms(depth, conditions=CONDITIONS, drawers=1, stocks=STOCKS):
+    row = [drawer(name=f"drawer {n + 1}") for n in range(drawers)]
+    return [finding.harm for finding in check_tipping([block(depth)], row, stocks, SHOP, conditions)]
+
+
+def test_without_a_case_there_is_nothing_that_stands():
+    assert check_tipping([], [drawer()], STOCKS, SHOP, CONDITIONS) == ()
+    assert check_tipping([block(400)], [], STOCKS, SHOP, CONDITIONS) == ()
+
+
+def test_the_caution_to_anchor_always_stands():
+    for depth in (100, 900):
+        (finding,) = check_tipping([block(depth)], [drawer()], STOCKS, SHOP, CONDITIONS)
+        assert "Anchor it" in finding.way_out(str)
+        assert "no test to ASTM F2057 or EN 14749" in finding.way_out(str)
+
+
+def test_a_deep_heavy_case_stands_and_a_shallow_one_falls():
+    assert harms(900) == [Harm.NOTE]
+    assert harms(60) == [Harm.WARN]
+
+
+def test_the_child_on_the_drawer_is_the_limit():
+    """A block's moment grows with the square of its depth: bisect to the depth where just a child's weight tips it."""
+    low, high = 60.0, 900.0
+    for _ in range(40):
+        depth = (low + high) / 2
+        made = drawer()
+        masses = standing_masses([block(Fraction(depth))], [made], STOCKS, [True], [0.0])
+        reach = float(made.length.mm) * 2 / 3
+        low, high = (low, depth) if tipping_load(masses, reach) >= CHILD else (depth, high)
+    assert harms(Fraction(high), LIGHT) == [Harm.NOTE]
+    assert harms(Fraction(low), LIGHT) == [Harm.WARN]
+
+
+def test_what_tips_it_is_said():
+    def said(depth, conditions, drawers):
+        row = [drawer(name=f"drawer {n}") for n in range(drawers)]
+        (finding,) = check_tipping([block(depth)], row, STOCKS, SHOP, conditions)
+        return finding.what
+
+    assert "one full drawer" in said(60, replace(CONDITIONS, load=Fraction(5000)), 1)
+    assert "all its empty drawers" in said(150, LIGHT, 20)
+    assert "hangs on one open drawer" in said(150, LIGHT, 1)
+    assert "to tip it" in said(900, LIGHT, 1)
+
+
+def test_an_anchored_piece_is_only_noted():
+    assert harms(60, replace(CONDITIONS, is_anchored=True)) == [Harm.NOTE]
+
+
+@pytest.mark.parametrize("shift", [0, 250])
+def test_where_the_piece_stands_makes_no_difference(shift):
+    case, made = block(400), drawer()
+    boards = tuple(board.moved(mm(shift), mm(shift), mm(shift)) for board in case.boards)
+    moved = replace(case, boards=boards)
+    there = moment_about_foot(standing_masses([moved], [made.moved(mm(shift), mm(shift), mm(shift))], STOCKS, [True], [5.0]))
+    assert there == pytest.approx(moment_about_foot(standing_masses([case], [made], STOCKS, [True], [5.0])))

@@ -1,0 +1,39 @@
+"""Weights of boards and drawers."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from joinlay.checks.weights import board_weight, check_weight, drawer_load, drawer_weight, stocks_by_name
+from joinlay.findings import Harm
+from tests.unit.checks.making import CONDITIONS, SHOP, board, drawer, sheet, solid
+
+
+def test_a_board_weighs_its_size_times_its_density():
+    made = board(length=1000, width=1000, thickness=18)
+    assert board_weight(made, {"stock": sheet("stock", 18)}) == pytest.approx(620 * 0.018)
+    assert board_weight(made, {"stock": solid("stock", 18, "cherry")}) == pytest.approx(560 * 0.018)
+
+
+@pytest.mark.parametrize("stocks", [{}, {"stock": solid("stock", 18, "lignum vitae")}])
+def test_wood_nobody_knows_is_a_middling_hardwood(stocks):
+    assert board_weight(board(length=1000, width=1000, thickness=10), stocks) == pytest.approx(6.5)
+
+
+def test_a_drawer_weighs_all_its_boards():
+    made = drawer()
+    known = stocks_by_name((made.make.front, made.make.sides, made.make.back, made.make.bottom))
+    assert drawer_weight(made) == pytest.approx(sum(board_weight(one, known) for one in made.assembly.boards))
+    assert drawer_weight(drawer(height=250)) > drawer_weight(made)
+
+
+def test_the_load_is_what_lies_on_the_bottom():
+    assert drawer_load(drawer(), replace(CONDITIONS, load=Fraction(0))) == 0
+    assert drawer_load(drawer(width=900), CONDITIONS) > drawer_load(drawer(width=500), CONDITIONS)
+
+
+def test_one_note_with_both_weights():
+    (finding,) = check_weight(drawer(), SHOP, CONDITIONS)
+    assert finding.harm is Harm.NOTE
+    assert all(str(number).endswith(" kg") for number in finding.numbers.values())
