@@ -20,7 +20,7 @@ from joinlay.joints.fits import (
     widest_cutter,
 )
 from joinlay.lengths import inches, mm
-from tests.unit.joints.wood import INCH, shop, size
+from tests.unit.joints.wood import INCH, number, shop, size
 
 
 def test_labels():
@@ -81,4 +81,4 @@ def test_how_deep_is_sound(depth, harm):
 def test_how_deep_is_too_deep():
     with pytest.raises(Refused) as refused:
         judge_depth("dado", size("3/4"), size("1"), (Fraction(1, 4), Fraction(1, 2), Fraction(2, 3)), "DA-2")
-    assert refused.value.finding.numbers["utmost"].mm == mm("25.4").mm * Fraction(2, 3)
+    assert number(refused.value.finding, "utmost").mm == mm("25.4").mm * Fraction(2, 3)

@@ -9,7 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
 from joinlay.lengths import NOTHING, inches, mm
-from tests.unit.joints.wood import board, f, said, shop, size, spans, way_out
+from tests.unit.joints.wood import board, f, number, said, shop, size, spans, way_out
 
 
 def designed(side="1/2", end="3/4", cutter="1/4", owned=None, named="", **given):
@@ -75,7 +75,7 @@ def test_no_lip_at_all():
 def test_with_a_tongue_of_its_own_the_cutter_takes_what_it_leaves():
     with pytest.raises(Refused) as refused:
         designed(end="11/16", tongue="3/8")
-    assert refused.value.finding.numbers["widest"] == inches("3/16")
+    assert number(refused.value.finding, "widest") == inches("3/16")
 
 
 def test_a_wider_dado_is_cut_in_passes():

@@ -9,7 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_locking_rabbet
 from joinlay.lengths import NOTHING, Unit, inches, mm
-from tests.unit.joints.wood import INCH, board, f, said, shop, size, spans, way_out
+from tests.unit.joints.wood import INCH, board, f, number, said, shop, size, spans, way_out
 
 
 def designed(side="1/2", end="1/2", cutter="1/4", owned=None, named="", **given):
@@ -125,7 +125,7 @@ def test_a_dado_off_the_usual_is_warned_of(depth, harm):
 def test_a_dado_through_the_side_is_refused():
     with pytest.raises(Refused) as refused:
         designed(dado_depth="3/8")
-    assert refused.value.finding.numbers["most"] == inches("1/4")
+    assert number(refused.value.finding, "most") == inches("1/4")
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon, keep_outs_on
 from joinlay.lengths import NOTHING, Unit, inches, mm
-from tests.unit.joints.wood import INCH, board, f, keep_out, said, shop, size, spans, tenon, way_out, with_tenons
+from tests.unit.joints.wood import INCH, board, f, keep_out, number, said, shop, size, spans, tenon, way_out, with_tenons
 
 
 def designed(**changed):
@@ -84,7 +84,7 @@ def test_one_tenon_in_a_short_drawer_is_noted():
 def test_a_gap_that_keep_outs_make_too_wide_is_warned_of():
     (found,) = designed(line=size("6"), keep_outs=[keep_out("1 1/4", "4 3/4")]).findings
     assert (found.rule, found.harm) == ("LT-9", Harm.WARN)
-    assert found.numbers["limit"] == mm(48)
+    assert number(found, "limit") == mm(48)
 
 
 def test_no_room_is_refused_with_the_shortest_line():
@@ -93,7 +93,7 @@ def test_no_room_is_refused_with_the_shortest_line():
     found = refused.value.finding
     assert found.where == "drawer 1 left front corner"
     assert said(found) == "A tenon 15/32 in + 0.004 in (12 mm) wide finds no room on a joint line 1 in long."
-    shortest = found.numbers["shortest"]
+    shortest = number(found, "shortest")
     assert shortest == inches("5/8") + mm(12)
     assert len(designed(line=size(f"{shortest.mm} mm")).centres) == 1
 

@@ -8,7 +8,7 @@ from joinlay.findings import Harm, Refused
 from joinlay.joints.mortise_depth import mortise_depths
 from joinlay.joints.tenon_size import TenonSize
 from joinlay.lengths import inches, mm
-from tests.unit.joints.wood import said, shop, size, tenon, way_out
+from tests.unit.joints.wood import number, said, shop, size, tenon, way_out
 
 
 def depths(stock, face, owned=None):
@@ -80,7 +80,7 @@ def test_a_split_at_the_end_of_the_reach_is_exact():
 def test_too_long_a_tenon_is_refused_with_the_longest_that_would_do():
     with pytest.raises(Refused) as refused:
         depths(tenon("1/4", length="2", reach="1"), "3/4")
-    longest = refused.value.finding.numbers["longest"]
+    longest = number(refused.value.finding, "longest")
     assert longest == inches("9/16") + inches(1) - inches("1/8")
     assert depths(tenon("1/4", length=f"{longest.mm} mm", reach="1"), "3/4").in_end == inches(1)
 

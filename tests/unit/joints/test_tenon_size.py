@@ -7,7 +7,7 @@ import pytest
 from joinlay.findings import Harm, Refused
 from joinlay.joints.tenon_size import Use, tenon_sizes, wall_needed
 from joinlay.lengths import inches, mm
-from tests.unit.joints.wood import said, shop, size, tenon, way_out, with_tenons
+from tests.unit.joints.wood import number, said, shop, size, tenon, way_out, with_tenons
 
 
 def sizes(end, *, line="6", owned=None, use=Use.DRAWER, given=None):
@@ -133,7 +133,7 @@ def test_too_low_a_rail_is_refused_with_the_lowest_that_works():
         sizes("3/4", line="11/16", use=Use.FRAME)
     found = refused.value.finding
     assert found.rule == "FF-2"
-    lowest = found.numbers["lowest"]
+    lowest = number(found, "lowest")
     assert lowest == mm(8) + inches("3/8")
     assert sizes("3/4", line=f"{lowest.mm} mm", use=Use.FRAME)[0].width == mm(8)
 
@@ -141,4 +141,4 @@ def test_too_low_a_rail_is_refused_with_the_lowest_that_works():
 def test_a_ready_made_tenon_is_not_narrowed():
     with pytest.raises(Refused) as refused:
         sizes("3/4", line="1", use=Use.FRAME, given=tenon("6 mm", width="18 mm"))
-    assert refused.value.finding.numbers["lowest"] == mm(18) + inches("3/8")
+    assert number(refused.value.finding, "lowest") == mm(18) + inches("3/8")

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from joinlay.boards import Board, Datum
 from joinlay.joints.spacing import KeepOut
-from joinlay.lengths import GRADUATIONS, Unit, dimension, read_length, written
+from joinlay.lengths import GRADUATIONS, Length, Unit, dimension, read_length, written
 from joinlay.shop import Cutter, TenonStock, usual_shop
 
 INCH = GRADUATIONS["1/32 in"]
@@ -38,7 +38,7 @@ def with_tenons(*stocks):
 
 def tenon(thickness, *, width=None, length=None, reach=None):
     """A tenon of the shop."""
-    return TenonStock(*(size(text) if text else None for text in (thickness, width, length, reach)))
+    return TenonStock(size(thickness), *(size(text) if text else None for text in (width, length, reach)))
 
 
 def keep_out(start, stop, name="groove"):
@@ -59,6 +59,13 @@ def said(finding):
 def way_out(finding):
     """What a finding says would work, on an inch rule."""
     return finding.way_out(INCH.text)
+
+
+def number(finding, name):
+    """A length that a finding carries."""
+    found = finding.numbers[name]
+    assert isinstance(found, Length)
+    return found
 
 
 def spans(cut):
