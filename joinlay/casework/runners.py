@@ -86,13 +86,12 @@ class _Maker:
     def made(self) -> Runners:
         heights = [size_runner(slot, self._stock, self._practice) for slot in self._slots]
         found: dict[str, SlotRunners] = {}
-        under: dict[int, tuple[str, str, Dimension]] = {}
+        above: tuple[Slot, RunnerHeights] | None = None
         for slot, height in zip(self._slots, heights, strict=True):
-            over = self._over(slot, height) if slot.is_topmost else under[slot.bank]
+            over = self._kickers_under(*above, slot) if above is not None and not slot.is_topmost else self._over(slot, height)
             self._findings += height.findings
             found[slot.name] = self._slot(slot, height, over)
-            if not slot.is_lowest:
-                under[slot.bank] = self._kickers_below(slot, height)
+            above = (slot, height)
         assembly = Assembly("runners", tuple(self._boards), (self._length,), tuple(self._findings))
         return Runners(assembly, found, tuple(self._meetings))
 
@@ -149,16 +148,16 @@ class _Maker:
             meeting(f"{board.name} on the {bearer}", (board, Surface.FAR_FACE), (bearer, Surface.FACE), rule="RN-2")
         )
 
-    def _kickers_below(self, slot: Slot, height: RunnerHeights) -> tuple[str, str, Dimension]:
-        """The kickers under this slot's bearers, for the drawer below; or the bearers themselves."""
-        bearers = (f"runners {slot.name} left bearer", f"runners {slot.name} right bearer")
-        lift = self._practice.length("kicker lift")
+    def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[str, str, Dimension]:
+        """The kickers of ``slot``, under the bearers of the drawer ``above`` it; or those bearers themselves."""
+        bearers = (f"runners {above.name} left bearer", f"runners {above.name} right bearer")
         assert height.bearer is not None
         if height.kicker is None:
-            return (*bearers, slot.below - height.bearer)
+            return (*bearers, above.below - height.bearer)
+        lift = self._practice.length("kicker lift")
         names = []
         for hand, bearer in zip(("left", "right"), bearers, strict=True):
-            board = self._on_edge(slot, f"{hand} kicker under", hand, height.kicker, slot.floor - slot.below + lift)
+            board = self._on_edge(slot, f"{hand} kicker", hand, height.kicker, above.floor - above.below + lift)
             self._boards.append(board)
             names.append(board.name)
             self._meetings.append(
@@ -174,7 +173,7 @@ class _Maker:
         names = []
         for hand in ("left", "right"):
             bottom = slot.floor + slot.opening.height + lift
-            board = self._on_edge(slot, f"{hand} top kicker", hand, height.top_kicker, bottom)
+            board = self._on_edge(slot, f"{hand} kicker", hand, height.top_kicker, bottom)
             if self._sides.is_solid:
                 board = self._screwed(board)
             self._boards.append(board)

@@ -38,7 +38,7 @@ __all__ = ["CONTACT", "Body", "Overlap", "check_assembly", "overlaps", "overlaps
 CONTACT: Final = 1e-6
 
 #: Straight pieces in a half round; a mortise's are drawn outside its circle and a tenon's inside, so that one goes into the other.
-_PIECES: Final = 32
+_PIECES: Final = 12
 
 #: How far a cut that runs out of the wood is carried past it, in millimetres, so that no skin is left.
 _PAST: Final = 1.0
@@ -182,7 +182,7 @@ def _hollow(board: Board, cut: Cut) -> Manifold:
     """The wood a cut takes, carried past the board where it runs out of it."""
     spans = {axis: _span(board, cut, axis) for axis in Axis}
     through = cut.surface.axis
-    first, second = _plane(through)
+    first, second = _PLANES[through]
     (a, b), (c, d) = spans[first], spans[second]
     if cut.shape is Shape.SQUARE:
         outline: Sequence[_Point] = ((a, c), (b, c), (b, d), (a, d))
@@ -215,32 +215,26 @@ def _wedge(board: Board, taper: Taper) -> Manifold:
     return _prism(outline, Axis.INTO, -_PAST, float(board.thickness.mm) + _PAST)
 
 
-def _plane(through: Axis) -> tuple[Axis, Axis]:
-    """The two axes square to ``through``, in the order in which they make a right-handed three with it."""
-    return {
-        Axis.ALONG: (Axis.ACROSS, Axis.INTO),
-        Axis.ACROSS: (Axis.INTO, Axis.ALONG),
-        Axis.INTO: (Axis.ALONG, Axis.ACROSS),
-    }[through]
+#: The two axes square to each, in the order in which they make a right-handed three with it.
+_PLANES: Final = {
+    Axis.ALONG: (Axis.ACROSS, Axis.INTO),
+    Axis.ACROSS: (Axis.INTO, Axis.ALONG),
+    Axis.INTO: (Axis.ALONG, Axis.ACROSS),
+}
 
 
 def _prism(outline: Sequence[_Point], through: Axis, start: float, stop: float) -> Manifold:
     """The convex ``outline``, in the plane square to ``through``, as a solid from ``start`` to ``stop``, its corners exactly as given."""
     area = sum(a * d - b * c for (a, b), (c, d) in zip(outline, [*outline[1:], outline[0]], strict=True))
-    counted = list(outline) if area > 0 else list(reversed(outline))
+    counted = outline if area > 0 else list(reversed(outline))
     count = len(counted)
-    corners = [_corner(through, x, y, z) for z in (start, stop) for x, y in counted]
+    order = (*_PLANES[through], through)
+    columns = [order.index(axis) for axis in Axis]
+    corners = array([(x, y, z) for z in (start, stop) for x, y in counted])[:, columns]
     ends = [face for n in range(1, count - 1) for face in ((0, n + 1, n), (count, count + n, count + n + 1))]
     walls = [(n, (n + 1) % count, count + n) for n in range(count)]
     walls += [((n + 1) % count, count + (n + 1) % count, count + n) for n in range(count)]
-    return Manifold(Mesh64(vert_properties=array(corners), tri_verts=array(ends + walls, dtype="uint64")))
-
-
-def _corner(through: Axis, x: float, y: float, z: float) -> list[float]:
-    """A point of the plane square to ``through``, at ``z`` through it, as along, across, into."""
-    first, second = _plane(through)
-    at = {first: x, second: y, through: z}
-    return [at[axis] for axis in Axis]
+    return Manifold(Mesh64(vert_properties=corners.copy(), tri_verts=array(ends + walls, dtype="uint64")))
 
 
 def _stadium(a: float, b: float, c: float, d: float, *, inside: bool) -> list[_Point]:
