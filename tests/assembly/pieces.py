@@ -1,0 +1,94 @@
+"""Whole pieces for the assembly tests: a plain chest to vary, planned with all its drawers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.drawer import plan_drawer
+from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.graduation import Equal
+from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
+from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
+from joinlay.casework.seating import drawer_meetings, seat_drawer
+from joinlay.casework.slot import DrawerWish
+from joinlay.casework.stops import StopMake
+from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
+from joinlay.shop import Shop, usual_shop
+from joinlay.stock import Sheet, Solid
+
+
+@dataclass(frozen=True)
+class Whole:
+    """A planned piece with its drawers in it."""
+
+    piece: Piece
+    drawers: tuple
+    meetings: tuple
+
+    @property
+    def boards(self):
+        return [*self.piece.boards, *(board for drawer in self.drawers for board in drawer.assembly.boards)]
+
+    @property
+    def by_name(self):
+        return {board.name: board for board in self.boards}
+
+
+def size(value, name="size"):
+    """A length as a maker writes it, in inches where no unit is given."""
+    length = value if isinstance(value, Length) else read_length(str(value), Unit.INCH)
+    return written(length, name, "test")
+
+
+def ply(thickness, name=None):
+    text = str(thickness)
+    return Sheet(name or f"ply {text}", size(text), size(text), size(96), size(48))
+
+
+def solid(thickness, species="black cherry", name=None):
+    return Solid(name or f"{species} {thickness}", size(thickness), size(thickness), species)
+
+
+def shop(unit=Unit.INCH, rule=None, **figures) -> Shop:
+    """The usual shop with some figures of its practice changed, given as ``top_clearance="1/16"``."""
+    usual = usual_shop(unit)
+    lengths = {name.replace("_", " "): size(text, name.replace("_", " ")) for name, text in figures.items()}
+    changed = replace(usual, practice=usual.practice.but(lengths))
+    return replace(changed, rule=GRADUATIONS[rule]) if rule else changed
+
+
+def drawer_make(**changed) -> DrawerMake:
+    usual = {
+        "front": solid("3/4"), "sides": ply("1/2"), "back": ply("1/2"), "bottom": ply("1/4"),
+        "front_joint": FrontJoint.LOOSE_TENON, "back_joint": BackJoint.LOCKING_RABBET, "back_height": BackHeight.FULL,
+    }  # fmt: skip
+    return DrawerMake(**{**usual, **changed})
+
+
+def spec(own_shop, *, heights=None, make=None, frame=None, case=None, banks=None, **changed) -> PieceSpec:
+    """A chest 24 wide, 36 high and 20 deep with four drawers, changed as asked."""
+    divided = heights or Equal(4)
+    wish = DrawerWish(make or drawer_make(), own_shop)
+    usual = {
+        "width": size(24, "piece width"), "height": size(36, "piece height"), "depth": size(20, "piece depth"),
+        "frame": frame or FrameMake(solid("3/4")), "case": case or CaseMake(ply("3/4"), ply("3/4"), ply("1/4")),
+        "banks": banks or (Bank(divided, (wish,) * divided.count),), "runner": solid("3/4", "red maple", "runner stock"),
+        "stops": StopMake(solid("3/4", "red maple", "runner stock")),
+    }  # fmt: skip
+    return PieceSpec(**{**usual, **changed})
+
+
+def whole(wanted: PieceSpec, own_shop: Shop) -> Whole:
+    """The piece with every drawer planned and seated. Raises Refused as the planners do."""
+    piece = plan_piece(wanted, own_shop)
+    drawers, meetings = [], list(piece.meetings)
+    for slot in piece.slots:
+        drawer = plan_drawer(slot.name, slot.opening, slot.wish.make, slot.wish.shop, tenon=slot.wish.tenon)
+        seated, found = seat_drawer(piece, slot, drawer)
+        drawers.append(seated)
+        meetings += [*found, *drawer_meetings(seated)]
+    return Whole(piece, tuple(drawers), tuple(meetings))
+
+
+__all__ = ["Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "whole"]
