@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from types import NoneType
 from typing import TYPE_CHECKING, Final, get_args, get_origin
 
 from pydantic import BaseModel
@@ -22,7 +21,10 @@ if TYPE_CHECKING:
     from joinlay.jobs.parts.given import Part
     from joinlay.jobs.source import Source
 
-__all__ = ["complaints", "where_is"]
+__all__ = ["MOST_TROUBLES", "complaints", "where_is"]
+
+#: Past this many a file is not a job with slips in it; the rest are only counted.
+MOST_TROUBLES: Final = 50
 
 #: What to write for a table or list that is missing or of the wrong kind, by its key.
 _HOW: Final = {
@@ -39,16 +41,21 @@ _HOW: Final = {
 
 
 def complaints(error: ValidationError, model: type[Part], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
-    """Every fault pydantic found in ``source``, read as ``model``; ``names`` are the drawers' names by table."""
-    for fault in error.errors(include_url=False):
+    """Every fault pydantic found in ``source``, read as ``model``, by line; ``names`` are the drawers' names by table.
+
+    Past the most that are shown, a trouble is only there to be counted, and has no message.
+    """
+    faults = sorted(error.errors(include_url=False), key=lambda fault: source.line(fault["loc"]))
+    for n, fault in enumerate(faults):
         path: KeyPath = fault["loc"]
-        kind = fault["type"]
-        if kind in ("missing", "extra_forbidden"):
+        if n >= MOST_TROUBLES:
+            yield source.trouble(path, "", "")
+        elif fault["type"] in ("missing", "extra_forbidden"):
             # The place is the table; the key itself is said in the message.
-            message = _missing(path) if kind == "missing" else _unknown(path, model)
+            message = _missing(path) if fault["type"] == "missing" else _unknown(path, model)
             yield source.trouble(path, where_is(path[:-1], names), message)
         else:
-            yield source.trouble(path, where_is(path, names), _MESSAGES.get(kind, _other)(fault))
+            yield source.trouble(path, where_is(path, names), _MESSAGES.get(fault["type"], _other)(fault))
 
 
 def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
@@ -91,19 +98,20 @@ def _keys_at(path: KeyPath, model: type[Part]) -> tuple[str, ...]:
     keys = iter(path)
     for key in keys:
         annotation = next(field.annotation for field in kind.model_fields.values() if field.alias == key)
-        kind, is_many = _table_in(annotation)
+        kind, is_many = _table_in(annotation) or (kind, False)
         if is_many:
             next(keys, None)  # the maker's own name, or the number in a list
     return tuple(field.alias or "" for field in kind.model_fields.values())
 
 
-def _table_in(annotation: object) -> tuple[type[BaseModel], bool]:
-    """The model inside ``Model | None``, ``list[Model] | None`` or ``dict[str, Model]``; True where there may be many."""
+def _table_in(annotation: object) -> tuple[type[BaseModel], bool] | None:
+    """The model inside ``Model | None``, ``list[Model] | None`` or ``dict[str, Model]``, and whether there may be many of it."""
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation, False
-    inner = next(part for part in reversed(get_args(annotation)) if part is not NoneType)
-    model, is_many = _table_in(inner)
-    return model, is_many or get_origin(annotation) in (list, dict)
+    for part in get_args(annotation):
+        if (found := _table_in(part)) is not None:
+            return found[0], found[1] or get_origin(annotation) in (list, dict)
+    return None
 
 
 def _given(fault: ErrorDetails) -> str:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any, Final, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from pydantic import ValidationError
 
 from joinlay.errors import Trouble, Troubles
-from joinlay.jobs.complaints import complaints
+from joinlay.jobs.complaints import MOST_TROUBLES, complaints
 from joinlay.jobs.crossing import between_tables
 from joinlay.jobs.job import Job, JobDrawer
 from joinlay.jobs.naming import drawer_names
@@ -30,9 +30,6 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
 
 __all__ = ["LARGEST_FILE", "named_shop_file", "read_job"]
-
-#: Past this many a file is not a job with slips in it; the rest are only counted.
-_MOST_TROUBLES: Final = 50
 
 _P = TypeVar("_P", bound=Part)
 
@@ -95,7 +92,7 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
 def _first(troubles: Sequence[Trouble]) -> list[Trouble]:
     """The first troubles by line and, where there are very many, how many follow."""
     ordered = sorted(troubles, key=lambda trouble: (trouble.file, trouble.line))
-    first, rest = ordered[:_MOST_TROUBLES], ordered[_MOST_TROUBLES:]
+    first, rest = ordered[:MOST_TROUBLES], ordered[MOST_TROUBLES:]
     more = [Trouble(rest[0].file, rest[0].line, "", f"and {len(rest)} more things from here on.")] if rest else []
     return first + more
 

@@ -22,7 +22,7 @@ __all__ = ["LARGEST_FILE", "Source", "read_source"]
 LARGEST_FILE: Final = 1_000_000
 
 _PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
-_BARE_FRACTION: Final = re.compile(r"""=\s*-?\d+(?:[\s-]+\d+)?\s*(?:/\s*\d+)?\s*(?:mm|cm|in|ft|["'″′]+)?\s*(?:[,}#].*)?$""")
+_BARE_LENGTH: Final = re.compile(r"""=\s*-?\d+(?:\.\d+)?(?:[\s-]+\d+)?\s*(?:/\s*\d|mm|cm|m\b|in|ft|["'″′])""")
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +77,7 @@ def _not_toml(message: str, text: str, file: str) -> Trouble:
     line = int(place[1]) if place and place[1] else len(rows)
     row = rows[line - 1] if line <= len(rows) else ""
     column = f" at column {place[2]}" if place and place[2] else ""
-    hint = (
-        'a length with a fraction or a unit stands in quotes: width = "18 3/8".' if _BARE_FRACTION.search(row) else _nearby(row)
-    )
+    hint = 'a length with a fraction or a unit stands in quotes: width = "18 3/8".' if _BARE_LENGTH.search(row) else _nearby(row)
     return Trouble(file, line, "", f"this is not TOML: {said[:200]}{column}; {hint}")
 
 

@@ -1,0 +1,273 @@
+"""What is wrong with a job is said all at once, with its line, what was given, and what is allowed."""
+
+import time
+
+import pytest
+
+from joinlay.errors import Troubles
+from joinlay.jobs.reading import read_job
+from tests.unit.jobs.jobs import GOOD, only_trouble, troubles_in, with_line
+
+
+def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
+    text = GOOD.replace('title = "Seed chest"', 'titel = "Seed chest"').replace('nominal = "1/4"', 'nominal = "a quarter"')
+    text = text.replace('"18 3/8"', '"-3"').replace('front = "cherry"', 'front = "chery"')
+    assert troubles_in(text) == [
+        "chest.toml:1: there is no key 'titel' here; the nearest is 'title'.",
+        "chest.toml:17: stock thin, nominal: 'a quarter' cannot be read as a length; write it as 26 5/8, 26-5/8\", 2 ft 2 5/8 in or 18.2 mm.",
+        'chest.toml:20: drawers, front: there is no stock called "chery"; the nearest is "cherry".',
+        "chest.toml:25: drawer 1, opening, width: -3 in is not a size; it must be more than nothing.",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        ("true", "true is no length; write a number or text"),
+        ("2020-01-01", "2020-01-01 is no length"),
+        ('["4"]', "this is a list, where a length"),
+        ("{ a = 1 }", "this is a table, where a length"),
+        ("0", "0 in is not a size; it must be more than nothing"),
+        ('"0 mm"', "0 mm is not a size"),
+        ("-4.5", "-4.5 in is not a size"),
+        ('""', "it is empty: write a number and a unit"),
+        ('"4 1/0"', "a fraction cannot be over 0"),
+        ('"5 furlongs"', "cannot be read as a length"),
+        ("inf", "cannot be read as a length"),
+        ("nan", "cannot be read as a length"),
+        ("1e400", "write it out in plain figures"),
+        ("1e999999999", "write it out in plain figures"),
+        ("400", "400 in is longer than any piece; the most is 10 m. Check the unit."),
+        ('"11 m"', "11 m is longer than any piece"),
+        ("1" * 100, "cannot be read as a length"),
+        ('"' + "9" * 5000 + '"', "cannot be read as a length"),
+    ],
+)
+def test_a_size_that_is_none(value, said):
+    trouble = only_trouble(GOOD.replace('height = "4 1/4"', f"height = {value}"))
+    assert trouble.startswith("chest.toml:25: drawer 1, opening, height: ")
+    assert said in trouble
+    assert len(trouble) < 300
+
+
+def test_a_gap_may_be_nothing_but_not_less():
+    assert troubles_in(GOOD + "taper = 0\n") == []
+    assert (
+        only_trouble(GOOD + 'taper = "-1/32"\n')
+        == "chest.toml:26: drawer 1, taper: -1/32 in is less than nothing; it must be 0 or more."
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("front_joint = 'dado'", "there is no key 'front_joint' here; the nearest is 'front-joint'."),
+        ("colour = 'red'", "there is no key 'colour' here; the keys are opening, front, sides, "),
+        ("'' = 1", "there is no key '' here; the keys are "),
+        (
+            "front-joint = 'half-blind'",
+            'front-joint: "half-blind" is not known here; write "loose tenon" or "half-blind locking rabbet".',
+        ),
+        ("back-joint = 3", 'back-joint: 3 is not text; write "locking rabbet" or "dado" in quotes.'),
+        ("back-height = true", "back-height: true is not text"),
+        (
+            "tenon = '7 mm'",
+            'tenon: the shop has no tenon stock 9/32 in - 0.006 in (7 mm) thick; it has "5/32 in + 0.001 in (4 mm)"',
+        ),
+        ("groove-depth = 0", "groove-depth: 0 in is not a size"),
+        ("back = 5", "back: 5 is not text; write the name of a stock in quotes."),
+        ("opening = 5", "opening: this is 5, where a table is wanted; write opening = {"),
+        ("count = 2", "there is no key 'count' here"),
+    ],
+)
+def test_what_every_drawer_cannot_have(line, said):
+    found = [trouble for trouble in troubles_in(with_line("[drawers]", line)) if ":20:" in trouble]
+    assert len(found) == 1
+    assert said in found[0]
+
+
+@pytest.mark.parametrize("count", ["0", "-1", "101", "1.5", "true", "'2'", "[2]", "10000000000"])
+def test_a_count_that_is_none(count):
+    trouble = only_trouble(f"{GOOD}count = {count}\n")
+    assert trouble.startswith("chest.toml:26: drawer 1, count: ")
+    assert "whole number" in trouble
+
+
+def test_more_drawers_than_a_job_may_have():
+    many = GOOD + "count = 60\n" + "\n[[drawer]]\ncount = 60\nopening = { width = 9, height = 4, depth = 9 }\n"
+    assert only_trouble(many) == "chest.toml:24: drawers: there are 120 drawers; a job has at most 100."
+
+
+def test_two_drawers_of_one_name():
+    two = GOOD + 'name = "Top"\n\n[[drawer]]\nname = "top"\nopening = { width = 9, height = 4, depth = 9 }\n'
+    assert (
+        only_trouble(two)
+        == "chest.toml:29: drawer top: there is already a drawer top (line 24); give each drawer a name of its own."
+    )
+    numbered = GOOD + '\n[[drawer]]\nname = "drawer 1"\nopening = { width = 9, height = 4, depth = 9 }\n'
+    assert "there is already a drawer 1" in only_trouble(numbered)
+
+
+@pytest.mark.parametrize("name", ['""', '"  "', r'"a\u0000b"', r'"\u202E"', '"' + "x" * 81 + '"', "7", "[]"])
+def test_a_name_that_is_none(name):
+    assert "name: " in only_trouble(f"{GOOD}name = {name}\n")
+
+
+def test_stock_that_nothing_names():
+    assert only_trouble(GOOD.replace('sides = "birch"\n', "")) == (
+        "chest.toml:19: drawers: nothing says what the sides are of; write sides = and the name of a stock in [drawers], or in each drawer."
+    )
+    one_of_two = (
+        GOOD.replace('sides = "birch"\n', "") + '\n[[drawer]]\nsides = "birch"\nopening = { width = 9, height = 4, depth = 9 }\n'
+    )
+    assert only_trouble(one_of_two).startswith("chest.toml:23: drawer 1: nothing says what the sides are of; ")
+
+
+def test_sizes_that_nothing_names():
+    assert only_trouble(
+        GOOD.replace('depth = "20"', "")[: GOOD.index("[[drawer]]")] + "[[drawer]]\nopening.width = 3\n"
+    ).startswith("chest.toml:25: drawer 1, opening: height and depth are missing; write opening = {")
+    assert "width, height and depth are missing" in only_trouble(GOOD[: GOOD.index("opening =")])
+
+
+def test_a_job_without_drawers_or_stock():
+    found = troubles_in("")
+    assert [trouble.split(";")[0] for trouble in found] == ["chest.toml: stock is missing", "chest.toml: drawer is missing"]
+    assert "[[drawer]]" in found[1]
+    assert "at least 1 must be" in " ".join(troubles_in(GOOD[: GOOD.index("[stock")] + "drawer = []\nstock = {}\n"))
+    one_bracket = GOOD.replace("[[drawer]]", "[drawer]")
+    assert "this is a table, where a list is wanted; write [[drawer]], two brackets each side" in only_trouble(one_bracket)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ('kind = "solid"', 'kind = "plywod"', '"plywod" is not known here; write "plywood", "mdf", '),
+        ('species = "black cherry"', 'species = "blck chery"', "nearest: black cherry"),
+        ('species = "black cherry"\n', "", "solid wood needs its species"),
+        ('kind = "solid"\n', "", "species and cut are for solid wood"),
+        ('species = "black cherry"', 'species = "black cherry"\nsheet = ["9", "9"]', "sheet is for sheet goods"),
+        ("sheet = [60, ", "sheet = [60, 70, ", "there are 3 here; at most 2 must be"),
+        ("sheet = [60, ", "sheet = [", "there are 1 here; at least 2 must be"),
+        ("measured = 0.483", "measured = 12", "measured 12 is too far from nominal 1/2 to be the same stock"),
+        ("measured = 0.483", "measured = 0.2", "measured 0.2 is too far from nominal"),
+        ('nominal = "1/4"', "", "nominal is missing; write what it is sold as"),
+        ('cut = "x"', "", ""),
+    ],
+)
+def test_stock_that_cannot_be(old, new, said):
+    if not said:
+        old, new, said = '"black cherry"', '"black cherry"\ncut = "rift"', '"rift" is not known here; write "flat" or "quarter".'
+    assert said in only_trouble(GOOD.replace(old, new, 1))
+
+
+@pytest.mark.parametrize(
+    ("lines", "said"),
+    [
+        ('kerf = "wide"', "shop, kerf: 'wide' cannot be read"),
+        ("cutters = []", "shop, cutters: there are 0 here; at least 1 must be"),
+        ("cutters = 5", "shop, cutters: this is 5, where a list is wanted; write cutters = [{"),
+        ('cutters = ["1/4"]', 'shop, cutter 1: this is "1/4", where a table is wanted'),
+        ('cutters = [{ diameter = "1/4" }]', "shop, cutter 1: reach is missing; write reach = ..."),
+        (
+            'cutters = [{ diameter = "1/4", reach = 1 }, { diameter = 0, reach = 1 }]',
+            "shop, cutter 2, diameter: 0 in is not a size",
+        ),
+        ('tenons = [{ thickness = "4 mm", with = 3 }]', "shop, tenon 1: there is no key 'with' here; the nearest is 'width'."),
+        ("cuters = []", "shop: there is no key 'cuters' here; the nearest is 'cutters'."),
+    ],
+)
+def test_a_shop_that_cannot_be(lines, said):
+    trouble = only_trouble(f"{GOOD}\n[shop]\n{lines}\n")
+    assert trouble.startswith(f"chest.toml:28: {said}") or trouble.startswith(f"chest.toml:27: {said}")
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("side-clearence = 1", "practice: there is no key 'side-clearence' here; the nearest is 'side-clearance'."),
+        ("bottom-clearance = 1", "practice: bottom-clearance could mean two things; write bottom-clearance-of-the-front"),
+        ("tenon-share = '1/0'", "tenon-share: '1/0' is not an exact number"),
+        ("tenon-share = 1e-400000000", "tenon-share: '1e-400000000' is not an exact number"),
+        ("tenon-share = 0", "tenon-share: 0 is out of range for a ratio"),
+        ("tenon-share = -1", "tenon-share: -1 is out of range"),
+        ("tenon-depth = 1000", "tenon-depth: 1000 is out of range"),
+        ("tenon-share = true", "tenon-share: true is no ratio"),
+        ("tenon-share = []", "tenon-share: this is a list, where a ratio"),
+        ("tenon-share = '4/3'", 'practice: tenon-share is 4/3; a share of a thickness must be less than 1, such as "1/3".'),
+    ],
+)
+def test_practice_that_cannot_be(line, said):
+    assert said in only_trouble(f"{GOOD}\n[practice]\n{line}\n")
+
+
+@pytest.mark.parametrize(
+    ("heading", "said"),
+    [
+        ('units = "inches"', 'units: "inches" is not known here; write "inch" or "mm".'),
+        ('smallest = "1/30 in"', '"1/30 in" is not known here; write "1/16 in", "1/32 in", '),
+        ('[paper]\nsize = "a5"', 'paper, size: "a5" is not known here; write "letter" or "a4".'),
+        ("paper = 'a4'", 'paper: this is "a4", where a table is wanted; write [paper] with its keys below it.'),
+        ("shop = true", "shop, file: true is not text"),
+        ("drawers = []", "drawers: this is a list, where a table is wanted"),
+    ],
+)
+def test_headings_that_cannot_be(heading, said):
+    text = GOOD[GOOD.index("[stock.cherry]") :]
+    if heading.startswith("drawers"):
+        text = text.replace('[drawers]\nfront = "cherry"\nsides = "birch"\nbottom = "thin"\n', "")
+        text += 'front = "cherry"\nsides = "birch"\nbottom = "thin"\n'
+    assert said in only_trouble(f"{heading}\n{text}")
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "said"),
+    [
+        ("a = \n", 1, "this is not TOML: Invalid value at column 5"),
+        ("a = 1\nwidth = 18 3/8\n", 2, 'a length with a fraction or a unit stands in quotes: width = "18 3/8".'),
+        ("a = { width = 3/8 }\n", 1, "stands in quotes"),
+        ("a = 4 mm\n", 1, "stands in quotes"),
+        ("a = { width = 6, }\n", 1, "the line reads: a = { width = 6, }"),
+        ('a = 26"\n', 1, "stands in quotes"),
+        ("a = 1\n\nthis is my chest\n", 3, "the line reads: this is my chest"),
+        ("a = 1\na = 2\n", 2, "this is not TOML: Cannot overwrite a value"),
+        ('a = "no end\n', 1, "this is not TOML: "),
+        ("[a", 1, "this is not TOML: "),
+        ("a = '''", 1, "this is not TOML: "),
+        ("\x00", 1, "this is not TOML: "),
+        ("{}", 1, "this is not TOML: "),
+    ],
+)
+def test_what_is_not_toml(text, line, said):
+    trouble = only_trouble(text)
+    assert trouble.startswith(f"chest.toml:{line}: ")
+    assert said in trouble
+
+
+@pytest.mark.parametrize(
+    "text", ["a = " + "[" * 3000 + "]" * 3000, "a = " + "{ b = " * 3000 + "1" + "}" * 3000, "a." * 3000 + "a = 1"]
+)
+def test_what_is_nested_too_deep(text):
+    assert any("nested too deep" in trouble or "no key 'a' here" in trouble for trouble in troubles_in(text))
+
+
+def test_what_is_far_too_long():
+    assert only_trouble("#" + "x" * 1_000_000) == "chest.toml: the file has 1000001 characters; a job has at most 1000000."
+    assert (
+        only_trouble("a = " + "9" * 5000) == "chest.toml: a number has thousands of figures; write a length of a dozen at most."
+    )
+
+
+def test_a_flood_of_troubles_is_cut_short_and_soon():
+    started = time.perf_counter()
+    found = troubles_in(GOOD + "\n[practice]\n" + "".join(f"no-such-key-{n} = 1\n" for n in range(20000)))
+    assert len(found) == 51
+    assert found[-1].endswith(": and 19950 more things from here on.")
+    assert time.perf_counter() - started < 10
+
+
+def test_troubles_are_one_error_whose_text_is_all_of_them():
+    with pytest.raises(Troubles) as bad:
+        read_job("x = 1\n" + GOOD, "chest.toml")
+    assert [(one.file, one.line, one.where) for one in bad.value.troubles] == [("chest.toml", 1, "")]
+    assert str(bad.value).startswith("chest.toml:1: there is no key 'x' here; ")
