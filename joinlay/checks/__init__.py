@@ -2,5 +2,6 @@
 
 from joinlay.checks.conditions import Conditions, usual_conditions
 from joinlay.checks.everything import find_everything
+from joinlay.checks.gathering import gathered
 
-__all__ = ["Conditions", "find_everything", "usual_conditions"]
+__all__ = ["Conditions", "find_everything", "gathered", "usual_conditions"]

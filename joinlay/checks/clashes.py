@@ -11,7 +11,7 @@ from itertools import combinations
 from math import sqrt
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Shape
+from joinlay.boards import Axis, Board, Cut, CutKind, Shape, Span
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Length, mm
 
@@ -39,15 +39,23 @@ def wood_between(one: Cut, other: Cut) -> Length:
     Exact where they lie apart in one direction only; askew it is rounded down to 0.001 mm. Round ends count as square, so this
     errs to the safe side. Rule LT-11; derived.
     """
-    steps = [step for step in (_apart(one, other, axis) for axis in Axis) if step]
+    steps = [step for step in map(_apart, _spans(one), _spans(other)) if step]
     if len(steps) <= 1:
         return Length(steps[0]) if steps else ZERO
     return Length(Fraction(int(sqrt(sum(step * step for step in steps)) * 1000), 1000))
 
 
-def _apart(one: Cut, other: Cut, axis: Axis) -> Fraction:
-    a, b = one.span(axis), other.span(axis)
-    return max(b.start.mm - a.stop.mm, a.start.mm - b.stop.mm, Fraction(0))
+def _spans(cut: Cut) -> tuple[Span, Span, Span]:
+    return cut.along, cut.across, cut.into
+
+
+def _apart(one: Span, other: Span) -> Fraction | int:
+    # Compared before they are taken from each other: most cuts of a board lie far apart one way only.
+    if other.start.mm > one.stop.mm:
+        return other.start.mm - one.stop.mm
+    if one.start.mm > other.stop.mm:
+        return one.start.mm - other.stop.mm
+    return 0
 
 
 def check_clashes(board: Board, practice: Practice) -> tuple[Finding, ...]:

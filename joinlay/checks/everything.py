@@ -8,7 +8,7 @@ from joinlay.checks.clashes import check_clashes
 from joinlay.checks.corners import check_corners
 from joinlay.checks.fit import check_fit
 from joinlay.checks.gathering import gathered
-from joinlay.checks.neighbours import kicker_gap, stop_height
+from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
 from joinlay.checks.reach import check_reach
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["check_board", "check_drawer", "find_everything"]
+__all__ = ["check_board", "check_drawer", "find_everything", "gathered"]
 
 
 def find_everything(
@@ -40,8 +40,9 @@ def find_everything(
     names them. The same warning about several parts is told once with their names; of notes, one of each kind.
     """
     found: list[Finding] = []
+    neighbours = Neighbours(others)
     for drawer in drawers:
-        found += check_drawer(drawer, shop, conditions, tuple(stocks.values()), others)
+        found += check_drawer(drawer, shop, conditions, tuple(stocks.values()), neighbours)
     for board in _boards(drawers, others):
         found += check_board(board, shop)
     found += check_tipping(others, drawers, stocks_by_name(stocks.values()), shop, conditions)
@@ -49,14 +50,15 @@ def find_everything(
 
 
 def check_drawer(
-    drawer: Drawer, shop: Shop, conditions: Conditions, stocks: Sequence[Stock] = (), others: Sequence[Assembly] = ()
+    drawer: Drawer, shop: Shop, conditions: Conditions, stocks: Sequence[Stock] = (), neighbours: Neighbours | None = None
 ) -> tuple[Finding, ...]:
     """Every finding about one drawer as a whole; its boards one by one are ``check_board``'s."""
+    around = neighbours or Neighbours()
     return (
-        *check_play(drawer, shop, kicker_gap(drawer, others)),
+        *check_play(drawer, shop, around.kicker_gap(drawer)),
         *check_fit(drawer, shop, conditions),
         *check_racking(drawer, shop),
-        *check_sag(drawer, shop, conditions, stocks, stop_height(drawer, others, shop)),
+        *check_sag(drawer, shop, conditions, stocks, around.stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions),
         *check_weight(drawer, shop, conditions),
         *check_corners(drawer, shop, conditions),

@@ -2,60 +2,80 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import ZERO, Length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
+    from fractions import Fraction
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.shop import Shop
 
-__all__ = ["kicker_gap", "stop_height"]
+__all__ = ["Neighbours"]
+
+#: Parts that a drawer may kick against.
+_KICKS: Final = ("kicker", "bearer", "case top")
 
 
-def kicker_gap(drawer: Drawer, others: Sequence[Assembly]) -> Length | None:
-    """From the top of the drawer's sides to the lowest kicker above them; None where the piece has none (RN-3, RN-5)."""
+@dataclass(frozen=True, slots=True)
+class _Box:
+    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm."""
+
+    low: tuple[Fraction, ...]
+    high: tuple[Fraction, ...]
+
+    @classmethod
+    def around(cls, board: Board) -> _Box:
+        assert board.place is not None
+        place = board.place
+        ways = ((place.along, board.length.mm), (place.across, board.width.mm), (place.into, board.thickness.mm))
+        low, high = list(place.origin), list(place.origin)
+        for way, size in ways:
+            for axis in range(3):
+                end = low if way[axis] < 0 else high
+                if way[axis]:
+                    end[axis] += way[axis] * size
+        return cls(tuple(low), tuple(high))
+
+    def is_over(self, other: _Box) -> bool:
+        """True where both share some of the floor, seen from above."""
+        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (0, 1))
+
+
+class Neighbours:
+    """What drawers kick against and are stopped by, among the boards of ``others``: measured once for a whole piece."""
+
+    def __init__(self, others: Sequence[Assembly] = ()) -> None:
+        """Take the case, frame, runners and stops; unplaced boards are passed over."""
+        placed = [board for assembly in others for board in assembly.boards if board.place is not None]
+        self._kicks = [_Box.around(board) for board in placed if board.part in _KICKS]
+        self._stops = [_Box.around(board) for board in placed if board.part == "stop block"]
+
+    def kicker_gap(self, drawer: Drawer) -> Length | None:
+        """From the top of the drawer's sides to the lowest kicker above them; None where the piece has none (RN-3, RN-5).
+
+        Where no kicker was needed, the bearer of the drawer above or the case top kicks.
+        """
+        side = _side(drawer)
+        if side is None:
+            return None
+        over = [box.low[2] for box in self._kicks if box.low[2] >= side.high[2] and box.is_over(side)]
+        return Length(min(over) - side.high[2]) if over else None
+
+    def stop_height(self, drawer: Drawer, shop: Shop) -> Length:
+        """How much of the room under the bottom its stop blocks take, their clearance included; nothing without stops (ST-3)."""
+        side = _side(drawer)
+        if side is None:
+            return ZERO
+        foot, top = side.low[2], side.high[2]
+        stops = [box.high[2] - foot for box in self._stops if foot < box.high[2] < top]
+        return Length(max(stops)) + shop.practice.length("stop clearance") if stops else ZERO
+
+
+def _side(drawer: Drawer) -> _Box | None:
     side = drawer.board("left side")
-    if side.place is None:
-        return None
-    top = side.place.origin[2] + side.width.mm
-    over = [low - top for board in _named(others, "kicker") if (low := _heights(board)[0]) >= top and _is_over(board, side)]
-    return Length(min(over)) if over else None
-
-
-def stop_height(drawer: Drawer, others: Sequence[Assembly], shop: Shop) -> Length:
-    """How much of the room under the bottom its stop blocks take, their clearance included; nothing without stops (ST-3)."""
-    side = drawer.board("left side")
-    if side.place is None:
-        return ZERO
-    foot, top = side.place.origin[2], side.place.origin[2] + side.width.mm
-    stops = [high - foot for board in _named(others, "stop") if foot < (high := _heights(board)[1]) < top]
-    return Length(max(stops)) + shop.practice.length("stop clearance") if stops else ZERO
-
-
-def _named(others: Sequence[Assembly], part: str) -> Iterator[Board]:
-    for assembly in others:
-        yield from (board for board in assembly.boards if part in board.part and board.place is not None)
-
-
-def _heights(board: Board) -> tuple[Fraction, Fraction]:
-    return _extent(board, 2)
-
-
-def _is_over(board: Board, side: Board) -> bool:
-    """True where ``board`` lies over or under ``side``, seen from above."""
-    return all(
-        _extent(board, axis)[0] < _extent(side, axis)[1] and _extent(side, axis)[0] < _extent(board, axis)[1] for axis in (0, 1)
-    )
-
-
-def _extent(board: Board, axis: int) -> tuple[Fraction, Fraction]:
-    assert board.place is not None
-    place = board.place
-    start = place.origin[axis]
-    steps = [place.along[axis] * board.length.mm, place.across[axis] * board.width.mm, place.into[axis] * board.thickness.mm]
-    return start + sum((s for s in steps if s < 0), Fraction(0)), start + sum((s for s in steps if s > 0), Fraction(0))
+    return None if side.place is None else _Box.around(side)

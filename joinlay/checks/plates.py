@@ -7,6 +7,7 @@ Woinowsky-Krieger, Theory of Plates and Shells (check values C1 to C3).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import cosh, exp, pi, sinh, sqrt
 from typing import Final
 
@@ -50,6 +51,7 @@ class Plate:
         return cls(length, width, along, across, sqrt(along * across))
 
 
+@lru_cache(maxsize=256)
 def sag_on_four_edges(plate: Plate, pressure: float, terms: int = _TERMS) -> float:
     """Sag in mm at the middle of a panel resting on its four edges under ``pressure`` MPa: Navier's double series.
 
@@ -67,6 +69,7 @@ def sag_on_four_edges(plate: Plate, pressure: float, terms: int = _TERMS) -> flo
     return 16 * pressure * total / pi**6
 
 
+@lru_cache(maxsize=256)
 def sag_with_a_free_edge(plate: Plate, pressure: float, terms: int = _TERMS) -> float:
     """Sag in mm at the middle of the free edge of a panel resting on three edges: one of its long ways (y = width) is free.
 

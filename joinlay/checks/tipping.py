@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from joinlay.checks.conditions import estimate, weight
+from joinlay.checks.conditions import weight
 from joinlay.checks.play import OUT
-from joinlay.checks.weights import board_weight, drawer_load, drawer_weight
+from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Finding, Harm
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Collection, Iterable, Mapping, Sequence
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["CHILD", "Mass", "check_tipping", "moment_about_foot", "standing_masses", "tipping_load"]
+__all__ = ["CHILD", "Mass", "PulledDrawer", "Standing", "check_tipping", "standing"]
 
 #: A child who climbs or hangs on a drawer, in kilograms. Source: our own choice, to warn by; no standard's test.
 CHILD: Final = 27.0
@@ -39,55 +39,83 @@ class Mass:
     kilograms: float
     behind: float
 
-
-def moment_about_foot(masses: Iterable[Mass]) -> float:
-    """Kilogram-millimetres that hold the piece back; under nothing, it falls forward (CK-5; statics)."""
-    return sum(mass.kilograms * mass.behind for mass in masses)
-
-
-def tipping_load(masses: Iterable[Mass], in_front: float) -> float:
-    """Kilograms that tip the piece when they hang ``in_front`` mm before its front foot; nothing where it falls by itself (CK-5)."""
-    return max(moment_about_foot(masses), 0.0) / in_front
+    @property
+    def moment(self) -> float:
+        """Kilogram-millimetres with which it holds the piece back."""
+        return self.kilograms * self.behind
 
 
-def standing_masses(
-    others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], out: Sequence[bool], load: Sequence[float]
-) -> tuple[Mass, ...]:
-    """Every mass of the piece behind its front foot, each drawer ``out`` (two-thirds of its length) or shut, with its ``load`` in kg.
-
-    The front foot is the foremost point of the case and frame. The load lies evenly in its drawer.
+@dataclass(frozen=True, slots=True)
+class PulledDrawer:
+    """A drawer by its masses when shut: itself ``empty`` and the ``load`` that lies evenly in it; how far ``out`` it comes, in mm, and how
+    far its front then stands before the foot (``reach``).
     """
-    foot = _foot(others)
-    masses = [
-        Mass(board_weight(board, stocks), _middle(board) - foot)
-        for assembly in others
-        for board in assembly.boards
-        if board.place is not None
-    ]
-    for drawer, is_out, loaded in zip(drawers, out, load, strict=True):
-        shift = float((drawer.length * OUT).mm) if is_out else 0.0
-        masses += [
-            Mass(board_weight(board, stocks), _middle(board) - foot - shift) for board in drawer.assembly.boards if board.place is not None
-        ]  # fmt: skip
-        masses.append(Mass(loaded, _middle(drawer.board("bottom")) - foot - shift))
-    return tuple(masses)
+
+    empty: Mass
+    load: Mass
+    out: float
+    reach: float
 
 
-def _middle(board: Board) -> float:
-    assert board.place is not None
-    return float(board.place.point(board.length / 2, board.width / 2, board.thickness / 2)[1])
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A free-standing piece by its masses about its front foot, the foremost point of case and frame."""
+
+    case: Mass
+    drawers: tuple[PulledDrawer, ...]
+
+    def moment(self, out: Collection[int] = (), full: Collection[int] = ()) -> float:
+        """What holds the piece back with the drawers numbered ``out`` pulled and those numbered ``full`` loaded; from 0 (CK-5; statics).
+
+        Under nothing it falls forward.
+        """
+        held = self.case.moment
+        for n, drawer in enumerate(self.drawers):
+            masses = (drawer.empty, drawer.load) if n in full else (drawer.empty,)
+            shift = drawer.out if n in out else 0.0
+            held += sum(mass.moment - mass.kilograms * shift for mass in masses)
+        return held
+
+    def tipping_load(self, n: int) -> float:
+        """Kilograms that tip the piece, hung on the front of drawer ``n``, it alone pulled and all empty; 0 where it falls by itself."""
+        return max(self.moment({n}), 0.0) / self.drawers[n].reach
+
+    @property
+    def kilograms(self) -> float:
+        """What it weighs empty."""
+        return self.case.kilograms + sum(drawer.empty.kilograms for drawer in self.drawers)
 
 
-def _foot(others: Sequence[Assembly]) -> float:
-    return min(_foremost(board) for assembly in others for board in assembly.boards if board.place is not None)
+def standing(
+    others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], conditions: Conditions
+) -> Standing:
+    """The piece as masses: each board's weight at its middle, each drawer two-thirds of its length out where it is pulled (CK-5)."""
+    placed = [board for assembly in others for board in assembly.boards if board.place is not None]
+    foot = min(_y(board, 0.0) for board in placed)
+    pulled = []
+    for drawer in drawers:
+        out = float((drawer.length * OUT).mm)
+        load = Mass(drawer_load(drawer, conditions), _y(drawer.board("bottom"), 0.5) - foot)
+        front = drawer.board("front")
+        reach = out - (min(_y(front, 0.0), _y(front, 1.0)) - foot)
+        pulled.append(PulledDrawer(_together(drawer.assembly.boards, stocks, foot), load, out, reach))
+    return Standing(_together(placed, stocks, foot), tuple(pulled))
 
 
-def _foremost(board: Board) -> float:
+def _together(boards: Iterable[Board], stocks: Mapping[str, Stock], foot: float) -> Mass:
+    weighed = [(board_weight(board, stocks), _y(board, 0.5) - foot) for board in boards if board.place is not None]
+    kilograms = sum(heavy for heavy, _ in weighed)
+    return Mass(kilograms, sum(heavy * behind for heavy, behind in weighed) / kilograms if kilograms else 0.0)
+
+
+def _y(board: Board, share: float) -> float:
+    """How far back the board lies: its foremost point (0), its middle (0.5) or its rearmost (1)."""
     assert board.place is not None
     place = board.place
-    directions = ((place.along, board.length), (place.across, board.width), (place.into, board.thickness))
-    steps = [float(way[1] * size.mm) for way, size in directions]
-    return float(place.origin[1]) + sum(step for step in steps if step < 0)
+    sizes = ((place.along, board.length), (place.across, board.width), (place.into, board.thickness))
+    steps = [float(way[1]) * float(size.mm) for way, size in sizes if way[1]]
+    low = sum(step for step in steps if step < 0)
+    return float(place.origin[1]) + low + share * (sum(steps) - 2 * low)
 
 
 def check_tipping(
@@ -100,13 +128,13 @@ def check_tipping(
     """
     if not drawers or not any(board.place is not None for assembly in others for board in assembly.boards):
         return ()
-    empty = [0.0] * len(drawers)
-    full = [drawer_load(drawer, conditions) for drawer in drawers]
-    all_out = moment_about_foot(standing_masses(others, drawers, stocks, [True] * len(drawers), empty))
-    one_full, hung = _one_out(others, drawers, stocks, full)
+    piece = standing(others, drawers, stocks, conditions)
+    each = range(len(drawers))
+    all_out = piece.moment(out=each)
+    one_full = min(piece.moment(out={n}, full={n}) for n in each)
+    hung = min(piece.tipping_load(n) for n in each)
     numbers: dict[str, Length | int | str] = {
-        "hung": weight(hung, shop.rule), "child": weight(CHILD, shop.rule), "piece": weight(_total(others, drawers, stocks), shop.rule),
-        "out": estimate(float((drawers[0].length * OUT).mm), shop.rule),
+        "hung": weight(hung, shop.rule), "child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule),
     }  # fmt: skip
     what = _verdict(all_out, one_full, hung)
     if conditions.is_anchored:
@@ -124,26 +152,3 @@ def _verdict(all_out: float, one_full: float, hung: float) -> str:
     if hung < CHILD:
         return "Free-standing ({piece} empty), it falls forward when {hung} hangs on one open drawer; a child may be {child}."
     return "Free-standing ({piece} empty), it takes {hung} on the front of one open drawer to tip it."
-
-
-def _one_out(
-    others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], full: Sequence[float]
-) -> tuple[float, float]:
-    """The least moment with one full drawer out and the rest empty, and the least load on the front of one empty open drawer."""
-    foot = _foot(others)
-    moments, loads = [], []
-    for n, drawer in enumerate(drawers):
-        out = [n == m for m in range(len(drawers))]
-        moments.append(
-            moment_about_foot(
-                standing_masses(others, drawers, stocks, out, [full[m] if m == n else 0.0 for m in range(len(full))])
-            )
-        )
-        reach = float((drawer.length * OUT).mm) - (_foremost(drawer.board("front")) - foot)
-        loads.append(tipping_load(standing_masses(others, drawers, stocks, out, [0.0] * len(full)), reach))
-    return min(moments), min(loads)
-
-
-def _total(others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock]) -> float:
-    boards = [board for assembly in others for board in assembly.boards]
-    return sum(board_weight(board, stocks) for board in boards) + sum(drawer_weight(drawer) for drawer in drawers)

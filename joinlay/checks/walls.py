@@ -19,6 +19,8 @@ __all__ = ["check_walls"]
 
 #: Wood behind a channel, as a share of the thickness: less is no floor. Source: common practice.
 _CHANNEL_FLOOR: Final = Fraction(1, 4)
+#: Wood beside a hole or screw slot, as a share of how wide it is. Source: our own choice.
+_HOLE_WALL: Final = Fraction(1, 2)
 #: These may come out at the far side on purpose.
 _MAY_GO_THROUGH: Final = (CutKind.HOLE, CutKind.SLOT)
 
@@ -26,8 +28,9 @@ _MAY_GO_THROUGH: Final = (CutKind.HOLE, CutKind.SLOT)
 def check_walls(board: Board, practice: Practice) -> tuple[Finding, ...]:
     """Where the cuts of ``board`` leave too little wood: the worst place only, a refusal where a cut comes out or parts the board.
 
-    Behind a mortise in a face: ``mortise floor`` and ``mortise floor share`` (LT-3); beside a mortise or hole: ``tenon wall``, and in the
-    thickness of a mortised board ``tenon wall share`` too (LT-2); beside a channel ``tenon wall``, behind it a quarter of the thickness.
+    Behind a mortise in a face: ``mortise floor`` and ``mortise floor share`` (LT-3). Beside a mortise: ``tenon wall``, and in the thickness
+    ``tenon wall share`` too (LT-2); beside a hole or screw slot half its width. Behind a channel a quarter of the thickness, beside it
+    ``tenon wall``.
     """
     thin = [finding for cut in board.cuts for finding in _of_cut(board, cut, practice)]
     return tuple(sorted(thin, key=lambda finding: (finding.harm, _left(finding)))[:1])
@@ -75,6 +78,8 @@ def _least_behind(board: Board, cut: Cut, practice: Practice) -> Length:
 
 def _least_beside(board: Board, cut: Cut, axis: Axis, practice: Practice) -> Length:
     wall = practice.length("tenon wall")
+    if cut.kind in _MAY_GO_THROUGH and stands_alone(cut):
+        return min(cut.span(other).size for other in Axis if other is not cut.surface.axis) * _HOLE_WALL
     if axis is Axis.INTO and cut.kind is CutKind.MORTISE:
         return largest(wall, board.thickness * practice.ratio("tenon wall share"))
     return wall

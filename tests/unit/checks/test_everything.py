@@ -9,7 +9,7 @@ from joinlay.casework.assembly import Assembly
 from joinlay.checks import find_everything
 from joinlay.checks.everything import check_board, check_drawer
 from joinlay.checks.gathering import gathered
-from joinlay.checks.neighbours import kicker_gap, stop_height
+from joinlay.checks.neighbours import Neighbours
 from joinlay.findings import Finding, Harm, note, warning
 from joinlay.lengths import ZERO, mm
 from tests.unit.checks.making import CONDITIONS, PLY, SHOP, board, cut, drawer, groove, mortise, size, solid
@@ -88,21 +88,21 @@ def placed(part, x, y, z, length, height, width):
 @pytest.mark.parametrize(("z", "gap"), [("149.2", ZERO), (150, mm("0.8")), (160, mm("10.8"))])
 def test_the_kicker_over_the_sides_is_found(z, gap):
     """The sides are 149.2 mm high."""
-    assert kicker_gap(drawer(), [placed("kicker", 0, 20, z, 400, 12, 30)]) == gap
+    assert Neighbours([placed("kicker", 0, 20, z, 400, 12, 30)]).kicker_gap(drawer()) == gap
 
 
 def test_a_kicker_elsewhere_is_not_this_drawers():
-    assert kicker_gap(drawer(), []) is None
-    assert kicker_gap(drawer(), [placed("kicker", 200, 20, 150, 400, 12, 30)]) is None
-    assert kicker_gap(drawer(), [placed("kicker", 0, 20, -20, 400, 12, 30)]) is None
-    assert kicker_gap(drawer(), [placed("bearer", 0, 20, 150, 400, 12, 30)]) is None
+    assert Neighbours([]).kicker_gap(drawer()) is None
+    assert Neighbours([placed("kicker", 200, 20, 150, 400, 12, 30)]).kicker_gap(drawer()) is None
+    assert Neighbours([placed("kicker", 0, 20, -20, 400, 12, 30)]).kicker_gap(drawer()) is None
+    assert Neighbours([placed("guide", 0, 20, 150, 400, 12, 30)]).kicker_gap(drawer()) is None
 
 
 def test_stop_blocks_take_room_with_their_clearance():
     clearance = SHOP.practice.length("stop clearance")
-    assert stop_height(drawer(), [placed("stop block", 100, 18, 0, 12, 5, 40)], SHOP) == mm(5) + clearance
-    assert stop_height(drawer(), [placed("stop block", 100, 18, -40, 12, 5, 40)], SHOP) == ZERO
-    assert stop_height(drawer(), [], SHOP) == ZERO
+    assert Neighbours([placed("stop block", 100, 18, 0, 12, 5, 40)]).stop_height(drawer(), SHOP) == mm(5) + clearance
+    assert Neighbours([placed("stop block", 100, 18, -40, 12, 5, 40)]).stop_height(drawer(), SHOP) == ZERO
+    assert Neighbours([]).stop_height(drawer(), SHOP) == ZERO
 
 
 def at(where, finding):

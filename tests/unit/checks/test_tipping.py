@@ -7,7 +7,8 @@ import pytest
 
 from joinlay.boards import Board, Place
 from joinlay.casework.assembly import Assembly
-from joinlay.checks.tipping import CHILD, Mass, check_tipping, moment_about_foot, standing_masses, tipping_load
+from joinlay.checks.tipping import CHILD, Mass, PulledDrawer, Standing, check_tipping, standing
+from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, mm
 from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, drawer, sheet, size
@@ -28,18 +29,30 @@ STOCKS = {"case stock": sheet("case stock", 18)}
 
 
 def test_moments_are_about_the_front_foot():
-    assert moment_about_foot([Mass(10, 200), Mass(5, -100)]) == 1500
-    assert tipping_load([Mass(10, 200)], 400) == 5
-    assert tipping_load([Mass(10, -1)], 400) == 0
+    """20 kg 300 mm behind it, a 5 kg drawer at 200 mm that comes 300 mm out with its 10 kg."""
+    piece = Standing(Mass(20, 300), (PulledDrawer(Mass(5, 200), Mass(10, 220), 300, 320),))
+    assert piece.moment() == 6000 + 1000
+    assert piece.moment(out={0}) == 6000 - 500
+    assert piece.moment(full={0}) == 7000 + 2200
+    assert piece.moment(out={0}, full={0}) == 6000 - 500 - 800
+    assert piece.tipping_load(0) == 5500 / 320
+    assert piece.kilograms == 25
 
 
-def test_a_drawer_pulled_out_moves_its_weight_forward():
+def test_what_falls_by_itself_takes_no_load():
+    assert Standing(Mass(1, 100), (PulledDrawer(Mass(5, 200), Mass(10, 220), 300, 320),)).tipping_load(0) == 0
+
+
+def test_the_masses_are_those_of_the_boards():
     made = drawer()
-    shut = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [False], [0.0]))
-    out = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [True], [0.0]))
-    full = moment_about_foot(standing_masses([block(400)], [made], STOCKS, [True], [20.0]))
-    assert shut > out
-    assert full != out
+    piece = standing([block(400)], [made], STOCKS, CONDITIONS)
+    assert piece.case.kilograms == pytest.approx(620 * 0.9 * 0.4 * 0.6)
+    assert piece.case.behind == pytest.approx(200)
+    (pulled,) = piece.drawers
+    assert pulled.empty.kilograms == pytest.approx(sum(board_weight(one, STOCKS) for one in made.assembly.boards))
+    assert 0 < pulled.empty.behind < float(made.length.mm)
+    assert pulled.load.kilograms == drawer_load(made, CONDITIONS)
+    assert pulled.out == pulled.reach == pytest.approx(float(made.length.mm) * 2 / 3)
 
 
 def harms(depth, conditions=CONDITIONS, drawers=1, stocks=STOCKS):
@@ -70,9 +83,8 @@ def test_the_child_on_the_drawer_is_the_limit():
     for _ in range(40):
         depth = (low + high) / 2
         made = drawer()
-        masses = standing_masses([block(Fraction(depth))], [made], STOCKS, [True], [0.0])
-        reach = float(made.length.mm) * 2 / 3
-        low, high = (low, depth) if tipping_load(masses, reach) >= CHILD else (depth, high)
+        load = standing([block(Fraction(depth))], [made], STOCKS, LIGHT).tipping_load(0)
+        low, high = (low, depth) if load >= CHILD else (depth, high)
     assert harms(Fraction(high), LIGHT) == [Harm.NOTE]
     assert harms(Fraction(low), LIGHT) == [Harm.WARN]
 
@@ -98,5 +110,6 @@ def test_where_the_piece_stands_makes_no_difference(shift):
     case, made = block(400), drawer()
     boards = tuple(board.moved(mm(shift), mm(shift), mm(shift)) for board in case.boards)
     moved = replace(case, boards=boards)
-    there = moment_about_foot(standing_masses([moved], [made.moved(mm(shift), mm(shift), mm(shift))], STOCKS, [True], [5.0]))
-    assert there == pytest.approx(moment_about_foot(standing_masses([case], [made], STOCKS, [True], [5.0])))
+    there = standing([moved], [made.moved(mm(shift), mm(shift), mm(shift))], STOCKS, CONDITIONS)
+    here = standing([case], [made], STOCKS, CONDITIONS)
+    assert there.moment(out={0}, full={0}) == pytest.approx(here.moment(out={0}, full={0}))
