@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.boards import Surface
 from joinlay.cli.bench import Answer
@@ -10,7 +10,7 @@ from joinlay.cli.joint_boards import Piece
 from joinlay.joints.dado import cut_dado, design_dado
 from joinlay.joints.groove import cut_groove, design_groove
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
-from joinlay.lengths import dimension, mm
+from joinlay.lengths import Unit, dimension, read_length
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,8 +21,13 @@ if TYPE_CHECKING:
 
 __all__ = ["answer_dado", "answer_groove", "answer_rabbet"]
 
+#: Where a dado lies along a board is the maker's to say; untold, its template draws it so far from the end.
+_DRAWN_AT: Final = {Unit.INCH: "2", Unit.MM: "50"}
 
-def answer_dado(bench: Bench, into: str, panel: str, cutter: str | None, depth: str | None, *, is_stopped: bool) -> Answer:
+
+def answer_dado(
+    bench: Bench, into: str, panel: str, cutter: str | None, depth: str | None, offset: str | None, *, is_stopped: bool
+) -> Answer:
     """A dado for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's rules."""
     thick = bench.size("--into", into, "thickness it is cut in")
     joint = design_dado(
@@ -33,7 +38,11 @@ def answer_dado(bench: Bench, into: str, panel: str, cutter: str | None, depth: 
         depth=bench.size_or_none("--depth", depth, "depth asked for"),
         is_stopped=is_stopped,
     )
+    place = bench.size_or_none("--offset", offset, "end of the board to the dado")
     stops: list[tuple[str, Length | str]] = [("stops short of the edge that shows", joint.margin)] if is_stopped else []
+    if place is not None:
+        stops.append(("near wall, from the end of the board", place))
+    drawn_at = place or dimension(read_length(_DRAWN_AT[bench.unit], bench.unit))
     said = bench.in_words
     tree = {
         "dado": {"width": said.length(joint.width), "depth": said.length(joint.depth)},
@@ -46,8 +55,7 @@ def answer_dado(bench: Bench, into: str, panel: str, cutter: str | None, depth: 
         rows,
         tree,
         joint.findings,
-        # Where a dado lies along a board is the maker's to say: it is drawn half a dozen thicknesses in.
-        lambda: (cut_dado(joint, Piece("part", thick).board(), dimension(mm(40)), "panel"),),
+        lambda: (cut_dado(joint, Piece("part", thick).board(), drawn_at, "panel"),),
     )
 
 

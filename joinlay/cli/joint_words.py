@@ -80,7 +80,7 @@ def _locking_rabbet(bench: Bench, given: argparse.Namespace) -> Answer:
 def _dado(bench: Bench, given: argparse.Namespace) -> Answer:
     from joinlay.cli.channel_answers import answer_dado
 
-    return answer_dado(bench, given.into, given.panel, given.cutter, given.depth, is_stopped=given.stopped)
+    return answer_dado(bench, given.into, given.panel, given.cutter, given.depth, given.offset, is_stopped=given.stopped)
 
 
 def _rabbet(bench: Bench, given: argparse.Namespace) -> Answer:
@@ -122,7 +122,18 @@ _JOINTS: Final = {
         ),
         _locking_rabbet,
     ),
-    "dado": _Joint(words.DADO, (_INTO, _PANEL, _CUTTER, _DEPTH, _Option("--stopped", words.STOPPED, value=None)), _dado),
+    "dado": _Joint(
+        words.DADO,
+        (
+            _INTO,
+            _PANEL,
+            _CUTTER,
+            _DEPTH,
+            _Option("--offset", words.DADO_OFFSET),
+            _Option("--stopped", words.STOPPED, value=None),
+        ),
+        _dado,
+    ),
     "rabbet": _Joint(words.RABBET, (_INTO, _PANEL, _Option("--width", words.RABBET_WIDTH), _DEPTH), _rabbet),
     "groove": _Joint(words.GROOVE, (_INTO, _PANEL, _CUTTER, _Option("--offset", words.OFFSET), _DEPTH), _groove),
 }

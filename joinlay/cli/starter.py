@@ -41,7 +41,7 @@ smallest = "{smallest}"         # the smallest mark on your rule: {rules}
 #shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one
 
 [paper]
-size = "{paper}"             # letter or a4
+size = "{paper}"             # letter, legal, tabloid, a4 or a3
 
 # ---- what it is made of: a name of your own after the dot; measure the thickness with callipers ----
 

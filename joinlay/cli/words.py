@@ -27,7 +27,7 @@ AS_JSON: Final = "Answer in JSON, for programs."
 
 MAKE: Final = "Work a job out and write its templates and lists."
 MAKE_OUT: Final = "The folder to write to; templates_out/ and the job's name unless told."
-MAKE_PAPER: Final = "The paper to print on, letter or a4; what the job says unless told."
+MAKE_PAPER: Final = "The paper to print on, such as letter or a4; what the job says unless told."
 
 WHY: Final = "Show how a number was worked out, down to what you wrote."
 WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
@@ -37,7 +37,7 @@ JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
 JOINT_METRIC: Final = "A number without a unit is in millimetres, and the usual shop is a metric one."
 JOINT_INCH: Final = "A number without a unit is in inches, and the usual shop is one in inches; so it is unless told."
 JOINT_TEMPLATE: Final = "Print this joint's template to a PDF file."
-JOINT_PAPER: Final = "The paper for --template: letter or a4."
+JOINT_PAPER: Final = "The paper for --template; letter or, with --metric, a4 unless told."
 
 LOOSE_TENON: Final = "Loose tenons: how thick, wide and long, how many, and where."
 LT_END: Final = "Thickness of the part mortised in its end."
@@ -67,11 +67,18 @@ INTO: Final = "Thickness of the wood it is cut in."
 PANEL: Final = "Thickness of what goes into it, as measured."
 CUTTER: Final = "Diameter of the cutter; the widest of the usual shop that fits unless told."
 DEPTH: Final = "Depth of the cut; by the rules unless told."
+DADO_OFFSET: Final = "End of the board to the dado, for its template; 2 in, or 50 mm with --metric, unless told."
 STOPPED: Final = "Stop short of the edge that shows."
 RABBET_WIDTH: Final = "Width of the rabbet; by the rules unless told."
 OFFSET: Final = "Bottom edge to the groove; by the rules unless told."
 
 VERSION: Final = "Say which version this is."
+
+STEP_PACKET: Final = "the packet"
+STEP_TEMPLATES: Final = "each template"
+STEP_LIST: Final = "the cutting list"
+STEP_PLAN: Final = "the plan"
+STEP_WRITING: Final = "writing"
 
 # -- answers -----------------------------------------------------------------------------------------
 
@@ -109,12 +116,14 @@ def next_mend(path: object) -> str:
     return f"Next: change what was refused in {path}, then check again."
 
 
-def made(folder: object, names: Sequence[str]) -> str:
-    """After ``make``: how many files, where, and what to do with them."""
-    return (
-        f"{counted(len(names), 'file')} in {folder}\n\n"
-        "Next: print packet.pdf at actual size, and measure its check square before you mark any wood."
-    )
+def made(title: str, folder: object, number: int) -> str:
+    """After ``make``: how many files, and where."""
+    return f"{title}: {counted(number, 'file')} in {folder}"
+
+
+def next_print() -> str:
+    """After ``make``: what to do with them."""
+    return "Next: print packet.pdf at actual size, and measure its check square before you mark any wood."
 
 
 def not_made(title: str) -> str:

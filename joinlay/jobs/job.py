@@ -42,7 +42,7 @@ class Job:
 
     ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
-    top down, at least one. ``paper`` is ``letter`` or ``a4``. ``on_hand`` changes no part: it is for
+    top down, at least one. ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for
     the lists and layouts.
     """
 

@@ -10,7 +10,7 @@ from joinlay.lengths import Unit
 __all__ = ["PAPERS", "PaperPart", "usual_paper"]
 
 #: The sizes of paper a job may name.
-PAPERS: Final = ("letter", "a4")
+PAPERS: Final = ("letter", "legal", "tabloid", "a4", "a3")
 
 PaperSize = Annotated[Given[str], PlainValidator(one_of({size: size for size in PAPERS}))]
 
