@@ -76,24 +76,26 @@ def lay_out(
     cut = [work.cut(packing, n, blank, keep, rip_first=first_rip is not False) for n, blank in enumerate(blanks) if n in used]
     # What is on hand first, as it comes; then whole sheets, the fullest first, so that the last leaves the most.
     cut.sort(key=lambda each: (each.blank.is_whole, -each.used if each.blank.is_whole else 0))
-    sheets = _named_in_order(cut, frozenset(piece.name for stack in stacks for piece in stack.pieces))
-    left_out = tuple(piece for item in packing.left_out for piece in work.pieces_in(item.number))
-    return Laid(sheets, left_out, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
+    left_out = [piece for item in packing.left_out for piece in work.pieces_in(item.number)]
+    sheets, rest = _named_in_order(cut, left_out, frozenset(piece.name for stack in stacks for piece in stack.pieces))
+    return Laid(sheets, rest, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
 
 
-def _named_in_order(sheets: Sequence[CutSheet], kept: frozenset[str]) -> tuple[CutSheet, ...]:
-    """Parts that are the same take their names in the order they come off the saw; those in ``kept`` columns keep theirs."""
+def _named_in_order(
+    sheets: Sequence[CutSheet], left_out: Sequence[Piece], kept: frozenset[str]
+) -> tuple[tuple[CutSheet, ...], tuple[Piece, ...]]:
+    """Parts that are the same take their names in the order they come off the saw, the last left out; those in ``kept`` columns keep theirs."""
     alike: dict[tuple[object, ...], list[Piece]] = {}
-    for sheet in sheets:
-        for laid in sheet.pieces:
-            if laid.piece.name not in kept:
-                alike.setdefault(_kind(laid.piece), []).append(laid.piece)
+    for piece in (*(laid.piece for sheet in sheets for laid in sheet.pieces), *left_out):
+        if piece.name not in kept:
+            alike.setdefault(_kind(piece), []).append(piece)
     waiting = {kind: sorted(pieces, key=lambda piece: natural(piece.name), reverse=True) for kind, pieces in alike.items()}
 
-    def named(laid: LaidPiece) -> LaidPiece:
-        return laid if laid.piece.name in kept else replace(laid, piece=waiting[_kind(laid.piece)].pop())
+    def named(piece: Piece) -> Piece:
+        return piece if piece.name in kept else waiting[_kind(piece)].pop()
 
-    return tuple(replace(sheet, pieces=tuple(named(laid) for laid in sheet.pieces)) for sheet in sheets)
+    renamed = [replace(sheet, pieces=tuple(replace(laid, piece=named(laid.piece)) for laid in sheet.pieces)) for sheet in sheets]
+    return tuple(renamed), tuple(sorted(map(named, left_out), key=lambda piece: natural(piece.name)))
 
 
 def _kind(piece: Piece) -> tuple[object, ...]:

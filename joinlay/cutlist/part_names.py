@@ -16,7 +16,8 @@ _NUMBER = re.compile(r"(\d+)")
 def in_few_words(names: Iterable[str]) -> str:
     """``names`` in one phrase, numbers of names that are otherwise alike drawn together.
 
-    ``drawer 1 back``, ``drawer 2 back``, ``drawer 3 back`` are ``drawer 1 to 3 back``; two numbers, or some with gaps, are ``1, 3``.
+    ``drawer 1 back``, ``drawer 2 back``, ``drawer 3 back`` are ``drawer 1 to 3 back``; numbers with gaps are
+    ``1, 3 and 4``.
     """
     split = [tuple(_NUMBER.split(name)) for name in names]
     deepest = max((len(parts) for parts in split), default=0)
@@ -44,7 +45,8 @@ def _run(numbers: list[str]) -> str:
             runs[-1].append(number)
         else:
             runs.append([number])
-    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
+    shown = [word for run in runs for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
+    return " and ".join(filter(None, (", ".join(shown[:-1]), shown[-1])))
 
 
 def natural(name: str) -> tuple[tuple[int, int, str], ...]:

@@ -170,7 +170,7 @@ def _priced(line: Line, plan: Plan, prices: Prices) -> Line:
 def _unpriced(bought: Iterable[Line], prices: Prices) -> Iterator[Finding]:
     missing = [line.what for line in bought if line.price is None]
     if missing and prices.of:
-        yield note("no price", "There is no price for {names}, so the total is without them.", "CL-2", names=", ".join(missing))
+        yield note("no price", "The total leaves out {names}, for want of a price.", "CL-2", names=", ".join(missing))
 
 
 def _unused(lines: Sequence[Line], plan: Plan, prices: Prices) -> Iterator[Finding]:

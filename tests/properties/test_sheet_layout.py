@@ -1,5 +1,7 @@
 """Whatever the parts, every layout can be sawn as it stands, and nothing is lost."""
 
+from itertools import pairwise
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -71,7 +73,7 @@ def test_a_column_of_fronts_stays_together_in_its_order(others, heights, wide, k
     for sheet in laid.sheets:
         check_sheet(sheet, kerf, FirstCut.RIP)
     places = {piece.piece.name: (n, piece.panel) for n, sheet in enumerate(laid.sheets) for piece in sheet.pieces}
-    for upper, lower in zip(fronts, fronts[1:], strict=False):
+    for upper, lower in pairwise(fronts):
         (one, above), (other, below) = places[upper.name], places[lower.name]
         assert one == other
         if across:

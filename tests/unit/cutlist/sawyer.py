@@ -1,6 +1,7 @@
 """A sawyer who knows nothing of how a layout was found: makes its cuts one by one and sees whether the pieces come out."""
 
 from collections import Counter
+from collections.abc import Sequence
 
 from joinlay.cutlist.pattern import CutSheet, Direction, Panel, Piece
 from joinlay.jobs.on_hand import FirstCut
@@ -30,7 +31,7 @@ def check_sheet(sheet: CutSheet, kerf: Length, first_cut: FirstCut) -> None:
     _check_first_cuts(sheet, first_cut)
 
 
-def check_every_piece_once(pieces: list[Piece], sheets: list[CutSheet], left_out: list[Piece]) -> None:
+def check_every_piece_once(pieces: Sequence[Piece], sheets: Sequence[CutSheet], left_out: Sequence[Piece]) -> None:
     """Every piece is laid once, or left out, and nothing else is."""
     laid = [laid.piece.name for sheet in sheets for laid in sheet.pieces]
     assert Counter([*laid, *(piece.name for piece in left_out)]) == Counter(piece.name for piece in pieces)

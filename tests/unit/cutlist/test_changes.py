@@ -1,0 +1,104 @@
+"""What differs between two versions of a job, and what becomes of parts that are cut already."""
+
+from dataclasses import replace
+
+import pytest
+
+from joinlay.boards import Band, Surface
+from joinlay.cutlist.changes import Fate, compare_plans
+from joinlay.lengths import inches
+from tests.unit.casework.drawers import drawer, opening
+from tests.unit.cutlist.bench import board, groove, make_plan, mortise, ply, size
+
+OLD = make_plan(board("drawer 1 back"), board("drawer 2 back"))
+
+
+def test_a_plan_is_the_same_as_itself():
+    assert compare_plans(OLD, OLD).is_none
+    assert compare_plans(OLD, OLD).fates == ()
+
+
+def test_sizes_that_differ_alike_are_said_once():
+    changes = compare_plans(OLD, make_plan(board("drawer 1 back", "20 1/4"), board("drawer 2 back", "20 1/4")))
+    (change,) = changes.parts
+    assert (change.where, change.what, change.old, change.new) == ("drawer 1 and 2 back", "length", "20 in", "20 1/4 in")
+    assert not changes.is_none
+    assert changes.joints == changes.givens == changes.settings == ()
+
+
+def test_parts_come_and_go():
+    changes = compare_plans(OLD, make_plan(board("drawer 1 back"), board("drawer 3 back")))
+    assert changes.parts == ()
+    assert changes.fates == ((Fate.NOT_NEEDED, ("drawer 2 back",)), (Fate.NEW, ("drawer 3 back",)))
+
+
+@pytest.mark.parametrize(
+    ("new", "fate"),
+    [
+        (board("a", "19"), Fate.CUT_DOWN),
+        (board("a", width="3"), Fate.CUT_DOWN),
+        (board("a", "21"), Fate.AGAIN),
+        (board("a", "19", "5"), Fate.AGAIN),
+        (board("a", stock="oak"), Fate.AGAIN),
+        (board("a", thickness="5/8"), Fate.AGAIN),
+        (board("a", bands=(Band(Surface.END, "tape", size("1/16"), size("5"), 1),)), Fate.AGAIN),
+        (board("a", cuts=[groove(), mortise("2"), mortise("9")]), Fate.SERVES),
+        (board("a", cuts=[groove("1/2"), mortise("2")]), Fate.SERVES_UNJOINTED),
+        (board("a", cuts=[groove()]), Fate.SERVES_UNJOINTED),
+    ],
+)
+def test_what_becomes_of_a_part(new, fate):
+    old = make_plan(board("a", cuts=[groove(), mortise("2")]))
+    assert compare_plans(old, make_plan(new)).fates == ((fate, ("a",)),)
+
+
+def test_joints_are_compared_by_where_they_lie():
+    old = make_plan(board("a", cuts=[groove(), mortise("2")]), board("b", cuts=[groove()]))
+    new = make_plan(
+        board("a", cuts=[groove("1/2"), mortise("2"), mortise("9", name="mortise 2")]), board("b", cuts=[groove("1/2")])
+    )
+    changes = compare_plans(old, new)
+    said = {(change.where, change.what): (change.old, change.new) for change in changes.joints}
+    assert said["a, b", "bottom groove, from the bottom edge"] == ("3/8 in to 5/8 in", "1/2 in to 3/4 in")
+    assert said["a", "mortise 2, from the left end"][0] == ""
+    assert len(said) == 4
+    assert changes.parts == ()
+
+
+def test_two_cuts_of_one_name_are_both_seen():
+    old = make_plan(board("a", cuts=[mortise("2"), mortise("9")]))
+    new = make_plan(board("a", cuts=[mortise("2"), mortise("10")]))
+    (change,) = compare_plans(old, new).joints
+    assert change.what == "mortise 1, 2, from the left end"
+
+
+def test_what_the_maker_wrote_is_compared():
+    old = make_plan(board("a"), kerf=inches("1/8"))
+    stock = replace(ply(), measured=size("15/32"))
+    new = make_plan(board("a"), stocks={"ply": stock}, kerf=inches("3/32"), practice={"groove offset": inches("1/2")})
+    said = {(change.where, change.what): (change.old, change.new) for change in compare_plans(old, new).givens}
+    assert said == {
+        ("ply", "thickness"): ("1/2 in", "15/32 in"),
+        ("the shop", "saw kerf"): ("1/8 in", "3/32 in"),
+        ("the shop", "groove offset"): ("3/8 in", "1/2 in"),
+    }
+
+
+def test_settings_of_another_floor_are_compared_as_facts():
+    changes = compare_plans(
+        OLD, OLD, {"set-up 1": {"fence": "1/4 in", "height": "1/4 in"}}, {"set-up 1": {"fence": "3/8 in", "height": "1/4 in"}}
+    )
+    (change,) = changes.settings
+    assert (change.where, change.what, change.old, change.new) == ("set-up 1", "fence", "1/4 in", "3/8 in")
+
+
+def test_a_real_drawer_in_a_wider_opening():
+    old, new = drawer(), drawer(opening=opening(width="18 1/2"))
+    before, after = (make_plan(*made.assembly.boards, drawers=[made]) for made in (old, new))
+    # The drawers bring their own boards as well; parts go by name, so each counts once.
+    changes = compare_plans(before, after)
+    given = {(change.where, change.what): (change.old, change.new) for change in changes.givens}
+    assert given == {("drawer 1 opening", "width"): ("18 3/8 in", "18 1/2 in")}
+    fates = dict(changes.fates)
+    assert set(fates[Fate.AGAIN]) == {"drawer 1 front", "drawer 1 back", "drawer 1 bottom"}
+    assert set(fates) == {Fate.AGAIN}

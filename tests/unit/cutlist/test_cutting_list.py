@@ -1,0 +1,128 @@
+"""The cutting list: every part once, merged where truly the same, with every size it has."""
+
+import pytest
+
+from joinlay.boards import Band, Surface
+from joinlay.cutlist.cutting_list import Grain, cutting_list, stock_called
+from joinlay.jobs.on_hand import OnHand, Sawing
+from joinlay.lengths import inches
+from tests.unit.cutlist.bench import board, cherry, groove, left, make_plan, mortise, ply, right, size, tenon
+
+
+def test_every_part_is_in_the_list_once():
+    boards = [board(f"drawer {n} back") for n in (1, 2)] + [board("drawer 3 back", length="21")]
+    parts = cutting_list(make_plan(*boards))
+    assert [row.names for row in parts.rows] == [("drawer 1 back", "drawer 2 back"), ("drawer 3 back",)]
+    assert [row.quantity for row in parts.rows] == [2, 1]
+    assert [row.number for row in parts.rows] == [1, 2]
+    assert parts.rows[0].where == "drawer 1 and 2 back"
+    assert parts.row_of("drawer 3 back").finished.length == inches(21)
+    with pytest.raises(KeyError, match="no part is called drawer 9"):
+        parts.row_of("drawer 9")
+
+
+def test_left_and_right_are_told_apart():
+    cuts = [groove(), mortise("2")]
+    sides = [
+        hand(board(f"drawer {n} {word} side", cuts=cuts)) for n in (1, 2) for hand, word in ((left, "left"), (right, "right"))
+    ]
+    assert [row.where for row in cutting_list(make_plan(*sides)).rows] == [
+        "drawer 1 and 2 left side",
+        "drawer 1 and 2 right side",
+    ]
+
+
+def test_groups_follow_the_stocks_and_thickness_and_tenons_come_last():
+    stocks = {"thick": ply("thick", "3/4"), "ply": ply(), "cherry": cherry()}
+    boards = [tenon("t 1"), board("c", stock="cherry", thickness="13/16"), board("b"), board("thin", thickness="3/8")]
+    boards += [board("a", stock="thick", thickness="3/4")]
+    groups = cutting_list(make_plan(*boards, stocks=stocks)).groups
+    assert [(group.name, group.thickness) for group in groups] == [
+        ("thick", inches("3/4")), ("ply", inches("1/2")), ("ply", inches("3/8")), ("cherry", inches("13/16")),
+        ("loose tenon strip", inches("5/32")),
+    ]  # fmt: skip
+    assert [group.is_tenons for group in groups] == [False, False, False, False, True]
+    assert [row.number for group in groups for row in group.rows] == [1, 2, 3, 4, 5]
+
+
+def test_parts_of_a_kind_stand_together():
+    boards = [board(f"drawer {n} {part}", part=f"drawer {part}", length=f"2{n}") for n in (1, 2) for part in ("side", "back")]
+    assert [row.part for row in cutting_list(make_plan(*boards)).rows] == [
+        "drawer side",
+        "drawer side",
+        "drawer back",
+        "drawer back",
+    ]
+
+
+def test_sheet_parts_are_sawn_to_their_finished_size():
+    (row,) = cutting_list(make_plan(board("a"))).rows
+    assert row.rough is None
+    assert row.core is None
+    assert row.sawn == row.finished
+
+
+def test_banded_parts_have_a_core():
+    bands = (Band(Surface.END, "tape", size("1/16"), size("6"), 2), Band(Surface.EDGE, "tape", size("1/8"), size("22"), 1))
+    (row,) = cutting_list(make_plan(board("a", bands=bands))).rows
+    assert row.core is not None
+    assert (row.core.length, row.core.width) == (inches("19 15/16"), inches("3 7/8"))
+    assert (row.finished.length, row.finished.width) == (inches(20), inches(4))
+    assert row.sawn == row.core
+    assert [band.order for band in row.bands] == [1, 2]
+
+
+def test_rough_sizes_follow_the_makers_own_figures():
+    plan = make_plan(
+        board("a", stock="cherry", thickness="13/16"), stocks={"cherry": cherry()}, practice={"rough width allowance": inches(1)}
+    )
+    (row,) = cutting_list(plan).rows
+    assert row.rough is not None
+    assert (row.rough.length, row.rough.width) == (inches("20 1/2"), inches(5))
+    assert row.rough.length.name == "a rough length"
+    assert [d.name for d in row.rough.length.inputs] == ["size", "rough length allowance"]
+
+
+def test_knob_blanks_are_rough_already():
+    blank = board("drawer 1 front knob blank", "3", "1 1/4", "cherry", "1 1/4", "knob blank")
+    (row,) = cutting_list(make_plan(blank, stocks={"cherry": cherry()})).rows
+    assert row.rough is None
+
+
+def test_grain():
+    stocks = {"ply": ply(), "mdf": ply("mdf", kind="mdf"), "hard": ply("hard", kind="hardboard")}
+    boards = [board("a"), board("b", part="drawer bottom"), board("c", stock="mdf"), board("d", stock="hard")]
+    plan = make_plan(*boards, stocks=stocks, on_hand=OnHand(sawing=Sawing(any_grain=frozenset({"drawer bottom"}))))
+    assert [(row.names[0], row.grain) for row in cutting_list(plan).rows] == [
+        ("a", Grain.LENGTH), ("b", Grain.ANY), ("c", Grain.ANY), ("d", Grain.ANY),
+    ]  # fmt: skip
+
+
+def test_a_kind_of_part_that_is_not_there_is_named():
+    plan = make_plan(board("a"), on_hand=OnHand(sawing=Sawing(any_grain=frozenset({"drawer sid"}))))
+    (finding,) = cutting_list(plan).findings
+    assert finding.sentence(str) == "The grain of drawer sid was said not to matter, but no part is called that."
+    assert finding.way_out(str) == "Write one of these: drawer side."
+
+
+def test_no_stock_is_said_and_the_part_kept():
+    parts = cutting_list(make_plan(board("drawer 1 back", stock="beech"), board("drawer 2 back", stock="beech"), tenon("t")))
+    assert [row.names for row in parts.rows] == [("drawer 1 back", "drawer 2 back"), ("t",)]
+    (finding,) = parts.findings
+    assert finding.sentence(str) == (
+        "2 parts are of beech, which the job does not describe, so they are in the list but on no layout: drawer 1 and 2 back."
+    )
+    assert finding.way_out(str) == "Describe beech among the stocks, or give the parts one that is there: ply."
+
+
+def test_a_stock_goes_by_its_key_or_its_own_name():
+    stock = ply("baltic birch")
+    assert stock_called("ply", {"ply": stock}) == stock_called("baltic birch", {"ply": stock}) == stock
+    assert stock_called("oak", {"ply": stock}) is None
+
+
+def test_an_empty_plan_gives_an_empty_list():
+    parts = cutting_list(make_plan())
+    assert not parts.groups
+    assert not parts.rows
+    assert not parts.findings

@@ -1,0 +1,120 @@
+"""Sheet layouts of a whole plan, and what is said where something can't be laid."""
+
+from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.sheet_layout import sheet_layouts
+from joinlay.jobs.on_hand import FirstCut, OnHand, Sawing, SheetOnHand
+from joinlay.lengths import ZERO, inches
+from tests.unit.cutlist.bench import board, cherry, front, make_plan, ply, size, tenon
+from tests.unit.cutlist.sawyer import check_sheet
+
+
+def layouts(*boards, **more):
+    plan = make_plan(*boards, **more)
+    return sheet_layouts(plan, cutting_list(plan))
+
+
+def shown(finding):
+    return finding.sentence(lambda length: f"{float(length.inches):g} in")
+
+
+def test_one_layout_for_each_sheet_stock_and_none_for_solid_wood_or_tenons():
+    stocks = {"ply": ply(), "thin": ply("thin", "1/4"), "cherry": cherry()}
+    boards = [board("a"), board("b", stock="thin", thickness="1/4"), board("c", stock="cherry", thickness="13/16"), tenon("t")]
+    made = layouts(*boards, stocks=stocks)
+    assert [layout.stock for layout in made] == ["ply", "thin"]
+    assert [layout.thickness for layout in made] == [inches("1/2"), inches("1/4")]
+    assert [layout.whole for layout in made] == [1, 1]
+
+
+def test_parts_of_one_sheet_stock_share_it_even_where_they_are_planed_thinner():
+    (layout,) = layouts(board("a"), board("b", thickness="3/8"))
+    assert layout.whole == 1
+    assert {laid.piece.name for laid in layout.sheets[0].pieces} == {"a", "b"}
+
+
+def test_kerf_trim_and_first_cut_come_from_the_job():
+    plan = {
+        "on_hand": OnHand(sawing=Sawing(first_cut=FirstCut.CROSSCUT)),
+        "kerf": inches("3/32"),
+        "practice": {"edge trim": ZERO},
+    }
+    (layout,) = layouts(board("a"), board("b"), **plan)
+    assert (layout.kerf, layout.first_cut) == (inches("3/32"), FirstCut.CROSSCUT)
+    assert layout.sheets[0].blank.trim == ZERO
+    assert not any(cut.is_trim for cut in layout.sheets[0].cuts)
+    check_sheet(layout.sheets[0], layout.kerf, layout.first_cut)
+
+
+def test_banded_parts_are_cut_to_their_core():
+    from joinlay.boards import Band, Surface
+
+    bands = (Band(Surface.FAR_EDGE, "tape", size("1/16"), size("22"), 1),)
+    (layout,) = layouts(board("a", bands=bands))
+    assert layout.sheets[0].pieces[0].panel.width == inches("3 15/16")
+
+
+def test_fronts_are_kept_together_unless_the_maker_does_not_care():
+    boards = [front(n, str(30 - 6 * n)) for n in (1, 2, 3)] + [board(f"s {n}", "18", "5", part="drawer side") for n in range(6)]
+    (layout,) = layouts(*boards)
+    panels = [laid.panel for laid in layout.sheets[0].pieces if laid.piece.name.endswith("front")]
+    assert len({panel.along for panel in panels}) == 1
+    assert sorted(panel.across for panel in panels) == [panel.across for panel in panels]
+    (free,) = layouts(*boards, on_hand=OnHand(sawing=Sawing(fronts_together=False)))
+    assert free.whole == 1
+
+
+def test_a_broken_column_is_said():
+    (layout,) = layouts(*[front(n, str(100 - 13 * n), width="12") for n in range(1, 6)])
+    (finding,) = layout.findings
+    assert finding.where == "drawer 4 front"
+    assert "the grain breaks below drawer 3 front" in shown(finding)
+    assert not layout.left_out
+
+
+def test_a_part_too_large_for_any_sheet_is_said_and_the_rest_is_laid():
+    (layout,) = layouts(board("long", length="100"), board("a"))
+    assert [piece.name for piece in layout.left_out] == ["long"]
+    assert [laid.piece.name for sheet in layout.sheets for laid in sheet.pieces] == ["a"]
+    (finding,) = layout.findings
+    assert finding.where == "long"
+    assert shown(finding) == "It is 100 in by 4 in, and the most a sheet of ply gives, edges trimmed, is 95.5 in by 47.5 in."
+    assert finding.way_out(str) == "Use a larger sheet, make the part smaller, or join it from narrower pieces."
+    assert layout.least_whole == 1
+
+
+def test_a_part_that_would_fit_turned_is_told_so():
+    (layout,) = layouts(board("wide", length="40", width="60"))
+    assert "would fit with its grain the other way" in layout.findings[0].way_out(str)
+    (turned,) = layouts(
+        board("wide", length="40", width="60"), on_hand=OnHand(sawing=Sawing(any_grain=frozenset({"drawer side"})))
+    )
+    assert turned.sheets[0].pieces[0].turned
+    assert not turned.findings
+
+
+def test_offcuts_are_used_first_and_a_grainless_one_only_for_what_may_be_turned():
+    on_hand = OnHand(sheets=(
+        SheetOnHand("known", "ply", size("24"), size("12"), count=2),
+        SheetOnHand("unknown", "ply", size("40"), size("40"), grain_known=False),
+        SheetOnHand("other", "oak", size("90"), size("40")),
+    ))  # fmt: skip
+    (layout,) = layouts(board("a"), board("b", width="10"), on_hand=on_hand)
+    assert [sheet.blank.name for sheet in layout.sheets] == ["known, 1 of 2", "known, 2 of 2"]
+    assert layout.whole == layout.least_whole == 0
+    assert [blank.name for blank in layout.unused] == ["unknown"]
+    assert "Which way its grain runs is not said" in shown(layout.findings[0])
+    assert layout.findings[0].where == "unknown"
+
+
+def test_an_offcut_of_a_sheet_without_grain_needs_none():
+    mdf = {"ply": ply(kind="mdf")}
+    on_hand = OnHand(sheets=(SheetOnHand("unknown", "ply", size("40"), size("40"), grain_known=False),))
+    (layout,) = layouts(board("a"), stocks=mdf, on_hand=on_hand)
+    assert [sheet.blank.name for sheet in layout.sheets] == ["unknown"]
+    assert layout.findings == ()
+
+
+def test_the_bound_is_never_above_what_was_found():
+    (layout,) = layouts(*[board(f"p {n}", "30", "13") for n in range(20)])
+    assert layout.least_whole <= layout.whole == 3
+    assert 0 < layout.used < 1

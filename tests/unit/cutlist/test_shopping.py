@@ -1,0 +1,114 @@
+"""What to buy and have ready, and what it costs."""
+
+from fractions import Fraction
+
+from joinlay.boards import Band, Surface
+from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.sheet_layout import sheet_layouts
+from joinlay.cutlist.shopping import shopping_list
+from joinlay.cutlist.solid_wood import solid_needs
+from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand
+from joinlay.lengths import Unit, inches
+from tests.unit.casework.drawers import drawer
+from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
+
+
+def shop_for(*boards, paper=None, **more):
+    plan = make_plan(*boards, **more)
+    parts = cutting_list(plan)
+    return shopping_list(plan, parts, sheet_layouts(plan, parts), solid_needs(plan, parts), paper)
+
+
+def lines(shopping):
+    return {line.what: (line.figures, line.unit) for line in shopping.lines}
+
+
+STOCKS = {"ply": ply(), "cherry": cherry()}
+RAIL = board("rail", "23 1/2", "5 3/4", "cherry", "13/16", "rail")
+
+
+def test_everything_is_there():
+    bands = (Band(Surface.EDGE, "tape", size("1/50"), size("21"), 1),)
+    knob = board("drawer 1 front knob blank", "3", "1", "cherry", "1", "knob blank")
+    boards = [board("a"), board("b", "22", bands=bands), RAIL, knob, *(tenon(f"t {n}") for n in range(10))]
+    shopping = shop_for(*boards, stocks=STOCKS, paper=7)
+    assert lines(shopping) == {
+        "ply": ("1", "sheet"),
+        "cherry": ("1.23", "board feet"),
+        "tape": ("1.75", "feet"),
+        "loose tenon strip": ("1.04", "feet"),
+        "glue": ("12", "square inches"),
+        "knob blanks": ("1", "blanks"),
+        "paper": ("7", "sheets"),
+    }
+    assert shopping.total is None
+    assert shopping.findings == ()
+
+
+def test_metric_units():
+    shopping = shop_for(*(tenon(f"t {n}", "30 mm", "12 mm", "4 mm") for n in range(10)), unit=Unit.MM)
+    assert lines(shopping)["loose tenon strip"] == ("0.37", "metres")
+    assert lines(shopping)["glue"][1] == "square cm"
+
+
+def test_costs_are_exact():
+    prices = Prices("GBP", {"ply": Fraction("44.50"), "cherry": Fraction("12.35")})
+    shopping = shop_for(board("a"), RAIL, stocks=STOCKS, on_hand=OnHand(prices=prices))
+    costs = {line.what: line.cost for line in shopping.lines}
+    assert costs["ply"] == Fraction(89, 2)
+    assert costs["cherry"] == Fraction("12.35") * Fraction(6, 5)
+    assert shopping.total == Fraction("59.32")
+    assert shopping.is_whole
+    assert shopping.money(shopping.total) == "59.32 GBP"
+    assert shopping.money(Fraction(1, 2)) == "0.50 GBP"
+
+
+def test_a_missing_price_is_said_and_the_total_is_at_least():
+    shopping = shop_for(board("a"), RAIL, stocks=STOCKS, on_hand=OnHand(prices=Prices("", {"ply": Fraction(40)})))
+    assert shopping.total == 40
+    assert not shopping.is_whole
+    assert [finding.sentence(str) for finding in shopping.findings] == ["The total leaves out cherry, for want of a price."]
+    assert shopping.money(shopping.total) == "40.00"
+
+
+def test_a_price_that_belongs_to_nothing_is_said():
+    shopping = shop_for(board("a"), on_hand=OnHand(prices=Prices("", {"plly": Fraction(40), "ply": Fraction(1)})))
+    (finding,) = shopping.findings
+    assert finding.sentence(str) == "The price of plly belongs to nothing on the list."
+    assert finding.way_out(str) == "The nearest name is ply."
+
+
+def test_a_price_may_go_by_the_jobs_own_key():
+    stocks = {"p": ply("ply")}
+    shopping = shop_for(board("a", stock="ply"), stocks=stocks, on_hand=OnHand(prices=Prices("", {"p": Fraction(3)})))
+    assert shopping.total == 3
+    assert shopping.findings == ()
+
+
+def test_what_the_maker_makes_has_a_cost_only_where_it_has_a_price():
+    prices = Prices("", {"loose tenon strip": Fraction(2), "ply": Fraction(1)})
+    shopping = shop_for(board("a"), *(tenon(f"t {n}") for n in range(10)), on_hand=OnHand(prices=prices))
+    strip = next(line for line in shopping.lines if line.what == "loose tenon strip")
+    assert strip.cost == 2 * strip.amount == 2 * (11 * inches("1 1/8")) / inches(12)
+    assert shopping.is_whole
+
+
+def test_offcuts_that_do_it_all_need_no_sheet():
+    on_hand = OnHand(sheets=(SheetOnHand("o", "ply", size("30"), size("20")),), prices=Prices("", {"ply": Fraction(9)}))
+    shopping = shop_for(board("a"), on_hand=on_hand)
+    line = shopping.lines[0]
+    assert (line.figures, line.unit, line.remark) == ("0", "sheets", "and 1 of what is on hand")
+    assert shopping.total == 0
+    assert shopping.is_whole
+
+
+def test_metal_slides_are_priced_for_comparison():
+    made = drawer()
+    prices = Prices("GBP", {}, Fraction("24.90"))
+    plan_of = {"stocks": {"half": ply("half"), "cherry": cherry(nominal="3/4", measured=None)}}
+    shopping = shop_for(*made.assembly.boards, drawers=[made], on_hand=OnHand(prices=prices), **plan_of)
+    assert shopping.slides is not None
+    assert shopping.slides.cost == Fraction("24.90")
+    assert shopping.slides.figures == "1"
+    assert "for drawers up to 19 1/2 in long" in shopping.slides.remark
+    assert shop_for(board("a")).slides is None
