@@ -56,13 +56,15 @@ def json_text(tree: object) -> str:
     return _lay_out(tree, "") + "\n"
 
 
-def _lay_out(value: object, indent: str) -> str:
+def _lay_out(value: object, indent: str, before: int = 0) -> str:
+    """``value``, on one line where that has room behind the ``before`` letters that stand on it already."""
     flat = json.dumps(value, ensure_ascii=False)
-    if not isinstance(value, (dict, list)) or not value or len(flat) + len(indent) <= _WIDE:
+    if not isinstance(value, (dict, list)) or not value or len(indent) + before + len(flat) <= _WIDE:
         return flat
     deeper = indent + " "
     if isinstance(value, dict):
-        rows = [f"{json.dumps(key, ensure_ascii=False)}: {_lay_out(inner, deeper)}" for key, inner in value.items()]
+        keys = {f"{json.dumps(key, ensure_ascii=False)}: ": inner for key, inner in value.items()}
+        rows = [f"{key}{_lay_out(inner, deeper, len(key))}" for key, inner in keys.items()]
     else:
         rows = [_lay_out(inner, deeper) for inner in value]
     opening, closing = "{}" if isinstance(value, dict) else "[]"
