@@ -21,6 +21,11 @@ __all__ = ["LARGEST_FILE", "Source", "read_source"]
 #: A job is a page or two; a file past this many bytes is not one.
 LARGEST_FILE: Final = 1_000_000
 
+#: A key of a dozen parts. A job needs four, and TOML's reader takes the square of their number in time.
+_LONG_KEY: Final = re.compile(r"""(?<![\w"'-])(?:[\w"'-]+[ \t]*\.[ \t]*){12}""")
+
+_TOO_DEEP: Final = "tables and lists are nested too deep; a job needs four levels at most."
+
 _PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 _BARE_LENGTH: Final = re.compile(r"""=\s*-?\d+(?:\.\d+)?(?:[\s-]+\d+)?\s*(?:/\s*\d|mm|cm|m\b|in|ft|["'″′])""")
 
@@ -47,6 +52,9 @@ def read_source(text: str, file: str) -> Source:
     if len(text) > LARGEST_FILE:
         raise Troubles([Trouble(file, 0, "", f"the file has {len(text)} characters; a job has at most {LARGEST_FILE}.")])
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    if long := _LONG_KEY.search(text):
+        line = text.count("\n", 0, long.start()) + 1
+        raise Troubles([Trouble(file, line, "", _TOO_DEEP)])
     try:
         raw = tomllib.loads(text, parse_float=Decimals)
         lines = key_lines(text)
@@ -54,7 +62,7 @@ def read_source(text: str, file: str) -> Source:
     except tomllib.TOMLDecodeError as bad:
         raise Troubles([_not_toml(str(bad), text, file)]) from None
     except RecursionError:
-        raise Troubles([Trouble(file, 0, "", "tables and lists are nested too deep; a job needs four levels at most.")]) from None
+        raise Troubles([Trouble(file, 0, "", _TOO_DEEP)]) from None
     except ValueError:
         # Python reads no whole number of more than 4300 figures.
         raise Troubles([Trouble(file, 0, "", "a number has thousands of figures; write a length of a dozen at most.")]) from None
