@@ -89,13 +89,13 @@ def test_a_stop_while_moving_into_place_puts_everything_back(folder, monkeypatch
 
 @pytest.mark.parametrize("on", [1, 2, 3])
 def test_a_stop_by_the_maker_puts_everything_back(folder, monkeypatch, on):
-    moved = []
+    moved, as_usual = [], Path.replace
 
     def replace(self, target):
         moved.append(target)
         if len(moved) == on:
             raise KeyboardInterrupt
-        return os.replace(self, target)
+        return as_usual(self, target)
 
     monkeypatch.setattr(Path, "replace", replace)
     with pytest.raises(KeyboardInterrupt):
@@ -104,17 +104,17 @@ def test_a_stop_by_the_maker_puts_everything_back(folder, monkeypatch, on):
 
 
 def test_a_process_killed_while_moving_leaves_every_file_whole(folder, monkeypatch):
+    moved, as_usual = [], Path.replace
+
+    def replace(self, target):
+        if moved:
+            os._exit(9)  # as if the plug were pulled: nothing more is done
+        moved.append(target)
+        return as_usual(self, target)
+
     child = os.fork()
     if child == 0:
-        moved = []
-
-        def replace(self, target):
-            if moved:
-                os._exit(9)  # as if the plug were pulled: nothing more is done
-            moved.append(target)
-            return os.replace(self, target)
-
-        Path.replace = replace
+        monkeypatch.setattr(Path, "replace", replace)
         write_all(folder, NEW)
         os._exit(0)
     assert os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
