@@ -97,7 +97,7 @@ def _try(board: Board, cut: Cut, shop: Shop, used: Iterable[Length]) -> tuple[Wa
     try:
         return _choose(board, cut, shop, frozenset(used))
     except Refused as refused:
-        return refused.at(board.name).finding
+        return refused.at(cut.name).at(board.name).finding
 
 
 def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]:

@@ -1,10 +1,13 @@
 """Cutting blanks by the settings alone, as a person at the machine would: only what a card prints is read."""
 
-from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.lengths import ZERO
 from joinlay.settings import Guide
+
+if TYPE_CHECKING:
+    from fractions import Fraction
 
 #: A box: (start, stop) along, across and into, in millimetres.
 

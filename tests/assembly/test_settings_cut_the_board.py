@@ -1,10 +1,10 @@
 """The law of the settings: a blank cut as the cards say, and as nothing else says, is the board of the plan."""
 
 from dataclasses import replace
-from fractions import Fraction
 from itertools import permutations
 from math import pi
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -44,6 +44,9 @@ from tests.unit.settings.wood import (
     shop,
     with_dado_set,
 )
+
+if TYPE_CHECKING:
+    from fractions import Fraction
 
 EXAMPLES = sorted((Path(__file__).resolve().parents[2] / "examples").glob("*.toml"))
 

@@ -1,0 +1,267 @@
+"""Laws of the settings, over boards and jobs nobody has thought of."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from itertools import permutations
+from math import ceil, floor
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from joinlay.boards import Board, Cut, CutKind, Shape, Span, Surface
+from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.findings import Harm, Refused
+from joinlay.lengths import Unit, dimension, mm
+from joinlay.settings import ToolKind, settings_for
+from joinlay.settings.ordering import Step, best_order, cost_of
+from joinlay.shop import Cutter, MachineKind, Shop, usual_shop
+from tests.assembly.cutting import cells, grid_of, lets_wood_pass_between, taken_by_settings
+from tests.unit.casework import drawers
+from tests.unit.settings.wood import ACROSS, LEFT, RIGHT, SIDE
+
+
+def between(low, high):
+    """A size in twelfths of a millimetre: there are thirds in it, as sums and equal spacings give."""
+    return st.integers(ceil(low * 12), floor(high * 12)).map(lambda twelfths: Fraction(twelfths, 12))
+
+
+def millimetres(number):
+    return dimension(mm(number))
+
+
+@st.composite
+def stretches(draw, size, least=Fraction(5, 2)):
+    """A stretch inside 0 to ``size``, at least ``least`` long; it may reach either side or both."""
+    start = draw(st.just(Fraction(0)) | between(0, size - least))
+    stop = draw(st.just(size) | between(start + least, size))
+    return Span(millimetres(start), millimetres(stop))
+
+
+@st.composite
+def cuts(draw, length, width, thick, name):
+    """A cut as the joints make them, anywhere on the board."""
+    through_across, through_along = Span(millimetres(0), millimetres(width)), Span(millimetres(0), millimetres(length))
+    deep = draw(between(1, thick / 2))
+    far = draw(st.booleans())
+    into = Span(millimetres(thick - deep), millimetres(thick)) if far else Span(millimetres(0), millimetres(deep))
+    face = Surface.FAR_FACE if far else Surface.FACE
+    kind = draw(st.sampled_from(["groove", "dado", "end rabbet", "edge rabbet", "slot", "mortise", "hole"]))
+    along, across = draw(stretches(length)), draw(stretches(width))
+    if kind == "groove":
+        low = draw(between(1, width - 8))
+        return Cut(
+            CutKind.GROOVE,
+            face,
+            along,
+            Span(millimetres(low), millimetres(low + draw(between(2, 6)))),
+            into,
+            name,
+            joint="bottom",
+        )
+    if kind == "dado":
+        near = draw(between(1, length - 30))
+        return Cut(
+            CutKind.DADO,
+            face,
+            Span(millimetres(near), millimetres(near + draw(between(2, 25)))),
+            draw(st.just(through_across) | st.just(across)),
+            into,
+            name,
+            joint="corner",
+        )
+    if kind == "end rabbet":
+        long = draw(between(2, 15))
+        at = (
+            Span(millimetres(length - long), millimetres(length))
+            if draw(st.booleans())
+            else Span(millimetres(0), millimetres(long))
+        )
+        return Cut(CutKind.RABBET, face, at, through_across, into, name, joint="corner")
+    if kind == "edge rabbet":
+        wide = draw(between(2, 15))
+        return Cut(
+            CutKind.RABBET,
+            face,
+            draw(st.just(through_along) | st.just(along)),
+            Span(millimetres(width - wide), millimetres(width)),
+            into,
+            name,
+        )
+    low = draw(between(2, thick / 2 - 1))
+    thin = draw(between(2, thick / 2))
+    if kind == "slot":
+        return Cut(
+            CutKind.SLOT,
+            Surface.END,
+            Span(millimetres(0), millimetres(draw(between(3, 20)))),
+            through_across,
+            Span(millimetres(low), millimetres(low + thin)),
+            name,
+            joint="corner",
+        )
+    if kind == "mortise":
+        return Cut(
+            CutKind.MORTISE,
+            Surface.END,
+            Span(millimetres(0), millimetres(15)),
+            draw(stretches(width, least=thin + 1)),
+            Span(millimetres(low), millimetres(low + thin)),
+            name,
+            joint="front",
+            shape=Shape.ROUND_ENDS,
+        )
+    centre = draw(between(4, min(length, width) - 4))
+    about = Span.about(millimetres(centre), millimetres(5))
+    return Cut(CutKind.HOLE, Surface.FACE, about, about, Span(millimetres(0), millimetres(thick)), name, shape=Shape.ROUND)
+
+
+@st.composite
+def boards(draw, number):
+    length, width = draw(between(60, 1500)), draw(between(40, 600))
+    thick = draw(between(9, 25))
+    place, datum = draw(st.sampled_from([(LEFT, SIDE), (RIGHT, SIDE), (None, ACROSS)]))
+    made = [draw(cuts(length, width, thick, f"cut {n}")) for n in range(draw(st.integers(1, 4)))]
+    long, wide, deep = map(millimetres, (length, width, thick))
+    return Board(f"board {number}", "part", "birch", long, wide, deep, datum, tuple(made), place=place)
+
+
+@st.composite
+def shops(draw):
+    usual = usual_shop(Unit.MM)
+    diameters = draw(st.lists(st.sampled_from([3, 4, 6, 8, 10, 12, 18]), min_size=1, max_size=4, unique=True))
+    owned = tuple(Cutter(millimetres(d), millimetres(draw(st.sampled_from([10, 20, 35])))) for d in sorted(diameters))
+    saw = usual.machines.table_saw
+    assert saw is not None
+    widths = tuple(map(millimetres, draw(st.sampled_from([(), (6, 10), (5,)]))))
+    first = draw(st.permutations(usual.machines.first_choice))
+    table = usual.machines.router_table if draw(st.booleans()) else None
+    machines = replace(
+        usual.machines,
+        table_saw=replace(saw, dado_widths=widths),
+        router_table=table,
+        first_choice=tuple(first),
+        has_mortiser=draw(st.booleans()),
+    )
+    return replace(usual, cutters=owned, machines=machines)
+
+
+jobs = st.integers(1, 3).flatmap(lambda count: st.tuples(*(boards(n) for n in range(count))))
+
+
+def box_of(cut):
+    return tuple((span.start.mm, span.stop.mm) for span in (cut.along, cut.across, cut.into))
+
+
+def refused_cuts(found):
+    return {finding.where for finding in found.findings if finding.harm is Harm.REFUSE}
+
+
+def assert_cut_exactly(given_boards, found):
+    refused = refused_cuts(found)
+    taken = taken_by_settings(found.settings, given_boards)
+    for board in given_boards:
+        wanted = [box_of(cut) for cut in board.cuts if f"{board.name}, {cut.name}" not in refused]
+        grid = grid_of(wanted, taken[board.name])
+        assert cells(wanted, grid) == cells(taken[board.name], grid)
+
+
+@settings(max_examples=120)
+@given(jobs, shops())
+def test_boards_are_cut_by_their_settings_exactly(given_boards, shop):
+    """What is on a card is cut exactly; what isn't is refused by name, and nothing else."""
+    assert_cut_exactly(given_boards, settings_for(given_boards, shop))
+
+
+@settings(max_examples=60)
+@given(jobs, shops())
+def test_every_card_keeps_to_the_rules(given_boards, shop: Shop):
+    found = settings_for(given_boards, shop)
+    owned = {cutter.diameter: cutter for cutter in shop.cutters}
+    by_name = {board.name: board for board in given_boards}
+    wood: dict[str, list[tuple[tuple[Fraction, Fraction], ...]]] = {board.name: [] for board in given_boards}
+    for number, setting in enumerate(found.settings, 1):
+        assert setting.number == number
+        if setting.tool.kind is ToolKind.CUTTER:  # MS-8, MS-4
+            assert owned[setting.tool.width].reach >= setting.height
+            most = min(setting.tool.width, shop.machines.limits.deepest_pass)
+            steps = [setting.heights[0], *(b - a for a, b in zip(setting.heights, setting.heights[1:], strict=False))]
+            assert all(step <= most for step in steps)
+            assert setting.speed == 24_000
+        assert list(setting.fences) == sorted(setting.fences)  # DA-5: away from the cutter only
+        if setting.machine is not MachineKind.BENCH:  # MS-6
+            for work in setting.works:
+                assert not any(lets_wood_pass_between(setting, work, by_name[name], wood[name]) for name in work.boards)
+    assert found.set_ups <= found.naive_set_ups
+    assert all(first < then for first, then in found.first_then)
+
+
+@settings(max_examples=40)
+@given(jobs, shops(), st.randoms(use_true_random=False))
+def test_the_cards_do_not_depend_on_the_order_of_the_boards(given_boards, shop, chance):
+    shuffled = list(given_boards)
+    chance.shuffle(shuffled)
+    one, other = settings_for(given_boards, shop), settings_for(shuffled, shop)
+    assert one == settings_for(given_boards, shop)
+    assert (one.set_ups, one.cutter_changes, len(one.settings)) == (other.set_ups, other.cutter_changes, len(other.settings))
+
+
+@st.composite
+def drawer_jobs(draw):
+    unit = draw(st.sampled_from(list(Unit)))
+    metric = unit is Unit.MM
+    width, height, depth = (
+        draw(st.integers(low, high))
+        for low, high in (((200, 700), (70, 250), (300, 600)) if metric else ((8, 30), (3, 10), (12, 24)))
+    )
+    shop = drawers.shop(unit, taper=draw(st.sampled_from(["0", "1/32"])))
+    half = drawers.plywood("half", draw(st.sampled_from(["12", "11.7", "13"] if metric else ["1/2", "15/32", "0.472"])), unit)
+    front = drawers.cherry(draw(st.sampled_from(["18", "19", "22"] if metric else ["3/4", "13/16"])), unit)
+    make = drawers.usual_make(
+        front=front, sides=half, back=half, bottom=drawers.plywood("bottom", "6" if metric else "1/4", unit),
+        front_joint=draw(st.sampled_from(FrontJoint)), back_joint=draw(st.sampled_from(BackJoint)), back_height=draw(st.sampled_from(BackHeight)),
+    )  # fmt: skip
+    opening = drawers.opening(str(width), str(height), str(depth), unit)
+    try:
+        return drawers.drawer(opening=opening, make=make, shop=shop), shop
+    except Refused:
+        assume(False)
+        raise
+
+
+@settings(max_examples=60)
+@given(drawer_jobs())
+def test_planned_drawers_are_cut_by_their_settings_exactly(job):
+    drawer, shop = job
+    found = settings_for(drawer.assembly.boards, shop)
+    assert_cut_exactly(drawer.assembly.boards, found)
+    assert found.is_proved
+
+
+states = st.tuples(*(st.integers(0, 2) for _ in range(3)))
+steps = st.builds(
+    lambda machine, begin, last, several, joints: Step(
+        machine, begin, (begin[0], *last) if several else begin, frozenset(joints)
+    ),
+    st.sampled_from(["router table", "mortiser"]),
+    states,
+    st.tuples(st.integers(0, 2), st.integers(0, 2)),
+    st.booleans(),
+    st.sets(st.sampled_from("abc"), max_size=2),
+)
+
+
+@settings(max_examples=60)
+@given(st.lists(steps, min_size=1, max_size=6), st.data())
+def test_the_order_is_as_good_as_any_there_is(found, data):
+    """Compared with every order there is, of those in which what must come first does."""
+    pairs = [(i, j) for j in range(len(found)) for i in range(j)]
+    before = frozenset(data.draw(st.sets(st.sampled_from(pairs), max_size=4))) if pairs else frozenset()
+    allowed = [order for order in permutations(range(len(found))) if all(order.index(i) < order.index(j) for i, j in before)]
+    order, is_proved = best_order(found, before)
+    assert is_proved
+    assert order in allowed
+    best = min(cost_of(found, each) for each in allowed)
+    assert cost_of(found, order) == best
+    assert order == min(each for each in allowed if cost_of(found, each) == best)
