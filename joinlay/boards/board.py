@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
-from joinlay.lengths import ZERO
+from joinlay.lengths import ZERO, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.boards.band import Band
@@ -59,7 +59,7 @@ class Taper:
             raise BadInput(f"a taper is planed off an edge or an end, not off the {self.surface.value}.")
         for size in (self.near, self.far):
             if size < ZERO:
-                raise BadInput(f"a taper takes wood off; {size.name or 'one end of it'} is {size.mm} mm, and 0 is the least.")
+                raise BadInput(f"a taper takes wood off; {size.name or 'one end of it'} is {plain_mm(size)}, and 0 is the least.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,9 @@ class Board:
         """Refuse sizes that are not more than nothing, and cuts that lie outside the wood."""
         for axis in Axis:
             if self.size(axis).mm <= 0:
-                raise BadInput(f"{self.name}: its size {axis.value} would be {self.size(axis).mm} mm; it must be more than 0.")
+                raise BadInput(
+                    f"{self.name}: its size {axis.value} would be {plain_mm(self.size(axis))}; it must be more than 0."
+                )
         for cut in self.cuts:
             self._refuse_outside(cut)
 
@@ -99,8 +101,8 @@ class Board:
             span = cut.span(axis)
             if span.start < ZERO or span.stop > self.size(axis):
                 raise BadInput(
-                    f"{self.name}: the {cut.name} runs from {span.start.mm} to {span.stop.mm} mm {axis.value} the board, "
-                    f"which is 0 to {self.size(axis).mm} mm."
+                    f"{self.name}: the {cut.name} runs from {plain_mm(span.start)} to {plain_mm(span.stop)} {axis.value} the board, "
+                    f"which is 0 to {plain_mm(self.size(axis))}."
                 )
 
     def size(self, axis: Axis) -> Dimension:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
-from joinlay.lengths import dimension
+from joinlay.lengths import dimension, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Length
@@ -45,7 +45,9 @@ class Span:
     def __post_init__(self) -> None:
         """Refuse a span that runs backwards or is empty."""
         if self.stop <= self.start:
-            raise BadInput(f"a cut from {self.start.mm} to {self.stop.mm} mm takes no wood; its end must lie past its start.")
+            raise BadInput(
+                f"a cut from {plain_mm(self.start)} to {plain_mm(self.stop)} takes no wood; its end must lie past its start."
+            )
 
     @classmethod
     def of(cls, start: Length, stop: Length) -> Span:

@@ -11,7 +11,7 @@ from enum import IntEnum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import JoinlayError
-from joinlay.lengths import Length
+from joinlay.lengths import Length, plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -66,18 +66,14 @@ class Refused(JoinlayError):
     """A rule cannot be met: nothing is cut. ``finding`` says which number, by how much, and what would work."""
 
     def __init__(self, finding: Finding) -> None:
-        """Carry ``finding``; the text shows lengths in exact millimetres, for want of a rule."""
+        """Carry ``finding``; the text shows lengths in millimetres, for want of a rule."""
         self.finding = finding
-        said = [finding.sentence(_plain), finding.way_out(_plain)]
+        said = [finding.sentence(plain_mm), finding.way_out(plain_mm)]
         super().__init__(": ".join(part for part in (finding.where, " ".join(filter(None, said))) if part))
 
     def at(self, where: str) -> Refused:
         """The same refusal at ``where``."""
         return Refused(self.finding.at(where))
-
-
-def _plain(length: Length) -> str:
-    return f"{length.mm} mm"
 
 
 def refusal(kind: str, what: str, remedy: str, rule: str, source: str = "", **numbers: Length | int | str) -> Refused:

@@ -17,7 +17,7 @@ from joinlay.lengths.reading import Unit
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-__all__ = ["GRADUATIONS", "Graduation", "OnRule", "decimal_text"]
+__all__ = ["GRADUATIONS", "Graduation", "OnRule", "decimal_text", "plain_mm"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +131,12 @@ def decimal_text(number: Fraction, places: int) -> str:
 
 
 _IN_64 = Graduation(Unit.INCH, Length(MM_PER_INCH / 64))
+
+
+def plain_mm(length: Length) -> str:
+    """``length`` in millimetres to three places, ``18.256 mm``: for an error that knows no maker's rule."""
+    return f"{decimal_text(length.mm, 3)} mm"
+
 
 #: The rules a maker may have, by the name written in a job.
 GRADUATIONS: dict[str, Graduation] = {

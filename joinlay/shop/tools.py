@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.lengths import plain_mm
 from joinlay.shop.machines import Machines, usual_machines
 
 if TYPE_CHECKING:
@@ -17,7 +18,7 @@ __all__ = ["Cutter", "Saw", "Shop", "TenonStock"]
 
 def _more_than_nothing(what: str, size: Dimension | None) -> None:
     if size is not None and size.mm <= 0:
-        raise BadInput(f"{what}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+        raise BadInput(f"{what}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import Dimension, Length, mm
+from joinlay.lengths import Dimension, Length, mm, plain_mm
 
 if TYPE_CHECKING:
     from typing import Final
@@ -43,7 +43,7 @@ class Sheet:
         sizes = (self.nominal, self.length, self.width, *([self.measured] if self.measured is not None else []))
         for size in sizes:
             if size.mm <= 0:
-                raise BadInput(f"{self.name}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+                raise BadInput(f"{self.name}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
 
     @property
     def thickness(self) -> Dimension:
@@ -63,6 +63,6 @@ def sanded_plywood_limits(nominal: Length) -> tuple[Length, Length]:
     that range.
     """
     if not mm(3) <= nominal <= mm(25):
-        raise BadInput(f"EN 315 gives limits from 3 to 25 mm; {nominal.mm} mm was asked.")
+        raise BadInput(f"EN 315 gives limits from 3 to 25 mm; {plain_mm(nominal)} was asked.")
     share = Fraction(3, 100) * nominal
     return nominal - (mm("0.4") + share), nominal + (mm("0.2") + share)

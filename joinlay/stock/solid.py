@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
@@ -30,7 +31,7 @@ class Solid:
         """Refuse sizes that are not more than nothing, and cuts the trade has no name for."""
         for size in (self.nominal, *([self.measured] if self.measured is not None else [])):
             if size.mm <= 0:
-                raise BadInput(f"{self.name}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+                raise BadInput(f"{self.name}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
         if self.cut not in ("flat", "quarter"):
             raise BadInput(f"{self.name}: cut is {self.cut!r}; write 'flat' or 'quarter'.")
 

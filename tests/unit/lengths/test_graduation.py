@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.lengths import GRADUATIONS, ZERO, Graduation, Unit, decimal_text, inches, mm
+from joinlay.lengths import GRADUATIONS, ZERO, Graduation, Unit, decimal_text, inches, mm, plain_mm
 
 
 def test_the_rules_a_maker_may_have():
@@ -77,3 +77,9 @@ def test_a_rule_needs_a_division(division):
 )  # fmt: skip
 def test_decimals(number, places, text):
     assert decimal_text(Fraction(number), places) == text
+
+
+def test_a_length_without_a_rule():
+    assert plain_mm(mm("18.25")) == "18.25 mm"
+    assert plain_mm(inches("-1/32")) == "-0.794 mm"
+    assert plain_mm(mm(Fraction(1, 3))) == "0.333 mm"
