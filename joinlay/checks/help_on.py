@@ -4,24 +4,106 @@ from __future__ import annotations
 
 from typing import Final
 
-from joinlay.checks.help_pages import PAGES, HelpPage
+from joinlay.checks.help.findings import ON_CHECKS
+from joinlay.checks.help.making import ON_MAKING
+from joinlay.checks.help.page import HelpPage
 from joinlay.errors import BadInput, nearest_names
 
 __all__ = ["PAGES", "SHARED", "HelpPage", "help_on"]
 
-#: Kinds of finding that share a page.
-SHARED: Final = {
-    "tenon thickness": "tenons", "tenon width": "tenons", "tenon length": "tenons", "tenon placing": "tenons", "tenon spacing": "tenons",
-    "one tenon": "tenons", "mortise depth": "tenons", "tenon walls": "tenons", "mortise cutter": "tenons",
-    "lip": "short grain", "dado set": "short grain", "tip gap": "short grain",
-    "dadoes back to back": "thin wood", "dado depth": "thin wood", "groove depth": "thin wood", "rabbet depth": "thin wood",
-    "groove offset": "thin wood", "hidden cut": "clash",
-    "cutter": "cutter reach", "no cutter": "cutter reach", "saw kerf": "machines", "drill": "machines", "machine": "machines",
-    "one set-up": "machines", "blade height": "machines", "fence reach": "machines", "hand-held router": "machines", "large part": "machines",
-    "small part": "machines", "tall part": "machines", "mortiser": "machines", "router table": "machines", "table saw": "machines",
-    "straightedge": "machines", "stopped cut": "machines",
-    "binding": "fit", "jamming": "racking", "movement": "wood movement", "anchor": "tipping", "sag": "bottom sag",
-}  # fmt: skip
+#: Every page by its kind, in the order a maker might read them.
+PAGES: Final[dict[str, HelpPage]] = {page.kind: page for page in (*ON_CHECKS, *ON_MAKING)}
+
+#: Kinds of finding, and other words for them, by the page they share.
+_SHARE: Final = {
+    "tenons": (
+        "tenon thickness",
+        "tenon width",
+        "tenon length",
+        "tenon placing",
+        "tenon spacing",
+        "one tenon",
+        "mortise depth",
+        "tenon walls",
+        "mortise cutter",
+    ),
+    "short grain": (
+        "lip",
+        "dado set",
+        "tip gap",
+    ),
+    "thin wood": (
+        "dadoes back to back",
+        "dado depth",
+        "groove depth",
+        "rabbet depth",
+        "groove offset",
+        "stopped dado",
+    ),
+    "clash": ("hidden cut",),
+    "cutter reach": (
+        "cutter",
+        "no cutter",
+    ),
+    "machines": (
+        "saw kerf",
+        "drill",
+        "machine",
+        "one set-up",
+        "nearly one set-up",
+        "blade height",
+        "fence reach",
+        "hand-held router",
+        "large part",
+        "small part",
+        "tall part",
+        "mortiser",
+        "router table",
+        "table saw",
+        "straightedge",
+        "stopped cut",
+        "cutter speed",
+        "rule",
+        "taper",
+    ),
+    "piece sizes": (
+        "case",
+        "case size",
+        "case dado",
+        "drawer size",
+        "side height",
+        "graduation",
+        "face frame",
+        "banding",
+        "pull",
+    ),
+    "runners": (
+        "guide",
+        "screws",
+        "stop block",
+        "stop strip",
+    ),
+    "sheets and boards": (
+        "boards run out",
+        "fronts in two columns",
+        "no price",
+        "no stock",
+        "no such lumber",
+        "no such part",
+        "offcut without grain",
+        "part too large",
+        "price not used",
+        "too thick",
+    ),
+    "fit": ("binding",),
+    "racking": ("jamming",),
+    "wood movement": ("movement",),
+    "tipping": ("anchor",),
+    "bottom sag": ("sag",),
+}
+
+#: The page of each kind that has none of its own name.
+SHARED: Final = {kind: page for page, kinds in _SHARE.items() for kind in kinds}
 
 
 def help_on(kind: str) -> HelpPage:

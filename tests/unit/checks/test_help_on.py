@@ -1,7 +1,11 @@
 """Pages of help."""
 
+import ast
+from pathlib import Path
+
 import pytest
 
+import joinlay
 from joinlay.checks.gathering import ORDER
 from joinlay.checks.help_on import PAGES, SHARED, help_on
 from joinlay.errors import BadInput
@@ -43,3 +47,19 @@ def test_pages_are_short_and_end_with_their_rules():
 def test_an_unknown_kind_is_answered_with_the_nearest(wrong, near):
     with pytest.raises(BadInput, match=near):
         help_on(wrong)
+
+
+def kinds_in_the_source():
+    """Every kind of finding that is written out anywhere in the program."""
+    makers = {"refusal", "warning", "note", "Finding"}
+    for file in Path(joinlay.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") in makers and node.args:
+                kind = node.args[0]
+                if isinstance(kind, ast.Constant):
+                    yield str(kind.value), file.name
+
+
+def test_every_kind_of_finding_anywhere_has_a_page():
+    without = sorted({f"{kind} ({file})" for kind, file in kinds_in_the_source() if kind not in PAGES and kind not in SHARED})
+    assert without == [], "write a page for these kinds in checks/help, or let them share one in checks/help_on.py"

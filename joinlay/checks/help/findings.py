@@ -1,42 +1,15 @@
-"""The pages of help, one for each kind of finding: what it means, what it comes from, and what to do about it."""
+"""Pages on what the checks find in a planned piece."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
-__all__ = ["PAGES", "HelpPage"]
+from joinlay.checks.help.page import MACHINES, HelpPage
 
+__all__ = ["ON_CHECKS"]
 
-@dataclass(frozen=True, slots=True)
-class HelpPage:
-    """Help on one kind of finding.
-
-    ``meaning`` is what has been found, ``reckoned`` how it is worked out and how far that can be trusted, ``remedies`` what to change, the
-    usual way first. ``caution`` is for what may hurt somebody, '' elsewhere. ``rules`` are the trade rules it comes from.
-    """
-
-    kind: str
-    meaning: str
-    reckoned: str
-    remedies: tuple[str, ...]
-    rules: str
-    caution: str = ""
-
-    @property
-    def text(self) -> str:
-        """The whole page as plain text, a paragraph or list item a line; the caution comes first."""
-        first = (f"Caution: {self.caution}", "") if self.caution else ()
-        ways = tuple(f"- {remedy}" for remedy in self.remedies)
-        return "\n".join((*first, self.meaning, "", self.reckoned, "", "What helps:", *ways, "", f"Rules: {self.rules}."))
-
-
-_MACHINES: Final = (
-    "A router or a saw can maim. Keep its guard on, use a push block, feed against the cutter's turn, keep sleeves and hair out of the way, "
-    "wear eye, ear and dust protection, and unplug it to change a cutter. The machine's own manual goes before anything said here."
-)
-
-_ALL: Final = (
+#: In the order a maker might read them.
+ON_CHECKS: Final = (
     HelpPage(
         "clash",
         "Two cuts in one board meet, or leave so little wood between them that it breaks out. A groove through a "
@@ -75,7 +48,7 @@ _ALL: Final = (
             "A shallower cut, where the joint allows it.",
         ),
         "CK-7, MS-8",
-        _MACHINES,
+        MACHINES,
     ),
     HelpPage(
         "side play",
@@ -200,54 +173,4 @@ _ALL: Final = (
         "A falling chest kills. Anchor every free-standing piece to the wall, whatever the figures say, and more so "
         "where there are children; follow local codes and ask someone qualified where the wall is in doubt.",
     ),
-    HelpPage(
-        "unmeasured stock",
-        "A sheet has only its nominal thickness in the job. A sheet sold as 18 mm may be 17.1 to 18.7 mm and be "
-        "within its standard.",
-        "The nominal thickness is used everywhere until a measured one is given, and the fit is judged by the "
-        "standard's limits (EN 315 or PS 1).",
-        ("Measure it with callipers at three places and write the figure in the job as measured.",),
-        "section 0, CK-1",
-    ),
-    HelpPage(
-        "tenons",
-        "A loose tenon is too thick, too wide or too long for the wood, or there is no room for one on the joint line.",
-        "Thickness at most a third of the thinner part mortised in its end, walls and floors as in 'thin wood', at "
-        "least two tenons where two fit, spaced as evenly as the groove and other cuts allow.",
-        (
-            "A thinner tenon.",
-            "Thicker stock.",
-            "A higher part, or the groove moved away.",
-            "A half-blind locking rabbet in place of tenons.",
-        ),
-        "LT-1 to LT-12",
-    ),
-    HelpPage(
-        "short grain",
-        "The wood between a dado and the end of its board is too short along the grain, or the lip of a half-blind "
-        "joint too thin: it shears off.",
-        "A third of the side's thickness at least is left beyond the dado, and a lip of at least 1/8 in (3 mm).",
-        (
-            "A narrower cutter.",
-            "Thicker front or back.",
-            "A deeper set-in for the back.",
-        ),
-        "LR-4, LR-6",
-    ),
-    HelpPage(
-        "machines",
-        "A cut asks for something that the machines and cutters you listed can't do, or can't do safely.",
-        "Each cut is held against the cutters, fences and heights you gave, against the largest and smallest part a "
-        "machine may carry.",
-        (
-            "The machine or cutter the message names.",
-            "A hand-held router against a straightedge for large panels.",
-            "A carrier for small parts.",
-        ),
-        "MS-1 to MS-9",
-        _MACHINES,
-    ),
 )
-
-#: Every page by its kind, in the order a maker might read them.
-PAGES: Final[dict[str, HelpPage]] = {page.kind: page for page in _ALL}

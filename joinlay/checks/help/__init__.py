@@ -1,0 +1,1 @@
+"""Pages of help on findings, in the maker's words."""

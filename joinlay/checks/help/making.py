@@ -1,0 +1,103 @@
+"""Pages on what joints, casework, machines and lists say while a piece is planned."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from joinlay.checks.help.page import MACHINES, HelpPage
+
+__all__ = ["ON_MAKING"]
+
+#: In the order a maker might read them.
+ON_MAKING: Final = (
+    HelpPage(
+        "unmeasured stock",
+        "A sheet has only its nominal thickness in the job. A sheet sold as 18 mm may be 17.1 to 18.7 mm and be "
+        "within its standard.",
+        "The nominal thickness is used everywhere until a measured one is given, and the fit is judged by the "
+        "standard's limits (EN 315 or PS 1).",
+        ("Measure it with callipers at three places and write the figure in the job as measured.",),
+        "section 0, CK-1",
+    ),
+    HelpPage(
+        "tenons",
+        "A loose tenon is too thick, too wide or too long for the wood, or there is no room for one on the joint line.",
+        "Thickness at most a third of the thinner part mortised in its end, walls and floors as in 'thin wood', at "
+        "least two tenons where two fit, spaced as evenly as the groove and other cuts allow.",
+        (
+            "A thinner tenon.",
+            "Thicker stock.",
+            "A higher part, or the groove moved away.",
+            "A half-blind locking rabbet in place of tenons.",
+        ),
+        "LT-1 to LT-12",
+    ),
+    HelpPage(
+        "short grain",
+        "The wood between a dado and the end of its board is too short along the grain, or the lip of a half-blind "
+        "joint too thin: it shears off.",
+        "A third of the side's thickness at least is left beyond the dado, and a lip of at least 1/8 in (3 mm).",
+        (
+            "A narrower cutter.",
+            "Thicker front or back.",
+            "A deeper set-in for the back.",
+        ),
+        "LR-4, LR-6",
+    ),
+    HelpPage(
+        "machines",
+        "A cut asks for something that the machines and cutters you listed can't do, or can't do safely.",
+        "Each cut is held against the cutters, fences and heights you gave, against the largest and smallest part a "
+        "machine may carry.",
+        (
+            "The machine or cutter the message names.",
+            "A hand-held router against a straightedge for large panels.",
+            "A carrier for small parts.",
+        ),
+        "MS-1 to MS-9",
+        MACHINES,
+    ),
+    HelpPage(
+        "piece sizes",
+        "Sizes that don't go together: openings and rails over or short of the frame, sides higher than their opening, a case with no "
+        "room left inside.",
+        "Openings, rails and frame add up exactly or not at all; clearances and thicknesses come off what you gave. The message says how "
+        "much is over or short.",
+        (
+            "Let one opening fill what is left.",
+            "The nearest size that the message names.",
+            "Thinner stock or smaller clearances, where a drawer has nothing left.",
+        ),
+        "DR-1, DR-3, DR-7, FF-1 to FF-3, CA-1, EB-1 to EB-3, PU-1 to PU-3",
+    ),
+    HelpPage(
+        "runners",
+        "What a drawer rides on, is guided by, kicks against and stops at doesn't fit into the room around it.",
+        "Bearers lie level with the rail, guides fill the case out to the frame's edge, kickers hang a hair above the opening, stop blocks stay under "
+        "the bottom. Screws through a bearer into solid wood run in slots as long as the wood moves.",
+        (
+            "Runner stock of another thickness.",
+            "A higher rail, or a frame that covers the case a little more.",
+            "A groove higher up, where the stop blocks have no room under the bottom.",
+        ),
+        "RN-1 to RN-5, ST-1 to ST-4",
+    ),
+    HelpPage(
+        "sheets and boards",
+        "Something about what is to be bought: a part too large for its sheet, a stock the job doesn't describe, a price that is missing.",
+        "Parts are laid out with cuts that go right across, with kerf and trim, grain kept unless a part says it doesn't matter.",
+        (
+            "A larger sheet, or a part made of two.",
+            "Describe the stock, or its price, in the job.",
+            "Say that the grain doesn't matter.",
+        ),
+        "CL-1, CL-2",
+    ),
+    HelpPage(
+        "assembly",
+        "Put together in the model, two parts take up the same room, shut or with a drawer pulled out.",
+        "Each board is made as a solid with all its cuts and set in its place; what overlaps is found by a geometry kernel.",
+        ("Cut nothing from this plan.", "Report the job as a fault of the program: the rules should never let it come to that."),
+        "CK-8",
+    ),
+)
