@@ -73,8 +73,8 @@ ON_MAKING: Final = (
     HelpPage(
         "runners",
         "What a drawer rides on, is guided by, kicks against and stops at doesn't fit into the room around it.",
-        "Bearers lie level with the rail, guides fill the case out to the frame's edge, kickers hang a hair above the opening, stop blocks stay under "
-        "the bottom. Screws through a bearer into solid wood run in slots as long as the wood moves.",
+        "Bearers lie level with the rail, guides fill the case out to the frame's edge, kickers hang a hair above the opening, stop blocks stay "
+        "under the bottom. Screws through a bearer into solid wood run in slots as long as the wood moves.",
         (
             "Runner stock of another thickness.",
             "A higher rail, or a frame that covers the case a little more.",
