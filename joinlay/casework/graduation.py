@@ -111,8 +111,9 @@ def opening_heights(
 ) -> tuple[Dimension, ...]:
     """The openings from the top down, which together are exactly ``room`` (DR-7).
 
-    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the geometric series is derived. Raises
-    Refused with the amount over or short and the nearest that fits; BadInput for a count, ratio or remainder that isn't one.
+    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the geometric
+    series is derived. Raises Refused with the amount over or short and the nearest that fits; BadInput for a count, ratio or
+    remainder that isn't one.
     """
     _refuse_count(heights, names)
     exact = _exact(heights, room)

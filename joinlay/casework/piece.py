@@ -130,6 +130,8 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
         rail=sizes.rail, banks=wishes, widths=spec.widths,
     )  # fmt: skip
+    # The frame first: a rail too low for a tenon is a plainer refusal than runners that find no room behind it.
+    frame = make_frame(spec.frame, sizes, spec.width, spec.height, bays, shop)
     case = make_case(spec.case, sizes, (spec.width, spec.height, spec.depth), bays, spec.runner.thickness, shop)
     slots = tuple(
         slot
@@ -138,7 +140,6 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     )
     runners = make_runners(slots, case, spec.runner, spec.case.sides, shop.practice, spec.seasons)
     stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
-    frame = make_frame(spec.frame, sizes, spec.width, spec.height, bays, shop)
     piece = Piece(spec, frame, case, runners, stops, bays, slots, (), ())
     meetings = (*frame.meetings, *case.meetings, *_frame_on_case(piece), *runners.meetings, *(stops.meetings if stops else ()))
     findings = (*(f for assembly in piece.assemblies for f in assembly.findings), *_said(spec))

@@ -131,8 +131,9 @@ class _Maker:
             ).at(slot.name)  # fmt: skip
         rise, least = practice.length("bottom clearance of the front"), practice.length("stop overlap")
         if block - rise < least:
+            reach = "reaches only {reach} up behind the front" if block > rise else "stays under the front"
             raise refusal(
-                "stop block", "a stop block {block} high reaches {reach} up behind the front, which stands {rise} above the rail",
+                "stop block", f"a stop block {{block}} high {reach}, which stands {{rise}} above the rail",
                 "Make it at least {needed} high, or the clearance under the front smaller.", "ST-2", "our own choice",
                 block=block, reach=block - rise, rise=rise, needed=least + rise,
             ).at(slot.name)  # fmt: skip

@@ -43,8 +43,12 @@ _PIECES: Final = 12
 #: How far a cut that runs out of the wood is carried past it, in millimetres, so that no skin is left.
 _PAST: Final = 1.0
 
-#: How far out a drawer is tried, as shares of its length.
-_EXTENSIONS: Final = (2, 1)
+#: The two axes square to each, in the order in which they make a right-handed three with it.
+_PLANES: Final = {
+    Axis.ALONG: (Axis.ACROSS, Axis.INTO),
+    Axis.ACROSS: (Axis.INTO, Axis.ALONG),
+    Axis.INTO: (Axis.ALONG, Axis.ACROSS),
+}
 
 _Point = tuple[float, float]
 
@@ -121,20 +125,29 @@ def overlaps_between(some: Sequence[Body], others: Sequence[Body]) -> tuple[Over
 
 
 def check_assembly(boards: Sequence[Board], drawers: Sequence[Drawer]) -> tuple[Finding, ...]:
-    """Put the whole piece together, closed and with each drawer half and fully out, and say what would be in something else's place.
+    """Put the whole piece together, closed and with each drawer pulled out, and say what would be in something else's place.
 
-    ``boards`` are those that stay; the drawers bring their own. Rule CK-8, derived.
+    ``boards`` are those that stay; the drawers bring their own. Each is tried half out, right out, and where its back passes the stops.
+    Rule CK-8, derived.
     """
     staying = solids_of(boards)
     moving = {drawer.name: solids_of(drawer.assembly.boards) for drawer in drawers}
     found = [_clash(one, "put together") for one in overlaps([*staying, *(solid for own in moving.values() for solid in own)])]
     for drawer in drawers:
-        for share in _EXTENSIONS:
-            out = float(drawer.length.mm) / share
+        for when, out in _extensions(drawer, staying):
             pulled = [solid.moved(0, -out, 0) for solid in moving[drawer.name]]
-            when = "pulled half out" if share != 1 else "pulled right out"
             found += [_clash(one, when) for one in overlaps_between(pulled, staying)]
     return tuple(found)
+
+
+def _extensions(drawer: Drawer, staying: Sequence[Body]) -> Iterator[tuple[str, float]]:
+    length = float(drawer.length.mm)
+    yield "pulled half out", length / 2
+    yield "pulled right out", length
+    back = solid_of(drawer.board("back"))
+    blocks = [solid for solid in staying if solid.name.startswith(f"stops {drawer.name} ") and solid.name.endswith("block")]
+    for block in blocks[:1]:
+        yield "its back passes the stops", (back.low[1] + back.high[1] - block.low[1] - block.high[1]) / 2
 
 
 def _clash(found: Overlap, when: str) -> Finding:
@@ -151,19 +164,23 @@ def _clash(found: Overlap, when: str) -> Finding:
 def _put(body: Manifold, board: Board, place: Place) -> Manifold:
     """``body`` in the piece.
 
-    A side that leans is held square by its front joint and leans from there on, as in a tapered drawer that is glued up; its two
-    ends stand where the place says.
+    A side that leans is held square by its front joint when the drawer is glued up. So it stands straight as far as that joint reaches, and
+    as far again behind it has caught up with the lean that its place states.
     """
     straight = [Fraction(int(part)) for part in place.along]
     sideways = [leaning - square for leaning, square in zip(place.along, straight, strict=True)]
-    joint = max((c.along.stop.mm for c in board.cuts if c.along.stop < board.length / 2), default=Fraction(0))
+    joint = max((cut.along.stop.mm for cut in board.cuts if cut.along.stop < board.length / 3), default=Fraction(0))
     if not any(sideways) or not joint:
         return _transformed(body, place.along, place, place.origin)
-    more = board.length.mm / (board.length.mm - joint)
-    along = [square + more * lean for square, lean in zip(straight, sideways, strict=True)]
-    origin = [at - more * lean * joint for at, lean in zip(place.origin, sideways, strict=True)]
-    behind, before = body.split_by_plane((1, 0, 0), float(joint))
-    return _transformed(before, straight, place, place.origin) + _transformed(behind, along, place, origin)
+    rest, front = body.split_by_plane((1, 0, 0), float(joint))
+    back, between = rest.split_by_plane((1, 0, 0), float(2 * joint))
+    steep = [square + 2 * lean for square, lean in zip(straight, sideways, strict=True)]
+    origin = [at - 2 * lean * joint for at, lean in zip(place.origin, sideways, strict=True)]
+    return (
+        _transformed(front, straight, place, place.origin)
+        + _transformed(between, steep, place, origin)
+        + _transformed(back, place.along, place, place.origin)
+    )
 
 
 def _transformed(body: Manifold, along: Sequence[Fraction], place: Place, origin: Sequence[Fraction]) -> Manifold:
@@ -213,14 +230,6 @@ def _wedge(board: Board, taper: Taper) -> Manifold:
     # The prism stands on the board's face, whose plane is (along, across).
     outline = quad if run is Axis.ALONG else [(off, at) for at, off in quad]
     return _prism(outline, Axis.INTO, -_PAST, float(board.thickness.mm) + _PAST)
-
-
-#: The two axes square to each, in the order in which they make a right-handed three with it.
-_PLANES: Final = {
-    Axis.ALONG: (Axis.ACROSS, Axis.INTO),
-    Axis.ACROSS: (Axis.INTO, Axis.ALONG),
-    Axis.INTO: (Axis.ALONG, Axis.ACROSS),
-}
 
 
 def _prism(outline: Sequence[_Point], through: Axis, start: float, stop: float) -> Manifold:

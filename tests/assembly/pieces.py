@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from joinlay.casework.assembly import Drawer
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
+from joinlay.casework.meeting import Meeting
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
 from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
 from joinlay.casework.seating import drawer_meetings, seat_drawer
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
+from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
 from joinlay.shop import Shop, usual_shop
 from joinlay.stock import Sheet, Solid
@@ -23,8 +26,8 @@ class Whole:
     """A planned piece with its drawers in it."""
 
     piece: Piece
-    drawers: tuple
-    meetings: tuple
+    drawers: tuple[Drawer, ...]
+    meetings: tuple[Meeting, ...]
 
     @property
     def boards(self):
@@ -91,4 +94,23 @@ def whole(wanted: PieceSpec, own_shop: Shop) -> Whole:
     return Whole(piece, tuple(drawers), tuple(meetings))
 
 
-__all__ = ["Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "whole"]
+def tried(wanted: PieceSpec, own_shop: Shop) -> Whole | Refused:
+    """The piece, or the refusal of it."""
+    try:
+        return whole(wanted, own_shop)
+    except Refused as refused:
+        return refused
+
+
+def way_out(refused: Refused, own_shop: Shop) -> str:
+    """What a refusal says, shown on the maker's rule; it must give numbers and something that works."""
+    finding = refused.finding
+    said, remedy = finding.sentence(own_shop.rule.text), finding.way_out(own_shop.rule.text)
+    assert finding.harm is Harm.REFUSE
+    assert finding.where
+    assert finding.numbers
+    assert remedy
+    return f"{finding.where}: {said}. {remedy}"
+
+
+__all__ = ["Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "tried", "way_out", "whole"]

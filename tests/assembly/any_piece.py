@@ -1,0 +1,111 @@
+"""Pieces drawn at random, as a maker might ask for them: sound ones mostly, odd ones now and then."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from hypothesis import strategies as st
+
+from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne, Rounding
+from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
+from joinlay.casework.piece import Bank, PieceSpec
+from joinlay.casework.slot import DrawerWish
+from joinlay.casework.stops import StopMake
+from joinlay.lengths import Length, Unit
+from joinlay.stock import Sheet, Solid
+from tests.assembly.pieces import shop, size
+
+INCH = Fraction(127, 5)
+
+
+def lengths(unit, low, high, parts=(16, 32, 3)):
+    """From ``low`` to ``high`` inches, on tenths of a millimetre or parts of an inch, thirds too, which no rule shows."""
+    low, high = Fraction(low), Fraction(high)
+    if unit is Unit.MM:
+        return st.integers(int(low * 254), int(high * 254)).map(lambda n: size(Length(Fraction(n, 10))))
+    part = st.sampled_from(parts)
+    return part.flatmap(lambda p: st.integers(int(low * p), int(high * p)).map(lambda n: size(Length(INCH * Fraction(n, p)))))
+
+
+def stocks(unit, nominal, low, high):
+    """Sheet or solid wood sold as ``nominal`` inches, as it measures."""
+    measured = lengths(unit, low, high, (64,))
+    sheet = measured.map(lambda t: Sheet(f"ply {nominal}", size(nominal), t, size(96), size(48)))
+    kind = st.sampled_from(["black cherry", "red oak", "eastern white pine"])
+    return st.one_of(sheet, st.builds(lambda t, k: Solid(f"{k} {nominal}", size(nominal), t, k), measured, kind))
+
+
+@st.composite
+def drawer_makes(draw, unit):
+    half = stocks(unit, "1/2", "7/16", "5/8")
+    sides = draw(half)
+    return DrawerMake(
+        front=draw(stocks(unit, "3/4", "5/8", "9/8")),
+        sides=sides,
+        back=draw(st.one_of(st.just(sides), half)),
+        bottom=draw(stocks(unit, "1/4", "5/32", "9/32")),
+        front_joint=draw(st.sampled_from(FrontJoint)),
+        back_joint=draw(st.sampled_from(BackJoint)),
+        back_height=draw(st.sampled_from(BackHeight)),
+    )
+
+
+@st.composite
+def heights(draw, unit, count):
+    """A division of ``count`` openings, all kinds alike often."""
+    which = draw(st.integers(0, 3))
+    if which == 0 or count == 1:
+        return Equal(count)
+    if which == 1:
+        return Arithmetic(count, draw(lengths(unit, "1/8", "5/4")))
+    if which == 2:
+        return Geometric(count, draw(st.sampled_from([Fraction(11, 10), Fraction(6, 5), Fraction(8, 7), Fraction(1)])))
+    given = draw(st.lists(lengths(unit, 3, 5), min_size=count, max_size=count))
+    given[draw(st.integers(0, count - 1))] = None
+    return OneByOne(tuple(given))
+
+
+@st.composite
+def shops(draw, unit):
+    figures = {
+        "side_clearance": draw(lengths(unit, "1/32", "1/8", (32, 64))),
+        "top_clearance": draw(lengths(unit, "1/32", "1/8", (32, 64))),
+        "bottom_clearance_of_the_front": draw(lengths(unit, 0, "1/16", (32, 64))),
+        "taper": draw(lengths(unit, 0, "1/16", (32, 64))),
+        "front_set-back": draw(lengths(unit, 0, "1/16", (32,))),
+        "back_gap": draw(lengths(unit, "1/8", 1)),
+    }
+    rule = draw(st.sampled_from(["1/32 in", "1/64 in"] if unit is Unit.INCH else ["0.5 mm", "0.1 mm"]))
+    return shop(unit, rule, **figures)
+
+
+@st.composite
+def specs(draw):
+    """A piece and the shop it is made in."""
+    unit = draw(st.sampled_from(Unit))
+    own = draw(shops(unit))
+    counts = draw(st.lists(st.integers(1, 5), min_size=1, max_size=2))
+    banks = []
+    for count in counts:
+        wish = DrawerWish(draw(drawer_makes(unit)), own)
+        rounding = draw(st.one_of(st.none(), st.integers(-1, count - 1).map(lambda n: Rounding(own.rule, n))))
+        banks.append(Bank(draw(heights(unit, count)), (wish,) * count, rounding))
+    sides = draw(stocks(unit, "3/4", "5/8", "13/16"))
+    stile = draw(lengths(unit, "3/2", "5/2"))
+    frame = FrameMake(
+        draw(stocks(unit, "3/4", "3/4", "1")), stile=stile, mullion=draw(lengths(unit, "3/2", 2)), rail=draw(lengths(unit, "7/8", "5/4")),
+        top_rail=draw(lengths(unit, "3/2", "5/2")), bottom_rail=draw(lengths(unit, "3/2", 3)),
+        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))),
+    )  # fmt: skip
+    case = CaseMake(
+        sides, draw(st.one_of(st.just(sides), stocks(unit, "3/4", "1/2", "3/4"))), draw(stocks(unit, "1/4", "3/16", "3/8")),
+        has_stopped_dadoes=draw(st.booleans()),
+    )  # fmt: skip
+    runner = draw(stocks(unit, "3/4", "1/2", "7/8"))
+    least = max(draw(lengths(unit, 5 * max(counts) + 4, 60)).mm, 0)
+    return PieceSpec(
+        width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))), height=size(Length(least)), depth=draw(lengths(unit, 10, 26)),
+        frame=frame, case=case, banks=tuple(banks), runner=runner, stops=StopMake(runner) if draw(st.booleans()) else None,
+    ), own  # fmt: skip

@@ -1,0 +1,117 @@
+"""Odd jobs: each either assembles, or is refused with the number, by how much, and what would work."""
+
+from __future__ import annotations
+
+import pytest
+
+from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.graduation import Equal
+from joinlay.casework.opening import FrontJoint
+from joinlay.casework.piece import Bank
+from joinlay.casework.slot import DrawerWish
+from joinlay.casework.stops import StopMake
+from joinlay.findings import Refused
+from joinlay.lengths import Unit
+from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, tried, way_out, whole
+from tests.assembly.solids import prove_assembled
+
+
+def frame(**changed):
+    return FrameMake(solid("3/4"), **{name: size(value) for name, value in changed.items()})
+
+
+def bank(count, own, **changed):
+    return Bank(Equal(count), (DrawerWish(drawer_make(**changed), own),) * count)
+
+
+def refused(wanted, own):
+    made = tried(wanted, own)
+    assert isinstance(made, Refused)
+    return way_out(made, own)
+
+
+def test_one_drawer():
+    own = shop()
+    prove_assembled(whole(spec(own, heights=Equal(1), height=size(10)), own))
+
+
+def test_forty_drawers():
+    own = shop()
+    made = whole(spec(own, banks=(bank(10, own),) * 4, width=size(90), height=size(70)), own)
+    assert [drawer.name for drawer in made.drawers] == [f"drawer {n}" for n in range(1, 41)]
+    prove_assembled(made)
+
+
+def test_rails_of_two_millimetres():
+    own = shop()
+    said = refused(spec(own, frame=frame(rail="2 mm")), own)
+    assert said.startswith("face frame rail under drawer 1: ")
+    lowest = "11/16"
+    assert f"The lowest rail that works is {lowest} in" in said
+    prove_assembled(whole(spec(own, frame=frame(rail="45/64")), own))
+
+
+def test_a_frame_narrower_than_the_case_inside():
+    own = shop()
+    said = refused(spec(own, frame=frame(stile="5/8")), own)
+    assert "leaves 1/8 in of the case left side in the opening" in said
+    assert "Make the stile at least 1/8 in wider" in said
+    prove_assembled(whole(spec(own, frame=frame(stile="3/4")), own))
+
+
+def test_a_frame_wider_than_the_case():
+    own = shop()
+    prove_assembled(whole(spec(own, frame=frame(stile="3", overhang="1/4", overhang_top="1/8", overhang_bottom="1/2")), own))
+
+
+def test_a_case_three_metres_tall():
+    own = shop()
+    prove_assembled(whole(spec(own, height=size("3 m"), heights=Equal(9)), own))
+
+
+def test_clearances_of_half_an_inch():
+    wide = shop(side_clearance="1/2", top_clearance="1/2")
+    prove_assembled(whole(spec(wide), wide))
+    own = shop(side_clearance="1/2", top_clearance="1/2", bottom_clearance_of_the_front="1/2")
+    said = refused(spec(own), own)
+    assert "a stop block 3/16 in high stays under the front, which stands 1/2 in above the rail" in said
+    assert "Make it at least 19/32 in high" in said
+
+
+def test_a_drawer_wider_at_its_back():
+    within = shop(taper="-1/32")
+    prove_assembled(whole(spec(within), within))
+    own = shop(taper="-1/4")
+    said = refused(spec(own), own)
+    assert "1/4 in wider at its back" in said
+    assert "at most 1/16 in wider" in said
+    limit = shop(taper="-1/16")
+    prove_assembled(whole(spec(limit), limit))
+
+
+@pytest.mark.parametrize("thickness", ["1 1/4", "1 3/4"])
+@pytest.mark.parametrize("joint", FrontJoint)
+def test_thick_solid_fronts(thickness, joint):
+    own = shop()
+    make = drawer_make(front=solid(thickness), front_joint=joint)
+    prove_assembled(whole(spec(own, make=make), own))
+
+
+def test_a_strip_too_thin_for_its_blocks_and_too_thick_to_lie_flat():
+    own = shop()
+    wanted = spec(own, make=drawer_make(front=solid("1 3/4")), stops=StopMake(ply("1 1/8")))
+    said = refused(wanted, own)
+    assert "would have to be 1 1/2 in deep" in said
+    assert "at least 1 1/2 in thick or at most 31/32 in" in said
+
+
+def test_all_metric():
+    own = shop(Unit.MM, "0.5 mm")
+    make = drawer_make(front=solid("19 mm"), sides=ply("11.7 mm"), back=ply("11.7 mm"), bottom=ply("5.6 mm"))
+    case = CaseMake(ply("17.6 mm"), ply("17.6 mm"), ply("5.6 mm"))
+    wanted = spec(
+        own, make=make, frame=FrameMake(solid("20 mm")), case=case, runner=solid("18 mm", "red maple"),
+        width=size("600 mm"), height=size("900 mm"), depth=size("480 mm"),
+    )  # fmt: skip
+    prove_assembled(whole(wanted, own))
