@@ -99,8 +99,8 @@ def check_fit(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Findi
     if found:
         return tuple(found)
     stack = width_stack(drawer, conditions)
-    what = "By what stock and cuts stray, its side play may be down to {least}; should everything go one way, "
-    what += "{worst} to {most}." if stack.least_at_worst.mm > 0 else "it needs planing to fit, or plays up to {most}."
+    what = "Stock and cuts may take its side play down to {least}; with all of them at their worst "
+    what += "it has {worst} to {most}." if stack.least_at_worst.mm > 0 else "it needs planing to fit, or plays {most}."
     return (Finding("fit", Harm.NOTE, drawer.name, what, _numbers(stack, shop.rule), "CK-1", "tolerance stacking"),)
 
 

@@ -81,7 +81,7 @@ def check_sag(
     }  # fmt: skip
     where = f"{drawer.name} bottom"
     if sag <= float(room.mm):
-        what = "With {load} spread over it, it sags about {sag} in years; there is {room} under it."
+        what = "With {load} spread over it for years it sags about {sag}; there is {room} under it."
         if stands:
             what += " Screw its back edge up to the drawer back: left loose it would sag {loose}."
             numbers["loose"] = estimate(sag_of(drawer.make.bottom, span, pressure, free_back=True), shop.rule)
@@ -92,7 +92,7 @@ def check_sag(
         remedy = "A thicker bottom, or a rail under its middle from front to back."
     else:
         numbers["better"] = better.name
-    what = "With {load} spread over it, it sags about {sag} in years, and there is only {room} under it."
+    what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it."
     return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy),)
 
 

@@ -123,10 +123,10 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop) -> Finding:
     numbers = _numbers(worst, shop)
     if worst.over.mm > 0:
         parts = ", ".join(_BOTH.get(moves.part, moves.part) for moves in moving if moves.over.mm > 0)
-        what = f"Solid, it swells {{grows}} {way} by the dampest day, and has only {{room}} to do it in."
+        what = f"Solid, {way} it swells {{grows}} by the dampest day, and has only {{room}} to do it in."
         remedy = _way_out(drawer, worst.part)
         return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy)
-    what = f"Solid, it swells {{grows}} {way} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest."
+    what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest."
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
     return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE)
@@ -177,7 +177,7 @@ def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Fi
         return ()
     if moves <= _STRAINS:
         return ()
-    what = "The front is solid and moves {moves} in a year; the sides it is glued to don't."
+    what = "The front is solid and moves {moves} through the year; the sides it is glued to don't."
     return (
         Finding(
             "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6, LT-12", _SOURCE,
