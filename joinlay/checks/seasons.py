@@ -11,6 +11,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Length, mm
 from joinlay.stock import Solid, movement_of
+from joinlay.stock.movement import in_range
 
 if TYPE_CHECKING:
     from joinlay.boards import Board
@@ -24,6 +25,8 @@ __all__ = ["check_seasons", "room_to_swell", "year_of"]
 _SOURCE = "Wood Handbook 2010, equations 4-5 and 13-2"
 #: How much a solid front and sides of sheet may part company over a year before their glue minds. Source: our own choice.
 _STRAINS = mm(3)
+#: Said where a day is drier or damper than the coefficients serve.
+_OUTSIDE = " One of those days lies outside the 6 to 14 % of moisture that the figures serve, so take it as rough."
 #: Parts that are looked at once for two.
 _BOTH = {"left side": "sides"}
 
@@ -101,7 +104,7 @@ def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[F
         moving.append(_Moves(part, shrinks, grows, room_to_swell(drawer, part, shop)))
     upright = [moves for moves in moving if moves.part != "bottom"]
     flat = [moves for moves in moving if moves.part == "bottom"]
-    found += [_told(drawer, moves, shop) for moves in (upright, flat) if moves]
+    found += [_told(drawer, moves, shop, conditions) for moves in (upright, flat) if moves]
     return (*found, *_falls_out(drawer, flat, shop), *_cross_grain(drawer, shop, conditions))
 
 
@@ -115,18 +118,20 @@ def _unknown(board: Board, why: str) -> Finding:
     return Finding("wood movement", Harm.NOTE, board.name, what, {"why": why}, "CK-6", _SOURCE)
 
 
-def _told(drawer: Drawer, moving: list[_Moves], shop: Shop) -> Finding:
+def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditions) -> Finding:
     """One finding for the parts that move one way: the worst one's figures, and every part that binds by name."""
     worst = max(moving, key=lambda moves: moves.over)
     flat = worst.part == "bottom"
     way = "from front to back" if flat else "in height"
     numbers = _numbers(worst, shop)
+    seasons = conditions.seasons
+    outside = "" if in_range(seasons.driest) and in_range(seasons.dampest) else _OUTSIDE
     if worst.over.mm > 0:
         parts = ", ".join(_BOTH.get(moves.part, moves.part) for moves in moving if moves.over.mm > 0)
-        what = f"Solid, {way} it swells {{grows}} by the dampest day, and has only {{room}} to do it in."
+        what = f"Solid, {way} it swells {{grows}} by the dampest day, and has only {{room}} to do it in.{outside}"
         remedy = _way_out(drawer, worst.part)
         return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy)
-    what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest."
+    what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
     return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE)

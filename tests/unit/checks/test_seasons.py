@@ -104,3 +104,11 @@ def test_quarter_sawn_wood_may_do_where_flat_sawn_binds():
 def test_a_wood_that_is_not_in_the_table_is_said_to_be_unknown():
     ((harm, where),) = found(drawer(front=solid("fronts", 20, "lignum vitae")))
     assert (harm, where) == (Harm.NOTE, "drawer 1 front")
+
+
+@pytest.mark.parametrize(("humidity", "said"), [(30, False), (20, True)])
+def test_days_that_the_coefficients_do_not_serve_are_owned_up_to(humidity, said):
+    dry = Day(Fraction(21), Fraction(humidity, 100))
+    conditions = replace(CONDITIONS, seasons=replace(CONDITIONS.seasons, driest=dry))
+    (finding,) = check_seasons(drawer(front=solid("fronts", 20), height=100), SHOP, conditions)
+    assert ("6 to 14 %" in finding.what) is said
