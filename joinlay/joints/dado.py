@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import refusal
+from joinlay.findings import note, refusal
 from joinlay.joints.fits import (
     Pass,
     depth_down,
@@ -72,9 +72,9 @@ def design_dado(
     fit = practice.length("panel fit")
     width = (panel + fit if fit else panel).named(label(named, "dado width"), "DA-1", "common practice")
     with refusals_at(named):
-        used = widest_cutter(shop, width, "dado") if cutter is None else cutter
-        refuse_wide_cutter(used, width, "dado", [owned.diameter for owned in shop.cutters])
         deep = _depth(into, shop, depth, named)
+        used = widest_cutter(shop, width, deep, "dado") if cutter is None else cutter
+        refuse_wide_cutter(used, width, "dado", [owned.diameter for owned in shop.cutters])
         shares = (
             practice.ratio("least dado share"),
             practice.ratio("largest dado share"),
@@ -92,7 +92,7 @@ def design_dado(
         passes=passes_for(width, used),
         is_stopped=is_stopped,
         margin=margin.named(label(named, "dado margin"), "DA-4", "Foster fig. 195"),
-        findings=findings_at(named, found),
+        findings=findings_at(named, found, _round_end(used) if is_stopped else None),
     )
 
 
@@ -162,6 +162,11 @@ def _depth(into: Dimension, shop: Shop, given: Dimension | None, named: str) -> 
         return given.named(name, "DA-2")
     usual, least = (into * shop.practice.ratio(share) for share in ("dado share", "least dado share"))
     return depth_down(usual, shop.rule, least).named(name, "DA-2", "Griffith pl. 27")
+
+
+def _round_end(cutter: Dimension) -> Finding:
+    what = "The cutter leaves the stopped end round: square it with a chisel, or notch the mating part {more} further."
+    return note("stopped dado", what, "DA-4", "common practice", more=cutter / 2)
 
 
 def _refuse_thin_between(into: Dimension, depth: Dimension, opposite: Dimension) -> None:

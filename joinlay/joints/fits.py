@@ -74,14 +74,20 @@ def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:
     return (Pass(NOTHING), *(Pass(whole * n / more if n < more else whole) for n in range(1, more + 1)))
 
 
-def widest_cutter(shop: Shop, width: Dimension, what: str) -> Dimension:
-    """The diameter of the widest cutter of the shop that is no wider than ``width`` (MS-8).
+def widest_cutter(shop: Shop, width: Dimension, depth: Dimension, what: str) -> Dimension:
+    """The diameter of the widest cutter of the shop that is no wider than ``width`` and reaches ``depth`` (MS-8, CK-7).
 
     Raises Refused, naming the cutter that would do, where the shop has none; ``what`` is the cut (``dado``).
     """
     fitting = shop.cutters_up_to(width)
+    reaching = [cutter for cutter in fitting if cutter.reach >= depth]
+    if reaching:
+        return reaching[0].diameter
     if fitting:
-        return fitting[0].diameter
+        reach = max(cutter.reach for cutter in fitting)
+        raise refusal("cutter", f"No cutter of the shop that fits a {what} {{width}} wide reaches {{depth}}; the longest is {{reach}}.",
+                      f"A cutter that reaches {{depth}} would do, or a {what} {{reach}} deep.", "CK-7",
+                      width=width, depth=depth, reach=reach)  # fmt: skip
     if not shop.cutters:
         raise refusal("cutter", f"A {what} {{width}} wide needs a cutter no wider, and the shop has none.",
                       "Add a cutter of {width} or less to the shop.", "MS-8", width=width)  # fmt: skip

@@ -68,9 +68,9 @@ def design_groove(
     fit = shop.practice.length("panel fit")
     width = (panel + fit if fit else panel).named(label(named, "groove width"), "GR-1", "common practice")
     with refusals_at(named):
-        used = widest_cutter(shop, width, "groove") if cutter is None else cutter
-        refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
         deep = _depth(into, shop, depth, named)
+        used = widest_cutter(shop, width, deep, "groove") if cutter is None else cutter
+        refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
         too_deep = _judge_depth(into, deep, shop.practice)
         above, too_low = _offset(width, shop.practice, offset, named)
     return Groove(

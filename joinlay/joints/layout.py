@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from functools import lru_cache
+from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING
 
@@ -48,34 +49,88 @@ def lay_out(firsts: Free, others: Free, least: Fraction, most: Fraction, middle:
     """The row of places: the first as near the start, the last as near the end, as they are free (LT-7 to LT-10; derived).
 
     ``firsts`` are free for the first of the row, ``others`` for the rest; gaps are ``least`` or more. Of all rows the fewest
-    places whose largest gap is within ``most``; where none is, the fewest with the least largest gap. Among those the smallest
-    gap is as large as it can be, and each place stands as near its even one as that lets it. One place, nearest ``middle``, where
-    two don't fit; none where ``firsts`` is empty. ``least`` and ``most`` are more than nothing.
+    places whose largest gap is within ``most``. Among those the largest gap is the least there can be, then the smallest as large as
+    it can be, and each place stands as near its even one as that lets it. Where a stretch without room is wider than ``most``, each
+    side of it is laid out so by itself; where no count keeps to ``most`` for other reasons, the fewest places with the least
+    largest gap. One place, nearest ``middle``, where two don't fit; none where ``firsts`` is empty. ``least`` and ``most`` are more
+    than nothing.
     """
     if not firsts:
         return ()
     start = firsts[0][0]
     if not others or others[-1][1] - start < least:
         return (nearest(middle, firsts),)
-    stop = others[-1][1]
+    from_start = ((start, start), *((max(low, start), high) for low, high in others if high >= start))
+    runs = _runs(from_start, max(least, most))
+    if len(runs) == 1:
+        return _one_row(runs[0], least, most)
+    return _rows_apart(runs, least, most)
+
+
+def _runs(pieces: Free, widest: Fraction) -> list[Free]:
+    """The intervals in runs, each parted from the next by a stretch without room wider than ``widest``."""
+    runs: list[list[tuple[Fraction, Fraction]]] = [[pieces[0]]]
+    for piece in pieces[1:]:
+        if piece[0] - runs[-1][-1][1] > widest:
+            runs.append([])
+        runs[-1].append(piece)
+    return [tuple(run) for run in runs]
+
+
+def _one_row(run: Free, least: Fraction, most: Fraction) -> tuple[Fraction, ...]:
+    """The best row from the start of the run to its end, which are at least ``least`` apart."""
+    start, stop = run[0][0], run[-1][1]
     evenly = _even_row(start, stop, ceil((stop - start) / most) + 1)
-    if stop - start >= least * (len(evenly) - 1) and all(_is_free(place, others) for place in evenly[1:]):
+    if stop - start >= least * (len(evenly) - 1) and all(_is_free(place, run) for place in evenly):
         return evenly
-    row = _Row(start, stop, others)
+    row = _Row(start, stop, run)
     count = row.fewest(least, most)
     if count is None:
-        wider = row.candidates(most, stop - start) | {least}
-        most = _first_that(sorted(wider), lambda gap: row.fewest(least, gap) is not None)
+        most = row.least_largest(least, most)
         count = row.fewest(least, most) or 2
     return row.most_even(count, least, most)
 
 
+def _rows_apart(runs: list[Free], least: Fraction, most: Fraction) -> tuple[Fraction, ...]:
+    """A row in each run. In a run too short for two stands one: at the end of the line in the first and the last, else midway.
+
+    Midway is between its neighbours, as near as keeps the widest gap of all the least it can be. Where the runs by themselves
+    can't keep that, as with mortises so wide that two hardly fit, all of them are one row.
+    """
+    start, stop = runs[0][0][0], runs[-1][-1][1]
+    whole = _Row(start, stop, tuple(piece for run in runs for piece in run))
+    widest = whole.least_largest(least, most)
+    # The lowest place in each run from which the next is not too far.
+    lows = [run[0][0] for run in runs]
+    lows[-1] = stop if _is_short(runs[-1], least) else lows[-1]
+    for n in range(len(runs) - 2, 0, -1):
+        if _is_short(runs[n], least):
+            lows[n] = nearest(lows[n + 1] - widest, _both(runs[n], ((lows[n + 1] - widest, stop),)))
+    row: list[Fraction] = []
+    for n, run in enumerate(runs):
+        if not _is_short(run, least):
+            row += _one_row(run, least, most)
+        elif n in (0, len(runs) - 1):
+            row.append(lows[n])
+        else:
+            window = ((lows[n + 1] - widest, row[-1] + widest),)
+            row.append(nearest((row[-1] + lows[n + 1]) / 2, _both(window, run)))
+    if max(after - before for before, after in pairwise(row)) > widest:
+        return whole.most_even(whole.fewest(least, widest) or 2, least, widest)
+    return tuple(row)
+
+
+def _is_short(run: Free, least: Fraction) -> bool:
+    """True where the run has no room for two places."""
+    return run[-1][1] - run[0][0] < least
+
+
 class _Row:
-    """Rows that begin at ``start`` and end at ``stop``, the end of the last of the ``others``."""
+    """Rows that begin at ``start`` and end at ``stop``, the ends of the intervals ``others``."""
 
     def __init__(self, start: Fraction, stop: Fraction, others: Free) -> None:
         self.start, self.stop, self.others = start, stop, others
-        self._ends = sorted({start, *(end for piece in others for end in piece if end >= start)})
+        self._ends = sorted({end for piece in others for end in piece})
 
     def fewest(self, least: Fraction, most: Fraction) -> int | None:
         """The fewest places with every gap from ``least`` to ``most``; None where no count will do."""
@@ -84,21 +139,27 @@ class _Row:
                 return count
         return None
 
-    def candidates(self, least: Fraction, most: Fraction) -> set[Fraction]:
-        """Every gap from ``least`` to ``most`` that may bind: a distance between two ends, over a whole number of steps."""
+    def least_largest(self, least: Fraction, most: Fraction) -> Fraction:
+        """The least largest gap of any row, known to be over ``most``."""
+        tries = sorted(self._candidates(most, self.stop - self.start) | {least})
+        return _first_that(tries, lambda gap: self.fewest(least, gap) is not None)
+
+    def _candidates(self, least: Fraction, most: Fraction, longest: int | None = None) -> set[Fraction]:
+        """Every gap from ``least`` to ``most`` that may bind: a distance between two ends, over whole steps, ``longest`` of them at most."""
         found = set()
         for n, low in enumerate(self._ends):
             for high in self._ends[n + 1 :]:
                 first, last = ceil((high - low) / most), (high - low) // least
+                last = last if longest is None else min(last, longest)
                 found |= {(high - low) / steps for steps in range(max(1, first), last + 1)}
         return found
 
     def most_even(self, count: int, least: Fraction, most: Fraction) -> tuple[Fraction, ...]:
         """The most even row of ``count`` places; there is one with every gap from ``least`` to ``most``."""
         even = (self.stop - self.start) / (count - 1)
-        tries = sorted(self.candidates(even, most) | {most})
+        tries = sorted(self._candidates(even, most) | {most})
         most = _first_that(tries, lambda gap: self._is_possible(count, least, gap))
-        tries = sorted(self.candidates(least, even) | {least}, reverse=True)
+        tries = sorted(self._candidates(least, even, count - 1) | {least}, reverse=True)
         least = _first_that(tries, lambda gap: self._is_possible(count, gap, most))
         return self._nearest_even(count, least, most)
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from joinlay.errors import BadInput
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
-from joinlay.lengths import NOTHING, Dimension, Length, chosen, largest
+from joinlay.lengths import NOTHING, Dimension, Length, chosen, decimal_text, largest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 __all__ = ["KeepOut", "Spacing", "shortest_line", "spread"]
 
 _SOURCE = "our own choice"
+
+#: More mortises than anyone cuts in one line: a slip of the pen, and no reason to keep a maker waiting.
+_MOST = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +85,11 @@ def spread(
     for what, size in (("end margin", margin), ("wood between", between), ("clearance", clearance), ("slack", slack)):
         if size.mm < 0:
             raise BadInput(f"{size.name or what} is {size.mm} mm; it must be at least 0.")
+    if line / (width + between) > _MOST:
+        raise BadInput(
+            f"{line.name or 'the joint line'} of {decimal_text(line.mm, 3)} mm would hold over {_MOST} mortises "
+            f"{decimal_text(width.mm, 3)} mm wide; check both sizes."
+        )
     first, rest = (_Line(line, wide, margin, keep_outs, clearance) for wide in (width, width + slack if slack else width))
     places = lay_out(first.free, rest.free, rest.width.mm + between.mm, widest.mm, line.mm / 2)
     if not places:

@@ -85,7 +85,10 @@ def best_of_count(count, start, stop, pieces, least):
 
 
 def best_by_assignments(numbers, cuts):
-    """(count, largest gap, smallest gap) of the best row, or (1, None, None), or (0, None, None)."""
+    """(count, largest gap, smallest gap) of the best row: (1, None, None) or (0, None, None) where it has no gap.
+
+    Where no row keeps to the widest gap wanted, the least largest there can be, without the rest.
+    """
     firsts = open_to(numbers, cuts, numbers["width"])
     rest = open_to(numbers, cuts, numbers["width"] + numbers["slack"])
     least = Fraction(numbers["width"] + numbers["slack"] + numbers["between"])
@@ -98,8 +101,7 @@ def best_by_assignments(numbers, cuts):
     rows = {count: best_of_count(count, start, stop, rest, least) for count in range(2, most + 1)}
     fitting = [(count, row) for count, row in rows.items() if row is not None and row[0] <= numbers["widest"]]
     if not fitting:
-        tight = min(row[0] for row in rows.values() if row is not None)
-        fitting = [(count, row) for count, row in rows.items() if row is not None and row[0] == tight]
+        return None, min(row[0] for row in rows.values() if row is not None), None
     count, (widest, tightest) = fitting[0]
     return count, widest, tightest
 
@@ -111,10 +113,25 @@ def test_it_is_the_best_of_all_assignments(case):
     assume(numbers["width"] + numbers["between"] >= 6)  # keeps the counting short
     found = spaced(numbers, cuts)
     gaps = [after - before for before, after in pairwise([centre.mm for centre in found.centres])]
-    expected = best_by_assignments(numbers, cuts)
-    assert (len(found.centres), max(gaps, default=None), min(gaps, default=None)) == expected
-    assert (found.largest.mm if found.largest else None, found.smallest.mm if found.smallest else None) == expected[1:]
-    assert found.is_within == (expected[1] is None or expected[1] <= numbers["widest"])
+    count, widest, tightest = best_by_assignments(numbers, cuts)
+    assert max(gaps, default=None) == widest
+    assert found.is_within == (count is not None)
+    if count is not None:
+        assert (len(found.centres), min(gaps, default=None)) == (count, tightest)
+    assert (found.largest.mm if found.largest else None) == max(gaps, default=None)
+    assert (found.smallest.mm if found.smallest else None) == min(gaps, default=None)
+
+
+@CASES
+@given(asked(longest=150, most_keep_outs=4))
+def test_a_gap_far_too_wide_has_no_room_for_another(case):
+    numbers, cuts = case
+    least = numbers["width"] + numbers["slack"] + numbers["between"]
+    numbers["widest"] = max(numbers["widest"], 2 * least)
+    rest = open_to(numbers, cuts, numbers["width"] + numbers["slack"])
+    for before, after in pairwise(places(numbers, cuts)):
+        room = [(max(low, before + least), min(high, after - least)) for low, high in rest]
+        assert after - before <= numbers["widest"] + least or all(low > high for low, high in room)
 
 
 # -- brute force over a lattice fine enough to hold the best row ------------------------------------------

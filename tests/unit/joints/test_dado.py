@@ -44,7 +44,7 @@ def test_less_or_more_is_warned_of(depth):
     assert (found.rule, found.harm, found.where) == ("DA-2", Harm.WARN, "left side")
 
 
-@pytest.mark.parametrize("depth", ["17/32", "3/4", "2"])
+@pytest.mark.parametrize("depth", ["17/32", "3/4", "1 1/4"])
 def test_much_more_is_refused(depth):
     with pytest.raises(Refused) as refused:
         designed(depth=depth)
@@ -117,6 +117,7 @@ def test_a_dado_counts_from_the_far_end_and_in_the_far_face():
 def test_a_stopped_dado_and_its_notch():
     joint = designed(is_stopped=True)
     assert joint.margin == inches("1/2")
+    assert [(found.rule, found.harm) for found in joint.findings] == [("DA-4", Harm.NOTE)]
     near = cut_dado(joint, board("30", "12", "3/4"), size("8"), "shelf")
     far = cut_dado(joint, board("30", "12", "3/4"), size("8"), "shelf", show_edge=Surface.FAR_EDGE)
     assert (spans(near.cuts[0])[1], spans(far.cuts[0])[1]) == ((f("1/2"), 12), (0, f("11 1/2")))

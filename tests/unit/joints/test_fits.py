@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -20,7 +21,8 @@ from joinlay.joints.fits import (
     widest_cutter,
 )
 from joinlay.lengths import inches, mm
-from tests.unit.joints.wood import INCH, number, shop, size
+from joinlay.shop import Cutter
+from tests.unit.joints.wood import INCH, number, shop, size, way_out
 
 
 def test_labels():
@@ -64,7 +66,16 @@ def test_passes(width, cutter, moves):
 
 
 def test_the_widest_cutter():
-    assert widest_cutter(shop(), size("0.3"), "dado") == inches("1/4")
+    assert widest_cutter(shop(), size("0.3"), size("1/4"), "dado") == inches("1/4")
+
+
+def test_the_widest_cutter_that_reaches():
+    owned = replace(shop(), cutters=(Cutter(size("1/8"), size("1")), Cutter(size("1/4"), size("1/2"))))
+    assert widest_cutter(owned, size("1/4"), size("3/4"), "groove") == inches("1/8")
+    with pytest.raises(Refused) as refused:
+        widest_cutter(owned, size("1/4"), size("1 1/4"), "groove")
+    assert refused.value.finding.rule == "CK-7"
+    assert way_out(refused.value.finding) == "A cutter that reaches 1 1/4 in would do, or a groove 1 in deep."
 
 
 def test_down_to_the_rule_but_not_under_the_least():

@@ -88,6 +88,26 @@ def test_what_fits_where_the_limit_cannot_be_kept():
     assert row([(0, 20), (80, 100)], [(0, 20), (80, 100)], 5, 30) == (0, 20, 80, 100)
 
 
+def test_beside_a_stretch_without_room_the_rest_keeps_to_the_limit():
+    pieces = [(0, 60), (120, 150)]
+    assert row(pieces, pieces, 5, 30) == (0, 30, 60, 120, 150)
+
+
+def test_a_short_run_between_two_stretches_takes_one_midway():
+    pieces = [(0, 20), (80, 90), (140, 160)]
+    assert row(pieces, pieces, 15, 30) == (0, 20, 80, 140, 160)
+    pieces = [(0, 20), (60, 70), (110, 130)]
+    assert row(pieces, pieces, 15, 30) == (0, 20, 65, 110, 130)
+
+
+def test_short_runs_in_a_row_keep_the_widest_gap_the_least():
+    pieces = [(0, 0), (40, 50), (85, 95), (140, 140)]
+    assert row(pieces, pieces, 15, 30) == (0, Fraction(140, 3), Fraction(280, 3), 140)
+    # From 50 the place at 95 is 45 off; nearer to 0 would make that gap the widest, nearer to 95 the other.
+    pieces = [(0, 0), (40, 50), (95, 97), (140, 140)]
+    assert row(pieces, pieces, 15, 30) == (0, Fraction(95, 2), 95, 140)
+
+
 def test_a_limit_under_the_least_gap_gives_the_tightest_row_there_is():
     assert row([(0, 100)], [(0, 100)], 30, 10) == (0, Fraction(100, 3), Fraction(200, 3), 100)
 

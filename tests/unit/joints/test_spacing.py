@@ -114,6 +114,15 @@ def test_sizes_that_are_none(wrong):
         spaced(wrong.pop("line", "6"), **wrong)
 
 
+def test_more_mortises_than_anyone_cuts_are_a_slip_of_the_pen():
+    with pytest.raises(BadInput, match="would hold over 2000 mortises"):
+        spaced("1000000")
+
+
+def test_a_line_that_is_long_but_possible():
+    assert len(spaced("2500", keep_out("100", "110"), keep_out("1703", "1750")).centres) > 800
+
+
 def test_a_keep_out_must_have_an_extent():
     with pytest.raises(BadInput, match="must end past its start"):
         KeepOut(size("1"), size("1"), "groove")
