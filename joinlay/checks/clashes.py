@@ -27,7 +27,7 @@ _BETWEEN_FACES: Final = Fraction(1, 3)
 
 
 def stands_alone(cut: Cut) -> bool:
-    """True for a mortise, a hole or a round-ended slot, which no other cut may touch; the slot of a corner joint is a channel."""
+    """True for a mortise, a hole or a round-ended slot, which no other cut may touch; the slot of a corner joint is a channel (CK-7)."""
     if cut.kind is CutKind.SLOT:
         return cut.shape is not Shape.SQUARE
     return cut.kind in (CutKind.MORTISE, CutKind.HOLE)

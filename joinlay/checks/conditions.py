@@ -55,14 +55,14 @@ def usual_conditions(unit: Unit) -> Conditions:
 def estimate(value: float, rule: Graduation) -> Length:
     """``value`` in mm as a length to show: on a mark of ``rule`` where it is worth two or more, else to 0.01 mm.
 
-    Physics is no better than that, and a row of decimals would only look so.
+    Physics is no better than that, and a row of decimals would only look so. How it is shown: no rule.
     """
     fine = Length(Fraction(round(value * 100), 100))
     return rule.round(fine) if abs(fine) >= 2 * rule.division else fine
 
 
 def weight(kilograms: float, rule: Graduation) -> str:
-    """``kilograms`` as the maker weighs: pounds where the rule is in inches, else kilograms; about two figures, no more are known."""
+    """``kilograms`` as the maker weighs: pounds where the rule is in inches, else kilograms; about two figures, no more are known (CK-4)."""
     number, unit = (kilograms / _KG_PER_POUND, "lb") if rule.unit is Unit.INCH else (kilograms, "kg")
     if round(number) >= 100:
         return f"{round(number, -1):.0f} {unit}"

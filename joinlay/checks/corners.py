@@ -27,7 +27,7 @@ _SOURCE: Final = "estimate; Wood Handbook ch. 5, from memory"
 
 
 def glue_area(board: Board, mate: str) -> float:
-    """Square mm of cheek in the mortises of ``board`` that face the part called ``mate``: both cheeks, as deep as the mortise."""
+    """Square mm of cheek in the mortises of ``board`` that face the part called ``mate``: both cheeks, as deep as the mortise (LT-4)."""
     return sum(2 * _cheek(cut) for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate == mate)
 
 
@@ -40,7 +40,7 @@ def corner_strength(drawer: Drawer, hand: str) -> tuple[float, float]:
     """Newtons, low and high, that the ``left`` or ``right`` front corner holds against a straight pull: the weaker half of the joint.
 
     An estimate, not a test: the glue area of the front's or of the side's mortises, whichever is less, times a shear stress that
-    stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons.
+    stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons. Rules LT-4, CK-7.
     """
     front, side = drawer.board("front"), drawer.board(f"{hand} side")
     area = min(glue_area(front, side.name), glue_area(side, front.name))
@@ -48,7 +48,7 @@ def corner_strength(drawer: Drawer, hand: str) -> tuple[float, float]:
 
 
 def jerk(drawer: Drawer, conditions: Conditions) -> float:
-    """Newtons of a hearty pull on the loaded drawer on rough runners: three times its plain friction, all of it on one corner."""
+    """Newtons of a hearty pull on the loaded drawer on rough runners: three times its plain friction, all of it on one corner (CK-7)."""
     loaded = drawer_weight(drawer) + drawer_load(drawer, conditions)
     return _JERK * float(FRICTION["rough"]) * loaded * GRAVITY
 

@@ -52,7 +52,7 @@ def find_everything(
 def check_drawer(
     drawer: Drawer, shop: Shop, conditions: Conditions, stocks: Sequence[Stock] = (), neighbours: Neighbours | None = None
 ) -> tuple[Finding, ...]:
-    """Every finding about one drawer as a whole; its boards one by one are ``check_board``'s."""
+    """Every finding about one drawer as a whole (CK-1 to CK-7); its boards one by one are ``check_board``'s."""
     around = neighbours or Neighbours()
     return (
         *check_play(drawer, shop, around.kicker_gap(drawer)),
@@ -66,7 +66,7 @@ def check_drawer(
 
 
 def check_board(board: Board, shop: Shop) -> tuple[Finding, ...]:
-    """Every finding about the cuts of one board."""
+    """Every finding about the cuts of one board (CK-7)."""
     return (*check_clashes(board, shop.practice), *check_walls(board, shop.practice), *check_reach(board, shop))
 
 

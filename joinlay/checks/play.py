@@ -58,7 +58,7 @@ def height_gap(drawer: Drawer) -> Dimension:
 
 
 def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[Finding, ...]:
-    """Side play closed and two-thirds out, and the droop there; ``gap`` is side to kicker, None where no kicker is planned.
+    """Side play closed and two-thirds out, and the droop there; ``gap`` is side to kicker, None where no kicker is planned (DR-6, RN-5).
 
     Refused: no room for the drawer at all on some of its way. Warned: no play to move in, over 5 mm of play, or over 6 mm of droop.
     """

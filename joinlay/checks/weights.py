@@ -26,7 +26,7 @@ _UNKNOWN = 650.0
 
 
 def stocks_by_name(stocks: Iterable[Stock]) -> dict[str, Stock]:
-    """The stocks by the name a board carries."""
+    """The stocks by the name a board carries, to weigh it by (CK-4)."""
     return {stock.name: stock for stock in stocks}
 
 
