@@ -36,7 +36,10 @@ _NAMED: Final = 4
 
 
 def gathered(found: Iterable[Finding]) -> tuple[Finding, ...]:
-    """The findings with the same words and numbers put together, a long row of the same words too, one note of each kind; worst first. How they are told: no rule."""
+    """The findings, worst first: the same words and numbers told once, a long row of the same words too, and one note of each kind.
+
+    How they are told: no rule.
+    """
     merged = _together(
         found, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy, _spelled(finding)), least=2
     )

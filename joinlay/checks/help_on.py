@@ -38,6 +38,7 @@ _SHARE: Final = {
         "groove depth",
         "rabbet depth",
         "groove offset",
+        "bottom groove",
         "stopped dado",
     ),
     "clash": ("hidden cut",),

@@ -16,7 +16,7 @@ __all__ = ["check_reach"]
 
 
 def check_reach(board: Board, shop: Shop) -> tuple[Finding, ...]:
-    """A warning for the deepest cut of ``board`` that no cutter of ``shop`` can reach; holes and screw slots are a drill's and are passed over (CK-7).
+    """A warning for the deepest cut of ``board`` that no cutter of ``shop`` can reach (CK-7); holes and screw slots are a drill's.
 
     A mortise is reached by its tenon stock's own cutter or any cutter no thicker; a channel by a cutter no wider than it is; a rabbet by
     any cutter that reaches its shorter way.
