@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from joinlay.boards.names import in_few_words
 from joinlay.cutlist.layout import lay_out
-from joinlay.cutlist.part_names import in_few_words
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Layout, Panel, SawCut
 from joinlay.cutlist.sheet_layout import offcut_limits, pieces_of
 from joinlay.findings import note

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
-from joinlay.cutlist.part_names import in_few_words
+from joinlay.boards.names import in_few_words
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:

@@ -7,8 +7,8 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis
+from joinlay.boards.names import in_few_words
 from joinlay.casework.banding import core_size
-from joinlay.cutlist.part_names import in_few_words
 from joinlay.cutlist.sameness import shape_key
 from joinlay.errors import nearest_names
 from joinlay.findings import warning

@@ -7,8 +7,8 @@ from fractions import Fraction
 from math import lcm
 from typing import TYPE_CHECKING
 
+from joinlay.boards.names import natural
 from joinlay.cutlist.guillotine import Bin, Item
-from joinlay.cutlist.part_names import natural
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel, SawCut
 from joinlay.cutlist.sawing import Column, Region, saw_out
 from joinlay.cutlist.search import least_sheets, search

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from joinlay.boards.names import in_few_words
 from joinlay.cutlist.lumber import Lumber, board_feet, cubic_metres, lumber_for
-from joinlay.cutlist.part_names import in_few_words
 from joinlay.findings import warning
 from joinlay.lengths import Unit
 from joinlay.stock import Solid

@@ -2,7 +2,7 @@
 
 import pytest
 
-from joinlay.cutlist.part_names import in_few_words, natural
+from joinlay.boards.names import in_few_words, natural
 
 
 @pytest.mark.parametrize(
