@@ -12,6 +12,11 @@ __all__ = ["main"]
 def main() -> NoReturn:
     """Run ``joinlay`` with the arguments of the process, and end it with 0, 1 (refused), 2 (cannot be used), 3 (a fault of its own) or 130."""
     try:
+        if sys.argv[1:2] == ["joint"]:
+            # An answer at the bench should come at once, so it doesn't wait for the libraries the other commands need.
+            from joinlay.cli.joint_words import run_joint
+
+            sys.exit(run_joint(sys.argv[2:]))
         from joinlay.cli.app import app
 
         app(prog_name="joinlay")

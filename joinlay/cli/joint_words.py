@@ -213,6 +213,8 @@ class _Parser(argparse.ArgumentParser):
             said = words.unknown_option(rest.split()[0], ())
         elif kind == "the following arguments are required":
             said = words.missing_options(rest.split(", "))
+        elif rest.startswith("ignored explicit argument"):
+            said = words.takes_no_value(kind.removeprefix("argument "))
         else:
             said = words.needs_value(kind.removeprefix("argument "))
         raise BadInput(f"{said} {self._more()}")

@@ -33,12 +33,13 @@ _FIGURES: Final = {
 _TEXT: Final = """\
 # A job for joinlay. Change it, then run:  joinlay check FILE
 # A line that begins with # is a note. Lines like  #taper = ...  show what else may be written: take the # away to use one.
-# A length is written in quotes as you would say it: {bare}. A bare number is in the units below.
+# A length is written in quotes as you would say it: {bare}.
+# A bare number is in the units below.
 
 title = "Seed chest"
 units = "{units}"               # inch or mm
 smallest = "{smallest}"         # the smallest mark on your rule: {rules}
-#shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one
+#shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one (or file = in [shop])
 
 [paper]
 size = "{paper}"             # letter, legal, tabloid, a4 or a3

@@ -172,6 +172,11 @@ def needs_value(option: str) -> str:
     return f"{option} needs a value behind it; a length is more than nothing."
 
 
+def takes_no_value(option: str) -> str:
+    """A switch with a value behind it."""
+    return f"{option} takes no value."
+
+
 def more_at(command: str) -> str:
     """Where to read more."""
     return f"More: {command}"

@@ -54,13 +54,14 @@ def write_all(folder: Path, files: Mapping[str, bytes], stale: Iterable[str] = (
     ``stale`` are names of files in ``folder`` that an earlier run made and this one doesn't; they are taken away last. Names may not lead out
     of the folder. Raises BadInput, saying why, where anything fails: then every file that was there before is as it was.
     """
-    for name in (*files, *stale):
+    gone = frozenset(stale) - frozenset(files)
+    for name in (*files, *gone):
         _refuse_straying(name)
     with _said_plainly(folder), _new_folder(folder), _Batch() as batch:
         for name, content in files.items():
             batch.add(folder / name, content)
         batch.into_place()
-    for name in set(stale) - set(files):
+    for name in gone:
         with contextlib.suppress(OSError):
             (folder / name).unlink()
 

@@ -41,7 +41,7 @@ def test_folders_are_made(tmp_path):
 
 def test_stale_files_go_and_others_stay(folder):
     (folder / "mine.txt").write_bytes(b"mine")
-    write_all(folder, {"a.txt": b"new a"}, stale=["a.txt", "b.txt", "gone.txt"])
+    write_all(folder, {"a.txt": b"new a"}, stale=iter(["a.txt", "b.txt", "gone.txt"]))
     assert held_in(folder) == {"a.txt": b"new a", "mine.txt": b"mine"}
 
 

@@ -1,0 +1,148 @@
+"""``joinlay make``: everything a job gives, written whole or not at all."""
+
+import csv
+import errno
+import io
+import json
+import os
+
+import pdfplumber
+import pytest
+
+from joinlay.cli.making import _free
+from tests.cli.running import run
+from tests.unit.jobs.jobs import GOOD
+
+
+@pytest.fixture
+def job(tmp_path):
+    path = tmp_path / "chest.toml"
+    path.write_text(GOOD, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def out(tmp_path):
+    return tmp_path / "out"
+
+
+def held_in(folder):
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, capsys):
+    ran = run(capsys, "make", job, "--out", out)
+    assert (ran.code, ran.err) == (0, "")
+    held = held_in(out)
+    assert {"packet.pdf", "cutting-list.csv", "plan.json"} < set(held)
+    others = set(held) - {"packet.pdf", "cutting-list.csv", "plan.json"}
+    assert "drawer-1-front-left-end.svg" in others
+    assert all(name.endswith(".svg") for name in others)
+    assert ran.out.splitlines()[0] == f"Seed chest: {len(held)} files in {out}"
+    assert ran.out.splitlines()[-1].startswith("Next: print packet.pdf at actual size")
+    assert json.loads(held["plan.json"])["files"] == sorted(held)
+    with pdfplumber.open(out / "packet.pdf") as pdf:
+        assert float(pdf.pages[0].width) == 612
+    rows = list(csv.reader(io.StringIO(held["cutting-list.csv"].decode("utf-8-sig"))))
+    assert len(rows) > 5
+
+
+def test_running_it_again_gives_the_same_bytes(job, out, tmp_path, capsys):
+    run(capsys, "make", job, "--out", out)
+    run(capsys, "make", job, "--out", tmp_path / "again")
+    assert held_in(out) == held_in(tmp_path / "again")
+
+
+def test_it_goes_to_templates_out_unless_told(job, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert run(capsys, "make", "chest.toml").code == 0
+    assert (tmp_path / "templates_out" / "chest" / "packet.pdf").is_file()
+
+
+def test_paper(job, out, capsys):
+    assert run(capsys, "make", job, "--out", out, "--paper", "A4").code == 0
+    with pdfplumber.open(out / "packet.pdf") as pdf:
+        assert float(pdf.pages[0].width) == pytest.approx(595.28, abs=0.01)
+    assert json.loads((out / "plan.json").read_bytes())["paper"] == "a4"
+    ran = run(capsys, "make", job, "--out", out, "--paper", "a9")
+    assert ran.code == 2
+    assert ran.err.startswith("--paper: there is no paper called 'a9'")
+
+
+def test_what_an_earlier_run_made_and_this_one_does_not_goes(job, out, capsys):
+    more = "\n[[drawer]]\nopening = { width = 16, height = 5, depth = 20 }\n"
+    job.write_text(GOOD + more, encoding="utf-8")
+    run(capsys, "make", job, "--out", out)
+    assert (out / "drawer-2-front-left-end.svg").exists()
+    (out / "mine.svg").write_text("mine")
+    job.write_text(GOOD, encoding="utf-8")
+    run(capsys, "make", job, "--out", out)
+    assert not (out / "drawer-2-front-left-end.svg").exists()
+    assert (out / "mine.svg").read_text() == "mine"
+
+
+@pytest.mark.parametrize(
+    "left", [b"", b"[]", b"\xff", b'{"files": 3}', b'{"files": ["../mine.txt", "/etc/x", "..", 3, ""]}', b"[" * 9999]
+)
+def test_a_plan_that_is_not_ours_takes_nothing_away(job, out, tmp_path, capsys, left):
+    (tmp_path / "mine.txt").write_text("mine")
+    out.mkdir()
+    (out / "plan.json").write_bytes(left)
+    assert run(capsys, "make", job, "--out", out).code == 0
+    assert (tmp_path / "mine.txt").read_text() == "mine"
+
+
+def test_what_is_refused_writes_nothing(job, out, capsys):
+    job.write_text(GOOD.replace('nominal = "1/2"\nmeasured = 0.483', 'nominal = "1/8"'), encoding="utf-8")
+    ran = run(capsys, "make", job, "--out", out)
+    assert (ran.code, ran.out) == (1, "")
+    assert ran.err.startswith("Seed chest: nothing was written, since this was refused:\n\nrefused  drawer 1")
+    assert not out.exists()
+
+
+def test_what_cannot_be_used_writes_nothing(job, out, capsys):
+    job.write_text(GOOD + "x = 1\n", encoding="utf-8")
+    assert run(capsys, "make", job, "--out", out).code == 2
+    assert not out.exists()
+
+
+def test_a_full_disk_leaves_the_old_files_whole(job, out, capsys, monkeypatch):
+    run(capsys, "make", job, "--out", out)
+    before = held_in(out)
+    job.write_text(GOOD.replace("18 3/8", "19 3/8"), encoding="utf-8")
+    calls, as_usual = [], os.fsync
+
+    def fsync(file):
+        calls.append(file)
+        if len(calls) == 3:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        as_usual(file)
+
+    monkeypatch.setattr(os, "fsync", fsync)
+    ran = run(capsys, "make", job, "--out", out)
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err == f"{out} cannot be written: the disk is full. What was there before is untouched.\n"
+    assert held_in(out) == before
+    monkeypatch.undo()
+    assert run(capsys, "make", job, "--out", out).code == 0
+    assert held_in(out) != before
+
+
+def test_an_out_folder_that_is_none(job, capsys):
+    ran = run(capsys, "make", job, "--out", job)
+    assert (ran.code, ran.out) == (2, "")
+    assert "a file" in ran.err
+    assert job.read_text(encoding="utf-8") == GOOD
+
+
+def test_two_templates_never_share_a_file():
+    assert _free("a.svg", {}) == "a.svg"
+    assert _free("a.svg", {"a.svg": b"", "a-2.svg": b""}) == "a-3.svg"
+
+
+def test_names_that_come_to_the_same_file_each_get_one(job, out, capsys):
+    twins = GOOD + 'name = "a b"\n\n[[drawer]]\nname = "a-b"\nopening = { width = 15, height = 5, depth = 20 }\n'
+    job.write_text(twins, encoding="utf-8")
+    run(capsys, "make", job, "--out", out)
+    names = json.loads((out / "plan.json").read_bytes())["files"]
+    assert len([name for name in names if name.startswith("drawer-a-b-front-left-end")]) == 2

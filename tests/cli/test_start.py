@@ -1,0 +1,80 @@
+"""``joinlay start``: a job that checks clean as it stands."""
+
+import re
+import tomllib
+
+import pytest
+
+from joinlay.cli.starter import starter_job
+from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reading import read_job
+from joinlay.lengths import Unit
+from joinlay.shop import usual_shop
+from tests.cli.running import run
+
+BOTH = pytest.mark.parametrize("unit", list(Unit))
+
+
+@BOTH
+def test_it_is_a_good_job_with_nothing_to_warn_of(unit):
+    worked_out = plan(read_job(starter_job(unit), "chest.toml"))
+    assert worked_out.unit is unit
+    assert len(worked_out.drawers) == 3
+    assert [finding for finding in worked_out.findings if finding.harm is not Harm.NOTE] == []
+
+
+@BOTH
+@pytest.mark.parametrize("shop", ["a file", "a table"])
+def test_what_it_shows_in_notes_may_be_written(unit, shop):
+    # A job names its shop in one line or in a table, so one of the two stays a note.
+    left = r"\[shop|kerf|cutters|tenons|  {|\]" if shop == "a file" else "shop ="
+    text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)
+    job = read_job(text, "chest.toml", f'units = "{unit.value}"\nkerf = 1\n' if shop == "a file" else None, "my.shop.toml")
+    assert job.drawers[-1].name == "drawer bottom"
+    assert len(job.shop.cutters) == len(usual_shop(unit).cutters) if shop == "a file" else 3
+    assert job.drawers[0].tenon is not None
+    assert len(tomllib.loads(text)["drawers"]) == 15
+
+
+@BOTH
+def test_its_lines_fit_an_ordinary_window(unit):
+    assert max(len(line) for line in starter_job(unit).splitlines()) <= 130
+
+
+def test_it_is_written_and_says_what_is_next(tmp_path, capsys):
+    job = tmp_path / "chest.toml"
+    ran = run(capsys, "start", job)
+    assert (ran.code, ran.err) == (0, "")
+    assert ran.out.splitlines()[0] == f"{job} is written, and checks clean as it stands."
+    assert ran.out.splitlines()[-1] == f"Next: fill it in, then joinlay check {job}"
+    assert job.read_text(encoding="utf-8") == starter_job(Unit.INCH)
+    assert run(capsys, "check", job).code == 0
+
+
+def test_metric(tmp_path, capsys):
+    run(capsys, "start", tmp_path / "x.toml", "--metric")
+    assert (tmp_path / "x.toml").read_text(encoding="utf-8") == starter_job(Unit.MM)
+
+
+def test_it_never_writes_over_a_file_unless_told(tmp_path, capsys):
+    job = tmp_path / "chest.toml"
+    job.write_text("mine")
+    ran = run(capsys, "start", job)
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err == f"{job} is there already; give another name, or --force to write over it.\n"
+    assert job.read_text() == "mine"
+    assert run(capsys, "start", job, "--force").code == 0
+    assert job.read_text(encoding="utf-8") == starter_job(Unit.INCH)
+
+
+def test_it_goes_nowhere_it_cannot(tmp_path, capsys):
+    for place, said in ((tmp_path, "is there already"), (tmp_path / "no" / "x.toml", "its folder is not there")):
+        ran = run(capsys, "start", place)
+        assert ran.code == 2
+        assert said in ran.err
+    ran = run(capsys, "start", tmp_path, "--force")
+    assert ran.code == 2
+    assert "there is a folder of that name" in ran.err
+    (tmp_path / "loose").symlink_to(tmp_path / "gone")
+    assert run(capsys, "start", tmp_path / "loose").code == 2
