@@ -91,7 +91,7 @@ def _covered(board: Board, surface: Surface, to_come: Sequence[tuple[Surface, Ba
 def _refuse_no_core(board: Board, axis: Axis) -> None:
     core = core_size(board, axis)
     if core.mm <= 0:
-        raise refusal("banding", "the bands take {bands} of {size}, so no core is left", "Use thinner banding.", "EB-2", "by geometry",
+        raise refusal("banding", "The bands take {bands} of {size}, so no core is left.", "Use thinner banding.", "EB-2", "by geometry",
                       bands=board.size(axis) - core, size=board.size(axis)).at(board.name)  # fmt: skip
 
 
@@ -99,7 +99,7 @@ def _thin(board: Board, banding: Banding, practice: Practice) -> list[Finding]:
     worth = practice.length("banding worth counting")
     if banding.thickness >= worth:
         return []
-    return [note("banding", "the banding is {thickness} thick; under {worth} the core may as well be cut to the finished size",
+    return [note("banding", "The banding is {thickness} thick; under {worth} the core may as well be cut to the finished size.",
                  "EB-2", "common practice", thickness=banding.thickness, worth=worth).at(board.name)]  # fmt: skip
 
 
@@ -113,7 +113,7 @@ def _cut_through(board: Board) -> list[Finding]:
             reach = span.stop > board.size(axis) - band.thickness if band.surface.is_far else span.start < band.thickness
             if reach:
                 found.append(warning(
-                    "banding", "the {cut} runs into the band on the {edge}, {thickness} thick, and would show",
+                    "banding", "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
                     "Stop the cut {thickness} short of that edge, or band it after the joint is cut and glued.", "EB-3", "AWS 2009",
                     cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
                 ).at(board.name))  # fmt: skip

@@ -203,8 +203,8 @@ class _Maker:
 
     def _mixed(self) -> Iterator[Finding]:
         if self._make.sides.is_solid != self._make.panels.is_solid:
-            yield note("case", "sides and bottom move differently with the seasons: glue the dadoes at the front third only and "
-                       "let the rest slide", "CK-6", "common practice")  # fmt: skip
+            yield note("case", "Sides and bottom move differently with the seasons: glue the dadoes at the front third only and "
+                       "let the rest slide.", "CK-6", "common practice")  # fmt: skip
 
     def _dimensions(self) -> tuple[Dimension, ...]:
         sizes = self._sizes

@@ -111,7 +111,7 @@ def _offset(
     if level >= margin:
         return level.named(name, "CA-1", "our own choice")
     raise refusal(
-        "case dado", f"the {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it",
+        "case dado", f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it.",
         f"Make the {part} rail at least {{short}} higher, or the case's panels thinner.", "CA-1", "our own choice",
         hidden=hidden, panel=panel, margin=margin, short=margin - level,
     ).at("case")  # fmt: skip
@@ -123,17 +123,17 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
     level = hidden - panel
     if given < margin:
         raise refusal(
-            "case dado", f"the {part} offset leaves {{left}} of the sides beyond the dado", "Leave at least {margin}.",
+            "case dado", f"The {part} offset leaves {{left}} of the sides beyond the dado.", "Leave at least {margin}.",
             "CA-1", "our own choice", left=given, margin=margin,
         ).at("case")  # fmt: skip
     if given > level:
         raise refusal(
-            "case dado", f"the case {part} would stand {{over}} past the {part} rail, in the opening",
+            "case dado", f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
             "Give an offset of {level} at most.", "CA-1", "by geometry", over=given - level, level=level,
         ).at("case")  # fmt: skip
     if level - strip < given < level:
         raise refusal(
-            "case dado", f"the case {part} lies {{room}} from the opening, too little for any bearer or kicker",
+            "case dado", f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
             "Give an offset of {level}, or of {less} at most.", "RN-3", "our own choice",
             room=level - given, level=level, less=level - strip,
         ).at("case")  # fmt: skip
@@ -142,5 +142,5 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
 
 def _refuse_nothing(size: Dimension) -> None:
     if size <= NOTHING:
-        raise refusal("case size", f"the {size.name} would be {{left}}", "Make the piece at least {short} larger that way.", "CA-1",
+        raise refusal("case size", f"The {size.name} would be {{left}}.", "Make the piece at least {short} larger that way.", "CA-1",
                       "by geometry", left=size, short=-size).at("case")  # fmt: skip

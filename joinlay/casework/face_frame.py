@@ -226,7 +226,7 @@ class _Maker:
         least = self._shop.practice.length("thinnest frame")
         if self._sizes.thickness < least:
             yield warning(
-                "face frame", "the frame is {thickness} thick; {least} is the least that is usual",
+                "face frame", "The frame is {thickness} thick; {least} is the least that is usual.",
                 "Use stock of {least} or more.", "FF-1", least.source, thickness=self._sizes.thickness, least=least,
             ).at("face frame")  # fmt: skip
 

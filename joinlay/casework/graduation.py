@@ -95,7 +95,7 @@ def room_for_openings(
         room = room - rail
     if room.mm <= 0:
         raise refusal(
-            "graduation", "the rails alone take {rails} of a frame {frame} high", "Make the frame higher than {rails}.", "DR-7",
+            "graduation", "The rails alone take {rails} of a frame {frame} high.", "Make the frame higher than {rails}.", "DR-7",
             _SOURCE, rails=frame - room, frame=frame,
         )  # fmt: skip
     return room.named(_name(named, "room for openings"), "DR-7", _SOURCE)
@@ -179,7 +179,7 @@ def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
         nearest = {"nearest": last + rest} if (last + rest).mm > 0 else {}
         raise refusal(
             "graduation",
-            f"the openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for them",
+            f"The openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for them.",
             f"Make the frame {{amount}} {'lower' if word == 'short' else 'higher'}, leave one opening to fill"
             + (", or make the last one {nearest}." if nearest else "."),
             "DR-7", _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
@@ -192,7 +192,7 @@ def _refuse_nothing(exact: Sequence[Dimension], names: Sequence[str], heights: H
     least = min(range(len(exact)), key=lambda n: exact[n])
     if exact[least].mm > 0:
         return
-    what = f"the opening of {names[least]} would be {{left}} high"
+    what = f"The opening of {names[least]} would be {{left}} high."
     if isinstance(heights, Arithmetic):
         # The smallest opening is nothing at this step; anything nearer to equal fits.
         limit = abs(room * Fraction(2, heights.count * (heights.count - 1)))

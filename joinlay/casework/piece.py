@@ -173,13 +173,13 @@ def _frame_on_case(piece: Piece) -> Iterator[Meeting]:
 
 def _said(spec: PieceSpec) -> Iterator[Finding]:
     if spec.case.sides.is_solid:
-        yield note("runners", "the bearers are glued at the front only and screwed through the slots behind", "RN-4", "Noyes").at(
-            "runners"
-        )
+        yield note(
+            "runners", "The bearers are glued at the front only and screwed through the slots behind.", "RN-4", "Noyes"
+        ).at("runners")
     else:
         yield note(
-            "runners", "bearers and kickers are glued and nailed, guides glued to the bearers", "RN-4", "common practice"
+            "runners", "Bearers and kickers are glued and nailed, guides glued to the bearers.", "RN-4", "common practice"
         ).at("runners")
     yield note(
-        "face frame", "the frame is glued to the front edges of the case, with no other joint", "FF-3", "common practice"
+        "face frame", "The frame is glued to the front edges of the case, with no other joint.", "FF-3", "common practice"
     ).at("face frame")

@@ -134,7 +134,7 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
             continue
         depth = pull.depth if pull.depth is not None else front.thickness
         if depth > front.thickness:
-            raise refusal("pull", "the hole is {depth} deep in a front {thickness} thick", "Drill at most {thickness}, or right through.",
+            raise refusal("pull", "The hole is {depth} deep in a front {thickness} thick.", "Drill at most {thickness}, or right through.",
                           "PU-3", depth=depth, thickness=front.thickness).at(front.name)  # fmt: skip
         hole = Cut(
             CutKind.HOLE, Surface.FAR_FACE, Span.about(pull.from_left, pull.hole), Span.about(pull.from_bottom, pull.hole),
@@ -142,7 +142,7 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
         )  # fmt: skip
         met = next((cut for cut in front.cuts if cut.overlaps(hole)), None)
         if met is not None:
-            raise refusal("pull", f"the hole of pull {pull.number}, {{hole}} across, would meet the {met.name}",
+            raise refusal("pull", f"The hole of pull {pull.number}, {{hole}} across, would meet the {met.name}.",
                           "Move the pull, drill it less deep, or give it a smaller spigot.", "PU-3", hole=pull.hole).at(front.name)  # fmt: skip
         front = front.with_cuts(hole)
     return front
@@ -221,8 +221,8 @@ def _dot(pulls: Pulls, n: int) -> Dimension | None:
 
 def _refuse_wide(front: Board, diameter: Dimension, dot: Dimension | None) -> None:
     if dot is not None and dot >= diameter:
-        raise refusal("pull", "the inlaid dot is {dot} wide on a knob {knob} across", "Give the dot a smaller step, or the knob a larger size.",
+        raise refusal("pull", "The inlaid dot is {dot} wide on a knob {knob} across.", "Give the dot a smaller step, or the knob a larger size.",
                       "PU-2", dot=dot, knob=diameter).at(front.name)  # fmt: skip
     if diameter > front.size(Axis.ACROSS):
-        raise refusal("pull", "the knob is {knob} across on a front {height} high", "Give the knobs at most {height}, or a smaller growth.",
+        raise refusal("pull", "The knob is {knob} across on a front {height} high.", "Give the knobs at most {height}, or a smaller growth.",
                       "PU-2", knob=diameter, height=front.width).at(front.name)  # fmt: skip

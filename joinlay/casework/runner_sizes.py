@@ -61,7 +61,7 @@ def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | N
     planed = slot.below if slot.is_lowest else slot.below - lift
     if not stock.is_solid or planed < practice.length("thinnest strip"):
         raise _too_thick(slot, stock, practice)
-    found = note("runners", "the bearers are planed to {planed}, so that they pass the rail, {rail} high", "RN-3", "common practice",
+    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3", "common practice",
                  planed=planed, rail=slot.below)  # fmt: skip
     return planed.named(name, "RN-3", "common practice"), [found]
 
@@ -72,7 +72,7 @@ def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
         "the way down to the case bottom", "the case bottom lower until {least} is left there")  # fmt: skip
     unplaned = "" if stock.is_solid else ", and sheet stock can't be planed"
     return refusal(
-        "runners", f"a bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}",
+        "runners", f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
         f"Use runner stock of {{room}} or thinner, or make {rail}.", "RN-3", "by geometry",
         bearer=stock.thickness, room=slot.below, least=least,
     ).at(slot.name)  # fmt: skip
@@ -85,7 +85,7 @@ def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | N
         return None
     if rest < least:
         raise refusal(
-            "runners", "the lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping",
+            "runners", "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
             "Move the case bottom {rest} up, or at least {more} down.", "RN-3", "our own choice",
             rest=rest, least=least, more=least - rest,
         ).at(slot.name)  # fmt: skip

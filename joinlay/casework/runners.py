@@ -125,7 +125,7 @@ class _Maker:
         clearance, taper = practice.length("side clearance"), practice.length("taper")
         if 2 * clearance + taper < NOTHING:
             raise refusal(
-                "guide", "the drawer is {wider} wider at its back than its front, and the guides leave {play} in all",
+                "guide", "The drawer is {wider} wider at its back than its front, and the guides leave {play} in all.",
                 "Let it be at most {play} wider at the back, or the side clearance larger.", "DR-6", "by geometry",
                 wider=-taper, play=2 * clearance,
             ).at(slot.name)  # fmt: skip
@@ -156,7 +156,7 @@ class _Maker:
     def _guide(self, slot: Slot, hand: str, guide: Dimension, bearer: str) -> None:
         # It lies on the bearer, its inner edge even with the frame.
         if self._thickness > slot.opening.height:
-            raise refusal("guide", "the guides are {guide} high and the opening {height}", "Use runner stock of {height} or thinner.", "RN-2",
+            raise refusal("guide", "The guides are {guide} high and the opening {height}.", "Use runner stock of {height} or thinner.", "RN-2",
                           "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
         board = self._flat(slot, f"{hand} guide", hand, guide, self._thickness, slot.floor + self._thickness)
         self._boards.append(board)
@@ -237,7 +237,7 @@ class _Maker:
         least = 2 * self._practice.length("stop seat")
         if inner[1] - inner[0] < least:
             raise refusal(
-                "runners", "the bearers leave {left} between them in an opening {width} wide",
+                "runners", "The bearers leave {left} between them in an opening {width} wide.",
                 "Make the opening at least {short} wider, or the runners of thinner stock.", "RN-1", "by geometry",
                 left=inner[1] - inner[0], width=slot.opening.width, short=least - inner[1] + inner[0],
             ).at(slot.name)  # fmt: skip

@@ -59,8 +59,8 @@ def _hole(board: Board, name: str, along: Span, screw: Dimension, kind: CutKind)
 def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
     least = 2 * screw
     if board.thickness < least:
-        raise refusal("screws", "a strip {thick} thick is too thin for screws of {screw}", "Use stock of {least} or more, or thinner screws.",
+        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.", "Use stock of {least} or more, or thinner screws.",
                       "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least).at(board.name)  # fmt: skip
     if board.length <= 2 * end + screw:
-        raise refusal("screws", "a strip {length} long has no room for two screws {end} from its ends", "Make the case deeper.",
+        raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
                       "RN-4", "our own choice", length=board.length, end=end).at(board.name)  # fmt: skip

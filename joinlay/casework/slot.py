@@ -97,7 +97,7 @@ def _refuse_uncovered(guide: Dimension, hand: str, wood: str, bay: Bay) -> None:
         return
     member = "stile" if "side" in wood else "mullion"
     raise refusal(
-        "runners", f"the frame leaves {{short}} of the {wood} in the opening at its {hand}, so the drawers of this bank would run against it",
+        "runners", f"The frame leaves {{short}} of the {wood} in the opening at its {hand}, so the drawers of this bank would run against it.",
         f"Make the {member} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
         short=-guide, more=-guide if member == "stile" else -2 * guide,
     ).at(f"bank {bay.number}")  # fmt: skip

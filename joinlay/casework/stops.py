@@ -125,7 +125,7 @@ class _Maker:
         )
         if block > space:
             raise refusal(
-                "stop block", "a stop block {block} high does not pass under the bottom, which leaves {space}",
+                "stop block", "A stop block {block} high does not pass under the bottom, which leaves {space}.",
                 "Make it {space} or lower, or the groove at least {more} further from the edge.", "ST-3", "common practice",
                 block=block, space=space, more=block - space,
             ).at(slot.name)  # fmt: skip
@@ -133,7 +133,7 @@ class _Maker:
         if block - rise < least:
             reach = "reaches only {reach} up behind the front" if block > rise else "stays under the front"
             raise refusal(
-                "stop block", f"a stop block {{block}} high {reach}, which stands {{rise}} above the rail",
+                "stop block", f"A stop block {{block}} high {reach}, which stands {{rise}} above the rail.",
                 "Make it at least {needed} high, or the clearance under the front smaller.", "ST-2", "our own choice",
                 block=block, reach=block - rise, rise=rise, needed=least + rise,
             ).at(slot.name)  # fmt: skip
@@ -155,7 +155,7 @@ class _Maker:
             size = (length, wanted.named(f"{name} width", "ST-4", "our own choice"))
         else:
             raise refusal(
-                "stop strip", "the strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} thick",
+                "stop strip", "The strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} thick.",
                 "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.", "ST-4", "by geometry",
                 wanted=wanted, stock=thickness, height=height,
             ).at(slot.name)  # fmt: skip

@@ -153,7 +153,7 @@ def _extensions(drawer: Drawer, staying: Sequence[Body]) -> Iterator[tuple[str, 
 def _clash(found: Overlap, when: str) -> Finding:
     side = mm(f"{max(found.volume, 0) ** (1 / 3):.3f}")
     return refusal(
-        "assembly", f"{found.one} and {found.other} are in each other's place when {when}, by as much as a cube of {{side}}",
+        "assembly", f"{found.one} and {found.other} are in each other's place when {when}, by as much as a cube of {{side}}.",
         "Nothing should be cut from this plan: please report the job.", "CK-8", "by geometry", side=dimension(side),
     ).at(found.one).finding  # fmt: skip
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
-from joinlay.casework.assembly import Drawer
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
-from joinlay.casework.meeting import Meeting
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
 from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
 from joinlay.casework.seating import drawer_meetings, seat_drawer
@@ -19,6 +18,10 @@ from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
 from joinlay.shop import Shop, usual_shop
 from joinlay.stock import Sheet, Solid
+
+if TYPE_CHECKING:
+    from joinlay.casework.assembly import Drawer
+    from joinlay.casework.meeting import Meeting
 
 
 @dataclass(frozen=True)
@@ -110,7 +113,7 @@ def way_out(refused: Refused, own_shop: Shop) -> str:
     assert finding.where
     assert finding.numbers
     assert remedy
-    return f"{finding.where}: {said}. {remedy}"
+    return f"{finding.where}: {said} {remedy}"
 
 
 __all__ = ["Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "tried", "way_out", "whole"]

@@ -75,7 +75,7 @@ def test_clearances_of_half_an_inch():
     prove_assembled(whole(spec(wide), wide))
     own = shop(side_clearance="1/2", top_clearance="1/2", bottom_clearance_of_the_front="1/2")
     said = refused(spec(own), own)
-    assert "a stop block 3/16 in high stays under the front, which stands 1/2 in above the rail" in said
+    assert "A stop block 3/16 in high stays under the front, which stands 1/2 in above the rail" in said
     assert "Make it at least 19/32 in high" in said
 
 
