@@ -1,0 +1,62 @@
+"""The paper templates of a plan or of a joint, as whole files in memory."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.svg import template_svg
+from joinlay.drawings import templates_for
+from joinlay.errors import BadInput
+from joinlay.pages import lay_out, paper_named
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from joinlay.boards import Board
+    from joinlay.drawings import Template
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pages import Printer, Sheet
+
+__all__ = ["joint_template_pdf", "plan_templates", "template_sheets", "template_svgs", "templates_pdf"]
+
+
+def plan_templates(plan: Plan) -> tuple[Template, ...]:
+    """The templates of every drawer of ``plan``, from the top down; parts that are marked alike share one."""
+    return templates_for((board for drawer in plan.drawers for board in drawer.assembly.boards), plan.rule)
+
+
+def template_sheets(plan: Plan, paper: str | None = None, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """The templates of ``plan`` on sheets of ``paper`` (a name such as ``a4``; the plan's own unless given)."""
+    sheet = paper_named(paper or plan.paper)
+    return lay_out(plan_templates(plan), sheet, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=printer)
+
+
+def templates_pdf(plan: Plan, paper: str | None = None, printer: Printer | None = None) -> bytes:
+    """The templates of ``plan`` as a PDF. Raises BadInput for paper that isn't known, or a letter the typeface lacks."""
+    return sheets_pdf(template_sheets(plan, paper, printer), title=plan.title, subject="templates at true size")
+
+
+def template_svgs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
+    """Each template of ``plan`` as (file name, SVG), in their order."""
+    return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in plan_templates(plan))
+
+
+def joint_template_pdf(
+    boards: Iterable[Board], title: str, rule: Graduation, paper: str, printer: Printer | None = None
+) -> bytes:
+    """The templates of one joint as a PDF: of each board of ``boards``, each end that has cuts near it.
+
+    Raises BadInput for paper that isn't known, and where no board has a cut within 100 mm of an end.
+    """
+    templates = templates_for(boards, rule)
+    if not templates:
+        raise BadInput("there is nothing to draw: no board has a cut within 100 mm of an end.")
+    sheets = lay_out(templates, paper_named(paper), title=title, file="", unit=rule.unit, printer=printer)
+    return sheets_pdf(sheets, title=title, subject="template at true size")
+
+
+def _file_name(template: Template) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", template.title.lower()).strip("-")

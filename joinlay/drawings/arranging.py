@@ -1,0 +1,141 @@
+"""Arranging words on the face of a template: figures beside their lines, the caption at the top, notes near their cuts.
+
+All in micrometres of u and y, as placing has it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.blocks import Block, stacked
+from joinlay.drawings.placing import CLEAR, MM, Room, whole
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from joinlay.drawings.lettering import Content
+    from joinlay.drawings.notes import Note
+    from joinlay.drawings.placing import Whole
+
+__all__ = ["Arranged", "arrange", "arrange_heights"]
+
+#: Between columns, and from one try to the next sideways.
+_COLUMN_GAP: Final = 4 * MM
+#: From one try to the next up or down; white kept to the edges of the wood, and between blocks beyond what every line keeps.
+_STEP, _EDGE, _WHITE = MM, 3 * MM // 2, 3 * MM // 2
+
+
+@dataclass(frozen=True, slots=True)
+class Arranged:
+    """A block of words and the box it has got; on the wood, or past it where there was no room."""
+
+    block: Block
+    box: Whole
+    is_on_wood: bool = True
+
+
+def arrange_heights(levels: Sequence[tuple[int, Content]], rising: int, room: Room) -> list[Arranged]:
+    """The figures of heights (level, figures), just past the line they rise along: level with each, else above or below it."""
+    arranged = []
+    for level, content in levels:
+        block = stacked([content])
+        wide, high = _size(block)
+        lefts = (rising + 5 * MM // 2 + n * 6 * MM for n in range(12))
+        bottoms = (level - high // 2, level + 6 * MM // 5, level - high - 6 * MM // 5)
+        box = room.first_free(((x, y, x + wide, y + high) for x in lefts for y in bottoms), MM // 2)
+        if box is not None:
+            room.take(box)
+            arranged.append(Arranged(block, box))
+    return arranged
+
+
+def arrange(
+    captions: Sequence[Sequence[Block]], notes: Sequence[Note], taken: Sequence[Whole], face: Whole, columns: Sequence[int]
+) -> list[Arranged]:
+    """One of the ``captions`` (each of one block or more) and all ``notes`` on the ``face``, clear of what is ``taken``.
+
+    They begin at one of ``columns``.
+
+    Among the ways tried, the one with the fewest blocks left off the wood, and then the one that reaches least far.
+    """
+    ways = (
+        _lay(caption, notes, order(max(block.width for block in caption)), Room(taken, face), face, column + _COLUMN_GAP)
+        for column in columns
+        for caption in captions
+        for order in _ORDERS
+    )
+    return min(ways, key=lambda way: (sum(not one.is_on_wood for one in way), max(one.box[2] for one in way)))
+
+
+#: How a shape ranks, the least first.
+_Order = Callable[[Block], tuple[Fraction, Fraction]]
+
+
+def _narrowest(_: Fraction) -> _Order:
+    return lambda block: (block.width, block.height)
+
+
+def _lowest_in_column(column: Fraction) -> _Order:
+    """The lowest of those no wider than the caption, then the narrowest."""
+    return lambda block: (max(block.width, column), block.height)
+
+
+def _lowest(_: Fraction) -> _Order:
+    return lambda block: (block.height, block.width)
+
+
+#: Orders in which the shapes of a note are tried beside a caption of some width.
+_ORDERS: Final = (_narrowest, _lowest_in_column, _lowest)
+
+
+def _lay(caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: Room, face: Whole, column: int) -> list[Arranged]:
+    """The caption as high up as it can be, each note under it or near its own band; those with no room on the wood stand past it."""
+    arranged: list[Arranged] = []
+    homeless: list[Block] = []
+    bands = [whole(note.band) for note in notes if note.band is not None]
+    # Under a low groove only its own note may stand, or one might be read for the other.
+    floor = max((top for _, bottom, _, top in bands if bottom + top < face[3]), default=0)
+    wishes: list[tuple[Sequence[Block], Whole | None]] = [((block,), None) for block in caption]
+    wishes += [(sorted(note.shapes, key=order), whole(note.band) if note.band else None) for note in notes]
+    for shapes, band in wishes:
+        one = _first(shapes, band, floor, room, face, column)
+        if one is None:
+            homeless.append(shapes[0])
+        else:
+            room.take(one.box, _WHITE)
+            arranged.append(one)
+    past = max([column, *(one.box[2] for one in arranged), min(60 * MM, face[2])]) + 2 * _COLUMN_GAP
+    bottom = 0
+    for block in reversed(homeless):
+        wide, high = _size(block)
+        arranged.append(Arranged(block, (past, bottom, past + wide, bottom + high), is_on_wood=False))
+        bottom += high + _COLUMN_GAP
+    return arranged
+
+
+def _first(shapes: Sequence[Block], band: Whole | None, floor: int, room: Room, face: Whole, column: int) -> Arranged | None:
+    """The first place, from the column outwards, that is free for one of ``shapes``."""
+    tries = [(block, wide, high, _bottoms(high, band, floor, face[3])) for block, (wide, high) in ((b, _size(b)) for b in shapes)]
+    for left in range(column, face[2], _COLUMN_GAP):
+        for block, wide, high, bottoms in tries:
+            if left + wide + CLEAR <= face[2]:
+                box = room.first_free((left, bottom, left + wide, bottom + high) for bottom in bottoms)
+                if box is not None:
+                    return Arranged(block, box)
+    return None
+
+
+def _bottoms(high: int, band: Whole | None, floor: int, height: int) -> Sequence[int]:
+    """Heights to try for the lower side of a block: next to its own band first, then from the top down to ``floor``."""
+    steps = range(height - high - _EDGE, floor, -_STEP)
+    if band is None:
+        return steps
+    return (band[3] + _EDGE, band[1] - high - CLEAR, *reversed(steps))
+
+
+def _size(block: Block) -> tuple[int, int]:
+    return ceil(block.width * MM), ceil(block.height * MM)

@@ -1,0 +1,75 @@
+"""Packing: where on a sheet the next piece of paper goes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from joinlay.drawings.marks import Box
+
+__all__ = ["GAP", "FreeRoom", "Spot"]
+
+#: Paper left between two templates, to cut along.
+GAP: Final = Fraction(4)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place on a sheet: the lower left corner, and whether the piece lies turned a quarter."""
+
+    x: Fraction
+    y: Fraction
+    is_turned: bool
+
+
+class FreeRoom:
+    """The room left on a sheet, as the largest boxes that are free; they may overlap each other.
+
+    Pieces go as high up as they can, then as far left, and are turned a quarter only where they fit no other way.
+    """
+
+    __slots__ = ("_boxes",)
+
+    def __init__(self, boxes: Iterable[Box]) -> None:
+        """Begin with the boxes that are free."""
+        self._boxes: list[Box] = list(boxes)
+
+    @property
+    def boxes(self) -> tuple[Box, ...]:
+        """The largest free boxes."""
+        return tuple(self._boxes)
+
+    def place(self, width: Fraction, height: Fraction) -> Spot | None:
+        """Room for a piece of this size, taken at once; None where there is none."""
+        for is_turned in (False, True):
+            wide, high = (height, width) if is_turned else (width, height)
+            fitting = [box for box in self._boxes if wide <= box[2] - box[0] and high <= box[3] - box[1]]
+            if fitting:
+                left, _, _, top = min(fitting, key=lambda box: (-box[3], box[0]))
+                self.take((left, top - high, left + wide, top))
+                return Spot(left, top - high, is_turned)
+        return None
+
+    def take(self, taken: Box) -> None:
+        """Note that ``taken``, and the gap around it, is free no longer."""
+        x0, y0, x1, y1 = (taken[0] - GAP, taken[1] - GAP, taken[2] + GAP, taken[3] + GAP)
+        left: list[Box] = []
+        for a, b, c, d in self._boxes:
+            if x1 <= a or c <= x0 or y1 <= b or d <= y0:
+                left.append((a, b, c, d))
+                continue
+            rests = ((a, b, x0, d), (x1, b, c, d), (a, b, c, y0), (a, y1, c, d))
+            left += [box for box in rests if box[0] < box[2] and box[1] < box[3]]
+        self._boxes = [
+            box for n, box in enumerate(left) if not any(_holds(o, box, first=m < n) for m, o in enumerate(left) if m != n)
+        ]
+
+
+def _holds(outer: Box, inner: Box, *, first: bool) -> bool:
+    """True where ``inner`` lies in ``outer``; of two equal boxes only the first holds the other."""
+    inside = outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]
+    return inside and (first or outer != inner)

@@ -1,0 +1,153 @@
+"""The foot of a sheet: the check square, and in it what to do first, what the signs mean, and the title block (fields of ISO 7200)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.hatching import Hatch
+from joinlay.drawings.lettering import fitted, words
+from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.drawings.outlines import corners
+from joinlay.pages.measures import check_square
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.drawings.marks import Box, Mark
+    from joinlay.pages.paper import Paper
+
+__all__ = ["Foot", "TileMap"]
+
+_SMALL: Final = Fraction(5, 2)
+_WORD: Final = Fraction(7, 2)
+#: Room inside the dimension lines of the check square.
+_LEFT, _TOP = Fraction(3), Fraction(85)
+_ROW: Final = Fraction(4)
+_STEP: Final = Fraction(18, 5)
+_MOST_PARTS: Final = 4
+#: Where the maps of tiles stand, and how many there are at most.
+_MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
+_MOST_MAPS: Final = 2
+
+
+@dataclass(frozen=True, slots=True)
+class TileMap:
+    """Which tile of which a sheet holds: ``windows`` of all of them in the drawing's millimetres, and the ``number`` of this one from 1."""
+
+    windows: tuple[Box, ...]
+    number: int
+
+
+@dataclass(frozen=True, slots=True)
+class Foot:
+    """Everything the foot of one sheet says."""
+
+    title: str
+    parts: tuple[str, ...]
+    number: int
+    of: int
+    paper: Paper
+    file: str
+    unit: str
+    maps: tuple[TileMap, ...] = ()
+
+    def spelled(self) -> Iterator[Mark]:
+        """The check square and all that stands in it, its lower left corner at zero."""
+        yield from check_square()
+        y = _TOP
+        for said in ("Print at 100 %, no fit to page.", "Then measure this square."):
+            y -= Fraction(11, 2)
+            yield Text((_LEFT, y), words(said, _WORD, bold=True))
+        yield from self._signs(y - Fraction(13, 2))
+        yield from self._tile_maps()
+        yield from self._fields()
+
+    def _signs(self, y: Fraction) -> Iterator[Mark]:
+        """What the signs on the templates mean, one line each."""
+        samples: tuple[tuple[Mark, str], ...] = (
+            (Hatch(_sample(y)), "cut away"),
+            (Fill(_sample(y - _ROW), Fraction(1, 8), Role.CUT), "mortise"),
+            (_stroke(y - 2 * _ROW, Role.FOLD), "fold over the edge"),
+            (_stroke(y - 3 * _ROW, Role.HIDDEN), "under the surface"),
+        )
+        for n, (mark, said) in enumerate(samples):
+            yield mark
+            yield Text((_LEFT + 13, y - n * _ROW), words(said, _SMALL))
+        for n, said in ((4, f"Figures in {self.unit}. A + or − after one:"), (5, "a hair more, or less; the lines are exact.")):
+            yield Text((_LEFT, y - n * _ROW), words(said, _SMALL))
+
+    def _tile_maps(self) -> Iterator[Mark]:
+        """Small maps of the tiled drawings on this sheet, the tiles that are here in grey."""
+        by_drawing: dict[tuple[Box, ...], set[int]] = {}
+        for one in self.maps:
+            by_drawing.setdefault(one.windows, set()).add(one.number)
+        x0, y0, x1, y1 = _MAP
+        for n, (windows, here) in enumerate(list(by_drawing.items())[:_MOST_MAPS]):
+            wide = (x1 - x0) / min(len(by_drawing), _MOST_MAPS)
+            yield from _tile_map(windows, here, (x0 + n * wide, y0, x0 + (n + 1) * wide - 1, y1))
+
+    def _fields(self) -> Iterator[Mark]:
+        """The title block proper, from the bottom up."""
+        rows: list[tuple[tuple[str, Sequence[str], Fraction], ...]] = [
+            (("job file", (self.file or "—",), Fraction(52)), ("paper", (self.paper.title,), Fraction(28))),
+            (
+                ("sheet", (f"{self.number} of {self.of}",), Fraction(28)),
+                ("scale", ("1:1",), Fraction(24)),
+                ("document", ("template",), Fraction(28)),
+            ),
+            (("part", self._parts(), Fraction(80)),),
+            (("title", (self.title,), Fraction(80)),),
+        ]
+        y = Fraction(2)
+        for row in rows:
+            high = max(_high(lines) for _, lines, _ in row)
+            x = _LEFT
+            yield Line((x, y + high), (x + 80, y + high), Role.FRAME)
+            for n, (label, lines, wide) in enumerate(row):
+                if n:
+                    yield Line((x, y), (x, y + high), Role.FRAME)
+                yield from _cell(label, lines, x + (1 if n else 0), y, wide - 2, high)
+                x += wide
+            y += high
+
+    def _parts(self) -> tuple[str, ...]:
+        if len(self.parts) <= _MOST_PARTS:
+            return self.parts
+        return (*self.parts[: _MOST_PARTS - 1], f"and {len(self.parts) - _MOST_PARTS + 1} more")
+
+
+def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
+    """The windows drawn small in ``room``, each with its number."""
+    left, bottom = min(w[0] for w in windows), min(w[1] for w in windows)
+    size = (max(w[2] for w in windows) - left, max(w[3] for w in windows) - bottom)
+    scale = min((room[2] - room[0]) / size[0], (room[3] - room[1]) / size[1])
+    for number, window in enumerate(windows, start=1):
+        x0, x1 = (room[0] + (x - left) * scale for x in (window[0], window[2]))
+        y0, y1 = (room[1] + (y - bottom) * scale for y in (window[1], window[3]))
+        if number in here:
+            yield Fill(corners((x0, y0, x1, y1)), Fraction(1, 5), Role.FRAME)
+        yield Polyline(corners((x0, y0, x1, y1)), Role.FRAME, closed=True)
+        yield Text(((x0 + x1) / 2, (y0 + y1) / 2 - Fraction(9, 10)), words(str(number), Fraction(9, 5)), Align.MIDDLE)
+
+
+def _high(lines: Sequence[str]) -> Fraction:
+    return Fraction(17, 2) if len(lines) == 1 else Fraction(7, 2) + len(lines) * _STEP
+
+
+def _cell(label: str, lines: Sequence[str], x: Fraction, y: Fraction, wide: Fraction, high: Fraction) -> Iterator[Text]:
+    """A field: its small name at the top, what it holds below."""
+    yield Text((x, y + high - Fraction(27, 10)), words(label, Fraction(9, 5)))
+    heights = (_WORD, _SMALL) if len(lines) == 1 else (_SMALL,)
+    for n, line in enumerate(lines):
+        yield Text((x, y + Fraction(7, 5) + (len(lines) - 1 - n) * _STEP), fitted(line, wide, heights))
+
+
+def _sample(y: Fraction) -> tuple[tuple[Fraction, Fraction], ...]:
+    return corners((_LEFT, y - Fraction(1, 2), _LEFT + 10, y + 3))
+
+
+def _stroke(y: Fraction, role: Role) -> Line:
+    middle = y + Fraction(5, 4)
+    return Line((_LEFT, middle), (_LEFT + 10, middle), role)
