@@ -92,10 +92,12 @@ def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimen
     """The refusal of a face too thin to hold the tenon, naming the thinnest that would."""
     practice = shop.practice
     share = 1 - practice.ratio("mortise floor share")
-    thinnest = largest(least + practice.length("mortise floor"), least / share)
+    thinnest = largest(least + practice.length("mortise floor"), least / share if share > 0 else least)
     what = "The mortise in the face could be {depth} deep, and a {tenon} tenon needs {least}."
     remedy = "A part {thinnest} thick there would do (it is {face})."
-    if face >= thinnest:
+    if share <= 0:
+        remedy = "With the shop's share for the mortise floor no face would do."
+    elif face >= thinnest:
         remedy = "A mortise cutter that reaches {least} would do."
     return refusal("mortise depth", what, remedy, "LT-3", "common practice", depth=largest(in_face, NOTHING), tenon=tenon.thickness,
                    least=least, thinnest=thinnest, face=face)  # fmt: skip

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 __all__ = ["TenonSize", "Use", "tenon_sizes"]
 
+_A_THIRD = "Fairham; Noyes no. 42"
+
 #: Narrowest tenon in a frame, in its thicknesses (FF-2).
 _NARROWEST = 2
 
@@ -54,7 +56,7 @@ def tenon_sizes(
     found = []
     for stock in stocks:
         thickness = _thickness(stock, end_thickness, line, shop, is_given=given is not None, is_first=stock is stocks[0])
-        thickness = thickness.named(label(named, "tenon thickness"), "LT-1", "Fairham; Noyes no. 42")
+        thickness = thickness.named(label(named, "tenon thickness"), "LT-1", _A_THIRD)
         width = _width(stock, thickness, line, shop, use)
         if width is not None:
             width = width.named(label(named, "tenon width"), "LT-6", "our own choice; Wheeler 1899")
@@ -70,7 +72,7 @@ def wall_needed(thickness: Dimension, practice: Practice) -> Dimension:
 
 
 def _thickest(end_thickness: Dimension, practice: Practice) -> Dimension:
-    return (end_thickness * practice.ratio("tenon share")).named("thickest tenon allowed", "LT-1", "Fairham; Noyes no. 42")
+    return (end_thickness * practice.ratio("tenon share")).named("thickest tenon allowed", "LT-1", _A_THIRD)
 
 
 def _thin_enough(end_thickness: Dimension, shop: Shop, given: TenonStock | None) -> list[TenonStock]:
@@ -113,10 +115,8 @@ def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given
         return None
     what = "The tenon is {thickness} thick, over its share of wood {wood} thick: {most}."
     if not is_given and (stock.thickness - most) * 2 < shop.rule.division:
-        return note(
-            "tenon thickness", what, "LT-1", "Fairham; Noyes no. 42", thickness=stock.thickness, wood=end_thickness, most=most
-        )
-    return warning("tenon thickness", what, "A tenon of {most} or less is usual.", "LT-1", "Fairham; Noyes no. 42",
+        return note("tenon thickness", what, "LT-1", _A_THIRD, thickness=stock.thickness, wood=end_thickness, most=most)
+    return warning("tenon thickness", what, "A tenon of {most} or less is usual.", "LT-1", _A_THIRD,
                    thickness=stock.thickness, wood=end_thickness, most=most)  # fmt: skip
 
 
@@ -155,45 +155,50 @@ def _wanted(stock: TenonStock, practice: Practice) -> Dimension:
 
 
 def _thin_walls(given: TenonStock, end: Dimension, shop: Shop, wall: Dimension) -> Refused:
-    """The refusal of a tenon the maker asked for, naming the thickest that would hold."""
+    """The refusal of a tenon the maker asked for, naming the thickest that would hold, or the wood that would hold it."""
     left, most = (end - given.thickness) / 2, end - wall * 2
     owned = max((stock.thickness for stock in shop.tenons if stock.thickness <= most), default=None)
-    remedy = "A tenon {most} thick at most would hold." if owned is None else "The {owned} tenon of the shop would hold."
-    numbers = {"tenon": given.thickness, "left": left, "wall": wall, "end": end, "most": most, "owned": owned or most}
-    return _refused("tenon walls", "A {tenon} tenon leaves {left} on each side in wood {end} thick, and {wall} must stay.", remedy,
-                    "LT-2", numbers)  # fmt: skip
+    what = "A {tenon} tenon leaves {left} on each side in wood {end} thick, and {wall} must stay."
+    if left.mm <= 0:
+        what = "A {tenon} tenon is as thick as the wood, {end}, or thicker, and {wall} must stay on each side."
+    remedy, wood = _wood_that_holds(given.thickness, shop.practice, with_share=False)
+    if owned is not None:
+        remedy = "The {owned} tenon of the shop would hold."
+    elif most.mm > 0:
+        remedy = "A tenon {most} thick at most would hold."
+    return refusal("tenon walls", what, remedy, "LT-2", "our own choice", tenon=given.thickness, left=left, wall=wall, end=end,
+                   most=most, owned=owned or most, wood=wood)  # fmt: skip
 
 
 def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimension) -> Refused:
     """The refusal where the shop has no tenon thin enough, naming its thinnest and the wood that would suit it."""
     if not shop.tenons:
-        return _refused("tenon thickness", "The shop has no tenons.", "Add a tenon {most} thick or less to the shop.", "LT-1",
-                        {"most": most})  # fmt: skip
-    practice, thinnest = shop.practice, min(stock.thickness for stock in shop.tenons)
-    wood = largest(
-        thinnest / practice.ratio("tenon share"),
-        thinnest + practice.length("tenon wall") * 2,
-        thinnest / (1 - practice.ratio("tenon wall share") * 2),
-    )
-    remedy = "Wood {wood} thick would take it."
+        return refusal("tenon thickness", "The shop has no tenons.", "Add a tenon {most} thick or less to the shop.",
+                       "LT-1", _A_THIRD, most=most)  # fmt: skip
+    thinnest = min(stock.thickness for stock in shop.tenons)
+    remedy, wood = _wood_that_holds(thinnest, shop.practice, with_share=True)
     what = "Wood {end} thick takes a tenon of {most} at most, and the shop's thinnest is {thinnest}."
     if thinnest > end - wall * 2:
         what = "Wood {end} thick cannot hold the shop's thinnest tenon, {thinnest}: {wall} must stay on each side."
     else:
         remedy += " Or ask for the {thinnest} tenon: its walls hold."
-    numbers = {"thinnest": thinnest, "most": most, "wall": wall, "end": end, "wood": wood}
-    return _refused("tenon thickness", what, remedy, "LT-1", numbers)
+    return refusal("tenon thickness", what, remedy, "LT-1", _A_THIRD, thinnest=thinnest, most=most, wall=wall,
+                   end=end, wood=wood)  # fmt: skip
+
+
+def _wood_that_holds(tenon: Dimension, practice: Practice, *, with_share: bool) -> tuple[str, Dimension]:
+    """The advice, and the thinnest wood that holds the tenon between its walls, and within its share where that is asked (LT-1, LT-2)."""
+    share, wall_share = practice.ratio("tenon share"), practice.ratio("tenon wall share")
+    if wall_share * 2 >= 1 or (with_share and share <= 0):
+        return "With the shop's shares for tenon and walls none would hold.", tenon
+    needs = [tenon + practice.length("tenon wall") * 2, tenon / (1 - wall_share * 2), *([tenon / share] if with_share else [])]
+    return "Wood {wood} thick would take it.", largest(*needs)
 
 
 def _low_rail(stocks: list[TenonStock], line: Dimension, practice: Practice) -> Refused:
     """The refusal of a rail too low for any tenon, naming the lowest that would do (FF-2)."""
-    narrowest = min(practice.ratio("tenon width"), Fraction(_NARROWEST))
-    least = min(stock.width or stock.thickness * narrowest for stock in stocks)
-    lowest = least + practice.length("rail shoulder") * 2
-    return _refused("rail height", "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
-                    "The lowest rail that works is {lowest} high.", "FF-2",
-                    {"line": line, "shoulder": practice.length("rail shoulder"), "lowest": lowest})  # fmt: skip
-
-
-def _refused(kind: str, what: str, remedy: str, rule: str, numbers: dict[str, Dimension]) -> Refused:
-    return refusal(kind, what, remedy, rule, "", **numbers)
+    shoulder, narrowest = practice.length("rail shoulder"), min(practice.ratio("tenon width"), Fraction(_NARROWEST))
+    lowest = min(stock.width or stock.thickness * narrowest for stock in stocks) + shoulder * 2
+    return refusal("tenon placing", "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
+                   "The lowest rail that works is {lowest} high.", "FF-2", "common practice",
+                   line=line, shoulder=shoulder, lowest=lowest)  # fmt: skip

@@ -106,3 +106,9 @@ def test_too_short_a_reach_is_not_blamed_on_the_face():
     with pytest.raises(Refused) as refused:
         depths(tenon("1/2", reach="1/2"), "2")
     assert way_out(refused.value.finding) == "A mortise cutter that reaches 9/16 in would do."
+
+
+def test_a_floor_that_takes_the_whole_face():
+    with pytest.raises(Refused) as refused:
+        depths(tenon("1/4"), "2", shop(ratios={"mortise floor share": "1"}))
+    assert way_out(refused.value.finding) == "With the shop's share for the mortise floor no face would do."

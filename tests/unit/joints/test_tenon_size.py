@@ -142,3 +142,23 @@ def test_a_ready_made_tenon_is_not_narrowed():
     with pytest.raises(Refused) as refused:
         sizes("3/4", line="1", use=Use.FRAME, given=tenon("6 mm", width="18 mm"))
     assert number(refused.value.finding, "lowest") == mm(18) + inches("3/8")
+
+
+def test_a_tenon_asked_for_as_thick_as_the_wood():
+    with pytest.raises(Refused) as refused:
+        sizes("5 mm", given=tenon("6 mm"))
+    assert said(refused.value.finding).startswith("A 1/4 in - 0.014 in (6 mm) tenon is as thick as the wood")
+    assert way_out(refused.value.finding) == "Wood 15/32 in + 0.004 in (12 mm) thick would take it."
+
+
+def test_a_tenon_asked_for_where_the_shop_has_none_that_holds():
+    with pytest.raises(Refused) as refused:
+        sizes("9 mm", given=tenon("6 mm"))
+    assert way_out(refused.value.finding).startswith("A tenon 1/8 in - 0.007 in (3 mm) thick at most would hold")
+
+
+@pytest.mark.parametrize("ratios", [{"tenon wall share": "1/2"}, {"tenon wall share": "3/4"}, {"tenon share": "0"}])
+def test_shares_that_leave_no_tenon_at_all(ratios):
+    with pytest.raises(Refused) as refused:
+        sizes("9 mm", owned=shop(ratios=ratios))
+    assert "With the shop's shares" in way_out(refused.value.finding)
