@@ -12,6 +12,7 @@ from joinlay.casework.drawer_bottom import BottomSeat, lay_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
 from joinlay.casework.opening import BackHeight, FrontJoint
+from joinlay.findings import refusal
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, rounded_up, smallest
 
@@ -42,6 +43,7 @@ def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, te
         f"{name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
     )
     boxed = _Box(name, opening, make, sizes, front_corner, back_corner, grooves, side_length)
+    boxed.refuse_cramped()
     assembly = Assembly(name, boxed.boards(), boxed.dimensions(), boxed.findings())
     return Drawer(
         assembly, opening, make, sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.taper
@@ -65,11 +67,29 @@ class _Grooves:
         offset = _groove_offset(make, sizes, shop).named(f"{name} groove offset in the sides", "GR-1", "common practice")
         # The front's edge stands above the sides', so the same height is a smaller offset there (DR-2).
         in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
+        _refuse_groove_outside(offset, in_front, make.bottom.thickness, sizes)
         grooved = [make.sides.thickness, make.front.thickness]
         if make.back_height is BackHeight.FULL:
             grooved.append(2 * corner.groove_limit)
         joint = design_groove(into=smallest(*grooved), panel=make.bottom.thickness, shop=shop, offset=in_front, named=name)
         return cls(joint, offset, in_front)
+
+
+def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimension, sizes: DrawerSizes) -> None:
+    """Refuse a groove that lies under the front or over the top of front or sides (GR-1, DR-2)."""
+    if in_front.mm <= 0:
+        raise refusal(
+            "bottom groove", "a groove {offset} above the sides' bottom edge misses the front, which stands {rise} above it",
+            "Set the groove offset to more than {rise}; 3/8 in or 10 mm is usual.", "DR-2", "by geometry",
+            offset=offset, rise=sizes.front_rise,
+        )  # fmt: skip
+    high = smallest(sizes.side_height, sizes.front_rise + sizes.front_height) - offset - bottom
+    if high.mm <= 0:
+        raise refusal(
+            "bottom groove", "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
+            "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
+            top=offset + bottom, height=offset + bottom + high, short=-high,
+        )  # fmt: skip
 
 
 def _groove_offset(make: DrawerMake, sizes: DrawerSizes, shop: Shop) -> Dimension:
@@ -93,6 +113,21 @@ class _Box:
     back_corner: BackCorner
     grooves: _Grooves
     side_length: Dimension
+
+    def refuse_cramped(self) -> None:
+        """Refuse a drawer too short for its front and back, or tapered to nothing (DR-4, DR-5)."""
+        back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
+        room = back_face - self.sizes.set_back - self.make.front.thickness
+        if room.mm <= 0:
+            raise refusal(
+                "drawer size", "front and back leave {room} between them: the drawer is too short for both",
+                "Make the opening more than {short} deeper.", "DR-5", "by geometry", room=room, short=-room,
+            )  # fmt: skip
+        if self.sizes.taper >= self.sizes.inside_width:
+            raise refusal(
+                "taper", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.", "DR-4",
+                "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
+            )  # fmt: skip
 
     def boards(self) -> tuple[Board, ...]:
         front, left, right, back = self._front(), self._side("left"), self._side("right"), self._back()

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from joinlay.casework.drawer import plan_drawer
 from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything, gathered
-from joinlay.findings import Refused, note
+from joinlay.errors import BadInput
+from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.stock import Sheet
@@ -36,6 +37,9 @@ def plan(job: Job) -> Plan:
         except Refused as refused:
             findings.append(_at(wanted.name, refused.finding))
             continue
+        except BadInput as bad:
+            findings.append(_impossible(bad).at(wanted.name))
+            continue
         drawers.append(drawer)
         findings.extend(drawer.assembly.findings)
     findings += find_everything(drawers, (), job.stocks, job.shop, usual_conditions(job.unit))
@@ -56,6 +60,12 @@ def _unmeasured(job: Job) -> Iterator[Finding]:
                 "EN 315" if job.unit is Unit.MM else "PS 1",
                 nominal=stock.nominal,
             ).at(name)
+
+
+def _impossible(bad: BadInput) -> Finding:
+    """The refusal of a drawer whose figures leave a part no wood at all, which no rule was asked about."""
+    remedy = "Look at the opening, the stock and the offsets of this drawer together: there is no room for what was asked."
+    return refusal("no such part", "{why}", remedy, "DR-1", "by geometry", why=str(bad)).finding
 
 
 def _at(name: str, finding: Finding) -> Finding:
