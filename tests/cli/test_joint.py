@@ -2,6 +2,7 @@
 
 import json
 from fractions import Fraction
+from itertools import pairwise
 
 import pdfplumber
 import pytest
@@ -49,7 +50,7 @@ def test_loose_tenons_as_json(capsys):
     half = exact(answer["mortise"]["width"]) / 2
     # LT-11: 1/8 in clear of the groove from 3/8 to 5/8.
     assert all(centre - half >= inch("3/4") or centre + half <= inch("1/4") for centre in centres)
-    gaps = [after - before for before, after in zip(centres, centres[1:], strict=False)]
+    gaps = [after - before for before, after in pairwise(centres)]
     assert exact(answer["spacing"]["largest"]) == max(gaps)
     assert exact(answer["spacing"]["smallest"]) == min(gaps)
     assert exact(answer["mortise"]["from_reference_face"]) == inch("1/4")

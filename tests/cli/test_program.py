@@ -70,19 +70,35 @@ def test_an_answer_at_the_bench_fetches_no_library():
     assert (ran.code, ran.err) == (0, "[]\n")
 
 
-def test_a_stop_by_the_maker_ends_with_130(tmp_path):
-    code = "from joinlay.cli import main\nimport joinlay.cli.checking as c\nc.job_in = lambda path: (_ for _ in ()).throw(KeyboardInterrupt)\nmain()"
-    ran = run_alone("check", tmp_path / "x.toml", code=code)
-    assert ran.code == 130
-    bench = "from joinlay.cli import main\nimport joinlay.cli.joint_words as j\nj._answer = lambda *a: (_ for _ in ()).throw(KeyboardInterrupt)\nmain()"
-    assert run_alone("joint", "dado", code=bench).code == 130
+#: Puts something else in the place of what reads a job, or of what answers for a joint, and then runs the command.
+CHANGED = """
+import time
+from joinlay.cli import checking, joint_words, main
+
+def stop(*given):
+    raise KeyboardInterrupt
+
+def wait(*given):
+    print("ready", flush=True)
+    time.sleep(60)
+
+def fail(*given):
+    return 1 / 0
+
+checking.job_in = joint_words._answer = {}
+main()
+"""
 
 
-def test_a_stop_sent_to_the_process_ends_with_130(tmp_path):
-    code = "from joinlay.cli import main\nimport joinlay.cli.checking as c, time\ndef wait(path):\n    print('ready', flush=True)\n    time.sleep(60)\nc.job_in = wait\nmain()"
-    with subprocess.Popen(
-        [sys.executable, "-c", code, "check", str(tmp_path)], cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-    ) as process:
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+def test_a_stop_by_the_maker_ends_with_130(given):
+    assert run_alone(*given, code=CHANGED.format("stop")).code == 130
+
+
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+def test_a_stop_sent_to_the_process_ends_with_130(given):
+    command = [sys.executable, "-c", CHANGED.format("wait"), *given]
+    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
         assert process.stdout is not None
         assert process.stdout.readline() == "ready\n"
         process.send_signal(signal.SIGINT)
@@ -109,14 +125,17 @@ def test_a_reader_that_goes_away_is_no_fault(tmp_path, given):
     assert err == ""
 
 
-def test_a_fault_of_its_own_is_owned_up_to_and_traced_only_when_asked(tmp_path):
-    code = "from joinlay.cli import main\nimport joinlay.cli.checking as c\nc.job_in = lambda path: 1 / 0\nmain()"
-    ran = run_alone("check", tmp_path / "x.toml", code=code)
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+def test_a_fault_of_its_own_is_owned_up_to(given):
+    ran = run_alone(*given, code=CHANGED.format("fail"))
     assert (ran.code, ran.out) == (3, "")
     assert ran.err.startswith("joinlay came upon a fault of its own (ZeroDivisionError: division by zero).")
-    traced = subprocess.run(
-        [sys.executable, "-c", code, "--trace", "check", "x"], cwd=ROOT, capture_output=True, text=True, check=False
-    )
+
+
+def test_a_fault_is_traced_only_when_asked():
+    command = [sys.executable, "-c", CHANGED.format("fail"), "--trace", "check", "x.toml"]
+    traced = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    assert "ZeroDivisionError" in traced.stderr
     assert "Traceback" in traced.stderr
 
 

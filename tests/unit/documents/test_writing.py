@@ -104,7 +104,8 @@ def test_a_stop_by_the_maker_puts_everything_back(folder, monkeypatch, on):
 
 
 def test_a_process_killed_while_moving_leaves_every_file_whole(folder, monkeypatch):
-    moved, as_usual = [], Path.replace
+    moved: list[Path] = []
+    as_usual = Path.replace
 
     def replace(self, target):
         if moved:
