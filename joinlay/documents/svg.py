@@ -58,7 +58,7 @@ def _style(strokes: Sequence[Stroke]) -> Iterator[str]:
     used = {stroke.role for stroke in strokes}
     yield "<style>"
     yield "line, polyline, polygon, path, circle { fill: none; stroke: black }"
-    yield "text { font-family: 'DejaVu Sans', sans-serif; white-space: pre } .bold { font-weight: bold }"
+    yield "text { font-family: 'DejaVu Sans', sans-serif } .bold { font-weight: bold }"
     for role in Role:
         if role in used:
             pen = PENS[role]
@@ -100,11 +100,10 @@ def _text(text: Text) -> Iterator[str]:
     """One text element for each piece of type; its length is given too, so that another typeface takes no more room."""
     tone = _tone(text.ink)
     for piece, (x, y) in pieces_of(text):
-        if piece.text.strip():
-            weight = ' class="bold"' if piece.bold else ""
-            turn = f' transform="rotate({-90 * text.turn.value} {_n(x)} {_n(-y)})"' if text.turn.value else ""
-            size = f'font-size="{_n(piece.em)}" textLength="{_n(piece.width)}" lengthAdjust="spacingAndGlyphs"'
-            yield f'<text{weight} fill="{tone}" {size} x="{_n(x)}" y="{_n(-y)}"{turn}>{escape(piece.text)}</text>'
+        weight = ' class="bold"' if piece.bold else ""
+        turn = f' transform="rotate({-90 * text.turn.value} {_n(x)} {_n(-y)})"' if text.turn.value else ""
+        size = f'font-size="{_n(piece.em)}" textLength="{_n(piece.width)}" lengthAdjust="spacingAndGlyphs"'
+        yield f'<text{weight} fill="{tone}" {size} x="{_n(x)}" y="{_n(-y)}"{turn}>{escape(piece.text)}</text>'
 
 
 def _tone(ink: Fraction) -> str:

@@ -42,6 +42,8 @@ _TO_RISING, _STUB = Fraction(5), Fraction(1)
 #: From the words to the break line, whose zigzags reach 2 mm to either side.
 _TO_BREAK: Final = Fraction(7, 2)
 _ZERO: Final = Fraction(0)
+#: White over and under a figure, so that it isn't read with the words next to it, in micrometres.
+_WHITE: Final = 3 * MM // 2
 _FLAP_HEIGHTS: Final = (WORD, Fraction(5, 2))
 
 
@@ -74,7 +76,7 @@ def _arranged(
     columns = [max([ceil(rising * MM), *(one.box[2] for one in numbers)])]
     if net.height > _TALL:
         columns.append(ceil(rising * MM))
-    taken += [one.box for one in numbers]
+    taken += [(x0, y0 - _WHITE, x1, y1 + _WHITE) for x0, y0, x1, y1 in (one.box for one in numbers)]
     words = arrange(caption_shapes(net, names), notes_of(net, rule), taken, face, columns)
     return [*numbers, *_in_line(net, words, taken)]
 

@@ -116,11 +116,9 @@ def set_line(content: Content) -> Setting:
             pen += run.height * _GAP
         if isinstance(run, Vulgar):
             made, wide = _set_fraction(run, pen)
-            pieces += made
         else:
-            piece = _piece(run.text, run.height, pen, Fraction(0), bold=run.bold)
-            pieces.append(piece)
-            wide = piece.width
+            made, wide = _set_words(run, pen)
+        pieces += made
         pen += wide
     rise = max((piece.up + _rise(piece) for piece in pieces), default=Fraction(0))
     fall = max((_fall(piece) - piece.up for piece in pieces), default=Fraction(0))
@@ -152,6 +150,16 @@ def _piece(text: str, height: Fraction, right: Fraction, up: Fraction, *, bold: 
     em = height * EM / CAPITAL
     units = sum(advance(letter, bold=bold) for letter in text)
     return Piece(right, up, em, text, bold, em * units / EM)
+
+
+def _set_words(run: Run, pen: Fraction) -> tuple[tuple[Piece, ...], Fraction]:
+    """The blanks around the words are room, not type."""
+    whole = _piece(run.text, run.height, pen, Fraction(0), bold=run.bold)
+    bare = run.text.strip()
+    if not bare:
+        return (), whole.width
+    before = _piece(run.text[: run.text.index(bare)], run.height, pen, Fraction(0), bold=run.bold)
+    return (_piece(bare, run.height, pen + before.width, Fraction(0), bold=run.bold),), whole.width
 
 
 def _set_fraction(run: Vulgar, pen: Fraction) -> tuple[tuple[Piece, ...], Fraction]:

@@ -12,7 +12,7 @@ from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_lengt
 from joinlay.pages.packing import GAP, FreeRoom
 from joinlay.pages.paper import Printer
 from joinlay.pages.sheet import Laid, Sheet
-from joinlay.pages.tiling import count_tiles, tile
+from joinlay.pages.tiling import count_tiles, match_letters, tile
 from joinlay.pages.title_block import Foot, TileMap
 
 if TYPE_CHECKING:
@@ -79,6 +79,7 @@ class _Desk:
         self.area = printer.room(paper)
         self.paper = paper
         self.sheets: list[_Open] = []
+        self.letters = match_letters()
         if min(self.area[2] - self.area[0], self.area[3] - self.area[1]) < SQUARE + 4 * GAP:
             raise BadInput(f"{paper.title} paper is too small for the check square and a template beside it; use A4 or letter.")
 
@@ -107,7 +108,7 @@ class _Desk:
             return
         rooms = [size for box in boxes for size in ((box[2] - box[0], box[3] - box[1]), (box[3] - box[1], box[2] - box[0]))]
         wide, high = min(rooms, key=lambda room: _worth(template.size, room))
-        tiles = tile(template.strokes, wide, high)
+        tiles = tile(template.strokes, wide, high, title=template.title, letters=self.letters)
         windows = tuple(one.window for one in tiles)
         for n, one in enumerate(tiles, start=1):
             yield _Piece(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))

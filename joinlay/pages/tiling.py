@@ -9,8 +9,9 @@ from math import ceil
 from string import ascii_uppercase
 from typing import TYPE_CHECKING, Final
 
+from joinlay.drawings.blocks import stacked
 from joinlay.drawings.lettering import set_line, words
-from joinlay.drawings.marks import Arc, Line, Role, Text, bounds_of
+from joinlay.drawings.marks import Arc, Line, Role, Text, bounds_of, flatten
 from joinlay.drawings.placing import MM, Room, whole
 from joinlay.pages.clipping import clip
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 
     from joinlay.drawings.marks import Box, Stroke
 
-__all__ = ["OVERLAP", "Tile", "count_tiles", "tile"]
+__all__ = ["OVERLAP", "Tile", "count_tiles", "match_letters", "tile"]
 
 #: How much two neighbours have in common, in mm.
 OVERLAP: Final = Fraction(10)
@@ -28,6 +29,7 @@ _LONG: Final = Fraction(40)
 #: No tile is smaller than this along the way.
 _LEAST: Final = Fraction(40)
 _RING, _ARM = Fraction(2), Fraction(3)
+_SMALL: Final = Fraction(5, 2)
 
 _Span = tuple[Fraction, Fraction]
 
@@ -47,36 +49,53 @@ def count_tiles(size: Fraction, room: Fraction) -> int:
     return 1 if size <= room else ceil((size - OVERLAP) / (room - OVERLAP))
 
 
-def tile(strokes: Sequence[Stroke], width: Fraction, height: Fraction) -> tuple[Tile, ...]:
-    """``strokes`` cut into tiles of at most ``width`` by ``height``, row by row from the lower left.
+def tile(
+    strokes: Sequence[Stroke], width: Fraction, height: Fraction, *, title: str = "", letters: Iterator[str] | None = None
+) -> tuple[Tile, ...]:
+    """``strokes`` cut into tiles of at most ``width`` by ``height``, row by row from the lower left (PR-4).
 
-    Neighbours overlap by 10 mm, and each overlap carries two register marks with its letter. Seams keep off joint marks and words
-    where that can be done. A drawing that fits is one tile. Raises ValueError for a tile no larger than two overlaps.
+    Neighbours overlap by 10 mm, and each overlap carries two register marks with the next of ``letters`` (A, B .. unless given). Seams
+    keep off joint marks and words where that can be done. Each tile says that it is one, and of which ``title``. A drawing that fits is
+    one tile. Raises ValueError for a tile no larger than two overlaps.
     """
     if min(width, height) <= 2 * OVERLAP:
         raise ValueError(f"a tile of {width} x {height} mm is too small to overlap by {OVERLAP} mm")
     left, bottom, right, top = bounds_of(strokes)
     across = _spans(left, right, width, _keep_off(strokes, 0))
     up = _spans(bottom, top, height, _keep_off(strokes, 1))
-    letters = _letters()
+    letters = letters or match_letters()
     marks = [
         *_registers(strokes, across, (bottom, top), letters, upright=True),
         *_registers(strokes, up, (left, right), letters, upright=False),
     ]
-    tiles = []
+    tiles: list[Tile] = []
     for row, (y0, y1) in enumerate(up):
         for column, (x0, x1) in enumerate(across):
             window = (x0, y0, x1, y1)
             inside = [piece for stroke in (*strokes, *marks) for piece in clip(stroke, window)]
-            tiles.append(Tile(column, row, window, (*inside, *_seams(window, (left, bottom, right, top)))))
+            number, many = len(tiles) + 1, len(up) * len(across)
+            says = _label(title, f"tile {number} of {many}", inside, window) if many > 1 else ()
+            tiles.append(Tile(column, row, window, (*inside, *_seams(window, (left, bottom, right, top)), *says)))
     return tuple(tiles)
 
 
-def _letters() -> Iterator[str]:
-    """A, B .. Z, AA, AB ..: no two seams of a drawing share one."""
+def match_letters() -> Iterator[str]:
+    """A, B .. Z, AA, AB ..: no two seams share one."""
     yield from ascii_uppercase
-    for first in _letters():
+    for first in match_letters():
         yield from (first + letter for letter in ascii_uppercase)
+
+
+def _label(title: str, tile_of: str, strokes: Sequence[Stroke], window: Box) -> Iterator[Stroke]:
+    """What a tile is, in small letters wherever it lies on nothing; nowhere, where there is no room at all."""
+    block = stacked([words(line, _SMALL) for line in (title, tile_of) if line])
+    wide, high = ceil(block.width * MM), ceil(block.height * MM)
+    left, bottom, right, top = edges = whole(window)
+    room = Room((whole(bounds_of((stroke,))) for stroke in strokes), edges)
+    spots = ((x, y) for y in range(top - high - MM, bottom, -2 * MM) for x in range(left + MM, right - wide, 2 * MM))
+    box = room.first_free(((x, y, x + wide, y + high) for x, y in spots), MM // 2)
+    if box is not None:
+        yield from flatten(block.marks(Fraction(box[0], MM), Fraction(box[1], MM)))
 
 
 def _keep_off(strokes: Sequence[Stroke], axis: int) -> list[_Span]:

@@ -11,6 +11,7 @@ from joinlay.drawings.lettering import fitted, words
 from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
 from joinlay.drawings.outlines import corners
 from joinlay.pages.measures import check_square
+from joinlay.pages.tiling import OVERLAP
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -30,6 +31,9 @@ _MOST_PARTS: Final = 4
 #: Where the maps of tiles stand, and how many there are at most.
 _MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
 _MOST_MAPS: Final = 2
+#: The letters of field names and maps, and the least side of a tile on a map that has room for its number.
+_TINY: Final = Fraction(9, 5)
+_CELL: Final = Fraction(13, 4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,26 +123,28 @@ class Foot:
 
 
 def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The windows drawn small in ``room``, each with its number."""
+    """The windows drawn small in ``room``, each without what it has in common with the next, and with its number in it or beside it."""
     left, bottom = min(w[0] for w in windows), min(w[1] for w in windows)
-    size = (max(w[2] for w in windows) - left, max(w[3] for w in windows) - bottom)
-    scale = min((room[2] - room[0]) / size[0], (room[3] - room[1]) / size[1])
-    for number, window in enumerate(windows, start=1):
-        x0, x1 = (room[0] + (x - left) * scale for x in (window[0], window[2]))
-        y0, y1 = (room[1] + (y - bottom) * scale for y in (window[1], window[3]))
+    right, top = max(w[2] for w in windows), max(w[3] for w in windows)
+    scale = min((room[2] - room[0] - _CELL) / (right - left), (room[3] - room[1]) / (top - bottom))
+    for number, (x0, y0, x1, y1) in enumerate(windows, start=1):
+        own = (x0, y0, x1 if x1 == right else x1 - OVERLAP, y1 if y1 == top else y1 - OVERLAP)
+        a, b, c, d = ((own[n] - (left, bottom)[n % 2]) * scale + room[n % 2] for n in range(4))
         if number in here:
-            yield Fill(corners((x0, y0, x1, y1)), Fraction(1, 5), Role.FRAME)
-        yield Polyline(corners((x0, y0, x1, y1)), Role.FRAME, closed=True)
-        yield Text(((x0 + x1) / 2, (y0 + y1) / 2 - Fraction(9, 10)), words(str(number), Fraction(9, 5)), Align.MIDDLE)
+            yield Fill(corners((a, b, c, d)), Fraction(1, 5), Role.FRAME)
+        yield Polyline(corners((a, b, c, d)), Role.FRAME, closed=True)
+        fits = min(c - a, d - b) >= _CELL
+        middle = (a + c) / 2 if fits else c + _CELL / 2
+        yield Text((middle, (b + d - _TINY) / 2), words(str(number), _TINY), Align.MIDDLE)
 
 
 def _high(lines: Sequence[str]) -> Fraction:
-    return Fraction(17, 2) if len(lines) == 1 else Fraction(7, 2) + len(lines) * _STEP
+    return Fraction(17, 2) if len(lines) == 1 else 4 + len(lines) * _STEP
 
 
 def _cell(label: str, lines: Sequence[str], x: Fraction, y: Fraction, wide: Fraction, high: Fraction) -> Iterator[Text]:
     """A field: its small name at the top, what it holds below."""
-    yield Text((x, y + high - Fraction(27, 10)), words(label, Fraction(9, 5)))
+    yield Text((x, y + high - Fraction(27, 10)), words(label, _TINY))
     heights = (_WORD, _SMALL) if len(lines) == 1 else (_SMALL,)
     for n, line in enumerate(lines):
         yield Text((x, y + Fraction(7, 5) + (len(lines) - 1 - n) * _STEP), fitted(line, wide, heights))
