@@ -48,7 +48,8 @@ def caption_shapes(net: Net, names: Sequence[str]) -> tuple[tuple[Block, ...], .
         return ((stacked([*part, where, face, count]),), *((shape,) for shape in shapes[1:]))
     sign = hand_sign(is_left=left)
     first = beside(sign, stacked([count]))
-    return ((stacked([first, shapes[0]]),), *((beside(sign, shape),) for shape in shapes[1:]), (first, shapes[0]))
+    named = stacked([beside(sign, stacked(part)), where, face, count])
+    return ((stacked([first, shapes[0]]),), (named,), *((beside(sign, shape),) for shape in shapes[1:]), (first, shapes[0]))
 
 
 def is_left(net: Net) -> bool | None:
