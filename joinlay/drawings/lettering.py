@@ -11,7 +11,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.letters import ACCENT_RISE, CAPITAL, EM, FALL, OVERSHOOT, RISE, advance, falls, is_tall
+from joinlay.drawings.letters import CAPITAL, EM, advance, fall, rise
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -120,9 +120,9 @@ def set_line(content: Content) -> Setting:
             made, wide = _set_words(run, pen)
         pieces += made
         pen += wide
-    rise = max((piece.up + _rise(piece) for piece in pieces), default=Fraction(0))
-    fall = max((_fall(piece) - piece.up for piece in pieces), default=Fraction(0))
-    return Setting(tuple(pieces), pen, rise, fall)
+    above = max((piece.up + _rise(piece) for piece in pieces), default=Fraction(0))
+    below = max((_fall(piece) - piece.up for piece in pieces), default=Fraction(0))
+    return Setting(tuple(pieces), pen, above, below)
 
 
 def fitted(text: str, room: Fraction, heights: Iterable[int | Fraction], *, bold: bool = False) -> Content:
@@ -171,10 +171,8 @@ def _set_fraction(run: Vulgar, pen: Fraction) -> tuple[tuple[Piece, ...], Fracti
 
 
 def _rise(piece: Piece) -> Fraction:
-    if piece.text.isdigit():
-        return piece.em * (CAPITAL + OVERSHOOT) / EM
-    return piece.em * (ACCENT_RISE if any(map(is_tall, piece.text)) else RISE) / EM
+    return piece.em * max(map(rise, piece.text)) / EM
 
 
 def _fall(piece: Piece) -> Fraction:
-    return piece.em * (FALL if any(map(falls, piece.text)) else OVERSHOOT) / EM
+    return piece.em * max(map(fall, piece.text)) / EM

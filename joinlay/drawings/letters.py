@@ -10,25 +10,25 @@ import unicodedata
 from functools import cache
 from typing import Final
 
-__all__ = ["ACCENT_RISE", "CAPITAL", "EM", "FALL", "OVERSHOOT", "RISE", "advance", "falls", "is_tall"]
+__all__ = ["CAPITAL", "EM", "advance", "fall", "rise"]
 
 #: Units in the em.
 EM: Final = 2048
 #: How high a capital or figure stands above the baseline.
 CAPITAL: Final = 1493
-#: The top of the tallest letter without an accent, and of a capital with one.
-RISE: Final = 1556
-ACCENT_RISE: Final = 1950
-#: The lowest a letter hangs below the baseline, and how far a round one does that seems to stand on it.
-FALL: Final = 483
-OVERSHOOT: Final = 29
 
-_HANGING: Final = frozenset("gjpqyQ,;()[]{}|@$/\\§µ¶ýÿþÞçÇ¸„‚¦")
+# How far letters reach above and below the baseline: plain ones, figures and round ones that seem to stand on it, hanging ones, and
+# any with an accent, above or below.
+_RISE, _ACCENT_RISE = 1567, 1950
+_OVERSHOOT, _FALL, _ACCENT_FALL = 29, 483, 520
+
+_TALL: Final = frozenset("`´¨")
+_HANGING: Final = frozenset("gjpqyQJ,;_()[]{}|@$/\\§µ¶þÞ¸„‚¦¡¿¢Øø")
 
 # Each width with the characters that have it.
 _REGULAR: Final = {
     342: "⁄", 465: "′", 563: "'", 569: "ijlı", 582: "ł", 604: "IJ", 651: " ,.·‘’‚", 690: "/:;\\|¦", 721: "f", 739: "-",
-    765: "″", 799: "()[]", 803: "t", 821: "!¡²³¹", 842: "r", 942: "\"", 965: "ªº", 1024: "*_`§¨¯°´¸–", 1061: "“”„", 1067: "s",
+    765: "″", 768: "ľ", 799: "()[]", 803: "t", 821: "!¡²³¹", 842: "r", 942: "\"", 965: "ªº", 1024: "*_`§¨¯°´¸–", 1061: "“”„", 1067: "s",
     1075: "z", 1087: "?¿", 1126: "c", 1141: "L", 1151: "Ł", 1178: "F", 1186: "k", 1208: "•", 1212: "vxy", 1235: "P", 1239: "Þ",
     1251: "TY", 1253: "o«»ðø", 1255: "a", 1260: "e", 1290: "ß", 1294: "E", 1298: "hnu", 1300: "Sbdgpqþđ",
     1303: "$0123456789{}¢£¤¥µ¶€", 1343: "K", 1401: "AV", 1403: "XZ", 1405: "B", 1423: "R", 1430: "C", 1499: "U", 1532: "N",
@@ -38,7 +38,7 @@ _REGULAR: Final = {
 
 _BOLD: Final = {
     342: "⁄", 540: "′", 627: "'", 702: "ijlı", 713: " ", 748: "/\\|¦", 760: "ł", 762: "IJ", 778: ",.·‘’‚", 819: ":;", 850: "-",
-    891: "f", 897: "²³¹", 915: "″", 934: "!¡", 936: "()[]", 979: "t", 1010: "r", 1024: "_`§¨¯°´¸–", 1067: "\"", 1071: "*",
+    891: "f", 897: "²³¹", 915: "″", 934: "!¡", 936: "()[]", 979: "t", 982: "ľ", 1010: "r", 1024: "_`§¨¯°´¸–", 1067: "\"", 1071: "*",
     1155: "ªº", 1188: "?¿", 1192: "z", 1214: "c", 1219: "s", 1303: "¤¶", 1305: "L", 1309: "•", 1315: "Ł", 1321: "x",
     1323: "«»", 1335: "vy", 1346: "“”„", 1362: "k", 1382: "a", 1389: "e", 1397: "T", 1399: "EF", 1407: "oðø",
     1425: "$0123456789¢£¥€", 1458: "hnu{}", 1466: "bdgpqþđ", 1473: "ß", 1475: "S", 1483: "Y", 1485: "Z", 1501: "P", 1503: "C",
@@ -63,11 +63,15 @@ def advance(letter: str, *, bold: bool = False) -> int:
     return known.get(plain, EM + EM // 2)
 
 
-def falls(letter: str) -> bool:
-    """True where ``letter`` hangs below the baseline."""
-    return letter in _HANGING or unicodedata.normalize("NFD", letter)[0] in _HANGING or ord(letter) > 0x17F
+def rise(letter: str) -> int:
+    """How far ``letter`` stands above the baseline at most, in units of the em."""
+    if letter.isdecimal():
+        return CAPITAL + _OVERSHOOT
+    return _RISE if letter in _WIDTHS[0] and letter not in _TALL else _ACCENT_RISE
 
 
-def is_tall(letter: str) -> bool:
-    """True where ``letter`` stands higher than a plain one: a capital with an accent, or one the table doesn't know."""
-    return letter not in _WIDTHS[0] and (letter.isupper() or ord(letter) > 0x17F)
+def fall(letter: str) -> int:
+    """How far ``letter`` hangs below the baseline at most, in units of the em."""
+    if letter not in _WIDTHS[0]:
+        return _ACCENT_FALL
+    return _FALL if letter in _HANGING else _OVERSHOOT

@@ -1,0 +1,72 @@
+"""Looking for words that lie on anything: exact boxes of type against every stroke on a sheet."""
+
+from fractions import Fraction
+from itertools import combinations, pairwise
+from math import cos, radians, sin
+
+from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, bounds_of, text_box
+
+#: Two boxes may touch; a thousandth of a millimetre is not an overlap.
+TOUCH = Fraction(1, 1000)
+
+
+def boxes_overlap(one, two):
+    """True where two boxes share more than a touch."""
+    return one[0] < two[2] - TOUCH and two[0] < one[2] - TOUCH and one[1] < two[3] - TOUCH and two[1] < one[3] - TOUCH
+
+
+def segment_crosses(one, two, box):
+    """True where the straight line from ``one`` to ``two`` runs through the inside of ``box``."""
+    x0, y0, x1, y1 = box[0] + TOUCH, box[1] + TOUCH, box[2] - TOUCH, box[3] - TOUCH
+    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
+    enter, leave = 0, 1
+    for step, room in ((-dx, x - x0), (dx, x1 - x), (-dy, y - y0), (dy, y1 - y)):
+        if step == 0:
+            if room < 0:
+                return False
+        elif step < 0:
+            enter = max(enter, room / step)
+        else:
+            leave = min(leave, room / step)
+    return enter <= leave
+
+
+def segments_of(stroke):
+    """The straight lines of a stroke; an arc as chords of 6 degrees, a fill as its edges."""
+    if isinstance(stroke, Line):
+        return [(stroke.start, stroke.end)]
+    if isinstance(stroke, Polyline):
+        return list(pairwise((*stroke.points, stroke.points[0]) if stroke.closed else stroke.points))
+    if isinstance(stroke, Fill):
+        return list(pairwise((*stroke.points, stroke.points[0])))
+    if isinstance(stroke, Arc):
+        steps = max(1, int(stroke.sweep / 6))
+        angles = [radians(stroke.start + stroke.sweep * n / steps) for n in range(steps + 1)]
+        x, y, r = float(stroke.centre[0]), float(stroke.centre[1]), float(stroke.radius)
+        return list(pairwise([(x + r * cos(a), y + r * sin(a)) for a in angles]))
+    return []
+
+
+def is_inside(box, fill):
+    """True where the middle of ``box`` lies in a fill."""
+    x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+    inside = False
+    for (x0, y0), (x1, y1) in segments_of(fill):
+        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+            inside = not inside
+    return inside
+
+
+def collisions(strokes):
+    """What is wrong with the words among ``strokes``: (words, what they lie on), empty where nothing is."""
+    texts = [(stroke, text_box(stroke)) for stroke in strokes if isinstance(stroke, Text)]
+    others = [(stroke, bounds_of((stroke,))) for stroke in strokes if not isinstance(stroke, Text)]
+    found = [(one.plain, two.plain) for (one, a), (two, b) in combinations(texts, 2) if boxes_overlap(a, b)]
+    for text, box in texts:
+        for stroke, bounds in others:
+            near = bounds[0] <= box[2] and box[0] <= bounds[2] and bounds[1] <= box[3] and box[1] <= bounds[3]
+            if near and any(segment_crosses(one, two, box) for one, two in segments_of(stroke)):
+                found.append((text.plain, stroke))
+            elif near and isinstance(stroke, Fill) and is_inside(box, stroke) and abs(text.ink - stroke.ink) < Fraction(3, 4):
+                found.append((text.plain, stroke))
+    return found

@@ -1,0 +1,56 @@
+"""Plans to print in the tests: the two examples, and single drawers from the smallest to the largest."""
+
+from functools import cache
+from pathlib import Path
+
+from joinlay.casework.drawer import plan_drawer
+from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.jobs.plan import Plan
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reading import read_job
+from joinlay.lengths import Unit, read_length, written
+from joinlay.shop import usual_shop
+from joinlay.stock import Sheet
+
+EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
+
+
+@cache
+def example(name):
+    """An example job, planned."""
+    return plan(read_job((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"), f"{name}.toml"))
+
+
+def examples():
+    """The names of the example jobs."""
+    return sorted(path.stem for path in EXAMPLES.glob("*.toml") if not path.stem.endswith(".shop"))
+
+
+#: Ways to join a drawer, by a short name.
+MAKES = {
+    "loose tenons": {},
+    "half-blind and dado": {"front_joint": FrontJoint.HALF_BLIND, "back_joint": BackJoint.DADO},
+    "back on the bottom": {"back_height": BackHeight.ON_BOTTOM},
+}
+
+
+@cache
+def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width=None):
+    """A plan of drawers in openings of these heights, with ply of the unit's own usual thicknesses."""
+    shop = usual_shop(unit)
+    front, side, bottom, wide, deep = ("3/4", "1/2", "1/4", "18 3/8", "20") if unit is Unit.INCH else ("18.2", "11.8", "6.1", "420", "500")
+
+    def size(text, name):
+        return written(read_length(text, unit), name, "a test")
+
+    def ply(text, name):
+        return Sheet(name, size(text, name), size(text, name), size("2440 mm", "length"), size("1220 mm", "width"))
+
+    made = DrawerMake(ply(front, "front ply"), ply(side, "side ply"), ply(side, "side ply"), ply(bottom, "bottom ply"), **MAKES[make])
+    planned = tuple(
+        plan_drawer(
+            f"drawer {n}", Opening(size(width or wide, "opening width"), size(high, "opening height"), size(deep, "opening depth")), made, shop
+        )
+        for n, high in enumerate(heights, start=1)
+    )
+    return Plan("Chest for drawn maps", "map-chest.toml", unit, shop.rule, shop, {}, planned, (), (), paper)

@@ -1,0 +1,106 @@
+"""Templates: one for each end with cuts, alike ones in one, every word where nothing else is."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.boards import Place
+from joinlay.drawings import Role, templates_for
+from joinlay.drawings.marks import Fill, Line, Text
+from joinlay.lengths import mm
+from tests.measured.collisions import collisions
+from tests.unit.drawings.parts import METRIC, back, board, front, groove, side
+
+
+def words_on(template):
+    return [stroke.plain for stroke in template.strokes if isinstance(stroke, Text)]
+
+
+def lines_saying(template, said):
+    return [stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says == said]
+
+
+def test_one_for_each_end_that_has_cuts():
+    assert [template.title for template in templates_for([side(), back(), board("drawer 1 bottom")], METRIC)] == [
+        "drawer 1 left side, front end",
+        "drawer 1 left side, back end",
+        "drawer 1 back, left end",
+    ]
+
+
+def test_alike_parts_share_one_and_are_counted():
+    boards = [side(), *(side().__class__(**{**_fields(side()), "name": f"drawer {n} left side"}) for n in (2, 3))]
+    first, _ = templates_for(boards, METRIC)
+    assert first.names == ("drawer 1 left side", "drawer 2 left side", "drawer 3 left side")
+    assert first.title == "drawer 1 to 3 left side, front end"
+    assert first.quantity == 3
+    assert "make 3" in words_on(first)
+
+
+def _fields(one):
+    return {name: getattr(one, name) for name in one.__dataclass_fields__}
+
+
+def test_a_mirror_image_never_shares():
+    here, there = (Place.at(mm(0), mm(0), mm(0), "+Y", "+Z", into) for into in ("-X", "+X"))
+    boards = [side(place=here), side(place=there)]
+    assert len(templates_for(boards, METRIC)) == 4
+
+
+def test_a_glance_tells_part_end_face_edge_and_count():
+    first, _ = templates_for([side()], METRIC)
+    said = " ".join(words_on(first))
+    for words in ("L", "drawer 1", "left side", "FRONT END", "inside face up", "make 1", "BOTTOM EDGE"):
+        assert words in said
+
+
+def test_what_is_read_with_the_part_in_hand_is_large_enough():
+    """Figures 5 mm or more, words 3.5 mm or more (ISO 3098 heights)."""
+    for template in templates_for([side(), front(), back()], METRIC):
+        for stroke in template.strokes:
+            if isinstance(stroke, Text) and stroke.turn.value == 0:
+                figures = [run for run in stroke.content if not hasattr(run, "text") or run.text.replace(".", "").isdigit()]
+                assert all(run.height >= 5 for run in figures)
+                assert all(run.height >= Fraction(7, 2) for run in stroke.content)
+
+
+def test_mortise_heights_stand_in_figures():
+    first, _ = templates_for([side()], METRIC)
+    assert {"30", "80"} <= set(words_on(first))
+
+
+def test_the_datum_bar_lies_under_the_edge():
+    first, _ = templates_for([side()], METRIC)
+    bars = [s for s in first.strokes if isinstance(s, Fill) and s.ink == 1 and s.role is Role.DATUM and len(s.points) == 4]
+    assert any(max(y for _, y in bar.points) == 0 and min(y for _, y in bar.points) < -1 for bar in bars)
+
+
+@pytest.mark.parametrize("made", [side, front, back])
+@pytest.mark.parametrize("width", [100, 130, 180, 260, 360])
+def test_no_word_lies_on_anything(made, width):
+    high = made()
+    taller = high.__class__(**{**_fields(high), "width": board(width=width).width})
+    for template in templates_for([taller], METRIC):
+        assert collisions(template.strokes) == []
+
+
+@pytest.mark.parametrize("width", [17, 20, 25, 30])
+def test_words_that_find_no_room_on_a_narrow_part_stand_past_it(width):
+    (first, _) = templates_for([board(width=width, cuts=(groove(across=(8, 12)),))], METRIC)
+    assert collisions(first.strokes) == []
+    said = " ".join(words_on(first))
+    for words in ("left side", "FRONT END", "inside face up", "make 1", "groove", "deep"):
+        assert words in said
+
+
+def test_a_short_part_is_drawn_whole():
+    first, _ = templates_for([board(length=55, cuts=(groove(length=55),))], METRIC)
+    assert max(x for s in first.strokes if isinstance(s, Line) and s.role is Role.OUTLINE for x, _ in (s.start, s.end)) == 55
+    assert collisions(first.strokes) == []
+
+
+def test_places_of_the_plan_can_be_found_by_name():
+    first, _ = templates_for([side()], METRIC)
+    assert {s.start[1] for s in lines_saying(first, "drawer 1 left side mortise 1 centre")} >= {30}
+    assert lines_saying(first, "drawer 1 left side bottom edge")
+    assert lines_saying(first, "drawer 1 left side front end")
