@@ -158,8 +158,9 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length]) -> tu
             except Refused as refused:
                 refusals.append((how.stands, refused.finding))
             else:
-                stands = how.stands and way.machine is MachineKind.HAND_ROUTER
-                tried.append(((stands, *way.pains, n), way))
+                # Lying flat is the safer way; only a tongue gains by standing, since the fence then sets its thickness.
+                stands = how.stands and (way.machine is MachineKind.HAND_ROUTER or way.role is Role.STEP)
+                tried.append(((stands, len(way.passes), n), way))
         if tried:
             return min(tried, key=lambda each: each[0])[1], _reason(why_not)
         why_not = why_not or min(refusals, key=lambda each: each[0])[1]

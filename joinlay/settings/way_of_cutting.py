@@ -67,11 +67,6 @@ class Way:
     passes: tuple[Pass, ...]
     offset: Dimension | None = None
 
-    @property
-    def pains(self) -> tuple[int, ...]:
-        """What makes one way worse than another at the same machine: how often the part goes through."""
-        return (len(self.passes),)
-
 
 def at_router_table(asked: Attempt) -> Way:
     """The cut at the router table. Raises Refused where there is none, the part is too large for it, or no cutter serves."""

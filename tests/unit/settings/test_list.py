@@ -1,0 +1,177 @@
+"""The settings list: cards shared by all parts, numbered, counted, and what was found (MS-2, MS-3, LR-5)."""
+
+from dataclasses import replace
+
+from joinlay.findings import Harm
+from joinlay.lengths import GRADUATIONS, ZERO, Unit, inches
+from joinlay.settings import Change, Measured, Role, Value, settings_for
+from joinlay.shop import usual_shop
+from tests.unit.settings.wood import (
+    ACROSS,
+    LEFT,
+    RIGHT,
+    board,
+    dado,
+    edge_rabbet,
+    end_mortises,
+    end_rabbet,
+    end_slot,
+    groove,
+    inch,
+    shop,
+)
+
+INCH = GRADUATIONS["1/64 in"]
+
+
+def quarter_inch_drawer(depth="1/4", thick="1/2", tongue="1/4"):
+    """Check value A17: a locking rabbet in half-inch stock with a quarter-inch cutter."""
+    sides = [
+        dado(board("18", "5", "1/2", name=name, place=place), "1/4", "1/4", depth, far=True)
+        for name, place in (("left side", LEFT), ("right side", RIGHT))
+    ]
+    back = board("16", "5", thick, name="back", part="drawer back", datum=ACROSS)
+    waste = str(inch(thick).inches - inch("1/4").inches)
+    return [*sides, end_rabbet(end_rabbet(back, tongue, waste), tongue, waste, far=True, name="right rabbet")]
+
+
+def notes(found, kind):
+    return [finding for finding in found.findings if finding.kind == kind]
+
+
+def test_parts_that_share_fence_height_and_lie_are_one_card():
+    found = settings_for(quarter_inch_drawer(), usual_shop(Unit.INCH))
+    assert [setting.count for setting in found.settings] == [2, 2]
+    sides, back = found.settings
+    assert sides.board_names == ("left side", "right side")
+    assert [work.boards for work in sides.works] == [("left side", "right side")]
+    assert [(work.entry_word, work.count) for work in back.works] == [("left end", 1), ("right end", 1)]
+    assert back.cut_names == ("rabbet", "right rabbet")
+
+
+def test_mirrored_sides_share_a_card_and_differ_only_in_their_stops():
+    sides = [
+        groove(board("18", "5", "1/2", name=str(place), place=place), "3/8", "1/4", "1/4", stop="17") for place in (LEFT, RIGHT)
+    ]
+    (card,) = settings_for(sides, usual_shop(Unit.INCH)).settings
+    first, second = (work.stops for work in card.works)
+    assert first is not None
+    assert second is not None
+    # The left side's front end goes first and its cut runs in there; the right side begins in the wood, back end first.
+    assert (first.leading_word, first.infeed_stop, first.outfeed_stop) == ("front end", None, inches("17"))
+    assert (second.leading_word, second.infeed_stop, second.outfeed_stop) == ("back end", inches("17"), None)
+
+
+def test_one_set_up_is_found_and_nothing_has_to_be_touched_for_it():
+    found = settings_for(quarter_inch_drawer(), usual_shop(Unit.INCH))
+    assert (found.set_ups, found.naive_set_ups, found.cutter_changes) == (1, 1, 1)
+    assert [setting.set_up for setting in found.settings] == [1, 1]
+    assert found.settings[0].changes == (Change.CUTTER, Change.FENCE, Change.HEIGHT)
+    assert found.settings[1].changes == ()
+    (note,) = notes(found, "one set-up")
+    assert (note.where, note.rule) == ("corner", "LR-5")
+    assert note.numbers == {"fence": inches("1/4"), "cutter": inches("1/4"), "height": inches("1/4")}
+
+
+def test_what_would_make_it_one_set_up_is_said():
+    found = settings_for(quarter_inch_drawer(depth="15/64", thick="17/32", tongue="7/32"), usual_shop(Unit.INCH))
+    (note,) = notes(found, "nearly one set-up")
+    assert note.sentence(INCH.text) == (
+        "one set-up would cut it whole if the part with the tongue were 1/2 in thick (it is 17/32 in), the dado 1/4 in deep (it is 15/64 in) "
+        "and the tongue 1/4 in long (it is 7/32 in)"
+    )
+    far_off = settings_for(quarter_inch_drawer(thick="3/4"), usual_shop(Unit.INCH))
+    assert notes(far_off, "nearly one set-up") == notes(far_off, "one set-up") == []
+
+
+def test_several_joints_of_one_set_up_are_told_together():
+    two = [*quarter_inch_drawer(), *(replace(each, name=f"other {each.name}") for each in quarter_inch_drawer())]
+    two = [replace(each, cuts=tuple(replace(cut, joint=f"{each.name[:5]} corner") for cut in each.cuts)) for each in two]
+    found = settings_for(two, usual_shop(Unit.INCH))
+    assert len(found.settings) == 2
+    assert found.naive_set_ups == 1
+
+
+def test_grooves_come_before_the_cuts_across_and_mortises_before_rabbets():
+    side = groove(dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4", far=True), "3/8", "3/16", "1/4")
+    found = settings_for([side], usual_shop(Unit.INCH))
+    assert [setting.cut_names for setting in found.settings] == [("groove",), ("dado",)]
+    assert found.first_then == ((1, 2),)
+    rail = end_mortises(end_rabbet(board("18", "5", "3/4"), "1/2", "1/4", outside=False), "3/8", "6 mm", "16 mm", "1/2", "2")
+    assert [setting.role for setting in settings_for([rail], usual_shop(Unit.INCH)).settings] == [Role.MORTISE, Role.STEP]
+
+
+def test_dadoes_come_before_the_rabbet_they_run_out_at_and_slots_before_tongue_ends():
+    case = dado(edge_rabbet(board("30", "12", "3/4"), "9/32", "3/8"), "2", "3/4", "1/4")
+    assert [setting.cut_names for setting in settings_for([case], usual_shop(Unit.INCH)).settings] == [
+        ("dado",),
+        ("back rabbet",),
+    ]
+    front = end_slot(end_rabbet(board("16", "5", "3/4", datum=ACROSS), "17/64", "1/4", outside=False), "1/4", "1/4", "1/2")
+    assert [setting.cut_names for setting in settings_for([front], usual_shop(Unit.INCH)).settings] == [("slot",), ("rabbet",)]
+
+
+def test_a_groove_that_is_not_crossed_may_come_when_it_suits():
+    side = groove(dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4", stop="3"), "3 1/2", "1/4", "1/4")
+    assert settings_for([side], usual_shop(Unit.INCH)).first_then == ()
+
+
+def test_set_ups_count_every_fence_and_height():
+    found = settings_for([groove(board("18", "5", "1/2"), "3/8", "9/32", "5/16")], usual_shop(Unit.INCH))
+    assert found.set_ups == 4  # two fences, two heights at each
+    three = [replace(board("18", "5", "1/2"), name=f"side {n}") for n in range(3)]
+    three = [groove(each, "3/8", "9/32", "1/4") for each in three]
+    found = settings_for(three, usual_shop(Unit.INCH))
+    assert (found.set_ups, found.naive_set_ups) == (2, 6)
+
+
+def test_no_boards_no_cards():
+    found = settings_for([board("18", "5", "1/2")], usual_shop(Unit.INCH))
+    assert (found.settings, found.findings, found.set_ups, found.naive_set_ups, found.is_proved) == ((), (), 0, 0, True)
+
+
+def test_the_rule_shows_what_to_set_and_what_the_rest_does():
+    """MS-2: on a rule of 1/16 in a tongue 9/32 thick is set at 5/16, and comes out 1/32 too thick."""
+    back = end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4")
+    found = settings_for([back], shop(rule="1/16 in"))
+    (card,) = found.settings
+    assert card.role is Role.TONGUE
+    fence = card.readings[0]
+    assert (fence.value, fence.exact, fence.on_rule.figures, fence.on_rule.left_over) == (
+        Value.NEAR_SIDE,
+        inches("9/32"),
+        "5/16",
+        -inches("1/32"),
+    )
+    assert (fence.affects, fence.by) == (Measured.TONGUE_THICKNESS, inches("1/32"))
+    (note,) = notes(found, "rule")
+    assert note.where == "setting 1"
+    assert note.sentence(INCH.text).startswith(
+        "set to the mark alone, the tongue thickness comes out 1/32 in larger than planned"
+    )
+    finer = settings_for([back], shop(rule="1/32 in"))
+    assert notes(finer, "rule") == []
+    assert finer.settings[0].readings[0].by == ZERO
+
+
+def test_a_fence_in_the_middle_of_a_wide_dado_decides_nothing():
+    (card,) = settings_for([dado(board("18", "5", "1/2"), "1", "47/64", "1/4")], shop(cutters={"1/4": "1"})).settings
+    assert [reading.affects for reading in card.readings] == [Measured.FROM_FENCE, None, Measured.WIDTH, Measured.DEPTH]
+
+
+def test_what_was_refused_stands_first_and_the_rest_is_cut():
+    boards = [
+        groove(board("18", "5", "1/2", name="good"), "3/8", "1/4", "1/4"),
+        groove(board("18", "5", "1/2", name="bad"), "3/8", "1/16", "1/4"),
+    ]
+    boards.append(end_slot(board("16", "5", "3/4", name="front"), "1/4", "1/4", "1/2"))
+    found = settings_for(boards, usual_shop(Unit.INCH))
+    assert [finding.harm for finding in found.findings] == [Harm.REFUSE, Harm.WARN]
+    assert found.findings[0].where == "bad, groove"
+    assert {name for setting in found.settings for name in setting.board_names} == {"good", "front"}
+
+
+def test_a_wide_cutter_past_the_table_of_speeds_goes_by_its_marking():
+    found = settings_for([groove(board("18", "9", "1/2"), "1", "4", "1/4")], shop(cutters={"4": "1"}))
+    assert found.settings[0].speed is None
+    assert [finding.kind for finding in found.findings] == ["cutter speed"]
