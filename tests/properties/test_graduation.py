@@ -1,0 +1,114 @@
+"""Laws of graduation: openings and rails fill the frame exactly, rounded or not, in inches as in millimetres (DR-7)."""
+
+from fractions import Fraction
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from joinlay.casework.graduation import (
+    Arithmetic,
+    Equal,
+    Geometric,
+    OneByOne,
+    Rounding,
+    filled,
+    opening_heights,
+    room_for_openings,
+)
+from joinlay.findings import Refused
+from joinlay.lengths import GRADUATIONS, Length, dimension
+
+sizes = st.fractions(Fraction(1), Fraction(300), max_denominator=640).map(lambda n: dimension(Length(n)))
+rooms = st.fractions(Fraction(2000), Fraction(4000), max_denominator=640).map(lambda n: dimension(Length(n)))
+steps = st.fractions(Fraction(-20), Fraction(20), max_denominator=64).map(lambda n: dimension(Length(n)))
+ratios = st.fractions(Fraction(4, 5), Fraction(5, 4), max_denominator=20)
+counts = st.integers(1, 12)
+
+
+@st.composite
+def divisions(draw):
+    count = draw(counts)
+    given_sizes = draw(st.lists(sizes, min_size=count, max_size=count))
+    given_sizes[draw(st.integers(0, count - 1))] = None
+    return draw(
+        st.sampled_from(
+            [Equal(count), Arithmetic(count, draw(steps)), Geometric(count, draw(ratios)), OneByOne(tuple(given_sizes))]
+        )
+    )
+
+
+def names(count):
+    return [f"drawer {n}" for n in range(1, count + 1)]
+
+
+def total(lengths):
+    return sum((length.mm for length in lengths), Fraction(0))
+
+
+def divided(heights, room, rounding=None):
+    """The openings, or None where they are refused: then one of them would be nothing."""
+    try:
+        return opening_heights(heights, room, names=names(heights.count), rounding=rounding)
+    except Refused:
+        return None
+
+
+@given(divisions(), rooms)
+def test_openings_fill_their_room_exactly(heights, room):
+    made = divided(heights, room)
+    if made is not None:
+        assert len(made) == heights.count
+        assert total(made) == room.mm
+        assert min(made).mm > 0
+
+
+@given(divisions(), rooms, st.sampled_from(sorted(GRADUATIONS)), st.data())
+def test_rounding_loses_nothing(heights, room, rule, data):
+    place = data.draw(st.integers(-heights.count, heights.count - 1))
+    graduation = GRADUATIONS[rule]
+    made = divided(heights, room, Rounding(graduation, place))
+    exact = divided(heights, room)
+    if made is None or exact is None:
+        return
+    assert total(made) == room.mm
+    takes = place % heights.count
+    for n, (rounded, whole) in enumerate(zip(made, exact, strict=True)):
+        if n != takes:
+            assert rounded == graduation.round(whole)
+
+
+@given(counts, steps, rooms)
+def test_each_arithmetic_opening_is_the_step_deeper(count, step, room):
+    made = divided(Arithmetic(count, step), room)
+    for upper, lower in pairwise(made or ()):
+        assert lower == upper + step
+
+
+@given(counts, ratios, rooms)
+def test_each_geometric_opening_is_the_ratio_deeper(count, ratio, room):
+    made = opening_heights(Geometric(count, ratio), room, names=names(count))
+    for upper, lower in pairwise(made):
+        assert lower / upper == ratio
+
+
+@given(st.lists(sizes, min_size=1, max_size=8), sizes, st.data())
+def test_a_frame_made_for_its_openings_is_filled_and_any_other_is_refused(given_sizes, rail, data):
+    heights = OneByOne(tuple(given_sizes))
+    rails = [rail] * (len(given_sizes) - 1)
+    whole = filled(heights, rails, rail, rail)
+    assert opening_heights(heights, room_for_openings(whole, rail, rail, rails), names=names(heights.count)) == tuple(given_sizes)
+    off = data.draw(st.fractions(Fraction(-1), Fraction(50), max_denominator=64).filter(bool))
+    room = room_for_openings(whole + Length(off), rail, rail, rails) if total(given_sizes) + off > 0 else None
+    if room is None:
+        return
+    with pytest.raises(Refused) as caught:
+        opening_heights(heights, room, names=names(heights.count))
+    assert caught.value.finding.numbers["amount"].mm == abs(off)
+
+
+@given(divisions(), rooms)
+def test_equal_numbers_give_equal_openings_whatever_the_room_is_called(heights, room):
+    again = dimension(Length(room.mm)).named("another name")
+    assert divided(heights, room) == divided(heights, again)

@@ -1,0 +1,76 @@
+"""Laws of the piece: parts have their own names, an inch job is the same job in millimetres, and planning twice is planning once."""
+
+from __future__ import annotations
+
+from dataclasses import fields, is_dataclass, replace
+from fractions import Fraction
+
+from hypothesis import given, settings
+
+from joinlay.boards import Axis
+from joinlay.casework.piece import plan_piece
+from joinlay.findings import Refused
+from joinlay.lengths import Dimension, Length
+from tests.assembly.any_piece import specs
+from tests.assembly.pieces import Whole, tried
+
+
+def shape(board):
+    """A board as plain numbers."""
+    cuts = [(cut.name, cut.kind, *((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis)) for cut in board.cuts]
+    return board.name, board.length.mm, board.width.mm, board.thickness.mm, board.place, tuple(cuts)
+
+
+def renamed(thing):
+    """The same thing with every dimension bare, as if it had been written in another unit and file."""
+    if isinstance(thing, Dimension):
+        return Dimension(Length(Fraction(thing.mm)), thing.name, origin="elsewhere")
+    if isinstance(thing, tuple):
+        return tuple(renamed(one) for one in thing)
+    if is_dataclass(thing) and not isinstance(thing, type):
+        return replace(thing, **{field.name: renamed(getattr(thing, field.name)) for field in fields(thing) if field.init})
+    return thing
+
+
+@settings(max_examples=40)
+@given(specs())
+def test_planning_is_pure_and_names_are_unique(drawn):
+    spec, own = drawn
+    made, again = tried(spec, own), tried(renamed(spec), own)
+    assert type(made) is type(again)
+    if isinstance(made, Whole) and isinstance(again, Whole):
+        assert [shape(board) for board in made.boards] == [shape(board) for board in again.boards]
+        names = [board.name for board in made.boards]
+        assert len(set(names)) == len(names)
+
+
+@settings(max_examples=40)
+@given(specs())
+def test_openings_and_frame_fill_the_piece_exactly(drawn):
+    spec, own = drawn
+    try:
+        piece = plan_piece(spec, own)
+    except Refused:
+        return
+    sizes = spec.frame.sizes(own.practice)
+    across = 2 * sizes.stile.mm + (len(piece.bays) - 1) * sizes.mullion.mm + sum(bay.width.mm for bay in piece.bays)
+    assert across == spec.width.mm
+    for bay in piece.bays:
+        up = sizes.top_rail.mm + sizes.bottom_rail.mm + (len(bay.heights) - 1) * bay.rail.mm + sum(h.mm for h in bay.heights)
+        assert up == spec.height.mm
+
+
+@settings(max_examples=40)
+@given(specs())
+def test_every_part_stands_within_the_piece(drawn):
+    spec, own = drawn
+    made = tried(spec, own)
+    if not isinstance(made, Whole):
+        return
+    for board in made.boards:
+        low = board.place.point(Length(0), Length(0), Length(0))
+        high = board.place.point(board.length, board.width, board.thickness)
+        for at in (low, high):
+            assert 0 <= at[0] <= spec.width.mm
+            assert 0 <= at[1] <= spec.depth.mm
+            assert 0 <= at[2] <= spec.height.mm
