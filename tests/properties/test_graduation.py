@@ -105,7 +105,7 @@ def test_a_frame_made_for_its_openings_is_filled_and_any_other_is_refused(given_
         return
     with pytest.raises(Refused) as caught:
         opening_heights(heights, room, names=names(heights.count))
-    assert caught.value.finding.numbers["amount"].mm == abs(off)
+    assert caught.value.finding.numbers["amount"] == Length(abs(off))
 
 
 @given(divisions(), rooms)
