@@ -49,9 +49,9 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
 def _page(canvas: Canvas, sheet: Sheet) -> None:
     canvas.setPageSize((_points(sheet.paper.width), _points(sheet.paper.height)))
     canvas.addPageLabel(sheet.number - 1, "ARABIC", sheet.number)
-    key = f"sheet {sheet.number}"
-    canvas.bookmarkPage(key)
-    for laid in sheet.laid:
+    for n, laid in enumerate(sheet.laid, start=1):
+        key = f"{sheet.number}.{n}"
+        canvas.bookmarkPage(key)
         canvas.addOutlineEntry(laid.title, key, level=0)
     pen = _Pen(canvas, sheet)
     for stroke in sheet.strokes:

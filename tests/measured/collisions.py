@@ -9,6 +9,9 @@ from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, bounds_of, t
 #: Two boxes may touch; a thousandth of a millimetre is not an overlap.
 TOUCH = Fraction(1, 1000)
 
+#: Words may stand on a fill this much lighter or darker than they are.
+CONTRAST = Fraction(3, 4)
+
 
 def boxes_overlap(one, two):
     """True where two boxes share more than a touch."""
@@ -64,9 +67,9 @@ def collisions(strokes):
     found = [(one.plain, two.plain) for (one, a), (two, b) in combinations(texts, 2) if boxes_overlap(a, b)]
     for text, box in texts:
         for stroke, bounds in others:
-            near = bounds[0] <= box[2] and box[0] <= bounds[2] and bounds[1] <= box[3] and box[1] <= bounds[3]
-            if near and any(segment_crosses(one, two, box) for one, two in segments_of(stroke)):
-                found.append((text.plain, stroke))
-            elif near and isinstance(stroke, Fill) and is_inside(box, stroke) and abs(text.ink - stroke.ink) < Fraction(3, 4):
+            if not (bounds[0] <= box[2] and box[0] <= bounds[2] and bounds[1] <= box[3] and box[1] <= bounds[3]):
+                continue
+            hides = isinstance(stroke, Fill) and is_inside(box, stroke) and abs(text.ink - stroke.ink) < CONTRAST
+            if hides or any(segment_crosses(one, two, box) for one, two in segments_of(stroke)):
                 found.append((text.plain, stroke))
     return found

@@ -2,6 +2,7 @@
 
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
@@ -27,7 +28,7 @@ def examples():
 
 
 #: Ways to join a drawer, by a short name.
-MAKES = {
+MAKES: dict[str, dict[str, Any]] = {
     "loose tenons": {},
     "half-blind and dado": {"front_joint": FrontJoint.HALF_BLIND, "back_joint": BackJoint.DADO},
     "back on the bottom": {"back_height": BackHeight.ON_BOTTOM},
@@ -38,7 +39,9 @@ MAKES = {
 def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width=None):
     """A plan of drawers in openings of these heights, with ply of the unit's own usual thicknesses."""
     shop = usual_shop(unit)
-    front, side, bottom, wide, deep = ("3/4", "1/2", "1/4", "18 3/8", "20") if unit is Unit.INCH else ("18.2", "11.8", "6.1", "420", "500")
+    front, side, bottom, wide, deep = (
+        ("3/4", "1/2", "1/4", "18 3/8", "20") if unit is Unit.INCH else ("18.2", "11.8", "6.1", "420", "500")
+    )
 
     def size(text, name):
         return written(read_length(text, unit), name, "a test")
@@ -46,10 +49,15 @@ def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width
     def ply(text, name):
         return Sheet(name, size(text, name), size(text, name), size("2440 mm", "length"), size("1220 mm", "width"))
 
-    made = DrawerMake(ply(front, "front ply"), ply(side, "side ply"), ply(side, "side ply"), ply(bottom, "bottom ply"), **MAKES[make])
+    made = DrawerMake(
+        ply(front, "front ply"), ply(side, "side ply"), ply(side, "side ply"), ply(bottom, "bottom ply"), **MAKES[make]
+    )
     planned = tuple(
         plan_drawer(
-            f"drawer {n}", Opening(size(width or wide, "opening width"), size(high, "opening height"), size(deep, "opening depth")), made, shop
+            f"drawer {n}",
+            Opening(size(width or wide, "opening width"), size(high, "opening height"), size(deep, "opening depth")),
+            made,
+            shop,
         )
         for n, high in enumerate(heights, start=1)
     )

@@ -11,11 +11,13 @@ SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edg
 
 
 def board(name="drawer 1 left side", part="drawer side", length=400, width=100, thickness=12, datum=SIDE, **more):
-    return Board(name, part, "ply", *(dimension(mm(size)) for size in (length, width, thickness)), datum, **more)
+    long, wide, thick = (dimension(mm(size)) for size in (length, width, thickness))
+    return Board(name, part, "ply", long, wide, thick, datum, **more)
 
 
 def cut(kind, surface, along, across, into, name, shape=Shape.SQUARE, mate=""):
-    return Cut(kind, surface, *(Span.of(mm(a), mm(b)) for a, b in (along, across, into)), name, mate, shape=shape)
+    spans = [Span.of(mm(a), mm(b)) for a, b in (along, across, into)]
+    return Cut(kind, surface, spans[0], spans[1], spans[2], name, mate, shape=shape)
 
 
 def groove(length=400, start=0, across=(10, 16), depth=6):
@@ -30,7 +32,13 @@ def end_mortise(n, centre, depth=15):
 def face_mortise(n, centre, along=6, depth=13):
     """A mortise 4 x 12 in the reference face, its middle ``along`` from the end and ``centre`` up."""
     return cut(
-        CutKind.MORTISE, Surface.FACE, (along - 2, along + 2), (centre - 6, centre + 6), (0, depth), f"left mortise {n}", Shape.ROUND_ENDS
+        CutKind.MORTISE,
+        Surface.FACE,
+        (along - 2, along + 2),
+        (centre - 6, centre + 6),
+        (0, depth),
+        f"left mortise {n}",
+        Shape.ROUND_ENDS,
     )
 
 

@@ -6,25 +6,26 @@ import pytest
 
 from joinlay.drawings.dimensioning import DimensionLine, RisingDimensions
 from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Arc, Fill, Line, Text, Turn, flatten, text_box
+from joinlay.drawings.marks import Turn, text_box
+from tests.unit.drawings.reading import arcs, fills, lines, spelled, texts
 
 F = Fraction
 SAID = words("100 mm", 3)
 
 
 def test_a_level_dimension_has_its_figure_above_the_line():
-    strokes = list(flatten((DimensionLine((F(0), F(0)), (F(100), F(0)), F(8), SAID, "width"),)))
-    (line,) = (s for s in strokes if isinstance(s, Line) and s.says == "width")
-    assert (line.start, line.end) == ((0, 8), (100, 8))
-    (text,) = (s for s in strokes if isinstance(s, Text))
+    strokes = spelled(DimensionLine((F(0), F(0)), (F(100), F(0)), F(8), SAID, "width"))
+    (line,) = (s for s in lines(strokes) if s.says == "width")
+    assert (*line.start, *line.end) == (0, 8, 100, 8)
+    (text,) = texts(strokes)
     assert text_box(text)[1] == 9
-    extensions = [s for s in strokes if isinstance(s, Line) and s.start[0] == s.end[0]]
+    extensions = [s for s in lines(strokes) if s.start[0] == s.end[0]]
     assert [(s.start[1], s.end[1]) for s in extensions] == [(1, F(19, 2)), (1, F(19, 2))]
 
 
 def test_an_upright_dimension_reads_upwards_to_the_left_of_its_line():
-    strokes = list(flatten((DimensionLine((F(0), F(0)), (F(0), F(50)), F(-8), SAID),)))
-    (text,) = (s for s in strokes if isinstance(s, Text))
+    strokes = spelled(DimensionLine((F(0), F(0)), (F(0), F(50)), F(-8), SAID))
+    (text,) = texts(strokes)
     assert text.turn is Turn.UP
     assert text_box(text)[2] == -9
 
@@ -35,9 +36,8 @@ def test_a_slanting_dimension_is_refused():
 
 
 def test_rising_dimensions_all_start_from_one_ring():
-    ring, line, *heads = flatten((RisingDimensions((F(20), F(0)), (F(30), F(80))),))
-    assert isinstance(ring, Arc)
+    strokes = spelled(RisingDimensions((F(20), F(0)), (F(30), F(80))))
+    (ring,), (line,), heads = arcs(strokes), lines(strokes), fills(strokes)
     assert ring.centre == (20, 0)
     assert line.end == (20, 80)
-    assert all(isinstance(head, Fill) for head in heads)
     assert [head.points[0] for head in heads] == [(20, 30), (20, 80)]

@@ -9,15 +9,16 @@ from joinlay.boards import Shape
 from joinlay.drawings.hatching import Hatch
 from joinlay.drawings.marks import Role
 from joinlay.drawings.outlines import corners, polygon
+from tests.unit.drawings.reading import lines
 
 F = Fraction
 LENGTHS = st.fractions(F(1, 4), F(80), max_denominator=64)
 
 
 def test_a_square_of_six_has_its_diagonal_and_a_line_each_side():
-    lines = list(Hatch(corners((F(0), F(0), F(6), F(6)))).spelled())
-    assert [(line.start, line.end) for line in lines] == [((3, 0), (6, 3)), ((0, 0), (6, 6)), ((0, 3), (3, 6))]
-    assert {line.role for line in lines} == {Role.HATCH}
+    found = lines(Hatch(corners((F(0), F(0), F(6), F(6)))).spelled())
+    assert [(line.start, line.end) for line in found] == [((3, 0), (6, 3)), ((0, 0), (6, 6)), ((0, 3), (3, 6))]
+    assert {line.role for line in found} == {Role.HATCH}
 
 
 @given(x=LENGTHS, y=LENGTHS, wide=LENGTHS, high=LENGTHS)
@@ -42,9 +43,9 @@ def test_areas_that_meet_are_hatched_as_one():
 
 def test_a_round_ended_mouth_is_hatched_within_its_outline():
     box = (F(0), F(0), F(30), F(8))
-    lines = list(Hatch(polygon(box, Shape.ROUND_ENDS)).spelled())
-    assert len(lines) > 8
-    for line in lines:
+    found = lines(Hatch(polygon(box, Shape.ROUND_ENDS)).spelled())
+    assert len(found) > 8
+    for line in found:
         for x, y in (line.start, line.end):
             near = min(max(x, 4), 26)
             assert (x - near) ** 2 + (y - 4) ** 2 <= 16

@@ -1,0 +1,56 @@
+"""No word on any sheet lies on a line, a fill or another word."""
+
+from fractions import Fraction
+from itertools import product
+
+import pytest
+
+from joinlay.documents.templates import template_sheets
+from joinlay.drawings.lettering import words
+from joinlay.drawings.marks import Fill, Line, Role, Text
+from joinlay.lengths import Unit
+from tests.measured.collisions import collisions
+from tests.measured.packets import MAKES, drawers, example, examples
+from tests.unit.drawings.reading import exact
+
+
+def wrong_on(plan, paper):
+    return [(sheet.number, *found) for sheet in template_sheets(plan, paper) for found in collisions(sheet.strokes)]
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4", "legal"])
+@pytest.mark.parametrize("name", examples())
+def test_the_examples(name, paper):
+    assert wrong_on(example(name), paper) == []
+
+
+HEIGHTS = ("2", "2 1/2", "3 1/8", "4 5/16", "6", "8", "11", "14")
+
+
+@pytest.mark.parametrize(("height", "make"), list(product(HEIGHTS, MAKES)))
+def test_drawers_in_inches_from_the_smallest_to_the_largest(height, make):
+    for paper in ("letter", "a4"):
+        assert wrong_on(drawers(height, make=make), paper) == []
+
+
+@pytest.mark.parametrize("height", ["45", "75", "110", "163.5", "240", "350"])
+def test_drawers_in_millimetres(height):
+    for make in MAKES:
+        assert wrong_on(drawers(height, unit=Unit.MM, paper="a4", make=make), "a4") == []
+
+
+def test_many_drawers_alike():
+    assert wrong_on(drawers("3", "3", "3", "4", "5", "5", "6", "7", "7", "8", "8"), "letter") == []
+
+
+def test_a_collision_is_found():
+    text = Text(exact(0, 0), words("front", 5))
+    through, corner = Line(exact(-5, 2), exact(50, 2), Role.CUT), Line(exact(-1, 1), exact(1, 8), Role.HATCH)
+    for stroke in (through, corner):
+        assert collisions([text, stroke]) == [("front", stroke)]
+    assert collisions([text, Line(exact(-5, 9), exact(50, 9), Role.CUT)]) == []
+    assert collisions([text, Text(exact(5, 1), words("back", 5))]) == [("front", "back")]
+    corners = (exact(-5, -5), exact(60, -5), exact(60, 20), exact(-5, 20))
+    black, grey = Fill(corners, Fraction(1)), Fill(corners, Fraction(1, 8))
+    assert collisions([text, black]) == [("front", black)]
+    assert collisions([text, grey]) == []

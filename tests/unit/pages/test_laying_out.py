@@ -1,0 +1,126 @@
+"""Sheets: small templates share one, large ones are tiled, and every sheet can be checked."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.documents.templates import plan_templates, template_sheets
+from joinlay.drawings import templates_for
+from joinlay.drawings.marks import Line, Polyline, Text, bounds_of
+from joinlay.errors import BadInput
+from joinlay.lengths import Unit
+from joinlay.pages import PAPERS, Paper, Printer, lay_out, paper_named
+from tests.measured.packets import drawers
+from tests.unit.drawings.parts import METRIC, side
+
+PAPER_NAMES = sorted(PAPERS)
+
+
+def saying(sheet, said):
+    return [stroke for stroke in sheet.strokes if getattr(stroke, "says", "") == said]
+
+
+@pytest.mark.parametrize("paper", PAPER_NAMES)
+def test_every_sheet_has_the_check_square_and_the_first_has_the_bars(paper):
+    sheets = template_sheets(drawers("4 5/16", "2 1/2"), paper)
+    for sheet in sheets:
+        (outer,) = saying(sheet, "check square 4 in")
+        assert isinstance(outer, Polyline)
+        left, bottom, right, top = bounds_of((outer,))
+        assert right - left == top - bottom == Fraction("101.6")
+        inner = saying(sheet, "check square 100 mm")
+        assert bounds_of(inner) == (left, bottom, left + 100, bottom + 100)
+    assert [len(saying(sheet, "long bar")) for sheet in sheets] == [2] + [0] * (len(sheets) - 1)
+
+
+@pytest.mark.parametrize(("paper", "across", "up"), [("a4", 190, 200), ("letter", 200, 200), ("a3", 200, 200)])
+def test_long_bars_are_200_mm_where_the_paper_has_room(paper, across, up):
+    level, upright = saying(template_sheets(drawers("4 5/16"), paper)[0], "long bar")
+    assert level.end[0] - level.start[0] == across
+    assert upright.end[1] - upright.start[1] == up
+    assert saying(template_sheets(drawers("4 5/16"), paper)[0], "long bar 7 in")
+
+
+@pytest.mark.parametrize("paper", PAPER_NAMES)
+@pytest.mark.parametrize("height", ["2", "4 5/16", "9", "14"])
+def test_nothing_is_drawn_outside_the_printable_area(paper, height):
+    """But for the ends of dimension strokes and zigzags, which show 2 mm of themselves at most."""
+    sheet_of = paper_named(paper)
+    left, bottom, right, top = sheet_of.printable
+    for sheet in template_sheets(drawers(height), paper):
+        x0, y0, x1, y1 = bounds_of(sheet.strokes)
+        assert x0 >= left - 2
+        assert y0 >= bottom - 2
+        assert x1 <= right + 2
+        assert y1 <= top + 2
+
+
+def test_every_template_is_laid_once_or_in_all_its_tiles():
+    plan = drawers("14", "2 1/2")
+    laid = [one for sheet in template_sheets(plan) for one in sheet.laid]
+    for template in plan_templates(plan):
+        mine = [one for one in laid if one.template is template or one.template == template]
+        whole = [one for one in mine if not one.tile]
+        if whole:
+            assert len(mine) == 1
+        else:
+            assert sorted(one.tile for one in mine) == list(range(1, mine[0].tiles + 1))
+
+
+def test_a_tall_part_is_one_sheet_where_the_paper_is_large_enough():
+    sheets = template_sheets(drawers("14"), "a3")
+    assert all(not one.tile for sheet in sheets for one in sheet.laid)
+
+
+def test_the_foot_says_what_is_on_the_sheet():
+    sheets = template_sheets(drawers("4 5/16"), "a4")
+    for sheet in sheets:
+        said = " ".join(stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text))
+        for words in (
+            "Print at 100 %, no fit to page.",
+            "Then measure this square.",
+            "1:1",
+            "map-chest.toml",
+            "A4",
+            "Chest for drawn maps",
+        ):
+            assert words in said
+        assert f"{sheet.number} of {len(sheets)}" in said
+        assert sheet.laid[0].title in said
+        assert sheet.laid[0].title in sheet.title
+
+
+def test_many_parts_on_one_sheet_are_counted():
+    sheets = template_sheets(drawers("1 3/4", "1 7/8", "2", make="half-blind and dado"), "tabloid")
+    crowded = next(sheet for sheet in sheets if len(sheet.laid) > 4)
+    said = [stroke.plain for stroke in crowded.strokes if isinstance(stroke, Text)]
+    assert f"and {len(crowded.laid) - 3} more" in said
+
+
+def test_a_correction_only_takes_room_away():
+    printer = Printer(across=Fraction(102, 100), down=Fraction(1))
+    sheets = template_sheets(drawers("4 5/16"), "letter", printer)
+    assert {sheet.printer for sheet in sheets} == {printer}
+    assert max(bounds_of(sheet.strokes)[2] for sheet in sheets) < paper_named("letter").width - 6
+
+
+def test_paper_too_small_is_refused():
+    tiny = Paper("card", "card", Fraction(100), Fraction(148))
+    with pytest.raises(BadInput, match="too small"):
+        lay_out((), tiny, title="", file="", unit=Unit.MM)
+    with pytest.raises(BadInput, match="use A4 or letter"):
+        lay_out(templates_for([side()], METRIC), tiny, title="", file="", unit=Unit.MM)
+
+
+def test_nothing_to_lay_is_no_sheet():
+    assert lay_out((), paper_named("a4"), title="", file="", unit=Unit.MM) == ()
+
+
+def test_lines_of_a_laid_template_are_where_its_move_puts_them():
+    for sheet in template_sheets(drawers("2 1/2"), "a4"):
+        strokes = set(map(repr, (stroke for stroke in sheet.strokes if isinstance(stroke, Line))))
+        for one in sheet.laid:
+            for stroke in one.template.strokes:
+                if isinstance(stroke, Line):
+                    put = Line(one.move.point(stroke.start), one.move.point(stroke.end), stroke.role, stroke.says)
+                    assert repr(put) in strokes
