@@ -60,8 +60,10 @@ def lay_out(
     asked = printer or Printer()
     desk = _Desk(paper, asked)
     for template in templates:
+        at = 0
         for piece in desk.pieces(template):
-            desk.put(piece)
+            # Tiles keep their order: none goes on a sheet before the last one's.
+            at = desk.put(piece, at)
     number_of = len(desk.sheets)
     sheets = []
     for number, sheet in enumerate(desk.sheets, start=1):
@@ -120,23 +122,29 @@ class _Desk:
         room.take((right - SQUARE, bottom, right, bottom + SQUARE))
         return room.boxes
 
-    def put(self, piece: _Piece) -> None:
-        """Lay ``piece`` on the first sheet with room for it, or on a new one; the first may be too small for it because of its bars."""
+    def put(self, piece: _Piece, first: int) -> int:
+        """Lay ``piece`` on the first sheet with room for it, from number ``first`` (from 0) on, or on a new one; gives that sheet's number.
+
+        The very first sheet may be too small for it because of its bars.
+        """
         x0, y0, x1, y1 = piece.box
-        sheet, spot = self._room_for(x1 - x0, y1 - y0)
+        at, spot = self._room_for(x1 - x0, y1 - y0, first)
+        sheet = self.sheets[at]
         move = Move(spot.x + y1, spot.y - x0, 1) if spot.is_turned else Move(spot.x - x0, spot.y - y0)
         sheet.laid.append(replace(piece.laid, move=move))
         sheet.strokes += (moved(stroke, move) for stroke in piece.strokes)
         if piece.map is not None:
             sheet.maps.append(piece.map)
 
-    def _room_for(self, width: Fraction, height: Fraction) -> tuple[_Open, Spot]:
-        for sheet in self.sheets:
-            spot = sheet.room.place(width, height)
+        return at
+
+    def _room_for(self, width: Fraction, height: Fraction, first: int) -> tuple[int, Spot]:
+        for at in range(first, len(self.sheets)):
+            spot = self.sheets[at].room.place(width, height)
             if spot is not None:
-                return sheet, spot
+                return at, spot
         self.sheets.append(self._fresh())
-        return self._room_for(width, height)
+        return self._room_for(width, height, len(self.sheets) - 1)
 
 
 def _worth(size: tuple[Fraction, Fraction], room: tuple[Fraction, Fraction]) -> tuple[int, int, Fraction]:

@@ -117,6 +117,8 @@ class Foot:
             y += high
 
     def _parts(self) -> tuple[str, ...]:
+        if not self.parts:
+            return ("none: measure the two long bars",)
         if len(self.parts) <= _MOST_PARTS:
             return self.parts
         return (*self.parts[: _MOST_PARTS - 1], f"and {len(self.parts) - _MOST_PARTS + 1} more")

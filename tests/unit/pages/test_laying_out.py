@@ -1,5 +1,6 @@
 """Sheets: small templates share one, large ones are tiled, and every sheet can be checked."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -11,7 +12,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import PAPERS, Paper, Printer, lay_out, paper_named
 from tests.measured.packets import drawers
-from tests.unit.drawings.parts import METRIC, side
+from tests.unit.drawings.parts import METRIC, board, side
 
 PAPER_NAMES = sorted(PAPERS)
 
@@ -88,6 +89,25 @@ def test_the_foot_says_what_is_on_the_sheet():
         assert f"{sheet.number} of {len(sheets)}" in said
         assert sheet.laid[0].title in said
         assert sheet.laid[0].title in sheet.title
+
+
+def test_tiles_of_a_template_come_in_their_order():
+    for name in ("legal", "letter", "a4"):
+        order: dict[str, list[int]] = {}
+        for sheet in template_sheets(drawers("14"), name):
+            for one in sheet.laid:
+                if one.tile:
+                    order.setdefault(one.template.title, []).append(one.tile)
+        assert order
+        assert all(tiles == sorted(tiles) for tiles in order.values())
+
+
+def test_a_first_sheet_with_no_room_beside_its_bars_says_what_it_is_for():
+    tall = replace(side(), width=board(width=262).width)
+    first, *rest = lay_out(templates_for([tall], METRIC), paper_named("a4"), title="", file="", unit=Unit.MM)
+    assert [len(sheet.laid) for sheet in rest] == [1, 1]
+    assert first.laid == ()
+    assert "none: measure the two long bars" in [stroke.plain for stroke in first.strokes if isinstance(stroke, Text)]
 
 
 def test_many_parts_on_one_sheet_are_counted():
