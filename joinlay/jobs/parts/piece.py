@@ -1,0 +1,311 @@
+"""``[case]``, ``[frame]``, ``[[bank]]``, ``[runners]`` and ``[stops]``: the piece around the drawers, and how its banks are divided."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Annotated, Final
+
+from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, model_validator
+
+from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne, Rounding
+from joinlay.casework.piece import Bank, PieceSpec, within_room
+from joinlay.casework.slot import DrawerWish
+from joinlay.casework.stops import StopMake
+from joinlay.errors import BadInput
+from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
+from joinlay.jobs.parts.given import Count, Gap, Given, Part, Ratio, Reading, Size, Spelled, StockName, dimension_of, one_of
+from joinlay.lengths import NOTHING, Dimension, Length
+from joinlay.shop import Shop, TenonStock
+from joinlay.stock import Stock
+
+__all__ = ["BankPart", "CasePart", "FramePart", "PieceTables", "RoomPart", "RunnersPart", "StopsPart", "piece_spec"]
+
+_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size)
+
+#: How much deeper each opening is than the one above where a geometric bank names no ratio: between the usual 1.1 and 1.25.
+_USUAL_RATIO: Final = Fraction(9, 8)
+
+_KINDS: Final = {kind: kind for kind in ("equal", "arithmetic", "geometric")}
+
+
+def _opening(given: object, info: ValidationInfo[Reading]) -> Given[Length] | None:
+    """A height, or ``fill`` for the opening that takes what is left."""
+    if isinstance(given, Spelled) and isinstance(given.value, str) and given.value.strip().casefold() == "fill":
+        return None
+    return _SIZE.validate_python(given, context=info.context)
+
+
+def _remainder(given: object) -> Given[int]:
+    """``top``, ``bottom``, or the number of a drawer of the bank from its top."""
+    if isinstance(given, Spelled):
+        if isinstance(given.value, int) and not isinstance(given.value, bool) and given.value >= 1:
+            return Given(given.value - 1, str(given.value), given.origin)
+        word = str(given.value).strip().casefold()
+        if word in ("top", "bottom"):
+            return Given(0 if word == "top" else -1, word, given.origin)
+    raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
+
+
+Opening = Annotated[Given[Length] | None, PlainValidator(_opening)]
+Remainder = Annotated[Given[int], PlainValidator(_remainder)]
+Kind = Annotated[Given[str], PlainValidator(one_of(_KINDS))]
+Dadoes = Annotated[Given[bool], PlainValidator(one_of({"through": False, "stopped": True}))]
+Fitted = Annotated[Given[bool], PlainValidator(one_of({"blocks": True, "none": False}))]
+
+
+class RoomPart(Part):
+    """The room a piece goes into, and what is to be left free ``beside`` it at each side, ``above`` and ``behind`` it."""
+
+    width: Size
+    height: Size
+    depth: Size
+    beside: Gap | None = None
+    above: Gap | None = None
+    behind: Gap | None = None
+
+    def sizes(self) -> tuple[Dimension, Dimension, Dimension]:
+        """Width, height and depth over all of the piece that fits it."""
+        room = tuple(dimension_of(getattr(self, key), f"room {key}") for key in ("width", "height", "depth"))
+        free = {key: _gap(getattr(self, key), f"free space {key} the piece") for key in ("beside", "above", "behind")}
+        return within_room((room[0], room[1], room[2]), **free)
+
+
+class CasePart(Part):
+    """The case: its sizes over all, frame included, or the ``room`` it goes into; and what it is made of."""
+
+    width: Size | None = None
+    height: Size | None = None
+    depth: Size | None = None
+    room: RoomPart | None = None
+    sides: StockName
+    panels: StockName | None = None
+    back: StockName
+    bottom_offset: Size | None = None
+    top_offset: Size | None = None
+    dadoes: Dadoes | None = None
+
+    @model_validator(mode="after")
+    def _has_its_sizes(self) -> "CasePart":
+        written = [key for key in ("width", "height", "depth") if getattr(self, key) is not None]
+        if self.room is not None and written:
+            raise BadInput(f"the room gives the piece its sizes, and {written[0]} is written as well; leave one of them out.")
+        if self.room is None and len(written) < 3:
+            missing = next(key for key in ("width", "height", "depth") if key not in written)
+            raise BadInput(f'{missing} is missing; write width, height and depth over all, or room = {{ width = "40", ... }}.')
+        return self
+
+    def sizes(self) -> tuple[Dimension, Dimension, Dimension]:
+        """Width, height and depth over all."""
+        if self.room is not None:
+            return self.room.sizes()
+        assert self.width is not None
+        assert self.height is not None
+        assert self.depth is not None
+        return (
+            dimension_of(self.width, "piece width over all"),
+            dimension_of(self.height, "piece height over all"),
+            dimension_of(self.depth, "piece depth over all"),
+        )
+
+    def make(self, stocks: Mapping[str, Stock]) -> CaseMake:
+        """What it is made of; panels of the sides' stock where none is named."""
+        sides = stocks[self.sides.value]
+        return CaseMake(
+            sides,
+            sides if self.panels is None else stocks[self.panels.value],
+            stocks[self.back.value],
+            _size(self.bottom_offset, "case bottom offset"),
+            _size(self.top_offset, "case top offset"),
+            has_stopped_dadoes=self.dadoes is not None and self.dadoes.value,
+        )
+
+
+class FramePart(Part):
+    """The face frame: its stock and, where they differ from the usual, its widths and overhangs."""
+
+    stock: StockName
+    stile: Size | None = None
+    mullion: Size | None = None
+    top_rail: Size | None = None
+    bottom_rail: Size | None = None
+    rail: Size | None = None
+    overhang: Gap | None = None
+    overhang_top: Gap | None = None
+    overhang_bottom: Gap | None = None
+
+    def make(self, stocks: Mapping[str, Stock]) -> FrameMake:
+        """What the frame is made of."""
+        return FrameMake(
+            stocks[self.stock.value],
+            stile=_size(self.stile, "stile width"),
+            mullion=_size(self.mullion, "mullion width"),
+            top_rail=_size(self.top_rail, "top rail height"),
+            bottom_rail=_size(self.bottom_rail, "bottom rail height"),
+            rail=_size(self.rail, "rail height"),
+            overhang=_size(self.overhang, "frame overhang"),
+            overhang_top=_gap(self.overhang_top, "frame overhang at the top"),
+            overhang_bottom=_gap(self.overhang_bottom, "frame overhang at the bottom"),
+        )
+
+
+class BankPart(DrawersPart):
+    """One bank from the top down: ``drawers`` divided by a ``graduation``, or ``heights`` one by one, one of them "fill" at most.
+
+    Any key of ``[drawers]`` may be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which takes what
+    that leaves over. ``width`` is the openings'; one bank without it takes what is left, several share it alike only where none has one.
+    """
+
+    drawers: Count | None = None
+    graduation: Kind | None = None
+    step: Gap | None = None
+    ratio: Ratio | None = None
+    heights: Annotated[list[Opening], Field(min_length=1, max_length=100)] | None = None
+    remainder: Remainder | None = None
+    rail: Size | None = None
+    width: Size | None = None
+
+    @model_validator(mode="after")
+    def _fits_together(self) -> "BankPart":
+        if self.opening is not None:
+            raise BadInput("the openings of a bank follow from the frame; leave opening out, or write heights.")
+        if (self.drawers is None) == (self.heights is None):
+            raise BadInput('write drawers = and how many, or heights = and each opening, such as ["4", "fill", "6"].')
+        if self.heights is not None:
+            self._refuse_beside_heights(self.heights)
+        kind = "equal" if self.graduation is None else self.graduation.value
+        for key, needs in (("step", "arithmetic"), ("ratio", "geometric")):
+            if getattr(self, key) is not None and kind != needs:
+                raise BadInput(f'{key} is for graduation = "{needs}"; this bank is {kind}.')
+        if self.remainder is not None and self.remainder.value >= self.count:
+            raise BadInput(f"the remainder goes to drawer {self.remainder.spelled}, but the bank has {self.count}.")
+        return self
+
+    def _refuse_beside_heights(self, heights: Sequence[object]) -> None:
+        if self.graduation is not None:
+            raise BadInput("heights gives the openings one by one, so there is no graduation; leave one of them out.")
+        if sum(height is None for height in heights) > 1:
+            raise BadInput('two openings or more are "fill"; one at most takes what is left.')
+
+    @property
+    def count(self) -> int:
+        """How many drawers."""
+        return len(self.heights) if self.heights is not None else self.drawers or 1
+
+    def division(self, first: int, rail: Dimension) -> Heights:
+        """How the bank is divided; ``first`` is the number of its topmost drawer, ``rail`` the usual step."""
+        if self.heights is not None:
+            return OneByOne(
+                tuple(_size(one, f"drawer {first + n} opening height asked for") for n, one in enumerate(self.heights))
+            )
+        kind = "equal" if self.graduation is None else self.graduation.value
+        if kind == "arithmetic":
+            return Arithmetic(
+                self.count, rail if self.step is None else dimension_of(self.step, "step of the graduation", "DR-7")
+            )
+        if kind == "geometric":
+            return Geometric(self.count, _USUAL_RATIO if self.ratio is None else self.ratio.value)
+        return Equal(self.count)
+
+
+class RunnersPart(Part):
+    """What bearers, guides and kickers are ripped from."""
+
+    stock: StockName
+
+
+class StopsPart(Part):
+    """Stop blocks on a strip behind each rail, of the runners' stock unless another is named; ``kind`` "none": no stops."""
+
+    kind: Fitted | None = None
+    stock: StockName | None = None
+    thickness: Size | None = None
+    sag: Gap | None = None
+
+    def make(self, runner: Stock, stocks: Mapping[str, Stock]) -> StopMake | None:
+        """The stops; None where there are to be none."""
+        if self.kind is not None and not self.kind.value:
+            return None
+        stock = runner if self.stock is None else stocks[self.stock.value]
+        return StopMake(stock, _size(self.thickness, "stop block height"), _gap(self.sag, "sag of a loaded bottom"))
+
+
+class PieceTables(Part):
+    """The tables of a job that describe the piece around its drawers; all of them, or none."""
+
+    case: CasePart | None = None
+    frame: FramePart | None = None
+    bank: list[BankPart] | None = None
+    runners: RunnersPart | None = None
+    stops: StopsPart | None = None
+
+
+def piece_spec(
+    tables: PieceTables,
+    every: DrawersPart,
+    stocks: Mapping[str, Stock],
+    shop: Shop,
+    tenon_of: Callable[[Given[Length]], TenonStock],
+) -> PieceSpec | None:
+    """The piece that ``tables`` describe; None where they describe none.
+
+    ``shop`` has the practice of all drawers in it; ``every`` is what ``[drawers]`` says, ``tenon_of`` looks a tenon up. Raises BadInput where
+    a table is missing, or some banks have a width and more than one has none.
+    """
+    if tables.case is None and tables.frame is None and tables.bank is None and tables.runners is None:
+        return None
+    if tables.case is None or tables.frame is None or not tables.bank or tables.runners is None:
+        missing = next(key for key in ("case", "frame", "bank", "runners") if not getattr(tables, key))
+        raise BadInput(f"the piece lacks its [{missing}]; a whole piece has [case], [frame], [[bank]] and [runners].")
+    width, height, depth = tables.case.sizes()
+    frame, runner = tables.frame.make(stocks), stocks[tables.runners.stock.value]
+    rail = frame.sizes(shop.practice).rail
+    banks, first = [], 1
+    for part in tables.bank:
+        banks.append(_bank(part, first, rail, every, stocks, shop, tenon_of))
+        first += part.count
+    stops = (tables.stops or StopsPart()).make(runner, stocks)
+    return PieceSpec(
+        width, height, depth, frame, tables.case.make(stocks), tuple(banks), runner, stops, widths=_widths(tables.bank)
+    )  # fmt: skip
+
+
+def _bank(
+    part: BankPart,
+    first: int,
+    rail: Dimension,
+    every: DrawersPart,
+    stocks: Mapping[str, Stock],
+    shop: Shop,
+    tenon_of: Callable[[Given[Length]], TenonStock],
+) -> Bank:
+    own = DrawerPart.model_construct(**{field: getattr(part, field) for field in DrawersPart.model_fields})
+    tenon = own.found("tenon", every)
+    wishes = []
+    for n in range(first, first + part.count):
+        name = f"drawer {n}"
+        practice = own.practice(shop.practice, name)
+        wish = DrawerWish(own.make_of(name, every, stocks), replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
+        wishes.append(wish)
+    between = _size(part.rail, "rail height")
+    rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
+    return Bank(part.division(first, between if between is not None else rail), tuple(wishes), rounding, between)
+
+
+def _widths(banks: Sequence[BankPart]) -> Heights | None:
+    """How the width is divided: None, alike, where no bank says."""
+    given = tuple(_size(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
+    if not any(given):
+        return None
+    if sum(one is None for one in given) > 1:
+        raise BadInput("some banks have a width and more than one has none; leave one at most to take what is left.")
+    return OneByOne(given)
+
+
+def _size(given: Given[Length] | None, name: str) -> Dimension | None:
+    return None if given is None else dimension_of(given, name)
+
+
+def _gap(given: Given[Length] | None, name: str) -> Dimension:
+    return NOTHING if given is None else dimension_of(given, name)

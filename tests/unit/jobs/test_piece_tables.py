@@ -1,0 +1,169 @@
+"""The tables of a job that describe the whole piece, its pulls and its banding."""
+
+from fractions import Fraction
+
+import pytest
+from pydantic import ValidationError
+
+from joinlay.boards import Board, Datum, Surface
+from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne
+from joinlay.casework.pulls import ByEye, ByStep
+from joinlay.errors import BadInput
+from joinlay.jobs.parts.drawer import DrawersPart
+from joinlay.jobs.parts.finish import BandingPart, PullsPart
+from joinlay.jobs.parts.given import Reading
+from joinlay.jobs.parts.piece import PieceTables, piece_spec
+from joinlay.jobs.source import read_source
+from joinlay.lengths import Unit, dimension, inches
+from joinlay.shop import usual_shop
+from tests.assembly.pieces import ply, solid, whole
+
+STOCKS = {"cherry": solid("3/4"), "ply": ply("3/4"), "half": ply("1/2"), "thin": ply("1/4"), "maple": solid("3/4", "red maple")}
+READING = Reading(Unit.INCH, tuple(STOCKS))
+SHOP = usual_shop(Unit.INCH)
+CASE = 'width = "24"\nheight = "36"\ndepth = "20"'
+JOB = """
+[case]
+{case}
+sides = "ply"
+back = "thin"
+[frame]
+stock = "cherry"
+[runners]
+stock = "maple"
+[[bank]]
+{bank}
+"""
+DRAWERS = 'front = "cherry"\nsides = "half"\nbottom = "thin"'
+
+
+def part(model, text):
+    return model.model_validate(read_source(text, "job.toml").tree, context=READING)
+
+
+def spec(bank="drawers = 4", case=CASE, more=""):
+    tables = part(PieceTables, JOB.format(bank=bank, case=case) + more)
+    return piece_spec(tables, part(DrawersPart, DRAWERS), STOCKS, SHOP, lambda given: SHOP.tenons[0])
+
+
+def test_a_described_piece_is_planned_whole():
+    wanted = spec()
+    assert (wanted.width, wanted.height, wanted.depth) == (inches(24), inches(36), inches(20))
+    assert wanted.height.origin == "job.toml:4"
+    assert len(whole(wanted, SHOP).drawers) == 4
+
+
+def test_no_tables_describe_no_piece():
+    assert piece_spec(part(PieceTables, ""), DrawersPart(), STOCKS, SHOP, lambda given: SHOP.tenons[0]) is None
+
+
+def test_half_a_piece_says_what_is_missing():
+    tables = part(PieceTables, '[frame]\nstock = "cherry"')
+    with pytest.raises(BadInput, match=r"lacks its \[case\]"):
+        piece_spec(tables, DrawersPart(), STOCKS, SHOP, lambda given: SHOP.tenons[0])
+
+
+@pytest.mark.parametrize(
+    ("bank", "division"),
+    [
+        ("drawers = 3", Equal(3)),
+        ('drawers = 3\ngraduation = "arithmetic"', Arithmetic(3, dimension(inches(1)))),
+        ('drawers = 3\ngraduation = "arithmetic"\nstep = "1/2"', Arithmetic(3, dimension(inches("1/2")))),
+        ('drawers = 3\ngraduation = "geometric"\nratio = "6/5"', Geometric(3, Fraction(6, 5))),
+        ('drawers = 3\ngraduation = "geometric"', Geometric(3, Fraction(9, 8))),
+        ('heights = ["4", "fill", "6"]', OneByOne((dimension(inches(4)), None, dimension(inches(6))))),
+    ],
+)
+def test_a_bank_is_divided_as_it_says(bank, division):
+    assert spec(bank).banks[0].heights == division
+
+
+def test_drawers_of_a_bank_may_differ_from_the_others():
+    wanted = spec('drawers = 1\n[[bank]]\ndrawers = 2\nfront = "ply"\ntaper = "1/32"')
+    first, second = (bank.drawers[0] for bank in wanted.banks)
+    assert (first.make.front.name, second.make.front.name) == (STOCKS["cherry"].name, STOCKS["ply"].name)
+    assert second.shop.practice.length("taper") == inches("1/32")
+    assert second.shop.practice.length("taper").name == "drawer 2 taper"
+
+
+@pytest.mark.parametrize(("word", "place"), [('"top"', 0), ('"bottom"', -1), ("2", 1)])
+def test_the_remainder_of_rounding_goes_where_it_is_put(word, place):
+    assert spec(f"drawers = 4\nremainder = {word}").banks[0].rounding.remainder == place
+
+
+def test_banks_may_have_widths():
+    widths = spec('drawers = 1\nwidth = "8"\n[[bank]]\ndrawers = 1').widths
+    assert widths == OneByOne((dimension(inches(8)), None))
+    assert spec("drawers = 1\n[[bank]]\ndrawers = 1").widths is None
+    with pytest.raises(BadInput, match="leave one at most"):
+        spec('drawers = 1\nwidth = "8"\n[[bank]]\ndrawers = 1\n[[bank]]\ndrawers = 1')
+
+
+def test_a_room_gives_the_piece_its_sizes():
+    wanted = spec(case='room = { width = "40", height = "90", depth = "22", beside = "1/2", above = "2" }')
+    assert (wanted.width, wanted.height, wanted.depth) == (inches(39), inches(88), inches(22))
+
+
+def test_stops_are_of_the_runners_stock_or_left_out():
+    assert spec().stops.stock is STOCKS["maple"]
+    assert spec(more='[stops]\nstock = "ply"').stops.stock is STOCKS["ply"]
+    assert spec(more='[stops]\nkind = "none"').stops is None
+
+
+@pytest.mark.parametrize(
+    ("bank", "case", "said"),
+    [
+        ("", CASE, "write drawers = and how many"),
+        ('drawers = 2\nheights = ["4", "5"]', CASE, "write drawers = and how many"),
+        ('heights = ["fill", "fill"]', CASE, "one at most"),
+        ('heights = ["4"]\ngraduation = "equal"', CASE, "leave one of them out"),
+        ('drawers = 2\nstep = "1"', CASE, 'step is for graduation = "arithmetic"'),
+        ('drawers = 2\ngraduation = "arithmetic"\nratio = 2', CASE, 'ratio is for graduation = "geometric"'),
+        ("drawers = 2\nremainder = 3", CASE, "the bank has 2"),
+        ('drawers = 2\nremainder = "middle"', CASE, "counted from the top"),
+        ('drawers = 2\nopening = { width = "4" }', CASE, "leave opening out"),
+        ("drawers = 2", 'width = "24"', "height is missing"),
+        ("drawers = 2", CASE + '\nroom = { width = "4", height = "4", depth = "4" }', "leave one of them out"),
+    ],
+)
+def test_tables_that_do_not_fit_together_say_why(bank, case, said):
+    with pytest.raises(ValidationError) as caught:
+        spec(bank, case)
+    assert said in str(caught.value)
+
+
+PULLS = 'stock = "walnut"\ndiameter = "1"\nprojection = "1"\nhole = "3/8"\n'
+
+
+def test_pulls_are_read_with_their_growth_and_dot():
+    pulls = part(PullsPart, PULLS + 'growth = "step"\nstep = "1/8"\nshare = "1/5"\ndot = { diameter = "1/4", first = 3 }').pulls()
+    assert isinstance(pulls.growth, ByStep)
+    assert (pulls.growth.step, pulls.share, pulls.dot.first) == (inches("1/8"), Fraction(1, 5), 3)
+    eye = part(PullsPart, PULLS + 'growth = "eye"\neye = { height = "60", distance = "40" }').pulls().growth
+    assert isinstance(eye, ByEye)
+    assert eye.distance == inches(40)
+    assert part(PullsPart, PULLS).pulls().growth is None
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [('growth = "eye"', "write both or neither"), ('step = "1/8"', 'growth = "step"'), ("count = 3", "write 1 or 2")],
+)
+def test_pulls_that_do_not_fit_together_say_why(more, said):
+    with pytest.raises(ValidationError) as caught:
+        part(PullsPart, PULLS + more)
+    assert said in str(caught.value)
+
+
+def test_banding_finds_its_edges_by_the_words_of_the_part():
+    datum = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
+    length, width, thickness = (dimension(inches(n)) for n in (18, 6, 1))
+    board = Board("drawer 1 front", "drawer front", "ply", length, width, thickness, datum)
+    text = 'part = "drawer front"\nstock = "cherry edging"\nthickness = "1/32"\n'
+    assert part(BandingPart, text + 'edges = ["top edge", "left end"]').banding_on(board).surfaces == (
+        Surface.FAR_EDGE,
+        Surface.END,
+    )
+    assert len(part(BandingPart, text).banding_on(board).surfaces) == 4
+    with pytest.raises(BadInput, match='the nearest is "top edge"'):
+        part(BandingPart, text + 'edges = ["top edges"]').banding_on(board)
