@@ -8,7 +8,7 @@ from joinlay.casework.face_frame import make_frame
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.findings import Harm, Refused
-from joinlay.lengths import inches, mm
+from joinlay.lengths import Length, inches, mm
 from tests.assembly.pieces import shop, size, solid
 
 SHOP = shop()
@@ -64,6 +64,7 @@ def test_the_lowest_rail_that_works_is_named_and_works():
     finding = caught.value.finding
     assert finding.where == "face frame rail under drawer 1"
     lowest = finding.numbers["lowest"]
+    assert isinstance(lowest, Length)
     assert lowest > inches("5/8")
     assert frame(rail=lowest).assembly.board("rail under drawer 1").width == lowest
 

@@ -74,6 +74,7 @@ def test_too_large_a_step_names_the_largest_that_works():
     with pytest.raises(Refused) as caught:
         opening_heights(Arithmetic(4, inch("3")), inch("14"), names=names(4))
     limit = caught.value.finding.numbers["limit"]
+    assert isinstance(limit, Length)
     assert limit == inches("14") / 6
     under = opening_heights(Arithmetic(4, dimension(Length(limit.mm - 1))), inch("14"), names=names(4))
     assert under[0].mm > 0

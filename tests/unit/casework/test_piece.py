@@ -75,7 +75,9 @@ def test_seating_moves_the_drawer_and_states_its_gaps(chest):
     slot = piece.slots[2]
     drawer = whole(spec(SHOP), SHOP).drawers[2].moved(-slot.left, inches(0), -slot.floor)
     seated, found = seat_drawer(piece, slot, drawer)
-    assert seated.board("front").place.origin[2] == (slot.floor + inches("1/32")).mm
+    front = seated.board("front")
+    assert front.place is not None
+    assert front.place.origin[2] == (slot.floor + inches("1/32")).mm
     gaps = {m.what: m.gap for m in found}
     assert gaps["drawer 3 front at the face frame left stile"] == inches("1/32")
     assert gaps["drawer 3 left side under the runners drawer 3 left kicker"] == inches("1/16")

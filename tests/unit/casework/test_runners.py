@@ -7,6 +7,7 @@ from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.piece import plan_piece
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import inches, mm
+from joinlay.stock import Solid
 from joinlay.stock.movement import Day, Seasons, movement_of
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, tried, way_out, whole
 
@@ -43,6 +44,7 @@ def test_a_guide_lies_on_its_bearer_even_with_the_frame():
     piece = plan_piece(spec(SHOP), SHOP)
     guide = piece.runners.assembly.board("drawer 1 right guide")
     assert guide.width == inches("3/4")
+    assert guide.place is not None
     inner = guide.place.point(mm(0), guide.width, mm(0))[0]
     assert inner == (piece.slots[0].left + piece.slots[0].opening.width).mm
 
@@ -137,6 +139,7 @@ def test_a_solid_case_has_slots_as_long_as_the_screw_and_the_movement():
     assert (hole.kind, hole.surface, hole.along.centre) == (CutKind.HOLE, Surface.EDGE, inches("1 1/2"))
     assert [slot.kind for slot in slots] == [CutKind.SLOT] * 2
     seasons, oak = piece.spec.seasons, piece.spec.case.sides
+    assert isinstance(oak, Solid)
     for slot, distance in zip(slots, ((bearer.length - inches(3)) / 2, bearer.length - inches(3)), strict=True):
         moved = movement_of(oak, distance, seasons.workshop, seasons.dampest) - movement_of(
             oak, distance, seasons.workshop, seasons.driest
