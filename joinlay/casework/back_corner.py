@@ -76,7 +76,7 @@ class BackCorner:
 
 
 def design_back_corner(name: str, make: DrawerMake, shop: Shop) -> BackCorner:
-    """The back corners of drawer ``name``.
+    """The back corners of drawer ``name`` (LR-1 to LR-5; DA-1, DA-2).
 
     A locking rabbet with the owned cutter nearest half the back's thickness, its ends flush with the back; or a dado ``back set-in`` from
     the sides' ends. Raises Refused where the joint cannot be made.

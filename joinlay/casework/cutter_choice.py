@@ -18,7 +18,7 @@ Joint = TypeVar("Joint")
 
 
 def with_nearest_cutter(shop: Shop, wanted: Length, design: Callable[[Dimension], Joint]) -> Joint:
-    """The joint that ``design`` makes with the owned cutter nearest to ``wanted``, the smaller first where two are as near.
+    """The joint that ``design`` makes with the owned cutter nearest to ``wanted``, the smaller first where two are as near (MS-8).
 
     Cutters are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused
     where the shop has no cutter at all.

@@ -47,13 +47,13 @@ class Meeting:
 def meeting(
     what: str, one: tuple[Board | str, Surface], other: tuple[Board | str, Surface], gap: Dimension = NOTHING, rule: str = ""
 ) -> Meeting:
-    """A meeting of two outer surfaces, as most are; the boards or their names."""
+    """A meeting of two outer surfaces, as most are; the boards or their names (CK-8)."""
     first, second = (Side(board if isinstance(board, str) else board.name, surface) for board, surface in (one, other))
     return Meeting(what, first, second, gap, rule)
 
 
 def measured(found: Meeting, boards: Mapping[str, Board]) -> Length:
-    """The gap between the two planes as the boards are placed, square to the second; exact, less than nothing where they overlap.
+    """The gap between the two planes as the boards are placed, square to the second; exact, less than nothing where they overlap (CK-8).
 
     ``boards`` is keyed by name. Raises BadInput where a board has no place or the two sides don't face each other. Derived.
     """
@@ -69,7 +69,7 @@ def measured(found: Meeting, boards: Mapping[str, Board]) -> Length:
 
 
 def unmet(meetings: Iterable[Meeting], boards: Mapping[str, Board]) -> tuple[tuple[Meeting, Length], ...]:
-    """The meetings whose gap is not the stated one, each with the gap as it is."""
+    """The meetings whose gap is not the stated one, each with the gap as it is (CK-8)."""
     gaps = ((one, measured(one, boards)) for one in meetings)
     return tuple((one, gap) for one, gap in gaps if gap != one.gap)
 

@@ -37,7 +37,7 @@ def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> tuple[Drawer, tuple
 
 
 def with_board(drawer: Drawer, board: Board) -> Drawer:
-    """``drawer`` with ``board`` in the place of its own of that name."""
+    """``drawer`` with ``board`` in the place of its own of that name; no rule."""
     boards = tuple(board if own.name == board.name else own for own in drawer.assembly.boards)
     return replace(drawer, assembly=replace(drawer.assembly, boards=boards))
 

@@ -89,7 +89,7 @@ class Overlap:
 
 
 def solid_of(board: Board) -> Body:
-    """``board`` with its tapers and all its cuts, in its place. Raises BadInput where it has no place."""
+    """``board`` with its tapers and all its cuts, in its place (CK-8). Raises BadInput where it has no place."""
     if board.place is None:
         raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
     body = _stock(board)
@@ -104,7 +104,7 @@ def solid_of(board: Board) -> Body:
 
 
 def solids_of(boards: Iterable[Board]) -> tuple[Body, ...]:
-    """The solids of all placed ``boards``; one that stands alone, such as a blank to turn, is left out."""
+    """The solids of all placed ``boards``; one that stands alone, such as a blank to turn, is left out (CK-8)."""
     return tuple(solid_of(board) for board in boards if board.place is not None)
 
 
@@ -119,7 +119,7 @@ def overlaps(solids: Sequence[Body]) -> tuple[Overlap, ...]:
 
 
 def overlaps_between(some: Sequence[Body], others: Sequence[Body]) -> tuple[Overlap, ...]:
-    """Every overlap of one of ``some`` with one of ``others``."""
+    """Every overlap of one of ``some`` with one of ``others`` (CK-8)."""
     pairs = ((one, other) for one in some for other in others)
     return tuple(Overlap(one.name, other.name, volume) for one, other in pairs if (volume := one.shared(other)) > CONTACT)
 
