@@ -54,7 +54,7 @@ def stack_fronts(pieces: Sequence[Piece], boards: Mapping[str, Board], sheet: Bl
     stacks: list[Stack] = []
     for bank in _banks([piece for piece in pieces if boards[piece.name].part == FRONT and not piece.any_grain], boards):
         across = not _is_upright(boards[bank[0].name])
-        stacks.extend(_broken(bank, across, room, kerf))
+        stacks.extend(_broken(bank, room, kerf, across=across))
     return tuple(stack for stack in stacks if len(stack.pieces) > 1 or stack.parted_from)
 
 
@@ -77,7 +77,7 @@ def _is_upright(board: Board) -> bool:
     return board.place is not None and abs(board.place.along[2]) > abs(board.place.along[0])
 
 
-def _broken(bank: Sequence[Piece], across: bool, room: tuple[Length, Length], kerf: Length) -> list[Stack]:  # noqa: FBT001
+def _broken(bank: Sequence[Piece], room: tuple[Length, Length], kerf: Length, *, across: bool) -> list[Stack]:
     """The bank in as few columns as fit, filled from the top."""
     stacks: list[Stack] = []
     run: list[Piece] = []
