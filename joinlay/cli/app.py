@@ -96,6 +96,19 @@ def make(
     raise typer.Exit(make_job(job, out, paper))
 
 
+@app.command(help=words.SETTINGS)
+@_said
+def settings(
+    job: Annotated[Path, typer.Argument(help=words.JOB)],
+    card: Annotated[int | None, typer.Option("--card", help=words.SETTINGS_CARD)] = None,
+    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+) -> None:
+    """Say how the machines are set."""
+    from joinlay.cli.settings_command import say_settings
+
+    raise typer.Exit(say_settings(job, card, as_json=as_json))
+
+
 @app.command(
     help=words.JOINT, context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []}
 )

@@ -32,6 +32,9 @@ MAKE_PAPER: Final = "The paper to print on, such as letter or a4; what the job s
 WHY: Final = "Show how a number was worked out, down to what you wrote."
 WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
 
+SETTINGS: Final = "Every fence, height and stop of a job, in the order to cut them."
+SETTINGS_CARD: Final = "Say all of one setting, by its number: parts, stops, test piece and cautions."
+
 JOINT: Final = "Work out one joint from a few numbers."
 JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
 JOINT_METRIC: Final = "A number without a unit is in millimetres, and the usual shop is a metric one."
@@ -94,6 +97,41 @@ def verdict(title: str, drawers: int, tally: Sequence[tuple[int, str]]) -> str:
     """The first line of ``check``: what the job is and what was found."""
     found = ", ".join(counted(number, word) if word != "refused" else f"{number} refused" for number, word in tally if number)
     return f"{title}: {counted(drawers, 'drawer')}, {found or 'nothing to remark'}."
+
+
+SETTINGS_HEAD: Final = ("", "cut", "machine and cutter", "fence", "height", "parts, and how they lie")
+SQUARE_THE_ENDS: Final = "chop the round ends square"
+
+
+def settings_verdict(title: str, cards: int, cutters: int, set_ups: int, naive: int, *, is_proved: bool) -> str:
+    """The first line of ``settings``: how many, and what the order saves."""
+    if not cards:
+        return f"{title}: nothing to set."
+    best = "" if is_proved else " A job this large is ordered step by step; a better order may exist."
+    return (
+        f"{title}: {counted(cards, 'setting')}, {counted(cutters, 'cutter')}, {counted(set_ups, 'set-up')} "
+        f"where taking part after part would need {naive}.{best}"
+    )
+
+
+def no_setting(card: int, most: int) -> str:
+    """A card that isn't there."""
+    return f"there is no setting {card}; they are numbered 1 to {most}." if most else f"there is no setting {card}: nothing is cut."
+
+
+def next_setting(path: object) -> str:
+    """After ``settings``: how to see a whole card."""
+    return f"Next: joinlay settings {path} --card 1"
+
+
+def setting_head(number: int, cut: str, change: str) -> str:
+    """The first line of a card in the terminal."""
+    return f"Setting {number}: {cut} ({change})"
+
+
+def test_piece(measures: str) -> str:
+    """What the test piece must measure."""
+    return f"test piece: {measures}"
 
 
 def started(path: object) -> str:

@@ -15,6 +15,7 @@ from joinlay.settings.run import runs_of
 from joinlay.settings.setting import Change, Setting, SettingsList, ToolKind
 from joinlay.settings.speeds import router_speed
 from joinlay.settings.test_piece import piece_to_test
+from joinlay.settings.wording import small_words
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -172,9 +173,9 @@ def _found(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
                       "MS-9", "a common speed table", width=setting.tool.width)  # fmt: skip
     for reading in setting.readings:
         if reading.affects is not None and reading.affects in FIT and abs(reading.by) > _FELT:
-            kind = "larger" if reading.by.mm > 0 else "smaller"
-            yield note("rule", f"set to the mark alone, the {reading.affects.value} comes out {{by}} {kind} than planned; "
-                       "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=abs(reading.by))  # fmt: skip
+            more, by = "larger" if reading.by.mm > 0 else "smaller", small_words(abs(reading.by), shop.rule)
+            yield note("rule", f"set to the mark alone, the {reading.affects.value} comes out {{by}} {more} than planned; "
+                       "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=by)  # fmt: skip
     if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"

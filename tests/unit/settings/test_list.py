@@ -147,7 +147,7 @@ def test_the_rule_shows_what_to_set_and_what_the_rest_does():
     (note,) = notes(found, "rule")
     assert note.where == "setting 1"
     assert note.sentence(INCH.text).startswith(
-        "set to the mark alone, the tongue thickness comes out 1/32 in larger than planned"
+        "set to the mark alone, the tongue thickness comes out 0.031 in larger than planned"
     )
     finer = settings_for([back], shop(rule="1/32 in"))
     assert notes(finer, "rule") == []

@@ -1,0 +1,136 @@
+"""Settings as plain dicts and lists, for JSON: lengths in millimetres, exact, and as the maker reads them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from joinlay.lengths import Length
+from joinlay.settings.wording import correction_words, cut_words, measure_words
+
+if TYPE_CHECKING:
+    from joinlay.findings import Finding
+    from joinlay.lengths import Graduation
+    from joinlay.settings.reading import Reading
+    from joinlay.settings.setting import Pass, Setting, SettingsList, Stops, Work
+
+__all__ = ["Plainly", "settings_tree"]
+
+
+def settings_tree(found: SettingsList, rule: Graduation) -> dict[str, Any]:
+    """The settings of a job as plain dicts and lists; ``rule`` sets the text of each length. Rules MS-1 to MS-9."""
+    said = Plainly(rule)
+    return {
+        "set_ups": found.set_ups,
+        "naive_set_ups": found.naive_set_ups,
+        "cutter_changes": found.cutter_changes,
+        "is_proved": found.is_proved,
+        "first_then": [list(pair) for pair in found.first_then],
+        "settings": [said.setting(setting) for setting in found.settings],
+        "findings": [said.finding(finding) for finding in found.findings],
+    }
+
+
+class Plainly:
+    """Turns settings into what JSON can hold, on the maker's rule."""
+
+    __slots__ = ("_rule",)
+
+    def __init__(self, rule: Graduation) -> None:
+        """Set the text of lengths on ``rule``."""
+        self._rule = rule
+
+    def length(self, length: Length | None) -> dict[str, Any] | None:
+        """``mm`` as a decimal number, ``exact`` as a fraction of millimetres, ``text`` as the maker reads it; null for none."""
+        if length is None:
+            return None
+        return {
+            "mm": float(length.mm),
+            "exact": f"{length.mm.numerator}/{length.mm.denominator}",
+            "text": self._rule.text(length),
+        }
+
+    def setting(self, setting: Setting) -> dict[str, Any]:
+        """A card: the machine and how it is set, the parts, the test piece, the cautions."""
+        return {
+            "number": setting.number,
+            "set_up": setting.set_up,
+            "cut": cut_words(setting),
+            "machine": setting.machine.value,
+            "guide": setting.guide.value,
+            "tool": {
+                "kind": setting.tool.kind.value, "width": self.length(setting.tool.width), "reach": self.length(setting.tool.reach),
+            },
+            "role": setting.role.value,
+            "change": [change.value for change in setting.changes],
+            "fence_to_near_side": self.length(setting.near_side),
+            "fence_to_centre": self.length(setting.centre),
+            "fence_to_far_side": self.length(setting.far_side),
+            "height": self.length(setting.height),
+            "guide_offset": self.length(setting.offset),
+            "passes": [self._pass(each) for each in setting.passes],
+            "on_rule": [self._reading(reading) for reading in setting.readings],
+            "speed": setting.speed,
+            "works": [self._work(work) for work in setting.works],
+            "count": setting.count,
+            "joints": list(setting.joints),
+            "test_piece": {
+                "measures": [
+                    {"what": one.measured.value, "value": self.length(one.value)} for one in setting.test_piece.measures
+                ],
+                "in_words": measure_words(setting, self._rule.text),
+                "corrections": [correction_words(setting, each) for each in setting.test_piece.corrections],
+            },
+            "cautions": [caution.value for caution in setting.cautions],
+            "reason": setting.reason.sentence(self._rule.text),
+        }  # fmt: skip
+
+    def finding(self, finding: Finding) -> dict[str, Any]:
+        """A finding, its sentences set on the maker's rule."""
+        return {
+            "kind": finding.kind,
+            "harm": finding.harm.name.lower(),
+            "where": finding.where,
+            "what": finding.sentence(self._rule.text),
+            "remedy": finding.way_out(self._rule.text),
+            "rule": finding.rule,
+            "source": finding.source,
+            "numbers": {name: self.length(n) if isinstance(n, Length) else n for name, n in finding.numbers.items()},
+        }
+
+    def _pass(self, each: Pass) -> dict[str, Any]:
+        return {
+            "near_side": self.length(each.near_side),
+            "height": self.length(each.height),
+            "straightedge": self.length(each.guide),
+        }
+
+    def _reading(self, reading: Reading) -> dict[str, Any]:
+        return {
+            "value": reading.value.value,
+            "exact": self.length(reading.exact),
+            "set": self.length(reading.on_rule.nearest),
+            "left_over": self.length(reading.on_rule.left_over),
+            "affects": None if reading.affects is None else reading.affects.value,
+            "by": self.length(reading.by),
+        }
+
+    def _work(self, work: Work) -> dict[str, Any]:
+        return {
+            "boards": list(work.boards),
+            "cuts": list(work.cuts),
+            "entry": work.entry_word,
+            "fence": work.fence_word,
+            "stops": None if work.stops is None else self._stops(work.stops),
+            "positions": [{"centre": self.length(one.centre), "width": self.length(one.width)} for one in work.positions],
+            "positions_from": work.positions_from,
+            "square_the_ends": work.squared,
+        }
+
+    def _stops(self, stops: Stops) -> dict[str, Any]:
+        return {
+            "first": stops.leading_word,
+            "begin": self.length(stops.begin),
+            "finish": self.length(stops.finish),
+            "infeed_stop": self.length(stops.infeed_stop),
+            "outfeed_stop": self.length(stops.outfeed_stop),
+        }

@@ -1,0 +1,217 @@
+"""Settings in the maker's words: how the work lies, what to set, what to move. Used by the cards and the terminal alike."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Final
+
+from joinlay.lengths import Unit, decimal_text
+from joinlay.settings.reading import Value
+from joinlay.settings.setting import Change, Guide, Role
+from joinlay.settings.test_piece import Adjust, Direction, Measured
+from joinlay.shop import MachineKind
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Sequence
+
+    from joinlay.lengths import Graduation, Length
+    from joinlay.settings.reading import Reading
+    from joinlay.settings.setting import Setting, Stops, Work
+    from joinlay.settings.test_piece import Correction
+
+__all__ = [
+    "change_words", "correction_words", "cut_words", "lie_words", "machine_words", "measure_words", "parts_words", "position_words",
+    "reading_words", "remainder_words", "small_words", "speed_words", "stop_words", "value_words",
+]  # fmt: skip
+
+_TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
+
+
+def cut_words(setting: Setting) -> str:
+    """What is cut, each name once: left and right, and the numbers of mortises, are left off."""
+    names = (re.sub(r" \d+$", "", re.sub(r"^(?:left|right) ", "", name)) for name in setting.cut_names)
+    return ", ".join(dict.fromkeys(names))
+
+
+def machine_words(setting: Setting, show: Callable[[Length], str]) -> str:
+    """Machine, guide and tool: ``router table, 1/4 in straight cutter``."""
+    guide = "" if setting.guide in (Guide.FENCE, Guide.CENTRE_LINE, Guide.GAUGED_LINE) else f" with {_a(setting.guide.value)}"
+    if setting.machine is MachineKind.BENCH:
+        return f"{setting.machine.value}, {setting.tool.kind.value}"
+    return f"{setting.machine.value}{guide}, {show(setting.tool.width)} {setting.tool.kind.value}"
+
+
+def _a(word: str) -> str:
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
+
+
+def parts_words(names: Sequence[str]) -> str:
+    """The parts, numbered ones gathered: ``left side, right side of drawers 1 to 3; case back``."""
+    numbers: dict[tuple[str, str], list[int]] = {}
+    for name in names:
+        found = re.fullmatch(r"(\D+?) (\d+) (.+)", name)
+        kind, rest = (found[1], found[3]) if found else ("", name)
+        numbers.setdefault((kind, rest), [])
+        if found:
+            numbers[kind, rest].append(int(found[2]))
+    parts: dict[tuple[str, tuple[int, ...]], list[str]] = {}
+    for (kind, rest), several in numbers.items():
+        parts.setdefault((kind, tuple(dict.fromkeys(several))), []).append(rest)
+    return "; ".join(_gathered(kind, several, rests) for (kind, several), rests in parts.items())
+
+
+def _gathered(kind: str, numbers: Sequence[int], rests: Sequence[str]) -> str:
+    if not kind:
+        return ", ".join(rests)
+    if len(numbers) == 1:
+        return f"{kind} {numbers[0]} {', '.join(rests)}"
+    return f"{', '.join(rests)} of {kind}s {_ranges(numbers)}"
+
+
+def _ranges(numbers: Iterable[int]) -> str:
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    said = [str(run[0]) if len(run) == 1 else f"{run[0]} {'to' if len(run) > 2 else 'and'} {run[-1]}" for run in runs]
+    return ", ".join(said)
+
+
+def lie_words(setting: Setting, work: Work) -> str:
+    """How the work lies to the machine: ``inside face down, bottom edge to the fence``."""
+    if setting.machine in _TABLES:
+        return f"{work.entry_word} down, {work.fence_word} to the fence"
+    if setting.machine is MachineKind.MORTISER and setting.guide is Guide.FENCE:
+        return f"fence on the {work.fence_word}, cutter into the {work.entry_word}"
+    if setting.machine is MachineKind.BENCH:
+        return f"from the {work.entry_word}, gauged from the {work.fence_word}"
+    guided = {
+        Guide.EDGE_GUIDE: f"edge guide along the {work.fence_word}",
+        Guide.STRAIGHTEDGE: f"straightedge measured from the {work.fence_word}",
+        Guide.CENTRE_LINE: f"line gauged from the {work.fence_word}",
+    }
+    return f"{work.entry_word} up, {guided.get(setting.guide, setting.guide.value)}"
+
+
+def value_words(setting: Setting, value: Value) -> str:
+    """What is set: ``fence to the near side of the cutter``, in the words of the machine."""
+    if value is Value.HEIGHT:
+        return {MachineKind.ROUTER_TABLE: "height of the cutter", MachineKind.TABLE_SAW: "height of the blade"}.get(
+            setting.machine, "depth"
+        )
+    if value is Value.STRAIGHTEDGE:
+        return f"straightedge from the {setting.works[0].fence_word}"
+    if setting.machine is MachineKind.MORTISER and setting.guide is Guide.FENCE:
+        return "fence above the middle of the cutter"
+    if setting.guide is Guide.CENTRE_LINE:
+        return f"line from the {setting.works[0].fence_word}"
+    return str(value.value)
+
+
+def reading_words(setting: Setting, reading: Reading) -> str:
+    """One value to set, as it stands on the maker's rule, with what is left over."""
+    return f"{value_words(setting, reading.value)} {reading.on_rule.text}"
+
+
+def remainder_words(reading: Reading, rule: Graduation) -> str:
+    """What the remainder does to the fit, '' where nothing is left over or nothing depends on it (MS-2)."""
+    if reading.affects is None or not reading.by:
+        return ""
+    more = "larger" if reading.by.mm > 0 else "smaller"
+    return f"set to the mark, {reading.affects.value} is {small_words(abs(reading.by), rule)} {more}"
+
+
+def small_words(length: Length, rule: Graduation) -> str:
+    """A length under a mark of the rule, as a decimal: ``0.014 in`` rather than ``1/32 in - 0.017 in``. Rule MS-2."""
+    if rule.unit is Unit.INCH:
+        return f"{decimal_text(length.inches, 3)} in"
+    return f"{decimal_text(length.mm, 2)} mm"
+
+
+def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -> str:
+    """Where the cut begins and ends: by stops on a table, by marks under a hand-held router."""
+    said = [f"{stops.leading_word} first"]
+    if at_table:
+        if stops.infeed_stop is not None:
+            said.append(f"in-feed stop {show(stops.infeed_stop)} from the far side of the cutter")
+        if stops.outfeed_stop is not None:
+            said.append(f"out-feed stop {show(stops.outfeed_stop)} from the far side of the cutter")
+    else:
+        said += [f"begin {show(stops.begin)} in"] if stops.begin is not None else []
+        said += [f"end {show(stops.finish)} in"] if stops.finish is not None else []
+    return ", ".join(said)
+
+
+def position_words(work: Work, show: Callable[[Length], str]) -> str:
+    """Where mortises or holes stand on their line: their middles from the reference; widths where they are not all one."""
+    centres = ", ".join(show(position.centre) for position in work.positions)
+    return f"middles {centres} from the {work.positions_from}"
+
+
+def change_words(changes: Sequence[Change]) -> str:
+    """What has to be touched before this card."""
+    if not changes:
+        return "touch nothing"
+    if Change.CUTTER in changes:
+        return "new cutter"
+    return "new " + " and ".join(change.value for change in changes)
+
+
+def speed_words(setting: Setting) -> str:
+    """The speed, and that the marking on the cutter governs (MS-9); '' where the machine has its own."""
+    if setting.speed is None:
+        return ""
+    return f"{setting.speed // 1000} 000 rpm at most; the marking on the cutter governs"
+
+
+#: What a measure is called on the test piece, and the words for too much and too little of it.
+_MEASURED: Final = {
+    Measured.FROM_FENCE: ("distance from the fence side", "too far from the fence side", "too near the fence side"),
+    Measured.CENTRE: ("middle from the fence side", "too far from the fence side", "too near the fence side"),
+    Measured.WIDTH: ("width", "too wide", "too narrow, and its mate too tight,"),
+    Measured.DEPTH: ("depth", "too deep", "too shallow"),
+    Measured.TONGUE_THICKNESS: ("tongue thickness", "tongue too thick or too tight", "tongue too thin or too loose"),
+    Measured.TONGUE_LENGTH: ("tongue length", "tongue too long", "tongue too short"),
+    Measured.STEP_WIDTH: ("rabbet width", "rabbet too wide", "rabbet too narrow"),
+    Measured.WOOD_LEFT: ("wood left", "wood left too thick or too tight", "wood left too thin or too loose"),
+}
+
+
+def measure_words(setting: Setting, show: Callable[[Length], str]) -> str:
+    """What the test piece must measure."""
+    return ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures)
+
+
+def correction_words(setting: Setting, correction: Correction) -> str:
+    """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
+    fault = _MEASURED[correction.measured][1 if correction.is_over else 2]
+    return f"{fault} by x: {_moving(setting, correction)}"
+
+
+def _moving(setting: Setting, correction: Correction) -> str:
+    farther = correction.direction in (Direction.FARTHER, Direction.DEEPER)
+    if correction.adjust is Adjust.HEIGHT:
+        if setting.machine in _TABLES:
+            return (
+                f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by x"
+            )
+        return f"set it x {'deeper' if farther else 'shallower'}"
+    extra = correction.adjust is Adjust.LAST_FENCE and len(setting.fences) == 1 and setting.role is Role.CHANNEL
+    where = f"x {_way(setting, farther=farther)}"
+    if extra:
+        return f"run it again with the {_guide(setting)} {where}"
+    last = " for the last pass" if correction.adjust is Adjust.LAST_FENCE and len(setting.fences) > 1 else ""
+    return f"move the {_guide(setting)} {where}{last}"
+
+
+def _guide(setting: Setting) -> str:
+    return {Guide.CENTRE_LINE: "line", Guide.GAUGED_LINE: "line"}.get(setting.guide, setting.guide.value)
+
+
+def _way(setting: Setting, *, farther: bool) -> str:
+    if setting.guide in (Guide.FENCE, Guide.EDGE_GUIDE):
+        return "away from the cutter" if farther else "towards the cutter"
+    word = setting.works[0].fence_word
+    return f"away from the {word}" if farther else f"towards the {word}"

@@ -1,0 +1,60 @@
+"""Settings as plain dicts: what JSON holds, and every length exact in it."""
+
+import json
+from fractions import Fraction
+
+from joinlay.lengths import GRADUATIONS, Unit
+from joinlay.settings import settings_for
+from joinlay.settings.plain import settings_tree
+from joinlay.shop import usual_shop
+from tests.unit.settings.test_list import quarter_inch_drawer
+from tests.unit.settings.wood import RIGHT, board, dado, end_mortises, end_slot, groove
+
+RULE = GRADUATIONS["1/32 in"]
+
+
+def tree_of(boards):
+    return settings_tree(settings_for(boards, usual_shop(Unit.INCH)), RULE)
+
+
+def test_it_goes_through_json_unchanged():
+    boards = [*quarter_inch_drawer(), end_mortises(board("18", "5", "1/2", name="m"), "1/4", "4 mm", "12 mm", "5/8", "1")]
+    tree = tree_of(boards)
+    assert json.loads(json.dumps(tree)) == tree
+    assert (tree["set_ups"], tree["naive_set_ups"], len(tree["settings"])) == (2, 2, 3)
+
+
+def test_every_length_is_exact_and_as_the_maker_reads_it():
+    (card,) = tree_of([dado(board("72", "23", "3/4"), "30 1/3", "1/2", "1/4")])["settings"]
+    third = card["fence_to_near_side"]
+    assert Fraction(third["exact"]) == Fraction(91, 3) * Fraction(254, 10)
+    assert third["mm"] == float(Fraction(third["exact"]))
+    assert third["text"] == "30 11/32 in - 0.01 in"
+    assert card["guide_offset"]["text"] == "2 3/4 in"
+    assert card["passes"][0]["straightedge"]["text"] == "27 19/32 in - 0.01 in"
+
+
+def test_a_card_says_what_a_maker_needs():
+    side = groove(board("18", "5", "1/2", place=RIGHT), "3/8", "1/4", "1/4", stop="17")
+    (card,) = tree_of([side])["settings"]
+    assert (card["machine"], card["guide"], card["role"], card["speed"]) == ("router table", "fence", "channel", 24_000)
+    (work,) = card["works"]
+    assert (work["entry"], work["fence"], work["boards"]) == ("inside face", "bottom edge", ["left side"])
+    assert (work["stops"]["first"], work["stops"]["infeed_stop"]["text"], work["stops"]["outfeed_stop"]) == (
+        "back end",
+        "17 in",
+        None,
+    )
+    assert work["square_the_ends"] is True
+    assert card["on_rule"][0]["value"] == "fence to the near side of the cutter"
+    assert card["test_piece"]["corrections"][0].startswith("too narrow")
+    assert card["cautions"]
+    assert card["change"] == ["cutter", "fence", "height"]
+
+
+def test_findings_stand_beside_the_cards():
+    tree = tree_of([end_slot(board("16", "5", "3/4"), "1/4", "1/4", "1/2")])
+    (finding,) = tree["findings"]
+    assert (finding["harm"], finding["kind"], finding["where"]) == ("warn", "tall part", "setting 1")
+    assert finding["numbers"]["tall"]["text"] == "16 in"
+    assert finding["what"] == "the work stands up to 16 in high and the fence only 4 in"

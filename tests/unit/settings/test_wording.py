@@ -1,0 +1,190 @@
+"""Settings in the maker's words."""
+
+import pytest
+
+from joinlay.lengths import GRADUATIONS, Unit, mm
+from joinlay.settings import Measured, settings_for
+from joinlay.settings.wording import (
+    change_words,
+    correction_words,
+    cut_words,
+    lie_words,
+    machine_words,
+    measure_words,
+    parts_words,
+    position_words,
+    reading_words,
+    remainder_words,
+    small_words,
+    speed_words,
+    stop_words,
+)
+from joinlay.shop import usual_shop
+from tests.unit.settings.wood import (
+    ACROSS,
+    RIGHT,
+    board,
+    dado,
+    edge_rabbet,
+    end_mortises,
+    end_rabbet,
+    end_slot,
+    groove,
+    hole,
+    shop,
+    with_dado_set,
+)
+
+INCH = GRADUATIONS["1/64 in"]
+
+
+def the_card(of, tools=None):
+    (card,) = settings_for([of], tools or usual_shop(Unit.INCH)).settings
+    return card
+
+
+@pytest.mark.parametrize(
+    ("names", "said"),
+    [
+        (["drawer 1 left side"], "drawer 1 left side"),
+        (["drawer 1 left side", "drawer 2 left side", "drawer 3 left side"], "left side of drawers 1 to 3"),
+        (
+            ["drawer 1 left side", "drawer 1 right side", "drawer 2 left side", "drawer 2 right side"],
+            "left side, right side of drawers 1 and 2",
+        ),
+        (["drawer 1 back", "drawer 3 back", "case back"], "back of drawers 1, 3; case back"),
+        (["left side", "right side"], "left side, right side"),
+        (["drawer 1 front", "drawer 2 left side"], "drawer 1 front; drawer 2 left side"),
+    ],
+)
+def test_numbered_parts_are_gathered(names, said):
+    assert parts_words(names) == said
+
+
+CARDS = {
+    "dado at a table": (dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4", far=True), None),
+    "dado with a straightedge": (dado(board("72", "23", "3/4"), "30", "3/4", "1/4"), None),
+    "dado at a saw": (dado(board("18", "5", "1/2"), "1/4", "5/16", "1/4"), with_dado_set("1/4")),
+    "tongue": (end_rabbet(board("16", "5", "1/2", datum=ACROSS), "1/4", "1/4"), None),
+    "rabbet": (edge_rabbet(board("30", "12", "3/4"), "9/32", "1/4"), None),
+    "slot": (end_slot(board("16", "5", "3/4", datum=ACROSS), "1/4", "1/4", "1/2"), None),
+    "mortise": (end_mortises(board("18", "5", "1/2"), "1/4", "4 mm", "12 mm", "5/8", "1", "2 5/8"), None),
+    "hole": (hole(board("16", "5", "3/4", datum=ACROSS), "8", "2 1/2", "3/16"), None),
+    "long groove": (groove(board("60", "5", "1/2"), "3/8", "1/4", "1/4", start="1"), None),
+}
+
+LYING = {
+    "dado at a table": "inside face down, back end to the fence",
+    "dado with a straightedge": "inside face up, straightedge measured from the front end",
+    "dado at a saw": "inside face down, front end to the fence",
+    "tongue": "left end down, inside face to the fence",
+    "rabbet": "inside face down, top edge to the fence",
+    "slot": "left end down, inside face to the fence",
+    "mortise": "fence on the inside face, cutter into the front end",
+    "hole": "inside face up, line gauged from the bottom edge",
+    "long groove": "inside face up, edge guide along the bottom edge",
+}
+
+
+@pytest.mark.parametrize("name", CARDS)
+def test_how_the_work_lies(name):
+    card = the_card(*CARDS[name])
+    assert lie_words(card, card.works[0]) == LYING[name]
+
+
+SET = {
+    "dado at a table": ["fence to the near side of the cutter 1/4 in", "height of the cutter 1/4 in"],
+    "dado with a straightedge": ["straightedge from the front end 27 3/8 in", "depth 1/4 in"],
+    "dado at a saw": [
+        "fence to the near side of the cutter 1/4 in",
+        "fence to the near side of the cutter 5/16 in",
+        "height of the blade 1/4 in",
+    ],
+    "rabbet": ["fence to the far side of the cutter 9/32 in", "height of the cutter 1/4 in"],
+    "mortise": ["fence above the middle of the cutter 1/4 in", "depth 5/8 in"],
+    "hole": ["line from the bottom edge 2 1/2 in", "depth 3/4 in"],
+}
+
+
+@pytest.mark.parametrize("name", SET)
+def test_what_is_set(name):
+    card = the_card(*CARDS[name])
+    assert [reading_words(card, reading) for reading in card.readings] == SET[name]
+
+
+def test_machine_and_speed():
+    assert machine_words(the_card(*CARDS["dado at a table"]), INCH.text) == "router table, 1/4 in straight cutter"
+    assert (
+        machine_words(the_card(*CARDS["dado with a straightedge"]), INCH.text)
+        == "hand-held router with a straightedge, 3/4 in straight cutter"
+    )
+    assert (
+        machine_words(the_card(*CARDS["long groove"]), INCH.text) == "hand-held router with an edge guide, 1/4 in straight cutter"
+    )
+    assert speed_words(the_card(*CARDS["tongue"])) == "24 000 rpm at most; the marking on the cutter governs"
+    assert speed_words(the_card(*CARDS["mortise"])) == ""
+
+
+def corrections(name, measured):
+    card = the_card(*CARDS[name])
+    return [correction_words(card, each) for each in card.test_piece.corrections if each.measured is measured]
+
+
+def test_a_tight_tongue_says_what_to_move_which_way_and_by_how_much():
+    assert corrections("tongue", Measured.TONGUE_THICKNESS) == [
+        "tongue too thick or too tight by x: move the fence x towards the cutter",
+        "tongue too thin or too loose by x: move the fence x away from the cutter",
+    ]
+    assert corrections("tongue", Measured.TONGUE_LENGTH)[0] == "tongue too long by x: lower the cutter by x"
+
+
+def test_a_tight_dado_is_run_again_or_its_last_pass_moved():
+    assert corrections("dado at a table", Measured.WIDTH) == [
+        "too narrow, and its mate too tight, by x: run it again with the fence x away from the cutter"
+    ]
+    assert (
+        corrections("dado at a saw", Measured.WIDTH)[0] == "too wide by x: move the fence x towards the cutter for the last pass"
+    )
+    assert corrections("dado with a straightedge", Measured.FROM_FENCE)[0] == (
+        "too far from the fence side by x: move the straightedge x towards the front end"
+    )
+    assert corrections("dado at a saw", Measured.DEPTH)[1] == "too shallow by x: raise the blade by x"
+    assert corrections("mortise", Measured.DEPTH)[0] == "too deep by x: set it x shallower"
+
+
+def test_test_piece_and_positions():
+    assert measure_words(the_card(*CARDS["rabbet"]), INCH.text) == "wood left 1/2 in, rabbet width 9/32 in, depth 1/4 in"
+    card = the_card(*CARDS["mortise"])
+    assert position_words(card.works[0], INCH.text) == "middles 1 in, 2 5/8 in from the bottom edge"
+
+
+def test_stops_on_a_table_and_marks_on_the_bench():
+    card = the_card(groove(board("18", "5", "1/2", place=RIGHT), "3/8", "1/4", "1/4", stop="17"))
+    stops = card.works[0].stops
+    assert stops is not None
+    assert stop_words(stops, INCH.text, at_table=True) == "back end first, in-feed stop 17 in from the far side of the cutter"
+    stops = the_card(*CARDS["long groove"]).works[0].stops
+    assert stops is not None
+    assert stop_words(stops, INCH.text, at_table=False) == "front end first, begin 1 in in"
+
+
+def test_what_is_touched_between_cards():
+    sides = [groove(dado(board("18", "5", "1/2"), "1/4", "1/4", "1/8", far=True), "1/4", "1/4", "1/4")]
+    found = settings_for(sides, usual_shop(Unit.INCH))
+    assert [change_words(setting.changes) for setting in found.settings] == ["new cutter", "new height"]
+    assert change_words(()) == "touch nothing"
+
+
+def test_cuts_are_named_once_without_hand_or_number():
+    back = end_rabbet(board("16", "5", "1/2", datum=ACROSS), "1/4", "1/4", name="left rabbet")
+    back = end_rabbet(back, "1/4", "1/4", far=True, name="right rabbet")
+    assert cut_words(the_card(back)) == "rabbet"
+    assert cut_words(the_card(*CARDS["mortise"])) == "mortise"
+
+
+def test_what_the_remainder_does():
+    card = the_card(end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4"), shop(rule="1/16 in"))
+    assert remainder_words(card.readings[0], INCH) == "set to the mark, tongue thickness is 0.031 in larger"
+    assert remainder_words(card.readings[1], INCH) == ""
+    assert small_words(mm("0.1"), INCH) == "0.004 in"
+    assert small_words(mm("0.2"), GRADUATIONS["0.1 mm"]) == "0.2 mm"
