@@ -2,55 +2,26 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from fractions import Fraction
-from typing import Annotated, Final
+from typing import Annotated
 
-from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, model_validator
+from pydantic import PlainValidator, model_validator
 
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.frame_sizes import FrameMake
-from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne, Rounding
+from joinlay.casework.graduation import Heights, OneByOne, Rounding
 from joinlay.casework.piece import Bank, PieceSpec, within_room
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.errors import BadInput
+from joinlay.jobs.parts.bank import BankPart, size_or_none
 from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
-from joinlay.jobs.parts.given import Count, Gap, Given, Part, Ratio, Reading, Size, Spelled, StockName, dimension_of, one_of
+from joinlay.jobs.parts.given import Gap, Given, Part, Size, StockName, dimension_of, one_of
 from joinlay.lengths import NOTHING, Dimension, Length
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
 __all__ = ["BankPart", "CasePart", "FramePart", "PieceTables", "RoomPart", "RunnersPart", "StopsPart", "piece_spec"]
 
-_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size)
-
-#: How much deeper each opening is than the one above where a geometric bank names no ratio: between the usual 1.1 and 1.25.
-_USUAL_RATIO: Final = Fraction(9, 8)
-
-_KINDS: Final = {kind: kind for kind in ("equal", "arithmetic", "geometric")}
-
-
-def _opening(given: object, info: ValidationInfo[Reading]) -> Given[Length] | None:
-    """A height, or ``fill`` for the opening that takes what is left."""
-    if isinstance(given, Spelled) and isinstance(given.value, str) and given.value.strip().casefold() == "fill":
-        return None
-    return _SIZE.validate_python(given, context=info.context)
-
-
-def _remainder(given: object) -> Given[int]:
-    """``top``, ``bottom``, or the number of a drawer of the bank from its top."""
-    if isinstance(given, Spelled):
-        if isinstance(given.value, int) and not isinstance(given.value, bool) and given.value >= 1:
-            return Given(given.value - 1, str(given.value), given.origin)
-        word = str(given.value).strip().casefold()
-        if word in ("top", "bottom"):
-            return Given(0 if word == "top" else -1, word, given.origin)
-    raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
-
-
-Opening = Annotated[Given[Length] | None, PlainValidator(_opening)]
-Remainder = Annotated[Given[int], PlainValidator(_remainder)]
-Kind = Annotated[Given[str], PlainValidator(one_of(_KINDS))]
 Dadoes = Annotated[Given[bool], PlainValidator(one_of({"through": False, "stopped": True}))]
 Fitted = Annotated[Given[bool], PlainValidator(one_of({"blocks": True, "none": False}))]
 
@@ -116,8 +87,8 @@ class CasePart(Part):
             sides,
             sides if self.panels is None else stocks[self.panels.value],
             stocks[self.back.value],
-            _size(self.bottom_offset, "case bottom offset"),
-            _size(self.top_offset, "case top offset"),
+            size_or_none(self.bottom_offset, "case bottom offset"),
+            size_or_none(self.top_offset, "case top offset"),
             has_stopped_dadoes=self.dadoes is not None and self.dadoes.value,
         )
 
@@ -139,74 +110,15 @@ class FramePart(Part):
         """What the frame is made of."""
         return FrameMake(
             stocks[self.stock.value],
-            stile=_size(self.stile, "stile width"),
-            mullion=_size(self.mullion, "mullion width"),
-            top_rail=_size(self.top_rail, "top rail height"),
-            bottom_rail=_size(self.bottom_rail, "bottom rail height"),
-            rail=_size(self.rail, "rail height"),
-            overhang=_size(self.overhang, "frame overhang"),
+            stile=size_or_none(self.stile, "stile width"),
+            mullion=size_or_none(self.mullion, "mullion width"),
+            top_rail=size_or_none(self.top_rail, "top rail height"),
+            bottom_rail=size_or_none(self.bottom_rail, "bottom rail height"),
+            rail=size_or_none(self.rail, "rail height"),
+            overhang=size_or_none(self.overhang, "frame overhang"),
             overhang_top=_gap(self.overhang_top, "frame overhang at the top"),
             overhang_bottom=_gap(self.overhang_bottom, "frame overhang at the bottom"),
         )
-
-
-class BankPart(DrawersPart):
-    """One bank from the top down: ``drawers`` divided by a ``graduation``, or ``heights`` one by one, one of them "fill" at most.
-
-    Any key of ``[drawers]`` may be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which takes what
-    that leaves over. ``width`` is the openings'; one bank without it takes what is left, several share it alike only where none has one.
-    """
-
-    drawers: Count | None = None
-    graduation: Kind | None = None
-    step: Gap | None = None
-    ratio: Ratio | None = None
-    heights: Annotated[list[Opening], Field(min_length=1, max_length=100)] | None = None
-    remainder: Remainder | None = None
-    rail: Size | None = None
-    width: Size | None = None
-
-    @model_validator(mode="after")
-    def _fits_together(self) -> "BankPart":
-        if self.opening is not None:
-            raise BadInput("the openings of a bank follow from the frame; leave opening out, or write heights.")
-        if (self.drawers is None) == (self.heights is None):
-            raise BadInput('write drawers = and how many, or heights = and each opening, such as ["4", "fill", "6"].')
-        if self.heights is not None:
-            self._refuse_beside_heights(self.heights)
-        kind = "equal" if self.graduation is None else self.graduation.value
-        for key, needs in (("step", "arithmetic"), ("ratio", "geometric")):
-            if getattr(self, key) is not None and kind != needs:
-                raise BadInput(f'{key} is for graduation = "{needs}"; this bank is {kind}.')
-        if self.remainder is not None and self.remainder.value >= self.count:
-            raise BadInput(f"the remainder goes to drawer {self.remainder.spelled}, but the bank has {self.count}.")
-        return self
-
-    def _refuse_beside_heights(self, heights: Sequence[object]) -> None:
-        if self.graduation is not None:
-            raise BadInput("heights gives the openings one by one, so there is no graduation; leave one of them out.")
-        if sum(height is None for height in heights) > 1:
-            raise BadInput('two openings or more are "fill"; one at most takes what is left.')
-
-    @property
-    def count(self) -> int:
-        """How many drawers."""
-        return len(self.heights) if self.heights is not None else self.drawers or 1
-
-    def division(self, first: int, rail: Dimension) -> Heights:
-        """How the bank is divided; ``first`` is the number of its topmost drawer, ``rail`` the usual step."""
-        if self.heights is not None:
-            return OneByOne(
-                tuple(_size(one, f"drawer {first + n} opening height asked for") for n, one in enumerate(self.heights))
-            )
-        kind = "equal" if self.graduation is None else self.graduation.value
-        if kind == "arithmetic":
-            return Arithmetic(
-                self.count, rail if self.step is None else dimension_of(self.step, "step of the graduation", "DR-7")
-            )
-        if kind == "geometric":
-            return Geometric(self.count, _USUAL_RATIO if self.ratio is None else self.ratio.value)
-        return Equal(self.count)
 
 
 class RunnersPart(Part):
@@ -228,7 +140,7 @@ class StopsPart(Part):
         if self.kind is not None and not self.kind.value:
             return None
         stock = runner if self.stock is None else stocks[self.stock.value]
-        return StopMake(stock, _size(self.thickness, "stop block height"), _gap(self.sag, "sag of a loaded bottom"))
+        return StopMake(stock, size_or_none(self.thickness, "stop block height"), _gap(self.sag, "sag of a loaded bottom"))
 
 
 class PieceTables(Part):
@@ -288,23 +200,19 @@ def _bank(
         practice = own.practice(shop.practice, name)
         wish = DrawerWish(own.make_of(name, every, stocks), replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
         wishes.append(wish)
-    between = _size(part.rail, "rail height")
+    between = size_or_none(part.rail, "rail height")
     rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
     return Bank(part.division(first, between if between is not None else rail), tuple(wishes), rounding, between)
 
 
 def _widths(banks: Sequence[BankPart]) -> Heights | None:
     """How the width is divided: None, alike, where no bank says."""
-    given = tuple(_size(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
+    given = tuple(size_or_none(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
     if not any(given):
         return None
     if sum(one is None for one in given) > 1:
         raise BadInput("some banks have a width and more than one has none; leave one at most to take what is left.")
     return OneByOne(given)
-
-
-def _size(given: Given[Length] | None, name: str) -> Dimension | None:
-    return None if given is None else dimension_of(given, name)
 
 
 def _gap(given: Given[Length] | None, name: str) -> Dimension:
