@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.boards.names import in_few_words
 from joinlay.cli import words
 from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
@@ -18,7 +19,6 @@ from joinlay.settings.wording import (
     lie_words,
     machine_words,
     measure_words,
-    parts_words,
     position_words,
     reading_words,
     remainder_words,
@@ -60,10 +60,13 @@ def say_settings(path: Path, card: int | None, *, as_json: bool) -> int:
 
 
 def _say_json(worked_out: Plan, found: SettingsList) -> None:
-    from joinlay.documents.plan_json import json_text
+    from joinlay.documents.plan_json import InWords, json_text
     from joinlay.settings.plain import settings_tree
 
-    say(json_text({"job": worked_out.file, "title": worked_out.title, **settings_tree(found, worked_out.rule)}).rstrip())
+    said = InWords(worked_out.rule)
+    tree = settings_tree(found, worked_out.rule, said.length)
+    findings = [said.finding(finding) for finding in found.findings]
+    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
 
 
 def _numbered(found: SettingsList, card: int) -> Setting:
@@ -113,7 +116,7 @@ def _value(said: str) -> tuple[str, str]:
 
 
 def _parts(setting: Setting, work: Work, rule: Graduation) -> Iterator[str]:
-    yield f"  {work.count} x {parts_words(work.boards)}: {lie_words(setting, work)}"
+    yield f"  {work.count} x {in_few_words(work.boards)}: {lie_words(setting, work)}"
     if work.stops is not None:
         yield f"      {stop_words(work.stops, rule.text, at_table=setting.machine in _TABLES)}"
     if work.positions:

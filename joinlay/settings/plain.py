@@ -1,24 +1,27 @@
-"""Settings as plain dicts and lists, for JSON: lengths in millimetres, exact, and as the maker reads them."""
+"""Settings as plain dicts and lists, for JSON; how a length is set down is the caller's affair."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from joinlay.lengths import Length
 from joinlay.settings.wording import correction_words, cut_words, measure_words
 
 if TYPE_CHECKING:
-    from joinlay.findings import Finding
-    from joinlay.lengths import Graduation
+    from collections.abc import Callable
+
+    from joinlay.lengths import Graduation, Length
     from joinlay.settings.reading import Reading
     from joinlay.settings.setting import Pass, Setting, SettingsList, Stops, Work
 
-__all__ = ["Plainly", "settings_tree"]
+__all__ = ["settings_tree"]
 
 
-def settings_tree(found: SettingsList, rule: Graduation) -> dict[str, Any]:
-    """The settings of a job as plain dicts and lists; ``rule`` sets the text of each length. Rules MS-1 to MS-9."""
-    said = Plainly(rule)
+def settings_tree(found: SettingsList, rule: Graduation, length: Callable[[Length], Any]) -> dict[str, Any]:
+    """The settings of a job as plain dicts and lists, the findings left out.
+
+    ``length`` makes of a length what the file is to hold of it; sentences are set on ``rule``. Rules MS-1 to MS-9.
+    """
+    said = _Plainly(rule, length)
     return {
         "set_ups": found.set_ups,
         "naive_set_ups": found.naive_set_ups,
@@ -26,28 +29,20 @@ def settings_tree(found: SettingsList, rule: Graduation) -> dict[str, Any]:
         "is_proved": found.is_proved,
         "first_then": [list(pair) for pair in found.first_then],
         "settings": [said.setting(setting) for setting in found.settings],
-        "findings": [said.finding(finding) for finding in found.findings],
     }
 
 
-class Plainly:
-    """Turns settings into what JSON can hold, on the maker's rule."""
+class _Plainly:
+    """Turns settings into plain things, lengths by the caller's hand."""
 
-    __slots__ = ("_rule",)
+    __slots__ = ("_hand", "_rule")
 
-    def __init__(self, rule: Graduation) -> None:
-        """Set the text of lengths on ``rule``."""
-        self._rule = rule
+    def __init__(self, rule: Graduation, hand: Callable[[Length], Any]) -> None:
+        self._rule, self._hand = rule, hand
 
-    def length(self, length: Length | None) -> dict[str, Any] | None:
-        """``mm`` as a decimal number, ``exact`` as a fraction of millimetres, ``text`` as the maker reads it; null for none."""
-        if length is None:
-            return None
-        return {
-            "mm": float(length.mm),
-            "exact": f"{length.mm.numerator}/{length.mm.denominator}",
-            "text": self._rule.text(length),
-        }
+    def length(self, length: Length | None) -> object:
+        """A length, or null where there is none."""
+        return None if length is None else self._hand(length)
 
     def setting(self, setting: Setting) -> dict[str, Any]:
         """A card: the machine and how it is set, the parts, the test piece, the cautions."""
@@ -83,19 +78,6 @@ class Plainly:
             "cautions": [caution.value for caution in setting.cautions],
             "reason": setting.reason.sentence(self._rule.text),
         }  # fmt: skip
-
-    def finding(self, finding: Finding) -> dict[str, Any]:
-        """A finding, its sentences set on the maker's rule."""
-        return {
-            "kind": finding.kind,
-            "harm": finding.harm.name.lower(),
-            "where": finding.where,
-            "what": finding.sentence(self._rule.text),
-            "remedy": finding.way_out(self._rule.text),
-            "rule": finding.rule,
-            "source": finding.source,
-            "numbers": {name: self.length(n) if isinstance(n, Length) else n for name, n in finding.numbers.items()},
-        }
 
     def _pass(self, each: Pass) -> dict[str, Any]:
         return {

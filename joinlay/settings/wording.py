@@ -12,7 +12,7 @@ from joinlay.settings.test_piece import Adjust, Direction, Measured
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Sequence
+    from collections.abc import Callable, Sequence
 
     from joinlay.lengths import Graduation, Length
     from joinlay.settings.reading import Reading
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.settings.test_piece import Correction
 
 __all__ = [
-    "change_words", "correction_words", "cut_words", "lie_words", "machine_words", "measure_words", "parts_words", "position_words",
+    "change_words", "correction_words", "cut_words", "lie_words", "machine_words", "measure_words", "position_words",
     "reading_words", "remainder_words", "small_words", "speed_words", "stop_words", "value_words",
 ]  # fmt: skip
 
@@ -43,40 +43,6 @@ def machine_words(setting: Setting, show: Callable[[Length], str]) -> str:
 
 def _a(word: str) -> str:
     return f"an {word}" if word[0] in "aeiou" else f"a {word}"
-
-
-def parts_words(names: Sequence[str]) -> str:
-    """The parts, numbered ones gathered: ``left side, right side of drawers 1 to 3; case back``."""
-    numbers: dict[tuple[str, str], list[int]] = {}
-    for name in names:
-        found = re.fullmatch(r"(\D+?) (\d+) (.+)", name)
-        kind, rest = (found[1], found[3]) if found else ("", name)
-        numbers.setdefault((kind, rest), [])
-        if found:
-            numbers[kind, rest].append(int(found[2]))
-    parts: dict[tuple[str, tuple[int, ...]], list[str]] = {}
-    for (kind, rest), several in numbers.items():
-        parts.setdefault((kind, tuple(dict.fromkeys(several))), []).append(rest)
-    return "; ".join(_gathered(kind, several, rests) for (kind, several), rests in parts.items())
-
-
-def _gathered(kind: str, numbers: Sequence[int], rests: Sequence[str]) -> str:
-    if not kind:
-        return ", ".join(rests)
-    if len(numbers) == 1:
-        return f"{kind} {numbers[0]} {', '.join(rests)}"
-    return f"{', '.join(rests)} of {kind}s {_ranges(numbers)}"
-
-
-def _ranges(numbers: Iterable[int]) -> str:
-    runs: list[list[int]] = []
-    for number in sorted(numbers):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    said = [str(run[0]) if len(run) == 1 else f"{run[0]} {'to' if len(run) > 2 else 'and'} {run[-1]}" for run in runs]
-    return ", ".join(said)
 
 
 def lie_words(setting: Setting, work: Work) -> str:

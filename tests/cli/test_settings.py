@@ -1,6 +1,7 @@
 """``joinlay settings``: the cards in their order, one whole card, and JSON."""
 
 import json
+from fractions import Fraction
 
 import pytest
 
@@ -50,6 +51,9 @@ def test_json_holds_what_the_table_shows(job, capsys):
     assert (ran.code, ran.err, tree["job"], tree["title"]) == (0, "", "chest.toml", "Seed chest")
     assert [setting["number"] for setting in tree["settings"]] == list(range(1, len(tree["settings"]) + 1))
     assert tree["set_ups"] <= tree["naive_set_ups"]
+    first = tree["settings"][0]["fence_to_near_side"]
+    assert first["mm"] == pytest.approx(float(Fraction(first["exact"])))
+    assert all({"harm", "kind", "where", "what", "remedy"} <= set(finding) for finding in tree["findings"])
 
 
 def test_a_refused_job_ends_with_one_and_says_why(job, capsys):

@@ -25,7 +25,6 @@ ALLOWED = {
     "joinlay/cutlist/search.py": "how often a change is tried is no size",
     "joinlay/errors/__init__.py": "how alike two names look is no size",
     "joinlay/lengths/length.py": "floats are named here to be refused",
-    "joinlay/settings/plain.py": "its decimal millimetres are shown, never reckoned with",
     "joinlay/stock/movement.py": "moisture from weather is physics",
 }
 

@@ -11,7 +11,6 @@ from joinlay.settings.wording import (
     lie_words,
     machine_words,
     measure_words,
-    parts_words,
     position_words,
     reading_words,
     remainder_words,
@@ -41,24 +40,6 @@ INCH = GRADUATIONS["1/64 in"]
 def the_card(of, tools=None):
     (card,) = settings_for([of], tools or usual_shop(Unit.INCH)).settings
     return card
-
-
-@pytest.mark.parametrize(
-    ("names", "said"),
-    [
-        (["drawer 1 left side"], "drawer 1 left side"),
-        (["drawer 1 left side", "drawer 2 left side", "drawer 3 left side"], "left side of drawers 1 to 3"),
-        (
-            ["drawer 1 left side", "drawer 1 right side", "drawer 2 left side", "drawer 2 right side"],
-            "left side, right side of drawers 1 and 2",
-        ),
-        (["drawer 1 back", "drawer 3 back", "case back"], "back of drawers 1, 3; case back"),
-        (["left side", "right side"], "left side, right side"),
-        (["drawer 1 front", "drawer 2 left side"], "drawer 1 front; drawer 2 left side"),
-    ],
-)
-def test_numbered_parts_are_gathered(names, said):
-    assert parts_words(names) == said
 
 
 CARDS = {
