@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import product
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -58,17 +59,27 @@ def arrange(
 ) -> list[Arranged]:
     """One of the ``captions`` (each of one block or more) and all ``notes`` on the ``face``, clear of what is ``taken``.
 
-    They begin at one of ``columns``.
-
-    Among the ways tried, the one with the fewest blocks left off the wood, and then the one that reaches least far.
+    They begin at one of ``columns``. Among the ways tried, it is the one with the fewest blocks left off the wood, and then the one that
+    reaches least far.
     """
-    ways = (
-        _lay(caption, notes, order(max(block.width for block in caption)), Room(taken, face), face, column + _COLUMN_GAP)
-        for column in columns
-        for caption in captions
-        for order in _ORDERS
-    )
-    return min(ways, key=lambda way: (sum(not one.is_on_wood for one in way), max(one.box[2] for one in way)))
+    best: list[Arranged] = []
+    for column, caption, order in product(columns, captions, _ORDERS):
+        # Once everything stands on the wood, only what reaches less far is worth looking at.
+        within = face if not best or _left_off(best) else (face[0], face[1], _reached(best), face[3])
+        way = _lay(
+            caption, notes, order(max(block.width for block in caption)), Room(taken, within), within, column + _COLUMN_GAP
+        )
+        if not best or (_left_off(way), _reached(way)) < (_left_off(best), _reached(best)):
+            best = way
+    return best
+
+
+def _left_off(way: Sequence[Arranged]) -> int:
+    return sum(not one.is_on_wood for one in way)
+
+
+def _reached(way: Sequence[Arranged]) -> int:
+    return max(one.box[2] for one in way)
 
 
 #: How a shape ranks, the least first.
@@ -122,10 +133,9 @@ def _first(shapes: Sequence[Block], band: Whole | None, floor: int, room: Room, 
     tries = [(block, wide, high, _bottoms(high, band, floor, face[3])) for block, (wide, high) in ((b, _size(b)) for b in shapes)]
     for left in range(column, face[2], _COLUMN_GAP):
         for block, wide, high, bottoms in tries:
-            if left + wide + CLEAR <= face[2]:
-                box = room.first_free((left, bottom, left + wide, bottom + high) for bottom in bottoms)
-                if box is not None:
-                    return Arranged(block, box)
+            box = room.first_free_above(bottoms, left, wide, high)
+            if box is not None:
+                return Arranged(block, box)
     return None
 
 

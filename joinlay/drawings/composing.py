@@ -146,7 +146,8 @@ def _upwards(net: Net, content: Content, room: Room, panel: Whole) -> Text | Non
     lefts = sorted(range(left, right - wide, MM // 2), key=lambda u: abs(2 * u + wide - left - right))
     # Low down, since a tall template is parted about half-way up.
     bottoms = sorted(range(0, top - long, MM), key=lambda y: abs(y - (top - long) // 4))
-    box = room.first_free(((u, y, u + wide, y + long) for u in lefts for y in bottoms), MM * 3 // 5)
+    tries = (room.first_free_above(bottoms, u, wide, long, MM * 3 // 5) for u in lefts)
+    box = next((found for found in tries if found is not None), None)
     if box is None:
         return None
     _, bottom, right_side, _ = on_paper(net, _box(box))
