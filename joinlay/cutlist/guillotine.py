@@ -64,8 +64,9 @@ class Packing:
 
     @property
     def merit(self) -> tuple[int, int, int]:
-        """Smaller is better: pieces left out, then whole sheets, then how scattered what is left is."""
-        return (len(self.left_out), self.opened, -sum((space.length * space.width) ** 2 for space in self.left))
+        """Smaller is better: how much is left out, then whole sheets, then how scattered what is left is."""
+        out = sum(item.length * item.width for item in self.left_out)
+        return (out, self.opened, -sum((space.length * space.width) ** 2 for space in self.left))
 
 
 #: How well a piece fits a free panel: from the panel's length and width and the piece's. The smallest wins.
@@ -99,49 +100,78 @@ class Way:
     first_rip: bool | None
 
 
-def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Way) -> Packing:
-    """Lay ``items``, in their order, each in the free panel it fits best: ``bins`` on hand before whole sheets, of which there are any number.
+def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None = None) -> Packing:
+    """Lay ``items``, in their order, each in the free panel it fits best: ``bins`` on hand before whole sheets.
 
-    After each piece the panel it took is cut right across twice, so what comes out can always be sawn. A piece that fits
-    nowhere is left out.
+    There are ``most`` whole sheets, None: any number. After each piece the panel it took is cut right across twice, so what comes out can
+    always be sawn. A piece that fits nowhere is left out.
     """
-    free = [Space(n, 0, 0, each.length, each.width, untouched=way.first_rip is not None) for n, each in enumerate(bins)]
-    choosy = {n for n, each in enumerate(bins) if each.only_turnable}
-    steps: list[Step] = []
-    left_out: list[Item] = []
-    opened = 0
-    for item in items:
-        best = _best(item, free, choosy, way.fit, len(bins))
-        if best is None and sheet is not None:
-            free.append(Space(len(bins) + opened, 0, 0, sheet.length, sheet.width, untouched=way.first_rip is not None))
-            best = _best(item, free[-1:], choosy, way.fit, len(bins))
-            if best is None:
-                free.pop()
-            else:
-                opened += 1
-        if best is None:
-            left_out.append(item)
-            continue
-        space, turned = best
-        free.remove(space)
-        step = Step(space, item, turned, _rips_first(space, item, way, turned=turned))
-        steps.append(step)
-        free.extend(rest for rest in _rests(step) if rest.length > 0 and rest.width > 0)
-    return Packing(tuple(steps), tuple(free), tuple(left_out), opened)
+    work = _Work(bins, sheet, way, most, _least(items))
+    left_out = tuple(item for item in items if not work.lay(item))
+    return Packing(tuple(work.steps), (*work.free, *work.scraps), left_out, work.opened)
 
 
-def _best(item: Item, free: Sequence[Space], choosy: set[int], fit: Fit, on_hand: int) -> tuple[Space, bool] | None:
-    """The panel ``item`` fits best and whether it is turned for it; panels on hand come before those of whole sheets."""
-    found: tuple[Space, bool] | None = None
-    least: tuple[bool, int] | None = None
-    ways = ((item.length, item.width, False), (item.width, item.length, True))
-    for long, wide, turned in ways if item.turnable and item.length != item.width else ways[:1]:
-        for space in free:
-            if long <= space.length and wide <= space.width and (item.turnable or space.bin not in choosy):
-                key = (space.bin >= on_hand, fit(space.length, space.width, long, wide))
-                if least is None or key < least:
-                    found, least = (space, turned), key
-    return found
+def _least(items: Sequence[Item]) -> tuple[int, int]:
+    """The shortest length and the least width that any piece can take up; a panel smaller than that either way is a scrap."""
+    long = min((min(item.length, item.width) if item.turnable else item.length for item in items), default=0)
+    wide = min((min(item.length, item.width) if item.turnable else item.width for item in items), default=0)
+    return long, wide
+
+
+class _Work:
+    """Panels as they are taken and cut. Kept apart: those that may still take a piece, and scraps."""
+
+    __slots__ = ("_choosy", "_least", "_most", "_on_hand", "_sheet", "_way", "free", "opened", "scraps", "steps")
+
+    def __init__(self, bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None, least: tuple[int, int]) -> None:
+        first = way.first_rip is not None
+        self.free = [Space(n, 0, 0, each.length, each.width, untouched=first) for n, each in enumerate(bins)]
+        self.steps: list[Step] = []
+        self.scraps: list[Space] = []
+        self.opened = 0
+        self._choosy = {n for n, each in enumerate(bins) if each.only_turnable}
+        self._on_hand, self._sheet, self._way, self._most, self._least = len(bins), sheet, way, most, least
+
+    def lay(self, item: Item) -> bool:
+        """Lay ``item`` where it fits best; False where it fits nowhere."""
+        found = self._best(item, self.free) or self._on_new_sheet(item)
+        if found is None:
+            return False
+        space, turned = found
+        self.free.remove(space)
+        step = Step(space, item, turned, _rips_first(space, item, self._way, turned=turned))
+        self.steps.append(step)
+        for rest in _rests(step):
+            if rest.length > 0 and rest.width > 0:
+                is_scrap = rest.length < self._least[0] or rest.width < self._least[1]
+                (self.scraps if is_scrap else self.free).append(rest)
+        return True
+
+    def _on_new_sheet(self, item: Item) -> tuple[Space, bool] | None:
+        sheet = self._sheet
+        if sheet is None or self.opened == self._most:
+            return None
+        space = Space(self._on_hand + self.opened, 0, 0, sheet.length, sheet.width, untouched=self._way.first_rip is not None)
+        found = self._best(item, [space])
+        if found is not None:
+            self.free.append(space)
+            self.opened += 1
+        return found
+
+    def _best(self, item: Item, free: Sequence[Space]) -> tuple[Space, bool] | None:
+        """The panel ``item`` fits best and whether it is turned for it; panels on hand come before those of whole sheets."""
+        found: tuple[Space, bool] | None = None
+        least: tuple[bool, int] | None = None
+        fit, on_hand, choosy = self._way.fit, self._on_hand, self._choosy
+        ways = ((item.length, item.width, False), (item.width, item.length, True))
+        for long, wide, turned in ways if item.turnable and item.length != item.width else ways[:1]:
+            for space in free:
+                number, _, _, length, width, _ = space
+                if long <= length and wide <= width and (item.turnable or number not in choosy):
+                    key = (number >= on_hand, fit(length, width, long, wide))
+                    if least is None or key < least:
+                        found, least = (space, turned), key
+        return found
 
 
 def _rips_first(space: Space, item: Item, way: Way, *, turned: bool) -> bool:

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import product
 from random import Random
 from typing import TYPE_CHECKING, Final
@@ -25,46 +26,110 @@ _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
     lambda item: (-item.length - item.width, -item.length),
 )
 
-#: How many pieces may be laid in all first tries together, and in all small changes: each about a quarter of a second's work.
+#: How many pieces may be laid in all first tries together, while trying to save a sheet, and in tidying up what is left over; and how many
+#: changes may be tried in the last two, since a short list gains nothing past that. Half a second's work in all.
 _FIRST_EFFORT: Final = 27_000
-_EFFORT: Final = 18_000
+_SAVING_EFFORT, _MOST_TO_SAVE = 60_000, 1_000
+_TIDYING_EFFORT, _MOST_TO_TIDY = 18_000, 400
 
-#: The most small changes tried: past this a short list gains nothing.
-_MOST_CHANGES: Final = 400
+#: By how many hundredths a change may leave more out than the best so far.
+_SLACK: Final = 5
 
 #: How often a small change tries another fit and split as well.
 _OTHER_WAY: Final = 0.2
+
+#: How often a piece that found no room is left where it stands in the order.
+_AS_IT_IS: Final = 0.5
 
 
 def search(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, first_rip: bool | None) -> Packing:
     """The best packing found of ``items`` into ``bins`` on hand, all of them before any whole ``sheet``.
 
-    Best is: no piece left out, then fewest whole sheets, then the rest in the fewest, largest panels (CL-2). ``first_rip`` True: whole sheets
-    are ripped first; False: crosscut first; None: either.
+    Best is: as little as can be left out, then fewest whole sheets, then the rest in the fewest, largest panels (CL-2). ``first_rip`` True:
+    whole sheets are ripped first; False: crosscut first; None: either.
     """
-    firsts = (None, True, False) if first_rip is None else (first_rip,)
-    ways = [Way(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
-    tries = [(sorted(items, key=order), way) for way, order in product(ways, _ORDERS)]
-    tries = tries[:: 1 + len(tries) * len(items) // _FIRST_EFFORT]
-    best, order, way = min(
-        ((pack(order, bins, sheet, way), order, way) for order, way in tries), key=lambda tried: tried[0].merit
-    )
-    chance = Random(len(items))
-    for _ in range(min(_EFFORT // len(items), _MOST_CHANGES) if len(items) > 1 else 0):
-        changed = _changed(order, chance)
-        other = ways[int(chance.random() * len(ways))] if chance.random() < _OTHER_WAY else way
-        packing = pack(changed, bins, sheet, other)
-        if packing.merit <= best.merit:
-            best, order, way = packing, changed, other
-    return best
+    bench = _Bench(items, bins, sheet, first_rip=first_rip)
+    found = bench.first()
+    least = least_sheets(items, bins, sheet) if sheet is not None else 0
+    several = max(len(items), 1)
+    chances = min(_SAVING_EFFORT // several, _MOST_TO_SAVE)
+    while found.packing.opened > least and chances:
+        fewer, chances = bench.squeezed(found, found.packing.opened - 1, chances)
+        if fewer is None:
+            break
+        found = fewer
+    return bench.tidied(found, min(_TIDYING_EFFORT // several, _MOST_TO_TIDY)).packing
 
 
-def _changed(order: Sequence[Item], chance: Random) -> list[Item]:
-    """The order with one piece moved elsewhere."""
-    changed = list(order)
-    moved = changed.pop(int(chance.random() * len(changed)))
-    changed.insert(int(chance.random() * (len(changed) + 1)), moved)
-    return changed
+@dataclass(frozen=True, slots=True)
+class _Try:
+    packing: Packing
+    order: Sequence[Item]
+    way: Way
+
+
+class _Bench:
+    """Everything that stays the same while one list is laid again and again."""
+
+    def __init__(self, items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, first_rip: bool | None) -> None:
+        firsts = (None, True, False) if first_rip is None else (first_rip,)
+        self._items, self._bins, self._sheet = items, bins, sheet
+        self._ways = [Way(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
+        self._chance = Random(len(items))
+
+    def first(self) -> _Try:
+        """The best of every order with every rule, or of as many of them as there is time for."""
+        tries = [(sorted(self._items, key=order), way) for way, order in product(self._ways, _ORDERS)]
+        tries = tries[:: 1 + len(tries) * len(self._items) // _FIRST_EFFORT]
+        return min((self._tried(order, way) for order, way in tries), key=lambda tried: tried.packing.merit)
+
+    def squeezed(self, found: _Try, most: int, chances: int) -> tuple[_Try | None, int]:
+        """``found`` changed until it takes ``most`` sheets, None where it can't be; and how many chances are left.
+
+        A change that leaves a little more out than the best so far is gone on with, or the search would stick where it first comes to rest.
+        """
+        wanted = found.packing.merit[0]
+        now = self._tried(found.order, found.way, most)
+        least = now.packing.merit[0]
+        while least > wanted and chances:
+            chances -= 1
+            changed = self._changed(now, most, self._pressed(now))
+            out = changed.packing.merit[0]
+            if out * 100 <= least * (100 + _SLACK):
+                now, least = changed, min(least, out)
+        return (now, chances) if least <= wanted else (None, 0)
+
+    def tidied(self, found: _Try, chances: int) -> _Try:
+        """``found`` with what is left of its sheets gathered in fewer, larger panels."""
+        for _ in range(chances if len(self._items) > 1 else 0):
+            changed = self._changed(found, found.packing.opened, found.order)
+            if changed.packing.merit <= found.packing.merit:
+                found = changed
+        return found
+
+    def _tried(self, order: Sequence[Item], way: Way, most: int | None = None) -> _Try:
+        return _Try(pack(order, self._bins, self._sheet, way, most), order, way)
+
+    def _changed(self, found: _Try, most: int, order: Sequence[Item]) -> _Try:
+        """One piece moved elsewhere in ``order``, now and then with another way of fitting as well."""
+        changed = list(order)
+        moved = changed.pop(self._pick(len(changed)))
+        changed.insert(self._pick(len(changed) + 1), moved)
+        way = self._ways[self._pick(len(self._ways))] if self._chance.random() < _OTHER_WAY else found.way
+        return self._tried(changed, way, most)
+
+    def _pressed(self, found: _Try) -> Sequence[Item]:
+        """The order with one of the pieces left out moved to another place, half the time."""
+        out = found.packing.left_out
+        if not out or self._chance.random() < _AS_IT_IS:
+            return found.order
+        moved = out[self._pick(len(out))]
+        order = [item for item in found.order if item is not moved]
+        order.insert(self._pick(len(order) + 1), moved)
+        return order
+
+    def _pick(self, count: int) -> int:
+        return int(self._chance.random() * count)
 
 
 def least_sheets(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin) -> int:

@@ -50,7 +50,7 @@ _KERFS = st.sampled_from([mm(3), inches("1/8"), inches("3/32"), mm("2.4")])
 
 
 @given(_pieces(), _blanks(), _WHOLE, _KERFS, st.sampled_from(FirstCut))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_every_layout_can_be_sawn_and_has_every_part_once(pieces, on_hand, whole, kerf, first_cut):
     laid = lay_out(pieces, on_hand, whole, kerf, first_cut, LIMITS)
     check_every_piece_once(pieces, laid.sheets, laid.left_out)
@@ -60,7 +60,7 @@ def test_every_layout_can_be_sawn_and_has_every_part_once(pieces, on_hand, whole
 
 
 @given(_pieces(most=6), st.lists(_lengths(80, 260), min_size=2, max_size=5), _lengths(300, 700), _KERFS, st.booleans())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 def test_a_column_of_fronts_stays_together_in_its_order(others, heights, wide, kerf, across):
     whole = Blank("8 by 4", inches(96), inches(60), mm(6), is_whole=True)
     # Fronts of a bank may differ a little in width too.
