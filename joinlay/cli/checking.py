@@ -41,7 +41,7 @@ def check_job(path: Path, *, as_json: bool) -> int:
 
 def _page(path: Path, job: Job, worked_out: Plan) -> str:
     tally = Counter(finding.harm for finding in worked_out.findings)
-    first = words.verdict(job.title, len(job.drawers), [(tally[harm], words.HARM[harm.name]) for harm in Harm])
+    first = words.verdict(job.title, job.drawer_count, [(tally[harm], words.HARM[harm.name]) for harm in Harm])
     following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
     return "\n\n".join(part for part in (first, finding_lines(worked_out.findings, job.rule), following) if part)
 
@@ -55,7 +55,7 @@ def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
         "job": job.file,
         "title": job.title,
         "verdict": "clean" if worst is None else words.HARM[worst.name],
-        "drawers": len(job.drawers),
+        "drawers": job.drawer_count,
         "findings": [said.finding(finding) for finding in worked_out.findings],
     }
 

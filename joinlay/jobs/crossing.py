@@ -30,7 +30,9 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
     found = source.tree.get("drawer")
     tables = [_table(table) for table in found] if isinstance(found, list) else []
     every = _table(source.tree.get("drawers"))
-    yield from _missing_stock(source, tables, every, names)
+    yield from _no_drawers(source)
+    yield from _missing_stock(source, "drawer", tables, every, names)
+    yield from _missing_stock(source, "bank", _banks(source), every, names)
     for n, table in enumerate(tables):
         yield from _missing_sizes(source, ("drawer", n, "opening"), table.get("opening", {}), every.get("opening", {}), names)
     yield from _same_names(source, names)
@@ -38,17 +40,39 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
         yield from _tenons(source, names, unit, shop)
 
 
+def _no_drawers(source: Source) -> Iterator[Trouble]:
+    """A job has its drawers one by one or in the banks of a piece: one of them, not both."""
+    if "drawer" not in source.tree and "bank" not in source.tree:
+        message = (
+            'drawer is missing; write [[drawer]], two brackets each side, then opening = { width = "18", height = "4 1/4", '
+            'depth = "20" }, or a whole piece with [case], [frame], [[bank]] and [runners].'
+        )
+        yield source.trouble((), "", message)
+    if "drawer" in source.tree and "bank" in source.tree:
+        message = "the drawers of a whole piece stand in its banks; leave [[drawer]] out, or the piece."
+        yield source.trouble(("drawer",), "drawers", message)
+
+
+def _banks(source: Source) -> list[Mapping[str, Any]]:
+    found = source.tree.get("bank")
+    return [_table(table) for table in found] if isinstance(found, list) else []
+
+
 def _missing_stock(
-    source: Source, tables: Sequence[Mapping[str, Any]], every: Mapping[str, Any], names: Sequence[tuple[str, ...]]
+    source: Source,
+    heading: str,
+    tables: Sequence[Mapping[str, Any]],
+    every: Mapping[str, Any],
+    names: Sequence[tuple[str, ...]],
 ) -> Iterator[Trouble]:
     for key in STOCK_KEYS:
         without = [n for n, table in enumerate(tables) if key not in table and key not in every]
         message = f"nothing says what {_part(key)} of; write {key} = and the name of a stock"
         if without and len(without) == len(tables):
-            yield source.trouble(("drawers",), "drawers", f"{message} in [drawers], or in each drawer.")
+            yield source.trouble(("drawers",), "drawers", f"{message} in [drawers], or in each {heading}.")
         else:
             for n in without:
-                yield source.trouble(("drawer", n), where_is(("drawer", n), names), f"{message}, here or in [drawers].")
+                yield source.trouble((heading, n), where_is((heading, n), names), f"{message}, here or in [drawers].")
 
 
 def _missing_sizes(
@@ -87,6 +111,7 @@ def _tenons(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: 
     tables = tables if isinstance(tables, list) else []
     places: list[tuple[KeyPath, object]] = [(("drawers",), source.tree.get("drawers"))]
     places += [(("drawer", n), table) for n, table in enumerate(tables)]
+    places += [(("bank", n), table) for n, table in enumerate(_banks(source))]
     owned = [tenon.thickness for tenon in shop.tenons]
     for path, table in places:
         asked = _length(_table(table).get("tenon"), unit)

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.casework.piece import PieceSpec
     from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop, TenonStock
@@ -42,8 +43,8 @@ class Job:
 
     ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
-    top down, at least one. ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for
-    the lists and layouts.
+    top down; there are none where ``piece`` has them in its banks, and ``piece`` is None where only openings are given.
+    ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for the lists and layouts.
     """
 
     title: str
@@ -55,3 +56,10 @@ class Job:
     drawers: tuple[JobDrawer, ...]
     paper: str
     on_hand: OnHand = NOTHING_ON_HAND
+    piece: PieceSpec | None = None
+
+    @property
+    def drawer_count(self) -> int:
+        """How many drawers were asked for, one by one or in the banks of the piece."""
+        banks = self.piece.banks if self.piece else ()
+        return len(self.drawers) + sum(len(bank.drawers) for bank in banks)

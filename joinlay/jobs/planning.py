@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.casework.drawer import plan_drawer
+from joinlay.casework.piece import plan_piece
+from joinlay.casework.seating import seat_drawer
 from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything, gathered
 from joinlay.errors import BadInput
@@ -17,8 +20,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.casework.piece import Piece, PieceSpec
+    from joinlay.casework.slot import Slot
     from joinlay.findings import Finding
     from joinlay.jobs.job import Job
+    from joinlay.shop import Shop, TenonStock
 
 __all__ = ["plan"]
 
@@ -31,21 +38,56 @@ def plan(job: Job) -> Plan:
     """
     drawers: list[Drawer] = []
     findings: list[Finding] = list(_unmeasured(job))
-    for wanted in job.drawers:
+    piece = _piece(job.piece, job, findings) if job.piece else None
+    for wanted in _wanted(job, piece):
         try:
             drawer = plan_drawer(wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon)
-        except Refused as refused:
-            findings.append(_at(wanted.name, refused.finding))
-            continue
-        except BadInput as bad:
-            findings.append(_impossible(bad).at(wanted.name))
+            if piece and wanted.slot:
+                drawer, _ = seat_drawer(piece, wanted.slot, drawer)
+        except (Refused, BadInput) as refused:
+            findings.append(_refused_at(wanted.name, refused))
             continue
         drawers.append(drawer)
         findings.extend(drawer.assembly.findings)
-    findings += find_everything(drawers, (), job.stocks, job.shop, usual_conditions(job.unit))
+    others = piece.assemblies if piece else ()
+    findings += find_everything(drawers, others, job.stocks, job.shop, usual_conditions(job.unit))
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), (), gathered(findings), job.paper, job.on_hand
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), others, gathered(findings), job.paper, job.on_hand
     )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """A drawer to plan; ``slot`` is its place in a piece, None where only its opening is given."""
+
+    name: str
+    opening: Opening
+    make: DrawerMake
+    shop: Shop
+    tenon: TenonStock | None
+    slot: Slot | None = None
+
+
+def _wanted(job: Job, piece: Piece | None) -> Iterator[_Wanted]:
+    for one in job.drawers:
+        yield _Wanted(one.name, one.opening, one.make, one.shop, one.tenon)
+    for slot in piece.slots if piece else ():
+        yield _Wanted(slot.name, slot.opening, slot.wish.make, slot.wish.shop, slot.wish.tenon, slot)
+
+
+def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:
+    """The piece around the drawers; None, with the refusal among ``findings``, where it can't be made."""
+    try:
+        piece = plan_piece(spec, job.shop)
+    except (Refused, BadInput) as refused:
+        findings.append(_refused_at("piece", refused))
+        return None
+    findings.extend(piece.findings)
+    return piece
+
+
+def _refused_at(name: str, refused: Refused | BadInput) -> Finding:
+    return _at(name, refused.finding) if isinstance(refused, Refused) else _impossible(refused).at(name)
 
 
 def _unmeasured(job: Job) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from pydantic import ValidationError
 
-from joinlay.errors import Trouble, Troubles
+from joinlay.errors import BadInput, Trouble, Troubles
 from joinlay.jobs.complaints import MOST_TROUBLES, complaints
 from joinlay.jobs.crossing import between_tables
 from joinlay.jobs.job import Job, JobDrawer
@@ -17,6 +17,7 @@ from joinlay.jobs.parts.file import JobFile
 from joinlay.jobs.parts.given import Part, Reading, Spelled
 from joinlay.jobs.parts.on_hand import on_hand_of
 from joinlay.jobs.parts.paper import usual_paper
+from joinlay.jobs.parts.piece import piece_spec
 from joinlay.jobs.parts.shop import UNITS, JobShopPart, ShopFile
 from joinlay.jobs.source import LARGEST_FILE, Source, read_source
 from joinlay.lengths import Unit
@@ -25,6 +26,7 @@ from joinlay.shop import usual_shop
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from joinlay.casework.piece import PieceSpec
     from joinlay.lengths import Length
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -148,14 +150,24 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
     on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
     paper_name = usual_paper(unit) if paper is None else paper.value
-    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, paper_name, on_hand)
+    piece = _piece(written, every, source, shop_of_all, stocks)
+    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, paper_name, on_hand, piece)
+
+
+def _piece(written: JobFile, every: DrawersPart, source: Source, shop: Shop, stocks: Mapping[str, Stock]) -> PieceSpec | None:
+    """The piece around the drawers, None where the job has only openings. Raises Troubles where its tables don't go together."""
+    try:
+        return piece_spec(written, every, stocks, shop, lambda given: _tenon(shop, given.value))
+    except BadInput as bad:
+        place = next((key for key in ("bank", "case", "frame", "runners") if key in source.tree), "")
+        raise Troubles([source.trouble((place,) if place else (), "piece", str(bad))]) from None
 
 
 def _drawers(
     written: JobFile, source: Source, names: Sequence[tuple[str, ...]], shop: Shop, stocks: Mapping[str, Stock]
 ) -> Iterator[JobDrawer]:
     every = DrawersPart() if written.drawers is None else written.drawers
-    for n, (part, called) in enumerate(zip(written.drawer, names, strict=True)):
+    for n, (part, called) in enumerate(zip(written.drawer or (), names, strict=True)):
         tenon = part.found("tenon", every)
         for name in called:
             yield JobDrawer(

@@ -5,9 +5,10 @@ from typing import Annotated
 from pydantic import Field
 
 from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
-from joinlay.jobs.parts.given import Name, Part
+from joinlay.jobs.parts.given import Name
 from joinlay.jobs.parts.on_hand import BoardPart, OffcutPart, PricesPart, SawingPart
 from joinlay.jobs.parts.paper import PaperPart
+from joinlay.jobs.parts.piece import PieceTables
 from joinlay.jobs.parts.practice import PracticePart
 from joinlay.jobs.parts.shop import JobShopPart, Rule, Units
 from joinlay.jobs.parts.stock import StockPart
@@ -15,8 +16,11 @@ from joinlay.jobs.parts.stock import StockPart
 __all__ = ["JobFile"]
 
 
-class JobFile(Part):
-    """A job file as it is written. ``shop`` is a table, or the name of a shop file (then read as a table that only names it)."""
+class JobFile(PieceTables):
+    """A job file as it is written: openings one by one (``[[drawer]]``), or a whole piece with its banks (``[[bank]]``).
+
+    ``shop`` is a table, or the name of a shop file (then read as a table that only names it).
+    """
 
     title: Name | None = None
     units: Units | None = None
@@ -30,4 +34,4 @@ class JobFile(Part):
     board: list[BoardPart] | None = None
     prices: PricesPart | None = None
     drawers: DrawersPart | None = None
-    drawer: Annotated[list[DrawerPart], Field(min_length=1)]
+    drawer: Annotated[list[DrawerPart] | None, Field(min_length=1)] = None
