@@ -183,10 +183,11 @@ def _rips_first(space: Space, item: Item, way: Way, *, turned: bool) -> bool:
 
 def _rests(step: Step) -> tuple[Space, Space]:
     """The two panels left of the one that ``step`` took a piece from; either may be empty."""
-    space, item = step.space, step.item
+    (number, along, across, length, width, untouched), item = step.space, step.item
     long, wide = (item.width, item.length) if step.turned else (item.length, item.width)
-    beside = space._replace(across=space.across + wide, width=space.width - wide)
-    beyond = space._replace(along=space.along + long, length=space.length - long)
+    over_long, over_wide = length - long, width - wide
     if step.rip_first:
-        return beside, beyond._replace(width=wide, untouched=False)
-    return beyond, beside._replace(length=long, untouched=False)
+        beside = Space(number, along, across + wide, length, over_wide, untouched)
+        return beside, Space(number, along + long, across, over_long, wide, untouched=False)
+    beyond = Space(number, along + long, across, over_long, width, untouched)
+    return beyond, Space(number, along, across + wide, long, over_wide, untouched=False)
