@@ -125,7 +125,7 @@ class _Box:
             )  # fmt: skip
         if self.sizes.taper >= self.sizes.inside_width:
             raise refusal(
-                "taper", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.", "DR-4",
+                "drawer size", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.", "DR-4",
                 "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
             )  # fmt: skip
 

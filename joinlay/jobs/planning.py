@@ -107,7 +107,7 @@ def _unmeasured(job: Job) -> Iterator[Finding]:
 def _impossible(bad: BadInput) -> Finding:
     """The refusal of a drawer whose figures leave a part no wood at all, which no rule was asked about."""
     remedy = "Look at the opening, the stock and the offsets of this drawer together: there is no room for what was asked."
-    return refusal("no such part", "{why}", remedy, "DR-1", "by geometry", why=str(bad)).finding
+    return refusal("drawer size", "{why}", remedy, "DR-1", "by geometry", why=str(bad)).finding
 
 
 def _at(name: str, finding: Finding) -> Finding:
