@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cutlist.fastening import glue_area, screws
+from joinlay.cutlist.fastening import glue_area, nails, screws
 from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
@@ -146,13 +146,15 @@ def _tenons(plan: Plan, parts: CuttingList) -> Iterator[Line]:
 
 def _fastenings(plan: Plan) -> Iterator[Line]:
     if number := screws(plan):
-        yield Line("screws", Fraction(number), "screws")
+        yield Line("screws", Fraction(number), "screws", "through the runners into the case")
+    if number := nails(plan):
+        yield Line("nails", Fraction(number), "nails", "for the runners, glued as well")
 
 
 def _glue(plan: Plan) -> Iterator[Line]:
     unit, size = _AREA[plan.unit]
     if area := glue_area(plan):
-        yield Line("glue", Fraction(ceil(area / size)), unit, "to be glued in the joints", is_bought=False)
+        yield Line("glue", Fraction(ceil(area / size)), unit, "to be glued", is_bought=False)
 
 
 def _knobs(parts: CuttingList) -> Iterator[Line]:

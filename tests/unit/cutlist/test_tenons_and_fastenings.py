@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from joinlay.boards import CutKind
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.fastening import glue_area, screws
+from joinlay.cutlist.fastening import glue_area, nails, screws
 from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.lengths import inches
 from tests.unit.cutlist.bench import board, groove, make_plan, mortise, tenon
@@ -51,3 +51,19 @@ def test_glue_goes_on_the_floor_and_walls_of_a_dado_but_not_into_grooves():
     dado = replace(groove(), kind=CutKind.DADO)
     assert glue_area(make_plan(board("a", cuts=[dado]))) == inches(20).mm * inches("3/4").mm
     assert glue_area(make_plan(board("a", cuts=[groove()]))) == 0
+
+
+def test_runners_without_screws_are_nailed_and_glued():
+    bearer = board("bearer", "18", "2", thickness="3/4", part="bearer")
+    # 18 in (457 mm) is four spacings, so five nails.
+    assert nails(make_plan(bearer)) == 5
+    assert glue_area(make_plan(bearer)) == inches(18).mm * inches("3/4").mm
+    assert nails(make_plan(board("short", "2", "2", part="kicker"))) == 2
+    screwed = replace(bearer, cuts=(mortise("2", name="screw hole"),))
+    assert nails(make_plan(screwed)) == 0
+    assert glue_area(make_plan(screwed)) == 0
+
+
+def test_guides_and_stops_are_glued_flat():
+    assert glue_area(make_plan(board("g", "18", "3/4", part="guide"))) == inches(18).mm * inches("3/4").mm
+    assert nails(make_plan(board("g", "18", "3/4", part="guide"))) == 0
