@@ -76,11 +76,12 @@ def start(
 def check(
     job: Annotated[Path, typer.Argument(help=words.JOB)],
     as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+    assemble: Annotated[bool, typer.Option("--assemble", help=words.ASSEMBLE)] = False,
 ) -> None:
     """Say what was found in a job."""
     from joinlay.cli.checking import check_job
 
-    raise typer.Exit(check_job(job, as_json=as_json))
+    raise typer.Exit(check_job(job, as_json=as_json, is_assembled=assemble))
 
 
 @app.command(help=words.MAKE)
@@ -129,3 +130,12 @@ def why(
     from joinlay.cli.explaining import explain
 
     explain(job, " ".join(name or []))
+
+
+@app.command(name="help-on", help=words.HELP_ON)
+@_said
+def help_on(kind: Annotated[list[str] | None, typer.Argument(help=words.HELP_ON_KIND)] = None) -> None:
+    """Say more about one kind of finding."""
+    from joinlay.cli.helping import say_help
+
+    say_help(" ".join(kind or []))

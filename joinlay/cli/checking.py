@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from joinlay.checks.everything import gathered
 from joinlay.cli import words
 from joinlay.cli.files import job_in
 from joinlay.cli.saying import finding_lines, say
@@ -22,21 +24,39 @@ if TYPE_CHECKING:
 __all__ = ["check_job"]
 
 
-def check_job(path: Path, *, as_json: bool) -> int:
-    """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used."""
+def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
+    """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used.
+
+    ``is_assembled`` puts the solids together as well (CK-8), which needs the geometry kernel.
+    """
     if not as_json:
         job = job_in(path)
-        worked_out = plan(job)
+        worked_out = _worked_out(job, is_assembled=is_assembled)
         say(_page(path, job, worked_out))
         return int(worked_out.is_refused)
     try:
         job = job_in(path)
-        worked_out = plan(job)
+        worked_out = _worked_out(job, is_assembled=is_assembled)
     except BadInput as bad:
         _say_json({"job": path.name, "verdict": "cannot be used", "troubles": _troubles(bad, path)})
         raise
     _say_json(_tree(job, worked_out))
     return int(worked_out.is_refused)
+
+
+def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
+    worked_out = plan(job)
+    if not is_assembled:
+        return worked_out
+    from joinlay.checks.assembly import check_assembly
+
+    if worked_out.others:
+        standing = [board for assembly in worked_out.others for board in assembly.boards]
+        found = check_assembly(standing, worked_out.drawers)
+    else:
+        # Drawers given by their openings each have a zero of their own, so each is put together by itself.
+        found = tuple(finding for drawer in worked_out.drawers for finding in check_assembly((), (drawer,)))
+    return replace(worked_out, findings=gathered((*worked_out.findings, *found)))
 
 
 def _page(path: Path, job: Job, worked_out: Plan) -> str:

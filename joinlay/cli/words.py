@@ -24,6 +24,9 @@ START_FORCE: Final = "Write over a file that is there already."
 CHECK: Final = "Read a job, work it out, and say what was found."
 JOB: Final = "The job file."
 AS_JSON: Final = "Answer in JSON, for programs."
+ASSEMBLE: Final = "Put it together in the model too, drawers shut and pulled out. Needs the 'assembly' extra."
+HELP_ON: Final = "Say more about one kind of finding, such as racking: what it means, and what helps."
+HELP_ON_KIND: Final = "The kind of finding. Without one, all the pages are listed."
 
 MAKE: Final = "Work a job out and write its templates and lists."
 MAKE_OUT: Final = "The folder to write to; templates_out/ and the job's name unless told."
@@ -116,7 +119,9 @@ def settings_verdict(title: str, cards: int, cutters: int, set_ups: int, naive: 
 
 def no_setting(card: int, most: int) -> str:
     """A card that isn't there."""
-    return f"there is no setting {card}; they are numbered 1 to {most}." if most else f"there is no setting {card}: nothing is cut."
+    return (
+        f"there is no setting {card}; they are numbered 1 to {most}." if most else f"there is no setting {card}: nothing is cut."
+    )
 
 
 def next_setting(path: object) -> str:
