@@ -56,6 +56,7 @@ class Foot:
     file: str
     unit: str
     maps: tuple[TileMap, ...] = ()
+    document: str = "template"
 
     def spelled(self) -> Iterator[Mark]:
         """The check square and all that stands in it, its lower left corner at zero."""
@@ -99,7 +100,7 @@ class Foot:
             (
                 ("sheet", (f"{self.number} of {self.of}",), Fraction(28)),
                 ("scale", ("1:1",), Fraction(24)),
-                ("document", ("template",), Fraction(28)),
+                ("document", (self.document,), Fraction(28)),
             ),
             (("part", self._parts(), Fraction(80)),),
             (("title", (self.title,), Fraction(80)),),

@@ -21,9 +21,7 @@ __all__ = ["Caution", "cautions_for"]
 class Caution(Enum):
     """A caution, as the sentence that is printed. Our own words."""
 
-    MANUAL = (
-        "The machine's manual goes before this card. Guard on, eyes and ears covered, dust drawn off, sleeves and hair tied back."
-    )
+    MANUAL = "The machine's manual goes before this card. Guard on; eyes, ears and lungs covered; sleeves and hair tied back."
     UNPLUG = "Unplug before touching cutter or blade."
     FEED = "Feed against the cutter's turning: over a table from right to left with the fence behind the work."
     GUIDED_FEED = (
@@ -32,7 +30,7 @@ class Caution(Enum):
     STRAIGHT_FEED = (
         "Move the router so that its turning pushes the base against the straightedge: away from you with it on your left."
     )
-    WIDEN = "Only widen on the side away from the fence. Never let wood pass between fence and cutter where the cutter only shaves it."
+    WIDEN = "Widen only on the side away from the fence; never let the cutter shave wood that passes between it and the fence."
     TONGUE_PASSES = (
         "The tongue runs between fence and cutter: first pass with the cutter's whole width in the wood, then outwards."
     )

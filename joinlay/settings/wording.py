@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Unit, decimal_text
@@ -20,8 +21,8 @@ if TYPE_CHECKING:
     from joinlay.settings.test_piece import Correction
 
 __all__ = [
-    "change_words", "correction_words", "cut_words", "lie_words", "machine_words", "measure_words", "position_words",
-    "reading_words", "remainder_words", "small_words", "speed_words", "stop_words", "value_words",
+    "change_words", "correction_pairs", "correction_words", "cut_words", "lie_words", "lying_together", "machine_words", "measure_words",
+    "position_words", "reading_words", "remainder_words", "small_words", "speed_words", "stop_words", "value_words",
 ]  # fmt: skip
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
@@ -61,6 +62,25 @@ def lie_words(setting: Setting, work: Work) -> str:
     return f"{work.entry_word} up, {guided.get(setting.guide, setting.guide.value)}"
 
 
+def lying_together(setting: Setting) -> tuple[tuple[str, tuple[Work, ...]], ...]:
+    """The works by how they lie. Parts that are only turned end for end are told once: ``left end, then right end to the fence``."""
+    turned: dict[tuple[object, ...], list[Work]] = {}
+    for work in setting.works:
+        turned.setdefault((work.boards, work.positions, work.squared, work.stops), []).append(work)
+    lying: dict[str, list[Work]] = {}
+    for works in turned.values():
+        entries, fences = (
+            list(dict.fromkeys(words)) for words in zip(*((one.entry_word, one.fence_word) for one in works), strict=True)
+        )
+        if len(entries) > 1 and len(fences) > 1:
+            for work in works:
+                lying.setdefault(lie_words(setting, work), []).append(work)
+            continue
+        both = replace(works[0], entry_word=", then ".join(entries), fence_word=", then ".join(fences))
+        lying.setdefault(lie_words(setting, both), []).append(works[0])
+    return tuple((said, tuple(works)) for said, works in lying.items())
+
+
 def value_words(setting: Setting, value: Value) -> str:
     """What is set: ``fence to the near side of the cutter``, in the words of the machine."""
     if value is Value.HEIGHT:
@@ -98,16 +118,13 @@ def small_words(length: Length, rule: Graduation) -> str:
 
 def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -> str:
     """Where the cut begins and ends: by stops on a table, by marks under a hand-held router."""
-    said = [f"{stops.leading_word} first"]
     if at_table:
-        if stops.infeed_stop is not None:
-            said.append(f"in-feed stop {show(stops.infeed_stop)} from the far side of the cutter")
-        if stops.outfeed_stop is not None:
-            said.append(f"out-feed stop {show(stops.outfeed_stop)} from the far side of the cutter")
-    else:
-        said += [f"begin {show(stops.begin)} in"] if stops.begin is not None else []
-        said += [f"end {show(stops.finish)} in"] if stops.finish is not None else []
-    return ", ".join(said)
+        named = (("in-feed stop", stops.infeed_stop), ("out-feed stop", stops.outfeed_stop))
+        said = ", ".join(f"{name} {show(size)}" for name, size in named if size is not None)
+        return f"{stops.leading_word} first; {said} from the far side of the cutter"
+    named = (("begin", stops.begin), ("end", stops.finish))
+    said = ", ".join(f"{name} {show(size)} from it" for name, size in named if size is not None)
+    return f"{stops.leading_word} first; {said}"
 
 
 def position_words(work: Work, show: Callable[[Length], str]) -> str:
@@ -136,7 +153,7 @@ def speed_words(setting: Setting) -> str:
 _MEASURED: Final = {
     Measured.FROM_FENCE: ("distance from the fence side", "too far from the fence side", "too near the fence side"),
     Measured.CENTRE: ("middle from the fence side", "too far from the fence side", "too near the fence side"),
-    Measured.WIDTH: ("width", "too wide", "too narrow, and its mate too tight,"),
+    Measured.WIDTH: ("width", "too wide", "too narrow or its mate too tight"),
     Measured.DEPTH: ("depth", "too deep", "too shallow"),
     Measured.TONGUE_THICKNESS: ("tongue thickness", "tongue too thick or too tight", "tongue too thin or too loose"),
     Measured.TONGUE_LENGTH: ("tongue length", "tongue too long", "tongue too short"),
@@ -154,6 +171,17 @@ def correction_words(setting: Setting, correction: Correction) -> str:
     """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
     fault = _MEASURED[correction.measured][1 if correction.is_over else 2]
     return f"{fault} by x: {_moving(setting, correction)}"
+
+
+def correction_pairs(setting: Setting) -> tuple[str, ...]:
+    """The corrections two and two, too much and too little of one measure on a line; where there is one only, that."""
+    said: dict[Measured, str] = {}
+    for each in setting.test_piece.corrections:
+        if each.measured in said:
+            said[each.measured] += f"; {_MEASURED[each.measured][2]}: the other way"
+        else:
+            said[each.measured] = correction_words(setting, each)
+    return tuple(said.values())
 
 
 def _moving(setting: Setting, correction: Correction) -> str:

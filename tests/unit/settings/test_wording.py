@@ -121,7 +121,7 @@ def test_a_tight_tongue_says_what_to_move_which_way_and_by_how_much():
 
 def test_a_tight_dado_is_run_again_or_its_last_pass_moved():
     assert corrections("dado at a table", Measured.WIDTH) == [
-        "too narrow, and its mate too tight, by x: run it again with the fence x away from the cutter"
+        "too narrow or its mate too tight by x: run it again with the fence x away from the cutter"
     ]
     assert (
         corrections("dado at a saw", Measured.WIDTH)[0] == "too wide by x: move the fence x towards the cutter for the last pass"
@@ -143,10 +143,10 @@ def test_stops_on_a_table_and_marks_on_the_bench():
     card = the_card(groove(board("18", "5", "1/2", place=RIGHT), "3/8", "1/4", "1/4", stop="17"))
     stops = card.works[0].stops
     assert stops is not None
-    assert stop_words(stops, INCH.text, at_table=True) == "back end first, in-feed stop 17 in from the far side of the cutter"
+    assert stop_words(stops, INCH.text, at_table=True) == "back end first; in-feed stop 17 in from the far side of the cutter"
     stops = the_card(*CARDS["long groove"]).works[0].stops
     assert stops is not None
-    assert stop_words(stops, INCH.text, at_table=False) == "front end first, begin 1 in in"
+    assert stop_words(stops, INCH.text, at_table=False) == "front end first; begin 1 in from it"
 
 
 def test_what_is_touched_between_cards():

@@ -1,0 +1,204 @@
+"""A setting drawn at true size, cut through square to the feed: fence, table, cutter, the work, and the waste hatched."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.hatching import Hatch
+from joinlay.drawings.lettering import figures
+from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.drawings.outlines import corners
+from joinlay.settings import Guide
+from joinlay.settings import Role as CutRole
+from joinlay.shop import MachineKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board
+    from joinlay.drawings.marks import Box, Mark, Point
+    from joinlay.lengths import Dimension, Graduation
+    from joinlay.settings import Setting
+
+__all__ = ["SectionView"]
+
+_ZERO: Final = Fraction(0)
+_TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
+#: How thick fence and table are drawn, and how far the cutter is drawn past the table.
+_FENCE, _TABLE, _SHANK = Fraction(14), Fraction(2), Fraction(7)
+#: Wood drawn beyond the cut, where there is any.
+_BEYOND: Final = Fraction(24)
+#: Past the first, the wood between fence and cut is left out but for the second, beside the fence.
+_FAR, _KEPT = Fraction(60), Fraction(16)
+#: From the end of the cutter to the dimension below it, and from the wood to the one beside it.
+_BELOW, _BESIDE = Fraction(5), Fraction(7)
+_STROKE: Final = Fraction(5, 4)
+_FIGURE: Final = Fraction(5)
+_ZIGZAG: Final = Fraction(3, 2)
+
+
+@dataclass(frozen=True, slots=True)
+class SectionView:
+    """The view; zero is where fence and table meet, or where guide or straightedge and wood meet. No wood is drawn ``high`` mm up or more.
+
+    On a table the cutter comes from below; a hand-held tool is drawn above the work. Wood that runs on is broken off, and so is the
+    middle of a long way from fence to cut; everything else is true to size. ``board`` is one of the parts; the others of the card are cut alike.
+    Rules MS-1, PR-1.
+    """
+
+    setting: Setting
+    board: Board
+    rule: Graduation
+    high: Fraction
+
+    def spelled(self) -> Iterator[Mark]:
+        """The marks of the view: machine, wood, cutter, and the two distances to set."""
+        yield from self._machine()
+        yield from self._wood()
+        yield from self._cutters()
+        yield from self._fence_distance()
+        yield from self._height()
+
+    # -- where things are: x from the fence, y from the table into the wood --------------------------
+
+    @property
+    def _shift(self) -> Fraction:
+        """From the surface the setting counts from to zero: nothing, but with a straightedge, which stands somewhere on the wood."""
+        offset = self.setting.offset
+        return _ZERO if offset is None else offset.mm - self.setting.near_side.mm
+
+    def _x(self, counted: Fraction) -> Fraction:
+        """Where a distance counted by the setting is drawn."""
+        x = counted + self._shift
+        left_out = max(self.setting.near_side.mm + self._shift - _FAR, _ZERO)
+        return x - left_out if x > _KEPT else x
+
+    @property
+    def _cut(self) -> Box:
+        near = max(self.setting.near_side.mm, _ZERO)
+        return (self._x(near), _ZERO, self._x(self.setting.far_side.mm), self.setting.height.mm)
+
+    @property
+    def _sizes(self) -> tuple[Fraction, Fraction]:
+        """How far the wood goes from the fence, and from the table."""
+        work = self.setting.works[0]
+        return self._x(self.board.size(work.fence.axis).mm), self.board.size(work.entry.axis).mm
+
+    @property
+    def _seen(self) -> Box:
+        """The wood that is drawn."""
+        out, up = self._sizes
+        left = -_FENCE - 6 if self.setting.guide is Guide.STRAIGHTEDGE else _ZERO
+        return (left, _ZERO, min(out, self._cut[2] + _BEYOND), min(up, max(self.high, self._cut[3] + 6)))
+
+    def _sides(self, n: int) -> tuple[Fraction, Fraction]:
+        """The two sides of the cutter at fence position ``n``."""
+        near = self._x(self.setting.fences[n].mm)
+        return near, near + self.setting.tool.width.mm
+
+    # -- drawing -------------------------------------------------------------------------------------
+
+    def _y(self, up: Fraction) -> Fraction:
+        """A hand-held tool comes from above: then the view is turned over."""
+        return up if self.setting.machine in _TABLES else -up
+
+    def _points(self, box: Box) -> tuple[Point, ...]:
+        return tuple((x, self._y(y)) for x, y in corners(box))
+
+    def _line(self, x0: Fraction, y0: Fraction, x1: Fraction, y1: Fraction, role: Role, says: str = "") -> Line:
+        return Line((x0, self._y(y0)), (x1, self._y(y1)), role, says)
+
+    def _machine(self) -> Iterator[Mark]:
+        """Fence and table, or guide, in grey; a fence the cutter is sunk in is hollow there."""
+        if self.setting.guide in (Guide.CENTRE_LINE, Guide.GAUGED_LINE):
+            return
+        low, top = _ZERO, self._seen[3] + 4
+        if self.setting.guide is Guide.STRAIGHTEDGE:
+            low, top = -_FENCE / 2, _ZERO
+        elif self.setting.near_side.mm < 0:
+            low = self.setting.height.mm + 2
+        yield Fill(self._points((-_FENCE, low, _ZERO, top)), Fraction(1, 5), Role.DATUM, "fence")
+        yield Polyline(self._points((-_FENCE, low, _ZERO, top)), Role.OUTLINE, closed=True)
+        if self.setting.machine in _TABLES:
+            near, far = self._sides(0)[0] - 2, self._sides(-1)[1] + 2
+            for a, b in ((-_FENCE - 4, near), (far, max(self._seen[2], far) + 6)):
+                if a < b:
+                    yield Fill(self._points((a, -_TABLE, b, _ZERO)), Fraction(1, 2), Role.DATUM, "table")
+
+    def _wood(self) -> Iterator[Mark]:
+        """The work before it is cut, broken where it runs on, with the waste hatched."""
+        yield Hatch(self._points(self._cut), says="waste")
+        left, low, right, top = self._seen
+        out, up = self._sizes
+        yield self._line(left, low, right, low, Role.OUTLINE)
+        yield self._edge((left, top), (right, top), is_broken=top < up)
+        yield self._edge((left, low), (left, top), is_broken=left < 0)
+        yield self._edge((right, low), (right, top), is_broken=right < out)
+        if self.setting.near_side.mm + self._shift > _FAR:
+            yield from (self._edge((x, low), (x, top), is_broken=True) for x in (_KEPT, _KEPT + 2))
+        near, _, far, high = self._cut
+        if near > left:
+            yield self._line(near, low, near, high, Role.CUT, "near wall")
+        if far < right:
+            yield self._line(far, low, far, high, Role.CUT, "far wall")
+        yield self._line(near, high, far, high, Role.CUT, "floor")
+
+    def _edge(self, one: Point, two: Point, *, is_broken: bool) -> Mark:
+        """An edge of the wood; a zigzag in its middle where the wood goes on."""
+        if not is_broken:
+            return self._line(*one, *two, Role.OUTLINE)
+        (x0, y0), (x1, y1) = one, two
+        x, y, z = (x0 + x1) / 2, (y0 + y1) / 2, _ZIGZAG
+        turns = ((x, y - z), (x + z, y - z / 2), (x - z, y + z / 2), (x, y + z))
+        if y0 == y1:
+            turns = ((x - z, y), (x - z / 2, y + z), (x + z / 2, y - z), (x + z, y))
+        return Polyline(tuple((px, self._y(py)) for px, py in (one, *turns, two)), Role.BREAK)
+
+    def _cutters(self) -> Iterator[Mark]:
+        """The cutter at its first fence position, and dashed at its last where that is another."""
+        if self.setting.machine is MachineKind.BENCH:
+            return
+        high = self.setting.height.mm
+        for n, role in ((0, Role.OUTLINE), (-1, Role.HIDDEN))[: len(self.setting.fences)]:
+            near, far = self._sides(n)
+            yield Polyline(self._points((near, -_SHANK, far, high)), role, closed=True, says="cutter")
+        near, far = self._sides(0)
+        yield self._line((near + far) / 2, -_SHANK - 2, (near + far) / 2, high + 3, Role.CENTRE)
+
+    def _measured(self) -> tuple[Fraction, Dimension]:
+        """What is set at the fence: where it ends, as the setting counts, and its size."""
+        setting = self.setting
+        if setting.offset is not None:
+            return setting.near_side.mm, setting.offset
+        if setting.role is CutRole.STEP:
+            return setting.far_side.mm, setting.far_side
+        if setting.role in (CutRole.MORTISE, CutRole.HOLE):
+            return setting.centre.mm, setting.centre
+        return setting.near_side.mm, setting.near_side
+
+    def _fence_distance(self) -> Iterator[Mark]:
+        """The distance to set at the fence, beyond the end of the cutter, its figure to the left of it."""
+        counted, distance = self._measured()
+        end, y = self._x(counted), -_SHANK - _BELOW
+        if end <= 0:
+            return
+        yield from (self._line(x, -_TABLE - 1, x, y - _STROKE, Role.DIMENSION) for x in (_ZERO, end))
+        yield from self._stroked((_ZERO, y), (end, y), "fence")
+        line = figures(distance, self.rule, _FIGURE)
+        yield Text((Fraction(-2), self._y(y) - _FIGURE / 2), line, Align.RIGHT)
+
+    def _height(self) -> Iterator[Mark]:
+        """The height of the cutter, beside the wood."""
+        x, high = self._seen[2] + _BESIDE, self.setting.height.mm
+        yield from (self._line(self._seen[2] + 1, y, x + _STROKE, y, Role.DIMENSION) for y in (_ZERO, high))
+        yield from self._stroked((x, _ZERO), (x, high), "height")
+        yield Text((x + 3, self._y(high / 2) - _FIGURE / 2), figures(self.setting.height, self.rule, _FIGURE))
+
+    def _stroked(self, one: Point, two: Point, says: str) -> Iterator[Mark]:
+        """A dimension line with oblique strokes at both ends (ISO 129-1)."""
+        yield self._line(*one, *two, Role.DIMENSION, says)
+        for x, y in (one, two):
+            at = self._y(y)
+            yield Line((x - _STROKE, at - _STROKE), (x + _STROKE, at + _STROKE), Role.DIMENSION)
