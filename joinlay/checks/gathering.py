@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards.names import in_few_words
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import Length
 
@@ -71,12 +72,12 @@ def _rank(finding: Finding) -> tuple[int, int]:
 
 
 def _places(places: Sequence[str]) -> str:
-    """``drawers 1, 2, 3 bottom`` for the same part of several drawers, else the places one after the other; at most a few."""
+    """``drawers 1 to 3 bottom`` for the same part of several drawers, else the places one after the other; at most a few."""
     named = list(dict.fromkeys(places))
     parts = [_DRAWER.fullmatch(place) for place in named]
     tails = {part["tail"] for part in parts if part}
     if len(named) > 1 and all(parts) and len(tails) == 1:
-        return f"drawers {', '.join(part['number'] for part in parts if part)}{tails.pop()}"
+        return f"drawers {in_few_words(part['number'] for part in parts if part)}{tails.pop()}"
     more = len(named) - _NAMED
     listed = ", ".join(named[:_NAMED])
     return f"{listed} and {more} more" if more > 0 else listed
