@@ -12,7 +12,9 @@ if TYPE_CHECKING:
 
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import PieceSpec
+    from joinlay.casework.pulls import Pulls
     from joinlay.jobs.on_hand import OnHand
+    from joinlay.jobs.parts.finish import BandingPart
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -44,6 +46,7 @@ class Job:
     ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
     top down; there are none where ``piece`` has them in its banks, and ``piece`` is None where only openings are given.
+    ``pulls`` are the knobs of every front, None where none are asked for; ``banding`` is in the order it is glued.
     ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for the lists and layouts.
     """
 
@@ -57,6 +60,8 @@ class Job:
     paper: str
     on_hand: OnHand = NOTHING_ON_HAND
     piece: PieceSpec | None = None
+    pulls: Pulls | None = None
+    banding: tuple[BandingPart, ...] = ()
 
     @property
     def drawer_count(self) -> int:

@@ -12,6 +12,7 @@ from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything, gathered
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
+from joinlay.jobs.finishing import finish
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.stock import Sheet
@@ -49,10 +50,11 @@ def plan(job: Job) -> Plan:
             continue
         drawers.append(drawer)
         findings.extend(drawer.assembly.findings)
-    others = piece.assemblies if piece else ()
-    findings += find_everything(drawers, others, job.stocks, job.shop, usual_conditions(job.unit))
+    done = finish(drawers, piece.assemblies if piece else (), job)
+    findings += done.findings
+    findings += find_everything(done.drawers, done.others, job.stocks, job.shop, usual_conditions(job.unit))
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, tuple(drawers), others, gathered(findings), job.paper, job.on_hand
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand
     )  # fmt: skip
 
 

@@ -150,8 +150,22 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
     on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
     paper_name = usual_paper(unit) if paper is None else paper.value
+    pulls = written.pulls.pulls() if written.pulls else None
     piece = _piece(written, every, source, shop_of_all, stocks)
-    return Job(title, source.file, unit, shop.rule, shop, stocks, drawers, paper_name, on_hand, piece)
+    return Job(
+        title,
+        source.file,
+        unit,
+        shop.rule,
+        shop,
+        stocks,
+        drawers,
+        paper_name,
+        on_hand,
+        piece,
+        pulls,
+        tuple(written.banding or ()),
+    )
 
 
 def _piece(written: JobFile, every: DrawersPart, source: Source, shop: Shop, stocks: Mapping[str, Stock]) -> PieceSpec | None:

@@ -5,6 +5,7 @@ from typing import Annotated
 from pydantic import Field
 
 from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
+from joinlay.jobs.parts.finish import BandingPart, PullsPart
 from joinlay.jobs.parts.given import Name
 from joinlay.jobs.parts.on_hand import BoardPart, OffcutPart, PricesPart, SawingPart
 from joinlay.jobs.parts.paper import PaperPart
@@ -33,5 +34,7 @@ class JobFile(PieceTables):
     offcut: list[OffcutPart] | None = None
     board: list[BoardPart] | None = None
     prices: PricesPart | None = None
+    pulls: PullsPart | None = None
+    banding: list[BandingPart] | None = None
     drawers: DrawersPart | None = None
     drawer: Annotated[list[DrawerPart] | None, Field(min_length=1)] = None
