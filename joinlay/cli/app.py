@@ -110,6 +110,33 @@ def settings(
     raise typer.Exit(say_settings(job, card, as_json=as_json))
 
 
+@app.command("list", help=words.LIST)
+@_said
+def list_parts(
+    job: Annotated[Path, typer.Argument(help=words.JOB)],
+    sheets: Annotated[bool, typer.Option("--sheets", help=words.LIST_SHEETS)] = False,
+    buy: Annotated[bool, typer.Option("--buy", help=words.LIST_BUY)] = False,
+    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+) -> None:
+    """Say what to cut, how to saw it out, and what to buy."""
+    from joinlay.cli.list_command import say_lists
+
+    raise typer.Exit(say_lists(job, sheets=sheets, buy=buy, as_json=as_json))
+
+
+@app.command(help=words.COMPARE)
+@_said
+def compare(
+    old: Annotated[Path, typer.Argument(help=words.COMPARE_OLD)],
+    new: Annotated[Path, typer.Argument(help=words.COMPARE_NEW)],
+    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+) -> None:
+    """Say what differs between two jobs."""
+    from joinlay.cli.compare_command import say_changes
+
+    raise typer.Exit(say_changes(old, new, as_json=as_json))
+
+
 @app.command(
     help=words.JOINT, context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []}
 )

@@ -38,6 +38,14 @@ WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all 
 SETTINGS: Final = "Every fence, height and stop of a job, in the order to cut them."
 SETTINGS_CARD: Final = "Say all of one setting, by its number: parts, stops, test piece and cautions."
 
+LIST: Final = "The cutting list of a job; how to saw it out, and what to buy."
+LIST_SHEETS: Final = "Say how to saw it out: every sheet, its cuts in order, and the offcuts to keep."
+LIST_BUY: Final = "Say what to buy and have ready, with costs where the job gives prices."
+
+COMPARE: Final = "Say what differs between two versions of a job, for when you have begun to cut."
+COMPARE_OLD: Final = "The job as it was when you began to cut."
+COMPARE_NEW: Final = "The job as it is now."
+
 JOINT: Final = "Work out one joint from a few numbers."
 JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
 JOINT_METRIC: Final = "A number without a unit is in millimetres, and the usual shop is a metric one."

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.layout import lay_out
-from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Layout, Panel, SawCut
+from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
 from joinlay.cutlist.sheet_layout import offcut_limits, pieces_of
 from joinlay.findings import note
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
@@ -50,20 +50,20 @@ def clear_lengths(board: BoardOnHand, kerf: Length) -> tuple[tuple[tuple[Length,
     cuts: list[SawCut] = []
     start, end = Length(0), Length(board.length.mm)
 
-    def crosscut(at: Length) -> None:
+    def crosscut(at: Length, keeps: Keeps) -> None:
         """Cut what is left of the board at ``at``, counted from the board's end."""
         panel = Panel(start, ZERO, end - start, Length(board.width.mm))
-        cuts.append(SawCut(len(cuts) + 1, Direction.CROSSCUT, panel, at - start, is_trim=True))
+        cuts.append(SawCut(len(cuts) + 1, Direction.CROSSCUT, panel, at - start, keeps))
 
     for defect in sorted(board.defects, key=lambda defect: defect.start):
         if defect.stop <= start:
             continue
         if defect.start > start:
             clear.append((start, Length(defect.start.mm)))
-            crosscut(defect.start)
+            crosscut(defect.start, Keeps.NEAR if defect.stop >= end else Keeps.BOTH)
             start = defect.start + kerf
         if start < defect.stop < end:
-            crosscut(defect.stop - kerf)
+            crosscut(defect.stop - kerf, Keeps.FAR)
         start = max(start, Length(defect.stop.mm))
     if start < end:
         clear.append((start, end))

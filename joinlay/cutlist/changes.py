@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
+from joinlay.cutlist.cutting_list import stock_called
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:
@@ -73,7 +74,7 @@ def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_s
     fates: dict[Fate, list[str]] = {}
     before, after = ({board.name: board for board in plan.boards} for plan in (old, new))
     for name in dict.fromkeys([*before, *after]):
-        fate = _fate(before.get(name), after.get(name))
+        fate = _fate(_Part.of(before.get(name), old), _Part.of(after.get(name), new))
         if fate is not None:
             fates.setdefault(fate, []).append(name)
     shared = before.keys() & after.keys()
@@ -156,31 +157,48 @@ class _Reader:
 
 
 def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Change, ...]:
-    """The facts that differ, those that differ alike in several things drawn together."""
+    """The facts that differ; those that differ alike are drawn together, by things and by words."""
     alike: dict[tuple[str, str, str], list[str]] = {}
     for name in dict.fromkeys([*old, *new]):
         was, now = old.get(name, {}), new.get(name, {})
         for what in dict.fromkeys([*was, *now]):
             if was.get(what) != now.get(what):
                 alike.setdefault((what, was.get(what, ""), now.get(what, "")), []).append(name)
-    return tuple(Change(tuple(names), *key) for key, names in alike.items())
+    together: dict[tuple[tuple[str, ...], str, str], list[str]] = {}
+    for (what, was_so, now_so), names in alike.items():
+        together.setdefault((tuple(names), was_so, now_so), []).append(what)
+    return tuple(Change(names, in_few_words(whats), was_so, now_so) for (names, was_so, now_so), whats in together.items())
 
 
-def _fate(old: Board | None, new: Board | None) -> Fate | None:
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A board and the wood it is of. Stock that was only measured again is the same wood."""
+
+    board: Board
+    wood: tuple[object, ...]
+
+    @classmethod
+    def of(cls, board: Board | None, plan: Plan) -> _Part | None:
+        if board is None:
+            return None
+        stock = stock_called(board.stock, plan.stocks)
+        planed = None if stock is not None and stock.thickness == board.thickness else board.thickness.mm
+        nominal = None if stock is None else stock.nominal.mm
+        bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
+        return cls(board, (board.stock, nominal, planed, bands, board.has_round_edges))
+
+
+def _fate(old: _Part | None, new: _Part | None) -> Fate | None:
     """What becomes of a part; None where nothing about it has changed."""
     if old is None or new is None:
         return Fate.NEW if old is None else Fate.NOT_NEEDED
-    if _wood(old) != _wood(new):
+    if old.wood != new.wood:
         return Fate.AGAIN
-    if (old.length, old.width) == (new.length, new.width):
-        was, now = _taken(old), _taken(new)
+    if (old.board.length, old.board.width) == (new.board.length, new.board.width):
+        was, now = _taken(old.board), _taken(new.board)
         return None if was == now else Fate.SERVES if was < now else Fate.SERVES_UNJOINTED
-    return Fate.CUT_DOWN if new.length <= old.length and new.width <= old.width else Fate.AGAIN
-
-
-def _wood(board: Board) -> tuple[object, ...]:
-    bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
-    return (board.stock, board.thickness.mm, bands, board.has_round_edges)
+    smaller = new.board.length <= old.board.length and new.board.width <= old.board.width
+    return Fate.CUT_DOWN if smaller else Fate.AGAIN
 
 
 def _taken(board: Board) -> set[tuple[object, ...]]:

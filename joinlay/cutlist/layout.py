@@ -166,7 +166,7 @@ class _Bench:
     def _cuts(self, sawn: Sawn) -> Iterable[SawCut]:
         for n, stroke in enumerate(sawn.strokes, start=1):
             direction = Direction.RIP if stroke.is_rip else Direction.CROSSCUT
-            yield SawCut(n, direction, self._panel(stroke.panel), self.length(stroke.at), stroke.is_trim)
+            yield SawCut(n, direction, self._panel(stroke.panel), self.length(stroke.at), stroke.keeps)
 
     def _panel(self, region: Region) -> Panel:
         return Panel(*(self.length(number) for number in region))

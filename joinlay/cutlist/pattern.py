@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.on_hand import FirstCut
     from joinlay.lengths import Dimension, Length
 
-__all__ = ["Blank", "CutSheet", "Direction", "LaidPiece", "Layout", "Panel", "Piece", "SawCut"]
+__all__ = ["Blank", "CutSheet", "Direction", "Keeps", "LaidPiece", "Layout", "Panel", "Piece", "SawCut"]
 
 
 class Direction(Enum):
@@ -23,6 +23,14 @@ class Direction(Enum):
 
     RIP = "rip"  #: with the sheet's length: the piece cut off has a width
     CROSSCUT = "crosscut"  #: across it: the piece cut off has a length
+
+
+class Keeps(Enum):
+    """Which side of a cut is wanted."""
+
+    BOTH = "both"
+    NEAR = "near"  #: the far side is only an edge or a defect
+    FAR = "far"  #: the near side is
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,14 +91,19 @@ class SawCut:
     """Cut ``number``: right across ``panel``, which an earlier cut made. ``at`` is what the fence is set to.
 
     ``at`` runs from the panel's near edge (for a rip; near end for a crosscut) to the near side of the kerf. Where it is less than
-    nothing the blade hangs over the edge: a trim thinner than the kerf. ``is_trim``: it only takes the edge off.
+    nothing the blade hangs over the edge: a trim thinner than the kerf.
     """
 
     number: int
     direction: Direction
     panel: Panel
     at: Length
-    is_trim: bool
+    keeps: Keeps
+
+    @property
+    def is_trim(self) -> bool:
+        """True where it only takes an edge or a defect off."""
+        return self.keeps is not Keeps.BOTH
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple, Union
 
+from joinlay.cutlist.pattern import Keeps
+
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
@@ -51,7 +53,7 @@ class Stroke(NamedTuple):
     is_rip: bool
     panel: Region
     at: int
-    is_trim: bool
+    keeps: Keeps
 
 
 class Column(NamedTuple):
@@ -141,7 +143,7 @@ class _Work:
         panel = self._trimmed(panel, goal.region, is_rip=is_rip)
         rest: _Goal = goal
         while isinstance(rest, _Divide) and rest.is_rip == is_rip:
-            near, panel = self._cut(panel, rest.size - self.kerf, is_rip=is_rip, is_trim=False)
+            near, panel = self._cut(panel, rest.size - self.kerf, is_rip=is_rip, keeps=Keeps.BOTH)
             made.append((near, rest.near))
             rest = self._opened(rest.far)
         return [*made, (panel, rest)]
@@ -152,16 +154,16 @@ class _Work:
             panel = self._trimmed(panel, goal.region, is_rip=is_rip)
             size = goal.region.size(across=is_rip) - self.kerf
             if panel.size(across=is_rip) > size:
-                panel, _ = self._cut(panel, size, is_rip=is_rip, is_trim=True)
+                panel, _ = self._cut(panel, size, is_rip=is_rip, keeps=Keeps.NEAR)
         self.sawn.laid[goal.number] = panel
 
     def _trimmed(self, panel: Region, goal: Region, *, is_rip: bool) -> Region:
         """The panel without the raw edge, if it still has one where the goal begins."""
         waste = goal.start(across=is_rip) + self.trim - panel.start(across=is_rip)
-        return self._cut(panel, waste - self.kerf, is_rip=is_rip, is_trim=True)[1] if waste > 0 else panel
+        return self._cut(panel, waste - self.kerf, is_rip=is_rip, keeps=Keeps.FAR)[1] if waste > 0 else panel
 
-    def _cut(self, panel: Region, size: int, *, is_rip: bool, is_trim: bool) -> tuple[Region, Region]:
-        self.sawn.strokes.append(Stroke(is_rip, panel, size, is_trim))
+    def _cut(self, panel: Region, size: int, *, is_rip: bool, keeps: Keeps) -> tuple[Region, Region]:
+        self.sawn.strokes.append(Stroke(is_rip, panel, size, keeps))
         start = panel.start(across=is_rip)
         stop = start + panel.size(across=is_rip)
         near = panel.between(start, start + size, across=is_rip)

@@ -61,6 +61,7 @@ def test_joints_are_compared_by_where_they_lie():
     said = {(change.where, change.what): (change.old, change.new) for change in changes.joints}
     assert said["a, b", "bottom groove, from the bottom edge"] == ("3/8 in to 5/8 in", "1/2 in to 3/4 in")
     assert said["a", "mortise 2, from the left end"][0] == ""
+    assert said["a", "mortise 2, from the inside face"] == ("", "0 in to 11/32 in + 0.011 in (9 mm)")
     assert len(said) == 4
     assert changes.parts == ()
 
@@ -82,6 +83,20 @@ def test_what_the_maker_wrote_is_compared():
         ("the shop", "saw kerf"): ("1/8 in", "3/32 in"),
         ("the shop", "groove offset"): ("3/8 in", "1/2 in"),
     }
+
+
+def test_stock_that_was_only_measured_again_is_the_same_wood():
+    again = {"ply": replace(ply(), measured=size("15/32"))}
+    part = board("a", thickness="15/32")
+    assert compare_plans(make_plan(board("a")), make_plan(part, stocks=again)).fates == ()
+    thicker = {"ply": replace(ply("ply", "5/8"), measured=size("15/32"))}
+    assert compare_plans(make_plan(board("a")), make_plan(part, stocks=thicker)).fates == ((Fate.AGAIN, ("a",)),)
+
+
+def test_cuts_that_change_alike_are_said_together():
+    old, new = ([mortise(at, name=f"mortise {n}") for n, at in enumerate(spots, start=1)] for spots in (("2", "2"), ("3", "3")))
+    (change,) = compare_plans(make_plan(board("a", cuts=old)), make_plan(board("a", cuts=new))).joints
+    assert change.what == "mortise 1 and 2, from the left end"
 
 
 def test_settings_of_another_floor_are_compared_as_facts():

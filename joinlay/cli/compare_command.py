@@ -1,0 +1,83 @@
+"""``joinlay compare``: what differs between two versions of a job, for a maker who has begun to cut."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from joinlay.boards.names import in_few_words
+from joinlay.cli import list_words as words
+from joinlay.cli.files import job_in
+from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cutlist.changes import compare_plans
+from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
+from joinlay.settings import Value, settings_for
+from joinlay.settings.wording import cut_words, machine_words
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from joinlay.cutlist.changes import Change, Changes, Facts
+    from joinlay.jobs.plan import Plan
+    from joinlay.settings import Setting
+
+__all__ = ["say_changes"]
+
+
+def say_changes(old: Path, new: Path, *, as_json: bool) -> int:
+    """Say what differs from the job at ``old`` to the one at ``new``; 1 where something in the new one was refused, else 0.
+
+    Raises BadInput for what cannot be used.
+    """
+    before, after = plan(job_in(old)), plan(job_in(new))
+    # Both in the new job's figures, or every number would differ where only the rule does.
+    changes = compare_plans(before, after, _settings(before, after), _settings(after, after))
+    refused = [one for one in after.findings if one.harm is Harm.REFUSE]
+    if refused:
+        complain(finding_lines(refused, after.rule))
+    if as_json:
+        _say_json(old, new, changes)
+    else:
+        say(_page(old, new, changes))
+    return int(after.is_refused)
+
+
+def _say_json(old: Path, new: Path, changes: Changes) -> None:
+    from joinlay.cutlist.plain import changes_tree
+    from joinlay.documents.plan_json import json_text
+
+    say(json_text({"old": old.name, "new": new.name, **changes_tree(changes)}).rstrip())
+
+
+def _page(old: Path, new: Path, changes: Changes) -> str:
+    found = dict(zip(words.COMPARE_SECTIONS, (changes.givens, changes.parts, changes.joints, changes.settings), strict=True))
+    first = words.compare_verdict(
+        str(old), str(new), [(word, len(some)) for word, some in found.items()], is_none=changes.is_none
+    )
+    fates = table((fate.value, in_few_words(names)) for fate, names in changes.fates)
+    ends = f"{words.COMPARE_FATES}:\n{fates}" if fates else ""
+    return "\n\n".join(part for part in (first, ends, *(_section(word, some) for word, some in found.items())) if part)
+
+
+def _section(word: str, changes: Sequence[Change]) -> str:
+    if not changes:
+        return ""
+    rows = [(change.what, change.old or words.NONE, change.new or words.NONE, change.where) for change in changes]
+    return f"{word}:\n{table([words.COMPARE_HEAD, *rows])}"
+
+
+def _settings(worked_out: Plan, on: Plan) -> Facts:
+    """Every setting of ``worked_out`` by its cut and parts, in the figures of ``on``."""
+    facts: Facts = {}
+    for setting in settings_for(worked_out.boards, worked_out.shop).settings:
+        parts = in_few_words(dict.fromkeys(name for work in setting.works for name in work.boards))
+        facts[f"{cut_words(setting)}: {parts}"] = _setting(setting, on)
+    return facts
+
+
+def _setting(setting: Setting, on: Plan) -> dict[str, str]:
+    fences = [on.rule.text(reading.exact) for reading in setting.readings if reading.value is not Value.HEIGHT]
+    heights = [on.rule.text(reading.exact) for reading in setting.readings if reading.value is Value.HEIGHT]
+    said = {"machine": machine_words(setting, on.rule.text), "fence": ", then ".join(fences), "height": ", then ".join(heights)}
+    return {word: value for word, value in said.items() if value}

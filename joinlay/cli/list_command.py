@@ -1,0 +1,155 @@
+"""``joinlay list``: the cutting list, the sheets to cut it from, and what to buy."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from joinlay.boards.names import in_few_words
+from joinlay.cli import list_words as words
+from joinlay.cli.files import job_in
+from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cutlist.lists import all_lists
+from joinlay.cutlist.pattern import Keeps
+from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
+from joinlay.lengths import decimal_text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from joinlay.cutlist.cutting_list import Row, Size
+    from joinlay.cutlist.lists import Lists
+    from joinlay.cutlist.pattern import CutSheet, Layout, Panel
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Length
+
+__all__ = ["say_lists"]
+
+
+def say_lists(path: Path, *, sheets: bool, buy: bool, as_json: bool) -> int:
+    """Say the cutting list of the job at ``path``; with ``sheets`` how to saw it out, with ``buy`` what to buy instead.
+
+    1 where something in the job was refused, else 0. Raises BadInput for what cannot be used.
+    """
+    worked_out = plan(job_in(path))
+    lists = all_lists(worked_out)
+    if worked_out.is_refused:
+        complain(finding_lines([one for one in worked_out.findings if one.harm is Harm.REFUSE], worked_out.rule))
+    if as_json:
+        _say_json(worked_out, lists)
+        return int(worked_out.is_refused)
+    page = [] if sheets or buy else [*_parts(worked_out, lists)]
+    page += _sheets(worked_out, lists) if sheets else ()
+    page += _shopping(worked_out, lists) if buy else ()
+    found = finding_lines(lists.findings, worked_out.rule)
+    following = "" if sheets and buy else words.next_list(path, sheets=sheets, buy=buy)
+    say("\n\n".join(part for part in (*page, found, following) if part))
+    return int(worked_out.is_refused)
+
+
+def _say_json(worked_out: Plan, lists: Lists) -> None:
+    from joinlay.cutlist.plain import lists_tree
+    from joinlay.documents.plan_json import InWords, json_text
+
+    said = InWords(worked_out.rule)
+    tree = lists_tree(lists, said.length)
+    findings = [said.finding(finding) for finding in lists.findings]
+    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
+
+
+# -- what to cut -------------------------------------------------------------------------------------
+
+
+def _parts(worked_out: Plan, lists: Lists) -> Iterator[str]:
+    groups = lists.parts.groups
+    yield words.list_verdict(worked_out.title, sum(group.quantity for group in groups), len(lists.parts.rows))
+    if not groups:
+        return
+    rows = [words.LIST_HEAD, *(_row(row, worked_out) for row in lists.parts.rows)]
+    lines = table(rows).splitlines()
+    heading, body = lines[0], iter(lines[1:])
+    page = [heading]
+    for group in groups:
+        page += ["", f"{group.name}, {worked_out.rule.text(group.thickness)}", *(next(body) for _ in group.rows)]
+    yield "\n".join(page)
+
+
+def _row(row: Row, worked_out: Plan) -> tuple[str, ...]:
+    finished, sawn = _by(row.finished, worked_out), _by(row.sawn, worked_out)
+    return (str(row.number), f"{row.quantity} x", finished, sawn if sawn != finished else "", row.where)
+
+
+def _by(size: Size, worked_out: Plan) -> str:
+    return words.by(worked_out.rule.text(size.length), worked_out.rule.text(size.width))
+
+
+# -- how to saw it out -------------------------------------------------------------------------------
+
+
+def _sheets(worked_out: Plan, lists: Lists) -> Iterator[str]:
+    if not lists.layouts:
+        yield words.no_sheets(worked_out.title)
+    for layout in lists.layouts:
+        used = decimal_text(layout.used * 100, 0)
+        yield words.layout_verdict(layout.stock, layout.whole, layout.least_whole, len(layout.sheets), used)
+        for number, sheet in enumerate(layout.sheets, start=1):
+            yield _sheet(number, sheet, layout, worked_out)
+        if layout.unused:
+            yield words.not_needed(blank.name for blank in layout.unused)
+
+
+def _sheet(number: int, sheet: CutSheet, layout: Layout, worked_out: Plan) -> str:
+    text = worked_out.rule.text
+    size = words.by(text(sheet.blank.length), text(sheet.blank.width))
+    rows = [words.CUTS_HEAD, *(_cut(n, sheet, layout.kerf, worked_out) for n in range(len(sheet.cuts)))]
+    kept = [words.by(text(panel.length), text(panel.width)) for panel in sheet.offcuts]
+    return "\n".join(
+        part
+        for part in (
+            words.sheet_head(number, len(layout.sheets), sheet.blank.name, size),
+            table(rows) if sheet.cuts else words.no_cuts(sheet.pieces[0].piece.name),
+            words.offcuts_kept(kept),
+        )
+        if part
+    )
+
+
+def _cut(at: int, sheet: CutSheet, kerf: Length, worked_out: Plan) -> tuple[str, ...]:
+    """A cut, what the fence is set to, the panel it goes through, and the parts that are done with it."""
+    cut, text = sheet.cuts[at], worked_out.rule.text
+    done = in_few_words(laid.piece.name for laid in sheet.pieces if _comes_of(laid.panel, at, sheet))
+    # What a trim takes off is what the maker sees; where the blade then runs is the kerf's affair.
+    set_to = words.trim_of(text(cut.at + kerf)) if cut.keeps is Keeps.FAR else text(cut.at)
+    return (str(cut.number), cut.direction.value, set_to, words.by(text(cut.panel.length), text(cut.panel.width)), done)
+
+
+def _comes_of(panel: Panel, at: int, sheet: CutSheet) -> bool:
+    """True where the cut numbered ``at`` is the last that touches what ``panel`` is cut from."""
+    last = [n for n, cut in enumerate(sheet.cuts) if _within(panel, cut.panel)]
+    return bool(last) and last[-1] == at
+
+
+def _within(panel: Panel, outer: Panel) -> bool:
+    return (
+        outer.along <= panel.along
+        and outer.across <= panel.across
+        and panel.along + panel.length <= outer.along + outer.length
+        and panel.across + panel.width <= outer.across + outer.width
+    )
+
+
+# -- what to buy -------------------------------------------------------------------------------------
+
+
+def _shopping(worked_out: Plan, lists: Lists) -> Iterator[str]:
+    shopping = lists.shopping
+    total = None if shopping.total is None else shopping.money(shopping.total)
+    slides = None if shopping.slides is None or shopping.slides.cost is None else shopping.money(shopping.slides.cost)
+    yield words.shopping_verdict(worked_out.title, total, slides, is_whole=shopping.is_whole)
+    rows = []
+    for line in shopping.lines:
+        cost = "" if line.cost is None else shopping.money(line.cost)
+        rows.append((line.figures, line.unit, line.what, cost, line.remark))
+    if rows:
+        yield table([words.SHOPPING_HEAD, *rows])

@@ -1,0 +1,102 @@
+"""Every word that ``joinlay list`` and ``joinlay compare`` show, apart from findings: beside the other words, so that they keep one voice."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from joinlay.cli.words import counted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+LIST_HEAD: Final = ("", "", "finished", "sawn to, where not that", "where")
+CUTS_HEAD: Final = ("cut", "", "at", "through a panel", "then done")
+SHOPPING_HEAD: Final = ("", "", "", "cost", "")
+
+
+def by(length: str, width: str) -> str:
+    """Two sizes of one thing."""
+    return f"{length} x {width}"
+
+
+def list_verdict(title: str, parts: int, rows: int) -> str:
+    """The first line of ``list``: how many parts, and how many that are different."""
+    return f"{title}: {counted(parts, 'part')}, {rows} different." if parts else f"{title}: nothing to cut."
+
+
+def next_list(path: object, *, sheets: bool, buy: bool) -> str:
+    """After ``list``: the other lists."""
+    if sheets:
+        return f"Next: joinlay list {path} --buy says what to buy."
+    if buy:
+        return f"Next: joinlay list {path} --sheets says how to saw it out."
+    return f"Next: joinlay list {path} --sheets says how to saw it out, --buy what to buy."
+
+
+def no_sheets(title: str) -> str:
+    """``list --sheets`` where nothing is cut from sheets or from boards on hand."""
+    return f"{title}: nothing is cut from sheets, and no boards are on hand."
+
+
+def layout_verdict(stock: str, whole: int, least: int, pieces: int, used: str) -> str:
+    """The first line of a layout: what it takes, and that fewer can't be, or how far from it."""
+    on_hand = pieces - whole
+    takes = [
+        f"{counted(whole, 'whole sheet')}" if whole or not on_hand else "",
+        f"{on_hand} of what is on hand" if on_hand else "",
+    ]
+    if not whole:
+        bound = ""
+    elif whole == least:
+        bound = ", and no layout takes fewer"
+    else:
+        bound = f"; no layout takes fewer than {least}"
+    return f"{stock}: {' and '.join(filter(None, takes))}{bound}. {used} % of it is used."
+
+
+def sheet_head(number: int, of: int, name: str, size: str) -> str:
+    """Above the cuts of one sheet."""
+    return f"{number} of {of}: {name}, {size}"
+
+
+def trim_of(size: str) -> str:
+    """What a cut sets to where it only takes an edge off."""
+    return f"trim {size}"
+
+
+def no_cuts(name: str) -> str:
+    """A part as large as its sheet."""
+    return f"  {name} is all of it; no cut."
+
+
+def offcuts_kept(sizes: Sequence[str]) -> str:
+    """Below the cuts of one sheet."""
+    return f"  keep: {', '.join(sizes)}" if sizes else ""
+
+
+def not_needed(names: Iterable[str]) -> str:
+    """What is on hand and stays so."""
+    return f"Not needed: {', '.join(names)}."
+
+
+def shopping_verdict(title: str, total: str | None, slides: str | None, *, is_whole: bool) -> str:
+    """The first line of ``list --buy``."""
+    cost = "" if total is None else f", {total} in all" if is_whole else f", {total} at least"
+    instead = "" if slides is None else f" Metal slides would have cost {slides}."
+    return f"{title}: what to buy and have ready{cost}.{instead}"
+
+
+COMPARE_HEAD: Final = ("what", "was", "is", "where")
+COMPARE_SECTIONS: Final = ("Written otherwise", "Parts", "Joints", "Settings")
+COMPARE_FATES: Final = "Parts that are cut already"
+
+
+NONE: Final = "none"
+
+
+def compare_verdict(old: str, new: str, sections: Sequence[tuple[str, int]], *, is_none: bool) -> str:
+    """The first line of ``compare``: how much differs, by section."""
+    if is_none:
+        return f"From {old} to {new}: nothing differs."
+    found = [f"{word.lower()} {number}" for word, number in sections if number]
+    return f"From {old} to {new}, counting what differs: {', '.join(found) or 'parts only'}."

@@ -1,0 +1,87 @@
+"""``joinlay compare``: what differs between two versions of a job."""
+
+import json
+
+import pytest
+
+from tests.cli.running import run
+from tests.unit.jobs.jobs import GOOD
+
+WIDER = GOOD.replace('width = "18 3/8"', 'width = "18 1/2"')
+
+
+@pytest.fixture
+def jobs(tmp_path):
+    def written(old=GOOD, new=WIDER):
+        paths = (tmp_path / "old.toml", tmp_path / "new.toml")
+        for path, text in zip(paths, (old, new), strict=True):
+            path.write_text(text, encoding="utf-8")
+        return paths
+
+    return written
+
+
+def test_the_same_job_twice(jobs, capsys):
+    old, new = jobs(GOOD, GOOD)
+    ran = run(capsys, "compare", old, new)
+    assert (ran.code, ran.err) == (0, "")
+    assert ran.out == f"From {old} to {new}: nothing differs.\n"
+
+
+def test_a_wider_opening(jobs, capsys):
+    old, new = jobs()
+    ran = run(capsys, "compare", old, new)
+    assert (ran.code, ran.err) == (0, "")
+    assert ran.out.splitlines()[0].startswith(f"From {old} to {new}, counting what differs: written otherwise 1, parts ")
+    assert "make it again   drawer 1 front, drawer 1 back, drawer 1 bottom" in ran.out
+    rows = [" ".join(line.split()) for line in ran.out.splitlines()]
+    assert "width 18 3/8 in 18 1/2 in drawer 1 opening" in rows
+    assert "length 18 5/16 in 18 7/16 in drawer 1 front" in rows
+    assert "left side" not in ran.out
+
+
+def test_a_narrower_opening_says_what_can_be_cut_down(jobs, capsys):
+    ran = run(capsys, "compare", *jobs(WIDER, GOOD))
+    assert "can be cut down if its joints are not cut yet   drawer 1 front, drawer 1 back, drawer 1 bottom" in ran.out
+
+
+def test_settings_are_compared(jobs, capsys):
+    thicker = GOOD.replace("measured = 0.483", "measured = 0.5")
+    ran = run(capsys, "compare", *jobs(GOOD, thicker))
+    settings = ran.out.partition("Settings:")[2]
+    assert "fence" in settings or "height" in settings
+    assert "Written otherwise:" in ran.out
+
+
+def test_drawers_come_and_go(jobs, capsys):
+    second = '[[drawer]]\nopening = { width = "18 3/8", height = "6", depth = "20" }\n'
+    ran = run(capsys, "compare", *jobs(GOOD, GOOD + second))
+    assert "is new" in ran.out
+    assert "is not needed any more" in run(capsys, "compare", *jobs(GOOD + second, GOOD)).out
+
+
+def test_json(jobs, capsys):
+    tree = json.loads(run(capsys, "compare", *jobs(), "--json").out)
+    assert (tree["old"], tree["new"]) == ("old.toml", "new.toml")
+    assert tree["written"] == [{"names": ["drawer 1 opening"], "what": "width", "old": "18 3/8 in", "new": "18 1/2 in"}]
+    assert tree["fates"] == [{"fate": "make it again", "parts": ["drawer 1 front", "drawer 1 back", "drawer 1 bottom"]}]
+
+
+def test_what_cannot_be_read_names_its_file(jobs, capsys):
+    old, new = jobs(GOOD, GOOD.replace("[drawers]", "[drawrs]"))
+    ran = run(capsys, "compare", old, new)
+    assert ran.code == 2
+    assert "new.toml:" in ran.err
+    assert run(capsys, "compare", old.with_name("none.toml"), new).code == 2
+
+
+def test_a_new_job_that_is_refused_ends_with_one(jobs, capsys):
+    ran = run(capsys, "compare", *jobs(GOOD, GOOD.replace('height = "4 1/4"', 'height = "3/4"')))
+    assert ran.code == 1
+    assert ran.err.startswith("refused")
+    assert "is not needed any more" in ran.out
+
+
+def test_jobs_in_inches_and_millimetres_that_come_to_the_same(jobs, capsys):
+    metric = GOOD.replace('width = "18 3/8"', 'width = "466.725 mm"')
+    assert "nothing differs" in run(capsys, "compare", *jobs(GOOD, metric)).out
