@@ -12,12 +12,13 @@ from joinlay.drawings.lettering import figures, fitted, plain, set_line, words
 from joinlay.drawings.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.drawings.template import Template
 from joinlay.lengths import Unit
-from joinlay.pages.frames import Paragraph, fill_frames
+from joinlay.pages.frames import Paragraph, fill_frames, halves
 from joinlay.pages.measures import SQUARE
 from joinlay.pages.paper import Printer
 from joinlay.pages.section_view import SectionView
 from joinlay.pages.sheet import Laid, Sheet
 from joinlay.pages.title_block import Foot
+from joinlay.settings import Value
 from joinlay.settings.wording import (
     change_words,
     correction_pairs,
@@ -57,8 +58,11 @@ _MANY_KEYS: Final = 3
 _INDENT: Final = Fraction(4)
 #: How high wood is drawn in the view, and how wide the view is.
 _VIEW_HIGH, _VIEW_WIDE = Fraction(45), Fraction(112)
-#: More key numbers than this are told in words below.
+#: A view higher than this would push everything else off the sheet.
+_VIEW_HIGHEST: Final = Fraction(95)
+#: More key numbers than this, in all and in one of two columns, are told in words below.
 _MOST_KEYS: Final = 6
+_COLUMN: Final = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,19 +126,30 @@ def _card(setting: Setting, job: _Job) -> Iterator[tuple[Stroke, ...]]:
     upper, lower = job.frames
     left, _, right, top = upper
     head = tuple(_head(setting, (left, top - _HEAD, right, top), job.rule))
-    keys = setting.readings[:_MOST_KEYS] if len(setting.readings) > _MOST_KEYS else setting.readings
     view, low = _view(setting, (left, top - _HEAD - _GAP), job)
-    rows, deep = _keys(setting, keys, (left + _VIEW_WIDE, right, top - _HEAD - _GAP), job.rule)
-    body_top = min(low, deep) - _GAP
-    said = [*_parts(setting, job), *_rest(setting, job)]
-    strokes, waiting = fill_frames(said, ((left, upper[1], right, body_top), lower))
+    # Beside the view; under one that takes the width of the sheet, in two columns.
+    if bounds_of(view)[2] > left + _VIEW_WIDE - 2:
+        columns = [(left, left + _VIEW_WIDE, low - _GAP), (left + _VIEW_WIDE, right, low - _GAP)]
+    else:
+        columns = [(left + _VIEW_WIDE, right, top - _HEAD - _GAP)]
+    keys = _shared_out(setting, len(columns))
+    rows: list[Stroke] = []
+    deep = low
+    for column, told in zip(columns, keys, strict=True):
+        drawn, reached = _keys(setting, told, column, job.rule)
+        rows += drawn
+        deep = min(deep, reached)
+    said = [*_parts(setting, job), *_rest(setting, job, told=[each for column in keys for each in column])]
+    strokes, waiting = fill_frames(said, ((left, upper[1], right, deep - _GAP), lower))
     yield (*head, *view, *rows, *strokes)
     while waiting:
-        before = len(waiting)
-        strokes, waiting = fill_frames(waiting, ((left, upper[1], right, top - _HEAD - _GAP), lower))
-        if len(waiting) == before:
-            return
-        yield (*head, *strokes)
+        more, still = fill_frames(waiting, ((left, upper[1], right, top - _HEAD - _GAP), lower))
+        if len(still) == len(waiting):
+            # Longer than a whole sheet by itself: a list of names without end. It is told in two halves.
+            waiting = (*halves(waiting[0]), *waiting[1:])
+            continue
+        waiting = still
+        yield (*head, *more)
 
 
 def _head(setting: Setting, box: Box, rule: Graduation) -> Iterator[Stroke]:
@@ -154,13 +169,26 @@ def _head(setting: Setting, box: Box, rule: Graduation) -> Iterator[Stroke]:
 def _view(setting: Setting, corner: tuple[Fraction, Fraction], job: _Job) -> tuple[tuple[Stroke, ...], Fraction]:
     """The view at true size with its upper left corner at ``corner``, and how far down it reaches."""
     board = job.boards[setting.works[0].boards[0]]
-    marks = tuple(flatten((SectionView(setting, board, job.rule, _VIEW_HIGH),)))
-    x0, y0, _, y1 = bounds_of(marks)
-    move = Move(corner[0] - x0, corner[1] - y1)
-    low = corner[1] - (y1 - y0)
+    marks = tuple(flatten((SectionView(setting, board, job.rule, _VIEW_WIDE - 4, _VIEW_HIGH),)))
+    x0, y0, x1, y1 = bounds_of(marks)
+    left, top = corner
+    if x1 - x0 > job.area[2] - left or y1 - y0 > _VIEW_HIGHEST:
+        return (Text((left, top - 5), words("the cut is too large to be drawn true on this paper", _SMALL)),), top - 7
+    move = Move(left - x0, top - y1)
+    low = top - (y1 - y0)
     says = "seen from the out-feed side, true to size" if setting.machine in _TABLES else "seen along the cut, true to size"
-    caption = Text((corner[0], low - 5), words(says, _SMALL))
+    caption = Text((left, low - 5), words(says, _SMALL))
     return (*(moved(mark, move) for mark in marks), caption), low - 7
+
+
+def _shared_out(setting: Setting, columns: int) -> list[list[Reading]]:
+    """The readings that are told large, in one column or in two; the first fences and the full height go before the rest."""
+    fences, heights = ([each for each in setting.readings if (each.value is Value.HEIGHT) is which] for which in (False, True))
+    if columns > 1:
+        return [fences[:_COLUMN], heights[-_COLUMN:]]
+    if len(fences) + len(heights) <= _MOST_KEYS:
+        return [fences + heights]
+    return [fences[: _MOST_KEYS - 2] + heights[-2:]]
 
 
 def _keys(
@@ -213,10 +241,11 @@ def _held(setting: Setting, work: Work, rule: Graduation) -> Iterator[Paragraph]
         yield Paragraph("chop the round ends square", _WORD, indent=_INDENT)
 
 
-def _rest(setting: Setting, job: _Job) -> Iterator[Paragraph]:
+def _rest(setting: Setting, job: _Job, *, told: Sequence[Reading]) -> Iterator[Paragraph]:
     """Everything else, small: remainders, test piece and its corrections, the reason, the cautions."""
-    for reading in setting.readings[_MOST_KEYS:]:
-        yield Paragraph(f"{value_words(setting, reading.value)} {reading.on_rule.text}", _WORD)
+    for reading in setting.readings:
+        if reading not in told:
+            yield Paragraph(f"{_called(setting, reading)}: {reading.on_rule.text}", _WORD)
     left_over = [said for said in (remainder_words(each, job.rule) for each in setting.readings) if said]
     if left_over:
         yield Paragraph("; ".join(left_over), _SMALL, above=Fraction(3))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
@@ -12,9 +12,9 @@ from joinlay.drawings.marks import Text
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Stroke
+    from joinlay.drawings.marks import Box
 
-__all__ = ["Paragraph", "fill_frames", "wrapped"]
+__all__ = ["Paragraph", "fill_frames", "halves", "wrapped"]
 
 #: From one baseline to the next, in heights of a capital.
 _LEADING: Final = Fraction(8, 5)
@@ -35,6 +35,13 @@ class Paragraph:
     leads: bool = False
 
 
+def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
+    """A paragraph in two, parted between words; neither waits for what follows. No rule; our own choice."""
+    said = paragraph.text.split()
+    first, second = " ".join(said[: len(said) // 2]), " ".join(said[len(said) // 2 :])
+    return replace(paragraph, text=first, leads=False), replace(paragraph, text=second, above=Fraction(0), leads=False)
+
+
 def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
     """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone."""
     line = ""
@@ -49,13 +56,13 @@ def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) 
         yield line
 
 
-def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple[tuple[Stroke, ...], tuple[Paragraph, ...]]:
+def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:
     """``paragraphs`` set into ``frames`` from the top down, in order; the strokes, and the paragraphs there was no room for.
 
     A paragraph is never parted: where it doesn't fit what is left of a frame it goes on at the top of the next. No rule; our own choice.
     """
     left = list(paragraphs)
-    strokes: list[Stroke] = []
+    strokes: list[Text] = []
     for x0, y0, x1, y1 in frames:
         y = y1
         while left and _depth(left, x1 - x0, is_first=y == y1) <= y - y0:

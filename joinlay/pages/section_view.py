@@ -30,8 +30,10 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 _FENCE, _TABLE, _SHANK = Fraction(14), Fraction(2), Fraction(7)
 #: Wood drawn beyond the cut, where there is any.
 _BEYOND: Final = Fraction(24)
-#: Past the first, the wood between fence and cut is left out but for the second, beside the fence.
-_FAR, _KEPT = Fraction(60), Fraction(16)
+#: From fence to cut: the most and the least that is drawn where more is left out, and what is kept of it beside the fence.
+_FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(22), Fraction(16)
+#: Room for the figure beside the wood.
+_FIGURE_WIDE: Final = Fraction(20)
 #: From the end of the cutter to the dimension below it, and from the wood to the one beside it.
 _BELOW, _BESIDE = Fraction(5), Fraction(7)
 _STROKE: Final = Fraction(5, 4)
@@ -41,7 +43,9 @@ _ZIGZAG: Final = Fraction(3, 2)
 
 @dataclass(frozen=True, slots=True)
 class SectionView:
-    """The view; zero is where fence and table meet, or where guide or straightedge and wood meet. No wood is drawn ``high`` mm up or more.
+    """The view; zero is where fence and table meet, or where guide or straightedge and wood meet.
+
+    It keeps to ``wide`` mm where the cut itself isn't wider, and draws no wood more than ``high`` mm up.
 
     On a table the cutter comes from below; a hand-held tool is drawn above the work. Wood that runs on is broken off, and so is the
     middle of a long way from fence to cut; everything else is true to size. ``board`` is one of the parts; the others of the card are cut alike.
@@ -51,6 +55,7 @@ class SectionView:
     setting: Setting
     board: Board
     rule: Graduation
+    wide: Fraction
     high: Fraction
 
     def spelled(self) -> Iterator[Mark]:
@@ -72,8 +77,14 @@ class SectionView:
     def _x(self, counted: Fraction) -> Fraction:
         """Where a distance counted by the setting is drawn."""
         x = counted + self._shift
-        left_out = max(self.setting.near_side.mm + self._shift - _FAR, _ZERO)
-        return x - left_out if x > _KEPT else x
+        return x - self._left_out if x > _KEPT else x
+
+    @property
+    def _left_out(self) -> Fraction:
+        """How much of the way from fence to cut is not drawn."""
+        cut = self.setting.far_side.mm - self.setting.near_side.mm
+        room = self.wide - _FENCE - 6 - cut - _BEYOND - _BESIDE - _FIGURE_WIDE
+        return max(self.setting.near_side.mm + self._shift - max(min(room, _FAR), _LEAST_FAR), _ZERO)
 
     @property
     def _cut(self) -> Box:
@@ -136,7 +147,7 @@ class SectionView:
         yield self._edge((left, top), (right, top), is_broken=top < up)
         yield self._edge((left, low), (left, top), is_broken=left < 0)
         yield self._edge((right, low), (right, top), is_broken=right < out)
-        if self.setting.near_side.mm + self._shift > _FAR:
+        if self._left_out:
             yield from (self._edge((x, low), (x, top), is_broken=True) for x in (_KEPT, _KEPT + 2))
         near, _, far, high = self._cut
         if near > left:
@@ -185,7 +196,7 @@ class SectionView:
         if end <= 0:
             return
         yield from (self._line(x, -_TABLE - 1, x, y - _STROKE, Role.DIMENSION) for x in (_ZERO, end))
-        yield from self._stroked((_ZERO, y), (end, y), "fence")
+        yield from self._stroked((_ZERO, y), (end, y), "fence distance")
         line = figures(distance, self.rule, _FIGURE)
         yield Text((Fraction(-2), self._y(y) - _FIGURE / 2), line, Align.RIGHT)
 

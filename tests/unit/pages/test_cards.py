@@ -1,0 +1,233 @@
+"""Setting cards: what stands on them, and that their views are true to size."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.drawings.lettering import Run, Vulgar, plain
+from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
+from joinlay.lengths import Unit
+from joinlay.pages import Printer, paper_named
+from joinlay.pages.cards import setting_sheets
+from joinlay.pages.section_view import SectionView
+from joinlay.settings import Guide, settings_for
+from joinlay.settings.wording import lying_together
+from joinlay.shop import MachineKind, usual_shop
+from tests.measured.collisions import collisions
+from tests.measured.packets import example, examples
+from tests.unit.settings.wood import (
+    ACROSS,
+    LEFT,
+    RIGHT,
+    board,
+    dado,
+    edge_rabbet,
+    end_mortises,
+    end_rabbet,
+    end_slot,
+    groove,
+    hole,
+    shop,
+)
+
+SHOP = usual_shop(Unit.INCH)
+RULE = SHOP.rule
+
+KINDS = {
+    "dado": dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4", far=True),
+    "far dado": dado(board("30", "9", "3/4"), "6 1/3", "23/32", "3/8"),
+    "wide dado": dado(board("20", "7", "3/4"), "6", "1 3/4", "3/8"),
+    "dado with a straightedge": dado(board("72", "23", "3/4"), "30", "3/4", "1/4"),
+    "stopped groove": groove(board("18", "5", "1/2", place=RIGHT), "3/8", "15/64", "1/4", start="2", stop="17"),
+    "long groove": groove(board("60", "5", "1/2"), "3/8", "1/4", "1/4", start="1"),
+    "tongue": end_rabbet(board("16", "5", "1/2", datum=ACROSS), "1/4", "1/4"),
+    "back rabbet": edge_rabbet(board("30", "12", "3/4"), "9/32", "3/8"),
+    "slot": end_slot(board("16", "5", "3/4", datum=ACROSS), "1/4", "1/4", "1/2"),
+    "mortises": end_mortises(board("18", "5", "1/2"), "1/4", "4 mm", "12 mm", "5/8", "1", "2 5/8"),
+    "hole": hole(board("16", "5", "3/4", datum=ACROSS), "8", "2 1/2", "3/16"),
+}
+
+
+def the_card(of, tools=SHOP):
+    (card,) = settings_for([of], tools).settings
+    return card
+
+
+def sheets_of(boards, paper="a4", tools=SHOP, **more):
+    return setting_sheets(
+        settings_for(boards, tools), boards, paper_named(paper), tools.rule, title="Chest", file="chest.toml", **more
+    )
+
+
+def words_on(sheets):
+    return " ".join(stroke.plain for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text))
+
+
+def assert_sound(sheets):
+    """Nothing runs off the paper, and no word lies on anything."""
+    for sheet in sheets:
+        left, bottom, right, top = sheet.printer.room(sheet.paper)
+        box = bounds_of(sheet.strokes)
+        hair = Fraction(2)  # the oblique strokes of the check square reach past it
+        assert left <= box[0] + hair
+        assert bottom <= box[1] + hair
+        assert box[2] <= right + hair
+        assert box[3] <= top + hair
+        assert collisions(sheet.strokes) == []
+
+
+@pytest.mark.parametrize("name", KINDS)
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_every_kind_of_card_is_sound(name, paper):
+    sheets = sheets_of([KINDS[name]], paper)
+    assert_sound(sheets)
+
+
+@pytest.mark.parametrize("name", examples())
+def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name):
+    plan = example(name)
+    found = settings_for(plan.boards, plan.shop)
+    sheets = setting_sheets(found, plan.boards, paper_named(plan.paper), plan.rule, title=plan.title, file=plan.file)
+    assert_sound(sheets)
+    for setting in found.settings:
+        said = words_on(sheet for sheet in sheets if sheet.title.startswith(f"setting {setting.number},"))
+        for caution in setting.cautions:
+            assert caution.value in said
+        assert all(lying in said for lying, _ in lying_together(setting))
+        assert setting.machine.value in said
+
+
+def view_of(of, tools=SHOP):
+    card = the_card(of, tools)
+    return card, tuple(flatten((SectionView(card, of, RULE, Fraction(500), Fraction(500)),)))
+
+
+def named(marks, says):
+    return [mark for mark in marks if not isinstance(mark, Text) and mark.says == says]
+
+
+@pytest.mark.parametrize("name", ["dado", "tongue", "back rabbet", "slot", "stopped groove", "mortises", "long groove"])
+def test_the_view_is_true_to_size(name):
+    card, marks = view_of(KINDS[name])
+    cutter = named(marks, "cutter")[0]
+    assert isinstance(cutter, Polyline)
+    xs = [x for x, _ in cutter.points]
+    assert max(xs) - min(xs) == card.tool.width.mm
+    assert min(xs) == card.near_side.mm  # zero is the fence
+    ys = [y for _, y in cutter.points]
+    assert (max(ys) if card.guide is Guide.FENCE and card.machine is MachineKind.ROUTER_TABLE else -min(ys)) == card.height.mm
+    (floor,) = named(marks, "floor")
+    assert isinstance(floor, Line)
+    assert floor.end[0] == card.far_side.mm
+    assert abs(floor.start[1]) == card.height.mm
+
+
+def test_two_fence_positions_show_two_cutters_the_last_dashed():
+    card, marks = view_of(dado(board("18", "5", "1/2"), "1", "21/64", "1/4"))
+    first, last = named(marks, "cutter")
+    assert (first.role, last.role) == (Role.OUTLINE, Role.HIDDEN)
+    assert last.points[0][0] - first.points[0][0] == card.fences[1].mm - card.fences[0].mm
+
+
+def test_the_fence_is_hollow_where_the_cutter_is_sunk_in_it():
+    card, marks = view_of(edge_rabbet(board("30", "12", "3/4"), "9/32", "1/4"))
+    (fence,) = named(marks, "fence")
+    assert isinstance(fence, Fill)
+    assert card.near_side.mm < 0
+    assert min(y for _, y in fence.points) > card.height.mm
+
+
+def test_a_long_way_to_the_fence_is_broken_and_what_is_drawn_stays_true():
+    card = the_card(KINDS["far dado"])
+    marks = tuple(flatten((SectionView(card, KINDS["far dado"], RULE, Fraction(108), Fraction(45)),)))
+    assert len([mark for mark in marks if isinstance(mark, Polyline) and mark.role is Role.BREAK]) >= 3
+    near, far = named(marks, "near wall")[0], named(marks, "far wall")[0]
+    assert far.start[0] - near.start[0] == card.far_side.mm - card.near_side.mm
+    assert near.start[0] < card.near_side.mm
+    box = bounds_of(marks)
+    assert box[2] - box[0] <= 108
+
+
+def heights_of(content):
+    return [piece.height for piece in content if isinstance(piece, (Run, Vulgar))]
+
+
+@pytest.mark.parametrize("name", KINDS)
+def test_what_is_set_is_readable_at_arms_length(name):
+    sheets = sheets_of([KINDS[name]])
+    card = the_card(KINDS[name])
+    large = [
+        plain(stroke.content) for stroke in sheets[0].strokes if isinstance(stroke, Text) and heights_of(stroke.content)[0] >= 7
+    ]
+    for reading in card.readings:
+        figures = reading.on_rule.figures + (
+            "" if not reading.on_rule.left_over else "+" if reading.on_rule.left_over.mm > 0 else "−"
+        )
+        assert figures in large
+
+
+def test_a_card_says_parts_stops_test_piece_and_cautions():
+    sheets = sheets_of([KINDS["stopped groove"]])
+    said = words_on(sheets)
+    for words in (
+        "1 groove", "new cutter", "router table, 3/16 in straight cutter", "24 000 rpm at most; the marking on the cutter governs",
+        "inside face down, bottom edge to the fence", "1 × left side", "chop the round ends square", "Test piece: width",
+        "too wide by x: move the fence x towards the cutter for the last pass", "The machine's manual goes before this card.",
+    ):  # fmt: skip
+        assert words in said, words
+
+
+def test_mirrored_parts_stand_apart_with_their_own_stops():
+    hands = {"left": LEFT, "right": RIGHT}
+    sides = [groove(board("18", "5", "1/2", name=name, place=hands[name]), "3/8", "1/4", "1/4", stop="17") for name in hands]
+    said = words_on(sheets_of(sides))
+    assert "front end first; out-feed stop 17 from the far side of the cutter" in said
+    assert "back end first; in-feed stop 17 from the far side of the cutter" in said
+
+
+def test_both_ends_are_told_once():
+    back = end_rabbet(KINDS["tongue"], "1/4", "1/4", far=True, name="right rabbet")
+    said = words_on(sheets_of([back]))
+    assert "left end, then right end down, inside face to the" in said
+    assert "1 × left side at both ends" in said
+
+
+def test_sheets_are_numbered_on_from_the_rest_of_a_packet():
+    boards = [KINDS["dado"], KINDS["tongue"]]
+    sheets = sheets_of([boards[0], board_named(boards[1], "back")], first=7, of=12)
+    assert [sheet.number for sheet in sheets] == [7, 8]
+    assert [sheet.title for sheet in sheets] == ["setting 1, dado", "setting 2, rabbet"]
+    assert "7 of 12" in words_on(sheets)
+    alone = sheets_of([boards[0]])
+    assert "1 of 1" in words_on(alone)
+    assert sheets_of([]) == ()
+
+
+def board_named(of, name):
+    from dataclasses import replace
+
+    return replace(of, name=name)
+
+
+def test_every_sheet_has_its_check_square_and_its_printer():
+    printer = Printer(Fraction(101, 100), Fraction(99, 100))
+    for sheet in sheets_of([KINDS["dado"]], printer=printer):
+        assert sheet.printer == printer
+        assert any(isinstance(stroke, Polyline) and stroke.says == "check square 4 in" for stroke in sheet.strokes)
+
+
+def test_a_card_with_endless_parts_goes_on_and_on_and_loses_none():
+    names = [f"{'abcdefghijklmnopqrstuvwxyz'[n % 26]}{'xyzuvw'[n // 26]}" for n in range(150)]
+    side = dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4")
+    boards = [board_named(side, f"{name} panel of the long row") for name in names]
+    sheets = sheets_of(boards)
+    assert len(sheets) > 2
+    said = words_on(sheets)
+    assert all(each.name.split()[0] in said for each in boards)
+    assert_sound(sheets)
+
+
+def test_a_cut_too_large_to_be_drawn_true_says_so():
+    wide = dado(board("30", "9", "3/4"), "2", "9", "1/4")
+    said = words_on(sheets_of([wide], tools=shop(cutters={"3/4": "1"})))
+    assert "too large to be drawn true on this paper" in said
