@@ -1,0 +1,110 @@
+"""A sheet of words and figures that are read and not measured from: its foot is one strip, and says that nothing on it is to scale."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.lettering import fitted, words
+from joinlay.drawings.marks import Line, Move, Role, Text, bounds_of, moved
+from joinlay.drawings.template import Template
+from joinlay.lengths import Unit
+from joinlay.pages.sheet import Laid, Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.drawings.marks import Box, Stroke
+    from joinlay.jobs.plan import Plan
+    from joinlay.pages.paper import Paper, Printer
+
+__all__ = ["FOOT", "Block", "PlainPages", "flow"]
+
+#: How high the foot is, in mm, with the white above it.
+FOOT: Final = Fraction(14)
+_WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
+
+    ``leads`` True: a heading, which goes to the next page with what it heads.
+    """
+
+    strokes: tuple[Stroke, ...]
+    height: Fraction
+    leads: bool = False
+
+
+def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
+    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page. A block higher than a page has one to itself."""
+    pages: list[list[Block]] = []
+    page: list[Block] = []
+    left = room
+    for block in blocks:
+        if page and block.height > left:
+            waiting: list[Block] = []
+            while page and page[-1].leads:
+                waiting.insert(0, page.pop())
+            if page:
+                pages.append(page)
+            page, left = waiting, room - sum(each.height for each in waiting)
+        page.append(block)
+        left -= block.height
+    return [*pages, page] if page else pages
+
+
+@dataclass(frozen=True, slots=True)
+class PlainPages:
+    """Makes sheets for one ``plan`` on ``paper``; ``document`` is what they are called at the foot and in the table of contents."""
+
+    plan: Plan
+    paper: Paper
+    document: str
+    printer: Printer
+
+    @property
+    def box(self) -> Box:
+        """The room above the foot."""
+        left, bottom, right, top = self.printer.room(self.paper)
+        return (left, bottom + FOOT, right, top)
+
+    def sheets(self, pages: Sequence[tuple[str, tuple[Stroke, ...]]], first: int = 1, of: int | None = None) -> tuple[Sheet, ...]:
+        """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres.
+
+        ``first`` is the first sheet's number, ``of`` how many the whole packet has (these alone unless given).
+        """
+        last = first + len(pages) - 1 if of is None else of
+        return tuple(self._sheet(name, strokes, number, last) for number, (name, strokes) in enumerate(pages, start=first))
+
+    def stacked(self, blocks: Sequence[Block]) -> tuple[Stroke, ...]:
+        """``blocks`` one under the other from the top of the room."""
+        left, _, _, y = self.box
+        strokes: list[Stroke] = []
+        for block in blocks:
+            strokes += (moved(stroke, Move(left, y)) for stroke in block.strokes)
+            y -= block.height
+        return tuple(strokes)
+
+    def _sheet(self, name: str, strokes: tuple[Stroke, ...], number: int, of: int) -> Sheet:
+        drawn = (*strokes, *self._foot(number, of))
+        template = Template((self.document,), name, drawn, bounds_of(drawn))
+        return Sheet(number, self.paper, self.printer, drawn, (Laid(template, Move()),))
+
+    def _foot(self, number: int, of: int) -> Iterator[Stroke]:
+        """The fields of ISO 7200 in one strip."""
+        left, y, right, _ = self.printer.room(self.paper)
+        unit = "inches" if self.plan.unit is Unit.INCH else "mm"
+        fields = (
+            ("title", self.plan.title, 30), ("document", self.document, 20), ("job file", self.plan.file, 22),
+            ("sheet", f"{number} of {of}", 12), ("paper", self.paper.title, 10), ("scale", "not to scale", 17), ("figures in", unit, 10),
+        )  # fmt: skip
+        share = (right - left) / sum(wide for *_, wide in fields)
+        yield Line((left, y + 10), (right, y + 10), Role.FRAME)
+        x = left
+        for label, said, wide in fields:
+            yield Text((x + 1, y + 7), words(label, _TINY))
+            yield Text((x + 1, y + 2), fitted(said, wide * share - 2, (_WORD, _SMALL, _TINY)))
+            x += wide * share
