@@ -41,7 +41,7 @@ def make_job(path: Path, out: Path | None, paper: str | None) -> int:
         complain(f"{words.not_made(worked_out.title)}\n\n{finding_lines(refused, worked_out.rule)}")
         return 1
     folder = Path("templates_out") / path.stem if out is None else out
-    with Progress(steps=5) as progress:
+    with Progress(steps=6) as progress:
         files = _files(worked_out, progress)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
@@ -64,6 +64,7 @@ def _files(worked_out: Plan, progress: Progress) -> dict[str, bytes]:
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.plan_json import plan_json
+    from joinlay.documents.setting_cards import setting_pdfs
     from joinlay.documents.templates import template_svgs, templates_pdf
 
     files: dict[str, bytes] = {}
@@ -72,6 +73,8 @@ def _files(worked_out: Plan, progress: Progress) -> dict[str, bytes]:
     progress.step(words.STEP_TEMPLATES)
     for name, drawing in template_svgs(worked_out):
         files[_free(name, files)] = drawing
+    progress.step(words.STEP_SETTINGS)
+    files.update(setting_pdfs(worked_out))
     progress.step(words.STEP_LIST)
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)
     progress.step(words.STEP_PLAN)

@@ -90,6 +90,7 @@ VERSION: Final = "Say which version this is."
 
 STEP_PACKET: Final = "the packet"
 STEP_TEMPLATES: Final = "each template"
+STEP_SETTINGS: Final = "setting cards"
 STEP_LIST: Final = "the cutting list"
 STEP_PLAN: Final = "the plan"
 STEP_WRITING: Final = "writing"

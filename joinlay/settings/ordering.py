@@ -19,7 +19,10 @@ __all__ = ["Cost", "Step", "best_order", "cost_of"]
 Cost = tuple[int, int, int, int, int]
 
 #: States looked at before the search settles for the best it can build step by step; a second or two.
-_PATIENCE: Final = 20_000
+_PATIENCE: Final = 5_000
+
+#: Up to so many cards, the cuts of a joint are kept together as well as can be; past it, as well as the fewest changes let them.
+_SHORT: Final = 9
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +63,19 @@ class _Search:
         # The first card that leaves its machine as this one does: equal standings are then equal numbers.
         ends = [(step.machine, step.end) for step in steps]
         self._ends = [ends.index(end) for end in ends]
-        self._levels = [[self._keys(level, n) for n in range(len(steps))] for level in _LEVELS]
+        self._levels = [self._numbered([self._keys(level, n) for n in range(len(steps))]) for level in _LEVELS]
         self._least: dict[tuple[frozenset[int], _Standing], Cost] = {}
 
     def _keys(self, level: tuple[int, ...], n: int) -> tuple[Hashable, Hashable]:
         step = self.steps[n]
         begin, end = (tuple(state[place] for place in level) for state in (step.begin, step.end))
         return (step.machine, begin), (step.machine, end)
+
+    @staticmethod
+    def _numbered(keys: list[tuple[Hashable, Hashable]]) -> list[tuple[int, int]]:
+        """Equal keys as equal numbers: they are compared a million times, and exact lengths are slow to hash."""
+        numbers: dict[Hashable, int] = {}
+        return [(numbers.setdefault(begin, len(numbers)), numbers.setdefault(end, len(numbers))) for begin, end in keys]
 
     def start(self) -> _Standing:
         return (-1,) * self.machines, -1
@@ -82,6 +91,17 @@ class _Search:
         walk = int(last < 0 or self.machine_of[last] != machine)
         apart = int(last >= 0 and self.steps[last].joints.isdisjoint(step.joints))
         return (*changes, walk, apart), ((*at[:machine], self._ends[n], *at[machine + 1 :]), n)
+
+    def worth_trying(self, standing: _Standing, ready: Sequence[int]) -> Sequence[int]:
+        """The cards of ``ready`` that may come next in a best order.
+
+        In a long list a card for which nothing has to be touched, and which leaves everything as it was, is cut at once: later it could
+        only cost more, but for the company of its joint. Of several the one whose joint is being cut goes first.
+        """
+        if len(self.steps) <= _SHORT:
+            return ready
+        free = [n for n in ready if self.steps[n].begin == self.steps[n].end and self.move(standing, n)[0][:4] == (0, 0, 0, 0)]
+        return [min(free, key=lambda n: (self.move(standing, n)[0], n))] if free else ready
 
     def least(self, left: frozenset[int], standing: _Standing) -> Cost:
         """No order of the cards that are left can cost less than this.
@@ -100,7 +120,7 @@ class _Search:
         return known
 
     @staticmethod
-    def _unset(keys: list[tuple[Hashable, Hashable]], left: frozenset[int], at: tuple[int, ...]) -> int:
+    def _unset(keys: list[tuple[int, int]], left: frozenset[int], at: tuple[int, ...]) -> int:
         wanted = {keys[n][0] for n in left}
         wanted -= {keys[n][1] for n in at if n >= 0}
         return len(wanted - {keys[n][1] for n in left if keys[n][1] != keys[n][0]})
@@ -135,17 +155,16 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
     """The order of least cost in which i comes before j for every (i, j) of ``before``, and whether it is proved to be.
 
     Among equals the first as words in a dictionary are, so the answer is always the same. ``before`` must have no circle.
-    Rule MS-3. For usual jobs (a dozen cards or two) the search is exact; past 20 000 states it takes the best step after step and
-    says False.
+    Rule MS-3. For usual jobs (a dozen cards or two) the search is exact: nothing has fewer changes of cutter, fence and height, in that
+    order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past 5 000 states it takes the
+    best step after step and says False.
     """
     search = _Search(steps)
     needs = [frozenset(i for i, j in before if j == n) for n in range(len(steps))]
     everything = frozenset(range(len(steps)))
     nothing: Cost = (0, 0, 0, 0, 0)
-    # Each entry: the least the whole can cost, the order so far, what it cost, and how the machines stand.
-    heap: list[tuple[Cost, tuple[int, ...], Cost, _Standing]] = [
-        (search.least(everything, search.start()), (), nothing, search.start())
-    ]
+    # Each entry: how good it can be, the order so far, what it cost, and how the machines stand.
+    heap: list[tuple[tuple[int, ...], tuple[int, ...], Cost, _Standing]] = [((), (), nothing, search.start())]
     seen: set[tuple[frozenset[int], _Standing]] = set()
     while heap and len(seen) < _PATIENCE:
         _, order, spent, standing = heappop(heap)
@@ -155,13 +174,15 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
         if (done, standing) in seen:
             continue
         seen.add((done, standing))
-        for n in everything - done:
-            if needs[n] <= done:
-                cost, after = search.move(standing, n)
-                if (done | {n}, after) not in seen:
-                    reached = _add(spent, cost)
-                    least = _add(reached, search.least(everything - done - {n}, after))
-                    heappush(heap, (least, (*order, n), reached, after))
+        ready = [n for n in everything - done if needs[n] <= done]
+        for n in search.worth_trying(standing, ready):
+            cost, after = search.move(standing, n)
+            if (done | {n}, after) not in seen:
+                reached = _add(spent, cost)
+                least = _add(reached, search.least(everything - done - {n}, after))
+                # In a long list a complete order is worth more than company: the deepest of equals is followed up first.
+                rank = least if len(steps) <= _SHORT else (*least[:4], -len(order), reached[4])
+                heappush(heap, (rank, (*order, n), reached, after))
     return _step_by_step(search, needs), False
 
 

@@ -34,8 +34,9 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     ran = run(capsys, "make", job, "--out", out)
     assert (ran.code, ran.err) == (0, "")
     held = held_in(out)
-    assert {"packet.pdf", "cutting-list.csv", "plan.json"} < set(held)
-    others = set(held) - {"packet.pdf", "cutting-list.csv", "plan.json"}
+    lists = {"packet.pdf", "settings.pdf", "gauges.pdf", "cutting-list.csv", "plan.json"}
+    assert lists < set(held)
+    others = set(held) - lists
     assert "drawer-1-front-left-end.svg" in others
     assert all(name.endswith(".svg") for name in others)
     assert ran.out.splitlines()[0] == f"Seed chest: {len(held)} files in {out}"
