@@ -53,7 +53,7 @@ def _say_json(worked_out: Plan, lists: Lists) -> None:
     from joinlay.documents.plan_json import InWords, json_text
 
     said = InWords(worked_out.rule)
-    tree = lists_tree(lists, said.length)
+    tree = lists_tree(lists, said.length, float)
     findings = [said.finding(finding) for finding in lists.findings]
     say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
 

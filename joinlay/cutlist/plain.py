@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from fractions import Fraction
 
     from joinlay.cutlist.changes import Change, Changes
     from joinlay.cutlist.cutting_list import Group, Row, Size
@@ -18,9 +19,11 @@ if TYPE_CHECKING:
 __all__ = ["changes_tree", "lists_tree"]
 
 
-def lists_tree(lists: Lists, length: Callable[[Length], Any]) -> dict[str, Any]:
-    """All of ``lists``, the findings left out. ``length`` makes of a length what the file is to hold of it. Rules CL-1, CL-2."""
-    said = _Plainly(length)
+def lists_tree(lists: Lists, length: Callable[[Length], Any], number: Callable[[Fraction], Any]) -> dict[str, Any]:
+    """All of ``lists``, the findings left out. ``length`` and ``number`` make of a length and of an amount what the file is to
+    hold of it. Rules CL-1, CL-2.
+    """
+    said = _Plainly(length, number)
     return {
         "parts": [said.group(group) for group in lists.parts.groups],
         "layouts": [said.layout(layout) for layout in lists.layouts],
@@ -48,6 +51,7 @@ class _Plainly:
     """Turns lists into plain things, lengths by the caller's hand."""
 
     length: Callable[[Length], Any]
+    number: Callable[[Fraction], Any]
 
     def group(self, group: Group) -> dict[str, Any]:
         return {"stock": group.name, "thickness": self.length(group.thickness), "rows": [self.row(row) for row in group.rows]}
@@ -78,7 +82,7 @@ class _Plainly:
             "first_cut": layout.first_cut.value,
             "whole_sheets": layout.whole,
             "least_whole_sheets": layout.least_whole,
-            "used": round(float(layout.used), 4),
+            "used": self.number(layout.used),
             "sheets": [self.sheet(sheet) for sheet in layout.sheets],
             "left_out": [piece.name for piece in layout.left_out],
             "not_needed": [blank.name for blank in layout.unused],
@@ -105,7 +109,7 @@ class _Plainly:
         return {
             "lines": [self.line(line) for line in shopping.lines],
             "currency": shopping.currency,
-            "total": None if shopping.total is None else float(shopping.total),
+            "total": self._maybe(shopping.total),
             "is_whole": shopping.is_whole,
             "slides": None if shopping.slides is None else self.line(shopping.slides),
         }
@@ -113,10 +117,13 @@ class _Plainly:
     def line(self, line: Line) -> dict[str, Any]:
         return {
             "what": line.what,
-            "amount": float(line.amount),
+            "amount": self.number(line.amount),
             "unit": line.unit,
             "remark": line.remark,
-            "price": None if line.price is None else float(line.price),
-            "cost": None if line.cost is None else float(line.cost),
+            "price": self._maybe(line.price),
+            "cost": self._maybe(line.cost),
             "is_bought": line.is_bought,
         }
+
+    def _maybe(self, amount: Fraction | None) -> object:
+        return None if amount is None else self.number(amount)
