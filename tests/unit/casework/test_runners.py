@@ -1,6 +1,5 @@
 """Wooden runners (RN-1 to RN-4)."""
 
-
 from joinlay.boards import CutKind, Surface
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.frame_sizes import FrameMake
