@@ -88,4 +88,5 @@ of = { birch = 44.5 }
     (plank,) = found.boards
     assert (plank.length, plank.defects) == (inches(96), (Defect(inches(0), inches("3/2")),))
     assert found.prices == Prices("EUR", {"birch": Fraction("44.5")}, Fraction("24.5"))
-    assert plank.length.origin == f"chest.toml:{text.splitlines().index('length = "8 ft"') + 1}"
+    line = text.splitlines().index('length = "8 ft"') + 1
+    assert plank.length.origin == f"chest.toml:{line}"
