@@ -12,7 +12,7 @@ from joinlay.settings.one_set_up import one_set_up_findings
 from joinlay.settings.ordering import Step, best_order
 from joinlay.settings.reading import FIT, readings_of
 from joinlay.settings.run import runs_of
-from joinlay.settings.setting import Change, Setting, SettingsList, ToolKind
+from joinlay.settings.setting import Change, Guide, Setting, SettingsList, ToolKind
 from joinlay.settings.speeds import router_speed
 from joinlay.settings.test_piece import piece_to_test
 from joinlay.settings.wording import small_words
@@ -69,7 +69,9 @@ def _step(draft: Draft) -> Step:
 
 
 def _states(way: Way) -> list[_State]:
-    """How the machine stands at each pass: cutter, fence, height."""
+    """How the machine stands at each pass: cutter, fence, height. What is cut to a line on the work has no fence to set."""
+    if way.guide in (Guide.CENTRE_LINE, Guide.GAUGED_LINE):
+        return [(way.tool, way.guide, each.height) for each in way.passes]
     return [(way.tool, (way.guide, each.guide or each.near_side), each.height) for each in way.passes]
 
 

@@ -224,7 +224,12 @@ def has_to_do_with(first: Run, then: Run) -> bool:
 def _touch(first: Run, a: Cut, b: Cut) -> bool:
     board, how = first.board, first.way.how
     if first.rank is Rank.PLUNGED:
-        return b.kind is CutKind.RABBET and (opens_at(board, b, how.fence) or opens_at(board, b, how.entry))
+        # A mortiser's fence needs the surface whole; a hole is drilled to lines, and may come when it likes.
+        return (
+            a.kind is CutKind.MORTISE
+            and b.kind is CutKind.RABBET
+            and (opens_at(board, b, how.fence) or opens_at(board, b, how.entry))
+        )
     if a.kind is CutKind.SLOT and b.kind is CutKind.RABBET:
         return opens_at(board, b, a.surface)
     # One crosses or runs out at the other: seen from the side, they share width and thickness.
