@@ -193,7 +193,7 @@ class SectionView:
         """The distance to set at the fence, beyond the end of the cutter, its figure to the left of it."""
         counted, distance = self._measured()
         end, y = self._x(counted), -_SHANK - _BELOW
-        if end <= 0:
+        if end <= 0 or len(self.setting.lines) > 1:
             return
         yield from (self._line(x, -_TABLE - 1, x, y - _STROKE, Role.DIMENSION) for x in (_ZERO, end))
         yield from self._stroked((_ZERO, y), (end, y), "fence distance")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import note, warning
@@ -10,11 +11,11 @@ from joinlay.settings.caution import Caution, cautions_for
 from joinlay.settings.merging import drafts_of, must_precede, works_of
 from joinlay.settings.one_set_up import one_set_up_findings
 from joinlay.settings.ordering import Step, best_order
-from joinlay.settings.reading import FIT, readings_of
+from joinlay.settings.reading import FIT, Value, readings_of
 from joinlay.settings.run import runs_of
 from joinlay.settings.setting import Change, Guide, Setting, SettingsList, ToolKind
 from joinlay.settings.speeds import router_speed
-from joinlay.settings.test_piece import piece_to_test
+from joinlay.settings.test_piece import Measured, piece_to_test
 from joinlay.settings.wording import small_words
 from joinlay.shop import MachineKind
 
@@ -107,7 +108,7 @@ def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
 def _setting(number: int, set_up: int, changes: tuple[Change, ...], draft: Draft, shop: Shop) -> Setting:
     way, works = draft.way, works_of(draft)
     boards = [run.board for run in draft.runs]
-    return Setting(
+    made = Setting(
         number=number,
         set_up=set_up,
         machine=way.machine,
@@ -134,6 +135,14 @@ def _setting(number: int, set_up: int, changes: tuple[Change, ...], draft: Draft
         ),
         reason=draft.runs[0].reason,
     )
+    return _without_line(made) if len(made.lines) > 1 else made
+
+
+def _without_line(setting: Setting) -> Setting:
+    """The same setting without the distance to its pencil line, where the parts have several: each says its own."""
+    readings = tuple(reading for reading in setting.readings if reading.value is Value.HEIGHT)
+    measures = tuple(each for each in setting.test_piece.measures if each.measured is not Measured.CENTRE)
+    return replace(setting, readings=readings, test_piece=replace(setting.test_piece, measures=measures))
 
 
 def _is_small(board: Board, shop: Shop) -> bool:

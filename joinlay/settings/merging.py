@@ -51,17 +51,7 @@ def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
     together: dict[tuple[object, ...], list[Run]] = {}
     for run in runs:
         way = run.way
-        key = (
-            way.machine,
-            way.guide,
-            way.tool,
-            way.role,
-            way.passes,
-            way.offset,
-            _side(way.how.entry),
-            _side(way.how.fence),
-            run.rank,
-        )
+        key = (way.likeness, _side(way.how.entry), _side(way.how.fence), run.rank)
         together.setdefault(key, []).append(run)
     return tuple(Draft(tuple(found)) for found in together.values())
 

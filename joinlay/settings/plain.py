@@ -103,7 +103,10 @@ class _Plainly:
             "entry": work.entry_word,
             "fence": work.fence_word,
             "stops": None if work.stops is None else self._stops(work.stops),
-            "positions": [{"centre": self.length(one.centre), "width": self.length(one.width)} for one in work.positions],
+            "positions": [
+                {"centre": self.length(one.centre), "width": self.length(one.width), "line": self.length(one.line)}
+                for one in work.positions
+            ],
             "positions_from": work.positions_from,
             "square_the_ends": work.squared,
         }

@@ -38,12 +38,14 @@ def _lying(board: Board, cut: Cut) -> Orientation:
     return Orientation(cut.surface, nearer(board, cut.span(narrow), narrow) if narrow is Axis.ALONG else reference)
 
 
-def position_of(cut: Cut, how: Orientation) -> Position:
-    """Where the cut stands on its line, from the board's reference, and how wide it is along it."""
-    span = cut.span(how.feed)
-    return Position(
-        span.centre.named("centre of the mortise" if cut.kind is CutKind.MORTISE else "centre of the hole"), span.size
-    )
+def position_of(board: Board, cut: Cut, way: Way) -> Position:
+    """Where the cut stands on its line, from the board's reference, how wide it is along it, and the line itself if it is marked. MS-7."""
+    span, what = cut.span(way.how.feed), "mortise" if cut.kind is CutKind.MORTISE else "hole"
+    line = None
+    if way.guide is Guide.CENTRE_LINE:
+        across = from_surface(board, cut.span(way.how.fence.axis), way.how.fence)
+        line = across.centre.named(f"line of the {what}", "MS-7", "common practice")
+    return Position(span.centre.named(f"centre of the {what}", "MS-7", "common practice"), span.size, line)
 
 
 def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:

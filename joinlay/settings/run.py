@@ -17,7 +17,7 @@ from joinlay.settings.ways import opens_at, role_of, run_axis, ways_of
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Sequence
+    from collections.abc import Callable, Hashable, Iterable, Sequence
 
     from joinlay.boards import Board, Cut
     from joinlay.findings import Finding
@@ -82,14 +82,14 @@ def runs_of(boards: Sequence[Board], shop: Shop) -> tuple[tuple[Run, ...], tuple
     runs: list[Run] = []
     findings: list[Finding] = []
     for b, board in enumerate(boards):
-        made: dict[Way, tuple[list[Cut], Finding]] = {}
+        made: dict[Hashable, tuple[list[Cut], Way, Finding]] = {}
         for c, cut in enumerate(board.cuts):
             match found[b, c]:
                 case (way, reason):
-                    made.setdefault(way, ([], reason))[0].append(cut)
+                    made.setdefault((way.likeness, way.how), ([], way, reason))[0].append(cut)
                 case refused:
                     findings.append(refused)
-        runs.extend(run for way, (together, reason) in made.items() for run in _runs(board, together, way, reason))
+        runs.extend(run for together, way, reason in made.values() for run in _runs(board, together, way, reason))
     return tuple(runs), tuple(findings)
 
 
@@ -104,7 +104,7 @@ def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]
     """Mortises and holes of one line are one run; every other cut is its own."""
     if way.role in (Role.MORTISE, Role.HOLE):
         ordered = sorted(cuts, key=lambda cut: cut.span(way.how.feed).start)
-        positions = tuple(position_of(cut, way.how) for cut in ordered)
+        positions = tuple(position_of(board, cut, way) for cut in ordered)
         squared = way.role is Role.MORTISE and any(cut.shape is Shape.SQUARE for cut in cuts)
         return [Run(board, tuple(ordered), way, reason, Rank.PLUNGED, None, positions, squared)]
     return [_run(board, cut, way, reason) for cut in cuts]

@@ -101,10 +101,14 @@ class Stops:
 
 @dataclass(frozen=True, slots=True)
 class Position:
-    """A mortise or hole on its line: ``centre`` from the board's reference, ``width`` along the line."""
+    """A mortise or hole on its line: ``centre`` from the board's reference, ``width`` along the line.
+
+    ``line`` is where the line lies, from the surface it is gauged from, for what is cut to a pencil line; None where a fence keeps it.
+    """
 
     centre: Dimension
     width: Dimension
+    line: Dimension | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,6 +193,12 @@ class Setting:
     def heights(self) -> tuple[Dimension, ...]:
         """The heights of the passes, each once, in order."""
         return tuple(dict.fromkeys(each.height for each in self.passes))
+
+    @property
+    def lines(self) -> tuple[Dimension, ...]:
+        """The pencil lines its cuts lie on, from the surface they are gauged from, each once; none where a fence keeps them."""
+        marked = (position.line for work in self.works for position in work.positions)
+        return tuple(dict.fromkeys(line for line in marked if line is not None))
 
     @property
     def count(self) -> int:

@@ -13,7 +13,7 @@ from joinlay.settings.ways import role_of
 from joinlay.shop import MachineKind, RouterTable
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Hashable
 
     from joinlay.boards import Board, Cut, Span
     from joinlay.lengths import Dimension, Length
@@ -66,6 +66,15 @@ class Way:
     tool: Tool
     passes: tuple[Pass, ...]
     offset: Dimension | None = None
+
+    @property
+    def likeness(self) -> Hashable:
+        """Ways with the same likeness need the same set-up: where the cut is made to a pencil line, the line may lie anywhere (MS-3)."""
+        passes: Hashable = self.passes
+        if self.guide is Guide.CENTRE_LINE:
+            first = self.passes[0].near_side
+            passes = tuple((each.near_side - first, each.height) for each in self.passes)
+        return self.machine, self.guide, self.tool, self.role, passes, self.offset
 
 
 def at_router_table(asked: Attempt) -> Way:

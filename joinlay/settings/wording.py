@@ -128,9 +128,14 @@ def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -
 
 
 def position_words(work: Work, show: Callable[[Length], str]) -> str:
-    """Where mortises or holes stand on their line: their middles from the reference; widths where they are not all one."""
-    centres = ", ".join(show(position.centre) for position in work.positions)
-    return f"middles {centres} from the {work.positions_from}"
+    """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on one."""
+    lines = list(dict.fromkeys(position.line for position in work.positions))
+    said = []
+    for line in lines:
+        centres = ", ".join(show(position.centre) for position in work.positions if position.line == line)
+        on = "" if line is None else f", on a line {show(line)} from the {work.fence_word}"
+        said.append(f"middles {centres} from the {work.positions_from}{on}")
+    return "; ".join(said)
 
 
 def change_words(changes: Sequence[Change]) -> str:

@@ -49,15 +49,18 @@ def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, last_error=
     for each in setting.passes:
         near = each.near_side if setting.guide is not Guide.STRAIGHTEDGE else each.guide + setting.offset
         near = near + fence_error + (last_error if each.near_side == last else ZERO)
-        across = _inwards(board, work.fence, near, near + setting.tool.width)
         deep = _inwards(board, work.entry, ZERO, each.height + height_error)
         if work.positions:
             axis = next(axis for axis in Axis if axis not in (work.entry.axis, work.fence.axis))
             runs = [((p.centre - p.width / 2).mm, (p.centre + p.width / 2).mm) for p in work.positions]
+            # A cut to a pencil line lies about that line, as the first one of the card lies about its own.
+            middle = (setting.near_side + setting.far_side) / 2
+            nears = [near if p.line is None else near - middle + p.line for p in work.positions]
         else:
             axis, run = _run(board, work, setting)
-            runs = [run]
-        for run in runs:
+            runs, nears = [run], [near]
+        for run, side in zip(runs, nears, strict=True):
+            across = _inwards(board, work.fence, side, side + setting.tool.width)
             box = {axis: run, work.fence.axis: across, work.entry.axis: deep}
             yield tuple(box[axis] for axis in Axis)
 

@@ -17,6 +17,7 @@ from tests.unit.settings.wood import (
     end_rabbet,
     end_slot,
     groove,
+    hole,
     inch,
     shop,
 )
@@ -123,6 +124,16 @@ def test_set_ups_count_every_fence_and_height():
     three = [groove(each, "3/8", "9/32", "1/4") for each in three]
     found = settings_for(three, usual_shop(Unit.INCH))
     assert (found.set_ups, found.naive_set_ups) == (2, 6)
+
+
+def test_holes_on_any_line_are_one_card_that_says_each_line():
+    high = {"5": "2 1/2", "7": "3 1/2"}
+    fronts = [hole(board("16", wide, "3/4", name=f"front {wide}", datum=ACROSS), "8", high[wide], "3/16") for wide in high]
+    (card,) = settings_for(fronts, usual_shop(Unit.INCH)).settings
+    assert card.lines == (inches("2 1/2"), inches("3 1/2"))
+    assert [reading.value for reading in card.readings] == [Value.HEIGHT]
+    assert Measured.CENTRE not in {measure.measured for measure in card.test_piece.measures}
+    assert [work.positions[0].line for work in card.works] == [inches("2 1/2"), inches("3 1/2")]
 
 
 def test_no_boards_no_cards():

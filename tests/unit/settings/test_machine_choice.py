@@ -238,6 +238,7 @@ def test_holes_are_drilled_from_edge_and_end():
     assert (card.machine, card.role, card.tool.kind) == (MachineKind.DRILL, Role.HOLE, ToolKind.BIT)
     assert card.centre == inches("2 1/2")
     assert card.works[0].positions[0].centre == inches("8")
+    assert card.lines == (inches("2 1/2"),)
     assert Caution.THROUGH_HOLE in card.cautions
     assert the_refusal(hole(board("16", "5", "3/4"), "8", "2", "3/16"), shop(has_drill=False)).kind == "drill"
 

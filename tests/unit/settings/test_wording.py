@@ -137,6 +137,11 @@ def test_test_piece_and_positions():
     assert measure_words(the_card(*CARDS["rabbet"]), INCH.text) == "wood left 1/2 in, rabbet width 9/32 in, depth 1/4 in"
     card = the_card(*CARDS["mortise"])
     assert position_words(card.works[0], INCH.text) == "middles 1 in, 2 5/8 in from the bottom edge"
+    two = hole(hole(board("16", "5", "3/4", datum=ACROSS), "4", "2 1/2", "3/16"), "12", "2 1/2", "3/16")
+    assert (
+        position_words(the_card(two).works[0], INCH.text)
+        == "middles 4 in, 12 in from the left end, on a line 2 1/2 in from the bottom edge"
+    )
 
 
 def test_stops_on_a_table_and_marks_on_the_bench():
