@@ -118,8 +118,8 @@ _FIGURES: Final = {
     "longest part on the saw": ("96", "2400", "MS-5", "our own choice"),
     "router base": ("6", "150", "MS-5", "our own choice"),
     "edge guide reach": ("6", "150", "MS-5", "our own choice"),
-    # One quarter inch in both units: 6 mm would leave a pass of a hair under every inch depth.
-    "deepest pass": ("1/4", "6.35", "MS-4", "common practice"),
+    # A hair over a quarter inch in millimetres, so that neither 6, 6.35 nor 6.5 mm takes a second pass.
+    "deepest pass": ("1/4", "6.5", "MS-4", "common practice"),
     "narrow part": ("3", "75", "MS-6", "common practice"),
     "short part": ("12", "300", "MS-6", "common practice"),
     "smallest part": ("4", "100", "MS-6", "our own choice"),

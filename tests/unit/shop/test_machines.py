@@ -42,11 +42,12 @@ def test_every_default_says_that_it_is_one(unit):
                 assert (size.origin, bool(size.name), bool(size.rule)) == ("default", True, True)
 
 
-def test_a_metric_shop_has_round_metric_machines_and_the_same_deepest_pass():
+def test_a_metric_shop_has_round_metric_machines():
     metric, inch = usual_machines(Unit.MM), usual_machines(Unit.INCH)
     assert metric.limits.narrow == mm(75)
     assert inch.limits.narrow == inches(3)
-    assert metric.limits.deepest_pass == inch.limits.deepest_pass == inches("1/4")  # MS-4
+    assert inch.limits.deepest_pass == inches("1/4")  # MS-4
+    assert metric.limits.deepest_pass == mm("6.5")
 
 
 def test_a_shop_has_machines_without_being_told():
