@@ -48,6 +48,11 @@ class Laid:
     unused: tuple[Blank, ...]
     least_whole: int
 
+    @property
+    def whole(self) -> int:
+        """How many whole sheets are cut into."""
+        return sum(sheet.blank.is_whole for sheet in self.sheets)
+
 
 def lay_out(
     pieces: Sequence[Piece],
@@ -68,15 +73,15 @@ def lay_out(
     bins = [work.bin(blank) for blank in on_hand]
     sheet = work.bin(whole) if whole is not None else None
     packing = search(work.items, bins, sheet, first_rip=first_rip)
-    # What fits no sheet at all says nothing of how many sheets the rest needs.
-    placed = [item for item in work.items if item not in packing.left_out]
+    # What fits no sheet at all says nothing of how many the rest needs; and the bound is for any layout, columns or none.
+    placed = [work.item(n) for step in packing.steps for n in work.numbers_in(step.item.number)]
     least = least_sheets(placed, bins, sheet) if sheet is not None else 0
     blanks = [*on_hand, *([whole] * packing.opened if whole is not None else [])]
     used = {step.space.bin for step in packing.steps}
     cut = [work.cut(packing, n, blank, keep, rip_first=first_rip is not False) for n, blank in enumerate(blanks) if n in used]
     # What is on hand first, as it comes; then whole sheets, the fullest first, so that the last leaves the most.
     cut.sort(key=lambda each: (each.blank.is_whole, -each.used if each.blank.is_whole else 0))
-    left_out = [piece for item in packing.left_out for piece in work.pieces_in(item.number)]
+    left_out = [work.pieces[n] for item in packing.left_out for n in work.numbers_in(item.number)]
     sheets, rest = _named_in_order(cut, left_out, frozenset(piece.name for stack in stacks for piece in stack.pieces))
     return Laid(sheets, rest, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
 
@@ -147,10 +152,15 @@ class _Bench:
         length, width = (self.number(size - 2 * blank.trim) + self.kerf for size in (blank.length, blank.width))
         return Bin(length, width, only_turnable=not blank.grain_known)
 
-    def pieces_in(self, number: int) -> Iterable[Piece]:
+    def item(self, number: int) -> Item:
+        """Piece ``number`` by itself."""
+        piece = self.pieces[number]
+        return Item(number, self.number(piece.length) + self.kerf, self.number(piece.width) + self.kerf, piece.any_grain)
+
+    def numbers_in(self, number: int) -> list[int]:
+        """The pieces of an item: itself, or those of a column."""
         column = self.columns.get(number)
-        numbers = [number] if column is None else [part for part, *_ in column.parts]
-        return (self.pieces[n] for n in numbers)
+        return [number] if column is None else [part for part, *_ in column.parts]
 
     def cut(self, packing: Packing, n: int, blank: Blank, keep: OffcutLimits, *, rip_first: bool) -> CutSheet:
         """Blank number ``n`` of ``packing``, sawn out."""

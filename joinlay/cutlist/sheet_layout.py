@@ -65,9 +65,12 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
     have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
     stacks = stack_fronts(pieces, boards, whole, kerf) if sawing.fronts_together else ()
     laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
-    found = (*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks))
+    found = [*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks)]
+    if stacks and laid.whole > laid.least_whole:
+        loose = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan))
+        found += _cost_of_columns(laid.whole - loose.whole)
     return Layout(
-        name, stock.thickness, kerf, sawing.first_cut, laid.sheets, laid.least_whole, laid.left_out, laid.unused, found
+        name, stock.thickness, kerf, sawing.first_cut, laid.sheets, laid.least_whole, laid.left_out, laid.unused, tuple(found)
     )  # fmt: skip
 
 
@@ -127,3 +130,13 @@ def _broken_columns(stacks: Sequence[Stack]) -> Iterator[Finding]:
                 "CL-2",
                 above=stack.parted_from,
             ).at(stack.pieces[0].name)
+
+
+def _cost_of_columns(more: int) -> Iterator[Finding]:
+    if more > 0:
+        yield note(
+            "fronts together",
+            "To keep the fronts of a bank in one column takes {more}. Say fronts-together = false if their grain need not run on.",
+            "CL-2",
+            more="one sheet more" if more == 1 else f"{more} sheets more",
+        )

@@ -63,6 +63,20 @@ def test_fronts_are_kept_together_unless_the_maker_does_not_care():
     assert free.whole == 1
 
 
+def test_what_a_column_costs_is_said():
+    fronts = [front(n, str(40 - 13 * n), length="13", width="12") for n in (1, 2, 3)]
+    small = {"stocks": {"ply": ply(sheet=("40", "40"))}, "practice": {"edge trim": ZERO}}
+    (layout,) = layouts(*fronts, board("top", "40", "27", part="top"), **small)
+    assert (layout.whole, layout.least_whole) == (2, 1)
+    (finding,) = layout.findings
+    assert shown(finding).startswith("To keep the fronts of a bank in one column takes one sheet more.")
+    (loose,) = layouts(
+        *fronts, board("top", "40", "27", part="top"), on_hand=OnHand(sawing=Sawing(fronts_together=False)), **small
+    )
+    assert loose.whole == 1
+    assert not loose.findings
+
+
 def test_a_broken_column_is_said():
     (layout,) = layouts(*[front(n, str(100 - 13 * n), width="12") for n in range(1, 6)])
     (finding,) = layout.findings
