@@ -76,7 +76,7 @@ def lay_out_bays(
     """
     if not banks:
         raise BadInput("a piece was asked with no drawers; describe one bank at least.")
-    across = room_for_openings(width, stile, stile, [mullion] * (len(banks) - 1), "frame width's")
+    across = room_for_openings(width, stile, stile, [mullion] * (len(banks) - 1), "frame width's", across=True)
     names = [f"bank {n}" if len(banks) > 1 else "bank" for n in range(1, len(banks) + 1)]
     sizes = opening_heights(widths or Equal(len(banks)), across, names=names, words="opening width")
     bays, left = [], stile

@@ -84,19 +84,20 @@ class Rounding:
 
 
 def room_for_openings(
-    frame: Dimension, first: Dimension, last: Dimension, rails: Sequence[Dimension], named: str = ""
+    frame: Dimension, first: Dimension, last: Dimension, rails: Sequence[Dimension], named: str = "", *, across: bool = False
 ) -> Dimension:
     """What a frame leaves for openings: its height less top rail ``first``, bottom rail ``last`` and the ``rails`` between (DR-7).
 
-    Refused where the rails alone are as high as the frame, saying how much too high.
+    ``across``: its width less two stiles and the mullions between. Refused where that wood alone takes the whole frame, saying what it takes.
     """
     room = frame - first - last
     for rail in rails:
         room = room - rail
     if room.mm <= 0:
+        wood, way, more = ("stiles", "wide", "wider") if across else ("rails", "high", "higher")
         raise refusal(
-            "graduation", "The rails alone take {rails} of a frame {frame} high.", "Make the frame higher than {rails}.", "DR-7",
-            _SOURCE, rails=frame - room, frame=frame,
+            "graduation", f"The {wood} alone take {{wood}} of a frame {{frame}} {way}.", f"Make the frame {more} than {{wood}}.",
+            "DR-7", _SOURCE, wood=frame - room, frame=frame,
         )  # fmt: skip
     return room.named(_name(named, "room for openings"), "DR-7", _SOURCE)
 

@@ -127,3 +127,11 @@ def test_the_working_leads_back_to_what_was_written():
     height = opening_heights(Equal(2), room, names=names(2))[0]
     assert "room for openings" in height.expression(GRADUATIONS["1/32 in"].text)
     assert [d.name for d in room.inputs] == ["30", "2", "2 1/2", "1"]
+
+
+def test_a_frame_too_narrow_for_its_stiles_is_asked_to_be_wider_not_higher():
+    with pytest.raises(Refused) as caught:
+        room_for_openings(inch("3"), inch("1 1/2"), inch("1 1/2"), [], across=True)
+    said = caught.value.finding
+    assert said.sentence(GRADUATIONS["1/32 in"].text) == "The stiles alone take 3 in of a frame 3 in wide."
+    assert said.way_out(GRADUATIONS["1/32 in"].text) == "Make the frame wider than 3 in."
