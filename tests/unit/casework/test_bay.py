@@ -52,7 +52,7 @@ def test_a_bank_may_have_rails_of_its_own():
 
 
 def test_a_frame_that_leaves_no_width_is_refused():
-    with pytest.raises(Refused, match="rails alone"):
+    with pytest.raises(Refused, match="stiles alone"):
         bays("4", "30", BankWish(Equal(1)))
 
 
