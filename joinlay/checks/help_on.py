@@ -87,6 +87,7 @@ _SHARE: Final = {
     "sheets and boards": (
         "boards run out",
         "fronts in two columns",
+        "fronts together",
         "no price",
         "no stock",
         "no such lumber",
