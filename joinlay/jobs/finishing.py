@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.pulls import Pull
     from joinlay.jobs.job import Job
     from joinlay.jobs.parts.finish import BandingPart
 
@@ -25,11 +26,12 @@ __all__ = ["Finished", "finish"]
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """Drawers and assemblies with their knobs and bands, and what was found on the way."""
+    """Drawers and assemblies with their ``knobs`` and bands, and what was found on the way. No knobs where they were refused."""
 
     drawers: tuple[Drawer, ...]
     others: tuple[Assembly, ...]
     findings: tuple[Finding, ...]
+    knobs: tuple[Pull, ...] = ()
 
 
 def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> Finished:
@@ -39,11 +41,11 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> F
     it was about stay as they were.
     """
     findings: list[Finding] = []
-    drilled, blanks = _with_knobs(drawers, job, findings)
+    drilled, blanks, knobs = _with_knobs(drawers, job, findings)
     made = (*others, Assembly("pulls", blanks)) if blanks else tuple(others)
     _refuse_unknown_parts(drilled, made, job, findings)
     banded = tuple(replace(d, assembly=_banded(d.assembly, job, findings)) for d in drilled)
-    return Finished(banded, tuple(_banded(assembly, job, findings) for assembly in made), tuple(findings))
+    return Finished(banded, tuple(_banded(assembly, job, findings) for assembly in made), tuple(findings), knobs)
 
 
 def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
@@ -59,21 +61,25 @@ def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
         first += len(bank.drawers)
 
 
-def _with_knobs(drawers: Sequence[Drawer], job: Job, findings: list[Finding]) -> tuple[list[Drawer], tuple[Board, ...]]:
+def _with_knobs(
+    drawers: Sequence[Drawer], job: Job, findings: list[Finding]
+) -> tuple[list[Drawer], tuple[Board, ...], tuple[Pull, ...]]:
     if job.pulls is None:
-        return list(drawers), ()
+        return list(drawers), (), ()
     drilled: list[Drawer] = []
     blanks: list[Board] = []
+    placed: list[Pull] = []
     for bank in _banks(drawers, job):
         fronts = [drawer.board("front") for drawer in bank]
         try:
             knobs = place_pulls(fronts, job.pulls, job.shop)
             drilled += [with_board(drawer, drill_holes(front, knobs)) for drawer, front in zip(bank, fronts, strict=True)]
             blanks += knob_blanks(knobs, job.pulls.stock, fronts, job.shop.practice)
+            placed += knobs
         except (Refused, BadInput) as refused:
             findings.append(_refusal_of(refused, "pulls"))
-            return list(drawers), ()
-    return drilled, tuple(blanks)
+            return list(drawers), (), ()
+    return drilled, tuple(blanks), tuple(placed)
 
 
 def _banded(assembly: Assembly, job: Job, findings: list[Finding]) -> Assembly:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
+    from joinlay.casework.pulls import Pull, Pulls
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
@@ -31,6 +32,8 @@ class Plan:
     ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top down,
     placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a sheet size
     (``letter``, ``a4``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
+    ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its front, sizes
+    and dot, bank by bank from the top down.
     """
 
     title: str
@@ -44,6 +47,8 @@ class Plan:
     findings: tuple[Finding, ...]
     paper: str
     on_hand: OnHand = NOTHING_ON_HAND
+    pulls: Pulls | None = None
+    knobs: tuple[Pull, ...] = ()
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

@@ -54,7 +54,8 @@ def plan(job: Job) -> Plan:
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, usual_conditions(job.unit))
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand
+        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand,
+        job.pulls, done.knobs,
     )  # fmt: skip
 
 

@@ -69,3 +69,20 @@ def test_a_part_that_is_not_in_the_piece_is_refused_with_the_nearest():
     refused = [finding for finding in chest.findings if finding.kind == "banding"]
     assert chest.is_refused
     assert "drawer front" in str(refused[0].numbers["why"])
+
+
+def test_the_plan_keeps_what_was_asked_of_the_knobs_and_each_knob_where_its_hole_is():
+    chest = whole(PULLS + "dot = { diameter = '1/8', step = '1/16' }\n")
+    assert chest.pulls is not None
+    assert chest.pulls.stock == "cherry"
+    assert [knob.front for knob in chest.knobs] == [drawer.board("front").name for drawer in chest.drawers]
+    for knob, drawer in zip(chest.knobs, chest.drawers, strict=True):
+        hole = drawer.board("front").cut_named("pull hole 1")
+        assert (knob.from_left, knob.from_bottom) == (hole.along.centre, hole.across.centre)
+        assert knob.from_top + knob.from_bottom == drawer.board("front").width
+    assert [knob.dot.mm for knob in chest.knobs if knob.dot] == [inches(size).mm for size in ("1/8", "3/16", "1/4", "5/16")]
+
+
+def test_knobs_that_are_refused_are_not_in_the_plan():
+    assert whole(PULLS.replace('hole = "3/8"', 'hole = "1/2"\ndepth = "2"')).knobs == ()
+    assert whole("").pulls is None
