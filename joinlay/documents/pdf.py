@@ -27,9 +27,9 @@ _PIECE: Final = 30.0
 
 
 def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> bytes:
-    """The sheets as one PDF, with a bookmark for each template and page labels; the same sheets give the same bytes.
+    """The sheets as one PDF, with page labels and bookmarks, a chapter for each section; the same sheets give the same bytes.
 
-    Viewers are asked to print at actual size. Raises BadInput for a letter the typeface lacks.
+    Viewers are asked to print at actual size (PR-1). Raises BadInput for a letter the typeface lacks.
     """
     from reportlab.pdfgen.canvas import Canvas
 
@@ -40,23 +40,39 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
     canvas.setSubject(subject)
     canvas.setCreator("joinlay")
     canvas.setViewerPreference("PrintScaling", "None")
-    for sheet in sheets:
+    section = ""
+    for page, sheet in enumerate(sheets):
+        canvas.addPageLabel(page, "ARABIC", sheet.number)
+        if sheet.section and sheet.section != section:
+            canvas.bookmarkPage(sheet.section)
+            canvas.addOutlineEntry(sheet.section, sheet.section, level=0, closed=True)
+        section = sheet.section
         _page(canvas, sheet)
+    if section:
+        canvas.showOutline()
     canvas.save()
     return held.getvalue()
 
 
 def _page(canvas: Canvas, sheet: Sheet) -> None:
     canvas.setPageSize((_points(sheet.paper.width), _points(sheet.paper.height)))
-    canvas.addPageLabel(sheet.number - 1, "ARABIC", sheet.number)
+    canvas.bookmarkPage(_key(sheet.number))
     for n, laid in enumerate(sheet.laid, start=1):
         key = f"{sheet.number}.{n}"
         canvas.bookmarkPage(key)
-        canvas.addOutlineEntry(laid.title, key, level=0)
+        canvas.addOutlineEntry(laid.title, key, level=1 if sheet.section else 0)
     pen = _Pen(canvas, sheet)
+    for link in sheet.links:
+        x0, y0, x1, y1 = link.box
+        canvas.linkRect("", _key(link.to), (*pen.at((x0, y0)), *pen.at((x1, y1))), thickness=0)
     for stroke in sheet.strokes:
         pen.draw(stroke)
     canvas.showPage()
+
+
+def _key(number: int) -> str:
+    """What the PDF calls the sheet of this number."""
+    return f"sheet {number}"
 
 
 class _Pen:

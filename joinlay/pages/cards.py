@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import count
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -16,7 +15,7 @@ from joinlay.pages.frames import Paragraph, fill_frames, halves
 from joinlay.pages.measures import SQUARE
 from joinlay.pages.paper import Printer
 from joinlay.pages.section_view import SectionView
-from joinlay.pages.sheet import Laid, Sheet
+from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pages.title_block import Foot
 from joinlay.settings import Value
 from joinlay.settings.wording import (
@@ -96,29 +95,21 @@ def setting_sheets(
     title: str,
     file: str,
     printer: Printer | None = None,
-    first: int = 1,
-    of: int | None = None,
 ) -> tuple[Sheet, ...]:
     """A sheet for each setting of ``found``, in order; a second one where a card has too much to say for one.
 
-    ``boards`` are those the settings were made for. ``first`` is the number of the first sheet and ``of`` how many the whole packet has
-    (these alone unless given). Every sheet has its check square, since the view is true to size (PR-1, PR-2). MS-1.
+    ``boards`` are those the settings were made for. Every sheet has its check square, since the view is true to size (PR-1, PR-2). MS-1.
     """
     job = _Job({board.name: board for board in boards}, paper, rule, title, file, printer or Printer())
-    drawn = [(setting, strokes) for setting in found.settings for strokes in _card(setting, job)]
-    last = len(drawn) + first - 1 if of is None else of
-    return tuple(
-        _sheet(setting, strokes, number, last, job) for (setting, strokes), number in zip(drawn, count(first), strict=False)
-    )
+    return bind([_sheet(setting, strokes, job) for setting in found.settings for strokes in _card(setting, job)])
 
 
-def _sheet(setting: Setting, strokes: tuple[Stroke, ...], number: int, of: int, job: _Job) -> Sheet:
+def _sheet(setting: Setting, strokes: tuple[Stroke, ...], job: _Job) -> Sheet:
     _, bottom, right, _ = job.area
     laid = Laid(Template((f"setting {setting.number}",), cut_words(setting), strokes, bounds_of(strokes)), Move())
     unit = "inches" if job.rule.unit is Unit.INCH else "mm"
-    foot = Foot(job.title, (laid.title,), number, of, job.paper, job.file, unit, document="setting")
-    own = (moved(stroke, Move(right - SQUARE, bottom)) for stroke in flatten((foot,)))
-    return Sheet(number, job.paper, job.printer, (*strokes, *own), (laid,))
+    foot = Foot(job.title, (laid.title,), job.paper, job.file, unit, (right - SQUARE, bottom), document="setting")
+    return Sheet(job.paper, job.printer, strokes, foot, (laid,))
 
 
 def _card(setting: Setting, job: _Job) -> Iterator[tuple[Stroke, ...]]:

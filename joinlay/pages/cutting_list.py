@@ -56,13 +56,10 @@ class _Columns:
         return self.sizes[0] - 26 - self.where
 
 
-def cutting_list_sheets(
-    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, first: int = 1, of: int | None = None
-) -> tuple[Sheet, ...]:
+def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
-    Sizes stand on the maker's rule, + or - after one meaning a hair more or less. ``first`` is the number of the first sheet, ``of`` how many the
-    whole packet has (these alone unless given).
+    Sizes stand on the maker's rule, + or - after one meaning a hair more or less.
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
     left, bottom, right, top = pages.box
@@ -73,7 +70,7 @@ def cutting_list_sheets(
         blocks += (_row(row, plan, columns) for row in group.rows)
     blocks += _shopping(plan, lists, right - left)
     parted = flow(blocks, top - bottom)
-    return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)], first, of)
+    return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 
 
 def _title(said: str) -> Block:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from joinlay.drawings.marks import Move, flatten, moved
+from joinlay.drawings.marks import Move, moved
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
 from joinlay.pages.packing import GAP, FreeRoom
 from joinlay.pages.paper import Printer
-from joinlay.pages.sheet import Laid, Sheet
+from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pages.tiling import count_tiles, match_letters, tile
 from joinlay.pages.title_block import Foot, TileMap
 
@@ -64,14 +64,12 @@ def lay_out(
         for piece in desk.pieces(template):
             # Tiles keep their order: none goes on a sheet before the last one's.
             at = desk.put(piece, at)
-    number_of = len(desk.sheets)
     sheets = []
-    for number, sheet in enumerate(desk.sheets, start=1):
+    for sheet in desk.sheets:
         parts = tuple(one.title for one in sheet.laid)
-        foot = Foot(title, parts, number, number_of, paper, file, "inches" if unit is Unit.INCH else "mm", tuple(sheet.maps))
-        strokes = (*sheet.strokes, *(moved(stroke, Move(*sheet.foot)) for stroke in flatten((foot,))))
-        sheets.append(Sheet(number, paper, asked, strokes, tuple(sheet.laid)))
-    return tuple(sheets)
+        foot = Foot(title, parts, paper, file, "inches" if unit is Unit.INCH else "mm", sheet.foot, tuple(sheet.maps))
+        sheets.append(Sheet(paper, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
+    return bind(sheets)
 
 
 class _Desk:

@@ -10,16 +10,16 @@ from joinlay.drawings.lettering import fitted, words
 from joinlay.drawings.marks import Line, Move, Role, Text, bounds_of, moved
 from joinlay.drawings.template import Template
 from joinlay.lengths import Unit
-from joinlay.pages.sheet import Laid, Sheet
+from joinlay.pages.sheet import Laid, Sheet, bind
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
 
     from joinlay.drawings.marks import Box, Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper, Printer
 
-__all__ = ["FOOT", "Block", "PlainPages", "flow"]
+__all__ = ["FOOT", "Block", "PlainFoot", "PlainPages", "flow"]
 
 #: How high the foot is, in mm, with the white above it.
 FOOT: Final = Fraction(14)
@@ -71,13 +71,9 @@ class PlainPages:
         left, bottom, right, top = self.printer.room(self.paper)
         return (left, bottom + FOOT, right, top)
 
-    def sheets(self, pages: Sequence[tuple[str, tuple[Stroke, ...]]], first: int = 1, of: int | None = None) -> tuple[Sheet, ...]:
-        """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres.
-
-        ``first`` is the first sheet's number, ``of`` how many the whole packet has (these alone unless given).
-        """
-        last = first + len(pages) - 1 if of is None else of
-        return tuple(self._sheet(name, strokes, number, last) for number, (name, strokes) in enumerate(pages, start=first))
+    def sheets(self, pages: Sequence[tuple[str, tuple[Stroke, ...]]]) -> tuple[Sheet, ...]:
+        """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres; numbered among themselves."""
+        return bind([self._sheet(name, strokes) for name, strokes in pages])
 
     def stacked(self, blocks: Sequence[Block]) -> tuple[Stroke, ...]:
         """``blocks`` one under the other from the top of the room."""
@@ -88,23 +84,37 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def _sheet(self, name: str, strokes: tuple[Stroke, ...], number: int, of: int) -> Sheet:
-        drawn = (*strokes, *self._foot(number, of))
-        template = Template((self.document,), name, drawn, bounds_of(drawn))
-        return Sheet(number, self.paper, self.printer, drawn, (Laid(template, Move()),))
+    def _sheet(self, name: str, strokes: tuple[Stroke, ...]) -> Sheet:
+        left, bottom, right, _ = self.printer.room(self.paper)
+        foot = PlainFoot(self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, (left, bottom, right))
+        template = Template((self.document,), name, strokes, bounds_of(strokes))
+        return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move()),))
 
-    def _foot(self, number: int, of: int) -> Iterator[Stroke]:
-        """The fields of ISO 7200 in one strip."""
-        left, y, right, _ = self.printer.room(self.paper)
-        unit = "inches" if self.plan.unit is Unit.INCH else "mm"
+
+@dataclass(frozen=True, slots=True)
+class PlainFoot:
+    """The foot of such a sheet: the fields of ISO 7200 in one strip. ``strip`` is its left, its bottom and its right."""
+
+    title: str
+    document: str
+    file: str
+    paper: Paper
+    unit: Unit
+    strip: tuple[Fraction, Fraction, Fraction]
+    scale: str = "not to scale"
+
+    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
+        """The strip, on sheet ``number`` of ``of``."""
+        left, y, right = self.strip
         fields = (
-            ("title", self.plan.title, 30), ("document", self.document, 20), ("job file", self.plan.file, 22),
-            ("sheet", f"{number} of {of}", 12), ("paper", self.paper.title, 10), ("scale", "not to scale", 17), ("figures in", unit, 10),
+            ("title", self.title, 30), ("document", self.document, 20), ("job file", self.file, 22), ("sheet", f"{number} of {of}", 12),
+            ("paper", self.paper.title, 10), ("scale", self.scale, 17), ("figures in", "inches" if self.unit is Unit.INCH else "mm", 10),
         )  # fmt: skip
         share = (right - left) / sum(wide for *_, wide in fields)
-        yield Line((left, y + 10), (right, y + 10), Role.FRAME)
+        strokes: list[Stroke] = [Line((left, y + 10), (right, y + 10), Role.FRAME)]
         x = left
         for label, said, wide in fields:
-            yield Text((x + 1, y + 7), words(label, _TINY))
-            yield Text((x + 1, y + 2), fitted(said, wide * share - 2, (_WORD, _SMALL, _TINY)))
+            strokes.append(Text((x + 1, y + 7), words(label, _TINY)))
+            strokes.append(Text((x + 1, y + 2), fitted(said, wide * share - 2, (_WORD, _SMALL, _TINY))))
             x += wide * share
+        return tuple(strokes)

@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
-    from joinlay.drawings.marks import Move, Stroke
+    from collections.abc import Sequence
+
+    from joinlay.drawings.marks import Box, Move, Stroke
     from joinlay.drawings.template import Template
     from joinlay.pages.paper import Paper, Printer
 
-__all__ = ["Laid", "Sheet"]
+__all__ = ["Laid", "Link", "Sheet", "SheetFoot", "bind"]
+
+
+class SheetFoot(Protocol):
+    """What stands at the foot of a sheet; it can be drawn only when the sheet's number is known."""
+
+    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
+        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``."""
+        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,16 +39,41 @@ class Laid:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
-    """One sheet. ``strokes`` are drawn in their order, with the ``printer``'s correction; ``laid`` says which templates are on it."""
+class Link:
+    """A place on a sheet that leads to another when it is pressed: ``box`` in the sheet's millimetres, ``to`` the other's number."""
 
-    number: int
+    box: Box
+    to: int
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One sheet, the ``number``-th of ``of`` that are bound together.
+
+    ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it belongs to.
+    """
+
     paper: Paper
     printer: Printer
-    strokes: tuple[Stroke, ...]
+    body: tuple[Stroke, ...]
+    foot: SheetFoot
     laid: tuple[Laid, ...]
+    number: int = 1
+    of: int = 1
+    section: str = ""
+    links: tuple[Link, ...] = ()
+
+    @property
+    def strokes(self) -> tuple[Stroke, ...]:
+        """Everything on the sheet, in the order it is drawn; the printer's correction is not in it."""
+        return self.body + self.foot.strokes(self.number, self.of)
 
     @property
     def title(self) -> str:
         """What is on it, for a table of contents."""
         return "; ".join(one.title for one in self.laid)
+
+
+def bind(sheets: Sequence[Sheet]) -> tuple[Sheet, ...]:
+    """``sheets`` as one set: numbered from 1 in their order, each knowing how many there are. No rule."""
+    return tuple(replace(sheet, number=number, of=len(sheets)) for number, sheet in enumerate(sheets, start=1))

@@ -48,20 +48,15 @@ _HOW: Final = (
 )
 
 
-def layout_sheets(
-    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, first: int = 1, of: int | None = None
-) -> tuple[Sheet, ...]:
-    """A page for every sheet, offcut and board of ``lists`` that is cut into; more where its cuts don't fit on one (CL-2).
-
-    ``first`` is the number of the first page, ``of`` how many the whole packet has (these alone unless given).
-    """
+def layout_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """A page for every sheet, offcut and board of ``lists`` that is cut into; more where its cuts don't fit on one (CL-2)."""
     pages = PlainPages(plan, paper, "sheet layout", printer or Printer())
     drawn: list[tuple[str, tuple[Stroke, ...]]] = []
     for layout in lists.layouts:
         for number, sheet in enumerate(layout.sheets, start=1):
             name = f"{layout.stock}, {number} of {len(layout.sheets)}"
             drawn += ((name, strokes) for strokes in _Page(pages, layout, sheet, name, plan.rule).made())
-    return pages.sheets(drawn, first, of)
+    return pages.sheets(drawn)
 
 
 @dataclass(frozen=True, slots=True)

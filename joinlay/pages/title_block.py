@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.hatching import Hatch
 from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.drawings.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
 from joinlay.drawings.outlines import corners
 from joinlay.pages.measures import check_square
 from joinlay.pages.tiling import OVERLAP
@@ -16,7 +16,7 @@ from joinlay.pages.tiling import OVERLAP
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Mark
+    from joinlay.drawings.marks import Box, Mark, Point, Stroke
     from joinlay.pages.paper import Paper
 
 __all__ = ["Foot", "TileMap"]
@@ -46,20 +46,22 @@ class TileMap:
 
 @dataclass(frozen=True, slots=True)
 class Foot:
-    """Everything the foot of one sheet says."""
+    """Everything the foot of one sheet says but its number. ``corner`` is where the lower left corner of its check square stands."""
 
     title: str
     parts: tuple[str, ...]
-    number: int
-    of: int
     paper: Paper
     file: str
     unit: str
+    corner: Point
     maps: tuple[TileMap, ...] = ()
     document: str = "template"
 
-    def spelled(self) -> Iterator[Mark]:
-        """The check square and all that stands in it, its lower left corner at zero."""
+    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
+        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200)."""
+        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(number, of)))
+
+    def _marks(self, number: int, of: int) -> Iterator[Mark]:
         yield from check_square()
         y = _TOP
         for said in ("Print at 100 %, no fit to page.", "Then measure this square."):
@@ -67,7 +69,7 @@ class Foot:
             yield Text((_LEFT, y), words(said, _WORD, bold=True))
         yield from self._signs(y - Fraction(13, 2))
         yield from self._tile_maps()
-        yield from self._fields()
+        yield from self._fields(number, of)
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
         """What the signs on the templates mean, one line each."""
@@ -93,12 +95,12 @@ class Foot:
             wide = (x1 - x0) / min(len(by_drawing), _MOST_MAPS)
             yield from _tile_map(windows, here, (x0 + n * wide, y0, x0 + (n + 1) * wide - 1, y1))
 
-    def _fields(self) -> Iterator[Mark]:
+    def _fields(self, number: int, of: int) -> Iterator[Mark]:
         """The title block proper, from the bottom up."""
         rows: list[tuple[tuple[str, Sequence[str], Fraction], ...]] = [
             (("job file", (self.file or "—",), Fraction(52)), ("paper", (self.paper.title,), Fraction(28))),
             (
-                ("sheet", (f"{self.number} of {self.of}",), Fraction(28)),
+                ("sheet", (f"{number} of {of}",), Fraction(28)),
                 ("scale", ("1:1",), Fraction(24)),
                 ("document", (self.document,), Fraction(28)),
             ),

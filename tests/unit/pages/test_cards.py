@@ -10,6 +10,7 @@ from joinlay.lengths import Unit
 from joinlay.pages import Printer, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.section_view import SectionView
+from joinlay.pages.sheet import bind
 from joinlay.settings import Guide, settings_for
 from joinlay.settings.wording import lying_together
 from joinlay.shop import MachineKind, usual_shop
@@ -192,12 +193,14 @@ def test_both_ends_are_told_once():
     assert "1 × left side at both ends" in said
 
 
-def test_sheets_are_numbered_on_from_the_rest_of_a_packet():
+def test_sheets_are_numbered_again_within_a_packet():
     boards = [KINDS["dado"], KINDS["tongue"]]
-    sheets = sheets_of([boards[0], board_named(boards[1], "back")], first=7, of=12)
-    assert [sheet.number for sheet in sheets] == [7, 8]
+    sheets = sheets_of([boards[0], board_named(boards[1], "back")])
+    assert [sheet.number for sheet in sheets] == [1, 2]
     assert [sheet.title for sheet in sheets] == ["setting 1, dado", "setting 2, rabbet"]
-    assert "7 of 12" in words_on(sheets)
+    packet = bind([*sheets, *sheets, *sheets])
+    assert "5 of 6" in words_on(packet[4:5])
+    assert "1 of 2" not in words_on(packet)
     alone = sheets_of([boards[0]])
     assert "1 of 1" in words_on(alone)
     assert sheets_of([]) == ()

@@ -10,6 +10,7 @@ from joinlay.jobs.on_hand import BoardOnHand, OnHand, Prices, Sawing
 from joinlay.pages import PAPERS
 from joinlay.pages.cutting_list import cutting_list_sheets
 from joinlay.pages.plain_sheet import Block, flow
+from joinlay.pages.sheet import bind
 from joinlay.pages.sheet_layout import layout_sheets
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
@@ -70,10 +71,12 @@ def test_nothing_lies_off_the_page_or_on_another_word(paper):
 
 def test_sheets_are_numbered_within_the_packet():
     plan = big_plan()
-    sheets = cutting_list_sheets(plan, all_lists(plan), A4, first=5, of=20)
-    assert [sheet.number for sheet in sheets] == list(range(5, 5 + len(sheets)))
+    sheets = cutting_list_sheets(plan, all_lists(plan), A4)
     assert len(sheets) > 1
-    assert "5 of 20" in said(sheets[:1])
+    assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
+    bound = bind([*sheets, *sheets])
+    assert [sheet.number for sheet in bound] == list(range(1, 2 * len(sheets) + 1))
+    assert f"{len(sheets) + 1} of {2 * len(sheets)}" in said(bound[len(sheets) :][:1])
     assert [sheet.title for sheet in sheets[:2]] == ["cutting list, page 1", "cutting list, page 2"]
     assert "not to scale" in said(sheets[:1])
 
