@@ -6,25 +6,36 @@ import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
 __all__ = ["in_few_words", "natural"]
 
 _NUMBER = re.compile(r"(\d+)")
+_HAND = re.compile(r"\b(left|right)\b")
 
 
 def in_few_words(names: Iterable[str]) -> str:
-    """``names`` in one phrase, numbers of names that are otherwise alike drawn together.
+    """``names`` in one phrase, numbers and hands of names that are otherwise alike drawn together.
 
     ``drawer 1 back``, ``drawer 2 back``, ``drawer 3 back`` are ``drawer 1 to 3 back``; numbers with gaps are
-    ``1, 3 and 4``.
+    ``1, 3 and 4``; ``drawer 1 left side`` and ``drawer 1 right side`` are ``drawer 1 left and right side``.
     """
     split = [tuple(_NUMBER.split(name)) for name in names]
     deepest = max((len(parts) for parts in split), default=0)
     # Splitting on a number puts numbers at the odd places; the last ones (tenon 1 to 3) are drawn together first.
     for place in reversed(range(1, deepest, 2)):
         split = _drawn_together(split, place)
-    return ", ".join("".join(parts) for parts in split)
+    return ", ".join(_hands_together("".join(parts) for parts in split))
+
+
+def _hands_together(phrases: Iterable[str]) -> Iterator[str]:
+    """Phrases that differ only in one hand become one, in the order they first come."""
+    alike: dict[tuple[str, ...], dict[str, None]] = {}
+    for phrase in phrases:
+        before, *hand = _HAND.split(phrase, maxsplit=1)
+        alike.setdefault((before, *hand[1:]), {})[hand[0] if hand else ""] = None
+    for (before, *after), hands in alike.items():
+        yield f"{before}{' and '.join(hands)}{''.join(after)}"
 
 
 def _drawn_together(split: list[tuple[str, ...]], place: int) -> list[tuple[str, ...]]:
