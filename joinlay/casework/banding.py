@@ -12,7 +12,7 @@ from joinlay.findings import note, refusal, warning
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Cut
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
@@ -104,17 +104,42 @@ def _thin(board: Board, banding: Banding, practice: Practice) -> list[Finding]:
 
 
 def _cut_through(board: Board) -> list[Finding]:
-    """Say where a cut reaches into a band: the joint would show at the edge that the band was to hide."""
-    found = []
+    """Say where a cut reaches into a band: the joint would show at the edge that the band was to hide.
+
+    A slot in the end of a front is no fault: the lip beside it keeps its band (LR-6). But it runs out at the edges it crosses, so what
+    there is to say is when to glue them.
+    """
+    found, crossed = [], []
     for band in board.bands:
         axis = band.surface.axis
         for cut in board.cuts:
             span = cut.span(axis)
             reach = span.stop > board.size(axis) - band.thickness if band.surface.is_far else span.start < band.thickness
-            if reach:
-                found.append(warning(
-                    "banding", "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
-                    "Stop the cut {thickness} short of that edge, or band it after the joint is cut and glued.", "EB-3", "AWS 2009",
-                    cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
-                ).at(board.name))  # fmt: skip
-    return found
+            if reach and not _is_behind_a_lip(board, cut):
+                found.append(_shows(board, band, cut))
+            elif reach and axis is Axis.ACROSS:
+                crossed.append(board.datum.word(band.surface))
+    return found + ([_crossed(board, " and ".join(dict.fromkeys(crossed)))] if crossed else [])
+
+
+def _is_behind_a_lip(board: Board, cut: Cut) -> bool:
+    """True for the slot of a half-blind corner and the end of the tongue beside it: the lip covers both."""
+    if cut.surface.axis is Axis.ALONG:
+        return cut.into.stop < board.thickness
+    slots = [other for other in board.cuts if other.joint == cut.joint and other.surface.axis is Axis.ALONG]
+    return any(other.into.stop < board.thickness and other.along.overlaps(cut.along) for other in slots)
+
+
+def _crossed(board: Board, edges: str) -> Finding:
+    return note(
+        "banding", "The corner joints cross the band on the {edges} and are seen there when the drawer is out. Glue the bands on before "
+        "the corners are cut.", "EB-3", "common practice", edges=edges,
+    ).at(board.name)  # fmt: skip
+
+
+def _shows(board: Board, band: Band, cut: Cut) -> Finding:
+    return warning(
+        "banding", "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
+        "Stop the cut {thickness} short of that edge, or band it after the joint is cut and glued.", "EB-3", "AWS 2009",
+        cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
+    ).at(board.name)  # fmt: skip

@@ -68,14 +68,19 @@ class Neighbours:
 
     def stop_height(self, drawer: Drawer, shop: Shop) -> Length:
         """How much of the room under the bottom its stop blocks take, their clearance included; nothing without stops (ST-3)."""
-        side = _side(drawer)
-        if side is None:
+        side, bottom = _side(drawer), _box_of(drawer, "bottom")
+        if side is None or bottom is None:
             return ZERO
         foot, top = side.low[2], side.high[2]
-        stops = [box.high[2] - foot for box in self._stops if foot < box.high[2] < top]
+        # Only those under this drawer: a bank beside it has its own, at other heights.
+        stops = [box.high[2] - foot for box in self._stops if foot < box.high[2] < top and box.is_over(bottom)]
         return Length(max(stops)) + shop.practice.length("stop clearance") if stops else ZERO
 
 
 def _side(drawer: Drawer) -> _Box | None:
-    side = drawer.board("left side")
-    return None if side.place is None else _Box.around(side)
+    return _box_of(drawer, "left side")
+
+
+def _box_of(drawer: Drawer, part: str) -> _Box | None:
+    board = drawer.board(part)
+    return None if board.place is None else _Box.around(board)

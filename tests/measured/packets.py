@@ -1,4 +1,4 @@
-"""Plans to print in the tests: the two examples, and single drawers from the smallest to the largest."""
+"""Plans to print in the tests: the examples, two jobs that give only openings, and single drawers from the smallest to the largest."""
 
 from functools import cache
 from pathlib import Path
@@ -13,18 +13,29 @@ from joinlay.lengths import Unit, read_length, written
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet
 
-EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
+TESTS = Path(__file__).resolve().parents[1]
+EXAMPLES = TESTS.parent / "examples"
+
+#: Jobs of nothing but openings, which the examples have grown out of.
+OPENINGS = TESTS / "openings"
 
 
 @cache
 def example(name):
-    """An example job, planned."""
-    return plan(read_job((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"), f"{name}.toml"))
+    """An example job, or one of the jobs that give only openings, planned."""
+    path = next(folder / f"{name}.toml" for folder in (EXAMPLES, OPENINGS) if (folder / f"{name}.toml").exists())
+    return plan(read_job(path.read_text(encoding="utf-8"), path.name))
 
 
 def examples():
-    """The names of the example jobs."""
-    return sorted(path.stem for path in EXAMPLES.glob("*.toml") if not path.stem.endswith(".shop"))
+    """The names of the example jobs, then of those that give only openings."""
+    jobs = [*sorted(EXAMPLES.glob("*.toml")), *openings()]
+    return [path.stem for path in jobs if not path.stem.endswith(".shop")]
+
+
+def openings():
+    """The jobs that give only openings, where they lie."""
+    return sorted(OPENINGS.glob("*.toml"))
 
 
 #: Ways to join a drawer, by a short name.

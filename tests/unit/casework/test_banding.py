@@ -6,8 +6,9 @@ from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Span, Surface
 from joinlay.casework.banding import Banding, band_board, core_size
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
+from joinlay.joints.half_blind import cut_half_blind_end, design_half_blind
 from joinlay.lengths import Unit, dimension, inches, mm, written
-from joinlay.shop import usual_practice
+from joinlay.shop import usual_practice, usual_shop
 
 PRACTICE = usual_practice(Unit.INCH)
 DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -82,6 +83,26 @@ def test_a_cut_clear_of_the_bands_is_not():
         "bottom groove",
     )
     assert band_board(front(groove), [Banding("edging", inch("1/16"))], PRACTICE)[1] == ()
+
+
+def half_blind_front():
+    """A front with a slot in each end for a half-blind corner, its groove stopped short of them."""
+    half = design_half_blind(
+        side_thickness=inch("1/2"), end_thickness=inch("3/4"), cutter=inch("1/4"), practice=PRACTICE, rule=usual_shop(Unit.INCH).rule,
+        named="corner",
+    )  # fmt: skip
+    made = cut_half_blind_end(half, front(), Surface.END, "left side", place="left")
+    return cut_half_blind_end(half, made, Surface.FAR_END, "right side", place="right")
+
+
+def test_a_slot_behind_a_lip_spoils_no_band():
+    # LR-6: a banded front stays whole to the eye; its lip keeps the band of the end.
+    assert band_board(half_blind_front(), [Banding("edging", inch("1/16"), (Surface.END, Surface.FAR_END))], PRACTICE)[1] == ()
+
+
+def test_where_the_slots_run_out_over_a_band_is_noted_once():
+    _, found = band_board(half_blind_front(), [Banding("edging", inch("1/16"))], PRACTICE)
+    assert [(f.harm, f.numbers["edges"]) for f in found] == [(Harm.NOTE, "bottom edge and top edge")]
 
 
 def test_bands_that_leave_no_core_are_refused():

@@ -102,6 +102,8 @@ def test_stop_blocks_take_room_with_their_clearance():
     assert Neighbours([placed("stop block", 100, 18, 0, 12, 5, 40)]).stop_height(drawer(), SHOP) == mm(5) + clearance
     assert Neighbours([placed("stop block", 100, 18, -40, 12, 5, 40)]).stop_height(drawer(), SHOP) == ZERO
     assert Neighbours([]).stop_height(drawer(), SHOP) == ZERO
+    # One of the bank beside it, higher up.
+    assert Neighbours([placed("stop block", 700, 18, 90, 12, 5, 40)]).stop_height(drawer(), SHOP) == ZERO
 
 
 def at(where, finding):

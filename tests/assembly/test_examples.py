@@ -1,0 +1,38 @@
+"""The examples are whole pieces that a maker could build as they stand."""
+
+from __future__ import annotations
+
+import pytest
+
+from joinlay.checks.assembly import check_assembly
+from joinlay.findings import Harm
+from joinlay.lengths import Unit
+from tests.measured.packets import EXAMPLES, example
+
+NAMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_example_is_a_whole_piece_with_little_to_warn_of(name):
+    planned = example(name)
+    assert {"case", "face frame", "runners", "stops", "pulls"} <= {assembly.name for assembly in planned.others}
+    assert [f for f in planned.findings if f.harm is Harm.REFUSE] == []
+    # A light cabinet may tip, which is said whatever else.
+    assert {f.kind for f in planned.findings if f.harm is Harm.WARN} <= {"tipping"}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_example_goes_together_shut_and_open(name):
+    planned = example(name)
+    standing = [board for assembly in planned.others for board in assembly.boards]
+    assert check_assembly(standing, planned.drawers) == ()
+
+
+def test_between_them_the_examples_show_the_ways_to_make_a_piece():
+    planned = [example(name) for name in NAMES]
+    sides = [next(b for b in plan.boards if b.name == "case left side") for plan in planned]
+    assert {plan.stocks[side.stock].is_solid for plan, side in zip(planned, sides, strict=True)} == {True, False}
+    assert len({(d.make.front_joint, d.make.back_joint) for plan in planned for d in plan.drawers}) == 3
+    assert {plan.unit for plan in planned} == set(Unit)
+    assert any(board.name == "case partition 1" for plan in planned for board in plan.boards)
+    assert any(board.bands for plan in planned for board in plan.boards)
