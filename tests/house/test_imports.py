@@ -51,6 +51,10 @@ def test_no_floor_that_works_out_wood_fetches_a_slow_library(package):
     assert fetched_by(f"import joinlay.{package}") == []
 
 
+def test_dxf_fetches_its_library_only_to_write():
+    assert fetched_by("import joinlay.documents.dxf") == []
+
+
 def test_the_command_line_fetches_nothing_slow():
     assert fetched_by("import joinlay.cli") == []
 

@@ -1,0 +1,78 @@
+"""SVG, DXF and PDF of one template, each read back by a reader that isn't ours, show the same marks within 0.001 mm."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from joinlay.documents.templates import plan_templates, template_sheets
+from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, pieces_of
+from tests.measured.outlets import read_dxf, read_pdf, read_svg, unmatched
+from tests.measured.packets import drawers, example, examples
+
+#: How near the same mark must be in two files, in mm.
+NEAR = 0.001
+
+#: Of an example at most about so many templates are looked at, from all over it; each fourth of them on a page too, which is slow.
+MOST, EVERY = 14, 4
+
+
+def check(template, sheet=None):
+    """Compare the files of a template with each other, mark by mark, and with how many marks it has."""
+    svg, dxf = read_svg(template), read_dxf(template)
+    count = counted(template)
+    assert (len(dxf.segments), len(dxf.arcs), len(dxf.words)) == count
+    assert (len(svg.segments), len(svg.arcs), len(svg.words)) == count
+    assert unmatched(svg.segments, dxf.segments, NEAR) == []
+    assert unmatched(svg.arcs, dxf.arcs, NEAR) == []
+    assert unmatched(svg.words, dxf.words, NEAR) == []
+    if sheet is not None:
+        pdf = read_pdf(template, sheet)
+        assert (len(pdf.segments), len(pdf.arcs)) == count[:2]
+        assert unmatched(pdf.segments, dxf.segments, NEAR) == []
+        assert unmatched(pdf.arcs, dxf.arcs, NEAR) == []
+        # A page has single letters: the first of each piece of type stands where the piece begins.
+        assert "".join(letter for letter, _, _ in pdf.words) == "".join(words for words, _, _ in dxf.words)
+        assert unmatched([(words[0], x, y) for words, x, y in dxf.words], pdf.words, NEAR) == []
+
+
+def counted(template):
+    """How many straight strokes, arcs and pieces of type a template has, from its own marks."""
+    segments = arcs = pieces = 0
+    for stroke in template.strokes:
+        if isinstance(stroke, Line):
+            segments += 1
+        elif isinstance(stroke, Polyline | Fill):
+            segments += len(stroke.points) - (isinstance(stroke, Polyline) and not stroke.closed)
+        elif isinstance(stroke, Arc):
+            arcs += 1
+        else:
+            assert isinstance(stroke, Text)
+            pieces += len(list(pieces_of(stroke)))
+    return segments, arcs, pieces
+
+
+@pytest.mark.parametrize("name", examples())
+def test_the_files_of_the_templates_of_an_example_agree(name):
+    plan = example(name)
+    templates = plan_templates(plan)
+    assert len(templates) > 3
+    sheet = template_sheets(plan)[0]
+    for n, template in enumerate(templates[:: 1 + len(templates) // MOST]):
+        check(template, sheet if n % EVERY == 0 else None)
+
+
+@settings(max_examples=3)
+@given(st.integers(34, 300), st.integers(120, 900), st.sampled_from(["loose tenons", "half-blind and dado"]))
+def test_the_files_of_any_drawer_agree(eighths, width, make):
+    plan = drawers(f"{eighths}/16", make=make, width=f"{width}/16")
+    first, *_, last = plan_templates(plan)
+    check(first, template_sheets(plan)[0])
+    check(last)
+
+
+def test_a_mark_out_of_place_is_seen():
+    line = [(0.0, 0.0, 10.0, 0.0)]
+    assert unmatched(line, [(10.0, 0.0005, 0.0, 0.0)], NEAR) == []
+    assert unmatched(line, [(0.0, 0.0, 10.0, 0.002)], NEAR) == line
+    assert unmatched(line * 2, line, NEAR) == line
+    assert unmatched([("a", 1.0, 1.0)], [("b", 1.0, 1.0)], NEAR) == [("a", 1.0, 1.0)]
