@@ -1,55 +1,87 @@
-"""What the checks assume about the room, the load and the maker's hand, and how their estimates are shown."""
+"""What the checks assume about the room, the load and how the piece stands, and how their estimates are shown."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from enum import Enum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import Length, Unit, default, read_length
+from joinlay.lengths import ZERO, Length, Unit
 from joinlay.stock import usual_seasons
 
 if TYPE_CHECKING:
-    from joinlay.lengths import Dimension, Graduation
+    from collections.abc import Mapping
+
+    from joinlay.lengths import Graduation
     from joinlay.stock import Seasons
 
-__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "estimate", "usual_conditions", "weight"]
+__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "Load", "Stands", "estimate", "usual_conditions", "weight"]
 
 #: Weight of a kilogram in newtons.
 GRAVITY: Final = 9.80665
-#: Load on a drawer bottom in pascals: 15 lb/ft2. Source: ANSI/KCMA A161.1 (check value D8).
-USUAL_LOAD: Final = Fraction(718)
-
-_CUTTING: Final = {Unit.INCH: "1/64", Unit.MM: "0.4"}
 _KG_PER_POUND: Final = 0.45359237
+
+
+class Stands(Enum):
+    """How the piece will stand."""
+
+    FREE = "free"
+    ANCHORED = "anchored"
+    BUILT_IN = "built in"
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What lies on the bottom of a drawer, spread evenly.
+
+    ``amount`` is in pascals, or in kilograms for the whole drawer where ``is_weight``. ``spelled`` is how the maker wrote it, '' where nobody did.
+    """
+
+    amount: Fraction
+    is_weight: bool = False
+    spelled: str = ""
+
+    def __post_init__(self) -> None:
+        """Refuse a load under nothing."""
+        if self.amount < 0:
+            unit = "kg" if self.is_weight else "Pa"
+            raise BadInput(f"a load of {self.amount} {unit} was given; write 0 or more (15 lb/ft2 is 718 Pa).")
+
+    def pressure(self, area: Fraction) -> float:
+        """Pascals on a bottom of ``area`` square mm (CK-3)."""
+        return float(self.amount) * GRAVITY * 10**6 / float(area) if self.is_weight else float(self.amount)
 
 
 @dataclass(frozen=True, slots=True)
 class Conditions:
     """The circumstances the checks judge by.
 
-    ``seasons`` is the air the piece is made in and will stand in, ``load`` what lies on a drawer bottom, in pascals, spread evenly.
-    ``cutting_tolerance`` is how far any cut strays either way. ``is_anchored`` is True where the piece will be fixed to the wall.
+    ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that ``own_loads`` names.
+    ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost point. ``written`` says in which
+    file and line the maker wrote a figure, by its name; those that aren't there are the usual ones.
     """
 
     seasons: Seasons
-    load: Fraction
-    cutting_tolerance: Dimension
-    is_anchored: bool = False
+    load: Load
+    own_loads: Mapping[str, Load] = field(default_factory=dict, hash=False)
+    stands: Stands = Stands.FREE
+    feet_back: Length = ZERO
+    written: Mapping[str, str] = field(default_factory=dict, hash=False)
 
-    def __post_init__(self) -> None:
-        """Refuse a load or a tolerance under nothing."""
-        if self.load < 0:
-            raise BadInput(f"a load of {self.load} Pa was given; write 0 or more (15 lb/ft2 is 718 Pa).")
-        if self.cutting_tolerance.mm < 0:
-            raise BadInput(f"a cutting tolerance of {self.cutting_tolerance.mm} mm was given; write 0 or more.")
+    def load_of(self, drawer: str) -> Load:
+        """What lies in the drawer of that name (CK-3)."""
+        return self.own_loads.get(drawer, self.load)
 
 
-def usual_conditions(unit: Unit) -> Conditions:
-    """A heated house, 15 lb/ft2 (718 Pa) on each bottom, and cuts within 1/64 in or 0.4 mm (CK-1, CK-3, CK-6)."""
-    tolerance = default(read_length(_CUTTING[unit], unit), "cutting tolerance", "CK-1", "our own choice")
-    return Conditions(usual_seasons(), USUAL_LOAD, tolerance)
+#: Load on a drawer bottom: 15 lb/ft2 in pascals. Source: ANSI/KCMA A161.1 (check value D8).
+USUAL_LOAD: Final = Load(Fraction(718))
+
+
+def usual_conditions() -> Conditions:
+    """A heated house, 15 lb/ft2 (718 Pa) on each bottom, and a piece that stands free (CK-3, CK-5, CK-6)."""
+    return Conditions(usual_seasons(), USUAL_LOAD)
 
 
 def estimate(value: float, rule: Graduation) -> Length:

@@ -20,7 +20,7 @@ from joinlay.checks.weights import check_weight, drawer_load, drawer_weight, sto
 from joinlay.findings import Finding, Harm
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
@@ -32,19 +32,29 @@ __all__ = ["check_board", "check_drawer", "find_everything", "gathered"]
 
 
 def find_everything(
-    drawers: Sequence[Drawer], others: Sequence[Assembly], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
+    drawers: Sequence[Drawer],
+    others: Sequence[Assembly],
+    stocks: Mapping[str, Stock],
+    shop: Shop,
+    conditions: Conditions,
+    shops: Mapping[str, Shop] | None = None,
 ) -> tuple[Finding, ...]:
     """Every finding of the checks floor over a planned piece, the worst first (CK-1 to CK-7, DR-6, RN-5).
 
     ``drawers`` from the top down, ``others`` the case, frame and runners (none where only openings are planned), ``stocks`` as the job
-    names them. The same warning about several parts is told once with their names; of notes, one of each kind.
+    names them. ``shops`` are the shops of drawers that have figures of their own, by the drawer's name; ``shop`` is everything else's. The
+    same warning about several parts is told once with their names; of notes, one of each kind.
     """
     found: list[Finding] = []
     neighbours = Neighbours(others)
     for drawer in drawers:
-        found += check_drawer(drawer, shop, conditions, tuple(stocks.values()), neighbours)
-    for board in _boards(drawers, others):
-        found += check_board(board, shop)
+        own = (shops or {}).get(drawer.name, shop)
+        found += check_drawer(drawer, own, conditions, tuple(stocks.values()), neighbours)
+        for board in drawer.assembly.boards:
+            found += check_board(board, own)
+    for assembly in others:
+        for board in assembly.boards:
+            found += check_board(board, shop)
     found += check_tipping(others, drawers, stocks_by_name(stocks.values()), shop, conditions)
     return gathered(_only_heaviest(found, drawers, conditions))
 
@@ -56,7 +66,7 @@ def check_drawer(
     around = neighbours or Neighbours()
     return (
         *check_play(drawer, shop, around.kicker_gap(drawer)),
-        *check_fit(drawer, shop, conditions),
+        *check_fit(drawer, shop),
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, around.stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions),
@@ -68,13 +78,6 @@ def check_drawer(
 def check_board(board: Board, shop: Shop) -> tuple[Finding, ...]:
     """Every finding about the cuts of one board (CK-7)."""
     return (*check_clashes(board, shop.practice), *check_walls(board, shop.practice), *check_reach(board, shop))
-
-
-def _boards(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> Iterator[Board]:
-    for assembly in others:
-        yield from assembly.boards
-    for drawer in drawers:
-        yield from drawer.assembly.boards
 
 
 def _only_heaviest(found: list[Finding], drawers: Sequence[Drawer], conditions: Conditions) -> list[Finding]:

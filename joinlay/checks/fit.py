@@ -14,9 +14,8 @@ from joinlay.stock import thickness_spread
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
-    from joinlay.checks.conditions import Conditions
     from joinlay.lengths import Dimension, Graduation
-    from joinlay.shop import Shop
+    from joinlay.shop import Practice, Shop
 
 __all__ = ["Stack", "check_fit", "height_stack", "width_stack"]
 
@@ -60,12 +59,12 @@ class Stack:
         return Length((self.clearance + self.at_worst).mm)
 
 
-def width_stack(drawer: Drawer, conditions: Conditions) -> Stack:
+def width_stack(drawer: Drawer, practice: Practice) -> Stack:
     """The side play of ``drawer``: it hangs on the opening, the back, two dadoes and two side thicknesses (CK-1).
 
     Over the back corners, where nothing but the joints sets the width; at the front the sides are flushed with the front's ends.
     """
-    cut, spread = conditions.cutting_tolerance, thickness_spread(drawer.make.sides)
+    cut, spread = practice.length("cutting tolerance"), thickness_spread(drawer.make.sides)
     thickness = Length(drawer.make.sides.thickness.mm)
     side = max(spread.thickest - thickness, thickness - spread.thinnest)
     strays: list[tuple[str, Length]] = [("opening width", cut), ("back length", cut)]
@@ -75,30 +74,30 @@ def width_stack(drawer: Drawer, conditions: Conditions) -> Stack:
     return Stack(play, tuple(strays))
 
 
-def height_stack(drawer: Drawer, conditions: Conditions) -> Stack:
+def height_stack(drawer: Drawer, practice: Practice) -> Stack:
     """The room over the sides of ``drawer``: it hangs on the opening's height and the side's (CK-1)."""
-    cut = conditions.cutting_tolerance
+    cut = practice.length("cutting tolerance")
     room = (drawer.opening.height - drawer.board("left side").width).named(
         f"{drawer.name} room over the sides", "DR-3", "by geometry"
     )
     return Stack(room, (("opening height", cut), ("side height", cut)))
 
 
-def check_fit(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
+def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
     Else one note with the least and the most. Play of nothing is no fit at all and left to ``check_play``.
     """
     found = []
     for which, stack in (
-        ("side play", width_stack(drawer, conditions)),
-        ("room over the sides", height_stack(drawer, conditions)),
+        ("side play", width_stack(drawer, shop.practice)),
+        ("room over the sides", height_stack(drawer, shop.practice)),
     ):
         if stack.clearance > ZERO and stack.least_likely.mm < 0:
             found.append(_binds(drawer, which, stack, shop))
     if found:
         return tuple(found)
-    stack = width_stack(drawer, conditions)
+    stack = width_stack(drawer, shop.practice)
     what = "Stock and cuts may take its side play down to {least}; with all of them at their worst "
     what += "it has {worst} to {most}." if stack.least_at_worst.mm > 0 else "it needs planing to fit, or plays {most}."
     return (Finding("fit", Harm.NOTE, drawer.name, what, _numbers(stack, shop.rule), "CK-1", "tolerance stacking"),)

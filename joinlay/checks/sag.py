@@ -14,6 +14,7 @@ from joinlay.stock import Sheet, stiffness_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from fractions import Fraction
 
     from joinlay.casework.assembly import Drawer
     from joinlay.checks.conditions import Conditions
@@ -31,6 +32,11 @@ class BottomSpan:
 
     across: Length
     deep: Length
+
+    @property
+    def area(self) -> Fraction:
+        """In square mm."""
+        return self.across.mm * self.deep.mm
 
 
 def bottom_span(drawer: Drawer) -> BottomSpan:
@@ -72,10 +78,10 @@ def check_sag(
     warning is the thinnest of ``others`` that would do in its place. Sag that just uses up the room is no warning.
     """
     span, room = bottom_span(drawer), room_under(drawer, stop)
-    pressure = float(conditions.load)
+    pressure = conditions.load_of(drawer.name).pressure(span.area)
     sag = sag_of(drawer.make.bottom, span, pressure)
     stands = drawer.make.back_height is BackHeight.ON_BOTTOM
-    load = pressure * float(span.across.mm * span.deep.mm) / 10**6 / GRAVITY
+    load = pressure * float(span.area) / 10**6 / GRAVITY
     numbers: dict[str, Length | int | str] = {
         "sag": estimate(sag, shop.rule), "room": room, "load": weight(load, shop.rule), "stock": drawer.make.bottom.name,
     }  # fmt: skip

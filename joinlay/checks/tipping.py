@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from joinlay.checks.conditions import weight
+from joinlay.checks.conditions import Stands, weight
 from joinlay.checks.play import OUT
 from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Finding, Harm
@@ -89,9 +89,12 @@ class Standing:
 def standing(
     others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], conditions: Conditions
 ) -> Standing:
-    """The piece as masses: each board's weight at its middle, each drawer two-thirds of its length out where it is pulled (CK-5)."""
+    """The piece as masses: each board's weight at its middle, each drawer two-thirds of its length out where it is pulled (CK-5).
+
+    It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of case and frame.
+    """
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
-    foot = min(_y(board, 0.0) for board in placed)
+    foot = min(_y(board, 0.0) for board in placed) + float(conditions.feet_back.mm)
     pulled = []
     for drawer in drawers:
         out = float((drawer.length * OUT).mm)
@@ -137,8 +140,11 @@ def check_tipping(
         "hung": weight(hung, shop.rule), "child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule),
     }  # fmt: skip
     what = _verdict(all_out, one_full, hung)
-    if conditions.is_anchored:
-        return (Finding("tipping", Harm.NOTE, "the piece", f"{what} It is to be anchored.", numbers, "CK-5", _SOURCE),)
+    if conditions.stands is Stands.BUILT_IN:
+        return ()
+    if conditions.stands is Stands.ANCHORED:
+        what += " It is to be anchored to the wall, and must not be used before it is."
+        return (Finding("tipping", Harm.NOTE, "the piece", what, numbers, "CK-5", _SOURCE),)
     stands = all_out > 0 and one_full > 0 and hung >= CHILD
     harm = Harm.NOTE if stands else Harm.WARN
     return (Finding("tipping", harm, "the piece", what, numbers, "CK-5", _SOURCE, _ANCHOR),)

@@ -53,7 +53,7 @@ def drawer_weight(drawer: Drawer) -> float:
 def drawer_load(drawer: Drawer, conditions: Conditions) -> float:
     """Kilograms that lie in the loaded drawer: the load on its bottom (CK-3, CK-4; ANSI/KCMA A161.1 for the usual one)."""
     span = bottom_span(drawer)
-    return float(conditions.load) * float(span.across.mm * span.deep.mm) / 10**6 / GRAVITY
+    return conditions.load_of(drawer.name).pressure(span.area) * float(span.area) / 10**6 / GRAVITY
 
 
 def check_weight(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:

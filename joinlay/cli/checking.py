@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from joinlay.checks.assumed import assumed
 from joinlay.checks.everything import gathered
 from joinlay.cli import words
 from joinlay.cli.files import job_in
@@ -63,7 +64,17 @@ def _page(path: Path, job: Job, worked_out: Plan) -> str:
     tally = Counter(finding.harm for finding in worked_out.findings)
     first = words.verdict(job.title, job.drawer_count, [(tally[harm], words.HARM[harm.name]) for harm in Harm])
     following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
-    return "\n\n".join(part for part in (first, finding_lines(worked_out.findings, job.rule), following) if part)
+    parts = (first, finding_lines(worked_out.findings, job.rule), _reckoned(worked_out), following)
+    return "\n\n".join(part for part in parts if part)
+
+
+def _reckoned(worked_out: Plan) -> str:
+    """The figures the findings hang on; nothing where there was nothing to judge."""
+    if not worked_out.drawers:
+        return ""
+    found = assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule)
+    own = [f"{one.said} ({one.written})" for one in found if one.written]
+    return words.reckoned_with([one.said for one in found if not one.written], own)
 
 
 def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
@@ -76,6 +87,10 @@ def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
         "title": job.title,
         "verdict": "clean" if worst is None else words.HARM[worst.name],
         "drawers": job.drawer_count,
+        "conditions": [
+            {"name": one.name, "said": one.said, "written": one.written}
+            for one in assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule)
+        ],
         "findings": [said.finding(finding) for finding in worked_out.findings],
     }
 

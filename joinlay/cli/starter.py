@@ -17,7 +17,8 @@ _FIGURES: Final = {
         "sheet": '["96", "48"]', "kerf": "1/8", "cutter1": '{ diameter = "1/8", reach = "3/8" }',
         "cutter2": '{ diameter = "3/16", reach = "5/8" }', "cutter3": '{ diameter = "1/4", reach = "1" }',
         "wide": "18 3/8", "high": "4 1/4", "higher": "6", "deep": "18", "clear": "1/32", "gap": "1/2", "offset": "3/8",
-        "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4",
+        "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4", "load": "25 lb", "floor": "15 lb/ft2", "stray": "1/64",
+        "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
     },
     Unit.MM: {
         "units": "mm", "smallest": "0.5 mm", "rules": "1 mm, 0.5 mm or 0.1 mm", "paper": "a4",
@@ -26,7 +27,8 @@ _FIGURES: Final = {
         "sheet": '["2440", "1220"]', "kerf": "3", "cutter1": '{ diameter = "4", reach = "14" }',
         "cutter2": '{ diameter = "5", reach = "16" }', "cutter3": '{ diameter = "6", reach = "25" }',
         "wide": "465", "high": "110", "higher": "150", "deep": "450", "clear": "0.8", "gap": "12", "offset": "10",
-        "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6",
+        "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6", "load": "12 kg", "floor": "718 Pa", "stray": "0.4",
+        "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
     },
 }  # fmt: skip
 
@@ -84,6 +86,18 @@ measured = "{thin_is}"
 #tip-gap = "{tip}"
 #groove-depth = "{groove}"
 #tenon-share = "1/3"
+#cutting-tolerance = "{stray}"    # how far any cut of yours may stray, either way
+
+# ---- the air it is made in and will stand in, for solid wood; where a meter tells, write {{ moisture = "8 %" }} ----
+
+#[seasons]
+#driest = {{ temperature = "{dry}", humidity = "30 %" }}
+#dampest = {{ temperature = "{damp}", humidity = "65 %" }}
+#workshop = {{ temperature = "{bench}", humidity = "45 %" }}
+
+#[use]
+#stands = "free"            # or "anchored" to the wall, or "built in"
+#feet-set-back = "{feet}"        # front feet behind the foremost point of the piece
 
 # ---- what every drawer has, unless it says otherwise ----
 
@@ -103,6 +117,7 @@ back-height = "full"                # or "on bottom": the back stands on the bot
 #back-gap = "{gap}"                # drawer to the case back
 #groove-offset = "{offset}"            # bottom edge of the sides to the groove
 #tenon = "4 mm"                    # thickness of the loose tenons; the rules choose unless told
+#load = "{load}"                  # what lies in each drawer, or on its bottom: "{floor}"
 
 # ---- the drawers, from the top down; the opening is measured inside the face frame ----
 

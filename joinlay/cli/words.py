@@ -111,6 +111,16 @@ def verdict(title: str, drawers: int, tally: Sequence[tuple[int, str]]) -> str:
     return f"{title}: {counted(drawers, 'drawer')}, {found or 'nothing to remark'}."
 
 
+def reckoned_with(usual: Sequence[str], own: Sequence[str]) -> str:
+    """Under the findings of ``check``: the figures they hang on, the maker's own and the usual ones."""
+    lines = []
+    if own:
+        lines.append(f"Reckoned with your figures: {'; '.join(own)}.")
+    if usual:
+        lines.append(f"Reckoned with usual figures: {'; '.join(usual)}.")
+    return "\n".join(lines)
+
+
 SETTINGS_HEAD: Final = ("", "cut", "machine and cutter", "fence", "height", "parts, and how they lie")
 SQUARE_THE_ENDS: Final = "chop the round ends square"
 

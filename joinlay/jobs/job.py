@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from joinlay.checks.conditions import usual_conditions
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 
 if TYPE_CHECKING:
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import PieceSpec
     from joinlay.casework.pulls import Pulls
+    from joinlay.checks.conditions import Conditions
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.parts.finish import BandingPart
     from joinlay.lengths import Graduation, Unit
@@ -48,6 +50,7 @@ class Job:
     top down; there are none where ``piece`` has them in its banks, and ``piece`` is None where only openings are given.
     ``pulls`` are the knobs of every front, None where none are asked for; ``banding`` is in the order it is glued.
     ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for the lists and layouts.
+    ``conditions`` are what the checks judge by.
     """
 
     title: str
@@ -62,6 +65,7 @@ class Job:
     piece: PieceSpec | None = None
     pulls: Pulls | None = None
     banding: tuple[BandingPart, ...] = ()
+    conditions: Conditions = field(default_factory=usual_conditions)
 
     @property
     def drawer_count(self) -> int:

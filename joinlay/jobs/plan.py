@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
+from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import Dimension
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.casework.pulls import Pull, Pulls
+    from joinlay.checks.conditions import Conditions
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
@@ -33,7 +35,7 @@ class Plan:
     placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a sheet size
     (``letter``, ``a4``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
     ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its front, sizes
-    and dot, bank by bank from the top down.
+    and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by.
     """
 
     title: str
@@ -49,6 +51,7 @@ class Plan:
     on_hand: OnHand = NOTHING_ON_HAND
     pulls: Pulls | None = None
     knobs: tuple[Pull, ...] = ()
+    conditions: Conditions = field(default_factory=usual_conditions)
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

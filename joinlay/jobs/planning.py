@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
-from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything, gathered
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
@@ -38,6 +37,7 @@ def plan(job: Job) -> Plan:
     so that a maker sees everything that is wrong at once.
     """
     drawers: list[Drawer] = []
+    shops: dict[str, Shop] = {}
     findings: list[Finding] = list(_unmeasured(job))
     piece = _piece(job.piece, job, findings) if job.piece else None
     for wanted in _wanted(job, piece):
@@ -49,13 +49,14 @@ def plan(job: Job) -> Plan:
             findings.append(_refused_at(wanted.name, refused))
             continue
         drawers.append(drawer)
+        shops[wanted.name] = wanted.shop
         findings.extend(drawer.assembly.findings)
     done = finish(drawers, piece.assemblies if piece else (), job)
     findings += done.findings
-    findings += find_everything(done.drawers, done.others, job.stocks, job.shop, usual_conditions(job.unit))
+    findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     return Plan(
         job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand,
-        job.pulls, done.knobs,
+        job.pulls, done.knobs, job.conditions,
     )  # fmt: skip
 
 

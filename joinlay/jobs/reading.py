@@ -9,6 +9,7 @@ from pydantic import ValidationError
 
 from joinlay.errors import BadInput, Trouble, Troubles
 from joinlay.jobs.complaints import MOST_TROUBLES, complaints
+from joinlay.jobs.conditions import conditions_of
 from joinlay.jobs.crossing import between_tables
 from joinlay.jobs.job import Job, JobDrawer
 from joinlay.jobs.naming import drawer_names
@@ -151,6 +152,7 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
     paper_name = usual_paper(unit) if paper is None else paper.value
     pulls = written.pulls.pulls() if written.pulls else None
+    conditions = conditions_of(written, every, names)
     piece = _piece(written, every, source, shop_of_all, stocks)
     return Job(
         title,
@@ -162,9 +164,10 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
         drawers,
         paper_name,
         on_hand,
-        piece,
+        piece and replace(piece, seasons=conditions.seasons),
         pulls,
         tuple(written.banding or ()),
+        conditions,
     )
 
 

@@ -102,6 +102,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("banding trim", "1", "25", "EB-3", _PRACTICE, "banding left over at each end, to be trimmed"),
     LengthRule("two pulls from", "24", "600", "PU-1", _PRACTICE, "drawer front width from which it takes two pulls"),
     LengthRule("knob growth", "1/16", "1.5", "PU-2", _PRACTICE, "how much wider each knob is than the one above"),
+    LengthRule("cutting tolerance", "1/64", "0.4", "CK-1", _HOUSE, "how far any cut may stray, either way"),
     LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),
     LengthRule("parting allowance", "1/4", "6", "PU-2", _PRACTICE, "wood between and beyond knobs turned from one blank, each"),
 )

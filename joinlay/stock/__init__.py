@@ -2,7 +2,7 @@
 
 from typing import Union
 
-from joinlay.stock.movement import Day, Seasons, equilibrium_moisture, movement, movement_of, usual_seasons
+from joinlay.stock.movement import Day, Metered, Seasons, equilibrium_moisture, movement, movement_of, usual_seasons
 from joinlay.stock.sheet import SHEET_KINDS, Sheet, sanded_plywood_limits
 from joinlay.stock.solid import Solid
 from joinlay.stock.species import SPECIES, Figure, Species, change_coefficient, species_named
@@ -13,7 +13,7 @@ from joinlay.stock.tolerance import PANEL_LABELS, Spread, american_plywood_limit
 Stock = Union[Sheet, Solid]
 
 __all__ = [
-    "PANEL_LABELS", "SHEET_DENSITY", "SHEET_KINDS", "SHEET_MODULUS", "SPECIES", "Day", "Figure", "Seasons", "Sheet", "Solid", "Species",
+    "PANEL_LABELS", "SHEET_DENSITY", "SHEET_KINDS", "SHEET_MODULUS", "SPECIES", "Day", "Figure", "Metered", "Seasons", "Sheet", "Solid", "Species",
     "Spread", "Stiffness", "Stock", "american_plywood_limits", "change_coefficient", "density_of", "equilibrium_moisture", "movement",
     "movement_of", "sanded_plywood_limits", "species_named", "stiffness_of", "thickness_spread", "usual_seasons",
 ]  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
 from joinlay.lengths import chosen, decimal_text
@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 __all__ = [
     "EMC_SOURCE",
     "MOVEMENT_SOURCE",
+    "Air",
     "Day",
+    "Metered",
     "Seasons",
     "equilibrium_moisture",
     "in_range",
@@ -31,6 +33,8 @@ MOVEMENT_SOURCE: Final = "Wood Handbook 2010, equation 13-2"
 
 #: The change coefficients hold in this range of moisture, in per cent (table 13-5).
 _RANGE: Final = (Fraction(6), Fraction(14))
+#: Moisture of wood that has been seasoned, in per cent. Source: common practice.
+_SEASONED: Final = (Fraction(3), Fraction(25))
 
 
 def equilibrium_moisture(humidity: float, celsius: float) -> float:
@@ -70,12 +74,30 @@ class Day:
 
 
 @dataclass(frozen=True, slots=True)
+class Metered:
+    """A day by the ``moisture`` that a meter shows in the wood, in per cent, where that is known better than the air (CK-6)."""
+
+    moisture: Fraction
+
+    def __post_init__(self) -> None:
+        """Refuse wood that is no longer seasoned."""
+        if not _SEASONED[0] <= self.moisture <= _SEASONED[1]:
+            raise BadInput(
+                f"wood of {decimal_text(self.moisture, 1)} % moisture was given; indoors it lies from 3 to 25 %, and mostly from 6 to 14 %."
+            )
+
+
+#: A day, by its air or by the wood itself.
+Air = Union[Day, Metered]
+
+
+@dataclass(frozen=True, slots=True)
 class Seasons:
     """The air where the piece will stand, on its ``driest`` and ``dampest`` days, and in the ``workshop`` when it is made."""
 
-    driest: Day
-    dampest: Day
-    workshop: Day
+    driest: Air
+    dampest: Air
+    workshop: Air
 
     def __post_init__(self) -> None:
         """Refuse a driest day that is damper than the dampest."""
@@ -104,7 +126,7 @@ def movement(width: Length, coefficient: Fraction, before: Fraction, after: Frac
     return chosen(grown, because, width).named("wood movement", "CK-6", MOVEMENT_SOURCE)
 
 
-def movement_of(stock: Solid, width: Length, before: Day, after: Day) -> Dimension:
+def movement_of(stock: Solid, width: Length, before: Air, after: Air) -> Dimension:
     """How much wider a part of ``stock`` gets from the one day to the other (CK-6). BadInput where the species isn't in the table.
 
     Where a day lies outside the 6 to 14 % that the coefficients serve, the nearest coefficient is all there is and it is used.
@@ -113,6 +135,6 @@ def movement_of(stock: Solid, width: Length, before: Day, after: Day) -> Dimensi
     return movement(width, coefficient.value, before.moisture, after.moisture)
 
 
-def in_range(day: Day) -> bool:
+def in_range(day: Air) -> bool:
     """True where wood on this day lies in the 6 to 14 % of moisture that the change coefficients serve."""
     return _RANGE[0] <= day.moisture <= _RANGE[1]

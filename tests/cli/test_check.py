@@ -29,7 +29,8 @@ def test_the_answer_first_then_the_findings_and_the_next_step_last(job, capsys):
     assert lines[0].startswith("Seed chest: 1 drawer, ")
     assert lines[-1] == f"Next: joinlay make {path}"
     assert any("thin: Only the nominal thickness 1/4 in is known" in line for line in lines)
-    assert all(line.split()[0] in ("warning", "note") for line in lines[2:-2])
+    assert lines[-3].startswith("Reckoned with usual figures: 70 F and 30 % (wood at 6.2 %) on the driest day; ")
+    assert all(line.split()[0] in ("warning", "note") for line in lines[2:-4])
 
 
 def test_what_is_refused_ends_with_one(job, capsys):
@@ -63,6 +64,19 @@ def test_json(job, capsys):
     assert (wrong.code, told["verdict"]) == (2, "cannot be used")
     assert told["troubles"][0]["line"] == 1
     assert wrong.err.startswith("chest.toml:1: there is no key 'x' here")
+
+
+def test_your_own_figures_are_told_with_their_line(job, capsys):
+    own = '[use]\nstands = "anchored"\n' + GOOD[GOOD.index("[stock") :].replace('"thin"', '"thin"\nload = "20 lb"')
+    told = run(capsys, "check", job(own)).out
+    assert (
+        "Reckoned with your figures: 20 lb in each drawer (chest.toml:19); the piece is anchored to the wall (chest.toml:2)."
+        in told
+    )
+    conditions = json.loads(run(capsys, "check", job(own), "--json").out)["conditions"]
+    assert {one["name"]: one["written"] for one in conditions} == {
+        "driest": "", "dampest": "", "workshop": "", "load": "chest.toml:19", "cutting tolerance": "", "stands": "chest.toml:2",
+    }  # fmt: skip
 
 
 def test_json_of_a_file_that_is_not_there(tmp_path, capsys):

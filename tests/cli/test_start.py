@@ -34,7 +34,7 @@ def test_what_it_shows_in_notes_may_be_written(unit, shop):
     assert job.drawers[-1].name == "drawer bottom"
     assert len(job.shop.cutters) == len(usual_shop(unit).cutters) if shop == "a file" else 3
     assert job.drawers[0].tenon is not None
-    assert len(tomllib.loads(text)["drawers"]) == 15
+    assert len(tomllib.loads(text)["drawers"]) == 16
 
 
 @BOTH

@@ -3,11 +3,10 @@
 import pytest
 
 from joinlay.checks.conditions import GRAVITY, USUAL_LOAD, usual_conditions
-from joinlay.lengths import Unit
 
 
 def test_15_pounds_a_square_foot():
     """15 lb/ft2 is 718 Pa."""
     pounds = 15 * 0.45359237 * GRAVITY / 0.3048**2
-    assert float(USUAL_LOAD) == pytest.approx(pounds, abs=0.5)
-    assert usual_conditions(Unit.INCH).load == usual_conditions(Unit.MM).load == USUAL_LOAD
+    assert float(USUAL_LOAD.amount) == pytest.approx(pounds, abs=0.5)
+    assert usual_conditions().load == USUAL_LOAD

@@ -6,6 +6,7 @@ from typing import Annotated, Any, Final
 from pydantic import PlainValidator
 
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.jobs.parts.amounts import Bearing
 from joinlay.jobs.parts.given import Count, Gap, Given, Name, Part, Size, StockName, dimension_of, one_of
 from joinlay.jobs.parts.practice import set_length
 from joinlay.lengths import Length
@@ -75,6 +76,7 @@ class DrawersPart(Part):
     groove_depth: Size | None = None
     tip_gap: Gap | None = None
     mortise_slack: Gap | None = None
+    load: Bearing | None = None
 
     def practice(self, usual: Practice, named: str = "") -> Practice:
         """``usual`` with the clearances and offsets that are written here. ``named`` goes before their names where they are one drawer's own."""

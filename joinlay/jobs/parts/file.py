@@ -13,6 +13,7 @@ from joinlay.jobs.parts.piece import PieceTables
 from joinlay.jobs.parts.practice import PracticePart
 from joinlay.jobs.parts.shop import JobShopPart, Rule, Units
 from joinlay.jobs.parts.stock import StockPart
+from joinlay.jobs.parts.use import SeasonsPart, UsePart
 
 __all__ = ["JobFile"]
 
@@ -29,6 +30,8 @@ class JobFile(PieceTables):
     stock: Annotated[dict[str, StockPart], Field(min_length=1)]
     shop: JobShopPart | None = None
     practice: PracticePart | None = None
+    seasons: SeasonsPart | None = None
+    use: UsePart | None = None
     paper: PaperPart | None = None
     sawing: SawingPart | None = None
     offcut: list[OffcutPart] | None = None

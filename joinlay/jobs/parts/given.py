@@ -15,7 +15,7 @@ from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Dimension, Length, Unit, exact_fraction, mm, read_length
 
 __all__ = [
-    "Count", "Decimals", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "checked_name",
+    "Count", "Decimals", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",
     "dimension_of", "listed", "one_of",
 ]  # fmt: skip
 
@@ -79,7 +79,7 @@ def listed(words: tuple[str, ...]) -> str:
     return " or ".join([", ".join(shown[:-1]), shown[-1]] if len(shown) > 1 else shown)
 
 
-def _bare(given: object, wanted: str) -> Spelled:
+def bare(given: object, wanted: str) -> Spelled:
     """The bare value itself; BadInput, with what is ``wanted``, for a table or a list."""
     if isinstance(given, Spelled):
         return given
@@ -102,7 +102,7 @@ def _shown(value: object) -> str:
 def _length(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
     unit: Unit = info.context.unit
     example = '"18 3/8" or "465 mm"' if unit is Unit.INCH else '465 or "18 3/8 in"'
-    spelled = _bare(given, f"a length, such as {example},")
+    spelled = bare(given, f"a length, such as {example},")
     text = _number_text(spelled.value)
     if text is None:
         raise BadInput(f"{_shown(spelled.value)} is no length; write a number or text, such as {example}.")
@@ -141,7 +141,7 @@ def _gap(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
 
 
 def _ratio(given: object) -> Given[Fraction]:
-    spelled = _bare(given, 'a ratio, such as "1/3" or 4,')
+    spelled = bare(given, 'a ratio, such as "1/3" or 4,')
     text = _number_text(spelled.value)
     if text is None:
         raise BadInput(f'{_shown(spelled.value)} is no ratio; write a fraction such as "1/3", or a number such as 4.')
@@ -152,7 +152,7 @@ def _ratio(given: object) -> Given[Fraction]:
 
 
 def _count(given: object) -> int:
-    spelled = _bare(given, "a whole number")
+    spelled = bare(given, "a whole number")
     count = spelled.value
     if isinstance(count, bool) or not isinstance(count, int):
         raise BadInput(f"{_shown(count)} is no count; write a whole number, such as 3.")
@@ -175,7 +175,7 @@ Count = Annotated[int, PlainValidator(_count)]
 
 
 def _text(given: object, wanted: str) -> Given[str]:
-    spelled = _bare(given, wanted)
+    spelled = bare(given, wanted)
     if not isinstance(spelled.value, str) or isinstance(spelled.value, Decimals):
         raise BadInput(f"{_shown(spelled.value)} is not text; write {wanted} in quotes.")
     return Given(spelled.value, spelled.value, spelled.origin)

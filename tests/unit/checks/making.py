@@ -11,7 +11,7 @@ from joinlay.shop import usual_shop
 from joinlay.stock import Sheet, Solid
 
 SHOP = usual_shop(Unit.MM)
-CONDITIONS = usual_conditions(Unit.MM)
+CONDITIONS = usual_conditions()
 PRACTICE = SHOP.practice
 DATUM = Datum("face", "edge", "end", "far face", "far edge", "far end")
 

@@ -5,24 +5,37 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.checks.conditions import estimate, usual_conditions, weight
+from joinlay.checks.conditions import Load, estimate, weight
 from joinlay.errors import BadInput
 from joinlay.lengths import GRADUATIONS, Unit, inches, mm
-from tests.unit.checks.making import CONDITIONS, size
+from joinlay.shop.practice import usual_practice
+from tests.unit.checks.making import CONDITIONS
 
 INCH, METRIC = GRADUATIONS["1/32 in"], GRADUATIONS["0.5 mm"]
 
 
 def test_each_unit_has_its_own_cutting_tolerance():
-    assert usual_conditions(Unit.INCH).cutting_tolerance == inches("1/64")
-    assert usual_conditions(Unit.MM).cutting_tolerance == mm("0.4")
+    assert usual_practice(Unit.INCH).length("cutting tolerance") == inches("1/64")
+    assert usual_practice(Unit.MM).length("cutting tolerance") == mm("0.4")
 
 
-def test_loads_and_tolerances_under_nothing_are_refused():
-    with pytest.raises(BadInput):
-        replace(CONDITIONS, load=Fraction(-1))
-    with pytest.raises(BadInput):
-        replace(CONDITIONS, cutting_tolerance=size(-1))
+@pytest.mark.parametrize("is_weight", [True, False])
+def test_a_load_under_nothing_is_refused(is_weight):
+    assert Load(Fraction(0), is_weight).pressure(Fraction(10**6)) == 0
+    with pytest.raises(BadInput, match="write 0 or more"):
+        Load(Fraction(-1), is_weight)
+
+
+def test_a_weight_presses_by_the_area_it_lies_on():
+    """20 kg on 500 x 400 mm: 980.7 Pa, as check value C3 has it; a pressure stays what it is."""
+    assert Load(Fraction(20), is_weight=True).pressure(Fraction(500 * 400)) == pytest.approx(980.665)
+    assert Load(Fraction(718)).pressure(Fraction(500 * 400)) == 718
+
+
+def test_a_drawer_may_hold_a_load_of_its_own():
+    own = replace(CONDITIONS, own_loads={"drawer 2": Load(Fraction(20), is_weight=True)})
+    assert own.load_of("drawer 1") == CONDITIONS.load
+    assert own.load_of("drawer 2").amount == 20
 
 
 @pytest.mark.parametrize(

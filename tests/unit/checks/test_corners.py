@@ -7,6 +7,7 @@ import pytest
 
 from joinlay.boards import CutKind
 from joinlay.casework.opening import FrontJoint
+from joinlay.checks.conditions import Load
 from joinlay.checks.corners import GLUE_SHEAR, check_corners, corner_strength, glue_area, jerk
 from joinlay.findings import Harm
 from tests.unit.checks.making import CONDITIONS, SHOP, drawer
@@ -38,11 +39,15 @@ def test_corners_are_judged_against_a_jerk():
     """The load at which both are equal is the limit, and sound."""
     made = drawer()
     low = corner_strength(made, "left")[0]
-    bare = jerk(made, replace(CONDITIONS, load=Fraction(0)))
-    each_pascal = jerk(made, replace(CONDITIONS, load=Fraction(1))) - bare
+    bare = jerk(made, replace(CONDITIONS, load=Load(Fraction(0))))
+    each_pascal = jerk(made, replace(CONDITIONS, load=Load(Fraction(1)))) - bare
     limit = (low - bare) / each_pascal
-    assert [f.harm for f in check_corners(made, SHOP, replace(CONDITIONS, load=Fraction(limit * (1 - 1e-9))))] == [Harm.NOTE]
-    assert [f.harm for f in check_corners(made, SHOP, replace(CONDITIONS, load=Fraction(limit * (1 + 1e-6))))] == [Harm.WARN]
+    assert [f.harm for f in check_corners(made, SHOP, replace(CONDITIONS, load=Load(Fraction(limit * (1 - 1e-9)))))] == [
+        Harm.NOTE
+    ]
+    assert [f.harm for f in check_corners(made, SHOP, replace(CONDITIONS, load=Load(Fraction(limit * (1 + 1e-6)))))] == [
+        Harm.WARN
+    ]
 
 
 def test_a_locking_rabbet_is_passed_over():

@@ -1,6 +1,5 @@
 """Tolerance stacking, worst case and root-sum-square."""
 
-from dataclasses import replace
 from fractions import Fraction
 from math import sqrt
 
@@ -9,7 +8,7 @@ import pytest
 from joinlay.checks.fit import Stack, check_fit, height_stack, width_stack
 from joinlay.findings import Harm
 from joinlay.lengths import dimension, mm
-from tests.unit.checks.making import CONDITIONS, SHOP, drawer, sheet, shop_with, size
+from tests.unit.checks.making import SHOP, drawer, practice_with, sheet, shop_with
 
 
 def stack(clearance, *strays):
@@ -33,14 +32,13 @@ def test_nothing_strays_without_sizes():
 
 
 def test_a_drawer_hangs_on_six_sizes():
-    assert [name for name, _ in width_stack(drawer(), CONDITIONS).strays] == [
+    assert [name for name, _ in width_stack(drawer(), SHOP.practice).strays] == [
         "opening width", "back length", "left dado depth", "right dado depth", "left side thickness", "right side thickness",
     ]  # fmt: skip
 
 
 def harms(made, tolerance="0.4"):
-    conditions = replace(CONDITIONS, cutting_tolerance=size(tolerance))
-    return [(finding.kind, finding.harm) for finding in check_fit(made, SHOP, conditions)]
+    return [(finding.kind, finding.harm) for finding in check_fit(made, shop_with(cutting_tolerance=tolerance))]
 
 
 def test_measured_stock_and_usual_cuts_fit():
@@ -50,10 +48,10 @@ def test_measured_stock_and_usual_cuts_fit():
 def test_stock_nobody_measured_may_bind():
     loose = sheet("sides", 12, measured=False)
     made = drawer(sides=loose, back=loose)
-    (finding,) = check_fit(made, SHOP, CONDITIONS)
+    (finding,) = check_fit(made, SHOP)
     assert finding.harm is Harm.NOTE
     tight = drawer(sides=loose, back=loose, shop=shop_with(side_clearance="0.6"))
-    (finding,) = check_fit(tight, SHOP, CONDITIONS)
+    (finding,) = check_fit(tight, SHOP)
     assert finding.harm is Harm.WARN
     assert "side thickness" in finding.sentence(str)
 
@@ -62,21 +60,21 @@ def test_stock_nobody_measured_may_bind():
 def test_the_limit_itself_still_fits(clearance, harm):
     """Sides stray 0.1 mm each and four cuts 0.4949: the root of 4 x 0.4949^2 + 2 x 0.1^2 is 0.9998 and rounds up to 1 mm."""
     made = drawer(shop=shop_with(side_clearance=clearance, top_clearance=2))
-    assert width_stack(made, replace(CONDITIONS, cutting_tolerance=size("0.4949"))).likely == mm(1)
+    assert width_stack(made, practice_with(cutting_tolerance="0.4949")).likely == mm(1)
     assert harms(made, "0.4949") == [("fit", harm)]
 
 
 def test_height_may_bind_too():
     made = drawer(shop=shop_with(top_clearance="0.3"))
-    assert height_stack(made, CONDITIONS).clearance == mm("0.3")
-    (finding,) = check_fit(made, SHOP, CONDITIONS)
+    assert height_stack(made, SHOP.practice).clearance == mm("0.3")
+    (finding,) = check_fit(made, SHOP)
     assert finding.harm is Harm.WARN
     assert "room over the sides" in finding.sentence(str)
 
 
 def test_no_clearance_at_all_is_left_to_the_check_of_play():
     made = drawer(shop=shop_with(side_clearance=0))
-    assert [finding.harm for finding in check_fit(made, SHOP, CONDITIONS)] == [Harm.NOTE]
+    assert [finding.harm for finding in check_fit(made, SHOP)] == [Harm.NOTE]
 
 
 def test_shares_of_a_millimetre_stay_exact():

@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.casework.opening import BackHeight
+from joinlay.checks.conditions import Load
 from joinlay.checks.plates import Plate, sag_on_four_edges
 from joinlay.checks.sag import bottom_span, check_sag, room_under, sag_of
 from joinlay.findings import Harm
@@ -35,7 +36,7 @@ def test_sag_is_the_plates_doubled_for_years():
 
 
 def harms(made, load=718, stop=0, others=()):
-    conditions = replace(CONDITIONS, load=Fraction(load))
+    conditions = replace(CONDITIONS, load=Load(Fraction(load)))
     return [finding.harm for finding in check_sag(made, SHOP, conditions, others, mm(stop))]
 
 
@@ -87,7 +88,7 @@ def test_a_bottom_under_a_standing_back_is_told_to_be_screwed():
 
 def test_a_load_is_given_as_a_weight():
     made = drawer()
-    (finding,) = check_sag(made, SHOP, replace(CONDITIONS, load=Fraction(1000)))
+    (finding,) = check_sag(made, SHOP, replace(CONDITIONS, load=Load(Fraction(1000))))
     span = bottom_span(made)
     assert float(str(finding.numbers["load"]).split()[0]) == pytest.approx(
         float(span.across.mm * span.deep.mm) * 1e-3 / 9.80665, abs=0.5

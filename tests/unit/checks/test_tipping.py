@@ -7,13 +7,14 @@ import pytest
 
 from joinlay.boards import Board, Place
 from joinlay.casework.assembly import Assembly
+from joinlay.checks.conditions import Load, Stands
 from joinlay.checks.tipping import CHILD, Mass, PulledDrawer, Standing, check_tipping, standing
 from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, mm
 from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, drawer, sheet, size
 
-LIGHT = replace(CONDITIONS, load=Fraction(0))
+LIGHT = replace(CONDITIONS, load=Load(Fraction(0)))
 
 
 def block(depth, thickness=18, height=900, width=600):
@@ -95,14 +96,14 @@ def test_what_tips_it_is_said():
         (finding,) = check_tipping([block(depth)], row, STOCKS, SHOP, conditions)
         return finding.what
 
-    assert "one full drawer" in said(60, replace(CONDITIONS, load=Fraction(5000)), 1)
+    assert "one full drawer" in said(60, replace(CONDITIONS, load=Load(Fraction(5000))), 1)
     assert "all its empty drawers" in said(150, LIGHT, 20)
     assert "hangs on one open drawer" in said(150, LIGHT, 1)
     assert "to tip it" in said(900, LIGHT, 1)
 
 
 def test_an_anchored_piece_is_only_noted():
-    assert harms(60, replace(CONDITIONS, is_anchored=True)) == [Harm.NOTE]
+    assert harms(60, replace(CONDITIONS, stands=Stands.ANCHORED)) == [Harm.NOTE]
 
 
 @pytest.mark.parametrize("shift", [0, 250])

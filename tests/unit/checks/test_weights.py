@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.checks.conditions import Load
 from joinlay.checks.weights import board_weight, check_weight, drawer_load, drawer_weight, stocks_by_name
 from joinlay.findings import Harm
 from tests.unit.checks.making import CONDITIONS, SHOP, board, drawer, sheet, solid
@@ -29,7 +30,7 @@ def test_a_drawer_weighs_all_its_boards():
 
 
 def test_the_load_is_what_lies_on_the_bottom():
-    assert drawer_load(drawer(), replace(CONDITIONS, load=Fraction(0))) == 0
+    assert drawer_load(drawer(), replace(CONDITIONS, load=Load(Fraction(0)))) == 0
     assert drawer_load(drawer(width=900), CONDITIONS) > drawer_load(drawer(width=500), CONDITIONS)
 
 

@@ -1,0 +1,142 @@
+"""Amounts that are no lengths: a load, a temperature, a humidity, the moisture of wood. Each is written with its unit, which no habit can guess."""
+
+import re
+from fractions import Fraction
+from typing import Annotated, Final
+
+from pydantic import PlainValidator
+
+from joinlay.checks.conditions import Load
+from joinlay.errors import BadInput, quoted
+from joinlay.jobs.parts.given import Given, Spelled, bare
+from joinlay.lengths import exact_fraction
+
+__all__ = ["Bearing", "Celsius", "Percent", "read_load", "read_percent", "read_temperature"]
+
+#: A number and what follows it.
+_AMOUNT: Final = re.compile(r"(?P<number>[-+−]?\s*\d[\d\s./,]*|[-+−]?\s*\.\d+)(?P<unit>.*)", re.S)
+_LONGEST: Final = 40
+
+_POUND: Final = Fraction("0.45359237")
+_FOOT: Final = Fraction("0.3048")
+_GRAVITY: Final = Fraction("9.80665")
+
+#: Weights by unit, in kilograms.
+_WEIGHTS: Final = {
+    "kg": Fraction(1), "g": Fraction(1, 1000), "kilo": Fraction(1), "kilogram": Fraction(1), "gram": Fraction(1, 1000), "lb": _POUND,
+    "pound": _POUND, "oz": _POUND / 16, "ounce": _POUND / 16,
+}  # fmt: skip
+#: Loads on an area by unit, in pascals.
+_PRESSURES: Final = {
+    "pa": Fraction(1), "kpa": Fraction(1000), "n/m2": Fraction(1), "kn/m2": Fraction(1000), "kg/m2": _GRAVITY,
+    "lb/ft2": _POUND * _GRAVITY / _FOOT**2, "psf": _POUND * _GRAVITY / _FOOT**2, "lb/in2": 144 * _POUND * _GRAVITY / _FOOT**2,
+}  # fmt: skip
+#: Other ways to write a unit.
+_SPELLINGS: Final = (
+    (r"²", "2"), (r"\^\s*2", "2"), (r"\bsq(uare|\.)?\s*(?P<of>foot|feet|ft|metre|meter|m|inch|in)\b", r"\g<of>2"), (r"\s*\bper\b\s*|\s*/\s*", "/"),
+    (r"\b(foot|feet)2", "ft2"), (r"\b(metre|meter)2", "m2"), (r"\binch2", "in2"), (r"\b(pounds|lbs)\b", "lb"),
+    (r"\b(kilogram|gram|kilo|ounce)s\b", r"\1"), (r"\bkgs\b", "kg"), (r"\b(kilogram|kilo)/", "kg/"), (r"\bpound/", "lb/"), (r"\.$", ""),
+)  # fmt: skip
+_DEGREES: Final = re.compile(r"(?:°|º|deg(?:ree)?s?\b\.?)?\s*(?P<scale>c|celsius|centigrade|f|fahrenheit)?\.?")
+_PER_CENT: Final = ("%", "percent", "per cent", "pct")
+
+#: More on one bottom is a wrong unit or a slip: books stacked a metre high are about 7 kPa.
+_MOST_PASCALS: Final = Fraction(20_000)
+_MOST_KILOGRAMS: Final = Fraction(500)
+_LOAD_SAID: Final = '"30 lb" or "15 kg" in each drawer, or "15 lb/ft2" or "718 Pa" on its bottom'
+
+
+def _parted(text: str) -> tuple[Fraction, str] | None:
+    """The number in front and the unit behind it, in small letters; None where there is no number."""
+    found = _AMOUNT.fullmatch(" ".join(text[: _LONGEST + 1].split()))
+    if found is None or len(text) > _LONGEST:
+        return None
+    number = found["number"].strip().replace("−", "-").replace("- ", "-")
+    number = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", number)
+    try:
+        return exact_fraction(number), found["unit"].strip().casefold()
+    except BadInput:
+        return None
+
+
+def read_load(text: str) -> Load:
+    """What lies in a drawer, as a maker writes it: ``30 lb``, ``15 kg``, ``15 lb/ft2``, ``718 Pa``, ``75 kg/m2`` (CK-3).
+
+    Raises BadInput for a number without a unit, for a unit that isn't known and for what no drawer holds.
+    """
+    parted = _parted(text)
+    if parted is None:
+        raise BadInput(f"{quoted(text)} cannot be read as a load; write {_LOAD_SAID}.")
+    number, unit = parted
+    for spelling, plain in _SPELLINGS:
+        unit = re.sub(spelling, plain, unit).strip()
+    if not unit:
+        raise BadInput(f"{text.strip()} is a load without a unit; write {_LOAD_SAID}.")
+    per_weight, per_area = _WEIGHTS.get(unit), _PRESSURES.get(unit)
+    if per_weight is None and per_area is None:
+        raise BadInput(f"{quoted(text)} is in no unit of load known here; write {_LOAD_SAID}.")
+    if number < 0:
+        raise BadInput(f"{text.strip()} is less than nothing; a load is 0 or more.")
+    if per_weight is not None and number * per_weight <= _MOST_KILOGRAMS:
+        return Load(number * per_weight, is_weight=True, spelled=text.strip())
+    if per_area is not None and number * per_area <= _MOST_PASCALS:
+        return Load(number * per_area, spelled=text.strip())
+    most = "500 kg (1100 lb) in a drawer" if per_weight is not None else "20 kPa (418 lb/ft2) on its bottom"
+    raise BadInput(f"{text.strip()} is more than any drawer holds; the most is {most}. Check the unit.")
+
+
+def read_temperature(text: str) -> Fraction:
+    """Degrees Celsius, exact, of a temperature such as ``21 C`` or ``70 F``; BadInput where the scale is missing or unknown (CK-6)."""
+    parted = _parted(text)
+    scale = _DEGREES.fullmatch(parted[1]) if parted else None
+    if parted is None or scale is None:
+        raise BadInput(f'{quoted(text)} cannot be read as a temperature; write "21 C" or "70 F".')
+    if scale["scale"] is None:
+        raise BadInput(f'{text.strip()} is a temperature without a scale; write "{text.strip().rstrip("°º ")} C" or "... F".')
+    celsius = parted[0] if scale["scale"].startswith("c") else (parted[0] - 32) * Fraction(5, 9)
+    if not -20 <= celsius <= 60:
+        raise BadInput(f"{text.strip()} is no air to keep furniture in; write -20 to 60 C (-4 to 140 F).")
+    return celsius
+
+
+def read_percent(text: str, most: int = 100) -> Fraction:
+    """Per cent, as a number, of ``45 %``; BadInput without the sign, since 0.45 and 45 are both written, or outside 0 to ``most`` (CK-6)."""
+    parted = _parted(text)
+    if parted is None or parted[1] not in ("", *_PER_CENT):
+        raise BadInput(f'{quoted(text)} cannot be read as per cent; write "45 %".')
+    if not parted[1]:
+        raise BadInput(f'{text.strip()} could be a share or per cent; write "45 %" for forty-five in a hundred.')
+    if not 0 <= parted[0] <= most:
+        raise BadInput(f"{text.strip()} is out of range; write 0 to {most} %.")
+    return parted[0]
+
+
+def _text(given: object, wanted: str) -> tuple[str, Spelled]:
+    spelled = bare(given, wanted)
+    value = spelled.value
+    if isinstance(value, bool) or not isinstance(value, (str, int)):
+        raise BadInput(f"{value} cannot stand here; write {wanted} in quotes.")
+    return str(value), spelled
+
+
+def _load(given: object) -> Given[Load]:
+    text, spelled = _text(given, f"a load, such as {_LOAD_SAID},")
+    return Given(read_load(text), text, spelled.origin)
+
+
+def _celsius(given: object) -> Given[Fraction]:
+    text, spelled = _text(given, 'a temperature, such as "21 C" or "70 F",')
+    return Given(read_temperature(text), text, spelled.origin)
+
+
+def _percent(given: object) -> Given[Fraction]:
+    text, spelled = _text(given, 'per cent, such as "45 %",')
+    return Given(read_percent(text), text, spelled.origin)
+
+
+#: What lies in a drawer or on its bottom.
+Bearing = Annotated[Given[Load], PlainValidator(_load)]
+#: A temperature in degrees Celsius.
+Celsius = Annotated[Given[Fraction], PlainValidator(_celsius)]
+#: Per cent, as a number.
+Percent = Annotated[Given[Fraction], PlainValidator(_percent)]
