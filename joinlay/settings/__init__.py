@@ -1,9 +1,10 @@
 """Machine settings: from the cuts on the boards, every fence, height and stop, in the order to cut them (MS-1 to MS-9)."""
 
 from joinlay.settings.caution import Caution
+from joinlay.settings.elements import Change, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
 from joinlay.settings.making import settings_for
 from joinlay.settings.reading import Reading, Value
-from joinlay.settings.setting import Change, Guide, Pass, Position, Role, Setting, SettingsList, Stops, Tool, ToolKind, Work
+from joinlay.settings.setting import Setting, SettingsList
 from joinlay.settings.speeds import SPEEDS, router_speed
 from joinlay.settings.test_piece import Adjust, Correction, Direction, Measure, Measured, TestPiece
 

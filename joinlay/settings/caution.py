@@ -6,13 +6,13 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
-from joinlay.settings.setting import Guide, Role, ToolKind
+from joinlay.settings.elements import Guide, Role, ToolKind
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.settings.setting import Stops
+    from joinlay.settings.elements import Stops
     from joinlay.settings.way_of_cutting import Way
 
 __all__ = ["Caution", "cautions_for"]

@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING, Final
 from joinlay.findings import note, warning
 from joinlay.lengths import mm
 from joinlay.settings.caution import Caution, cautions_for
+from joinlay.settings.elements import Change, Guide, ToolKind
 from joinlay.settings.merging import drafts_of, must_precede, works_of
 from joinlay.settings.one_set_up import one_set_up_findings
 from joinlay.settings.ordering import Step, best_order
 from joinlay.settings.reading import FIT, Value, readings_of
 from joinlay.settings.run import runs_of
-from joinlay.settings.setting import Change, Guide, Setting, SettingsList, ToolKind
+from joinlay.settings.setting import Setting, SettingsList
 from joinlay.settings.speeds import router_speed
 from joinlay.settings.test_piece import Measured, piece_to_test
 from joinlay.settings.wording import small_words

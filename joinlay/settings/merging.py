@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
+from joinlay.settings.elements import Work
 from joinlay.settings.run import Rank, has_to_do_with
-from joinlay.settings.setting import Work
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Span, Surface
 from joinlay.lengths import NOTHING
-from joinlay.settings.setting import Guide
+from joinlay.settings.elements import Guide
 
 if TYPE_CHECKING:
     from joinlay.boards import Board

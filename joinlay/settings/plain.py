@@ -10,8 +10,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from joinlay.lengths import Graduation, Length
+    from joinlay.settings.elements import Pass, Stops, Work
     from joinlay.settings.reading import Reading
-    from joinlay.settings.setting import Pass, Setting, SettingsList, Stops, Work
+    from joinlay.settings.setting import Setting, SettingsList
 
 __all__ = ["settings_tree"]
 

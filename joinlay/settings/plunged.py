@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Shape
 from joinlay.findings import Refused, refusal
+from joinlay.settings.elements import Guide, Pass, Position, Role, Tool, ToolKind
 from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
-from joinlay.settings.setting import Guide, Pass, Position, Role, Tool, ToolKind
 from joinlay.settings.tool_choice import passes_of, router_cutter
 from joinlay.settings.way_of_cutting import Way
 from joinlay.shop import MachineKind

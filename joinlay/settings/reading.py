@@ -7,14 +7,14 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Length
-from joinlay.settings.setting import Guide, Role
+from joinlay.settings.elements import Guide, Role
 from joinlay.settings.test_piece import Measured
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.lengths import Dimension, Graduation, OnRule
-    from joinlay.settings.setting import Pass
+    from joinlay.settings.elements import Pass
     from joinlay.settings.way_of_cutting import Way
 
 __all__ = ["FIT", "Reading", "Value", "readings_of"]

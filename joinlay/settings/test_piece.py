@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
-from joinlay.settings.setting import Role
+from joinlay.settings.elements import Role
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.boards import Board
     from joinlay.lengths import Dimension
-    from joinlay.settings.setting import Pass, Tool
+    from joinlay.settings.elements import Pass, Tool
     from joinlay.settings.way_of_cutting import Way
 
 __all__ = ["Adjust", "Correction", "Direction", "Measure", "Measured", "TestPiece", "piece_to_test"]

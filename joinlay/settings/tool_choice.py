@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, dimension
-from joinlay.settings.setting import Pass, Role, Tool, ToolKind
+from joinlay.settings.elements import Pass, Role, Tool, ToolKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.findings import refusal
+from joinlay.settings.elements import Guide, Role
 from joinlay.settings.orientation import Orientation, from_surface
-from joinlay.settings.setting import Guide, Role
 from joinlay.settings.tool_choice import blade, dado_set, passes_of, router_cutter
 from joinlay.settings.ways import role_of
 from joinlay.shop import MachineKind, RouterTable
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Cut, Span
     from joinlay.lengths import Dimension, Length
-    from joinlay.settings.setting import Pass, Tool
+    from joinlay.settings.elements import Pass, Tool
     from joinlay.shop import Shop, TableSaw
 
 __all__ = ["Attempt", "Way", "at_hand_router", "at_router_table", "at_saw_blade", "at_saw_dado_set"]

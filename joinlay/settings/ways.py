@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, CutKind, Surface
 from joinlay.findings import refusal
 from joinlay.lengths import ZERO
+from joinlay.settings.elements import Role
 from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
-from joinlay.settings.setting import Role
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Cut

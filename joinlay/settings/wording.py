@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Unit, decimal_text
+from joinlay.settings.elements import Change, Guide, Role
 from joinlay.settings.reading import Value
-from joinlay.settings.setting import Change, Guide, Role
 from joinlay.settings.test_piece import Adjust, Direction, Measured
 from joinlay.shop import MachineKind
 
@@ -16,8 +16,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from joinlay.lengths import Graduation, Length
+    from joinlay.settings.elements import Stops, Work
     from joinlay.settings.reading import Reading
-    from joinlay.settings.setting import Setting, Stops, Work
+    from joinlay.settings.setting import Setting
     from joinlay.settings.test_piece import Correction
 
 __all__ = [

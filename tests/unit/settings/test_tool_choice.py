@@ -7,7 +7,7 @@ import pytest
 from joinlay.boards import Span
 from joinlay.findings import Refused
 from joinlay.lengths import Unit, inches, mm
-from joinlay.settings.setting import Role, ToolKind
+from joinlay.settings.elements import Role, ToolKind
 from joinlay.settings.tool_choice import blade, dado_set, depth_steps, fence_steps, passes_of, router_cutter
 from tests.unit.settings.wood import inch, metric, shop, span, with_dado_set
 
