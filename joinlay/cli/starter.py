@@ -19,6 +19,9 @@ _FIGURES: Final = {
         "wide": "18 3/8", "high": "4 1/4", "higher": "6", "deep": "18", "clear": "1/32", "gap": "1/2", "offset": "3/8",
         "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4", "load": "25 lb", "floor": "15 lb/ft2", "stray": "1/64",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
+        "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
+        "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
+        "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
     },
     Unit.MM: {
         "units": "mm", "smallest": "0.5 mm", "rules": "1 mm, 0.5 mm or 0.1 mm", "paper": "a4",
@@ -29,6 +32,9 @@ _FIGURES: Final = {
         "wide": "465", "high": "110", "higher": "150", "deep": "450", "clear": "0.8", "gap": "12", "offset": "10",
         "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6", "load": "12 kg", "floor": "718 Pa", "stray": "0.4",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
+        "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
+        "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
+        "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
     },
 }  # fmt: skip
 
@@ -79,6 +85,15 @@ measured = "{thin_is}"
 #  {{ thickness = "4 mm", reach = "20 mm" }},
 #  {{ thickness = "6 mm", reach = "28 mm" }},
 #]
+# machines: write what differs from yours, or = false where you have none; the first of first-choice that takes the part is used;
+# offset is from the edge of the base to the near wall of a trial cut
+#router-table = {{ fence-height = "{fence_high}", fence-reach = "{fence_far}", longest = "{longest}", farthest = "{farthest}" }}
+#table-saw = {{ fence-height = "{saw_high}", fence-reach = "{saw_far}", blade-height = "{blade}", dado-set = {stacks} }}
+#hand-router = {{ base = "{base}", guide-reach = "{guide_far}", offset = {trial} }}
+#mortiser = false            # then mortises are routed, where a cutter reaches
+#drill = true
+#first-choice = ["router table", "table saw", "hand-held router"]
+#limits = {{ deepest-pass = "{pass}", narrow = "{narrow}", short = "{short}", smallest = "{smallest_part}", tallest-on-end = "{tallest}" }}
 
 # ---- your own figures for the trade rules; 'joinlay why' shows which were used ----
 

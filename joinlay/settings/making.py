@@ -174,11 +174,17 @@ def _tallest(draft: Draft, shop: Shop) -> Dimension | None:
     return max(standing) if fence is not None and standing and max(standing) > fence else None
 
 
+def _if_usual(height: Dimension, machine: MachineKind) -> str:
+    """Where to write the height of the maker's own fence, if nobody has."""
+    key = machine.value.replace(" ", "-")
+    return f" If yours is higher, write its fence-height under {key} in [shop]." if height.origin == "default" else ""
+
+
 def _found(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
     tall, fence = _tallest(draft, shop), _fence_height(setting.machine, shop)
     if tall is not None and fence is not None:
         yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
-                      "Screw a tall board to the fence and hold the work in a carrier that straddles it.",
+                      "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, setting.machine),
                       "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
     if setting.tool.kind is ToolKind.CUTTER and setting.speed is None:
         yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",

@@ -147,7 +147,7 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length]) -> tu
             "machine", "it goes through the thickness, so it is sawn and pared by hand", "MS-5", "common practice"
         )
     _refuse_small(board, cut, shop)
-    why_not: Finding | None = None
+    why_not: list[Finding] = []
     ways = ways_of(board, cut)
     for method in _methods(shop):
         tried: list[tuple[tuple[object, ...], Way]] = []
@@ -162,13 +162,18 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length]) -> tu
                 stands = how.stands and (way.machine is MachineKind.HAND_ROUTER or way.role is Role.STEP)
                 tried.append(((stands, len(way.passes), n), way))
         if tried:
-            return min(tried, key=lambda each: each[0])[1], _reason(why_not)
-        why_not = why_not or min(refusals, key=lambda each: each[0])[1]
-    if why_not is None:
-        raise refusal("machine", "the shop has no machine for the {cut}", "A router table, a saw or a hand-held router would do.",
-                      "MS-5", cut=cut.name)  # fmt: skip
-    raise Refused(why_not)
+            return min(tried, key=lambda each: each[0])[1], _reason(why_not[0] if why_not else None)
+        why_not.append(min(refusals, key=lambda each: each[0])[1])
+    # What a machine that is there cannot do helps more than the want of another.
+    for finding in why_not:
+        if finding.kind not in _WANTING:
+            raise Refused(finding)
+    raise refusal("machine", "the shop has no machine for the {cut}", "A router table, a table saw or a hand-held router would do.",
+                  "MS-5", cut=cut.name)  # fmt: skip
 
+
+#: Kinds of refusal that say no more than that the shop has no such machine.
+_WANTING: Final = frozenset({"router table", "table saw", "hand-held router"})
 
 _PLUNGED_REASON: Final = {
     MachineKind.MORTISER: "the shop has a mortise cutter of this width",

@@ -139,7 +139,7 @@ def _refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) ->
 def at_hand_router(asked: Attempt) -> Way:
     """The cut with a hand-held router: its edge guide where that reaches, else a straightedge clamped to the work (MS-5).
 
-    The straightedge stands half the base less half the cutter from the near wall, on the side of the surface measured from. Raises
+    The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured from. Raises
     Refused where the shop has no such router, no cutter serves, or neither guide can be placed.
     """
     router = asked.shop.machines.hand_router
@@ -150,7 +150,7 @@ def at_hand_router(asked: Attempt) -> Way:
     way = Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     if passes[-1].near_side <= router.guide_reach:
         return way
-    offset = ((router.base - tool.width) / 2).named("straightedge to the near side of the cutter", "MS-5", "by geometry")
+    offset = router.offset(tool.width)
     if asked.how.stands or asked.span.start < offset:
         raise refusal("straightedge", "the cut begins {start} from the edge, past the edge guide, and leaves no room for a straightedge",
                       "An edge guide that reaches {start}, or a router base {base} wide or less, would do.", "MS-5",

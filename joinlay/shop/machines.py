@@ -70,14 +70,27 @@ class TableSaw:
 
 @dataclass(frozen=True, slots=True)
 class HandRouter:
-    """A hand-held router. ``base`` is the width of its base across the straightedge, ``guide_reach`` the farthest its edge guide sets."""
+    """A hand-held router. ``base`` is the width of its base across the straightedge, ``guide_reach`` the farthest its edge guide sets.
+
+    ``to_centre`` is from the edge of the base that runs along the straightedge to the middle of the cutter, as measured on a trial
+    cut; None where the cutter is taken to stand in the middle of the base.
+    """
 
     base: Dimension
     guide_reach: Dimension
+    to_centre: Dimension | None = None
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not more than nothing."""
-        _more_than_nothing("hand-held router", self.base, self.guide_reach)
+        _more_than_nothing("hand-held router", self.base, self.guide_reach, *([self.to_centre] if self.to_centre else []))
+
+    def offset(self, cutter: Dimension) -> Dimension:
+        """From the straightedge to the near side of a cutter of this diameter.
+
+        Rule MS-5: half the base less half the cutter, or the measured distance. Source: by geometry.
+        """
+        to_centre = self.base / 2 if self.to_centre is None else self.to_centre
+        return (to_centre - cutter / 2).named("straightedge to the near side of the cutter", "MS-5", "by geometry")
 
 
 @dataclass(frozen=True, slots=True)

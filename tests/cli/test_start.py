@@ -28,7 +28,8 @@ def test_it_is_a_good_job_with_nothing_to_warn_of(unit):
 @pytest.mark.parametrize("shop", ["a file", "a table"])
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
-    left = r"\[shop|kerf|cutters|tenons|  {|\]" if shop == "a file" else "shop ="
+    keys = "kerf|cutters|tenons|router-table|table-saw|hand-router|mortiser|drill|first-choice|limits"
+    left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)
     job = read_job(text, "chest.toml", f'units = "{unit.value}"\nkerf = 1\n' if shop == "a file" else None, "my.shop.toml")
     assert job.drawers[-1].name == "drawer bottom"

@@ -6,9 +6,10 @@ from typing import Annotated, Final
 from pydantic import Field, PlainValidator
 
 from joinlay.jobs.parts.given import Given, Name, Part, Size, dimension_of, one_of
+from joinlay.jobs.parts.machines import MachineTables
 from joinlay.jobs.parts.practice import PracticePart
 from joinlay.lengths import GRADUATIONS, Graduation, Unit
-from joinlay.shop import Cutter, Saw, Shop, TenonStock
+from joinlay.shop import Cutter, Saw, Shop, TenonStock, usual_machines
 
 __all__ = ["UNITS", "CutterPart", "JobShopPart", "Rule", "ShopFile", "ShopPart", "TenonPart", "Units"]
 
@@ -56,7 +57,7 @@ class TenonPart(Part):
         return TenonStock(dimension_of(self.thickness, f"{spelled} tenon stock"), width, length, reach)
 
 
-class ShopPart(Part):
+class ShopPart(MachineTables):
     """What the maker owns. A list that is written takes the place of the usual one altogether."""
 
     kerf: Size | None = None
@@ -74,7 +75,7 @@ class ShopPart(Part):
         if self.tenons is not None:
             tenons = sorted((part.tenon() for part in self.tenons), key=lambda tenon: tenon.thickness)
             shop = replace(shop, tenons=tuple(tenons))
-        return shop
+        return replace(shop, machines=self.machines(shop.machines, usual_machines(shop.rule.unit)))
 
 
 class JobShopPart(ShopPart):
