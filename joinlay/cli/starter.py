@@ -50,7 +50,9 @@ smallest = "{smallest}"         # the smallest mark on your rule: {rules}
 #shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one (or file = in [shop])
 
 [paper]
-size = "{paper}"             # letter, legal, tabloid, a4 or a3
+size = "{paper}"             # letter, legal, tabloid, a4, a3 .. a0, any size such as "610 x 914 mm", or "24 in roll"
+#border = "1/4 in"          # what your printer leaves blank all round
+#printer = "shop laser"     # once you have measured it: joinlay scale-sheet
 
 # ---- what it is made of: a name of your own after the dot; measure the thickness with callipers ----
 

@@ -26,7 +26,7 @@ def setting_pdfs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
 
 def _cards(plan: Plan, found: SettingsList) -> bytes | None:
     """A card for each setting, in the order to cut; None where nothing is cut by machine."""
-    sheets = setting_sheets(found, plan.boards, paper_named(plan.paper), plan.rule, title=plan.title, file=plan.file)
+    sheets = setting_sheets(found, plan.boards, paper_named(plan.paper).for_words, plan.rule, title=plan.title, file=plan.file)
     return sheets_pdf(sheets, title=plan.title, subject="machine settings") if sheets else None
 
 

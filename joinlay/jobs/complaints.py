@@ -41,6 +41,7 @@ _HOW: Final = {
     "sheet": 'write length and width of a whole sheet: sheet = ["96", "48"]',
     "units": 'write units = "inch" or units = "mm"',
     "nominal": 'write what it is sold as: nominal = "1/2"',
+    "paper": 'write paper = "letter" or a table [paper]',
     "shop": 'write shop = "my.shop.toml" or a table [shop]',
 }  # fmt: skip
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from joinlay.checks.conditions import Conditions
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.parts.finish import BandingPart
+    from joinlay.jobs.parts.given import Given
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -49,7 +50,8 @@ class Job:
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
     top down; there are none where ``piece`` has them in its banks, and ``piece`` is None where only openings are given.
     ``pulls`` are the knobs of every front, None where none are asked for; ``banding`` is in the order it is glued.
-    ``paper`` is the name of a sheet size (``letter``, ``a4``). ``on_hand`` changes no part: it is for the lists and layouts.
+    ``paper`` is the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
+    ``on_hand`` changes no part: it is for the lists and layouts.
     ``conditions`` are what the checks judge by.
     """
 
@@ -66,6 +68,7 @@ class Job:
     pulls: Pulls | None = None
     banding: tuple[BandingPart, ...] = ()
     conditions: Conditions = field(default_factory=usual_conditions)
+    printer: Given[str] | None = None
 
     @property
     def drawer_count(self) -> int:

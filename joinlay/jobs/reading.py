@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from pydantic import ValidationError
 
@@ -42,7 +42,7 @@ def named_shop_file(text: str, file_name: str) -> str | None:
 
     Raises Troubles where ``text`` isn't TOML.
     """
-    return _shop_file_in(_with_shop_table(read_source(text, file_name)).tree)
+    return _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
 
 
 def read_job(text: str, file_name: str, shop_text: str | None = None, shop_file_name: str | None = None) -> Job:
@@ -51,7 +51,7 @@ def read_job(text: str, file_name: str, shop_text: str | None = None, shop_file_
     ``shop_text`` is the text of the shop file the job names, None where it names none or where there is no such file. Opens no file.
     Raises Troubles with everything that is wrong in both, by file and line.
     """
-    source = _with_shop_table(read_source(text, file_name))
+    source = _with_short_tables(read_source(text, file_name))
     names = drawer_names(_tables(source.tree.get("drawer")))
     reading = Reading(_unit(source) or Unit.INCH, tuple(_table(source.tree.get("stock"))))
     troubles: list[Trouble] = []
@@ -100,10 +100,14 @@ def _first(troubles: Sequence[Trouble]) -> list[Trouble]:
     return first + more
 
 
-def _with_shop_table(source: Source) -> Source:
-    """``shop = "my.shop.toml"`` is short for a table that only names the file."""
-    shop = source.tree.get("shop")
-    return replace(source, tree={**source.tree, "shop": {"file": shop}}) if isinstance(shop, Spelled) else source
+def _with_short_tables(source: Source) -> Source:
+    """``shop = "my.shop.toml"`` is short for a table that only names the file, ``paper = "letter"`` for one with only a size."""
+    short = {key: {word: source.tree[key]} for key, word in _SHORT.items() if isinstance(source.tree.get(key), Spelled)}
+    return replace(source, tree={**source.tree, **short}) if short else source
+
+
+#: Tables that a single value may stand for, and the key it then has.
+_SHORT: Final = {"shop": "file", "paper": "size"}
 
 
 def _shop_file_in(tree: Mapping[str, Any]) -> str | None:
@@ -147,10 +151,9 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     shop_of_all = replace(shop, practice=every.practice(shop.practice))
     stocks = {name: part.stock(name, unit) for name, part in written.stock.items()}
     title = source.file.removesuffix(".toml") if written.title is None else written.title.value
-    paper = written.paper.size if written.paper is not None else None
     drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
     on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
-    paper_name = usual_paper(unit) if paper is None else paper.value
+    paper = written.paper
     pulls = written.pulls.pulls() if written.pulls else None
     conditions = conditions_of(written, every, names)
     piece = _piece(written, every, source, shop_of_all, stocks)
@@ -162,12 +165,13 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
         shop,
         stocks,
         drawers,
-        paper_name,
+        usual_paper(unit) if paper is None else paper.paper(unit).name,
         on_hand,
         piece and replace(piece, seasons=conditions.seasons),
         pulls,
         tuple(written.banding or ()),
         conditions,
+        None if paper is None else paper.printer,
     )
 
 

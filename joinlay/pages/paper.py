@@ -1,79 +1,49 @@
-"""Paper sizes, the border no printer reaches, and what a printer makes of a true length."""
+"""Printers: what each makes of a true length, and what must be drawn so that it comes out true all the same."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
-from joinlay.errors import BadInput, nearest_names
-from joinlay.lengths import MM_PER_INCH
+from joinlay.lengths import decimal_text
+from joinlay.paper import BORDER, PAPERS, Paper, paper_named
 
 if TYPE_CHECKING:
     from joinlay.drawings.marks import Box
 
-__all__ = ["BORDER", "PAPERS", "Paper", "Printer", "paper_named"]
-
-#: What an ordinary printer leaves blank all round, in mm (PR-5).
-BORDER: Final = Fraction(6)
+__all__ = ["BORDER", "PAPERS", "Paper", "Printer", "paper_named", "percent"]
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
-    """A sheet of paper, upright: ``width`` and ``height`` in mm, ``name`` as a job file writes it, ``title`` as the trade does."""
-
-    name: str
-    title: str
-    width: Fraction
-    height: Fraction
-
-    @property
-    def printable(self) -> Box:
-        """What is left within the border."""
-        return (BORDER, BORDER, self.width - BORDER, self.height - BORDER)
-
-
-def _metric(name: str, width: int, height: int) -> Paper:
-    return Paper(name, name.upper(), Fraction(width), Fraction(height))
-
-
-def _inch(name: str, title: str, width: str, height: str) -> Paper:
-    return Paper(name, title, Fraction(width) * MM_PER_INCH, Fraction(height) * MM_PER_INCH)
-
-
-#: Paper by the name a job file uses: ISO 216, and ASME Y14.1 (A is letter, B is tabloid) with the legal size beside it.
-PAPERS: Final = {
-    paper.name: paper
-    for paper in (
-        _metric("a4", 210, 297),
-        _metric("a3", 297, 420),
-        _inch("letter", "letter", "17/2", "11"),
-        _inch("legal", "legal", "17/2", "14"),
-        _inch("tabloid", "tabloid", "11", "17"),
-    )
-}
-
-
-def paper_named(name: str) -> Paper:
-    """The paper called ``name``, whatever its case; BadInput, with the names there are, for one that isn't known."""
-    found = PAPERS.get(name.strip().lower())
-    if found is None:
-        near = nearest_names(name, tuple(PAPERS))
-        raise BadInput(
-            f"there is no paper called {name!r}" + (f"; nearest: {', '.join(near)}." if near else f"; write {', '.join(PAPERS)}.")
-        )
-    return found
+def percent(factor: Fraction) -> str:
+    """How much longer or shorter a factor makes a thing: ``+0.4 %``, ``−0.55 %``, ``0 %``."""
+    size = decimal_text(abs(factor - 1) * 100, 2)
+    sign = "" if size == "0" else "+" if factor > 1 else "−"
+    return f"{sign}{size} %"
 
 
 @dataclass(frozen=True, slots=True)
 class Printer:
     """What must be drawn for a printer to print true: each length times ``across`` from side to side, times ``down`` along the sheet.
 
-    1 and 1 for a printer taken at its word (PR-3). Drawings don't know of it; only the writers of files use it, last of all.
+    1 and 1 for a printer taken at its word (PR-3). ``name`` is the maker's own for a printer that was measured, ``measured`` the day, as
+    2026-11-20. Drawings don't know of it; only the writers of files use it, last of all.
     """
 
     across: Fraction = Fraction(1)
     down: Fraction = Fraction(1)
+    name: str = ""
+    measured: str = ""
+
+    @property
+    def is_measured(self) -> bool:
+        """True where it was measured: then every sheet made for it says so, and is true on that printer only."""
+        return bool(self.name)
+
+    @property
+    def correction(self) -> str:
+        """``across +0.4 %, down −0.5 %``: how much longer or shorter everything is drawn for it."""
+        return f"across {percent(self.across)}, down {percent(self.down)}"
 
     def room(self, paper: Paper) -> Box:
         """The part of ``paper`` that may be drawn on, so that nothing corrected runs off the printable area.

@@ -15,6 +15,7 @@ EXACT_FLOORS = (
     "jobs",
     "joints",
     "lengths",
+    "paper",
     "settings",
     "shop",
     "stock",

@@ -38,6 +38,7 @@ def test_the_question_is_answered_truly():
         "findings",
         "stock",
         "shop",
+        "paper",
         "boards",
         "joints",
         "casework",

@@ -16,7 +16,7 @@ from joinlay.lengths import Dimension, Length, Unit, exact_fraction, mm, read_le
 
 __all__ = [
     "Count", "Decimals", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",
-    "dimension_of", "listed", "one_of",
+    "checked_text", "dimension_of", "listed", "one_of",
 ]  # fmt: skip
 
 _T = TypeVar("_T")
@@ -174,7 +174,8 @@ Count = Annotated[int, PlainValidator(_count)]
 # -- words ---------------------------------------------------------------------------------------------
 
 
-def _text(given: object, wanted: str) -> Given[str]:
+def checked_text(given: object, wanted: str) -> Given[str]:
+    """Text of any kind; BadInput, with what is ``wanted``, for anything else."""
     spelled = bare(given, wanted)
     if not isinstance(spelled.value, str) or isinstance(spelled.value, Decimals):
         raise BadInput(f"{_shown(spelled.value)} is not text; write {wanted} in quotes.")
@@ -183,7 +184,7 @@ def _text(given: object, wanted: str) -> Given[str]:
 
 def checked_name(given: object) -> Given[str]:
     """Any short text on one line, its spaces made single; BadInput for anything else."""
-    found = _text(given, "a name")
+    found = checked_text(given, "a name")
     name = " ".join(found.value.split())
     if not name or len(name) > _NAME_LENGTH or not name.isprintable():
         raise BadInput(f"{_shown(found.value)} is no name; write 1 to {_NAME_LENGTH} letters and figures.")
@@ -192,7 +193,7 @@ def checked_name(given: object) -> Given[str]:
 
 def _stock_name(given: object, info: ValidationInfo[Reading]) -> Given[str]:
     stocks: tuple[str, ...] = info.context.stocks
-    found = _text(given, "the name of a stock")
+    found = checked_text(given, "the name of a stock")
     if found.value not in stocks:
         raise BadInput(f"there is no stock called {_shown(found.value)}; {_known(found.value, stocks, 'the job has')}")
     return found
@@ -213,7 +214,7 @@ def one_of(words: Mapping[str, _T]) -> Callable[[object], Given[_T]]:
 
     def check(given: object) -> Given[_T]:
         allowed = listed(tuple(words))
-        found = _text(given, allowed)
+        found = checked_text(given, allowed)
         word = " ".join(found.value.casefold().split())
         if word not in words:
             near = nearest_names(word, tuple(words), 1)

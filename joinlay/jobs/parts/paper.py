@@ -1,24 +1,56 @@
-"""``[paper]``: what the templates are printed on."""
+"""``[paper]``: what the templates are printed on, and by which printer."""
 
-from typing import Annotated, Final
+from typing import Annotated
 
-from pydantic import PlainValidator
+from pydantic import PlainValidator, ValidationInfo, model_validator
 
-from joinlay.jobs.parts.given import Given, Part, one_of
+from joinlay.errors import BadInput
+from joinlay.jobs.parts.given import Gap, Given, Name, Part, Reading, Size, checked_text
 from joinlay.lengths import Unit
+from joinlay.paper import Paper, paper_named, roll_of, sheet_of, with_border
 
-__all__ = ["PAPERS", "PaperPart", "usual_paper"]
+__all__ = ["PaperPart", "usual_paper"]
 
-#: The sizes of paper a job may name.
-PAPERS: Final = ("letter", "legal", "tabloid", "a4", "a3")
 
-PaperSize = Annotated[Given[str], PlainValidator(one_of({size: size for size in PAPERS}))]
+def _paper(given: object, info: ValidationInfo[Reading]) -> Given[Paper]:
+    found = checked_text(given, 'a paper, such as "letter", "a4" or "610 x 914 mm",')
+    return Given(paper_named(found.value, info.context.unit), found.spelled, found.origin)
+
+
+PaperSize = Annotated[Given[Paper], PlainValidator(_paper)]
 
 
 class PaperPart(Part):
-    """The sheet size."""
+    """The paper: a ``size`` by name or by figures, its ``width`` and ``height``, or a ``roll`` of some width; and the printer."""
 
     size: PaperSize | None = None
+    width: Size | None = None
+    height: Size | None = None
+    roll: Size | None = None
+    border: Gap | None = None
+    printer: Name | None = None
+
+    @model_validator(mode="after")
+    def _is_one_paper(self, info: ValidationInfo[Reading]) -> "PaperPart":
+        given = [bool(self.size), bool(self.width or self.height), bool(self.roll)]
+        if sum(given) > 1:
+            raise BadInput("the paper is given twice over; write size, or width and height, or roll.")
+        if bool(self.width) != bool(self.height):
+            raise BadInput(f'{"height" if self.width else "width"} is missing; paper has both, but for a roll: roll = "24 in".')
+        self.paper(info.context.unit)
+        return self
+
+    def paper(self, unit: Unit) -> Paper:
+        """The paper itself; the usual one of the ``unit`` where nothing is said. BadInput for a size or border that can't be."""
+        if self.size is not None:
+            paper = self.size.value
+        elif self.width is not None and self.height is not None:
+            paper = sheet_of(self.width.value, self.height.value, unit)
+        elif self.roll is not None:
+            paper = roll_of(self.roll.value, unit)
+        else:
+            paper = paper_named(usual_paper(unit))
+        return paper if self.border is None else with_border(paper, self.border.value)
 
 
 def usual_paper(unit: Unit) -> str:

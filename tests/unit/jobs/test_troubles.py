@@ -206,8 +206,8 @@ def test_practice_that_cannot_be(line, said):
     [
         ('units = "inches"', 'units: "inches" is not known here; write "inch" or "mm".'),
         ('smallest = "1/30 in"', '"1/30 in" is not known here; write "1/16 in", "1/32 in", '),
-        ('[paper]\nsize = "a5"', 'paper, size: "a5" is not known here; write "letter", "legal", "tabloid", "a4" or "a3"'),
-        ("paper = 'a4'", 'paper: this is "a4", where a table is wanted; write [paper] with its keys below it.'),
+        ('[paper]\nsize = "a5"', "paper, size: there is no paper called 'a5'; write a4, a3, a2, a1, a0, letter"),
+        ("paper = ['a4']", 'paper: this is a list, where a table is wanted; write paper = "letter" or a table [paper].'),
         ("shop = true", "shop, file: true is not text"),
         ("drawers = []", "drawers: this is a list, where a table is wanted"),
     ],

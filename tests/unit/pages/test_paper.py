@@ -29,7 +29,7 @@ def test_names_in_any_case_and_near_names_for_others():
     assert paper_named(" A4 ") is PAPERS["a4"]
     with pytest.raises(BadInput, match="nearest: letter"):
         paper_named("leter")
-    with pytest.raises(BadInput, match="a4, a3, letter, legal, tabloid"):
+    with pytest.raises(BadInput, match="a4, a3, a2, a1, a0, letter, legal, tabloid"):
         paper_named("vellum")
 
 
