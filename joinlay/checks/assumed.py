@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.checks.conditions import Stands
-from joinlay.lengths import Unit, decimal_text
+from joinlay.lengths import Fine, Unit, decimal_text
 from joinlay.stock import Day
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Itera
     for drawer, load in conditions.own_loads.items():
         yield f"{drawer} load", f"{_load(load, rule.unit)} {_where(load, drawer)}", written.get(f"{drawer} load", "")
     cut = practice.length("cutting tolerance")
-    yield "cutting tolerance", f"cuts within {rule.text(cut)}", "" if cut.origin == "default" else cut.origin
+    yield "cutting tolerance", f"cuts within {rule.text(Fine(cut))}", "" if cut.origin == "default" else cut.origin
     feet = f", its front feet {rule.text(conditions.feet_back)} back" if conditions.feet_back.mm else ""
     yield "stands", f"{_STANDS[conditions.stands]}{feet}", written.get("stands", written.get("feet set back", ""))
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind, Shape, Span
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length, mm
+from joinlay.lengths import ZERO, Fine, Length, mm
 
 if TYPE_CHECKING:
     from joinlay.shop import Practice
@@ -117,7 +117,7 @@ def _too_near(board: Board, one: Cut, other: Cut, between: Length, limit: Length
         Harm.WARN,
         board.name,
         "Only {between} of wood is left between the {one} and the {other}.",
-        {"between": between, "one": one.name, "other": other.name, "least": limit},
+        {"between": Fine(between), "one": one.name, "other": other.name, "least": limit},
         rule,
         "our own choice",
         "Leave {least}: move one of them, or make it shallower.",

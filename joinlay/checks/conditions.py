@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import ZERO, Length, Unit
+from joinlay.lengths import ZERO, Fine, Length, Unit
 from joinlay.stock import usual_seasons
 
 if TYPE_CHECKING:
@@ -84,13 +84,13 @@ def usual_conditions() -> Conditions:
     return Conditions(usual_seasons(), USUAL_LOAD)
 
 
-def estimate(value: float, rule: Graduation) -> Length:
-    """``value`` in mm as a length to show: on a mark of ``rule`` where it is worth two or more, else to 0.01 mm.
+def estimate(value: float, rule: Graduation) -> Fine:
+    """``value`` in mm as a length to tell: on a mark of ``rule`` where it is worth two or more, else to 0.01 mm.
 
     Physics is no better than that, and a row of decimals would only look so. How it is shown: no rule.
     """
     fine = Length(Fraction(round(value * 100), 100))
-    return rule.round(fine) if abs(fine) >= 2 * rule.division else fine
+    return Fine(rule.round(fine) if abs(fine) >= 2 * rule.division else fine)
 
 
 def weight(kilograms: float, rule: Graduation) -> str:

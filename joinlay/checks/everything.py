@@ -66,7 +66,7 @@ def check_drawer(
     around = neighbours or Neighbours()
     return (
         *check_play(drawer, shop, around.kicker_gap(drawer)),
-        *check_fit(drawer, shop),
+        *check_fit(drawer, shop, around),
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, around.stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions),

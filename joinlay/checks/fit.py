@@ -7,17 +7,18 @@ from fractions import Fraction
 from math import isqrt
 from typing import TYPE_CHECKING
 
-from joinlay.checks.conditions import estimate
+from joinlay.checks.neighbours import Neighbours
+from joinlay.checks.play import height_gap, side_play
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length
+from joinlay.lengths import ZERO, Fine, Length, dimension
 from joinlay.stock import thickness_spread
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
-    from joinlay.lengths import Dimension, Graduation
+    from joinlay.lengths import Dimension
     from joinlay.shop import Practice, Shop
 
-__all__ = ["Stack", "check_fit", "height_stack", "width_stack"]
+__all__ = ["Stack", "check_fit", "guide_stack", "height_stack", "kicker_stack", "width_stack"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,61 +61,80 @@ class Stack:
 
 
 def width_stack(drawer: Drawer, practice: Practice) -> Stack:
-    """The side play of ``drawer``: it hangs on the opening, the back, two dadoes and two side thicknesses (CK-1).
+    """The side play of ``drawer`` at the frame: it hangs on the opening, the back, two dadoes and two side thicknesses (CK-1).
 
-    Over the back corners, where nothing but the joints sets the width; at the front the sides are flushed with the front's ends.
+    Over the back corners, where nothing but the joints sets the width; at the front the sides are flushed with the front's ends. The play is
+    the least on its way out (DR-6).
     """
+    least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
+    play = least.named(f"{drawer.name} least side play", "DR-6", "by geometry")
+    return Stack(play, (("opening width", practice.length("cutting tolerance")), *_box_strays(drawer, practice)))
+
+
+def guide_stack(drawer: Drawer, play: Length, practice: Practice) -> Stack:
+    """The ``play`` of the drawer between its guides: it hangs on the case's inside width, both guides and the box (CK-1, RN-2)."""
+    cut = practice.length("cutting tolerance")
+    guides = tuple((f"{hand} guide", cut) for hand in ("left", "right"))
+    room = dimension(play).named(f"{drawer.name} play between the guides", "RN-2", "by geometry")
+    return Stack(room, (("case inside width", cut), *guides, *_box_strays(drawer, practice)))
+
+
+def _box_strays(drawer: Drawer, practice: Practice) -> tuple[tuple[str, Length], ...]:
+    """How far the sizes that make the box's width may stray."""
     cut, spread = practice.length("cutting tolerance"), thickness_spread(drawer.make.sides)
     thickness = Length(drawer.make.sides.thickness.mm)
     side = max(spread.thickest - thickness, thickness - spread.thinnest)
-    strays: list[tuple[str, Length]] = [("opening width", cut), ("back length", cut)]
-    strays += [(f"{hand} dado depth", cut) for hand in ("left", "right")]
-    strays += [(f"{hand} side thickness", side) for hand in ("left", "right")]
-    play = (2 * drawer.side_clearance).named(f"{drawer.name} side play closed", "DR-6", "by geometry")
-    return Stack(play, tuple(strays))
+    dadoes = [(f"{hand} dado depth", cut) for hand in ("left", "right")]
+    return (("back length", cut), *dadoes, *((f"{hand} side thickness", side) for hand in ("left", "right")))
 
 
 def height_stack(drawer: Drawer, practice: Practice) -> Stack:
     """The room over the sides of ``drawer``: it hangs on the opening's height and the side's (CK-1)."""
     cut = practice.length("cutting tolerance")
-    room = (drawer.opening.height - drawer.board("left side").width).named(
-        f"{drawer.name} room over the sides", "DR-3", "by geometry"
-    )
-    return Stack(room, (("opening height", cut), ("side height", cut)))
+    return Stack(height_gap(drawer), (("opening height", cut), ("side height", cut)))
 
 
-def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
+def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
+    """The ``gap`` under the kicker: it hangs on the opening, the bearer and kicker over it, and the side's height (CK-1, RN-3)."""
+    cut = practice.length("cutting tolerance")
+    room = dimension(gap).named(f"{drawer.name} room under the kicker", "RN-3", "by geometry")
+    return Stack(room, tuple((part, cut) for part in ("opening height", "bearer above", "kicker height", "side height")))
+
+
+def check_fit(drawer: Drawer, shop: Shop, neighbours: Neighbours | None = None) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
-    Else one note with the least and the most. Play of nothing is no fit at all and left to ``check_play``.
+    At the frame, and between the guides and under the kicker where ``neighbours`` has them. Else one note with the least and the most side
+    play, where it is least. Play of nothing is no fit at all and left to ``check_play``.
     """
-    found = []
-    for which, stack in (
-        ("side play", width_stack(drawer, shop.practice)),
-        ("room over the sides", height_stack(drawer, shop.practice)),
-    ):
-        if stack.clearance > ZERO and stack.least_likely.mm < 0:
-            found.append(_binds(drawer, which, stack, shop))
-    if found:
-        return tuple(found)
-    stack = width_stack(drawer, shop.practice)
-    what = "Stock and cuts may take its side play down to {least}; with all of them at their worst "
+    around, practice = neighbours or Neighbours(), shop.practice
+    between, under = around.guide_play(drawer), around.kicker_gap(drawer)
+    sideways = [("side play at the frame", width_stack(drawer, practice))]
+    upwards = [("room over the sides at the frame", height_stack(drawer, practice))]
+    if between is not None:
+        sideways.append(("play between its guides", guide_stack(drawer, between, practice)))
+    if under is not None:
+        upwards.append(("room under its kicker", kicker_stack(drawer, under, practice)))
+    tight = [
+        _binds(drawer, which, stack) for which, stack in (*sideways, *upwards) if stack.clearance > ZERO > stack.least_likely
+    ]
+    if tight:
+        return tuple(tight)
+    which, stack = min(sideways, key=lambda pair: pair[1].least_likely)
+    what = f"Stock and cuts that stray may take its {which} down to {{least}}; all at their worst, "
     what += "it has {worst} to {most}." if stack.least_at_worst.mm > 0 else "it needs planing to fit, or plays {most}."
-    return (Finding("fit", Harm.NOTE, drawer.name, what, _numbers(stack, shop.rule), "CK-1", "tolerance stacking"),)
+    return (Finding("fit", Harm.NOTE, drawer.name, what, _numbers(stack), "CK-1", "tolerance stacking"),)
 
 
-def _numbers(stack: Stack, rule: Graduation) -> dict[str, Length | int | str]:
-    shown = {
-        "likely": stack.likely, "least": stack.least_likely, "worst": stack.least_at_worst, "most": stack.most_at_worst,
-    }  # fmt: skip
+def _numbers(stack: Stack) -> dict[str, Length | int | str]:
     return {
-        "clearance": Length(stack.clearance.mm),
-        **{name: estimate(float(length.mm), rule) for name, length in shown.items()},
+        "clearance": Fine(stack.clearance), "likely": Fine(stack.likely), "least": Fine(stack.least_likely), "worst": Fine(stack.least_at_worst),
+        "most": Fine(stack.most_at_worst), "more": Fine(max(Length(-stack.least_likely.mm), ZERO)),
         "biggest": max(stack.strays, key=lambda stray: stray[1])[0],
-    }
+    }  # fmt: skip
 
 
-def _binds(drawer: Drawer, which: str, stack: Stack, shop: Shop) -> Finding:
+def _binds(drawer: Drawer, which: str, stack: Stack) -> Finding:
     what = f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may bind. Most comes from the {{biggest}}."
-    remedy = "Measure the stock, cut to a test piece, or give more clearance; else plan to plane the drawer to fit."
-    return Finding("fit", Harm.WARN, drawer.name, what, _numbers(stack, shop.rule), "CK-1", "tolerance stacking", remedy)
+    remedy = "Give {more} more clearance, or measure the stock and cut to a test piece; else plan to plane the drawer to fit."
+    return Finding("fit", Harm.WARN, drawer.name, what, _numbers(stack), "CK-1", "tolerance stacking", remedy)

@@ -32,6 +32,8 @@ ORDER: Final = (
     "corner strength", "weight",
 )  # fmt: skip
 _DRAWER: Final = re.compile(r"drawer (?P<number>\d+)(?P<tail>| .*)")
+#: From so many findings of the same words on, one speaks for all of them.
+_ROW: Final = 3
 #: Places named in one finding before the rest are only counted.
 _NAMED: Final = 4
 
@@ -44,7 +46,7 @@ def gathered(found: Iterable[Finding]) -> tuple[Finding, ...]:
     merged = _together(
         found, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy, _spelled(finding)), least=2
     )
-    merged = _together(merged, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy), least=_NAMED + 1)
+    merged = _together(merged, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy), least=_ROW)
     return tuple(sorted(_one_note_each(merged), key=_rank))
 
 
@@ -64,7 +66,15 @@ def _as_one(same: list[Finding]) -> Finding:
     worst = max(same, key=_badness)
     places = _places([finding.where for finding in same])
     alone = all(finding.numbers == worst.numbers for finding in same)
-    return replace(worst, where=places if alone else f"{places} (figures: {worst.where})")
+    return replace(worst, where=places if alone else f"{places} (figures: {_short(worst.where, places)})")
+
+
+def _short(worst: str, places: str) -> str:
+    """The worst place, without the part's name where all of them are that part: ``drawer 8`` of ``drawers 1 to 8 front``."""
+    drawer = _DRAWER.fullmatch(worst)
+    if drawer and drawer["tail"] and places.startswith("drawers ") and places.endswith(drawer["tail"]):
+        return worst.removesuffix(drawer["tail"])
+    return worst
 
 
 def _rank(finding: Finding) -> tuple[int, int]:
@@ -92,7 +102,7 @@ def _one_note_each(found: Iterable[Finding]) -> Iterator[Finding]:
             yield finding
     for same in notes.values():
         worst = max(same, key=_badness)
-        yield worst if len(same) == 1 else replace(worst, where=f"{worst.where} (of all, the most)")
+        yield worst if len(same) == 1 else replace(worst, where=f"{worst.where} (the most of all)")
 
 
 def _badness(finding: Finding) -> Fraction:

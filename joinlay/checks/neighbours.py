@@ -19,6 +19,10 @@ __all__ = ["Neighbours"]
 
 #: Parts that a drawer may kick against.
 _KICKS: Final = ("kicker", "bearer", "case top")
+#: Parts that keep a drawer from wandering sideways.
+_GUIDES: Final = ("guide", "case side", "case partition")
+#: A drawer past its guide by more than this, in mm, isn't beside it.
+_LEAST: Final = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,10 @@ class _Box:
         """True where both share some of the floor, seen from above."""
         return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (0, 1))
 
+    def is_beside(self, other: _Box) -> bool:
+        """True where both share some height and some depth, seen from the side."""
+        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (1, 2))
+
 
 class Neighbours:
     """What drawers kick against and are stopped by, among the boards of ``others``: measured once for a whole piece."""
@@ -52,8 +60,30 @@ class Neighbours:
     def __init__(self, others: Sequence[Assembly] = ()) -> None:
         """Take the case, frame, runners and stops; unplaced boards are passed over."""
         placed = [board for assembly in others for board in assembly.boards if board.place is not None]
+        self._guides = [_Box.around(board) for board in placed if board.part in _GUIDES]
         self._kicks = [_Box.around(board) for board in placed if board.part in _KICKS]
         self._stops = [_Box.around(board) for board in placed if board.part == "stop block"]
+
+    def guide_play(self, drawer: Drawer) -> Length | None:
+        """Both sides together, what the drawer's sides have between the guides beside them; None where either side has none (RN-2, DR-6).
+
+        Where no guide was needed the case's own side guides.
+        """
+        gaps = []
+        for hand in ("left", "right"):
+            place = drawer.board(f"{hand} side").place
+            if place is None:
+                return None
+            box = _Box.around(drawer.board(f"{hand} side"))
+            # The outer face at its front; a leaning side's box would take in more than it fills.
+            face = place.point(ZERO, ZERO, drawer.board(f"{hand} side").thickness)[0]
+            level = [one for one in self._guides if one.is_beside(box)]
+            beside = [face - one.high[0] if hand == "left" else one.low[0] - face for one in level]
+            near = [gap for gap in beside if gap >= -_LEAST]
+            if not near:
+                return None
+            gaps.append(min(near))
+        return Length(gaps[0] + gaps[1])
 
     def kicker_gap(self, drawer: Drawer) -> Length | None:
         """From the top of the drawer's sides to the lowest kicker above them; None where the piece has none (RN-3, RN-5).

@@ -5,10 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length, dimension, mm
+from joinlay.lengths import ZERO, Fine, Length, dimension, mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
@@ -69,11 +68,11 @@ def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[F
     kicked = height_gap(drawer) if gap is None else gap
     play, sinks = side_play(drawer, out), droop(kicked, drawer.length, out)
     numbers: dict[str, Length | int | str] = {
-        "closed": Length(side_play(drawer, ZERO).mm),
-        "play": estimate(float(play.mm), shop.rule),
-        "droop": estimate(float(sinks.mm), shop.rule),
+        "closed": Fine(side_play(drawer, ZERO)),
+        "play": Fine(play),
+        "droop": Fine(sinks),
         "out": shop.rule.round(out),
-        "gap": Length(kicked.mm),
+        "gap": Fine(kicked),
     }
     found = []
     if play > LOOSE:
@@ -91,6 +90,8 @@ def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[F
 
 def _note(drawer: Drawer, numbers: dict[str, Length | int | str]) -> Finding:
     what = "Side play is {closed} closed and {play} when out by {out}; its front droops {droop} there."
+    if numbers["closed"] == numbers["play"]:
+        what = "It has {play} of side play all the way; out by {out} its front droops {droop}."
     return Finding("side play", Harm.NOTE, drawer.name, what, numbers, "DR-6, RN-5", "by geometry")
 
 
@@ -99,6 +100,6 @@ def _tight(drawer: Drawer, least: Length) -> Finding:
         "It is wider than its opening by {over} on its way out." if least.mm < 0 else "It has no side play at all on its way out."
     )
     return Finding(
-        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": abs(Length(least.mm))}, "DR-6", "by geometry",
+        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": Fine(abs(Length(least.mm)))}, "DR-6", "by geometry",
         "More side clearance, or a taper that is not less than nothing.",
     )  # fmt: skip

@@ -9,7 +9,7 @@ from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length
+from joinlay.lengths import ZERO, Fine, Length
 from joinlay.stock import Sheet, stiffness_of
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ def check_sag(
     stands = drawer.make.back_height is BackHeight.ON_BOTTOM
     load = pressure * float(span.area) / 10**6 / GRAVITY
     numbers: dict[str, Length | int | str] = {
-        "sag": estimate(sag, shop.rule), "room": room, "load": weight(load, shop.rule), "stock": drawer.make.bottom.name,
+        "sag": estimate(sag, shop.rule), "room": Fine(room), "load": weight(load, shop.rule), "stock": drawer.make.bottom.name,
     }  # fmt: skip
     where = f"{drawer.name} bottom"
     if sag <= float(room.mm):

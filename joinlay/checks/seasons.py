@@ -9,7 +9,7 @@ from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length, mm
+from joinlay.lengths import ZERO, Fine, Length, mm
 from joinlay.stock import Solid, movement_of
 from joinlay.stock.movement import in_range
 
@@ -141,7 +141,7 @@ def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
     shown = {"grows": moves.grows, "shrinks": moves.shrinks, "moves": moves.grows + moves.shrinks}
     return {
         **{name: estimate(float(length.mm), shop.rule) for name, length in shown.items()},
-        "room": moves.room,
+        "room": Fine(moves.room),
         "lower": shop.rule.up(max(moves.over, ZERO)),
     }
 
@@ -166,7 +166,7 @@ def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding,
     if flat[0].shrinks < held:
         return ()
     what = "Solid, it shrinks {shrinks} by the driest day, and only {held} of it is in the groove of the back."
-    numbers: dict[str, Length | int | str] = {"shrinks": estimate(float(flat[0].shrinks.mm), shop.rule), "held": held}
+    numbers: dict[str, Length | int | str] = {"shrinks": estimate(float(flat[0].shrinks.mm), shop.rule), "held": Fine(held)}
     remedy = "A deeper groove, or let the back stand on the bottom, glued at the front only."
     return (Finding("wood movement", Harm.WARN, bottom.name, what, numbers, "CK-6, GR-2", _SOURCE, remedy),)
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis, Board, Cut, CutKind
 from joinlay.checks.clashes import stands_alone
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Length, largest
+from joinlay.lengths import ZERO, Fine, Length, largest
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -96,7 +96,7 @@ def _finding(board: Board, cut: Cut, where: str, left: Length, least: Length, ru
         Harm.WARN if left else Harm.REFUSE,
         board.name,
         what,
-        {"left": left, "cut": cut.name, "least": Length(least.mm)},
+        {"left": Fine(left), "cut": cut.name, "least": Length(least.mm)},
         rule,
         "common practice",
         "Leave {least}: a smaller cut, or thicker stock.",

@@ -115,7 +115,8 @@ def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given
         return None
     what = "The tenon is {thickness} thick, over its share of wood {wood} thick: {most}."
     if not is_given and (stock.thickness - most) * 2 < shop.rule.division:
-        return note("tenon thickness", what, "LT-1", _A_THIRD, thickness=stock.thickness, wood=end_thickness, most=most)
+        what = "The tenon is {thickness} thick, a hair over its share of {wood}; that does no harm."
+        return note("tenon thickness", what, "LT-1", _A_THIRD, thickness=stock.thickness, wood=end_thickness)
     return warning("tenon thickness", what, "A tenon of {most} or less is usual.", "LT-1", _A_THIRD,
                    thickness=stock.thickness, wood=end_thickness, most=most)  # fmt: skip
 

@@ -11,6 +11,7 @@ from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.lengths.fine import Fine
 from joinlay.lengths.length import MM_PER_INCH, Length
 from joinlay.lengths.reading import Unit
 
@@ -118,7 +119,13 @@ class Graduation:
         return OnRule(nearest, rest, sign, decimal_text(size.mm, places), 0, 1, "mm")
 
     def text(self, length: Length) -> str:
-        """``length`` as the maker reads it: ``18 5/16 in``, with what is left over where the rule cannot show it."""
+        """``length`` as the maker reads it: ``18 5/16 in``, with what is left over where the rule cannot show it.
+
+        A Fine length is told to the nearest 1/64 in or 0.1 mm instead.
+        """
+        if isinstance(length, Fine):
+            rule = _IN_64 if self.unit is Unit.INCH else _MM_10
+            return length.too_small(self.unit) or rule.text(length.nearest(self.unit))
         return self.read(length).text
 
 
@@ -131,6 +138,7 @@ def decimal_text(number: Fraction, places: int) -> str:
 
 
 _IN_64 = Graduation(Unit.INCH, Length(MM_PER_INCH / 64))
+_MM_10 = Graduation(Unit.MM, Length(Fraction(1, 10)))
 
 
 def plain_mm(length: Length) -> str:

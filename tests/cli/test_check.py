@@ -70,12 +70,12 @@ def test_your_own_figures_are_told_with_their_line(job, capsys):
     own = '[use]\nstands = "anchored"\n' + GOOD[GOOD.index("[stock") :].replace('"thin"', '"thin"\nload = "20 lb"')
     told = run(capsys, "check", job(own)).out
     assert (
-        "Reckoned with your figures: 20 lb in each drawer (chest.toml:19); the piece is anchored to the wall (chest.toml:2)."
+        "Reckoned with your figures: 20 lb in each drawer (chest.toml:21); the piece is anchored to the wall (chest.toml:2)."
         in told
     )
     conditions = json.loads(run(capsys, "check", job(own), "--json").out)["conditions"]
     assert {one["name"]: one["written"] for one in conditions} == {
-        "driest": "", "dampest": "", "workshop": "", "load": "chest.toml:19", "cutting tolerance": "", "stands": "chest.toml:2",
+        "driest": "", "dampest": "", "workshop": "", "load": "chest.toml:21", "cutting tolerance": "", "stands": "chest.toml:2",
     }  # fmt: skip
 
 

@@ -120,9 +120,9 @@ def test_alike_findings_are_put_together():
 
 
 def test_a_few_with_other_numbers_stand_alone_and_many_are_told_by_the_worst():
-    assert len(gathered([sag(f"drawer {n} bottom", n) for n in range(1, 5)])) == 4
+    assert len(gathered([sag(f"drawer {n} bottom", n) for n in (1, 2)])) == 2
     (one,) = gathered([sag(f"drawer {n} bottom", n) for n in range(1, 6)])
-    assert one.where == "drawers 1 to 5 bottom (figures: drawer 5 bottom)"
+    assert one.where == "drawers 1 to 5 bottom (figures: drawer 5)"
     assert one.numbers["sag"] == mm(5)
 
 
@@ -133,9 +133,9 @@ def test_other_places_are_listed_and_then_counted():
 
 
 def test_of_notes_the_worst_speaks():
-    notes = [at(f"drawer {n}", note("racking", "Jams at {planed}.", planed=mm(100 * n))) for n in (3, 1, 2)]
+    notes = [at(f"drawer {n}", note("racking", "Jams at {planed}.", planed=mm(100 * n))) for n in (3, 1)]
     (one,) = gathered(notes)
-    assert one.where == "drawer 1 (of all, the most)"
+    assert one.where == "drawer 1 (the most of all)"
 
 
 def test_kinds_nobody_ranked_come_last_of_their_harm():

@@ -5,10 +5,13 @@ from math import sqrt
 
 import pytest
 
-from joinlay.checks.fit import Stack, check_fit, height_stack, width_stack
+from joinlay.boards import Board, Place
+from joinlay.casework.assembly import Assembly
+from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, width_stack
+from joinlay.checks.neighbours import Neighbours
 from joinlay.findings import Harm
-from joinlay.lengths import dimension, mm
-from tests.unit.checks.making import SHOP, drawer, practice_with, sheet, shop_with
+from joinlay.lengths import ZERO, Length, dimension, mm
+from tests.unit.checks.making import DATUM, SHOP, drawer, practice_with, sheet, shop_with, size
 
 
 def stack(clearance, *strays):
@@ -79,3 +82,51 @@ def test_no_clearance_at_all_is_left_to_the_check_of_play():
 
 def test_shares_of_a_millimetre_stay_exact():
     assert stack(1, Fraction(1, 3), Fraction(1, 3)).at_worst == mm("2/3")
+
+
+def beside(gap, hang="0.8"):
+    """Guides ``gap`` off both sides of the usual drawer, and a kicker ``hang`` over them."""
+    made = drawer()
+    left, right = (made.board(f"{hand} side") for hand in ("left", "right"))
+    assert left.place is not None
+    assert right.place is not None
+    outer = [side.place.point(ZERO, ZERO, side.thickness)[0] for side in (left, right)]
+    top = left.place.origin[2] + left.width.mm
+    boxes = [
+        ("guide", outer[0] - Fraction(gap) - 20, 20, 5), ("guide", outer[1] + Fraction(gap), 20, 5), ("kicker", outer[0], 20, top + Fraction(hang))
+    ]  # fmt: skip
+    boards = tuple(_strip(part, x, wide, z) for part, x, wide, z in boxes)
+    return made, Neighbours([Assembly("runners", boards)])
+
+
+def _strip(part, x, wide, z):
+    place = Place.at(Length(Fraction(x)), mm(20), Length(Fraction(z)), "+Y", "+X", "+Z")
+    return Board(part, part, "stock", size(400), size(wide), size(15), DATUM, place=place)
+
+
+def test_guides_and_kicker_are_judged_where_they_stand():
+    """Between guides six cuts of 0.4 and two sides of 0.1: the root of their squares is 0.990; under a kicker four cuts: 0.8."""
+    made, around = beside("0.7")
+    assert around.guide_play(made) == mm("1.4")
+    assert guide_stack(made, mm("1.4"), SHOP.practice).likely == mm("0.99")
+    assert [f.harm for f in check_fit(made, SHOP, around)] == [Harm.NOTE]
+    assert "between its guides" in check_fit(made, SHOP, around)[0].what
+
+
+@pytest.mark.parametrize(
+    ("gap", "hang", "kinds"),
+    [
+        ("0.495", "0.8", []), ("0.494", "0.8", ["play between its guides"]), ("0.495", "0.799", ["room under its kicker"]),
+        ("0.494", "0.799", ["play between its guides", "room under its kicker"]),
+    ],
+)  # fmt: skip
+def test_the_limits_at_guides_and_kicker(gap, hang, kinds):
+    made, around = beside(gap, hang)
+    found = [f for f in check_fit(made, SHOP, around) if f.harm is Harm.WARN]
+    assert [next(kind for kind in kinds if kind in f.what) for f in found] == kinds
+    assert all("more clearance" in f.way_out(str) for f in found)
+
+
+def test_a_drawer_wider_at_its_back_has_its_least_play_pulled_out():
+    made = drawer(shop=shop_with(taper="-0.7", side_clearance="0.8"))
+    assert width_stack(made, SHOP.practice).clearance == mm("0.9")
