@@ -90,11 +90,14 @@ def make(
     job: Annotated[Path, typer.Argument(help=words.JOB)],
     out: Annotated[Path | None, typer.Option("--out", help=words.MAKE_OUT)] = None,
     paper: Annotated[str | None, typer.Option("--paper", help=words.MAKE_PAPER)] = None,
+    only: Annotated[str | None, typer.Option("--only", help=words.MAKE_ONLY)] = None,
+    pages: Annotated[str | None, typer.Option("--pages", help=words.MAKE_PAGES)] = None,
+    count: Annotated[bool, typer.Option("--count", help=words.MAKE_COUNT)] = False,
 ) -> None:
-    """Write a job's templates and lists."""
-    from joinlay.cli.making import make_job
+    """Write a job's packet and lists."""
+    from joinlay.cli.making import Wish, make_job
 
-    raise typer.Exit(make_job(job, out, paper))
+    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, is_count=count)))
 
 
 @app.command(help=words.SETTINGS)

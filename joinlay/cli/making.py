@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import words
 from joinlay.cli.files import job_in
 from joinlay.cli.progress import Progress
-from joinlay.cli.saying import complain, finding_lines, say
+from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.documents.writing import write_all
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
@@ -19,35 +19,99 @@ from joinlay.jobs.planning import plan
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from joinlay.documents.packet import Packet
     from joinlay.jobs.plan import Plan
 
-__all__ = ["make_job"]
+__all__ = ["Wish", "make_job"]
 
 #: Where the list of what an earlier run wrote is kept.
 _PLAN: Final = "plan.json"
+#: What is printed once more.
+_AGAIN: Final = "again.pdf"
 
 
-def make_job(path: Path, out: Path | None, paper: str | None) -> int:
-    """Write everything the job at ``path`` gives into ``out``; 1, and nothing written, where something is refused, else 0.
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What ``make`` was asked for beside the job: where to, on what paper, and whether only a part of the packet, or only its number of sheets."""
+
+    out: Path | None = None
+    paper: str | None = None
+    only: str | None = None
+    pages: str | None = None
+    is_count: bool = False
+
+
+def make_job(path: Path, wish: Wish) -> int:
+    """Write everything the job at ``path`` gives; 1, and nothing written, where something is refused, else 0.
 
     Raises BadInput for what cannot be used, and where it cannot be written: then every file that was there is as it was.
     """
     job = job_in(path)
-    if paper is not None:
-        job = replace(job, paper=_paper(paper))
+    if wish.paper is not None:
+        job = replace(job, paper=_paper(wish.paper))
     worked_out = plan(job)
     if worked_out.is_refused:
         refused = [finding for finding in worked_out.findings if finding.harm is Harm.REFUSE]
         complain(f"{words.not_made(worked_out.title)}\n\n{finding_lines(refused, worked_out.rule)}")
         return 1
-    folder = Path("templates_out") / path.stem if out is None else out
-    with Progress(steps=6) as progress:
-        files = _files(worked_out, progress)
+    folder = Path("templates_out") / path.stem if wish.out is None else wish.out
+    if wish.is_count:
+        say(_counted(_bound(worked_out)))
+    elif wish.only is not None or wish.pages is not None:
+        say(_make_again(worked_out, folder, wish))
+    else:
+        say(_make_all(worked_out, folder))
+    return 0
+
+
+def _bound(worked_out: Plan) -> Packet:
+    from joinlay.documents.packet import packet_for
+
+    with Progress(steps=1) as progress:
+        progress.step(words.STEP_PACKET)
+        return packet_for(worked_out)
+
+
+def _counted(packet: Packet) -> str:
+    """How much paper the packet takes, chapter by chapter."""
+    rows = [(chapter.heading, words.sheet_numbers(chapter.sheets[0].number, len(chapter.sheets))) for chapter in packet.chapters]
+    return "\n\n".join(
+        (words.sheets_counted(packet.title, len(packet.sheets), packet.paper.title), table(rows), words.NEXT_COUNTED)
+    )
+
+
+def _make_again(worked_out: Plan, folder: Path, wish: Wish) -> str:
+    """Write the sheets that are wanted once more beside what is there, which stays as it is."""
+    from joinlay.cli.choosing import chosen_sheets
+
+    packet = _bound(worked_out)
+    chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)
+    write_all(folder, {_AGAIN: packet.pdf(chosen)})
+    numbers = [sheet.number for sheet in chosen]
+    said = words.made_again(packet.title, numbers, packet.paper.title, folder / _AGAIN)
+    return "\n\n".join((said, *([words.CHANGED_SINCE] if _has_changed(worked_out, folder) else []), words.NEXT_AGAIN))
+
+
+def _has_changed(worked_out: Plan, folder: Path) -> bool:
+    """Whether the packet that lies in ``folder`` was made from another plan; False where there is none."""
+    from joinlay.documents.plan_json import plan_json
+
+    try:
+        left = (folder / _PLAN).read_bytes()
+    except OSError:
+        return False
+    return left != plan_json(worked_out, _written_before(folder))
+
+
+def _make_all(worked_out: Plan, folder: Path) -> str:
+    """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
+    with Progress(steps=5) as progress:
+        files, sheets, paper = _files(worked_out, progress)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
-    say("\n\n".join(part for part in (words.made(worked_out.title, folder, len(files)), warnings, words.next_print()) if part))
-    return 0
+    made = words.made(worked_out.title, folder, len(files))
+    return "\n\n".join(part for part in (made, warnings, words.next_print(sheets, paper)) if part)
 
 
 def _paper(name: str) -> str:
@@ -59,27 +123,26 @@ def _paper(name: str) -> str:
         raise BadInput(f"--paper: {bad}") from None
 
 
-def _files(worked_out: Plan, progress: Progress) -> dict[str, bytes]:
-    """Every file by its name, made in memory."""
+def _files(worked_out: Plan, progress: Progress) -> tuple[dict[str, bytes], int, str]:
+    """Every file by its name, made in memory; then how many sheets of which paper the packet takes."""
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
+    from joinlay.documents.packet import packet_for
     from joinlay.documents.plan_json import plan_json
-    from joinlay.documents.setting_cards import setting_pdfs
-    from joinlay.documents.templates import template_svgs, templates_pdf
+    from joinlay.documents.templates import template_svgs
 
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)
-    files["packet.pdf"] = templates_pdf(worked_out)
+    packet = packet_for(worked_out)
+    files["packet.pdf"] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
     for name, drawing in template_svgs(worked_out):
         files[_free(name, files)] = drawing
-    progress.step(words.STEP_SETTINGS)
-    files.update(setting_pdfs(worked_out))
     progress.step(words.STEP_LIST)
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)
     progress.step(words.STEP_PLAN)
     files[_PLAN] = plan_json(worked_out, (*files, _PLAN))
-    return files
+    return files, len(packet.sheets), packet.paper.title
 
 
 def _free(name: str, taken: dict[str, bytes]) -> str:

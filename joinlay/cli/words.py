@@ -28,9 +28,14 @@ ASSEMBLE: Final = "Put it together in the model too, drawers shut and pulled out
 HELP_ON: Final = "Say more about one kind of finding, such as racking: what it means, and what helps."
 HELP_ON_KIND: Final = "The kind of finding. Without one, all the pages are listed."
 
-MAKE: Final = "Work a job out and write its templates and lists."
+MAKE: Final = "Work a job out and write its packet to print, its templates and its lists."
 MAKE_OUT: Final = "The folder to write to; templates_out/ and the job's name unless told."
 MAKE_PAPER: Final = "The paper to print on, such as letter or a4; what the job says unless told."
+MAKE_ONLY: Final = (
+    "Print the templates of one part once more, such as 'drawer 3 front', 'drawer 3' or 'drawer side', into again.pdf."
+)
+MAKE_PAGES: Final = "Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf."
+MAKE_COUNT: Final = "Only say how many sheets of paper the packet takes; nothing is written."
 
 WHY: Final = "Show how a number was worked out, down to what you wrote."
 WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
@@ -90,7 +95,6 @@ VERSION: Final = "Say which version this is."
 
 STEP_PACKET: Final = "the packet"
 STEP_TEMPLATES: Final = "each template"
-STEP_SETTINGS: Final = "setting cards"
 STEP_LIST: Final = "the cutting list"
 STEP_PLAN: Final = "the plan"
 STEP_WRITING: Final = "writing"
@@ -183,9 +187,54 @@ def made(title: str, folder: object, number: int) -> str:
     return f"{title}: {counted(number, 'file')} in {folder}"
 
 
-def next_print() -> str:
+def next_print(sheets: int, paper: str) -> str:
     """After ``make``: what to do with them."""
-    return "Next: print packet.pdf at actual size, and measure its check square before you mark any wood."
+    return f"Next: print packet.pdf ({counted(sheets, 'sheet')} of {paper}) at actual size, and measure its check square before you mark any wood."
+
+
+def sheets_counted(title: str, sheets: int, paper: str) -> str:
+    """``make --count``: how much paper it takes."""
+    return f"{title}: {counted(sheets, 'sheet')} of {paper}"
+
+
+def sheet_numbers(first: int, how_many: int) -> str:
+    """``7``, or ``7 to 12``."""
+    return str(first) if how_many == 1 else f"{first} to {first + how_many - 1}"
+
+
+NEXT_COUNTED: Final = "Next: make it; --pages 2-5 prints some of it, --only 'drawer 1 front' what one part needs."
+NEXT_AGAIN: Final = "Next: print it at actual size, and measure its check square before you mark any wood."
+CHANGED_SINCE: Final = (
+    "The job has changed since the packet in that folder was made: its sheets and these don't belong together. "
+    "Make the whole packet again."
+)
+
+
+def made_again(title: str, numbers: Sequence[int], paper: str, path: object) -> str:
+    """After ``make --only`` or ``--pages``: which sheets, and where."""
+    which = f"sheet{'s' if len(numbers) > 1 else ''} {', '.join(map(str, numbers))}"
+    return f"{title}: {which} ({counted(len(numbers), 'sheet')} of {paper}) in {path}"
+
+
+def unread_pages(given: str) -> str:
+    """``--pages`` that can't be read."""
+    return f"--pages: {given!r} is not the number of a sheet; write numbers and stretches such as 4-6,9."
+
+
+def no_such_pages(given: str, last: int) -> str:
+    """``--pages`` beyond the packet."""
+    return f"--pages: {given}: the packet's sheets are numbered 1 to {last}, the lower number first."
+
+
+def no_template(given: str) -> str:
+    """``--only`` a part that has no template."""
+    return f"--only: {given!r} has no template: nothing is cut near its ends. joinlay list shows its size."
+
+
+def no_part(given: str, near: Sequence[str], file: str) -> str:
+    """``--only`` a part that isn't there."""
+    said = f"; near it: {', '.join(near)}." if near else "; joinlay list shows them all."
+    return f"--only: there is no part called {given!r} in {file}{said}"
 
 
 def not_made(title: str) -> str:

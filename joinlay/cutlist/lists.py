@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.cutlist.board_layout import board_layouts
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
 
-__all__ = ["Lists", "all_lists"]
+__all__ = ["Lists", "all_lists", "with_paper"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +45,11 @@ class Lists:
         ]
         needed = [finding for need in self.solid for finding in need.findings]
         return tuple(sorted((*self.parts.findings, *laid, *needed, *self.shopping.findings), key=lambda finding: finding.harm))
+
+
+def with_paper(lists: Lists, plan: Plan, paper: int) -> Lists:
+    """``lists`` of ``plan`` with ``paper`` sheets of paper among what to have ready; nothing is laid out again (CL-2)."""
+    return replace(lists, shopping=shopping_list(plan, lists.parts, lists.sheets, lists.solid, paper))
 
 
 def all_lists(plan: Plan, paper: int | None = None) -> Lists:

@@ -10,7 +10,7 @@ from joinlay.documents.fonts import FONT_NAMES, check_letters, load_fonts
 from joinlay.drawings.marks import PENS, Arc, Fill, Line, Polyline, Text, Turn, pieces_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Collection, Iterable, Iterator, Sequence
     from fractions import Fraction
 
     from reportlab.pdfgen.canvas import Canvas
@@ -41,20 +41,21 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
     canvas.setCreator("joinlay")
     canvas.setViewerPreference("PrintScaling", "None")
     section = ""
+    there = {sheet.number for sheet in sheets}
     for page, sheet in enumerate(sheets):
         canvas.addPageLabel(page, "ARABIC", sheet.number)
         if sheet.section and sheet.section != section:
             canvas.bookmarkPage(sheet.section)
             canvas.addOutlineEntry(sheet.section, sheet.section, level=0, closed=True)
         section = sheet.section
-        _page(canvas, sheet)
+        _page(canvas, sheet, there)
     if section:
         canvas.showOutline()
     canvas.save()
     return held.getvalue()
 
 
-def _page(canvas: Canvas, sheet: Sheet) -> None:
+def _page(canvas: Canvas, sheet: Sheet, there: Collection[int]) -> None:
     canvas.setPageSize((_points(sheet.paper.width), _points(sheet.paper.height)))
     canvas.bookmarkPage(_key(sheet.number))
     for n, laid in enumerate(sheet.laid, start=1):
@@ -62,7 +63,7 @@ def _page(canvas: Canvas, sheet: Sheet) -> None:
         canvas.bookmarkPage(key)
         canvas.addOutlineEntry(laid.title, key, level=1 if sheet.section else 0)
     pen = _Pen(canvas, sheet)
-    for link in sheet.links:
+    for link in (one for one in sheet.links if one.to in there):
         x0, y0, x1, y1 = link.box
         canvas.linkRect("", _key(link.to), (*pen.at((x0, y0)), *pen.at((x1, y1))), thickness=0)
     for stroke in sheet.strokes:

@@ -106,10 +106,16 @@ def setting_sheets(
 
 def _sheet(setting: Setting, strokes: tuple[Stroke, ...], job: _Job) -> Sheet:
     _, bottom, right, _ = job.area
-    laid = Laid(Template((f"setting {setting.number}",), cut_words(setting), strokes, bounds_of(strokes)), Move())
+    laid = Laid(
+        Template((f"setting {setting.number}",), cut_words(setting), strokes, bounds_of(strokes)), Move(), serves=_served(setting)
+    )
     unit = "inches" if job.rule.unit is Unit.INCH else "mm"
     foot = Foot(job.title, (laid.title,), job.paper, job.file, unit, (right - SQUARE, bottom), document="setting")
     return Sheet(job.paper, job.printer, strokes, foot, (laid,))
+
+
+def _served(setting: Setting) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for work in setting.works for name in work.boards))
 
 
 def _card(setting: Setting, job: _Job) -> Iterator[tuple[Stroke, ...]]:

@@ -25,12 +25,16 @@ class SheetFoot(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's. ``tile`` counts from 1, 0 where it is whole."""
+    """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's. ``tile`` counts from 1, 0 where it is whole.
+
+    ``serves`` are the boards it is for where the template's own names are something else, such as a setting's.
+    """
 
     template: Template
     move: Move
     tile: int = 0
     tiles: int = 0
+    serves: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:
@@ -67,6 +71,11 @@ class Sheet:
     def strokes(self) -> tuple[Stroke, ...]:
         """Everything on the sheet, in the order it is drawn; the printer's correction is not in it."""
         return self.body + self.foot.strokes(self.number, self.of)
+
+    @property
+    def parts(self) -> frozenset[str]:
+        """The names of the boards it is of use for."""
+        return frozenset(name for laid in self.laid for name in laid.serves or laid.template.names)
 
     @property
     def title(self) -> str:

@@ -34,13 +34,16 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     ran = run(capsys, "make", job, "--out", out)
     assert (ran.code, ran.err) == (0, "")
     held = held_in(out)
-    lists = {"packet.pdf", "settings.pdf", "gauges.pdf", "cutting-list.csv", "plan.json"}
+    lists = {"packet.pdf", "cutting-list.csv", "plan.json"}
     assert lists < set(held)
     others = set(held) - lists
     assert "drawer-1-front-left-end.svg" in others
     assert all(name.endswith(".svg") for name in others)
     assert ran.out.splitlines()[0] == f"Seed chest: {len(held)} files in {out}"
-    assert ran.out.splitlines()[-1].startswith("Next: print packet.pdf at actual size")
+    assert json.loads(held["plan.json"])["files"] == sorted(held)
+    with pdfplumber.open(out / "packet.pdf") as pdf:
+        said = f"Next: print packet.pdf ({len(pdf.pages)} sheets of letter) at actual size"
+    assert ran.out.splitlines()[-1].startswith(said)
     assert json.loads(held["plan.json"])["files"] == sorted(held)
     with pdfplumber.open(out / "packet.pdf") as pdf:
         assert float(pdf.pages[0].width) == 612
@@ -68,6 +71,68 @@ def test_paper(job, out, capsys):
     ran = run(capsys, "make", job, "--out", out, "--paper", "a9")
     assert ran.code == 2
     assert ran.err.startswith("--paper: there is no paper called 'a9'")
+
+
+def pages_of(path):
+    with pdfplumber.open(path) as pdf:
+        return [page.extract_text() for page in pdf.pages]
+
+
+def test_the_number_of_sheets_is_said_and_nothing_written(job, out, capsys):
+    ran = run(capsys, "make", job, "--out", out, "--count")
+    assert ran.code == 0
+    assert not out.exists()
+    run(capsys, "make", job, "--out", out)
+    pages = pages_of(out / "packet.pdf")
+    assert ran.out.startswith(f"Seed chest: {len(pages)} sheets of letter\n")
+    assert "Machine settings" in ran.out
+
+
+def test_some_sheets_once_more(job, out, capsys):
+    run(capsys, "make", job, "--out", out)
+    before, whole = held_in(out), pages_of(out / "packet.pdf")
+    ran = run(capsys, "make", job, "--out", out, "--pages", "2-3, 5")
+    assert ran.out.startswith(f"Seed chest: sheets 2, 3, 5 (3 sheets of letter) in {out / 'again.pdf'}\n")
+    assert "has changed" not in ran.out
+    assert pages_of(out / "again.pdf") == [whole[1], whole[2], whole[4]]
+    assert {name: held for name, held in held_in(out).items() if name != "again.pdf"} == before
+
+
+def test_the_templates_of_one_part_once_more(job, out, capsys):
+    run(capsys, "make", job, "--out", out)
+    whole = pages_of(out / "packet.pdf")
+    ran = run(capsys, "make", job, "--out", out, "--only", "drawer 1 Left Side")
+    assert ran.code == 0
+    pages = pages_of(out / "again.pdf")
+    assert 0 < len(pages) < len(whole)
+    assert all("left side" in page and page in whole for page in pages)
+    assert run(capsys, "make", job, "--out", out, "--only", "drawer 1").code == 0
+    assert len(pages_of(out / "again.pdf")) > len(pages)
+
+
+def test_sheets_of_a_job_that_has_changed_are_not_mixed_unseen(job, out, capsys):
+    run(capsys, "make", job, "--out", out)
+    job.write_text(GOOD.replace("18 3/8", "19 3/8"), encoding="utf-8")
+    assert "has changed since the packet" in run(capsys, "make", job, "--out", out, "--pages", "1").out
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        (("--pages", "two"), "--pages: 'two' is not the number of a sheet"),
+        (("--pages", ""), "--pages: '' is not the number of a sheet"),
+        (("--pages", "1-999"), "--pages: 1-999: the packet's sheets are numbered 1 to "),
+        (("--pages", "3-2"), "--pages: 3-2: the packet's sheets are numbered 1 to "),
+        (("--only", "drawer 1 frnt"), "--only: there is no part called 'drawer 1 frnt' in chest.toml; near it: drawer 1 front"),
+        (("--only", " "), "--only: there is no part called ' ' in chest.toml"),
+        (("--only", "drawer 1 bottom"), "--only: 'drawer 1 bottom' has no template"),
+    ],
+)
+def test_sheets_that_cannot_be_chosen(job, out, capsys, given, says):
+    ran = run(capsys, "make", job, "--out", out, *given)
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith(says)
+    assert not out.exists()
 
 
 def test_what_an_earlier_run_made_and_this_one_does_not_goes(job, out, capsys):

@@ -1,0 +1,152 @@
+"""The packet: everything a maker prints for one job, bound in the order of the work, with a cover and an index of parts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards.extent import extent
+from joinlay.cutlist.lists import all_lists, with_paper
+from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.templates import plan_templates
+from joinlay.pages import Printer, lay_out, paper_named
+from joinlay.pages.cards import setting_sheets
+from joinlay.pages.cover import Entry, cover_sheet
+from joinlay.pages.cutting_list import cutting_list_sheets
+from joinlay.pages.gauges import gauge_templates
+from joinlay.pages.part_index import Found, index_sheets
+from joinlay.pages.sheet import bind
+from joinlay.pages.sheet_layout import layout_sheets
+from joinlay.settings import settings_for
+
+if TYPE_CHECKING:
+    from collections.abc import Collection, Iterable, Iterator, Sequence
+
+    from joinlay.cutlist.lists import Lists
+    from joinlay.drawings import Template
+    from joinlay.jobs.plan import Plan
+    from joinlay.pages import Sheet
+    from joinlay.pages.paper import Paper
+
+__all__ = ["Chapter", "Packet", "packet_for"]
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """A part of a packet: what it is called and its sheets, bound with all the others."""
+
+    heading: str
+    sheets: tuple[Sheet, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Packet:
+    """All the sheets of one job by ``chapters``, numbered through, the cover first."""
+
+    title: str
+    paper: Paper
+    chapters: tuple[Chapter, ...]
+
+    @property
+    def sheets(self) -> tuple[Sheet, ...]:
+        """Every sheet in its order."""
+        return tuple(sheet for chapter in self.chapters for sheet in chapter.sheets)
+
+    def sheets_for(self, names: Collection[str]) -> tuple[Sheet, ...]:
+        """The sheets that have a template of any of the boards called ``names``."""
+        return tuple(sheet for sheet in self.sheets if any(name in names for laid in sheet.laid for name in laid.template.names))
+
+    def pdf(self, sheets: Sequence[Sheet] | None = None) -> bytes:
+        """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. Raises BadInput for a letter the typeface lacks."""
+        return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject="packet for the bench")
+
+
+def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
+    """The packet of ``plan`` on its own paper, corrected for ``printer`` (PR-1 to PR-6, MS-1, CL-1, CL-2)."""
+    binder = _Binder(plan, paper_named(plan.paper), printer or Printer())
+    lists = all_lists(plan)
+    inner = [chapter for chapter in binder.chapters(lists) if chapter.sheets]
+    # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
+    for _ in range(2):
+        sheets = 1 + _count(inner) + len(binder.index(lists, inner))
+        inner = [binder.listed(lists, sheets) if chapter.heading == _LISTS else chapter for chapter in inner]
+    contents = []
+    first = 2
+    for chapter in inner:
+        contents.append(Entry(chapter.heading, first, len(chapter.sheets)))
+        first += len(chapter.sheets)
+    index = Chapter(_INDEX, binder.index(lists, inner))
+    cover = Chapter(_COVER, (binder.cover([*contents, Entry(_INDEX, first, len(index.sheets))]),))
+    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])))
+
+
+_COVER: Final = "Cover"
+_LISTS: Final = "Cutting list, and what to buy"
+_INDEX: Final = "Where each part is"
+
+
+@dataclass(frozen=True, slots=True)
+class _Binder:
+    """Makes the chapters of one packet, each numbered by itself."""
+
+    plan: Plan
+    paper: Paper
+    printer: Printer
+
+    def chapters(self, lists: Lists) -> Iterator[Chapter]:
+        """Everything between the cover and the index, in the order of the work."""
+        plan, paper = self.plan, self.paper
+        yield self.listed(lists, 0)
+        yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.printer))
+        found = settings_for(plan.boards, plan.shop)
+        cards = setting_sheets(found, plan.boards, paper, plan.rule, title=plan.title, file=plan.file, printer=self.printer)
+        yield Chapter("Machine settings", cards)
+        yield Chapter("Gauges to set by", self._true(gauge_templates(found.settings, plan.rule)))
+        yield Chapter("Templates", self._true(plan_templates(plan)))
+
+    def listed(self, lists: Lists, paper: int) -> Chapter:
+        """The lists, ``paper`` sheets of paper among what to have ready."""
+        return Chapter(
+            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.paper, printer=self.printer)
+        )
+
+    def index(self, lists: Lists, chapters: Sequence[Chapter]) -> tuple[Sheet, ...]:
+        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's second sheet."""
+        at: dict[str, list[int]] = {}
+        for number, sheet in enumerate((sheet for chapter in chapters for sheet in chapter.sheets), start=2):
+            for name in sheet.parts:
+                at.setdefault(name, []).append(number)
+        rows = [
+            Found(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
+            for row in lists.parts.rows
+        ]
+        return index_sheets(self.plan, rows, self.paper, printer=self.printer)
+
+    def cover(self, contents: Sequence[Entry]) -> Sheet:
+        """The cover, its contents leading to their chapters."""
+        return cover_sheet(self.plan, _says(self.plan), contents, self.paper, printer=self.printer)
+
+    def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
+        """Templates at true size on sheets with a check square each."""
+        plan = self.plan
+        return lay_out(templates, self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer)
+
+
+def _count(chapters: Iterable[Chapter]) -> int:
+    return sum(len(chapter.sheets) for chapter in chapters)
+
+
+def _numbered(chapters: Sequence[Chapter]) -> Iterator[Chapter]:
+    """The chapters with their sheets bound as one set."""
+    bound = iter(bind([replace(sheet, section=chapter.heading) for chapter in chapters for sheet in chapter.sheets]))
+    for chapter in chapters:
+        yield replace(chapter, sheets=tuple(next(bound) for _ in chapter.sheets))
+
+
+def _says(plan: Plan) -> str:
+    """What the piece is in a line: how many drawers, and how large it is."""
+    drawers = f"{len(plan.drawers)} drawer{'s' if len(plan.drawers) != 1 else ''}"
+    if not plan.others:
+        return f"{drawers}, from their openings"
+    across, deep, high = (plan.rule.text(size) for size in extent(plan.boards))
+    return f"{drawers}; {across} wide, {deep} deep, {high} high"

@@ -1,0 +1,119 @@
+"""The cover of a packet: what it is, how it looks, what was found, what is inside, and what to do before the first cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.lettering import fitted, words
+from joinlay.drawings.marks import Align, Line, Role, Text
+from joinlay.findings import Harm
+from joinlay.pages.frames import Paragraph, fill_frames
+from joinlay.pages.paper import Printer
+from joinlay.pages.plain_sheet import PlainPages
+from joinlay.pages.sheet import Link
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.drawings.marks import Box, Stroke
+    from joinlay.jobs.plan import Plan
+    from joinlay.pages.paper import Paper
+    from joinlay.pages.sheet import Sheet
+
+__all__ = ["Entry", "cover_sheet"]
+
+_TITLE, _HEAD, _WORD, _SMALL = Fraction(10), Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_ROW: Final = Fraction(13, 2)
+_GAP: Final = Fraction(8)
+_MOST_FOUND: Final = 4
+#: How high the words at the bottom stand.
+_LOW: Final = Fraction(66)
+_BEFORE: Final = (
+    "Print at actual size, with no fitting to the page, and measure the check square on every sheet you mark from.",
+    "Measure your stock in three places with callipers. If it is not what the job says, change the job and print again.",
+    "Cut a test piece for each set-up before the good wood.",
+)
+_CAUTIONS: Final = (
+    "Routers and saws maim: follow the machine's manual, keep the guards on, use push blocks, unplug to change a cutter, and protect "
+    "eyes, ears and lungs. Fix a tall piece to the wall: it can tip onto a child. Nothing here is tested against a safety standard; "
+    "local rules and qualified people come first.",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A chapter in the contents: its ``heading``, the number of its ``first`` sheet, and ``how_many`` it has."""
+
+    heading: str
+    first: int
+    how_many: int
+
+    @property
+    def numbers(self) -> str:
+        """``7`` or ``7 to 12``."""
+        return str(self.first) if self.how_many == 1 else f"{self.first} to {self.first + self.how_many - 1}"
+
+
+def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, *, printer: Printer | None = None) -> Sheet:
+    """The cover of the packet of ``plan``; ``says`` is one line on what it is. Each line of the contents leads to its chapter. No rule."""
+    pages = PlainPages(plan, paper, "cover", printer or Printer())
+    left, bottom, right, top = pages.box
+    middle = left + (right - left) * Fraction(11, 20)
+    head = top - 26
+    low = bottom + _LOW
+    strokes: list[Stroke] = [
+        Text((left, top - 12), fitted(plan.title, right - left, (_TITLE, _TITLE * Fraction(7, 10), _HEAD), bold=True)),
+        Text((left, top - 21), fitted(says, right - left, (_HEAD, _WORD, _SMALL))),
+        Line((left, head), (right, head), Role.FRAME),
+        *_found(plan, (middle + _GAP, head - (head - low) * Fraction(9, 20), right, head - 3)),
+    ]
+    inside, links = _contents(contents, (middle + _GAP, low, right, head - (head - low) * Fraction(9, 20)))
+    strokes += inside
+    strokes.append(Line((left, low - 3), (right, low - 3), Role.FRAME))
+    before, _ = fill_frames(_first(), ((left, bottom, right, low - 5),))
+    strokes += before
+    (sheet,) = pages.sheets([("", tuple(strokes))])
+    return replace(sheet, links=links)
+
+
+def _found(plan: Plan, box: Box) -> Iterator[Text]:
+    """The worst that was found, as much as there is room for, and how many more."""
+    tally = [(sum(finding.harm is harm for finding in plan.findings), said) for harm, said in _HARMS]
+    counts = ", ".join(f"{number} {said if number > 1 else said[:-1]}" for number, said in tally if number)
+    told = [Paragraph("What was found", _HEAD, bold=True), Paragraph(counts or "Nothing to remark.", _WORD, above=Fraction(2))]
+    worst = [finding for finding in plan.findings if finding.harm is Harm.WARN]
+    told += (
+        Paragraph(f"{finding.where}: {finding.sentence(plan.rule.text)}", _SMALL, above=Fraction(2))
+        for finding in worst[:_MOST_FOUND]
+    )
+    strokes, _ = fill_frames(told, (box,))
+    yield from strokes
+
+
+_HARMS: Final = ((Harm.REFUSE, "refusals"), (Harm.WARN, "warnings"), (Harm.NOTE, "notes"))
+
+
+def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[Link, ...]]:
+    """The chapters, one a line, the numbers of their sheets at the right."""
+    left, bottom, right, top = box
+    strokes: list[Stroke] = [Text((left, top - _HEAD), words("What is inside", _HEAD, bold=True))]
+    links = []
+    y = top - _HEAD - 4
+    row = min(_ROW, (y - bottom) / max(1, len(entries)))
+    for entry in entries:
+        y -= row
+        strokes.append(Text((left, y + 2), fitted(entry.heading, right - left - 24, (_WORD, _SMALL))))
+        strokes.append(Text((right, y + 2), words(entry.numbers, _WORD), Align.RIGHT))
+        strokes.append(Line((left, y + Fraction(1, 2)), (right, y + Fraction(1, 2)), Role.HATCH))
+        links.append(Link((left, y + Fraction(1, 2), right, y + row), entry.first))
+    return strokes, tuple(links)
+
+
+def _first() -> Iterator[Paragraph]:
+    yield Paragraph("Before you start", _HEAD, bold=True)
+    for said in _BEFORE:
+        yield Paragraph(said, _WORD, above=Fraction(2))
+    for said in _CAUTIONS:
+        yield Paragraph(said, _SMALL, above=Fraction(2))

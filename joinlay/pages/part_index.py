@@ -1,0 +1,108 @@
+"""Where each part is: every part of the piece by its name, and the sheets of the packet it stands on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.drawings.lettering import fitted, set_line, words
+from joinlay.drawings.marks import Align, Line, Move, Role, Text, moved
+from joinlay.pages.paper import Printer
+from joinlay.pages.plain_sheet import PlainPages
+from joinlay.pages.sheet import Link
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.drawings.marks import Stroke
+    from joinlay.jobs.plan import Plan
+    from joinlay.pages.paper import Paper
+    from joinlay.pages.sheet import Sheet
+
+__all__ = ["Found", "index_sheets"]
+
+_HEAD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_ROW: Final = Fraction(7)
+_TOP: Final = Fraction(16)
+#: From a baseline down to the line under the row.
+_UNDER: Final = Fraction(2)
+#: Where the sheets' numbers begin, as a share of the width, and the white between two of them.
+_PARTED: Final = Fraction(11, 20)
+_BETWEEN: Final = Fraction(4)
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Parts that are truly alike: their ``number`` in the cutting list, their name in few words, and the ``sheets`` they stand on."""
+
+    number: int
+    name: str
+    sheets: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row drawn, hanging from y = 0: its height, and where its numbers lead."""
+
+    strokes: tuple[Text, ...]
+    links: tuple[Link, ...]
+    high: Fraction
+
+
+def index_sheets(plan: Plan, found: Sequence[Found], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there. No rule; our own choice."""
+    pages = PlainPages(plan, paper, "where each part is", printer or Printer())
+    left, bottom, right, top = pages.box
+    drawn: list[tuple[tuple[Stroke, ...], tuple[Link, ...]]] = []
+    strokes: list[Stroke] = []
+    links: list[Link] = []
+    y = Fraction(0)
+    for row in (_row(one, right - left) for one in found):
+        if not strokes or y - row.high < bottom:
+            if strokes:
+                drawn.append((tuple(strokes), tuple(links)))
+            strokes, links, y = list(_heading(left, right, top)), [], top - _TOP
+        strokes += (moved(text, Move(left, y)) for text in row.strokes)
+        links += (replace(link, box=_down(link, left, y)) for link in row.links)
+        y -= row.high
+        strokes.append(Line((left, y), (right, y), Role.HATCH))
+    if strokes:
+        drawn.append((tuple(strokes), tuple(links)))
+    sheets = pages.sheets([(f"page {n}", made) for n, (made, _) in enumerate(drawn, start=1)])
+    return tuple(replace(sheet, links=leads) for sheet, (_, leads) in zip(sheets, drawn, strict=True))
+
+
+def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    x0, y0, x1, y1 = link.box
+    return (x0 + left, y0 + y, x1 + left, y1 + y)
+
+
+def _heading(left: Fraction, right: Fraction, top: Fraction) -> Iterator[Stroke]:
+    parted = left + (right - left) * _PARTED
+    yield Text((left, top - 7), words("Where each part is", _HEAD, bold=True))
+    yield Text((left + 8, top - 14), words("no.", _SMALL), Align.RIGHT)
+    yield Text((left + 11, top - 14), words("part", _SMALL))
+    yield Text((parted, top - 14), words("sheets of this packet", _SMALL))
+    yield Line((left, top - _TOP), (right, top - _TOP), Role.FRAME)
+
+
+def _row(found: Found, wide: Fraction) -> _Row:
+    """One part; its numbers go on in as many lines as they need."""
+    parted = wide * _PARTED
+    y = -_ROW + _UNDER
+    texts = [
+        Text((Fraction(8), y), words(str(found.number), _SMALL), Align.RIGHT),
+        Text((Fraction(11), y), fitted(found.name, parted - 14, (_WORD, _SMALL))),
+    ]
+    links = []
+    x = parted
+    for number in found.sheets:
+        said = words(str(number), _WORD)
+        long = set_line(said).width
+        if x + long > wide:
+            x, y = parted, y - _ROW
+        texts.append(Text((x, y), said))
+        links.append(Link((x - 1, y - 1, x + long + 1, y + _ROW - _UNDER), number))
+        x += long + _BETWEEN
+    return _Row(tuple(texts), tuple(links), _UNDER - y)
