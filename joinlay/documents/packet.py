@@ -93,9 +93,14 @@ class _Binder:
     paper: Paper
     printer: Printer
 
+    @property
+    def reading(self) -> Paper:
+        """The paper for what is only read: never a roll or a large sheet."""
+        return self.paper.for_words
+
     def chapters(self, lists: Lists) -> Iterator[Chapter]:
         """Everything between the cover and the index, in the order of the work."""
-        plan, paper = self.plan, self.paper
+        plan, paper = self.plan, self.reading
         yield self.listed(lists, 0)
         yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.printer))
         found = settings_for(plan.boards, plan.shop)
@@ -107,7 +112,7 @@ class _Binder:
     def listed(self, lists: Lists, paper: int) -> Chapter:
         """The lists, ``paper`` sheets of paper among what to have ready."""
         return Chapter(
-            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.paper, printer=self.printer)
+            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.printer)
         )
 
     def index(self, lists: Lists, chapters: Sequence[Chapter]) -> tuple[Sheet, ...]:
@@ -120,11 +125,11 @@ class _Binder:
             Found(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
             for row in lists.parts.rows
         ]
-        return index_sheets(self.plan, rows, self.paper, printer=self.printer)
+        return index_sheets(self.plan, rows, self.reading, printer=self.printer)
 
     def cover(self, contents: Sequence[Entry]) -> Sheet:
         """The cover, its contents leading to their chapters."""
-        return cover_sheet(self.plan, _says(self.plan), contents, self.paper, printer=self.printer)
+        return cover_sheet(self.plan, _says(self.plan), contents, self.reading, printer=self.printer)
 
     def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""
