@@ -8,6 +8,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.cli import list_words as words
 from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import Keeps
 from joinlay.findings import Harm
@@ -18,9 +19,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
 
+    from joinlay.cutlist.cut_steps import CutStep
     from joinlay.cutlist.cutting_list import Row, Size
     from joinlay.cutlist.lists import Lists
-    from joinlay.cutlist.pattern import CutSheet, Layout, Panel
+    from joinlay.cutlist.pattern import CutSheet, Layout
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Length
 
@@ -102,7 +104,7 @@ def _sheets(worked_out: Plan, lists: Lists) -> Iterator[str]:
 def _sheet(number: int, sheet: CutSheet, layout: Layout, worked_out: Plan) -> str:
     text = worked_out.rule.text
     size = words.by(text(sheet.blank.length), text(sheet.blank.width))
-    rows = [words.CUTS_HEAD, *(_cut(n, sheet, layout.kerf, worked_out) for n in range(len(sheet.cuts)))]
+    rows = [words.CUTS_HEAD, *(_step(step, layout.kerf, worked_out) for step in cut_steps(sheet))]
     kept = [words.by(text(panel.length), text(panel.width)) for panel in sheet.offcuts]
     return "\n".join(
         part
@@ -115,28 +117,14 @@ def _sheet(number: int, sheet: CutSheet, layout: Layout, worked_out: Plan) -> st
     )
 
 
-def _cut(at: int, sheet: CutSheet, kerf: Length, worked_out: Plan) -> tuple[str, ...]:
-    """A cut, what the fence is set to, the panel it goes through, and the parts that are done with it."""
-    cut, text = sheet.cuts[at], worked_out.rule.text
-    done = in_few_words(laid.piece.name for laid in sheet.pieces if _comes_of(laid.panel, at, sheet))
+def _step(step: CutStep, kerf: Length, worked_out: Plan) -> tuple[str, ...]:
+    """Cuts at one setting: what the fence is set to, how often, the panel to take, and the parts that are then done."""
+    cut, text = step.first, worked_out.rule.text
+    done = in_few_words(laid.piece.name for laid in step.done)
     # What a trim takes off is what the maker sees; where the blade then runs is the kerf's affair.
     set_to = words.trim_of(text(cut.at + kerf)) if cut.keeps is Keeps.FAR else text(cut.at)
-    return (str(cut.number), cut.direction.value, set_to, words.by(text(cut.panel.length), text(cut.panel.width)), done)
-
-
-def _comes_of(panel: Panel, at: int, sheet: CutSheet) -> bool:
-    """True where the cut numbered ``at`` is the last that touches what ``panel`` is cut from."""
-    last = [n for n, cut in enumerate(sheet.cuts) if _within(panel, cut.panel)]
-    return bool(last) and last[-1] == at
-
-
-def _within(panel: Panel, outer: Panel) -> bool:
-    return (
-        outer.along <= panel.along
-        and outer.across <= panel.across
-        and panel.along + panel.length <= outer.along + outer.length
-        and panel.across + panel.width <= outer.across + outer.width
-    )
+    panel = words.by(text(cut.panel.length), text(cut.panel.width))
+    return (step.numbers, cut.direction.value, set_to, words.so_often(len(step.cuts)), panel, done)
 
 
 # -- what to buy -------------------------------------------------------------------------------------
@@ -152,4 +140,4 @@ def _shopping(worked_out: Plan, lists: Lists) -> Iterator[str]:
         cost = "" if line.cost is None else shopping.money(line.cost)
         rows.append((line.figures, line.unit, line.what, cost, line.remark))
     if rows:
-        yield table([words.SHOPPING_HEAD, *rows])
+        yield table([words.SHOPPING_HEAD, *rows] if any(cost for _, _, _, cost, _ in rows) else rows)

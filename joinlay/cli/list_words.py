@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
 LIST_HEAD: Final = ("", "", "finished", "sawn to, where not that", "where")
-CUTS_HEAD: Final = ("cut", "", "at", "through a panel", "then done")
+CUTS_HEAD: Final = ("cut", "", "at", "", "through a panel", "then done")
 SHOPPING_HEAD: Final = ("", "", "", "cost", "")
 
 
@@ -62,6 +62,11 @@ def sheet_head(number: int, of: int, name: str, size: str) -> str:
 def trim_of(size: str) -> str:
     """What a cut sets to where it only takes an edge off."""
     return f"trim {size}"
+
+
+def so_often(times: int) -> str:
+    """How many cuts are made at one setting, one after the other."""
+    return f"{times} times" if times > 1 else ""
 
 
 def no_cuts(name: str) -> str:

@@ -117,7 +117,8 @@ def _whole_board(board: BoardOnHand, sections: Sequence[tuple[Length, CutSheet]]
         pieces += [replace(laid, panel=_shifted(laid.panel, start)) for laid in section.pieces]
         offcuts += [_shifted(panel, start) for panel in section.offcuts]
     offcuts.sort(key=lambda panel: -panel.area)
-    return CutSheet(_blank(board), tuple(pieces), tuple(cuts), tuple(offcuts))
+    defects = tuple(Panel(Length(each.start.mm), ZERO, each.stop - each.start, Length(board.width.mm)) for each in board.defects)
+    return CutSheet(_blank(board), tuple(pieces), tuple(cuts), tuple(offcuts), defects)
 
 
 def _shifted(panel: Panel, along: Length) -> Panel:

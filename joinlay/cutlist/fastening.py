@@ -8,13 +8,16 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind
 from joinlay.cutlist.cutting_list import LOOSE_TENON
-from joinlay.lengths import mm
+from joinlay.lengths import NOTHING, mm
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from joinlay.boards import Board, Cut
+    from joinlay.boards.place import Vector
     from joinlay.jobs.plan import Plan
 
-__all__ = ["glue_area", "nails", "screws"]
+__all__ = ["glue_area", "glued", "nails", "screws"]
 
 #: Pi, near enough for glue.
 _PI: Final = Fraction(355, 113)
@@ -25,8 +28,11 @@ _NAIL_SPACING: Final = mm(150)
 #: Runners that are glued and nailed in a plywood case: on edge, so the glue covers length by thickness (RN-4).
 _NAILED: Final = ("bearer", "kicker", "packing")
 
-#: Strips and blocks glued flat, over length by width (RN-2, ST-2, ST-4).
-_GLUED_FLAT: Final = ("guide", "stop strip", "stop block")
+#: Strips and blocks glued flat, over length by width, as guides are too (RN-2, ST-2, ST-4).
+_STOPS: Final = ("stop strip", "stop block")
+
+#: The members of a face frame.
+_FRAME: Final = ("stile", "rail")
 
 
 def screws(plan: Plan) -> int:
@@ -44,15 +50,32 @@ def _is_nailed(board: Board) -> bool:
 
 
 def glue_area(plan: Plan) -> Fraction:
-    """How much is glued, in square millimetres. Source: by geometry.
+    """How much is glued in all, in square millimetres: the sum of ``glued``. Source: by geometry."""
+    return sum(glued(plan).values(), Fraction(0))
 
-    Loose tenons all round; dadoes on their floor and walls, once, in the part they are cut in; nailed runners, guides, stop strips and
-    blocks where they lie on. Grooves for bottoms and rabbets for backs are left dry; the face frame on the case is not counted.
+
+def glued(plan: Plan) -> dict[str, Fraction]:
+    """How much is glued where, in square millimetres, by the trade's word for it; what there is none of is left out. Source: by geometry.
+
+    Loose tenons all round. Dadoes on their floor and walls, once, in the part they are cut in; slots of half-blind fronts on their floor and outer
+    wall, the inner one being the tongue's. Nailed runners, guides, stop strips and blocks where they lie on; runners that are screwed through slots
+    only round their front screw (RN-4). The face frame where its back lies against the front edges of the case. Grooves for
+    bottoms and rabbets for backs are left dry.
     """
-    return sum(
-        (_around(board) if board.part == LOOSE_TENON else _in_dadoes(board) + _laid_on(board) for board in plan.boards),
-        Fraction(0),
-    )
+    frame = [board for board in plan.boards if board.part in _FRAME and board.place is not None]
+    case = [board for board in plan.boards if board.part.startswith("case ") and board.place is not None]
+    areas = {
+        "loose tenons": _sum(_around(board) for board in plan.boards if board.part == LOOSE_TENON),
+        "dadoes": _sum(_walls(cut) for board in plan.boards for cut in board.cuts if cut.mate),
+        "runners": _sum(_laid_on(board) for board in plan.boards if board.part in (*_NAILED, "guide")),
+        "stops": _sum(_laid_on(board) for board in plan.boards if board.part in _STOPS),
+        "frame on the case": _sum(_shared(member, wood) for member in frame for wood in case),
+    }
+    return {where: area for where, area in areas.items() if area}
+
+
+def _sum(areas: Iterable[Fraction]) -> Fraction:
+    return sum(areas, Fraction(0))
 
 
 def _around(tenon: Board) -> Fraction:
@@ -64,16 +87,36 @@ def _around(tenon: Board) -> Fraction:
 
 def _laid_on(board: Board) -> Fraction:
     """What a strip or block is glued over where it lies on something."""
-    if board.part in _GLUED_FLAT:
+    if board.part not in _NAILED:
         return board.length.mm * board.width.mm
-    return board.length.mm * board.thickness.mm if _is_nailed(board) else Fraction(0)
-
-
-def _in_dadoes(board: Board) -> Fraction:
-    return sum((_walls(cut) for cut in board.cuts if cut.kind is CutKind.DADO and cut.mate), Fraction(0))
+    screw = next((cut for cut in board.cuts if "screw" in cut.name), None)
+    # Glued as far past its front screw as that is from the end, so that the wood behind is free to move.
+    length = board.length.mm if screw is None else min(board.length.mm, screw.along.start.mm + screw.along.stop.mm)
+    return length * board.thickness.mm
 
 
 def _walls(cut: Cut) -> Fraction:
+    """The floor of a dado and its two walls; of a slot its floor and one wall; nothing of any other cut."""
+    walls = {CutKind.DADO: 2, CutKind.SLOT: 1}.get(cut.kind)
+    if walls is None:
+        return Fraction(0)
     along, across = (cut.span(axis).size.mm for axis in Axis if axis is not cut.surface.axis)
     long, short = max(along, across), min(along, across)
-    return long * (short + 2 * cut.depth.mm)
+    return long * (short + walls * cut.depth.mm)
+
+
+def _shared(member: Board, wood: Board) -> Fraction:
+    """How much of the back of a frame member lies against ``wood``."""
+    (left, _, low), (right, back, high) = _reach(member)
+    (start, front, bottom), (stop, _, top) = _reach(wood)
+    if back != front:
+        return Fraction(0)
+    return max(min(right, stop) - max(left, start), Fraction(0)) * max(min(high, top) - max(low, bottom), Fraction(0))
+
+
+def _reach(board: Board) -> tuple[Vector, Vector]:
+    """The nearest and the furthest corner of a placed board, in the piece's millimetres."""
+    assert board.place is not None
+    near, far = board.place.point(NOTHING, NOTHING, NOTHING), board.place.point(board.length, board.width, board.thickness)
+    (a, b, c), (d, e, f) = near, far
+    return (min(a, d), min(b, e), min(c, f)), (max(a, d), max(b, e), max(c, f))

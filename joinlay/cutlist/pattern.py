@@ -108,12 +108,16 @@ class SawCut:
 
 @dataclass(frozen=True, slots=True)
 class CutSheet:
-    """One blank and everything sawn from it, cuts in the order to make them; ``offcuts`` worth keeping, the largest first."""
+    """One blank and everything sawn from it, cuts in the order to make them; ``offcuts`` worth keeping, the largest first.
+
+    ``defects`` are the stretches of a board that are cut out and thrown away.
+    """
 
     blank: Blank
     pieces: tuple[LaidPiece, ...]
     cuts: tuple[SawCut, ...]
     offcuts: tuple[Panel, ...]
+    defects: tuple[Panel, ...] = ()
 
     @property
     def used(self) -> Fraction:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cutlist.fastening import glue_area, nails, screws
+from joinlay.cutlist.fastening import glued, nails, screws
+from joinlay.cutlist.solid_wood import CUBIC_METRES
 from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
@@ -52,8 +54,9 @@ class Line:
 
     @property
     def figures(self) -> str:
-        """The amount in figures, to two places, never rounded down: a strip a hair short is of no use."""
-        return decimal_text(Fraction(ceil(self.amount * 100), 100), 2)
+        """The amount in figures, to two places (three of a cubic metre), never rounded down: a strip a hair short is of no use."""
+        places = 3 if self.unit == CUBIC_METRES else 2
+        return decimal_text(Fraction(ceil(self.amount * 10**places), 10**places), places)
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,8 +102,9 @@ def shopping_list(
             *_tenons(plan, parts),
             *_fastenings(plan),
             *_glue(plan),
-            *_knobs(parts),
-            *([Line("paper", Fraction(paper), "sheets", plan.paper)] if paper is not None else []),
+            *_knobs(plan, parts),
+            *_dots(plan),
+            *([Line("paper", Fraction(paper), "sheets", f"{plan.paper}, for the packet")] if paper else []),
         )
     )
     bought = [line for line in lines if line.is_bought and line.amount]
@@ -112,8 +116,9 @@ def shopping_list(
 
 def _sheets(layouts: Sequence[Layout]) -> Iterator[Line]:
     for layout in layouts:
-        pieces = [sheet for sheet in layout.sheets if not sheet.blank.is_whole]
-        remark = f"and {len(pieces)} of what is on hand" if pieces else ""
+        pieces = sum(not sheet.blank.is_whole for sheet in layout.sheets)
+        held = "1 piece on hand" if pieces == 1 else f"{pieces} pieces on hand"
+        remark = (f"besides {held}" if layout.whole else f"{held} will do") if pieces else ""
         yield Line(layout.stock, Fraction(layout.whole), "sheets" if layout.whole != 1 else "sheet", remark)
 
 
@@ -146,21 +151,31 @@ def _tenons(plan: Plan, parts: CuttingList) -> Iterator[Line]:
 
 def _fastenings(plan: Plan) -> Iterator[Line]:
     if number := screws(plan):
-        yield Line("screws", Fraction(number), "screws", "through the runners into the case")
+        yield Line("screws", Fraction(number), "pieces", "through the runners into the case, one for each hole and slot")
     if number := nails(plan):
-        yield Line("nails", Fraction(number), "nails", "for the runners, glued as well")
+        yield Line("nails", Fraction(number), "pieces", "for the runners, glued as well")
 
 
 def _glue(plan: Plan) -> Iterator[Line]:
     unit, size = _AREA[plan.unit]
-    if area := glue_area(plan):
-        yield Line("glue", Fraction(ceil(area / size)), unit, "to be glued", is_bought=False)
+    if where := glued(plan):
+        area = Fraction(ceil(sum(where.values(), Fraction(0)) / size))
+        yield Line("glue", area, unit, f"to cover: {', '.join(where)}; bottoms and backs stay dry", is_bought=False)
 
 
-def _knobs(parts: CuttingList) -> Iterator[Line]:
+def _knobs(plan: Plan, parts: CuttingList) -> Iterator[Line]:
     blanks = sum(row.quantity for row in parts.rows if row.part == "knob blank")
     if blanks:
-        yield Line("knob blanks", Fraction(blanks), "blanks", "their wood is counted above", is_bought=False)
+        two = ", two from one blank where a front has two" if len(plan.knobs) > blanks else ""
+        knobs = f"for {len(plan.knobs)} knob{'' if len(plan.knobs) == 1 else 's'}{two}; " if plan.knobs else ""
+        yield Line("knob blanks", Fraction(blanks), "pieces", f"{knobs}their wood is counted above", is_bought=False)
+
+
+def _dots(plan: Plan) -> Iterator[Line]:
+    dots = Counter(plan.rule.text(knob.dot) for knob in plan.knobs if knob.dot is not None)
+    if dots:
+        each = ", ".join(f"{count} of {across}" for across, count in dots.items())
+        yield Line("inlaid dots", Fraction(dots.total()), "pieces", f"for the knobs, across: {each}", is_bought=False)
 
 
 def _priced(line: Line, plan: Plan, prices: Prices) -> Line:

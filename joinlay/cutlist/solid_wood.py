@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.lumber import Lumber, board_feet, cubic_metres, lumber_for
@@ -20,7 +20,11 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
 
-__all__ = ["SolidNeed", "solid_needs"]
+__all__ = ["CUBIC_METRES", "SolidNeed", "solid_needs"]
+
+#: What solid wood is bought by where the job is in millimetres, and in inches.
+CUBIC_METRES: Final = "cubic metres"
+_BOARD_FEET: Final = "board feet"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +66,7 @@ def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str]) -> 
         net += each * row.quantity
         on_hand += each * sum(name in held for name in row.names)
     buy = (net - on_hand) * (1 + plan.shop.practice.ratio("solid wood waste"))
-    unit = "board feet" if plan.unit is Unit.INCH else "cubic metres"
+    unit = _BOARD_FEET if plan.unit is Unit.INCH else CUBIC_METRES
     return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_too_thick(lumber, groups)))
 
 

@@ -1,4 +1,4 @@
-"""The cutting list on paper, and under it what to buy: a box to tick, how many, the size to cut, and where each part goes (CL-1)."""
+"""The cutting list on paper, and after it what to buy: a box to tick, how many, the sizes to cut, and where each part goes (CL-1)."""
 
 from __future__ import annotations
 
@@ -7,173 +7,188 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import Grain
-from joinlay.drawings.lettering import figures, fitted, words
-from joinlay.drawings.marks import Align, Line, Polyline, Role, Text
-from joinlay.drawings.outlines import corners
+from joinlay.drawings.lettering import figures, fitted, plain, words
+from joinlay.drawings.marks import Align, Line, Role, Text
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
+from joinlay.pages.shopping_list import shopping_blocks
+from joinlay.pages.ticking import hung, tick_box
+from joinlay.stock import Sheet as SheetStock
+from joinlay.stock import Solid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.cutlist.cutting_list import Group, Row
+    from joinlay.cutlist.cutting_list import CuttingList, Group, Row, Size
     from joinlay.cutlist.lists import Lists
-    from joinlay.cutlist.shopping import Line as Wanted
     from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Length
+    from joinlay.lengths import Graduation, Length
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
 
 __all__ = ["cutting_list_sheets"]
 
-_TITLE, _FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(7, 2), Fraction(5, 2)
-#: From one line of words to the next, and the least height of a row.
-_STEP, _ROW = Fraction(5), Fraction(8)
+_TITLE: Final = Fraction(5)
+#: Figures to be read at arm's length, words, and what is only now and then looked for.
+_FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+#: From one line of words to the next, from one of small words to the next, and the least height of a row.
+_STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(9)
 _ZERO: Final = Fraction(0)
+#: What the columns mean, at the head of the first page.
+_LEGEND: Final = (
+    "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that differs: solid wood "
+    "before it is planed, the core before it is banded. + or − after a figure: a hair more, or less. Tick a part off when it is sawn."
+)
 
 
 @dataclass(frozen=True, slots=True)
 class _Columns:
-    """Where the columns stand, in mm from the left: the right edges of numbers, the left edges of words."""
+    """Where the columns stand, in mm from the left: the right edges of figures, the left edge of words. A sign hangs past the edge."""
 
-    tick: Fraction
+    wide: Fraction
     number: Fraction
     count: Fraction
     where: Fraction
-    sizes: tuple[Fraction, Fraction, Fraction, Fraction]
+    finished: tuple[Fraction, Fraction]
+    sawn: tuple[Fraction, Fraction]
 
     @classmethod
     def of(cls, wide: Fraction) -> _Columns:
-        column = Fraction(26)
-        sizes = (wide - 3 * column, wide - 2 * column, wide - column, wide)
-        return cls(_ZERO, Fraction(12), Fraction(27), Fraction(30), sizes)
+        return cls(wide, Fraction(14), Fraction(28), Fraction(31), (wide - 79, wide - 46), (wide - 23, wide - 3))
 
     @property
     def words(self) -> Fraction:
         """The room for where a part goes."""
-        return self.sizes[0] - 26 - self.where
+        return self.finished[0] - 26 - self.where
 
 
 def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
-    Sizes stand on the maker's rule, + or - after one meaning a hair more or less.
+    Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy goes under the list where all of it has
+    room there, else on a page of its own.
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
     left, bottom, right, top = pages.box
     columns = _Columns.of(right - left)
-    blocks = [_title(f"{plan.title}: cutting list")]
+    blocks = [_title(plan, lists.parts, columns.wide)]
     for group in lists.parts.groups:
-        blocks.append(_heading(group, plan, columns))
-        blocks += (_row(row, plan, columns) for row in group.rows)
-    blocks += _shopping(plan, lists, right - left)
+        blocks.append(_heading(group, plan.rule, columns))
+        blocks += (_row(row, plan.rule, columns) for row in group.rows)
     parted = flow(blocks, top - bottom)
+    wanted = list(shopping_blocks(plan, lists.shopping, right - left))
+    room = top - bottom - _height(parted[-1])
+    if wanted and _height(wanted) <= room:
+        parted[-1] += wanted
+    else:
+        parted += flow(wanted, top - bottom)
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 
 
-def _title(said: str) -> Block:
-    return Block((Text((_ZERO, -_TITLE - 2), words(said, _TITLE, bold=True)),), Fraction(10), leads=True)
+def _height(blocks: Sequence[Block]) -> Fraction:
+    return sum((block.height for block in blocks), _ZERO)
 
 
-def _heading(group: Group, plan: Plan, columns: _Columns) -> Block:
-    """The stock, its thickness, and what the columns are."""
-    y = Fraction(-15)
-    named = f"{group.name}, {plan.rule.text(group.thickness)} thick"
+def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> Block:
+    count = sum(group.quantity for group in parts.groups)
+    tally = words(f"{count} parts, {len(parts.rows)} different" if count != 1 else "1 part", _WORD)
+    legend = list(wrapped(_LEGEND, wide, _SMALL))
     strokes: list[Stroke] = [
-        Text((_ZERO, Fraction(-9)), fitted(named, columns.sizes[-1], (_TITLE, _WORD, _SMALL), bold=True)),
+        Text((_ZERO, -_TITLE - 2), fitted(f"{plan.title}: cutting list", wide - 60, (_TITLE, _WORD, _SMALL), bold=True)),
+        Text((wide, -_TITLE - 2), tally, Align.RIGHT),
+        *(Text((_ZERO, Fraction(-13) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
+    ]
+    return Block(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
+
+
+def _heading(group: Group, rule: Graduation, columns: _Columns) -> Block:
+    """The stock, how thick it is, and what the columns are."""
+    about = _about(group, rule)
+    y = Fraction(-21)
+    over = y + 4
+    strokes: list[Stroke] = [
+        Text((_ZERO, Fraction(-11)), fitted(group.name, columns.finished[0] - 22, (_TITLE, _WORD, _SMALL), bold=True)),
+        Text((columns.wide, Fraction(-11)), fitted(about, columns.wide - columns.finished[0] + 20, (_WORD, _SMALL)), Align.RIGHT),
         Text((columns.number, y), words("no.", _SMALL), Align.RIGHT),
         Text((columns.count, y), words("make", _SMALL), Align.RIGHT),
         Text((columns.where, y), words("part", _SMALL)),
-        *(Text((x, y), words(said, _SMALL), Align.RIGHT) for x, said in zip(columns.sizes, _CAPTIONS, strict=True)),
-        Line((_ZERO, y - Fraction(3, 2)), (columns.sizes[-1], y - Fraction(3, 2)), Role.FRAME),
+        *_captions("finished", columns.finished, y, over),
+        Line((_ZERO, y - Fraction(3, 2)), (columns.wide, y - Fraction(3, 2)), Role.OUTLINE),
     ]
-    return Block(tuple(strokes), Fraction(17), leads=True)
+    if any(row.sawn != row.finished for row in group.rows):
+        strokes += _captions("saw to", columns.sawn, y, over)
+    return Block(tuple(strokes), Fraction(23), leads=True)
 
 
-_CAPTIONS: Final = ("length", "width", "saw to length", "and width")
+def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fraction) -> Iterator[Text]:
+    """What the pair of columns is, over the two, and length and width under it."""
+    yield Text(((at[0] + at[1]) / 2 - 5, over), words(said, _SMALL, bold=True), Align.MIDDLE)
+    yield Text((at[0], y), words("length", _SMALL), Align.RIGHT)
+    yield Text((at[1], y), words("width", _SMALL), Align.RIGHT)
 
 
-def _row(row: Row, plan: Plan, columns: _Columns) -> Block:
-    lines = [*wrapped(row.where, columns.words, _WORD), *(f"{said}" for said in _remarks(row))]
-    height = max(_ROW, len(lines) * _STEP + 2)
-    y = Fraction(-11, 2)
-    tick = (columns.tick, y - Fraction(1, 2), columns.tick + 4, y + Fraction(7, 2))
+def _about(group: Group, rule: Graduation) -> str:
+    """``15/32+ thick, plywood sold as 1/2``."""
+    stock = group.stock
+    thick = f"{_read(group.thickness, rule)} thick"
+    if stock is None:
+        return thick
+    kind = stock.kind if isinstance(stock, SheetStock) else stock.species if isinstance(stock, Solid) else ""
+    if stock.nominal == group.thickness:
+        return f"{thick}, {kind}"
+    return f"{thick}, {kind} sold as {_read(stock.nominal, rule)}"
+
+
+def _row(row: Row, rule: Graduation, columns: _Columns) -> Block:
+    named = list(wrapped(row.where, columns.words, _WORD))
+    also = [line for remark in _remarks(row, rule) for line in wrapped(remark, columns.words, _SMALL)]
+    height = max(_ROW, len(named) * _STEP + len(also) * _SMALL_STEP + 3)
+    y = Fraction(-13, 2)
     strokes: list[Stroke] = [
-        Polyline(corners(tick), Role.FRAME, closed=True),
+        tick_box(_ZERO, y),
         Text((columns.number, y), words(str(row.number), _WORD), Align.RIGHT),
         Text((columns.count, y), words(f"{row.quantity} ×", _WORD, bold=True), Align.RIGHT),
-        *_lines(lines, columns, y, len(lines) - len(_remarks(row))),
-        *_sizes(row, plan, columns, y),
-        Line((_ZERO, -height), (columns.sizes[-1], -height), Role.HATCH),
+        *(Text((columns.where, y - n * _STEP), fitted(said, columns.words, (_WORD, _SMALL))) for n, said in enumerate(named)),
+        *_small(also, columns, y - (len(named) - 1) * _STEP),
+        *_sizes(row, rule, columns, y),
+        Line((_ZERO, -height), (columns.wide, -height), Role.HATCH),
     ]
     return Block(tuple(strokes), height)
 
 
-def _lines(lines: Sequence[str], columns: _Columns, y: Fraction, named: int) -> Iterator[Text]:
-    """The names, and small under them what else there is to know."""
-    for n, line in enumerate(lines):
-        heights = (_WORD, _SMALL) if n < named else (_SMALL,)
-        yield Text((columns.where, y - n * _STEP), fitted(line, columns.words, heights))
+def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:
+    for n, line in enumerate(lines, start=1):
+        yield Text((columns.where, y - n * _SMALL_STEP), fitted(line, columns.words, (_SMALL,)))
 
 
-def _remarks(row: Row) -> list[str]:
-    said = []
+def _remarks(row: Row, rule: Graduation) -> Iterator[str]:
     if row.grain is Grain.ANY:
-        said.append("grain does not matter")
+        yield "grain does not matter"
+    if row.core is not None and row.rough is not None:
+        yield f"core {_by(row.core, rule)}"
     if row.bands:
         edges = ", ".join(f"{row.board.datum.word(band.surface)} {band.stock}" for band in row.bands)
-        said.append(f"band, in this order: {edges}")
+        yield f"band, in this order: {edges}"
     if row.board.tapers:
-        said.append("tapered: see its template")
-    return said
+        yield "tapered: see its template"
 
 
-def _sizes(row: Row, plan: Plan, columns: _Columns, y: Fraction) -> Iterator[Text]:
-    """Finished sizes and, where they are not the same, those to saw."""
-    sawn = row.sawn if row.sawn != row.finished else None
-    lengths: tuple[Length | None, ...] = (row.finished.length, row.finished.width)
-    lengths += (None, None) if sawn is None else (sawn.length, sawn.width)
-    for x, length in zip(columns.sizes, lengths, strict=True):
-        if length is not None:
-            yield Text((x, y), figures(length, plan.rule, _FIGURE), Align.RIGHT)
+def _by(size: Size, rule: Graduation) -> str:
+    return f"{_read(size.length, rule)} × {_read(size.width, rule)}"
 
 
-# -- what to buy -------------------------------------------------------------------------------------
+def _read(length: Length, rule: Graduation) -> str:
+    """On the rule, + and - for a hair more or less."""
+    return plain(figures(length, rule, 1))
 
 
-def _shopping(plan: Plan, lists: Lists, wide: Fraction) -> Iterator[Block]:
-    shopping = lists.shopping
-    if not shopping.lines:
-        return
-    yield _title(f"{plan.title}: what to buy and have ready")
-    for line in shopping.lines:
-        cost = "" if line.cost is None else shopping.money(line.cost)
-        yield _wanted(line, cost, wide)
-    if shopping.total is not None:
-        said = "in all" if shopping.is_whole else "in all, without what has no price"
-        yield _sum(said, shopping.money(shopping.total), wide)
-    if shopping.slides is not None and shopping.slides.cost is not None:
-        yield _sum(f"metal slides would have cost, {shopping.slides.remark}", shopping.money(shopping.slides.cost), wide)
-
-
-def _wanted(line: Wanted, cost: str, wide: Fraction) -> Block:
-    remarks = list(wrapped(line.remark, wide - 112 - (30 if cost else 0), _SMALL))
-    height = max(_ROW, Fraction(len(remarks) * 4 + 4))
-    y = Fraction(-11, 2)
-    strokes: list[Stroke] = [
-        Text((Fraction(22), y), words(line.figures, _WORD, bold=True), Align.RIGHT),
-        Text((Fraction(24), y), words(line.unit, _WORD)),
-        Text((Fraction(64), y), fitted(line.what, Fraction(45), (_WORD, _SMALL))),
-        *(Text((Fraction(112), y - n * 4), words(said, _SMALL)) for n, said in enumerate(remarks)),
-        Text((wide, y), words(cost, _WORD), Align.RIGHT),
-        Line((_ZERO, -height), (wide, -height), Role.HATCH),
-    ]
-    return Block(tuple(strokes), height)
-
-
-def _sum(said: str, amount: str, wide: Fraction) -> Block:
-    y = Fraction(-6)
-    label = Text((wide - 30, y), fitted(said, wide - 32, (_WORD, _SMALL)), Align.RIGHT)
-    return Block((label, Text((wide, y), words(amount, _WORD, bold=True), Align.RIGHT)), Fraction(8))
+def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterator[Text]:
+    """Finished sizes, and beside them those to saw where they are not the same."""
+    pairs = [(row.finished, columns.finished, _FIGURE)]
+    if row.sawn != row.finished:
+        pairs.append((row.sawn, columns.sawn, _WORD))
+    for size, at, high in pairs:
+        for x, length in zip(at, (size.length, size.width), strict=True):
+            yield hung((x, y), figures(length, rule, high, bold=high is _FIGURE))

@@ -73,7 +73,7 @@ class PlainPages:
 
     def sheets(self, pages: Sequence[tuple[str, tuple[Stroke, ...]]]) -> tuple[Sheet, ...]:
         """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres; numbered among themselves."""
-        return bind([self._sheet(name, strokes) for name, strokes in pages])
+        return bind([self.sheet(name, strokes) for name, strokes in pages])
 
     def stacked(self, blocks: Sequence[Block]) -> tuple[Stroke, ...]:
         """``blocks`` one under the other from the top of the room."""
@@ -84,9 +84,10 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def _sheet(self, name: str, strokes: tuple[Stroke, ...]) -> Sheet:
+    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale") -> Sheet:
+        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``."""
         left, bottom, right, _ = self.printer.room(self.paper)
-        foot = PlainFoot(self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, (left, bottom, right))
+        foot = PlainFoot(self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, (left, bottom, right), scale)
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move()),))
 

@@ -60,16 +60,31 @@ def is_inside(box, fill):
     return inside
 
 
+def holds(fill, box):
+    """True where the whole of ``box`` lies in a fill."""
+    return is_inside(box, fill) and not any(segment_crosses(one, two, box) for one, two in segments_of(fill))
+
+
 def collisions(strokes):
-    """What is wrong with the words among ``strokes``: (words, what they lie on), empty where nothing is."""
-    texts = [(stroke, text_box(stroke)) for stroke in strokes if isinstance(stroke, Text)]
-    others = [(stroke, bounds_of((stroke,))) for stroke in strokes if not isinstance(stroke, Text)]
-    found = [(one.plain, two.plain) for (one, a), (two, b) in combinations(texts, 2) if boxes_overlap(a, b)]
-    for text, box in texts:
-        for stroke, bounds in others:
-            if not (bounds[0] <= box[2] and box[0] <= bounds[2] and bounds[1] <= box[3] and box[1] <= bounds[3]):
+    """What is wrong with the words among ``strokes``: (words, what they lie on), empty where nothing is.
+
+    Strokes are drawn in their order, so what lies under a fill that all of the words stand on isn't seen.
+    """
+    drawn = list(enumerate(strokes))
+    texts = [(n, stroke, text_box(stroke)) for n, stroke in drawn if isinstance(stroke, Text)]
+    others = [(n, stroke, bounds_of((stroke,))) for n, stroke in drawn if not isinstance(stroke, Text)]
+    found = [(one.plain, two.plain) for (_, one, a), (_, two, b) in combinations(texts, 2) if boxes_overlap(a, b)]
+    for place, text, box in texts:
+        near = [(n, stroke) for n, stroke, bounds in others if not _are_apart(bounds, box)]
+        ground = max((n for n, stroke in near if n < place and isinstance(stroke, Fill) and holds(stroke, box)), default=-1)
+        for n, stroke in near:
+            if n < ground:
                 continue
             hides = isinstance(stroke, Fill) and is_inside(box, stroke) and abs(text.ink - stroke.ink) < CONTRAST
             if hides or any(segment_crosses(one, two, box) for one, two in segments_of(stroke)):
                 found.append((text.plain, stroke))
     return found
+
+
+def _are_apart(one, two):
+    return one[0] > two[2] or two[0] > one[2] or one[1] > two[3] or two[1] > one[3]

@@ -1,14 +1,17 @@
 """What to buy and have ready, and what it costs."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from joinlay.boards import Band, Surface
+from joinlay.casework.pulls import Pull
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.sheet_layout import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import solid_needs
 from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand
 from joinlay.lengths import Unit, inches
+from joinlay.stock import Solid
 from tests.unit.casework.drawers import drawer
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
@@ -38,7 +41,7 @@ def test_everything_is_there():
         "tape": ("1.75", "feet"),
         "loose tenon strip": ("1.04", "feet"),
         "glue": ("12", "square inches"),
-        "knob blanks": ("1", "blanks"),
+        "knob blanks": ("1", "pieces"),
         "paper": ("7", "sheets"),
     }
     assert shopping.total is None
@@ -97,9 +100,47 @@ def test_offcuts_that_do_it_all_need_no_sheet():
     on_hand = OnHand(sheets=(SheetOnHand("o", "ply", size("30"), size("20")),), prices=Prices("", {"ply": Fraction(9)}))
     shopping = shop_for(board("a"), on_hand=on_hand)
     line = shopping.lines[0]
-    assert (line.figures, line.unit, line.remark) == ("0", "sheets", "and 1 of what is on hand")
+    assert (line.figures, line.unit, line.remark) == ("0", "sheets", "1 piece on hand will do")
     assert shopping.total == 0
     assert shopping.is_whole
+
+
+def test_offcuts_that_do_some_of_it_are_said_beside_the_sheets():
+    held = SheetOnHand("o", "ply", size("30"), size("20"), count=2)
+    boards = [board(f"a {n}", "30", "18") for n in range(3)]
+    line = shop_for(*boards, on_hand=OnHand(sheets=(held,))).lines[0]
+    assert (line.figures, line.unit, line.remark) == ("1", "sheet", "besides 2 pieces on hand")
+
+
+def test_cubic_metres_have_three_places():
+    # 600 by 150 mm with the rough allowances of 12 and 6 mm, of 32 mm stock, and a fifth for waste: 0.003667 cubic metres.
+    oak = Solid("oak", size("32 mm"), size("26 mm"), "white oak")
+    shopping = shop_for(board("a", "600 mm", "150 mm", "oak", "26 mm", "rail"), stocks={"oak": oak}, unit=Unit.MM)
+    assert lines(shopping) == {"oak": ("0.004", "cubic metres")}
+    assert shopping.lines[0].amount == Fraction(612 * 156 * 32 * 12, 10**10)
+
+
+def knob(front, number, dot=None):
+    return Pull(front, number, *(size("1"),) * 5, None, size("1"), None if dot is None else size(dot))
+
+
+def test_knobs_and_their_dots_are_counted():
+    blanks = [board(f"drawer {n} front knob blank", "5", "1 1/4", "cherry", "1 1/4", "knob blank") for n in (1, 2)]
+    knobs = tuple(knob(f"drawer {n} front", k, "1/8" if n == 1 else "3/16") for n in (1, 2) for k in (1, 2))
+    plan = replace(make_plan(*blanks, stocks=STOCKS), knobs=knobs)
+    parts = cutting_list(plan)
+    said = {line.what: line for line in shopping_list(plan, parts, (), ()).lines}
+    assert (said["knob blanks"].figures, said["inlaid dots"].figures) == ("2", "4")
+    assert said["knob blanks"].remark == "for 4 knobs, two from one blank where a front has two; their wood is counted above"
+    assert said["inlaid dots"].remark == "for the knobs, across: 2 of 1/8 in, 2 of 3/16 in"
+
+
+def test_knobs_without_dots():
+    plan = replace(
+        make_plan(board("k", "5", "1", "cherry", "1", "knob blank"), stocks=STOCKS), knobs=(knob("drawer 1 front", 1),)
+    )
+    said = {line.what: line.remark for line in shopping_list(plan, cutting_list(plan), (), ()).lines}
+    assert said == {"knob blanks": "for 1 knob; their wood is counted above"}
 
 
 def test_metal_slides_are_priced_for_comparison():

@@ -3,12 +3,12 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from joinlay.boards import CutKind
+from joinlay.boards import CutKind, Place
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.fastening import glue_area, nails, screws
+from joinlay.cutlist.fastening import glue_area, glued, nails, screws
 from joinlay.cutlist.tenon_strip import tenon_strips
-from joinlay.lengths import inches
-from tests.unit.cutlist.bench import board, groove, make_plan, mortise, tenon
+from joinlay.lengths import inches, mm
+from tests.unit.cutlist.bench import board, groove, make_plan, mortise, size, tenon
 
 
 def strips(*boards):
@@ -61,7 +61,31 @@ def test_runners_without_screws_are_nailed_and_glued():
     assert nails(make_plan(board("short", "2", "2", part="kicker"))) == 2
     screwed = replace(bearer, cuts=(mortise("2", name="screw hole"),))
     assert nails(make_plan(screwed)) == 0
-    assert glue_area(make_plan(screwed)) == 0
+    # Glued at the front only, round the first screw (RN-4): from the end to as far behind its middle, 4 in.
+    assert glue_area(make_plan(screwed)) == inches(4).mm * inches("3/4").mm
+    short = replace(screwed, length=size("3"))
+    assert glue_area(make_plan(short)) == inches(3).mm * inches("3/4").mm
+
+
+def test_a_frame_is_glued_where_it_lies_against_the_case():
+    # A stile 2 by 20 in, 3/4 thick, before a case side 3/4 thick: its whole length by the side's thickness.
+    stile = board("stile", "20", "2", thickness="3/4", part="stile", place=Place.at(mm(0), mm(0), mm(0), "+Z", "+X", "+Y"))
+    side = board("case left side", "24", "12", thickness="3/4", part="case side",
+                 place=Place.at(mm(0), inches("3/4"), mm(0), "+Z", "+Y", "+X"))  # fmt: skip
+    assert glued(make_plan(stile, side)) == {"frame on the case": (inches(20) * inches("3/4").mm).mm}
+    apart = replace(side, place=Place.at(mm(0), inches(1), mm(0), "+Z", "+Y", "+X"))
+    beside = replace(side, place=Place.at(inches(2), inches("3/4"), mm(0), "+Z", "+Y", "+X"))
+    assert glued(make_plan(stile, apart)) == glued(make_plan(stile, beside)) == {}
+
+
+def test_what_is_glued_is_told_apart():
+    slot = replace(groove(), kind=CutKind.SLOT)
+    bearer = board("bearer", "18", "2", thickness="3/4", part="bearer")
+    found = glued(make_plan(board("a", cuts=[slot]), bearer, tenon("t"), board("s", part="stop block")))
+    assert list(found) == ["loose tenons", "dadoes", "runners", "stops"]
+    # The slot's floor and its outer wall, 20 in by 1/4 + 1/4; its inner wall is the tongue's.
+    assert found["dadoes"] == inches(20).mm * inches("1/2").mm
+    assert sum(found.values()) == glue_area(make_plan(board("a", cuts=[slot]), bearer, tenon("t"), board("s", part="stop block")))
 
 
 def test_guides_and_stops_are_glued_flat():

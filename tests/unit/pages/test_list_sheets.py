@@ -4,14 +4,19 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.boards import Band, Surface
+from joinlay.boards.names import in_few_words
+from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
-from joinlay.drawings.marks import Fill, Line, Text, bounds_of, text_box
-from joinlay.jobs.on_hand import BoardOnHand, OnHand, Prices, Sawing
+from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of
+from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
+from joinlay.lengths import Unit
 from joinlay.pages import PAPERS
 from joinlay.pages.cutting_list import cutting_list_sheets
 from joinlay.pages.plain_sheet import Block, flow
 from joinlay.pages.sheet import bind
 from joinlay.pages.sheet_layout import layout_sheets
+from tests.measured.collisions import collisions
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
 A4, LETTER = PAPERS["a4"], PAPERS["letter"]
@@ -32,10 +37,6 @@ def said(sheets):
     return [text.plain for sheet in sheets for text in texts(sheet)]
 
 
-def overlaps(one, other):
-    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
-
-
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_every_part_is_in_the_list_with_its_sizes(paper):
     plan = big_plan()
@@ -50,9 +51,70 @@ def test_every_part_is_in_the_list_with_its_sizes(paper):
     assert "what to buy and have ready" in words
 
 
-@pytest.mark.parametrize("paper", [A4, LETTER])
-def test_nothing_lies_off_the_page_or_on_another_word(paper):
-    plan = big_plan(on_hand=OnHand(boards=(BoardOnHand("b", "cherry", size("8 ft"), size("7")),)))
+def wood():
+    return {"ply": ply(), "cherry": cherry(), "thin": ply("thin", "1/4")}
+
+
+def forty_drawers():
+    made = []
+    for n in range(1, 41):
+        high, name = str(3 + n % 4), f"drawer {n}"
+        made += [
+            board(f"{name} front", "18", high, part="drawer front"),
+            board(f"{name} back", "17 1/2", "2 3/4", part="drawer back"),
+        ]
+        made += [board(f"{name} {hand} side", "16", high) for hand in ("left", "right")]
+        made.append(board(f"{name} bottom", "17", "15 3/8", "thin", "1/4", "drawer bottom"))
+    return make_plan(*made, stocks=wood())
+
+
+def all_on_hand():
+    """Offcuts, boards with defects, bands, tenons, prices: something of everything."""
+    bands = tuple(
+        Band(surface, "cherry tape", size("1/16"), size("22"), n) for n, surface in enumerate((Surface.EDGE, Surface.FAR_EDGE))
+    )
+    boards = [board(f"rail {n}", "30", "2", "cherry", "13/16", "rail") for n in range(1, 9)]
+    boards += [board(f"stops drawer {n} left block", "1 1/2", "1/2", "cherry", "1/4", "stop block") for n in range(1, 17)]
+    boards += [board(f"drawer {n} left side", "16", f"{3 + n}") for n in range(1, 9)]
+    boards += [board(f"drawer {n} bottom", "9", "9", part="drawer bottom") for n in range(1, 5)]
+    boards += [board("panel", "20", "14", bands=bands), board("edge", "20", "1", "cherry", "13/16", bands=bands)]
+    long = BoardOnHand(
+        "the long board", "cherry", size("8 ft"), size("7"), (Defect(size("20"), size("24")), Defect(size("90"), size("96")))
+    )
+    offcuts = (SheetOnHand("the piece behind the door", "ply", size("40"), size("20")),
+               SheetOnHand("old shelf", "ply", size("30"), size("11"), grain_known=False, count=2))  # fmt: skip
+    prices = Prices("GBP", {"ply": Fraction("62.5"), "cherry": Fraction("14.25")}, Fraction(31))
+    held = OnHand(offcuts, (long, BoardOnHand("short ones", "cherry", size("35"), size("5"), count=2)), prices,
+                  Sawing(any_grain=frozenset({"drawer bottom"})))  # fmt: skip
+    return make_plan(*boards, *(tenon(f"drawer 1 front left tenon {n}") for n in range(9)), stocks=wood(), on_hand=held)
+
+
+def blocks():
+    """So many small parts that no two cuts have room for their numbers."""
+    made = [
+        board(f"stops drawer {n} {hand} block", "40 mm", "15 mm", part="stop block")
+        for n in range(1, 31)
+        for hand in ("left", "right")
+    ]
+    return make_plan(*made, unit=Unit.MM)
+
+
+JOBS = {
+    "many": big_plan,
+    "forty drawers": forty_drawers,
+    "one drawer": lambda: make_plan(board("drawer 1 front", "18", "5")),
+    "too large": lambda: make_plan(board("a huge panel for a very long sideboard", "120", "60"), board("shelf", "30", "12")),
+    "all on hand": all_on_hand,
+    "blocks": blocks,
+    "long names": lambda: make_plan(*(board(f"the {'very ' * 9}long name of part {n}", "20", f"{n}") for n in range(3, 9))),
+    "a whole sheet": lambda: make_plan(board("a", "96", "48"), practice={"edge trim": size("0")}),
+}
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+@pytest.mark.parametrize("job", JOBS)
+def test_nothing_lies_off_the_page_or_on_a_word(job, paper):
+    plan = JOBS[job]()
     lists = all_lists(plan, paper=9)
     for sheet in (*cutting_list_sheets(plan, lists, paper), *layout_sheets(plan, lists, paper)):
         left, bottom, right, top = bounds_of(sheet.strokes)
@@ -61,12 +123,62 @@ def test_nothing_lies_off_the_page_or_on_another_word(paper):
         assert low_y <= bottom
         assert right <= high_x
         assert top <= high_y
-        # Numbers of cuts stand on white spots of their own and may touch where a corner is crowded.
-        boxes = [text_box(text) for text in texts(sheet)]
-        spots = [bounds_of((stroke,)) for stroke in sheet.strokes if isinstance(stroke, Fill) and stroke.ink == 0]
-        plain = [box for box in boxes if not any(overlaps(box, spot) for spot in spots)]
-        clashes = [(a, b) for n, a in enumerate(plain) for b in plain[n + 1 :] if overlaps(a, b)]
-        assert not clashes
+        assert collisions(sheet.strokes) == []
+
+
+@pytest.mark.parametrize("job", [job for job in JOBS if job != "blocks"])
+def test_every_cut_has_its_number_on_the_drawing(job):
+    plan = JOBS[job]()
+    lists = all_lists(plan)
+    drawn = [
+        sheet
+        for sheet in layout_sheets(plan, lists, A4)
+        if any(text.ink == 0 for text in texts(sheet)) or "no cut" in str(said([sheet]))
+    ]
+    sawn = [each for layout in lists.layouts for each in layout.sheets]
+    assert len(drawn) == len(sawn)
+    for sheet, cut in zip(drawn, sawn, strict=True):
+        numbers = [text.plain for text in texts(sheet) if text.ink == 0]
+        assert sorted(n for number in numbers for n in ends(number)) == [each.number for each in cut.cuts]
+
+
+def ends(said_so):
+    """The numbers a run of cuts stands for."""
+    first, _, last = said_so.partition("–")
+    return range(int(first), int(last or first) + 1)
+
+
+def test_where_parts_are_too_small_a_run_of_cuts_shares_a_number():
+    plan = blocks()
+    (sheet,) = layout_sheets(plan, all_lists(plan), A4)
+    numbers = [text.plain for text in texts(sheet) if text.ink == 0]
+    assert "5–60" in numbers
+
+
+def test_where_only_a_corner_is_used_it_is_drawn_larger_and_the_rest_broken_off():
+    plan = make_plan(board("a", "10", "5"), board("b", "10", "6"))
+    (sheet,) = layout_sheets(plan, all_lists(plan), A4)
+    assert [stroke.role for stroke in sheet.strokes if isinstance(stroke, Polyline)].count(Role.BREAK) == 2
+    assert any("1:5" in word for word in said([sheet]))
+    full = make_plan(board("a", "95", "40"))
+    (sheet,) = layout_sheets(full, all_lists(full), A4)
+    assert Role.BREAK not in [stroke.role for stroke in sheet.strokes if isinstance(stroke, Polyline)]
+    assert any("1:13" in word for word in said([sheet]))
+
+
+def test_a_defect_is_hatched():
+    plan = all_on_hand()
+    board_page = next(sheet for sheet in layout_sheets(plan, all_lists(plan), A4) if "the long board" in " ".join(said([sheet])))
+    assert any(
+        isinstance(stroke, Line) and stroke.role is Role.HATCH and stroke.start[1] != stroke.end[1]
+        for stroke in board_page.strokes
+    )
+
+
+def test_core_sizes_of_banded_solid_wood_are_not_lost():
+    plan = all_on_hand()
+    words = said(cutting_list_sheets(plan, all_lists(plan), A4))
+    assert "core 20 × 7/8" in words
 
 
 def test_sheets_are_numbered_within_the_packet():
@@ -95,14 +207,11 @@ def test_a_layout_page_for_each_sheet_with_parts_cuts_and_offcuts():
     sheets = layout_sheets(plan, lists, A4)
     (layout,) = lists.sheets
     words = said(sheets)
-    for cut_sheet in layout.sheets:
-        for laid in cut_sheet.pieces:
-            assert any(laid.piece.name in word for word in words)
-    numbers = [word for word in words if word.isdigit()]
-    for cut in layout.sheets[0].cuts:
-        assert numbers.count(str(cut.number)) >= 2  # on the drawing and in the list
+    for step in (step for cut_sheet in layout.sheets for step in cut_steps(cut_sheet)):
+        assert in_few_words(laid.piece.name for laid in step.done) in " ".join(words)
+        assert step.numbers in words
     assert any(word.startswith("Keep what is left: ") for word in words)
-    assert any(word.startswith("2 whole sheets; no layout takes fewer than 2.") for word in words)
+    assert any("All the parts of ply take 2 whole sheets, and no layout takes fewer." in word for word in words)
 
 
 def test_a_layout_is_drawn_in_proportion():
