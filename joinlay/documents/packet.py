@@ -13,6 +13,7 @@ from joinlay.pages import Printer, lay_out, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.cover import Entry, cover_sheet
 from joinlay.pages.cutting_list import cutting_list_sheets
+from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
 from joinlay.pages.part_index import Found, index_sheets
 from joinlay.pages.sheet import bind
@@ -101,6 +102,7 @@ class _Binder:
     def chapters(self, lists: Lists) -> Iterator[Chapter]:
         """Everything between the cover and the index, in the order of the work."""
         plan, paper = self.plan, self.reading
+        yield Chapter("What was found", finding_sheets(plan, paper, printer=self.printer))
         yield self.listed(lists, 0)
         yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.printer))
         found = settings_for(plan.boards, plan.shop)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.lettering import fitted, words
 from joinlay.drawings.marks import Align, Line, Role, Text
-from joinlay.findings import Harm
+from joinlay.pages.finding_sheets import worst_findings
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import PlainPages
@@ -27,7 +27,6 @@ __all__ = ["Entry", "cover_sheet"]
 _TITLE, _HEAD, _WORD, _SMALL = Fraction(10), Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(13, 2)
 _GAP: Final = Fraction(8)
-_MOST_FOUND: Final = 4
 #: How high the words at the bottom stand.
 _LOW: Final = Fraction(66)
 _BEFORE: Final = (
@@ -63,36 +62,20 @@ def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, 
     middle = left + (right - left) * Fraction(11, 20)
     head = top - 26
     low = bottom + _LOW
+    parted = head - (head - low) * Fraction(1, 2)
     strokes: list[Stroke] = [
         Text((left, top - 12), fitted(plan.title, right - left, (_TITLE, _TITLE * Fraction(7, 10), _HEAD), bold=True)),
         Text((left, top - 21), fitted(says, right - left, (_HEAD, _WORD, _SMALL))),
         Line((left, head), (right, head), Role.FRAME),
-        *_found(plan, (middle + _GAP, head - (head - low) * Fraction(9, 20), right, head - 3)),
+        *worst_findings(plan, (middle + _GAP, parted, right, head - 3)),
     ]
-    inside, links = _contents(contents, (middle + _GAP, low, right, head - (head - low) * Fraction(9, 20)))
+    inside, links = _contents(contents, (middle + _GAP, low, right, parted - 3))
     strokes += inside
     strokes.append(Line((left, low - 3), (right, low - 3), Role.FRAME))
     before, _ = fill_frames(_first(), ((left, bottom, right, low - 5),))
     strokes += before
     (sheet,) = pages.sheets([("", tuple(strokes))])
     return replace(sheet, links=links)
-
-
-def _found(plan: Plan, box: Box) -> Iterator[Text]:
-    """The worst that was found, as much as there is room for, and how many more."""
-    tally = [(sum(finding.harm is harm for finding in plan.findings), said) for harm, said in _HARMS]
-    counts = ", ".join(f"{number} {said if number > 1 else said[:-1]}" for number, said in tally if number)
-    told = [Paragraph("What was found", _HEAD, bold=True), Paragraph(counts or "Nothing to remark.", _WORD, above=Fraction(2))]
-    worst = [finding for finding in plan.findings if finding.harm is Harm.WARN]
-    told += (
-        Paragraph(f"{finding.where}: {finding.sentence(plan.rule.text)}", _SMALL, above=Fraction(2))
-        for finding in worst[:_MOST_FOUND]
-    )
-    strokes, _ = fill_frames(told, (box,))
-    yield from strokes
-
-
-_HARMS: Final = ((Harm.REFUSE, "refusals"), (Harm.WARN, "warnings"), (Harm.NOTE, "notes"))
 
 
 def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[Link, ...]]:
