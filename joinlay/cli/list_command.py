@@ -124,7 +124,8 @@ def _step(step: CutStep, kerf: Length, worked_out: Plan) -> tuple[str, ...]:
     # What a trim takes off is what the maker sees; where the blade then runs is the kerf's affair.
     set_to = words.trim_of(text(cut.at + kerf)) if cut.keeps is Keeps.FAR else text(cut.at)
     panel = words.by(text(cut.panel.length), text(cut.panel.width))
-    return (step.numbers, cut.direction.value, set_to, words.so_often(len(step.cuts)), panel, done)
+    numbers = words.from_to(cut.number, step.cuts[-1].number)
+    return (numbers, cut.direction.value, set_to, words.so_often(len(step.cuts)), panel, done)
 
 
 # -- what to buy -------------------------------------------------------------------------------------

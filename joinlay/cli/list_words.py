@@ -64,6 +64,11 @@ def trim_of(size: str) -> str:
     return f"trim {size}"
 
 
+def from_to(first: int, last: int) -> str:
+    """One number, or a run of them."""
+    return str(first) if first == last else f"{first} to {last}"
+
+
 def so_often(times: int) -> str:
     """How many cuts are made at one setting, one after the other."""
     return f"{times} times" if times > 1 else ""
