@@ -18,6 +18,8 @@ _FIGURES: Final = {
         "cutter2": '{ diameter = "3/16", reach = "5/8" }', "cutter3": '{ diameter = "1/4", reach = "1" }',
         "wide": "18 3/8", "high": "4 1/4", "higher": "6", "deep": "18", "clear": "1/32", "gap": "1/2", "offset": "3/8",
         "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4", "load": "25 lb", "floor": "15 lb/ft2", "stray": "1/64",
+        "spare": "30", "spare_wide": "20", "board": "6 ft", "board_wide": "7", "knot": "20", "knot_end": "23",
+        "currency": "USD", "slides": "24", "sheet_price": "62.50", "wood_price": "11", "wood_by": "a board foot",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
@@ -31,6 +33,8 @@ _FIGURES: Final = {
         "cutter2": '{ diameter = "5", reach = "16" }', "cutter3": '{ diameter = "6", reach = "25" }',
         "wide": "465", "high": "110", "higher": "150", "deep": "450", "clear": "0.8", "gap": "12", "offset": "10",
         "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6", "load": "12 kg", "floor": "718 Pa", "stray": "0.4",
+        "spare": "760", "spare_wide": "500", "board": "180 cm", "board_wide": "180", "knot": "500", "knot_end": "580",
+        "currency": "EUR", "slides": "22", "sheet_price": "48.50", "wood_price": "2400", "wood_by": "a cubic metre",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
@@ -146,6 +150,30 @@ count = 2                           # so many alike
 #name = "bottom"                   # numbers run from the top unless you name it
 opening = {{ width = "{wide}", height = "{higher}", depth = "{deep}" }}
 #side-height = "{low}"              # sides lower than the opening lets through
+
+# ---- how sheets are sawn, what you have already, and what things cost: 'joinlay list' goes by it ----
+
+#[sawing]
+#first-cut = "rip"                  # rip, crosscut or either: which way a whole sheet is cut first
+#fronts-together = true             # the fronts of a bank from one column, so that the grain runs down it
+#any-grain = ["drawer bottom"]      # parts that may be turned on the sheet
+
+#[[offcut]]                         # as many as you have; they are used before whole sheets
+#stock = "birch-half"
+#length = "{spare}"
+#width = "{spare_wide}"
+#grain = "length"                   # which way it runs: length or width; left out, only parts of any grain are cut from it
+
+#[[board]]                          # boards of solid wood
+#stock = "cherry"
+#length = "{board}"
+#width = "{board_wide}"
+#defects = [["{knot}", "{knot_end}"]]           # stretches to cut out, from one end
+
+#[prices]
+#currency = "{currency}"
+#slides = {slides}                        # a pair of metal slides for one of these drawers, to compare
+#of = {{ birch-half = {sheet_price}, cherry = {wood_price} }}     # a sheet; {wood_by} of solid wood
 """
 
 

@@ -7,6 +7,7 @@ formulas.
 from __future__ import annotations
 
 import csv
+import re
 from io import StringIO
 from typing import TYPE_CHECKING, Final
 
@@ -22,6 +23,9 @@ __all__ = ["cutting_list_csv"]
 
 #: What a spreadsheet may take for the beginning of a formula, full-width signs included.
 _FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+
+#: What a spreadsheet may take for a date: a stock called ``3/4``.
+_DATE: Final = re.compile(r"\d{1,4}[/-]\d{1,2}([/-]\d{1,4})?")
 
 #: Decimals enough for a sixty-fourth of an inch, and for a thousandth of a millimetre.
 _PLACES: Final = {Unit.INCH: 6, Unit.MM: 3}
@@ -83,5 +87,6 @@ def _both(length: Length, rule: Graduation) -> tuple[str, str]:
 
 
 def _harmless(cell: str) -> str:
-    """``cell`` so that no spreadsheet runs it: an apostrophe goes before whatever could begin a formula."""
-    return f"'{cell}" if cell.lstrip().startswith(_FORMULA) or cell.startswith(_FORMULA) else cell
+    """``cell`` so that no spreadsheet runs it or takes it for a date: an apostrophe goes before whatever could be either."""
+    is_run = cell.lstrip().startswith(_FORMULA) or cell.startswith(_FORMULA)
+    return f"'{cell}" if is_run or _DATE.fullmatch(cell.strip()) else cell

@@ -6,6 +6,7 @@ import tomllib
 import pytest
 
 from joinlay.cli.starter import starter_job
+from joinlay.cutlist.lists import all_lists
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
@@ -36,6 +37,11 @@ def test_what_it_shows_in_notes_may_be_written(unit, shop):
     assert len(job.shop.cutters) == len(usual_shop(unit).cutters) if shop == "a file" else 3
     assert job.drawers[0].tenon is not None
     assert len(tomllib.loads(text)["drawers"]) == 16
+    assert job.on_hand.prices.slides is not None
+    assert (len(job.on_hand.sheets), len(job.on_hand.boards), len(job.on_hand.boards[0].defects)) == (1, 1, 1)
+    lists = all_lists(plan(job))
+    assert lists.shopping.total is not None
+    assert {sheet.blank.name for layout in lists.layouts for sheet in layout.sheets} >= {"offcut 1", "board 1"}
 
 
 @BOTH

@@ -71,6 +71,18 @@ def test_any_name_survives(name):
     assert not re.match(r"\s*[=+\-@]", shown)
 
 
+@pytest.mark.parametrize("name", ["3/4", "1-2", " 5/16 ", "3/4/25", "2025-11-25"])
+def test_a_name_that_looks_like_a_date_stays_a_name(name):
+    (row,) = rows(board(name, stock=name), stocks={})
+    assert (row["names"], row["stock"]) == (f"'{name}", f"'{name}")
+
+
+@pytest.mark.parametrize("name", ["3/4 birch", "drawer 1 to 3", "12", "1.5"])
+def test_other_names_are_left_alone(name):
+    (row,) = rows(board(name), stocks={"ply": ply()})
+    assert row["names"] == name
+
+
 def test_no_fraction_can_be_taken_for_a_date():
     for row in rows(board("a", "5/16", "3/4")):
         assert not any(re.fullmatch(r"\d+/\d+", cell) for cell in row.values())
