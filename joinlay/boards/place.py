@@ -55,7 +55,7 @@ class Place:
     def point(self, along: Length, across: Length, into: Length) -> Vector:
         """The point of the piece, in mm, at these distances from the board's reference end, edge and face."""
         steps = ((self.along, along.mm), (self.across, across.mm), (self.into, into.mm))
-        x, y, z = (self.origin[i] + sum((direction[i] * size for direction, size in steps), Fraction(0)) for i in range(3))
+        x, y, z = (self.origin[i] + sum((way[i] * size for way, size in steps if way[i]), Fraction(0)) for i in range(3))
         return (x, y, z)
 
     def moved(self, x: Length, y: Length, z: Length) -> Place:

@@ -14,11 +14,11 @@ from typing import TYPE_CHECKING, Final
 from joinlay.drawings.letters import CAPITAL, EM, advance, fall, rise
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from joinlay.lengths import Graduation, Length
 
-__all__ = ["Content", "Piece", "Run", "Setting", "Vulgar", "figures", "fitted", "plain", "set_line", "words"]
+__all__ = ["Content", "Piece", "Run", "Setting", "Vulgar", "figures", "fitted", "plain", "set_line", "words", "wrapped"]
 
 _SMALL: Final = Fraction(7, 10)
 _RAISED: Final = Fraction(42, 100)
@@ -137,6 +137,20 @@ def fitted(text: str, room: Fraction, heights: Iterable[int | Fraction], *, bold
         kept = kept[:-1]
         line = words(kept.rstrip() + "…", line[0].height, bold=bold)
     return line
+
+
+def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
+    """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone."""
+    line = ""
+    for word in text.split():
+        longer = f"{line} {word}" if line else word
+        if line and set_line(words(longer, height, bold=bold)).width > room:
+            yield line
+            line = word
+        else:
+            line = longer
+    if line:
+        yield line
 
 
 def _is_apart(before: Run | Vulgar, run: Run | Vulgar) -> bool:

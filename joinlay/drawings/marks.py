@@ -34,6 +34,7 @@ class Role(Enum):
     """What a mark is there for; decides line type and weight."""
 
     OUTLINE = "outline"  #: the edges of the wood
+    SEEN = "seen"  #: edges that are seen beyond, in a picture of the piece
     CUT = "cut"  #: the mouth of a cut, and everything else that is marked from: a hairline
     HIDDEN = "hidden"  #: a cut under the surface
     CENTRE = "centre"
@@ -63,6 +64,7 @@ def _pen(weight: str, *dash: str) -> Pen:
 #: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden dashed.
 PENS: Final = {
     Role.OUTLINE: _pen("0.35"),
+    Role.SEEN: _pen("0.18"),
     Role.CUT: _pen("0.13"),
     Role.HIDDEN: _pen("0.13", "1.6", "0.9"),
     Role.CENTRE: _pen("0.13", "7", "0.9", "0.5", "0.9"),

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import set_line, words
+from joinlay.drawings.lettering import words, wrapped
 from joinlay.drawings.marks import Text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Sequence
 
     from joinlay.drawings.marks import Box
 
@@ -40,20 +40,6 @@ def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
     said = paragraph.text.split()
     first, second = " ".join(said[: len(said) // 2]), " ".join(said[len(said) // 2 :])
     return replace(paragraph, text=first, leads=False), replace(paragraph, text=second, above=Fraction(0), leads=False)
-
-
-def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
-    """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone."""
-    line = ""
-    for word in text.split():
-        longer = f"{line} {word}" if line else word
-        if line and set_line(words(longer, height, bold=bold)).width > room:
-            yield line
-            line = word
-        else:
-            line = longer
-    if line:
-        yield line
 
 
 def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:

@@ -1,0 +1,80 @@
+"""Pieces that no maker would call ordinary, as jobs: one drawer, forty, a wall of them, and one no bigger than a fist."""
+
+from functools import cache
+
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reading import read_job
+
+_HEAD = """title = "{title}"
+units = "mm"
+smallest = "0.5 mm"
+
+[stock.oak-{frame}]
+kind = "solid"
+species = "white oak"
+nominal = "{frame}"
+measured = "{frame}"
+
+[stock.ply-{side}]
+kind = "plywood"
+nominal = "{side}"
+measured = "{side}"
+sheet = ["2440", "1220"]
+
+[stock.ply-{bottom}]
+kind = "plywood"
+nominal = "{bottom}"
+measured = "{bottom}"
+sheet = ["2440", "1220"]
+
+[case]
+width = "{width}"
+height = "{height}"
+depth = "{depth}"
+sides = "ply-{side}"
+back = "ply-{bottom}"
+
+[frame]
+stock = "oak-{frame}"
+stile = "{stile}"
+rail = "{rail}"
+
+[runners]
+stock = "oak-{frame}"
+
+[drawers]
+front = "oak-{frame}"
+sides = "ply-{side}"
+bottom = "ply-{bottom}"
+front-joint = "half-blind locking rabbet"
+back-joint = "dado"
+back-height = "on bottom"
+{banks}"""
+
+_BANK = """
+[[bank]]
+drawers = {drawers}
+graduation = "equal"
+"""
+
+_USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "width": 600, "height": 800, "depth": 450}
+
+#: What is odd about each: how many drawers its banks have, and which sizes aren't the usual ones.
+ODD = {
+    "one drawer": ((1,), {"height": 300}),
+    "forty drawers": ((40,), {"height": 2400}),
+    "two banks": ((3, 5), {"width": 1100}),
+    "four banks of ten": ((10, 10, 10, 10), {"width": 1400, "height": 1000}),
+    "a case 3 m tall": ((6,), {"height": 3000}),
+    "a wall of drawers": ((7, 7, 7, 7, 7, 7), {"width": 4200, "height": 1400}),
+    "a small cabinet": ((2,), {"width": 210, "height": 190, "depth": 160, "stile": 22, "rail": 18}),
+}
+
+
+@cache
+def odd(name):
+    """The piece called ``name``, planned."""
+    banks, sizes = ODD[name]
+    figures = {**_USUAL, **sizes}
+    text = _HEAD.format(title=name, banks="".join(_BANK.format(drawers=count) for count in banks), **figures)
+    return plan(read_job(text, "odd.toml"))

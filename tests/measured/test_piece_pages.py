@@ -1,0 +1,65 @@
+"""The pages that show the piece: nothing on them collides, and what is measured on paper is the wood at the scale they say."""
+
+from functools import cache
+
+import pytest
+
+from joinlay.documents.pdf import sheets_pdf
+from joinlay.pages.paper import paper_named
+from joinlay.pages.piece_views import piece_sheets
+from tests.measured.collisions import collisions
+from tests.measured.odd_pieces import ODD, odd
+from tests.measured.packets import drawers, example, examples
+from tests.measured.reading import strokes_of, words_of
+
+PAPERS = ("letter", "a4")
+
+
+@cache
+def odd_sheets(name, paper):
+    return piece_sheets(odd(name), paper_named(paper))
+
+
+def wrong_on(sheets):
+    return [(sheet.title, *found) for sheet in sheets for found in collisions(sheet.strokes)]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", examples())
+def test_nothing_collides_in_the_examples(name, paper):
+    assert wrong_on(piece_sheets(example(name), paper_named(paper))) == []
+
+
+@pytest.mark.parametrize("name", ODD)
+def test_nothing_collides_in_odd_pieces(name):
+    for paper in PAPERS:
+        assert wrong_on(odd_sheets(name, paper)) == []
+
+
+def test_nothing_collides_where_only_openings_are_given():
+    for plan in (drawers("2"), drawers("3", "4", "8"), drawers(*["2 1/2"] * 12)):
+        assert wrong_on(piece_sheets(plan, paper_named("letter"))) == []
+
+
+def test_every_stroke_stays_on_the_paper():
+    for name in ODD:
+        sheets = odd_sheets(name, "letter")
+        left, bottom, right, top = paper_named("letter").printable
+        for sheet in sheets:
+            x0, y0, x1, y1 = sheet.laid[0].template.box
+            assert left <= x0
+            assert bottom <= y0
+            assert x1 <= right
+            assert y1 <= top
+
+
+def test_the_front_measured_on_paper_is_the_front_at_its_scale():
+    plan = example("moth-cabinet")
+    pdf = sheets_pdf(piece_sheets(plan, paper_named("a4")), title=plan.title)
+    assert "1:5" in words_of(pdf, 0)
+    level = sorted({round(abs(x1 - x0), 3) for x0, y0, x1, y1 in strokes_of(pdf, 0) if abs(y0 - y1) < 0.001})
+    for board in (drawer.board("front") for drawer in plan.drawers):
+        assert any(abs(long - float(board.length.mm / 5)) < 0.001 for long in level)
+    upright = sorted({round(abs(y1 - y0), 3) for x0, y0, x1, y1 in strokes_of(pdf, 0) if abs(x0 - x1) < 0.001})
+    for board in (drawer.board("front") for drawer in plan.drawers):
+        assert any(abs(high - float(board.width.mm / 5)) < 0.001 for high in upright)
