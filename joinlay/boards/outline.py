@@ -1,0 +1,115 @@
+"""A maker's own outline: lines to be traced onto a part, in exact millimetres, and the place on a board where they go."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import TYPE_CHECKING, Union
+
+from joinlay.boards.surface import Surface
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from joinlay.boards.board import Board
+    from joinlay.boards.cut import Span
+
+__all__ = ["Outline", "PlacedOutline", "Point", "Ring", "Run", "outline_of"]
+
+#: A point in mm: right, up.
+Point = tuple[Fraction, Fraction]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Straight lines from point to point, back to the first where ``is_closed``."""
+
+    points: tuple[Point, ...]
+    is_closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A whole circle; ``radius`` in mm."""
+
+    centre: Point
+    radius: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The lines of one drawing, from the file called ``file``. The lower left corner of the box that holds them is the zero point."""
+
+    file: str
+    lines: tuple[Union[Run, Ring], ...]
+    width: Fraction
+    height: Fraction
+
+    def turned(self, quarters: int) -> Outline:
+        """The same outline turned by so many quarter turns anticlockwise."""
+        turned = self
+        for _ in range(quarters % 4):
+            turned = turned._moved(lambda point: (-point[1], point[0]))
+        return turned
+
+    def mirrored(self) -> Outline:
+        """The same outline with left and right exchanged."""
+        return self._moved(lambda point: (-point[0], point[1]))
+
+    def _moved(self, put: Callable[[Point], Point]) -> Outline:
+        lines = [
+            replace(line, centre=put(line.centre))
+            if isinstance(line, Ring)
+            else replace(line, points=tuple(map(put, line.points)))
+            for line in self.lines
+        ]
+        return outline_of(self.file, lines)
+
+
+def outline_of(file: str, lines: Iterable[Run | Ring]) -> Outline:
+    """The outline of ``lines``, moved so that the box around them begins at the zero point. ValueError where there are none."""
+    drawn = tuple(lines)
+    corners = [corner for line in drawn for corner in _corners(line)]
+    left, bottom = (min(corner[n] for corner in corners) for n in (0, 1))
+    right, top = (max(corner[n] for corner in corners) for n in (0, 1))
+    return Outline(file, tuple(_shifted(line, -left, -bottom) for line in drawn), right - left, top - bottom)
+
+
+def _corners(line: Run | Ring) -> tuple[Point, ...]:
+    if isinstance(line, Run):
+        return line.points
+    (x, y), r = line.centre, line.radius
+    return ((x - r, y - r), (x + r, y + r))
+
+
+def _shifted(line: Run | Ring, right: Fraction, up: Fraction) -> Run | Ring:
+    if isinstance(line, Run):
+        return replace(line, points=tuple((x + right, y + up) for x, y in line.points))
+    return replace(line, centre=(line.centre[0] + right, line.centre[1] + up))
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedOutline:
+    """An outline on one face of a board.
+
+    ``outline`` is as it is seen on ``face``, turned already, the board's reference edge down. ``along`` and ``across`` are what its box
+    takes up, counted from the board's reference end and edge; ``into`` the wood that is cut away inside it, None where it is only
+    marked. ``end`` and ``edge`` are the surfaces its place was counted from, None where it was put in the middle; ``to_middle`` is
+    True where it was counted to the middle of its box, not to its near side. ``purpose`` is in the maker's words.
+    """
+
+    board: Board
+    outline: Outline
+    purpose: str
+    face: Surface
+    along: Span
+    across: Span
+    into: Span | None = None
+    end: Surface | None = None
+    edge: Surface | None = None
+    to_middle: bool = False
+
+    @property
+    def end_on_left(self) -> bool:
+        """True where the board's reference end is at the left, looking at ``face`` with the reference edge down."""
+        return self.board.end_on_left == (self.face is Surface.FACE)
