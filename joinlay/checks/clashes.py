@@ -6,6 +6,7 @@ screw may meet nothing at all.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
 from math import sqrt
@@ -108,6 +109,7 @@ def _meets(board: Board, one: Cut, other: Cut, practice: Practice, rule: str) ->
         rule,
         "our own choice",
         "Move one of them, or make it shallower, until {least} of wood is left between.",
+        "the {one} and the {other} meet",
     )
 
 
@@ -121,6 +123,7 @@ def _too_near(board: Board, one: Cut, other: Cut, between: Length, limit: Length
         rule,
         "our own choice",
         "Leave {least}: move one of them, or make it shallower.",
+        "only {between} between the {one} and the {other}",
     )
 
 
@@ -128,6 +131,4 @@ def _with_more(finding: Finding, count: int) -> Finding:
     if count == 1:
         return finding
     what = finding.what + " ({more} more such places in this board.)"
-    return Finding(
-        finding.kind, finding.harm, finding.where, what, {**finding.numbers, "more": count - 1}, finding.rule, finding.source, finding.remedy
-    )  # fmt: skip
+    return replace(finding, what=what, numbers={**finding.numbers, "more": count - 1})

@@ -66,7 +66,8 @@ def _as_one(same: list[Finding]) -> Finding:
     worst = max(same, key=_badness)
     places = _places([finding.where for finding in same])
     alone = all(finding.numbers == worst.numbers for finding in same)
-    return replace(worst, where=places if alone else f"{places} (figures: {_short(worst.where, places)})")
+    about = tuple(dict.fromkeys(part for finding in same for part in finding.about))
+    return replace(worst, parts=about, where=places if alone else f"{places} (figures: {_short(worst.where, places)})")
 
 
 def _short(worst: str, places: str) -> str:
@@ -102,7 +103,7 @@ def _one_note_each(found: Iterable[Finding]) -> Iterator[Finding]:
             yield finding
     for same in notes.values():
         worst = max(same, key=_badness)
-        yield worst if len(same) == 1 else replace(worst, where=f"{worst.where} (the most of all)")
+        yield worst if len(same) == 1 else replace(worst, where=f"{worst.where} (the most of all)", parts=worst.about)
 
 
 def _badness(finding: Finding) -> Fraction:

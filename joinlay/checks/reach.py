@@ -33,7 +33,19 @@ def check_reach(board: Board, shop: Shop) -> tuple[Finding, ...]:
     remedy += (
         "; so would a shallower mortise." if cut.kind is CutKind.MORTISE else ", or the saw where the cut runs right through."
     )
-    return (Finding("cutter reach", Harm.WARN, board.name, what, {**numbers, "reach": reach}, "MS-8", "common practice", remedy),)
+    return (
+        Finding(
+            "cutter reach",
+            Harm.WARN,
+            board.name,
+            what,
+            {**numbers, "reach": reach},
+            "MS-8",
+            "common practice",
+            remedy,
+            "no cutter for the {cut}, {depth} deep",
+        ),
+    )
 
 
 def _short_reach(cut: Cut, shop: Shop) -> Length | None:

@@ -99,7 +99,7 @@ def check_sag(
     else:
         numbers["better"] = better.name
     what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it."
-    return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy),)
+    return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, "sags {sag}, only {room} under it"),)
 
 
 def _better(drawer: Drawer, span: BottomSpan, pressure: float, room: Length, others: Iterable[Stock]) -> Stock | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import estimate
@@ -28,7 +28,8 @@ _STRAINS = mm(3)
 #: Said where a day is drier or damper than the coefficients serve.
 _OUTSIDE = " One of those days lies outside the 6 to 14 % of moisture that the figures serve, so take it as rough."
 #: Parts that are looked at once for two.
-_BOTH = {"left side": "sides"}
+_BOTH: Final = {"left side": "sides"}
+_EACH: Final = {"left side": ("left side", "right side")}
 
 
 def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
@@ -125,16 +126,19 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditio
     way = "from front to back" if flat else "in height"
     numbers = _numbers(worst, shop)
     seasons = conditions.seasons
+    mark = "swells {grows} front to back, {room} free" if flat else "top edge swells {grows}, {room} free"
     outside = "" if in_range(seasons.driest) and in_range(seasons.dampest) else _OUTSIDE
     if worst.over.mm > 0:
-        parts = ", ".join(_BOTH.get(moves.part, moves.part) for moves in moving if moves.over.mm > 0)
+        binding = [moves.part for moves in moving if moves.over.mm > 0]
+        parts = ", ".join(_BOTH.get(part, part) for part in binding)
+        about = tuple(f"{drawer.name} {one}" for part in binding for one in _EACH.get(part, (part,)))
         what = f"Solid, {way} it swells {{grows}} by the dampest day, and has only {{room}} to do it in.{outside}"
         remedy = _way_out(drawer, worst.part)
-        return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy)
+        return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy, mark, about)
     what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
-    return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE)
+    return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE, mark=mark)
 
 
 def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
@@ -187,5 +191,6 @@ def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Fi
         Finding(
             "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6, LT-12", _SOURCE,
             "Glue the lowest tenon only and give the other mortises slack, or make the sides solid too.",
+            "glue the lowest tenon only, slack for the rest",
         ),
     )  # fmt: skip

@@ -100,4 +100,5 @@ def _finding(board: Board, cut: Cut, where: str, left: Length, least: Length, ru
         rule,
         "common practice",
         "Leave {least}: a smaller cut, or thicker stock.",
+        f"only {{left}} {where} the {{cut}}" if left else "the {cut} comes through",
     )

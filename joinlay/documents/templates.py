@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from joinlay.checks.beside import beside_parts
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
@@ -24,8 +25,12 @@ __all__ = ["joint_template_pdf", "plan_templates", "template_sheets", "template_
 
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
-    """The templates of every drawer of ``plan``, from the top down; parts that are marked alike share one."""
-    return templates_for((board for drawer in plan.drawers for board in drawer.assembly.boards), plan.rule)
+    """The templates of every drawer of ``plan``, from the top down; parts that are marked alike share one.
+
+    What was found of a part stands beside it.
+    """
+    boards = (board for drawer in plan.drawers for board in drawer.assembly.boards)
+    return templates_for(boards, plan.rule, beside_parts(plan.findings, plan.rule))
 
 
 def template_sheets(plan: Plan, paper: str | None = None, printer: Printer | None = None) -> tuple[Sheet, ...]:

@@ -16,7 +16,7 @@ from joinlay.drawings.dimensioning import RisingDimensions
 from joinlay.drawings.face import centre_marks, cut_marks, on_paper, outline_marks
 from joinlay.drawings.lettering import figures, set_line, words
 from joinlay.drawings.marks import Text, Turn, flatten
-from joinlay.drawings.notes import FIGURE, WORD, notes_of
+from joinlay.drawings.notes import FIGURE, WORD, notes_of, plain_note
 from joinlay.drawings.placing import MM, Room, whole
 from joinlay.drawings.signs import DatumEdge
 from joinlay.lengths import Length
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from joinlay.drawings.lettering import Content
     from joinlay.drawings.marks import Box, Mark, Stroke
     from joinlay.drawings.net import Net
+    from joinlay.drawings.notes import Note
     from joinlay.drawings.placing import Whole
     from joinlay.lengths import Graduation
 
@@ -47,13 +48,17 @@ _WHITE: Final = 3 * MM // 2
 _FLAP_HEIGHTS: Final = (WORD, Fraction(5, 2))
 
 
-def compose(net: Net, names: Sequence[str], rule: Graduation) -> tuple[Stroke, ...]:
-    """Every stroke of a template for ``names``, all of which look like ``net``; x = 0 at the fold, y = 0 at the datum edge."""
+def compose(net: Net, names: Sequence[str], rule: Graduation, beside: Sequence[str] = ()) -> tuple[Stroke, ...]:
+    """Every stroke of a template for ``names``, all of which look like ``net``; x = 0 at the fold, y = 0 at the datum edge.
+
+    ``beside`` is what else is to be said there, each in a few words.
+    """
     corner = max((m.box[2] for m in net.mouths if 0 < m.box[2] <= _CORNER), default=_ZERO)
     heights = sorted({mouth.centre[1] for mouth in net.mouths if mouth.is_centred and not mouth.is_hidden})
     rising = corner + _TO_RISING if heights else corner
     stub = rising + _STUB if heights else _ZERO
-    arranged = _arranged(net, names, rule, heights, rising, list(map(whole, _taken(net, stub))))
+    notes = (*notes_of(net, rule), *map(plain_note, beside))
+    arranged = _arranged(net, names, rule, heights, rising, list(map(whole, _taken(net, stub))), notes)
     reach = _reach(net, arranged, rising)
     marks: list[Mark] = [*cut_marks(net, reach), *outline_marks(net, reach), *centre_marks(net, stub)]
     if heights:
@@ -66,7 +71,13 @@ def compose(net: Net, names: Sequence[str], rule: Graduation) -> tuple[Stroke, .
 
 
 def _arranged(
-    net: Net, names: Sequence[str], rule: Graduation, heights: Sequence[Fraction], rising: Fraction, taken: list[Whole]
+    net: Net,
+    names: Sequence[str],
+    rule: Graduation,
+    heights: Sequence[Fraction],
+    rising: Fraction,
+    taken: list[Whole],
+    notes: Sequence[Note],
 ) -> list[Arranged]:
     """The figures of the heights, the caption and the notes, each with its place on the face."""
     face = whole((_ZERO, _ZERO, min(_MOST_REACH, net.board.length.mm), net.height))
@@ -77,7 +88,7 @@ def _arranged(
     if net.height > _TALL:
         columns.append(ceil(rising * MM))
     taken += [(x0, y0 - _WHITE, x1, y1 + _WHITE) for x0, y0, x1, y1 in (one.box for one in numbers)]
-    words = arrange(caption_shapes(net, names), notes_of(net, rule), taken, face, columns)
+    words = arrange(caption_shapes(net, names), notes, taken, face, columns)
     return [*numbers, *_in_line(net, words, taken)]
 
 

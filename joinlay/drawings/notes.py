@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutKind, Surface
 from joinlay.drawings.blocks import Block, stacked
-from joinlay.drawings.lettering import Run, figures
+from joinlay.drawings.lettering import Run, figures, words
 from joinlay.lengths import Length
 
 if TYPE_CHECKING:
@@ -19,11 +19,12 @@ if TYPE_CHECKING:
     from joinlay.drawings.net import Mouth, Net
     from joinlay.lengths import Graduation
 
-__all__ = ["FIGURE", "WORD", "Note", "notes_of"]
+__all__ = ["FIGURE", "WORD", "Note", "notes_of", "plain_note"]
 
 #: Heights of the lettering read with the part in hand, in mm.
 FIGURE: Final = Fraction(5)
 WORD: Final = Fraction(7, 2)
+_SMALL: Final = Fraction(5, 2)
 
 #: A cut longer than this runs on under the words of its template, in mm.
 _RUNS_ON: Final = Fraction(45)
@@ -53,6 +54,23 @@ def notes_of(net: Net, rule: Graduation) -> tuple[Note, ...]:
             groups.setdefault(key, []).append(mouth)
     ordered = sorted(groups.items(), key=lambda said: said[1][0].is_centred)
     return tuple(_note(*said, mouths, rule) for said, mouths in ordered)
+
+
+def plain_note(said: str) -> Note:
+    """A note of words alone, small, in one line, two or three."""
+    return Note(tuple(stacked([words(line, _SMALL) for line in _in_lines(said, count)]) for count in (1, 2, 3)), None)
+
+
+def _in_lines(said: str, count: int) -> list[str]:
+    """The words in ``count`` lines about as long as each other; fewer where there are fewer words."""
+    target = len(said) / count
+    lines: list[str] = []
+    for word in said.split():
+        if lines and len(lines[-1]) + len(word) / 2 < target:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
 
 
 def _note(kind: str, where: str, facts: tuple[_Fact, ...], mouths: list[Mouth], rule: Graduation) -> Note:

@@ -14,7 +14,7 @@ from joinlay.drawings.marks import bounds_of
 from joinlay.drawings.net import lay_flat
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable
+    from collections.abc import Hashable, Iterable, Mapping
 
     from joinlay.boards import Board
     from joinlay.drawings.marks import Box, Stroke
@@ -62,23 +62,27 @@ class Template:
         return right - left, top - bottom
 
 
-def templates_for(boards: Iterable[Board], rule: Graduation) -> tuple[Template, ...]:
+def templates_for(
+    boards: Iterable[Board], rule: Graduation, beside: Mapping[str, tuple[str, ...]] | None = None
+) -> tuple[Template, ...]:
     """A template for each end of each board that has a cut within 100 mm of it, in the order of the boards (PR-6).
 
-    Equal ones (the same part of several drawers) become one, with all the names and the quantity. Figures are on ``rule``.
+    Equal ones (the same part of several drawers) become one, with all the names and the quantity. Figures are on ``rule``. ``beside`` has words
+    that belong beside a board, by its name.
     """
+    words = beside or {}
     found: dict[Hashable, list[Net]] = {}
     for board in boards:
         for end in (Surface.END, Surface.FAR_END):
             net = lay_flat(board, end)
             if net is not None:
-                found.setdefault(_likeness(net), []).append(net)
-    return tuple(_template(nets, rule) for nets in found.values())
+                found.setdefault((_likeness(net), words.get(board.name, ())), []).append(net)
+    return tuple(_template(nets, rule, words.get(nets[0].board.name, ())) for nets in found.values())
 
 
-def _template(nets: list[Net], rule: Graduation) -> Template:
+def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:
     names = tuple(net.board.name for net in nets)
-    strokes = compose(nets[0], names, rule)
+    strokes = compose(nets[0], names, rule, said)
     return Template(names, nets[0].board.datum.word(nets[0].end), strokes, bounds_of(strokes))
 
 

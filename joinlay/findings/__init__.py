@@ -33,7 +33,9 @@ class Finding:
 
     ``kind`` is a short trade name (``racking``, ``tenon walls``). ``what`` and ``remedy`` are
     sentences in which ``{name}`` stands for a number of ``numbers``, so that lengths are shown on the maker's own rule.
-    ``where`` is a part or place in the maker's words. ``rule`` and ``source`` as in a Dimension.
+    ``where`` is a part or place in the maker's words. ``rule`` and ``source`` as in a Dimension. ``mark`` is what there is room for beside the
+    part itself, a few words with the same placeholders, '' for none. ``parts`` are the parts it is about by name, where ``where`` says them
+    in other words; none where ``where`` is the part.
     """
 
     kind: str
@@ -44,6 +46,13 @@ class Finding:
     rule: str = ""
     source: str = ""
     remedy: str = ""
+    mark: str = ""
+    parts: tuple[str, ...] = ()
+
+    @property
+    def about(self) -> tuple[str, ...]:
+        """The parts it is about, by name."""
+        return self.parts or (self.where,)
 
     def sentence(self, show: Callable[[Length], str]) -> str:
         """``what`` with its numbers set by ``show`` (a Graduation's ``text``)."""
@@ -52,6 +61,10 @@ class Finding:
     def way_out(self, show: Callable[[Length], str]) -> str:
         """``remedy`` with its numbers set by ``show``; empty where there is none."""
         return self._fill(self.remedy, show)
+
+    def few_words(self, show: Callable[[Length], str]) -> str:
+        """``mark`` with its numbers set by ``show``; empty where there is none."""
+        return self._fill(self.mark, show)
 
     def at(self, where: str) -> Finding:
         """The same finding at ``where``; a place that is there already follows after a comma."""

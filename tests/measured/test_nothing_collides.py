@@ -1,5 +1,6 @@
 """No word on any sheet lies on a line, a fill or another word."""
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
@@ -8,6 +9,7 @@ import pytest
 from joinlay.documents.templates import template_sheets
 from joinlay.drawings.lettering import words
 from joinlay.drawings.marks import Fill, Line, Role, Text
+from joinlay.findings import Finding, Harm
 from joinlay.lengths import Unit
 from tests.measured.collisions import collisions
 from tests.measured.packets import MAKES, drawers, example, examples
@@ -37,6 +39,21 @@ def test_drawers_in_inches_from_the_smallest_to_the_largest(height, make):
 def test_drawers_in_millimetres(height):
     for make in MAKES:
         assert wrong_on(drawers(height, unit=Unit.MM, paper="a4", make=make), "a4") == []
+
+
+@pytest.mark.parametrize("make", MAKES)
+@pytest.mark.parametrize("height", ["2 1/2", "4 5/16", "11"])
+def test_what_was_found_beside_every_part(height, make):
+    plan = drawers(height, make=make)
+    clash = Finding("clash", Harm.WARN, "", "Near.", mark="only 1/8 in between the left mortise 2 and the groove")
+    thin = Finding("thin wood", Harm.WARN, "", "Thin.", mark="only 1/16 in behind the groove")
+    names = tuple(board.name for board in plan.boards)
+    told = replace(plan, findings=tuple(replace(finding, parts=names) for finding in (clash, thin)))
+    assert wrong_on(told, "letter") == []
+    words = " ".join(
+        stroke.plain for sheet in template_sheets(told, "letter") for stroke in sheet.strokes if isinstance(stroke, Text)
+    )
+    assert words.count("finding 1:") == words.count("finding 2:") >= 5
 
 
 def test_many_drawers_alike():

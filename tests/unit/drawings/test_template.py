@@ -99,3 +99,27 @@ def test_places_of_the_plan_can_be_found_by_name():
     assert {s.start[1] for s in lines_saying(first, "drawer 1 left side mortise 1 centre")} >= {30}
     assert lines_saying(first, "drawer 1 left side bottom edge")
     assert lines_saying(first, "drawer 1 left side front end")
+
+
+# -- words that belong beside a part --------------------------------------------------------------------
+
+SAID = ("finding 3: top edge swells 1.3 mm, 0.8 mm free", "finding 4: only 2.5 mm between the groove and the mortise 2")
+
+
+@pytest.mark.parametrize("made", [side, front, back])
+def test_what_was_found_stands_beside_the_part_and_on_nothing_else(made):
+    named = made().name
+    for template in templates_for([made()], METRIC, {named: SAID}):
+        said = " ".join(words_on(template))
+        assert all(word in said.split() for words in SAID for word in words.split())
+        assert collisions(template.strokes) == []
+    plain = " ".join(word for template in templates_for([made()], METRIC) for word in words_on(template))
+    assert "finding" not in plain
+
+
+def test_parts_of_which_other_things_are_said_do_not_share():
+    boards = [replace(side(), name=f"drawer {n} left side") for n in (1, 2, 3)]
+    told = {"drawer 2 left side": SAID[:1]}
+    assert [template.quantity for template in templates_for(boards, METRIC, told)] == [2, 2, 1, 1]
+    everyone = {one.name: SAID[:1] for one in boards}
+    assert [template.quantity for template in templates_for(boards, METRIC, everyone)] == [3, 3]
