@@ -52,12 +52,12 @@ def _say_json(old: Path, new: Path, changes: Changes) -> None:
 
 def _page(old: Path, new: Path, changes: Changes) -> str:
     found = dict(zip(words.COMPARE_SECTIONS, (changes.givens, changes.parts, changes.joints, changes.settings), strict=True))
-    first = words.compare_verdict(
-        str(old), str(new), [(word, len(some)) for word, some in found.items()], is_none=changes.is_none
-    )
+    first = words.compare_verdict(str(old), str(new), changes)
     fates = table((fate.value, in_few_words(names)) for fate, names in changes.fates)
     ends = f"{words.COMPARE_FATES}:\n{fates}" if fates else ""
-    return "\n\n".join(part for part in (first, ends, *(_section(word, some) for word, some in found.items())) if part)
+    pairs = table((part, words.cut_from(whole)) for part, whole in changes.wood)
+    wood = f"{words.COMPARE_WOOD}:\n{pairs}" if pairs else ""
+    return "\n\n".join(part for part in (first, ends, wood, *(_section(word, some) for word, some in found.items())) if part)
 
 
 def _section(word: str, changes: Sequence[Change]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cli.words import counted
+from joinlay.cutlist.changes import Changes, Fate
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -99,14 +100,29 @@ def shopping_verdict(title: str, total: str | None, slides: str | None, *, is_wh
 COMPARE_HEAD: Final = ("what", "was", "is", "where")
 COMPARE_SECTIONS: Final = ("Written otherwise", "Parts", "Joints", "Settings")
 COMPARE_FATES: Final = "Parts that are cut already"
+COMPARE_WOOD: Final = "Old parts to cut new ones from, if their joints are not cut yet"
 
 
 NONE: Final = "none"
 
 
-def compare_verdict(old: str, new: str, sections: Sequence[tuple[str, int]], *, is_none: bool) -> str:
-    """The first line of ``compare``: how much differs, by section."""
-    if is_none:
+def compare_verdict(old: str, new: str, changes: Changes) -> str:
+    """The first line of ``compare``: how many parts stay, are to be looked at, and are to be made."""
+    if changes.is_none:
         return f"From {old} to {new}: nothing differs."
-    found = [f"{word.lower()} {number}" for word, number in sections if number]
-    return f"From {old} to {new}, counting what differs: {', '.join(found) or 'parts only'}."
+    if changes.is_nothing_cut:
+        return f"From {old} to {new}: nothing that is cut or set differs."
+    look = changes.count(Fate.SERVES, Fate.SERVES_UNJOINTED, Fate.HAIR, Fate.CUT_DOWN)
+    tally = (
+        (changes.untouched, "as before"),
+        (look, "to look at before you go on"),
+        (changes.count(Fate.AGAIN), "to make again"),
+        (changes.count(Fate.NEW), "new"),
+        (changes.count(Fate.NOT_NEEDED), "not needed any more"),
+    )
+    return f"From {old} to {new}, of the parts: {', '.join(f'{number} {said}' for number, said in tally if number)}."
+
+
+def cut_from(part: str) -> str:
+    """Which old part a new one is cut from."""
+    return f"from {part}"

@@ -8,14 +8,16 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.cutting_list import stock_called
+from joinlay.cutlist.cutting_list import LOOSE_TENON, stock_called
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
+    from fractions import Fraction
 
     from joinlay.boards import Board, Cut
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Length
 
 __all__ = ["Change", "Changes", "Facts", "Fate", "compare_plans"]
 
@@ -27,11 +29,12 @@ class Fate(Enum):
     """What becomes of a part that was cut to the old job."""
 
     SERVES = "serves as it is; make the new cuts in it"
-    SERVES_UNJOINTED = "serves if its joints are not cut yet"
-    CUT_DOWN = "can be cut down if its joints are not cut yet"
-    AGAIN = "make it again"
-    NOT_NEEDED = "is not needed any more"
-    NEW = "is new"
+    SERVES_UNJOINTED = "right in size; spoiled only if its joints are cut"
+    HAIR = "small by no more than a cut may stray; try it before you make it again"
+    CUT_DOWN = "too large; cut it down if its joints are not cut yet"
+    AGAIN = "too small, or of other wood; make it again"
+    NOT_NEEDED = "not needed any more"
+    NEW = "new"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +54,28 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Changes:
-    """All that differs. ``givens`` are what the maker wrote otherwise; ``fates`` what becomes of every part that is touched."""
+    """All that differs. ``givens`` are what the maker wrote otherwise; ``fates`` what becomes of every part that is touched.
+
+    ``untouched`` parts are as they were. ``wood`` are parts to be made, each with an old one that has no other use and is large enough to
+    cut it from, where its joints are not in the way.
+    """
 
     givens: tuple[Change, ...]
     parts: tuple[Change, ...]
     joints: tuple[Change, ...]
     settings: tuple[Change, ...]
     fates: tuple[tuple[Fate, tuple[str, ...]], ...]
+    untouched: int
+    wood: tuple[tuple[str, str], ...]
+
+    def count(self, *fates: Fate) -> int:
+        """How many parts have one of these ``fates``."""
+        return sum(len(names) for fate, names in self.fates if fate in fates)
+
+    @property
+    def is_nothing_cut(self) -> bool:
+        """True where every part is as it was, and every setting."""
+        return not (self.parts or self.joints or self.settings or self.fates)
 
     @property
     def is_none(self) -> bool:
@@ -71,19 +89,25 @@ def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_s
     Parts are told apart by name. The settings of both are facts their own floor gives, under any names. Source: by geometry.
     """
     one, other = _Reader(new, old), _Reader(new, new)
+    before = {board.name: _Part.of(board, old) for board in old.boards}
+    after = {board.name: _Part.of(board, new) for board in new.boards}
+    stray = new.shop.practice.length("cutting tolerance")
     fates: dict[Fate, list[str]] = {}
-    before, after = ({board.name: board for board in plan.boards} for plan in (old, new))
     for name in dict.fromkeys([*before, *after]):
-        fate = _fate(_Part.of(before.get(name), old), _Part.of(after.get(name), new))
+        fate = _fate(before.get(name), after.get(name), stray)
         if fate is not None:
             fates.setdefault(fate, []).append(name)
     shared = before.keys() & after.keys()
+    made = {name: after[name] for fate in (Fate.AGAIN, Fate.NEW) for name in fates.get(fate, ())}
+    spare = {name: before[name] for fate in (Fate.AGAIN, Fate.NOT_NEEDED) for name in fates.get(fate, ())}
     return Changes(
         _differing(one.givens(), other.givens()),
         _differing(one.sizes(shared), other.sizes(shared)),
         _differing(one.joints(shared), other.joints(shared)),
         _differing(old_settings or {}, new_settings or {}),
         tuple((fate, tuple(fates[fate])) for fate in Fate if fate in fates),
+        len(before) - sum(len(names) for fate, names in fates.items() if fate is not Fate.NEW),
+        tuple(_from_old_wood(made, spare)),
     )
 
 
@@ -97,6 +121,7 @@ class _Reader:
     def givens(self) -> Facts:
         """What a maker writes: stocks, openings, the saw, the figures of the practice tables."""
         text, facts = self.on.rule.text, Facts()
+        facts["the job"] = {"title": self.plan.title}
         for name, stock in self.plan.stocks.items():
             facts[name] = {"thickness": text(stock.thickness), "nominal thickness": text(stock.nominal)}
         for drawer in self.plan.drawers:
@@ -108,7 +133,11 @@ class _Reader:
                 "front": drawer.make.front_joint.value, "back": drawer.make.back_joint.value, "back height": drawer.make.back_height.value
             }  # fmt: skip
         shop = self.plan.shop
-        facts["the shop"] = {"saw kerf": text(shop.saw.kerf)}
+        facts["the shop"] = {
+            "saw kerf": text(shop.saw.kerf),
+            "cutters": ", ".join(text(cutter.diameter) for cutter in shop.cutters),
+            "tenons": ", ".join(text(stock.thickness) for stock in shop.tenons),
+        }
         facts["the shop"] |= {rule.name: text(shop.practice.length(rule.name)) for rule in LENGTH_RULES}
         facts["the shop"] |= {rule.name: str(shop.practice.ratio(rule.name)) for rule in RATIO_RULES}
         return facts
@@ -178,18 +207,25 @@ class _Part:
     wood: tuple[object, ...]
 
     @classmethod
-    def of(cls, board: Board | None, plan: Plan) -> _Part | None:
-        if board is None:
-            return None
+    def of(cls, board: Board, plan: Plan) -> _Part:
         stock = stock_called(board.stock, plan.stocks)
         planed = None if stock is not None and stock.thickness == board.thickness else board.thickness.mm
         nominal = None if stock is None else stock.nominal.mm
         bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
         return cls(board, (board.stock, nominal, planed, bands, board.has_round_edges))
 
+    @property
+    def area(self) -> Fraction:
+        """Length by width, in square millimetres."""
+        return self.board.length.mm * self.board.width.mm
 
-def _fate(old: _Part | None, new: _Part | None) -> Fate | None:
-    """What becomes of a part; None where nothing about it has changed."""
+    def gives(self, other: _Part) -> bool:
+        """True where ``other`` can be cut from it with its grain the same way."""
+        return self.wood == other.wood and other.board.length <= self.board.length and other.board.width <= self.board.width
+
+
+def _fate(old: _Part | None, new: _Part | None, stray: Length) -> Fate | None:
+    """What becomes of a part; None where nothing about it has changed. ``stray`` is how far any cut may stray (CK-1)."""
     if old is None or new is None:
         return Fate.NEW if old is None else Fate.NOT_NEEDED
     if old.wood != new.wood:
@@ -197,8 +233,20 @@ def _fate(old: _Part | None, new: _Part | None) -> Fate | None:
     if (old.board.length, old.board.width) == (new.board.length, new.board.width):
         was, now = _taken(old.board), _taken(new.board)
         return None if was == now else Fate.SERVES if was < now else Fate.SERVES_UNJOINTED
-    smaller = new.board.length <= old.board.length and new.board.width <= old.board.width
-    return Fate.CUT_DOWN if smaller else Fate.AGAIN
+    if old.gives(new):
+        return Fate.CUT_DOWN
+    is_hair = new.board.length <= old.board.length + stray and new.board.width <= old.board.width + stray
+    return Fate.HAIR if is_hair else Fate.AGAIN
+
+
+def _from_old_wood(made: Mapping[str, _Part], spare: Mapping[str, _Part]) -> Iterator[tuple[str, str]]:
+    """The parts to be made, the largest first, each with the smallest spare one that gives it; loose tenons are milled anew."""
+    left = {name: part for name, part in spare.items() if part.board.part != LOOSE_TENON}
+    for name, part in sorted(made.items(), key=lambda each: -each[1].area):
+        found = min((old for old in left if left[old].gives(part)), key=lambda old: left[old].area, default=None)
+        if found is not None:
+            del left[found]
+            yield name, found
 
 
 def _taken(board: Board) -> set[tuple[object, ...]]:

@@ -39,6 +39,8 @@ def changes_tree(changes: Changes) -> dict[str, Any]:
         "joints": [_change(change) for change in changes.joints],
         "settings": [_change(change) for change in changes.settings],
         "fates": [{"fate": fate.value, "parts": list(names)} for fate, names in changes.fates],
+        "untouched": changes.untouched,
+        "wood": [{"part": part, "from": old} for part, old in changes.wood],
     }
 
 

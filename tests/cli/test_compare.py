@@ -32,7 +32,7 @@ def test_a_wider_opening(jobs, capsys):
     old, new = jobs()
     ran = run(capsys, "compare", old, new)
     assert (ran.code, ran.err) == (0, "")
-    assert ran.out.splitlines()[0].startswith(f"From {old} to {new}, counting what differs: written otherwise 1, parts ")
+    assert ran.out.splitlines()[0] == f"From {old} to {new}, of the parts: 8 as before, 3 to make again."
     assert "make it again   drawer 1 front, drawer 1 back, drawer 1 bottom" in ran.out
     rows = [" ".join(line.split()) for line in ran.out.splitlines()]
     assert "width 18 3/8 in 18 1/2 in drawer 1 opening" in rows
@@ -42,7 +42,23 @@ def test_a_wider_opening(jobs, capsys):
 
 def test_a_narrower_opening_says_what_can_be_cut_down(jobs, capsys):
     ran = run(capsys, "compare", *jobs(WIDER, GOOD))
-    assert "can be cut down if its joints are not cut yet   drawer 1 front, drawer 1 back, drawer 1 bottom" in ran.out
+    assert "too large; cut it down if its joints are not cut yet   drawer 1 front, drawer 1 back, drawer 1 bottom" in ran.out
+
+
+def test_another_title_changes_nothing_that_is_cut(jobs, capsys):
+    old, new = jobs(GOOD, GOOD.replace("Seed chest", "Spice chest"))
+    ran = run(capsys, "compare", old, new)
+    assert ran.out.splitlines()[0] == f"From {old} to {new}: nothing that is cut or set differs."
+    assert "title   Seed chest   Spice chest" in ran.out
+
+
+def test_old_parts_give_wood_for_new_ones(jobs, capsys):
+    high = '[[drawer]]\nname = "tall"\nopening = { width = "18 3/8", height = "6", depth = "20" }\n'
+    ran = run(capsys, "compare", *jobs(GOOD + high, GOOD + high.replace("tall", "low").replace('"6"', '"5"')))
+    wood = ran.out.partition("Old parts to cut new ones from")[2]
+    rows = [" ".join(line.split()) for line in wood.splitlines()]
+    assert "drawer low front from drawer tall front" in rows
+    assert not any("tenon" in row for row in rows if " from drawer" in row)
 
 
 def test_settings_are_compared(jobs, capsys):
@@ -56,15 +72,18 @@ def test_settings_are_compared(jobs, capsys):
 def test_drawers_come_and_go(jobs, capsys):
     second = '[[drawer]]\nopening = { width = "18 3/8", height = "6", depth = "20" }\n'
     ran = run(capsys, "compare", *jobs(GOOD, GOOD + second))
-    assert "is new" in ran.out
-    assert "is not needed any more" in run(capsys, "compare", *jobs(GOOD + second, GOOD)).out
+    assert ran.out.splitlines()[0].endswith(" 11 as before, 13 new.")
+    assert "new   drawer 2 front" in ran.out
+    assert "not needed any more" in run(capsys, "compare", *jobs(GOOD + second, GOOD)).out
 
 
 def test_json(jobs, capsys):
     tree = json.loads(run(capsys, "compare", *jobs(), "--json").out)
     assert (tree["old"], tree["new"]) == ("old.toml", "new.toml")
     assert tree["written"] == [{"names": ["drawer 1 opening"], "what": "width", "old": "18 3/8 in", "new": "18 1/2 in"}]
-    assert tree["fates"] == [{"fate": "make it again", "parts": ["drawer 1 front", "drawer 1 back", "drawer 1 bottom"]}]
+    assert tree["fates"] == [
+        {"fate": "too small, or of other wood; make it again", "parts": ["drawer 1 front", "drawer 1 back", "drawer 1 bottom"]}
+    ]
 
 
 def test_what_cannot_be_read_names_its_file(jobs, capsys):
@@ -79,7 +98,7 @@ def test_a_new_job_that_is_refused_ends_with_one(jobs, capsys):
     ran = run(capsys, "compare", *jobs(GOOD, GOOD.replace('height = "4 1/4"', 'height = "3/4"')))
     assert ran.code == 1
     assert ran.err.startswith("refused")
-    assert "is not needed any more" in ran.out
+    assert "not needed any more" in ran.out
 
 
 def test_jobs_in_inches_and_millimetres_that_come_to_the_same(jobs, capsys):

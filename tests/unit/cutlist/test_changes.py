@@ -38,6 +38,11 @@ def test_parts_come_and_go():
         (board("a", "19"), Fate.CUT_DOWN),
         (board("a", width="3"), Fate.CUT_DOWN),
         (board("a", "21"), Fate.AGAIN),
+        # How far any cut may stray: 1/64 in.
+        (board("a", "20 1/64"), Fate.HAIR),
+        (board("a", "20 1/64", "3 63/64"), Fate.HAIR),
+        (board("a", "20 1/64", "4 1/32"), Fate.AGAIN),
+        (board("a", "19 63/64"), Fate.CUT_DOWN),
         (board("a", "19", "5"), Fate.AGAIN),
         (board("a", stock="oak"), Fate.AGAIN),
         (board("a", thickness="5/8"), Fate.AGAIN),
@@ -50,6 +55,41 @@ def test_parts_come_and_go():
 def test_what_becomes_of_a_part(new, fate):
     old = make_plan(board("a", cuts=[groove(), mortise("2")]))
     assert compare_plans(old, make_plan(new)).fates == ((fate, ("a",)),)
+
+
+def test_parts_that_stay_as_they_are_are_counted():
+    new = make_plan(board("drawer 1 back"), board("drawer 2 back", "19"), board("drawer 3 back"))
+    changes = compare_plans(OLD, new)
+    assert changes.untouched == 1
+    assert (changes.count(Fate.CUT_DOWN, Fate.SERVES), changes.count(Fate.NEW)) == (1, 1)
+
+
+def test_an_old_part_with_no_other_use_gives_wood_for_a_new_one():
+    old = make_plan(board("a", "30", "6"), board("b", "26", "5"), board("c", "20", "4"), board("oak", "40", "9", "oak"))
+    new = make_plan(board("c", "25", "5"), board("d", "10", "2"))
+    changes = compare_plans(old, new)
+    # The largest first, each from the smallest that gives it: c itself is too small now, and serves for d.
+    assert changes.wood == (("c", "b"), ("d", "c"))
+    assert compare_plans(old, old).wood == ()
+
+
+def test_wood_is_not_turned_across_its_grain():
+    assert compare_plans(make_plan(board("a", "5", "20")), make_plan(board("b", "20", "5"))).wood == ()
+
+
+def test_another_title_alone_changes_nothing_that_is_cut():
+    changes = compare_plans(OLD, replace(OLD, title="a new name"))
+    assert changes.is_nothing_cut
+    assert not changes.is_none
+    ((change,), untouched) = changes.givens, changes.untouched
+    assert (change.what, change.old, change.new, untouched) == ("title", "chest", "a new name", 2)
+
+
+def test_another_cutter_is_seen():
+    fewer = replace(OLD, shop=replace(OLD.shop, cutters=OLD.shop.cutters[1:]))
+    (change,) = compare_plans(OLD, fewer).givens
+    assert (change.where, change.what) == ("the shop", "cutters")
+    assert change.old.endswith(change.new)
 
 
 def test_joints_are_compared_by_where_they_lie():
