@@ -93,11 +93,12 @@ def make(
     only: Annotated[str | None, typer.Option("--only", help=words.MAKE_ONLY)] = None,
     pages: Annotated[str | None, typer.Option("--pages", help=words.MAKE_PAGES)] = None,
     count: Annotated[bool, typer.Option("--count", help=words.MAKE_COUNT)] = False,
+    dxf: Annotated[bool, typer.Option("--dxf", help=words.MAKE_DXF)] = False,
 ) -> None:
     """Write a job's packet and lists."""
     from joinlay.cli.making import Wish, make_job
 
-    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, is_count=count)))
+    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, is_count=count, is_dxf=dxf)))
 
 
 @app.command(help=words.SETTINGS)

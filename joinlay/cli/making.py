@@ -32,13 +32,16 @@ _AGAIN: Final = "again.pdf"
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What ``make`` was asked for beside the job: where to, on what paper, and whether only a part of the packet, or only its number of sheets."""
+    """What ``make`` was asked for beside the job: where to, on what paper, whether only a part of the packet or its number of sheets, and whether
+    templates as DXF too.
+    """
 
     out: Path | None = None
     paper: str | None = None
     only: str | None = None
     pages: str | None = None
     is_count: bool = False
+    is_dxf: bool = False
 
 
 def make_job(path: Path, wish: Wish) -> int:
@@ -46,6 +49,8 @@ def make_job(path: Path, wish: Wish) -> int:
 
     Raises BadInput for what cannot be used, and where it cannot be written: then every file that was there is as it was.
     """
+    if wish.is_dxf:
+        _refuse_dxf(wish)
     job = job_in(path)
     if wish.paper is not None:
         job = replace(job, paper=_paper(wish.paper))
@@ -60,7 +65,7 @@ def make_job(path: Path, wish: Wish) -> int:
     elif wish.only is not None or wish.pages is not None:
         say(_make_again(worked_out, folder, wish))
     else:
-        say(_make_all(worked_out, folder))
+        say(_make_all(worked_out, folder, is_dxf=wish.is_dxf))
     return 0
 
 
@@ -103,10 +108,19 @@ def _has_changed(worked_out: Plan, folder: Path) -> bool:
     return left != plan_json(worked_out, _written_before(folder))
 
 
-def _make_all(worked_out: Plan, folder: Path) -> str:
+def _refuse_dxf(wish: Wish) -> None:
+    """Refuse DXF, before anything is worked out, where it can't be written or only a part of the packet is wanted."""
+    from joinlay.documents.dxf import refuse_without_dxf
+
+    refuse_without_dxf()
+    if wish.is_count or wish.only is not None or wish.pages is not None:
+        raise BadInput(words.DXF_WITH_ALL)
+
+
+def _make_all(worked_out: Plan, folder: Path, *, is_dxf: bool) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, sheets, paper = _files(worked_out, progress)
+        files, sheets, paper = _files(worked_out, progress, is_dxf=is_dxf)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
@@ -123,20 +137,20 @@ def _paper(name: str) -> str:
         raise BadInput(f"--paper: {bad}") from None
 
 
-def _files(worked_out: Plan, progress: Progress) -> tuple[dict[str, bytes], int, str]:
+def _files(worked_out: Plan, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], int, str]:
     """Every file by its name, made in memory; then how many sheets of which paper the packet takes."""
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
     from joinlay.documents.plan_json import plan_json
-    from joinlay.documents.templates import template_svgs
+    from joinlay.documents.templates import template_dxfs, template_svgs
 
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)
     packet = packet_for(worked_out)
     files["packet.pdf"] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
-    for name, drawing in template_svgs(worked_out):
+    for name, drawing in (*template_svgs(worked_out), *(template_dxfs(worked_out) if is_dxf else ())):
         files[_free(name, files)] = drawing
     progress.step(words.STEP_LIST)
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)

@@ -36,6 +36,8 @@ MAKE_ONLY: Final = (
 )
 MAKE_PAGES: Final = "Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf."
 MAKE_COUNT: Final = "Only say how many sheets of paper the packet takes; nothing is written."
+MAKE_DXF: Final = "Write each template as DXF too, in millimetres, for those who cut templates from sheet stock."
+DXF_WITH_ALL: Final = "--dxf goes with the whole of make: leave out --only, --pages and --count, or leave out --dxf."
 
 WHY: Final = "Show how a number was worked out, down to what you wrote."
 WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."

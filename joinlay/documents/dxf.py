@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from joinlay.drawings import Template
     from joinlay.drawings.marks import Box, Pen, Point, Stroke, Text
 
-__all__ = ["AREA", "LAYERS", "can_write_dxf", "strokes_dxf", "template_dxf"]
+__all__ = ["AREA", "LAYERS", "refuse_without_dxf", "strokes_dxf", "template_dxf"]
 
 #: The layer of each kind of mark.
 LAYERS: Final = {role: role.value.upper().replace(" ", "-") for role in Role}
@@ -39,11 +39,12 @@ _SAYS, _MOST_SAID = "JOINLAY", 250
 _MILLIMETRES, _METRIC, _STRING = 4, 1, 1000
 
 
-def can_write_dxf() -> bool:
-    """True where the library that writes DXF is installed."""
+def refuse_without_dxf() -> None:
+    """Raise BadInput, with how to install it, where the library that writes DXF isn't there."""
     from importlib.util import find_spec
 
-    return find_spec("ezdxf") is not None
+    if find_spec("ezdxf") is None:
+        raise BadInput("writing DXF needs one more library; install it with: pip install 'joinlay[dxf]'. Nothing was written.")
 
 
 def template_dxf(template: Template) -> bytes:
@@ -56,8 +57,7 @@ def template_dxf(template: Template) -> bytes:
 
 def strokes_dxf(strokes: Sequence[Stroke], title: str) -> bytes:
     """``strokes`` as a DXF file of 2010, their coordinates in millimetres as they stand; errors as ``template_dxf``."""
-    if not can_write_dxf():
-        raise BadInput("writing DXF needs one more library; install it with: pip install 'joinlay[dxf]'. Nothing was written.")
+    refuse_without_dxf()
     import ezdxf
 
     # Otherwise the clock and chance stand in the file, and no two are alike.

@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from joinlay.checks.beside import beside_parts
+from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Graduation
     from joinlay.pages import Printer, Sheet
 
-__all__ = ["joint_template_pdf", "plan_templates", "template_sheets", "template_svgs", "templates_pdf"]
+__all__ = ["joint_template_pdf", "plan_templates", "template_dxfs", "template_sheets", "template_svgs", "templates_pdf"]
 
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
@@ -47,6 +48,11 @@ def templates_pdf(plan: Plan, paper: str | None = None, printer: Printer | None 
 def template_svgs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
     """Each template of ``plan`` as (file name, SVG), in their order."""
     return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in plan_templates(plan))
+
+
+def template_dxfs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
+    """Each template of ``plan`` as (file name, DXF), in their order. Raises BadInput where the extra that writes DXF isn't installed."""
+    return tuple((f"{_file_name(template)}.dxf", template_dxf(template)) for template in plan_templates(plan))
 
 
 def joint_template_pdf(
