@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from joinlay.checks.help.buying import ON_BUYING
 from joinlay.checks.help.findings import ON_CHECKS
 from joinlay.checks.help.making import ON_MAKING
 from joinlay.checks.help.page import HelpPage
@@ -12,7 +13,7 @@ from joinlay.errors import BadInput, nearest_names
 __all__ = ["PAGES", "SHARED", "HelpPage", "help_on"]
 
 #: Every page by its kind, in the order a maker might read them.
-PAGES: Final[dict[str, HelpPage]] = {page.kind: page for page in (*ON_CHECKS, *ON_MAKING)}
+PAGES: Final[dict[str, HelpPage]] = {page.kind: page for page in (*ON_CHECKS, *ON_MAKING, *ON_BUYING)}
 
 #: Kinds of finding, and other words for them, by the page they share.
 _SHARE: Final = {
@@ -84,18 +85,21 @@ _SHARE: Final = {
         "stop block",
         "stop strip",
     ),
-    "sheets and boards": (
+    "part too large": (
+        "sheets and boards",
+        "sheet layout",
+    ),
+    "no stock": ("no such part",),
+    "offcut without grain": ("offcut",),
+    "fronts together": ("fronts in two columns",),
+    "solid wood": (
         "boards run out",
-        "fronts in two columns",
-        "fronts together",
-        "no price",
-        "no stock",
         "no such lumber",
-        "no such part",
-        "offcut without grain",
-        "part too large",
-        "price not used",
         "too thick",
+    ),
+    "no price": (
+        "price not used",
+        "prices",
     ),
     "fit": ("binding",),
     "racking": ("jamming",),

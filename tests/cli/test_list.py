@@ -137,6 +137,18 @@ def test_a_part_larger_than_its_sheet_is_said(job, capsys):
     assert "It would fit with its grain the other way" in ran.out
 
 
+def test_what_the_pages_of_help_advise_can_be_written(job, capsys):
+    small = GOOD.replace('sheet = [60, "60"]', "sheet = [17, 60]")
+    turned = '[sawing]\nany-grain = ["drawer back", "drawer side"]\nfronts-together = false\n'
+    ran = run(capsys, "list", job(small + turned), "--sheets")
+    assert "warning" not in ran.out
+    assert "turned" not in ran.out
+    less = '[practice]\nedge-trim = 0\nsolid-wood-waste = "1/10"\n'
+    assert "sheet of birch gives, edges trimmed, is 17 in by 60 in." in run(capsys, "list", job(small + less), "--sheets").out
+    # 18 13/16 by 4 7/16 in of 4/4 is 0.58 board feet; a tenth more than that.
+    assert "0.64   board feet" in run(capsys, "list", job(GOOD + less), "--buy").out
+
+
 @pytest.mark.parametrize(
     ("more", "said"),
     [

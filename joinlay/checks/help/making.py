@@ -1,4 +1,4 @@
-"""Pages on what joints, casework, machines and lists say while a piece is planned."""
+"""Pages on what joints, casework and machines say while a piece is planned."""
 
 from __future__ import annotations
 
@@ -81,18 +81,6 @@ ON_MAKING: Final = (
             "A groove higher up, where the stop blocks have no room under the bottom.",
         ),
         "RN-1 to RN-5, ST-1 to ST-4",
-    ),
-    HelpPage(
-        "sheets and boards",
-        "Something about what is to be bought: a part too large for its sheet, a stock the job doesn't describe, a price that is missing, "
-        "or fronts whose grain runs down the bank and so take more of a sheet.",
-        "Parts are laid out with cuts that go right across, with kerf and trim, grain kept unless a part says it doesn't matter.",
-        (
-            "A larger sheet, or a part made of two.",
-            "Describe the stock, or its price, in the job.",
-            "Say that the grain doesn't matter, or that the fronts need not stay together.",
-        ),
-        "CL-1, CL-2",
     ),
     HelpPage(
         "assembly",
