@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.checks.case_seasons import check_case_seasons
 from joinlay.checks.clashes import check_clashes
 from joinlay.checks.corners import check_corners
 from joinlay.checks.fit import check_fit
+from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import check_play
@@ -49,27 +51,36 @@ def find_everything(
     neighbours = Neighbours(others)
     for drawer in drawers:
         own = (shops or {}).get(drawer.name, shop)
-        found += check_drawer(drawer, own, conditions, tuple(stocks.values()), neighbours)
+        found += check_drawer(drawer, own, conditions, tuple(stocks.values()), neighbours, others)
         for board in drawer.assembly.boards:
             found += check_board(board, own)
     for assembly in others:
         for board in assembly.boards:
             found += check_board(board, shop)
-    found += check_tipping(others, drawers, stocks_by_name(stocks.values()), shop, conditions)
+    by_name = stocks_by_name(stocks.values())
+    found += check_case_seasons(others, drawers, by_name, shop, conditions)
+    found += check_tipping(others, drawers, by_name, shop, conditions)
     return gathered(_only_heaviest(found, drawers, conditions))
 
 
 def check_drawer(
-    drawer: Drawer, shop: Shop, conditions: Conditions, stocks: Sequence[Stock] = (), neighbours: Neighbours | None = None
+    drawer: Drawer,
+    shop: Shop,
+    conditions: Conditions,
+    stocks: Sequence[Stock] = (),
+    neighbours: Neighbours | None = None,
+    others: Sequence[Assembly] = (),
 ) -> tuple[Finding, ...]:
     """Every finding about one drawer as a whole (CK-1 to CK-7); its boards one by one are ``check_board``'s."""
     around = neighbours or Neighbours()
+    sideways, (_, lower) = frame_year(others, stocks_by_name(stocks), conditions)
     return (
         *check_play(drawer, shop, around.kicker_gap(drawer)),
         *check_fit(drawer, shop, around),
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, around.stop_height(drawer, shop)),
-        *check_seasons(drawer, shop, conditions),
+        *check_seasons(drawer, shop, conditions, lower),
+        *check_damp_play(drawer, sideways, shop, conditions),
         *check_weight(drawer, shop, conditions),
         *check_corners(drawer, shop, conditions),
     )

@@ -87,9 +87,10 @@ class _Moves:
         return self.grows - self.room
 
 
-def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
+def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions, closing: Length = ZERO) -> tuple[Finding, ...]:
     """What the solid parts of ``drawer`` do in a year; nothing to say of sheet goods (CK-6).
 
+    ``closing`` is what the opening loses in height by the dampest day, where the frame's rails swell too.
     Warned: parts that swell past their room by the dampest day, a bottom that shrinks out of its groove by the driest, and a solid front
     glued to sides of sheet that moves over 3 mm. Swelling that just fills the room is no warning. Else a note of the part that moves most.
     """
@@ -102,7 +103,8 @@ def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[F
         except BadInput as unknown:
             found.append(_unknown(drawer.board(part), str(unknown)))
             continue
-        moving.append(_Moves(part, shrinks, grows, room_to_swell(drawer, part, shop)))
+        room = room_to_swell(drawer, part, shop)
+        moving.append(_Moves(part, shrinks, grows, room if part == "bottom" else room - closing))
     upright = [moves for moves in moving if moves.part != "bottom"]
     flat = [moves for moves in moving if moves.part == "bottom"]
     found += [_told(drawer, moves, shop, conditions) for moves in (upright, flat) if moves]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.checks.conditions import Stands, weight
@@ -76,9 +77,19 @@ class Standing:
             held += sum(mass.moment - mass.kilograms * shift for mass in masses)
         return held
 
-    def tipping_load(self, n: int) -> float:
-        """Kilograms that tip the piece, hung on the front of drawer ``n``, it alone pulled and all empty; 0 where it falls by itself."""
-        return max(self.moment({n}), 0.0) / self.drawers[n].reach
+    def tipping_load(self, out: Collection[int]) -> float:
+        """Kilograms that tip the piece, hung on the farthest front of the drawers numbered ``out``, all of them empty; 0 where it falls by itself."""
+        return max(self.moment(out), 0.0) / max(self.drawers[n].reach for n in out)
+
+    def least_load(self, count: int) -> float:
+        """The tipping load with the ``count`` drawers out that hold it back least (CK-5)."""
+        ways = combinations(range(len(self.drawers)), count) if count <= 2 else [self._worst(count)]
+        return min(self.tipping_load(out) for out in ways)
+
+    def _worst(self, count: int) -> tuple[int, ...]:
+        """The drawers whose pulling out costs most."""
+        costs = {n: drawer.empty.kilograms * drawer.out for n, drawer in enumerate(self.drawers)}
+        return tuple(sorted(costs, key=lambda n: -costs[n])[:count])
 
     @property
     def kilograms(self) -> float:
@@ -126,35 +137,45 @@ def check_tipping(
 ) -> tuple[Finding, ...]:
     """Whether the piece stands with its drawers out (CK-5); nothing where the job has no case or no drawer.
 
-    Warned: empty drawers all out tip it; one full drawer out with the rest empty tips it; or a child's weight (27 kg, our own choice) on the front
-    of one drawer does. Always the caution to anchor it, unless the maker says that it will be.
+    Warned: empty drawers, one, two or all of them out, tip it; one full drawer out with the rest empty tips it; or a child's weight (27 kg, our
+    own choice) on the front of one drawer does. Always the caution to anchor it, unless the maker says that it will be; nothing of a piece
+    that is built in.
     """
-    if not drawers or not any(board.place is not None for assembly in others for board in assembly.boards):
+    if conditions.stands is Stands.BUILT_IN or not drawers:
+        return ()
+    if not any(board.place is not None for assembly in others for board in assembly.boards):
         return ()
     piece = standing(others, drawers, stocks, conditions)
-    each = range(len(drawers))
-    all_out = piece.moment(out=each)
-    one_full = min(piece.moment(out={n}, full={n}) for n in each)
-    hung = min(piece.tipping_load(n) for n in each)
-    numbers: dict[str, Length | int | str] = {
-        "hung": weight(hung, shop.rule), "child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule),
-    }  # fmt: skip
-    what = _verdict(all_out, one_full, hung)
-    if conditions.stands is Stands.BUILT_IN:
-        return ()
+    counts = sorted({1, min(2, len(drawers)), len(drawers)})
+    hung = {count: piece.least_load(count) for count in counts}
+    one_full = min(piece.moment(out={n}, full={n}) for n in range(len(drawers)))
+    numbers: dict[str, Length | int | str] = {"child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule)}
+    numbers |= {_called(count, len(drawers)): weight(load, shop.rule) for count, load in hung.items()}
+    what = f"Free-standing ({{piece}} empty), {_verdict(hung, one_full)}"
     if conditions.stands is Stands.ANCHORED:
         what += " It is to be anchored to the wall, and must not be used before it is."
         return (Finding("tipping", Harm.NOTE, "the piece", what, numbers, "CK-5", _SOURCE),)
-    stands = all_out > 0 and one_full > 0 and hung >= CHILD
+    stands = min(hung.values()) > 0 and one_full > 0 and hung[1] >= CHILD
     harm = Harm.NOTE if stands else Harm.WARN
     return (Finding("tipping", harm, "the piece", what, numbers, "CK-5", _SOURCE, _ANCHOR),)
 
 
-def _verdict(all_out: float, one_full: float, hung: float) -> str:
+def _called(count: int, of: int) -> str:
+    """What the tipping load with so many drawers out is called among the numbers: ``one``, ``two``, ``all``."""
+    return "one" if count == 1 else "all" if count == of else "two"
+
+
+def _verdict(hung: Mapping[int, float], one_full: float) -> str:
+    """The worst of it in words; ``hung`` is the tipping load by how many empty drawers are out, of which the last is all of them."""
+    most = max(hung)
     if one_full <= 0:
-        return "Free-standing ({piece} empty), it falls forward with one full drawer pulled out and the others empty."
-    if all_out <= 0:
-        return "Free-standing ({piece} empty), it falls forward with all its empty drawers pulled out."
-    if hung < CHILD:
-        return "Free-standing ({piece} empty), it falls forward when {hung} hangs on one open drawer; a child may be {child}."
-    return "Free-standing ({piece} empty), it takes {hung} on the front of one open drawer to tip it."
+        return "it falls forward with one full drawer pulled out and the others empty."
+    falls = min((count for count, load in hung.items() if load <= 0), default=0)
+    if falls:
+        with_out = "all its empty drawers" if falls == most else {1: "one empty drawer", 2: "two empty drawers"}[falls]
+        return f"it falls forward by itself with {with_out} pulled out."
+    more = (["{two} with two open"] if most > 2 else []) + (["{all} with all"] if most > 1 else [])
+    others = f", {', '.join(more)}" if more else ""
+    if hung[1] < CHILD:
+        return f"it falls forward when {{one}} hangs on the front of one open drawer{others}; a child may be {{child}}."
+    return f"it takes {{one}} on the front of one open drawer to tip it{others}."

@@ -135,6 +135,21 @@ ON_CHECKS: Final = (
         "CK-6, GR-2, RN-4",
     ),
     HelpPage(
+        "case movement",
+        "A solid case gets deeper in damp air and shallower in dry. What is glued to it across the grain, or doesn't move with it, splits it or "
+        "comes loose; a back that shrinks falls out of its rabbets.",
+        "As for 'wood movement', over the whole depth of the sides, the panels let into them and the width of the back. Parts that are glued to "
+        "each other may differ by 3 mm (1/8 in) in the year, a limit of our own. Bearer slots are measured against the sides' movement between "
+        "their screws.",
+        (
+            "Top and bottom of the same wood as the sides, sawn the same way.",
+            "Glue in the front few inches of a dado only; leave the rest dry.",
+            "A back of plywood, or of lapped boards with gaps between.",
+            "Bearers glued at the front only, screwed through slots behind.",
+        ),
+        "CK-6, RN-4, CA-1, RA-1",
+    ),
+    HelpPage(
         "corner strength",
         "What the loose tenons of a front corner should bear when the drawer is pulled, next to a jerk on a full "
         "drawer that sticks.",

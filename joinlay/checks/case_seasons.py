@@ -1,0 +1,148 @@
+"""A solid case through the year: what moves against what, and whether drawers and slots have room for it (CK-6, RN-4)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, CutKind
+from joinlay.checks.conditions import estimate
+from joinlay.checks.seasons import year_of
+from joinlay.errors import BadInput
+from joinlay.findings import Finding, Harm
+from joinlay.lengths import ZERO, Fine, Length, mm
+from joinlay.stock import Solid
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.boards import Board, Cut
+    from joinlay.casework.assembly import Assembly, Drawer
+    from joinlay.checks.conditions import Conditions
+    from joinlay.shop import Shop
+    from joinlay.stock import Stock
+
+__all__ = ["check_case_seasons", "check_slots"]
+
+_SOURCE: Final = "Wood Handbook 2010, equations 4-5 and 13-2"
+#: How much two parts that are glued across the grain may part company over a year. Source: our own choice, as for drawer fronts.
+_STRAINS: Final = mm(3)
+#: A slot this much too short is a matter of rounding.
+_HAIR: Final = mm("0.05")
+_ACROSS_SIDES: Final = ("case top", "case bottom", "case shelf")
+
+
+def check_case_seasons(
+    others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
+) -> tuple[Finding, ...]:
+    """What the solid parts of the case do in a year (CK-6); nothing to say of a case of sheet goods.
+
+    Warned: top and bottom that move over 3 mm more or less, from front to back, than the sides they are let into; a solid back that moves over
+    3 mm between the sides; drawers with less behind them than the sides shrink; bearer slots too short. Else one note of what the sides do.
+    ``stocks`` by the name a board carries.
+    """
+    boards = [board for assembly in others for board in assembly.boards]
+    sides = [board for board in boards if board.part == "case side"]
+    if not sides:
+        return ()
+    moved = _year(sides[0], stocks, conditions)
+    found = [*_panels(boards, sides[0], stocks, shop, conditions), *_back(boards, stocks, shop, conditions)]
+    if moved is not None:
+        found += _behind(drawers, moved, shop)
+        wood = stocks[sides[0].stock]
+        assert isinstance(wood, Solid)
+        found += (finding for board in boards for finding in check_slots(board, wood, conditions))
+    return tuple(found)
+
+
+def check_slots(board: Board, wood: Solid, conditions: Conditions) -> tuple[Finding, ...]:
+    """Whether every screw slot of ``board`` is as long as the ``wood`` it is screwed to moves between its hole and there (RN-4)."""
+    holes = [cut for cut in board.cuts if cut.kind is CutKind.HOLE]
+    slots = [cut for cut in board.cuts if cut.kind is CutKind.SLOT and "screw" in cut.name]
+    if not holes:
+        return ()
+    short = [(cut, lacks) for cut in slots if (lacks := _lacks(cut, holes[0], wood, conditions)) > _HAIR]
+    if not short:
+        return ()
+    cut, lacks = max(short, key=lambda pair: pair[1])
+    numbers: dict[str, Length | int | str] = {"slot": cut.name, "lacks": Fine(lacks)}
+    what = "Its {slot} is {lacks} too short for what the side moves through the year."
+    remedy = "Lengthen the slot by {lacks} at least, both ways."
+    return (Finding("case movement", Harm.WARN, board.name, what, numbers, "RN-4", _SOURCE, remedy, "{slot} {lacks} too short"),)
+
+
+def _lacks(slot: Cut, hole: Cut, wood: Solid, conditions: Conditions) -> Length:
+    """How much longer the slot should be; under nothing where it is long enough."""
+    distance = Length(abs(slot.along.centre.mm - hole.along.centre.mm))
+    screw = slot.span(Axis.INTO).size
+    shrinks, grows = year_of(wood, distance, conditions)
+    return Length((screw + shrinks + grows - slot.along.size).mm)
+
+
+def _year(board: Board, stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[Length, Length] | None:
+    """What a solid board shrinks and grows across its grain; None for sheet goods and woods that aren't in the table."""
+    stock = stocks.get(board.stock)
+    if not isinstance(stock, Solid):
+        return None
+    try:
+        return year_of(stock, board.width, conditions)
+    except BadInput:
+        return None
+
+
+def _panels(
+    boards: Sequence[Board], side: Board, stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
+) -> Iterator[Finding]:
+    """Top and bottom in the sides' dadoes: both run across the case, so that both move from front to back."""
+    mine = sum(_year(side, stocks, conditions) or (), ZERO)
+    for board in boards:
+        if board.part not in _ACROSS_SIDES:
+            continue
+        theirs = sum(_year(board, stocks, conditions) or (), ZERO)
+        if abs(mine - theirs) <= _STRAINS:
+            continue
+        more, less = ("sides", "it") if mine > theirs else ("panel", "the sides")
+        what = f"Through the year the solid {more} moves {{moves}} more from front to back than {less}, and they are glued to each other."
+        if more == "sides":
+            what = (
+                "Through the year the solid sides move {moves} more from front to back than it does, and it is glued into them."
+            )
+        remedy = "Glue the dado at the front only and leave the rest of it dry, or make both of the same wood, cut the same way."
+        numbers: dict[str, Length | int | str] = {"moves": estimate(float(abs(mine - theirs).mm), shop.rule)}
+        mark = "glue at the front only"
+        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark)
+
+
+def _back(boards: Sequence[Board], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions) -> Iterator[Finding]:
+    """A solid back stands with its grain upright, so that it moves from side to side, where the top holds the case."""
+    for board in boards:
+        moves = sum(_year(board, stocks, conditions) or (), ZERO)
+        if board.part != "case back" or moves <= _STRAINS:
+            continue
+        what = "The back is solid and moves {moves} from side to side through the year; top and bottom hold the case as it is."
+        numbers: dict[str, Length | int | str] = {"moves": estimate(float(moves.mm), shop.rule)}
+        remedy = "Make it of boards that lap with a gap between, each nailed along one edge, or of plywood."
+        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, RA-1", _SOURCE, remedy)
+
+
+def _behind(drawers: Sequence[Drawer], moved: tuple[Length, Length], shop: Shop) -> Iterator[Finding]:
+    """The case gets shallower as its sides dry; a drawer that is stopped at the front must not meet its back."""
+    if not drawers:
+        return
+    gaps = {drawer.name: _gap_behind(drawer, shop) for drawer in drawers}
+    tightest = min(gaps, key=lambda name: gaps[name])
+    shrinks, grows = moved
+    numbers: dict[str, Length | int | str] = {
+        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule), "gap": Fine(gaps[tightest]),
+        "lower": shop.rule.up(max(shrinks - gaps[tightest], ZERO)),
+    }  # fmt: skip
+    if shrinks > gaps[tightest]:
+        what = "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind it: the back would push its front out."
+        remedy = "Leave {lower} more behind the drawer (back-gap)."
+        yield Finding("case movement", Harm.WARN, tightest, what, numbers, "CK-6, DR-5", _SOURCE, remedy)
+        return
+    what = "The solid sides move {moves} from front to back through the year; the drawers have {gap} behind them, and the bearers' slots let them."
+    yield Finding("case movement", Harm.NOTE, "case", what, numbers, "CK-6, RN-4", _SOURCE)
+
+
+def _gap_behind(drawer: Drawer, shop: Shop) -> Length:
+    return Length((drawer.opening.depth - drawer.length - shop.practice.length("front set-back")).mm)

@@ -1,0 +1,161 @@
+"""A solid case through the year, and the opening in it."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from joinlay.boards import Board, CutKind, Place, Shape, Surface
+from joinlay.casework.assembly import Assembly
+from joinlay.checks.case_seasons import check_case_seasons, check_slots
+from joinlay.checks.frame_seasons import check_damp_play, frame_year
+from joinlay.checks.seasons import check_seasons, year_of
+from joinlay.findings import Harm
+from joinlay.lengths import ZERO, Length, mm
+from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, board, cut, drawer, sheet, shop_with, size, solid
+
+ASH, MAPLE, PLY = solid("ash", 20), solid("maple", 20, "sugar maple"), sheet("ply", 18)
+STOCKS = {stock.name: stock for stock in (ASH, MAPLE, PLY)}
+
+
+def part(name, stock, width, of="case", kind=""):
+    place = Place.at(ZERO, ZERO, ZERO, "+Z", "+Y", "+X")
+    return Board(f"{of} {name}", kind or f"{of} {name}", stock.name, size(800), size(width), size(18), DATUM, place=place)
+
+
+def case(sides=ASH, panels=ASH, back=PLY, depth=400):
+    boards = (
+        part("left side", sides, depth, kind="case side"), part("right side", sides, depth, kind="case side"),
+        part("bottom", panels, depth), part("top", panels, depth), part("back", back, 500),
+    )  # fmt: skip
+    return (Assembly("case", boards),)
+
+
+def found(others, drawers=()):
+    return [(f.harm, f.where) for f in check_case_seasons(others, drawers, STOCKS, SHOP, CONDITIONS)]
+
+
+def test_sheet_goods_and_openings_say_nothing():
+    assert found(case(PLY, PLY), [drawer()]) == []
+    assert found((), [drawer()]) == []
+
+
+def test_a_case_of_one_wood_is_noted_with_what_is_behind_its_drawers():
+    (finding,) = check_case_seasons(case(), [drawer()], STOCKS, SHOP, CONDITIONS)
+    assert (finding.harm, finding.where) == (Harm.NOTE, "case")
+    assert finding.numbers["gap"] == mm(12)
+
+
+@pytest.mark.parametrize(("sides", "panels"), [(ASH, PLY), (PLY, ASH)])
+def test_solid_glued_to_sheet_over_three_millimetres_is_warned_of(sides, panels):
+    """The limit itself is sound: the depth at which the ash moves just 3 mm in the year."""
+    moves = sum(year_of(ASH, mm(400), CONDITIONS), ZERO)
+    limit = 400 * Fraction(3) / moves.mm
+    warned = [where for harm, where in found(case(sides, panels, depth=limit + Fraction(1, 1000))) if harm is Harm.WARN]
+    assert warned == ["case bottom", "case top"]
+    assert [where for harm, where in found(case(sides, panels, depth=limit)) if harm is Harm.WARN] == []
+
+
+def test_a_solid_back_is_warned_of():
+    assert (Harm.WARN, "case back") in found(case(back=ASH))
+    assert (Harm.WARN, "case back") not in found(case(back=PLY))
+
+
+def test_drawers_need_what_the_case_shrinks():
+    """The gap behind the drawer is what the sides lose by the driest day, or a hair less."""
+    shrinks, _ = year_of(ASH, mm(400), CONDITIONS)
+    for gap, harm in ((shrinks, Harm.NOTE), (shrinks - mm("0.001"), Harm.WARN)):
+        made = drawer(shop=shop_with(back_gap=gap.mm))
+        (finding,) = check_case_seasons(case(), [made], STOCKS, SHOP, CONDITIONS)
+        assert finding.harm is harm
+
+
+def bearer(long):
+    """A hole 40 mm from the front, and a slot of this length about 340 mm from it."""
+    hole = cut(
+        CutKind.HOLE,
+        Surface.EDGE,
+        (Fraction("37.75"), Fraction("42.25")),
+        (0, 40),
+        (5, Fraction("9.5")),
+        "screw hole",
+        shape=Shape.ROUND,
+    )
+    half = Fraction(long) / 2
+    slot = cut(
+        CutKind.SLOT,
+        Surface.EDGE,
+        (340 - half, 340 + half),
+        (0, 40),
+        (5, Fraction("9.5")),
+        "screw slot 1",
+        shape=Shape.ROUND_ENDS,
+    )
+    return board(hole, slot, name="runners drawer 1 left bearer", width=40)
+
+
+def test_a_slot_is_as_long_as_the_side_moves():
+    moves = sum(year_of(ASH, mm(300), CONDITIONS), ZERO).mm
+    enough = Fraction("4.5") + moves
+    assert check_slots(bearer(enough), ASH, CONDITIONS) == ()
+    (finding,) = check_slots(bearer(enough - Fraction(1, 10)), ASH, CONDITIONS)
+    assert finding.harm is Harm.WARN
+    assert finding.numbers["lacks"] == mm("0.1")
+    assert check_slots(board(), ASH, CONDITIONS) == ()
+
+
+# -- the opening ---------------------------------------------------------------------------------------
+
+
+def frame(stile=40, rail=25, wood=ASH):
+    boards = (
+        part("left stile", wood, stile, "face frame", "stile"),
+        part("rail under drawer 1", wood, rail, "face frame", "rail"),
+    )
+    return (Assembly("face frame", boards),)
+
+
+def test_an_opening_changes_by_one_stile_and_one_rail():
+    width, height = frame_year(frame(), STOCKS, CONDITIONS)
+    assert width == year_of(ASH, mm(40), CONDITIONS)
+    assert height == year_of(ASH, mm(25), CONDITIONS)
+    assert frame_year(frame(wood=PLY), STOCKS, CONDITIONS) == ((ZERO, ZERO), (ZERO, ZERO))
+
+
+def test_side_play_lasts_through_the_dampest_day_or_binds():
+    """Solid sides of 12 mm and a stile of 40: the clearance that they just use up is the limit, and sound."""
+    wood = solid("sides", 12)
+    closing, _ = frame_year(frame(), STOCKS, CONDITIONS)
+    swells = closing[1] + 2 * year_of(wood, mm(12), CONDITIONS)[1]
+    for more, harms in ((ZERO, []), (mm("0.001"), [Harm.WARN])):
+        made = drawer(sides=wood, shop=shop_with(side_clearance=(swells - more).mm / 2))
+        assert [f.harm for f in check_damp_play(made, closing, SHOP, CONDITIONS)] == harms
+
+
+def test_side_play_that_dry_air_makes_too_much_rattles():
+    closing, _ = frame_year(frame(), STOCKS, CONDITIONS)
+    limit = (5 - closing[0].mm) / 2
+    for clearance, said in ((limit, False), (limit + Fraction(1, 1000), True)):
+        made = drawer(shop=shop_with(side_clearance=clearance))
+        assert bool(check_damp_play(made, closing, SHOP, CONDITIONS)) is said
+    # What is loose to begin with is told elsewhere.
+    assert check_damp_play(drawer(shop=shop_with(side_clearance="2.6")), closing, SHOP, CONDITIONS) == ()
+
+
+def test_rails_that_swell_take_room_from_the_fronts():
+    wood = solid("fronts", 20)
+    made = drawer(front=wood, height=150, shop=shop_with(top_clearance=4))
+    room = Length(mm(4).mm) - year_of(wood, made.board("front").width, CONDITIONS)[1]
+    assert [f.harm for f in check_seasons(made, SHOP, CONDITIONS, room) if "front" in f.where and f.mark.startswith("top")] == [
+        Harm.NOTE
+    ]
+    over = check_seasons(made, SHOP, CONDITIONS, room + mm("0.001"))
+    assert [f.harm for f in over if f.mark.startswith("top")] == [Harm.WARN]
+
+
+def test_a_wood_nobody_knows_is_left_alone():
+    odd = replace(ASH, name="odd", species="no such wood")
+    stocks = {**STOCKS, "odd": odd}
+    assert check_case_seasons(case(odd, odd), [], stocks, SHOP, CONDITIONS) == ()
+    assert frame_year(frame(wood=odd), stocks, CONDITIONS)[0] == (ZERO, ZERO)
+    assert check_damp_play(drawer(sides=replace(odd, nominal=size(12), measured=size(12))), (ZERO, ZERO), SHOP, CONDITIONS) == ()
