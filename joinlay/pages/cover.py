@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.drawings.elevation import elevation
 from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Line, Role, Text
+from joinlay.drawings.marks import Align, Line, Move, Role, Text, moved
 from joinlay.pages.finding_sheets import worst_findings
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.drawings.marks import Box, Stroke
+    from joinlay.drawings.picture import Picture
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
@@ -59,23 +61,46 @@ def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, 
     """The cover of the packet of ``plan``; ``says`` is one line on what it is. Each line of the contents leads to its chapter. No rule."""
     pages = PlainPages(plan, paper, "cover", printer or Printer())
     left, bottom, right, top = pages.box
-    middle = left + (right - left) * Fraction(11, 20)
-    head = top - 26
-    low = bottom + _LOW
-    parted = head - (head - low) * Fraction(1, 2)
+    head, low = top - 26, bottom + _LOW
+    picture, found, listed = _shared_out(plan, (left, low, right, head - 3))
     strokes: list[Stroke] = [
         Text((left, top - 12), fitted(plan.title, right - left, (_TITLE, _TITLE * Fraction(7, 10), _HEAD), bold=True)),
         Text((left, top - 21), fitted(says, right - left, (_HEAD, _WORD, _SMALL))),
         Line((left, head), (right, head), Role.FRAME),
-        *worst_findings(plan, (middle + _GAP, parted, right, head - 3)),
+        *picture,
+        *worst_findings(plan, found),
     ]
-    inside, links = _contents(contents, (middle + _GAP, low, right, parted - 3))
+    inside, links = _contents(contents, listed)
     strokes += inside
     strokes.append(Line((left, low - 3), (right, low - 3), Role.FRAME))
     before, _ = fill_frames(_first(), ((left, bottom, right, low - 5),))
     strokes += before
     (sheet,) = pages.sheets([("", tuple(strokes))])
     return replace(sheet, links=links)
+
+
+def _shared_out(plan: Plan, box: Box) -> tuple[tuple[Stroke, ...], Box, Box]:
+    """The front of the piece as large as can be, and the boxes left for the findings and for the contents.
+
+    A tall piece stands at the left with both beside it; a wide one above with both below.
+    """
+    left, bottom, right, top = box
+    middle, half = left + (right - left) * Fraction(11, 20), (bottom + top) / 2
+    under = bottom + (top - bottom) * Fraction(9, 20)
+    beside = elevation(plan, (middle - left, top - bottom))
+    above = elevation(plan, (right - left, top - under - 2))
+    if beside is None or above is None:
+        return (), (left, bottom, middle - _GAP, top), (middle, bottom, right, top)
+    if above.size[0] > beside.size[0]:
+        x = left + (right - left) / 2
+        return _placed(above, x - above.size[0] / 2, top), (left, bottom, x - _GAP, under), (x, bottom, right, under - 1)
+    return _placed(beside, left, top), (middle + _GAP, half, right, top), (middle + _GAP, bottom, right, half - 3)
+
+
+def _placed(picture: Picture, left: Fraction, top: Fraction) -> tuple[Stroke, ...]:
+    """``picture`` with its upper left corner there."""
+    move = Move(left - picture.box[0], top - picture.box[3])
+    return tuple(moved(stroke, move) for stroke in picture.strokes)
 
 
 def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[Link, ...]]:
