@@ -1,37 +1,18 @@
 """The commands: what each takes. What each does is imported when it is asked for, so that the others start fast."""
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
-from collections.abc import Callable
-from functools import wraps
 from pathlib import Path
-from typing import Annotated, ParamSpec
+from typing import Annotated
 
 import typer
 
 from joinlay import __version__
-from joinlay.cli import words
-from joinlay.cli.saying import complain
-from joinlay.errors import JoinlayError
+from joinlay.cli import printer_words, words
+from joinlay.cli.ending import said as _said
+from joinlay.cli.printer_app import printer as _printer
+from joinlay.cli.printer_app import scale_sheet as _scale_sheet
 
 __all__ = ["app"]
-
-
-_P = ParamSpec("_P")
-
-
-def _said(command: Callable[_P, None]) -> Callable[_P, None]:
-    """The command, but what it cannot use is said in a sentence on standard error and ends with 2, never shown as a traceback."""
-
-    @wraps(command)
-    def run(*args: _P.args, **kwargs: _P.kwargs) -> None:
-        try:
-            command(*args, **kwargs)
-        except JoinlayError as bad:
-            complain(str(bad))
-            raise typer.Exit(2) from None
-
-    return run
-
 
 app = typer.Typer(
     name="joinlay",
@@ -92,13 +73,14 @@ def make(
     paper: Annotated[str | None, typer.Option("--paper", help=words.MAKE_PAPER)] = None,
     only: Annotated[str | None, typer.Option("--only", help=words.MAKE_ONLY)] = None,
     pages: Annotated[str | None, typer.Option("--pages", help=words.MAKE_PAGES)] = None,
+    printer: Annotated[str | None, typer.Option("--printer", help=printer_words.MAKE_PRINTER)] = None,
     count: Annotated[bool, typer.Option("--count", help=words.MAKE_COUNT)] = False,
     dxf: Annotated[bool, typer.Option("--dxf", help=words.MAKE_DXF)] = False,
 ) -> None:
     """Write a job's packet and lists."""
     from joinlay.cli.making import Wish, make_job
 
-    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, is_count=count, is_dxf=dxf)))
+    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, printer, is_count=count, is_dxf=dxf)))
 
 
 @app.command(help=words.SETTINGS)
@@ -170,3 +152,7 @@ def help_on(kind: Annotated[list[str] | None, typer.Argument(help=words.HELP_ON_
     from joinlay.cli.helping import say_help
 
     say_help(" ".join(kind or []))
+
+
+app.command("scale-sheet", help=printer_words.SCALE_SHEET)(_scale_sheet)
+app.add_typer(_printer, name="printer")

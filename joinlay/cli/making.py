@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import words
 from joinlay.cli.files import job_in
+from joinlay.cli.printing_on import with_printer
 from joinlay.cli.progress import Progress
 from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.documents.writing import write_all
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
     from joinlay.documents.packet import Packet
     from joinlay.jobs.plan import Plan
+    from joinlay.pages import Printer
 
 __all__ = ["Wish", "make_job"]
 
@@ -32,14 +34,16 @@ _AGAIN: Final = "again.pdf"
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What ``make`` was asked for beside the job: where to, on what paper, whether only a part of the packet or its number of sheets, and whether
-    templates as DXF too.
+    """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF too.
+
+    And whether only a part of the packet is wanted, or only its number of sheets.
     """
 
     out: Path | None = None
     paper: str | None = None
     only: str | None = None
     pages: str | None = None
+    printer: str | None = None
     is_count: bool = False
     is_dxf: bool = False
 
@@ -54,6 +58,7 @@ def make_job(path: Path, wish: Wish) -> int:
     job = job_in(path)
     if wish.paper is not None:
         job = replace(job, paper=_paper(wish.paper))
+    job, printer = with_printer(job, path, wish.printer)
     worked_out = plan(job)
     if worked_out.is_refused:
         refused = [finding for finding in worked_out.findings if finding.harm is Harm.REFUSE]
@@ -61,20 +66,20 @@ def make_job(path: Path, wish: Wish) -> int:
         return 1
     folder = Path("templates_out") / path.stem if wish.out is None else wish.out
     if wish.is_count:
-        say(_counted(_bound(worked_out)))
+        say(_counted(_bound(worked_out, printer)))
     elif wish.only is not None or wish.pages is not None:
-        say(_make_again(worked_out, folder, wish))
+        say(_make_again(worked_out, printer, folder, wish))
     else:
-        say(_make_all(worked_out, folder, is_dxf=wish.is_dxf))
+        say(_make_all(worked_out, printer, folder, is_dxf=wish.is_dxf))
     return 0
 
 
-def _bound(worked_out: Plan) -> Packet:
+def _bound(worked_out: Plan, printer: Printer | None) -> Packet:
     from joinlay.documents.packet import packet_for
 
     with Progress(steps=1) as progress:
         progress.step(words.STEP_PACKET)
-        return packet_for(worked_out)
+        return packet_for(worked_out, printer)
 
 
 def _counted(packet: Packet) -> str:
@@ -85,11 +90,11 @@ def _counted(packet: Packet) -> str:
     )
 
 
-def _make_again(worked_out: Plan, folder: Path, wish: Wish) -> str:
+def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish) -> str:
     """Write the sheets that are wanted once more beside what is there, which stays as it is."""
     from joinlay.cli.choosing import chosen_sheets
 
-    packet = _bound(worked_out)
+    packet = _bound(worked_out, printer)
     chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)
     write_all(folder, {_AGAIN: packet.pdf(chosen)})
     numbers = [sheet.number for sheet in chosen]
@@ -117,10 +122,10 @@ def _refuse_dxf(wish: Wish) -> None:
         raise BadInput(words.DXF_WITH_ALL)
 
 
-def _make_all(worked_out: Plan, folder: Path, *, is_dxf: bool) -> str:
+def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, *, is_dxf: bool) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, sheets, paper = _files(worked_out, progress, is_dxf=is_dxf)
+        files, sheets, paper = _files(worked_out, printer, progress, is_dxf=is_dxf)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
@@ -137,7 +142,7 @@ def _paper(name: str) -> str:
         raise BadInput(f"--paper: {bad}") from None
 
 
-def _files(worked_out: Plan, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], int, str]:
+def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], int, str]:
     """Every file by its name, made in memory; then how many sheets of which paper the packet takes."""
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
@@ -147,7 +152,7 @@ def _files(worked_out: Plan, progress: Progress, *, is_dxf: bool) -> tuple[dict[
 
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)
-    packet = packet_for(worked_out)
+    packet = packet_for(worked_out, printer)
     files["packet.pdf"] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
     for name, drawing in (*template_svgs(worked_out), *(template_dxfs(worked_out) if is_dxf else ())):

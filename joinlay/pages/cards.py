@@ -110,7 +110,9 @@ def _sheet(setting: Setting, strokes: tuple[Stroke, ...], job: _Job) -> Sheet:
         Template((f"setting {setting.number}",), cut_words(setting), strokes, bounds_of(strokes)), Move(), serves=_served(setting)
     )
     unit = "inches" if job.rule.unit is Unit.INCH else "mm"
-    foot = Foot(job.title, (laid.title,), job.paper, job.file, unit, (right - SQUARE, bottom), document="setting")
+    foot = Foot(
+        job.title, (laid.title,), job.paper, job.file, unit, (right - SQUARE, bottom), document="setting", printer=job.printer
+    )
     return Sheet(job.paper, job.printer, strokes, foot, (laid,))
 
 

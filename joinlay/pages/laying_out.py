@@ -67,7 +67,9 @@ def lay_out(
     sheets = []
     for sheet in desk.sheets:
         parts = tuple(one.title for one in sheet.laid)
-        foot = Foot(title, parts, paper, file, "inches" if unit is Unit.INCH else "mm", sheet.foot, tuple(sheet.maps))
+        foot = Foot(
+            title, parts, paper, file, "inches" if unit is Unit.INCH else "mm", sheet.foot, tuple(sheet.maps), printer=asked
+        )
         sheets.append(Sheet(paper, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
     return bind(sheets)
 

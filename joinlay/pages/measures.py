@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.dimensioning import DimensionLine
-from joinlay.drawings.lettering import words
+from joinlay.drawings.lettering import fitted, words
 from joinlay.drawings.marks import Align, Line, Move, Polyline, Role, Text, flatten, moved
 from joinlay.lengths import MM_PER_INCH
 
@@ -25,7 +25,9 @@ INNER: Final = Fraction(100)
 BAR_LOW, BAR_HIGH = Fraction(3), Fraction(15, 2)
 
 _LONGEST_BAR: Final = Fraction(200)
-_FIGURE: Final = Fraction(7, 2)
+#: Twice the most that a printer may be off (PR-3), so that a measure tells which strokes it was taken between.
+_APART: Final = Fraction(94, 100)
+_FIGURE, _SMALLER, _LEAST = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 _ZERO: Final = Fraction(0)
 #: From the inner square's sides to the two dimension lines.
 _FIRST, _SECOND = Fraction(11, 2), Fraction(12)
@@ -58,8 +60,8 @@ class LongBar:
 
     @property
     def inches(self) -> int:
-        """The last whole inch on the bar."""
-        return int(self.length // MM_PER_INCH)
+        """The last whole inch on the bar that nobody can take for the bar's own end: 6 % short of it or more."""
+        return int(self.length * _APART // MM_PER_INCH)
 
     def spelled(self) -> Iterator[Mark]:
         """The line, its ticks, and what it should measure."""
@@ -74,7 +76,7 @@ class LongBar:
                 tall = Fraction(5, 2) if end else Fraction(6, 5)
                 yield Line((x, _ZERO), (x, up * tall), Role.CHECK, f"long bar {says}" if end else "")
         said = f"{self.length} mm between the long strokes above, {self.inches} in between those below"
-        yield Text((self.length / 2, Fraction(7, 2)), words(said, _FIGURE), Align.MIDDLE)
+        yield Text((self.length / 2, Fraction(7, 2)), fitted(said, self.length, (_FIGURE, _SMALLER, _LEAST)), Align.MIDDLE)
 
     def drawn(self, x: Fraction, y: Fraction, *, upright: bool) -> Iterator[Stroke]:
         """The bar with its beginning at (x, y); upright, it runs upwards with its words to the left."""

@@ -45,6 +45,13 @@ class Printer:
         """``across +0.4 %, down −0.5 %``: how much longer or shorter everything is drawn for it."""
         return f"across {percent(self.across)}, down {percent(self.down)}"
 
+    @property
+    def words(self) -> str:
+        """What every sheet made for a measured printer says, in a line; '' for one taken at its word (PR-3)."""
+        if not self.is_measured:
+            return ""
+        return f"Corrected for {self.name} as measured on {self.measured}: {self.correction}. Measure on that printer only."
+
     def room(self, paper: Paper) -> Box:
         """The part of ``paper`` that may be drawn on, so that nothing corrected runs off the printable area.
 

@@ -87,14 +87,20 @@ class PlainPages:
     def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale") -> Sheet:
         """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``."""
         left, bottom, right, _ = self.printer.room(self.paper)
-        foot = PlainFoot(self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, (left, bottom, right), scale)
+        strip = (left, bottom, right)
+        foot = PlainFoot(
+            self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, strip, scale, self.printer.words
+        )
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move()),))
 
 
 @dataclass(frozen=True, slots=True)
 class PlainFoot:
-    """The foot of such a sheet: the fields of ISO 7200 in one strip. ``strip`` is its left, its bottom and its right."""
+    """The foot of such a sheet: the fields of ISO 7200 in one strip. ``strip`` is its left, its bottom and its right.
+
+    ``printed_on`` says which printer it was corrected for, if any (PR-3).
+    """
 
     title: str
     document: str
@@ -103,6 +109,7 @@ class PlainFoot:
     unit: Unit
     strip: tuple[Fraction, Fraction, Fraction]
     scale: str = "not to scale"
+    printed_on: str = ""
 
     def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
         """The strip, on sheet ``number`` of ``of``."""
@@ -118,4 +125,6 @@ class PlainFoot:
             strokes.append(Text((x + 1, y + 7), words(label, _TINY)))
             strokes.append(Text((x + 1, y + 2), fitted(said, wide * share - 2, (_WORD, _SMALL, _TINY))))
             x += wide * share
+        if self.printed_on:
+            strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(self.printed_on, right - left - 2, (_TINY,))))
         return tuple(strokes)

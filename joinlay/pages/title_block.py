@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.drawings.marks import Box, Mark, Point, Stroke
-    from joinlay.pages.paper import Paper
+    from joinlay.pages.paper import Paper, Printer
 
 __all__ = ["Foot", "TileMap"]
 
@@ -27,7 +27,8 @@ _WORD: Final = Fraction(7, 2)
 _LEFT, _TOP = Fraction(3), Fraction(85)
 _ROW: Final = Fraction(4)
 _STEP: Final = Fraction(18, 5)
-_MOST_PARTS: Final = 4
+#: Parts that are listed, and those where the printer is named too.
+_MOST_PARTS, _MOST_BESIDE = 4, 3
 #: Where the maps of tiles stand, and how many there are at most.
 _MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
 _MOST_MAPS: Final = 2
@@ -56,6 +57,7 @@ class Foot:
     corner: Point
     maps: tuple[TileMap, ...] = ()
     document: str = "template"
+    printer: Printer | None = None
 
     def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
         """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200)."""
@@ -95,36 +97,46 @@ class Foot:
             wide = (x1 - x0) / min(len(by_drawing), _MOST_MAPS)
             yield from _tile_map(windows, here, (x0 + n * wide, y0, x0 + (n + 1) * wide - 1, y1))
 
+    def _rows(self, number: int, of: int) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
+        """The fields with their names, what they hold in lines, and their widths; the lowest row first."""
+        sheet, scale, paper = (f"{number} of {of}",), ("1:1",), (self.paper.title,)
+        title, file, document, parts = (self.title,), (self.file or "—",), (self.document,), (("part", self._parts(), 80),)
+        if self.printer is not None and self.printer.is_measured:
+            made_for = (f"{self.printer.name}, measured {self.printer.measured}", self.printer.correction)
+            return (
+                (("corrected for this printer: measure on that printer only", made_for, 80),),
+                (("sheet", sheet, 20), ("scale", scale, 12), ("document", document, 24), ("paper", paper, 24)),
+                parts,
+                (("title", title, 42), ("job file", file, 38)),
+            )
+        return (
+            (("job file", file, 52), ("paper", paper, 28)),
+            (("sheet", sheet, 28), ("scale", scale, 24), ("document", document, 28)),
+            parts,
+            (("title", title, 80),),
+        )
+
     def _fields(self, number: int, of: int) -> Iterator[Mark]:
         """The title block proper, from the bottom up."""
-        rows: list[tuple[tuple[str, Sequence[str], Fraction], ...]] = [
-            (("job file", (self.file or "—",), Fraction(52)), ("paper", (self.paper.title,), Fraction(28))),
-            (
-                ("sheet", (f"{number} of {of}",), Fraction(28)),
-                ("scale", ("1:1",), Fraction(24)),
-                ("document", (self.document,), Fraction(28)),
-            ),
-            (("part", self._parts(), Fraction(80)),),
-            (("title", (self.title,), Fraction(80)),),
-        ]
         y = Fraction(2)
-        for row in rows:
+        for row in self._rows(number, of):
             high = max(_high(lines) for _, lines, _ in row)
             x = _LEFT
             yield Line((x, y + high), (x + 80, y + high), Role.FRAME)
             for n, (label, lines, wide) in enumerate(row):
                 if n:
                     yield Line((x, y), (x, y + high), Role.FRAME)
-                yield from _cell(label, lines, x + (1 if n else 0), y, wide - 2, high)
+                yield from _cell(label, lines, x + (1 if n else 0), y, Fraction(wide - 2), high)
                 x += wide
             y += high
 
     def _parts(self) -> tuple[str, ...]:
         if not self.parts:
             return ("none: measure the two long bars",)
-        if len(self.parts) <= _MOST_PARTS:
+        most = _MOST_BESIDE if self.printer is not None and self.printer.is_measured else _MOST_PARTS
+        if len(self.parts) <= most:
             return self.parts
-        return (*self.parts[: _MOST_PARTS - 1], f"and {len(self.parts) - _MOST_PARTS + 1} more")
+        return (*self.parts[: most - 1], f"and {len(self.parts) - most + 1} more")
 
 
 def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:

@@ -61,15 +61,10 @@ def with_border(paper: Paper, border: Length) -> Paper:
         most = plain_mm(Length(min(paper.size) / 4))
         raise BadInput(f"a border of {plain_mm(border)} leaves too little of {paper.title} paper; the most is {most}.")
     unit = Unit.INCH if (border.inches * 64).denominator == 1 and border.mm.denominator > 1 else Unit.MM
-    return replace(paper, name=f"{_bare(paper.name)}, border {_figures(border.mm, unit)} {_WORD[unit]}", border=border.mm)
+    return replace(paper, name=f"{paper.plain_name}, border {_figures(border.mm, unit)} {_WORD[unit]}", border=border.mm)
 
 
 _WORD: Final = {Unit.INCH: "in", Unit.MM: "mm"}
-
-
-def _bare(name: str) -> str:
-    """The name of a paper without its border."""
-    return _BORDER.split(name, maxsplit=1)[0]
 
 
 def _sized(text: str, unit: Unit | None) -> Paper:

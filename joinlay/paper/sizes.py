@@ -42,6 +42,11 @@ class Paper:
         return (self.border, self.border, self.width - self.border, self.height - self.border)
 
     @property
+    def plain_name(self) -> str:
+        """Its name without its border."""
+        return self.name.split(",")[0]
+
+    @property
     def size(self) -> tuple[Fraction, Fraction]:
         """Width and height in mm; a roll's height is the most there can be."""
         return (self.width, self.height)
