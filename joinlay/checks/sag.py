@@ -3,27 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from fractions import Fraction
+from math import ceil
+from typing import TYPE_CHECKING, Final
 
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length
+from joinlay.lengths import ZERO, Fine, Length, mm
 from joinlay.stock import Sheet, stiffness_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-    from fractions import Fraction
+    from collections.abc import Callable, Iterable
 
     from joinlay.casework.assembly import Drawer
     from joinlay.checks.conditions import Conditions
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["BottomSpan", "bottom_span", "check_sag", "room_under", "sag_of"]
+__all__ = ["LEAST_BOTTOM", "BottomSpan", "bottom_span", "check_sag", "room_under", "sag_of"]
 
-_SOURCE = "Timoshenko's plates; Wood Handbook ch. 5"
+#: A bottom thinner than this rattles and breaks out of its groove, however little lies on it. Source: our own choice.
+LEAST_BOTTOM: Final = mm(3)
+_SOURCE: Final = "Timoshenko's plates; Wood Handbook ch. 5"
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +78,8 @@ def check_sag(
     """Whether the loaded bottom stays clear of the rail, or of a ``stop`` block and its clearance (CK-3).
 
     A bottom under a standing back is taken as fastened to it, and the note says what it would sag left loose. The remedy of a
-    warning is the thinnest of ``others`` that would do in its place. Sag that just uses up the room is no warning.
+    warning is the thinnest of ``others`` that would do in its place, else how thick a bottom of its kind would have to be; a note names a thinner
+    one that would do too. Sag that just uses up the room is no warning.
     """
     span, room = bottom_span(drawer), room_under(drawer, stop)
     pressure = conditions.load_of(drawer.name).pressure(span.area)
@@ -91,19 +95,36 @@ def check_sag(
         if stands:
             what += " Screw its back edge up to the drawer back: left loose it would sag {loose}."
             numbers["loose"] = estimate(sag_of(drawer.make.bottom, span, pressure, free_back=True), shop.rule)
+        thinner = _thinnest(
+            others, span, pressure, room, lambda stock: LEAST_BOTTOM <= stock.thickness < drawer.make.bottom.thickness
+        )
+        if thinner is not None:
+            what += " The thinner {thinner} of your stock would do too."
+            numbers["thinner"] = thinner.name
         return (Finding("bottom sag", Harm.NOTE, where, what, numbers, "CK-3", _SOURCE),)
-    better = _better(drawer, span, pressure, room, others)
-    remedy = "The {better} of your stock would do, or a rail under its middle from front to back."
-    if better is None:
-        remedy = "A thicker bottom, or a rail under its middle from front to back."
-    else:
-        numbers["better"] = better.name
     what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it."
+    better = _thinnest(others, span, pressure, room, lambda stock: stock.thickness > drawer.make.bottom.thickness)
+    if better is not None:
+        numbers["better"] = better.name
+        remedy = "The {better} of your stock would do, or a rail under its middle from front to back."
+    elif room.mm > 0:
+        numbers["needed"] = shop.rule.up(_thick_enough(drawer.make.bottom, sag, room))
+        remedy = "A bottom of its kind {needed} thick, or a rail under its middle from front to back."
+    else:
+        remedy = "Put the groove higher up: there is no room under it at all."
     return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, "sags {sag}, only {room} under it"),)
 
 
-def _better(drawer: Drawer, span: BottomSpan, pressure: float, room: Length, others: Iterable[Stock]) -> Stock | None:
-    """The thinnest sheet of ``others`` that is thicker than the bottom and would stay clear in its place; None where none does."""
-    thicker = [stock for stock in others if isinstance(stock, Sheet) and stock.thickness > drawer.make.bottom.thickness]
-    enough = [stock for stock in thicker if sag_of(stock, span, pressure) <= float(room.mm)]
+def _thick_enough(stock: Stock, sag: float, room: Length) -> Length:
+    """How thick a bottom like this would have to be to sag no more than ``room``: its stiffness goes with the cube of its thickness."""
+    times = (sag / float(room.mm)) ** (1 / 3)
+    return Length(stock.thickness.mm * Fraction(ceil(times * 10**6), 10**6))
+
+
+def _thinnest(
+    others: Iterable[Stock], span: BottomSpan, pressure: float, room: Length, wanted: Callable[[Stock], bool]
+) -> Stock | None:
+    """The thinnest sheet among ``others`` that is ``wanted`` and would stay clear in the bottom's place; None where none does."""
+    sheets = [stock for stock in others if isinstance(stock, Sheet) and wanted(stock)]
+    enough = [stock for stock in sheets if sag_of(stock, span, pressure) <= float(room.mm)]
     return min(enough, key=lambda stock: stock.thickness, default=None)

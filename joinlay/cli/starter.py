@@ -11,6 +11,7 @@ __all__ = ["starter_job"]
 #: What differs between a job in inches and one in millimetres, by the name it has in the text below.
 _FIGURES: Final = {
     Unit.INCH: {
+        "stiff": "1400000 psi", "weak": "600000 psi",
         "units": "inch", "smallest": "1/32 in", "rules": "1/16 in, 1/32 in or 1/64 in", "paper": "letter",
         "bare": '"18 3/8", "2 ft 2 5/8 in", "465 mm", or 18.375',
         "thick": "3/4", "thick_is": "3/4", "half": "1/2", "half_is": "0.483", "thin": "1/4", "thin_is": "0.225",
@@ -26,6 +27,7 @@ _FIGURES: Final = {
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
     },
     Unit.MM: {
+        "stiff": "9.5 GPa", "weak": "4 GPa",
         "units": "mm", "smallest": "0.5 mm", "rules": "1 mm, 0.5 mm or 0.1 mm", "paper": "a4",
         "bare": '"465", "46.5 cm", "18 3/8 in", or 465.5',
         "thick": "20", "thick_is": "20", "half": "12", "half_is": "12.1", "thin": "6", "thin_is": "5.8",
@@ -77,6 +79,7 @@ sheet = {sheet}      # length and width of a whole sheet, length with the grain
 kind = "plywood"
 nominal = "{thin}"
 measured = "{thin_is}"
+#stiffness = ["{stiff}", "{weak}"]   # along and across the face grain, where its data sheet says
 
 # ---- what your shop owns; what you leave out is a modest shop's ----
 

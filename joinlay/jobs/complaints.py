@@ -77,8 +77,13 @@ def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
         elif before == "drawer" and n == 1:
             words[-1] = names[key][0] if key < len(names) else f"drawer {key + 1}"
         else:
-            words[-1] = f"{words[-1].removesuffix('s')} {key + 1}"
+            words[-1] = f"{_one_of(words[-1])} {key + 1}"
     return ", ".join(words)
+
+
+def _one_of(list_key: str) -> str:
+    """What one thing of a list is called: a ``cutter`` of the ``cutters``."""
+    return list_key if list_key.endswith("ss") else list_key.removesuffix("s")
 
 
 def _missing(path: KeyPath) -> str:

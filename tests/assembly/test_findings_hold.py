@@ -24,6 +24,11 @@ from tests.assembly.pieces import shop, solid, spec, tried, whole
 HAIR = 1e-3
 
 
+def made_or_none(wanted, own):
+    made = tried(wanted, own)
+    return None if isinstance(made, Refused) else made
+
+
 def bodies(boards):
     return [solid_of(board) for board in boards if board.place is not None]
 
@@ -44,7 +49,9 @@ def prove_drawer(made, drawer, own, share):
     around = Neighbours(made.piece.assemblies)
     sides = bodies([drawer.board("left side"), drawer.board("right side")])
     kicks = bodies([board for board in boards if board.part in ("kicker", "bearer", "case top")])
-    assert clears_by(sides, kicks, (0, 0, 1), float(around.kicker_gap(drawer).mm))
+    hang = around.kicker_gap(drawer)
+    assert hang is not None
+    assert clears_by(sides, kicks, (0, 0, 1), float(hang.mm))
     frame = bodies([board for board in boards if board.name.startswith("face frame") and board.part != "loose tenon"])
     out = float(drawer.length.mm) * share
     # A side that leans is held square by its joint, so its solid parts from its place by a little.
@@ -75,8 +82,9 @@ def prove_guides(boards, drawer, sides, around):
 @given(specs(), st.sampled_from([0.25, 0.5, 0.75]), st.data())
 def test_whole_pieces_clear_by_what_the_checks_say(drawn, share, data):
     wanted, own = drawn
-    made = tried(wanted, own)
-    assume(not isinstance(made, Refused))
+    made = made_or_none(wanted, own)
+    assume(made is not None)
+    assert made is not None
     drawer = data.draw(st.sampled_from(made.drawers), label="drawer")
     event("with stops" if made.piece.stops else "without stops")
     prove_drawer(made, drawer, own, share)
@@ -87,8 +95,9 @@ def test_whole_pieces_clear_by_what_the_checks_say(drawn, share, data):
 def test_no_whole_piece_that_is_made_is_refused_by_the_checks(drawn):
     """The joints and the casework keep every rule that the checks refuse by."""
     wanted, own = drawn
-    made = tried(wanted, own)
-    assume(not isinstance(made, Refused))
+    made = made_or_none(wanted, own)
+    assume(made is not None)
+    assert made is not None
     stocks = {stock.name: stock for bank in wanted.banks for wish in bank.drawers for stock in (wish.make.front, wish.make.sides)}
     found = find_everything(made.drawers, made.piece.assemblies, stocks, own, usual_conditions())
     assert [(f.where, f.sentence(str)) for f in found if f.harm is Harm.REFUSE] == []

@@ -4,8 +4,11 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges
+from joinlay.checks.sag import bottom_span, sag_of
 from joinlay.lengths import inches, mm
 from joinlay.stock import SHEET_MODULUS, SPECIES, change_coefficient, equilibrium_moisture, movement, species_named
+from tests.unit.checks.making import drawer
 
 
 def test_the_white_fir_example_swells_to_233_7_mm():
@@ -65,6 +68,15 @@ def test_stiffness_and_gravity_at_12_per_cent(name, modulus, gravity):
     """Table 5-3."""
     wood = species_named(name)
     assert (wood.modulus.value, wood.gravity.value) == (Fraction(modulus), Fraction(gravity))
+
+
+def test_creep_doubles_the_sag_of_years():
+    """Chapter 5: creep over years about doubles the elastic deflection (check value B9)."""
+    made = drawer()
+    span = bottom_span(made)
+    first = sag_on_four_edges(Plate.of(float(span.across.mm), float(span.deep.mm), 6, 6960), 718e-6)
+    assert CREEP == 2
+    assert sag_of(made.make.bottom, span, 718) == pytest.approx(2 * first)
 
 
 def test_density_of_cherry():

@@ -1,4 +1,4 @@
-"""Amounts that are no lengths: a load, a temperature, a humidity, the moisture of wood. Each is written with its unit, which no habit can guess."""
+"""Amounts that are no lengths: a load, a temperature, a humidity, moisture, a stiffness. Each is written with its unit, which no habit can guess."""
 
 import re
 from fractions import Fraction
@@ -11,7 +11,7 @@ from joinlay.errors import BadInput, quoted
 from joinlay.jobs.parts.given import Given, Spelled, bare
 from joinlay.lengths import exact_fraction
 
-__all__ = ["Bearing", "Celsius", "Percent", "read_load", "read_percent", "read_temperature"]
+__all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
 
 #: A number and what follows it.
 _AMOUNT: Final = re.compile(r"(?P<number>[-+−]?\s*\d[\d\s./,]*|[-+−]?\s*\.\d+)(?P<unit>.*)", re.S)
@@ -31,6 +31,12 @@ _PRESSURES: Final = {
     "pa": Fraction(1), "kpa": Fraction(1000), "n/m2": Fraction(1), "kn/m2": Fraction(1000), "kg/m2": _GRAVITY,
     "lb/ft2": _POUND * _GRAVITY / _FOOT**2, "psf": _POUND * _GRAVITY / _FOOT**2, "lb/in2": 144 * _POUND * _GRAVITY / _FOOT**2,
 }  # fmt: skip
+#: Stiffness by unit, in GPa.
+_MODULI: Final = {
+    "gpa": Fraction(1), "mpa": Fraction(1, 1000), "n/mm2": Fraction(1, 1000), "kn/mm2": Fraction(1),
+    "psi": 144 * _POUND * _GRAVITY / _FOOT**2 / 10**9, "lb/in2": 144 * _POUND * _GRAVITY / _FOOT**2 / 10**9,
+}  # fmt: skip
+_STIFFNESS_SAID: Final = '"8.5 GPa", "8500 N/mm2" or "1200000 psi"'
 #: Other ways to write a unit.
 _SPELLINGS: Final = (
     (r"²", "2"), (r"\^\s*2", "2"), (r"\bsq(uare|\.)?\s*(?P<of>foot|feet|ft|metre|meter|m|inch|in)\b", r"\g<of>2"), (r"\s*\bper\b\s*|\s*/\s*", "/"),
@@ -68,8 +74,7 @@ def read_load(text: str) -> Load:
     if parted is None:
         raise BadInput(f"{quoted(text)} cannot be read as a load; write {_LOAD_SAID}.")
     number, unit = parted
-    for spelling, plain in _SPELLINGS:
-        unit = re.sub(spelling, plain, unit).strip()
+    unit = _plain_unit(unit)
     if not unit:
         raise BadInput(f"{text.strip()} is a load without a unit; write {_LOAD_SAID}.")
     per_weight, per_area = _WEIGHTS.get(unit), _PRESSURES.get(unit)
@@ -111,6 +116,28 @@ def read_percent(text: str, most: int = 100) -> Fraction:
     return parted[0]
 
 
+def read_stiffness(text: str) -> Fraction:
+    """Gigapascals of a sheet's stiffness as its maker's data sheet gives it: ``8.5 GPa``, ``8500 N/mm2``, ``1200000 psi`` (CK-3).
+
+    Raises BadInput without a unit, and outside 0.5 to 30 GPa, where no sheet lies.
+    """
+    parted = _parted(text)
+    unit = _plain_unit(parted[1]) if parted else ""
+    if parted is None or unit not in _MODULI:
+        raise BadInput(f"{quoted(text)} cannot be read as a stiffness; write {_STIFFNESS_SAID}.")
+    gigapascals = parted[0] * _MODULI[unit]
+    if not Fraction(1, 2) <= gigapascals <= 30:
+        raise BadInput(f"{text.strip()} is no sheet's stiffness; it lies from 0.5 to 30 GPa (plywood about 7). Check the unit.")
+    return gigapascals
+
+
+def _plain_unit(unit: str) -> str:
+    """One spelling for each unit."""
+    for spelling, plain in _SPELLINGS:
+        unit = re.sub(spelling, plain, unit).strip()
+    return unit
+
+
 def _text(given: object, wanted: str) -> tuple[str, Spelled]:
     spelled = bare(given, wanted)
     value = spelled.value
@@ -134,6 +161,13 @@ def _percent(given: object) -> Given[Fraction]:
     return Given(read_percent(text), text, spelled.origin)
 
 
+def _stiffness(given: object) -> Given[Fraction]:
+    text, spelled = _text(given, f"a stiffness, such as {_STIFFNESS_SAID},")
+    return Given(read_stiffness(text), text, spelled.origin)
+
+
+#: A modulus of elasticity in GPa.
+Stiff = Annotated[Given[Fraction], PlainValidator(_stiffness)]
 #: What lies in a drawer or on its bottom.
 Bearing = Annotated[Given[Load], PlainValidator(_load)]
 #: A temperature in degrees Celsius.

@@ -6,6 +6,7 @@ from typing import Annotated, Final
 from pydantic import Field, PlainValidator, model_validator
 
 from joinlay.errors import BadInput
+from joinlay.jobs.parts.amounts import Stiff
 from joinlay.jobs.parts.given import Given, Part, Size, checked_name, dimension_of, one_of
 from joinlay.lengths import Dimension, Unit, default, read_length
 from joinlay.stock import SHEET_KINDS, Sheet, Solid, Stock, species_named
@@ -34,7 +35,10 @@ Sawn = Annotated[Given[str], PlainValidator(one_of({"flat": "flat", "quarter": "
 
 
 class StockPart(Part):
-    """One stock. ``sheet`` is length and width of a whole sheet; ``species`` and ``cut`` (flat or quarter) are for solid wood."""
+    """One stock. ``sheet`` is length and width of a whole sheet; ``species`` and ``cut`` (flat or quarter) are for solid wood.
+
+    ``stiffness`` is a sheet's along its face grain and, where it is another, across it.
+    """
 
     kind: Kind | None = None
     nominal: Size
@@ -42,6 +46,7 @@ class StockPart(Part):
     sheet: Annotated[list[Size], Field(min_length=2, max_length=2)] | None = None
     species: Wood | None = None
     cut: Sawn | None = None
+    stiffness: Annotated[list[Stiff], Field(min_length=1, max_length=2)] | None = None
 
     @model_validator(mode="after")
     def _fits_together(self) -> "StockPart":
@@ -51,6 +56,8 @@ class StockPart(Part):
             raise BadInput('solid wood needs its species, such as species = "black cherry".')
         if not self.is_solid and (self.species or self.cut):
             raise BadInput('species and cut are for solid wood; write kind = "solid", or leave them out.')
+        if self.is_solid and self.stiffness is not None:
+            raise BadInput("the stiffness of solid wood follows from its species; leave stiffness out.")
         if self.measured is not None:
             share = self.measured.value / self.nominal.value
             if not _LEAST_SHARE <= share <= _MOST_SHARE:
@@ -73,7 +80,9 @@ class StockPart(Part):
             species = "" if self.species is None else self.species.value
             return Solid(name, nominal, measured, species, "flat" if self.cut is None else self.cut.value)
         length, width = self._sheet(name, unit)
-        return Sheet(name, nominal, measured, length, width, "plywood" if self.kind is None else self.kind.value)
+        kind = "plywood" if self.kind is None else self.kind.value
+        stiffness = [given.value for given in self.stiffness or ()]
+        return Sheet(name, nominal, measured, length, width, kind, *stiffness)
 
     def _sheet(self, name: str, unit: Unit) -> tuple[Dimension, Dimension]:
         names = (f"{name} sheet length", f"{name} sheet width")

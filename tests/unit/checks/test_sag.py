@@ -65,7 +65,31 @@ def test_the_thinnest_sheet_that_would_do_is_named():
     assert finding.harm is Harm.WARN
     assert finding.numbers["better"] == "middling"
     (finding,) = check_sag(made, SHOP, CONDITIONS, (sheet("hardly thicker", "6.5"),))
-    assert "A thicker bottom" in finding.way_out(str)
+    assert "A bottom of its kind" in finding.way_out(str)
+
+
+def test_how_thick_a_bottom_would_do_is_said_and_does():
+    made = drawer(width=1100, depth=700)
+    (finding,) = check_sag(made, SHOP, CONDITIONS)
+    needed = finding.numbers["needed"]
+    assert isinstance(needed, Length)
+    span, room = bottom_span(made), float(room_under(made).mm)
+    assert sag_of(sheet("thick", needed.mm), span, 718) <= room < sag_of(sheet("thin", needed.mm - Fraction(1, 2)), span, 718)
+
+
+def test_no_room_at_all_asks_for_the_groove_higher_up():
+    (finding,) = check_sag(drawer(), SHOP, CONDITIONS, stop=mm(11))
+    assert "Put the groove higher up" in finding.way_out(str)
+
+
+def test_a_thinner_sheet_that_would_do_saves_wood():
+    made = drawer(width=300, depth=300)
+    others = (sheet("thin", 4), sheet("paper", 2), sheet("bottoms", 6))
+    (finding,) = check_sag(made, SHOP, CONDITIONS, others)
+    assert (finding.harm, finding.numbers["thinner"]) == (Harm.NOTE, "thin")
+    assert "The thinner thin of your stock" in finding.sentence(str)
+    (finding,) = check_sag(drawer(width=1000, depth=600), SHOP, CONDITIONS, others, mm(0))
+    assert "thinner" not in finding.numbers
 
 
 def test_known_stiffnesses_count_each_way():

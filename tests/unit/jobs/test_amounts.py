@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.errors import BadInput
-from joinlay.jobs.parts.amounts import read_load, read_percent, read_temperature
+from joinlay.jobs.parts.amounts import read_load, read_percent, read_stiffness, read_temperature
 
 POUND = Fraction("0.45359237")
 
@@ -84,9 +84,25 @@ def test_per_cent_that_is_none(text, said):
         read_percent(text)
 
 
+@pytest.mark.parametrize(
+    ("text", "gigapascals"),
+    [("8.5 GPa", 8.5), ("8500 N/mm²", 8.5), ("8500 MPa", 8.5), ("1200000 psi", 8.274), ("1200000 lb/in2", 8.274), ("7 kN/mm2", 7.0)],
+)  # fmt: skip
+def test_stiffness(text, gigapascals):
+    assert float(read_stiffness(text)) == pytest.approx(gigapascals, abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"), [("8.5", "cannot be read as a stiffness"), ("8500 GPa", "0.5 to 30 GPa"), ("8 psi", "Check the unit"), ("stiff", "write")]
+)  # fmt: skip
+def test_stiffness_that_is_none(text, said):
+    with pytest.raises(BadInput, match=said):
+        read_stiffness(text)
+
+
 @given(st.text(max_size=60))
 def test_whatever_is_written_is_read_or_refused_with_advice(text):
-    assert all(_advice(read, text) for read in (read_load, read_temperature, read_percent))
+    assert all(_advice(read, text) for read in (read_load, read_temperature, read_percent, read_stiffness))
 
 
 def _advice(read, text):

@@ -9,6 +9,7 @@ from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
 from joinlay.lengths import inches
 from joinlay.stock import Day, Metered
+from tests.measured.packets import EXAMPLES
 from tests.unit.jobs.jobs import GOOD, only_trouble
 
 SEASONS = """
@@ -89,3 +90,30 @@ def test_a_year_that_cannot_be(line, said):
 def test_a_use_that_cannot_be(old, new, said):
     found = only_trouble(GOOD.replace(old, new))
     assert said.replace(' or "anchored" or', ', "anchored" or') in found
+
+
+def test_a_sheets_own_stiffness_counts_both_ways():
+    def sag(line):
+        worked_out = plan(read_job(GOOD.replace('nominal = "1/4"', f'nominal = "1/4"\n{line}'), "chest.toml"))
+        return next(f.numbers["sag"] for f in worked_out.findings if f.kind == "bottom sag")
+
+    usual, stiff, weak = sag(""), sag('stiffness = ["14 GPa"]'), sag('stiffness = ["14 GPa", "1 GPa"]')
+    assert stiff < weak
+    assert stiff < usual
+    found = only_trouble(GOOD.replace('measured = "3/4"', 'measured = "3/4"\nstiffness = ["14 GPa"]'))
+    assert "follows from its species" in found
+    found = only_trouble(GOOD.replace('nominal = "1/4"', 'nominal = "1/4"\nstiffness = ["14"]'))
+    assert found.startswith("chest.toml:18: stock thin, stiffness 1: '14' cannot be read as a stiffness")
+
+
+def slots(seasons):
+    text = (EXAMPLES / "moth-cabinet.toml").read_text(encoding="utf-8")
+    made = plan(read_job(f"{text}\n{seasons}", "moth-cabinet.toml"))
+    boards = (board for assembly in made.others for board in assembly.boards)
+    return max(cut.along.size for board in boards for cut in board.cuts if cut.name.startswith("screw slot"))
+
+
+def test_a_damper_year_makes_longer_slots():
+    damp = '[seasons]\ndampest = { humidity = "85 %" }\n'
+    assert slots("") < slots(damp)
+    assert slots(damp) < slots(damp + 'driest = { moisture = "4 %" }\n')
