@@ -22,16 +22,27 @@ if TYPE_CHECKING:
     from joinlay.lengths import Graduation
     from joinlay.pages import Printer, Sheet
 
-__all__ = ["joint_template_pdf", "plan_templates", "template_dxfs", "template_sheets", "template_svgs", "templates_pdf"]
+__all__ = [
+    "joint_template_pdf", "plan_templates", "steps_of_work", "template_dxfs", "template_sheets", "template_svgs", "templates_pdf",
+]  # fmt: skip
 
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
-    """The templates of every drawer of ``plan``, from the top down; parts that are marked alike share one.
+    """The templates of ``plan`` in the order of the work; parts that are marked alike share one (PR-6)."""
+    return tuple(template for _, templates in steps_of_work(plan) for template in templates)
 
-    What was found of a part stands beside it.
+
+def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
+    """The templates of ``plan`` by steps of work: (step, templates), in the order a maker takes them; a step without any is left out.
+
+    Case, face frame, runners, whatever else the piece has, then the drawers from the top. An end where nothing is cut but along the whole
+    part has none. What was found of a part stands beside it. No rule: the order of the trade.
     """
-    boards = (board for drawer in plan.drawers for board in drawer.assembly.boards)
-    return templates_for(boards, plan.rule, beside_parts(plan.findings, plan.rule))
+    beside = beside_parts(plan.findings, plan.rule)
+    steps = [(assembly.name, assembly.boards) for assembly in plan.others]
+    steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
+    made = ((step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps)
+    return tuple((step, templates) for step, templates in made if templates)
 
 
 def template_sheets(plan: Plan, paper: str | None = None, printer: Printer | None = None) -> tuple[Sheet, ...]:

@@ -1,6 +1,6 @@
 """Arranging words on the face of a template: figures beside their lines, the caption at the top, notes near their cuts.
 
-All in micrometres of u and y, as placing has it.
+On a part too narrow for them they stand on the paper above it, and the template stays short. All in micrometres of u and y, as placing has it.
 """
 
 from __future__ import annotations
@@ -26,13 +26,15 @@ __all__ = ["Arranged", "arrange", "arrange_heights"]
 
 #: Between columns, and from one try to the next sideways.
 _COLUMN_GAP: Final = 4 * MM
+#: Between blocks above each other, off the wood, and what they may take side by side, in mm.
+_ROW, _WIDEST = Fraction(3), Fraction(150)
 #: From one try to the next up or down; white kept to the edges of the wood, and between blocks beyond what every line keeps.
 _STEP, _EDGE, _WHITE = MM, 3 * MM // 2, 3 * MM // 2
 
 
 @dataclass(frozen=True, slots=True)
 class Arranged:
-    """A block of words and the box it has got; on the wood, or past it where there was no room."""
+    """A block of words and the box it has got; on the wood, or off it where there was no room."""
 
     block: Block
     box: Whole
@@ -71,7 +73,26 @@ def arrange(
         )
         if not best or (_left_off(way), _reached(way)) < (_left_off(best), _reached(best)):
             best = way
-    return best
+    return _above(captions, notes, face) if _left_off(best) else best
+
+
+def _above(captions: Sequence[Sequence[Block]], notes: Sequence[Note], face: Whole) -> list[Arranged]:
+    """The caption and the notes side by side, above the wood: the caption in the shape that makes the whole lowest, then narrowest."""
+    said = [note.shapes[0] for note in notes]
+    ways = [[stacked(shape, _ROW), *([stacked(said, _ROW)] if said else [])] for shape in captions]
+    ways += [[stacked(shape, _ROW), *said] for shape in captions] if len(said) > 1 else []
+
+    def room(way: Sequence[Block]) -> tuple[bool, Fraction]:
+        wide, high = sum(block.width for block in way), max(block.height for block in way)
+        return wide > _WIDEST, wide * high
+
+    arranged, left = [], 0
+    for block in min(ways, key=room):
+        wide, high = _size(block)
+        bottom = face[3] + _COLUMN_GAP
+        arranged.append(Arranged(block, (left, bottom, left + wide, bottom + high), is_on_wood=False))
+        left += wide + 2 * _COLUMN_GAP
+    return arranged
 
 
 def _left_off(way: Sequence[Arranged]) -> int:
@@ -104,7 +125,7 @@ _ORDERS: Final = (_narrowest, _lowest_in_column, _lowest)
 
 
 def _lay(caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: Room, face: Whole, column: int) -> list[Arranged]:
-    """The caption as high up as it can be, each note under it or near its own band; those with no room on the wood stand past it."""
+    """The caption as high up as it can be, each note under it or near its own band; those with no room on the wood are left off it."""
     arranged: list[Arranged] = []
     homeless: list[Block] = []
     bands = [whole(note.band) for note in notes if note.band is not None]
@@ -119,12 +140,7 @@ def _lay(caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: R
         else:
             room.take(one.box, _WHITE)
             arranged.append(one)
-    past = max([column, *(one.box[2] for one in arranged), min(60 * MM, face[2])]) + 2 * _COLUMN_GAP
-    bottom = 0
-    for block in reversed(homeless):
-        wide, high = _size(block)
-        arranged.append(Arranged(block, (past, bottom, past + wide, bottom + high), is_on_wood=False))
-        bottom += high + _COLUMN_GAP
+    arranged += (Arranged(block, (column, 0, column, 0), is_on_wood=False) for block in homeless)
     return arranged
 
 

@@ -75,4 +75,10 @@ def _lines(names: Sequence[str]) -> list[str]:
     """The part's name in short lines: ``drawer 1 to 4`` / ``left side``."""
     said = in_few_words(names)
     numbered = _NUMBERED.fullmatch(said)
-    return [line for stretch in (numbered.groups() if numbered else (said,)) for line in wrap(stretch, _LONGEST)]
+    return [line for stretch in (numbered.groups() if numbered else (said,)) for line in _wrapped(stretch)]
+
+
+def _wrapped(said: str) -> list[str]:
+    """``said`` in lines, no number alone on the last."""
+    lines = wrap(said, _LONGEST)
+    return wrap(said, _LONGEST + 3) if lines[-1].isdigit() else lines

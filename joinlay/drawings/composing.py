@@ -1,7 +1,7 @@
 """Composing a template: first the wood and its cuts, then words and figures, each where nothing else is.
 
 The words begin in a column just past the cuts and their figures. A template reaches as far along the part as its words need, at least
-60 mm; where they find no room on the wood they stand past the break line.
+60 mm; where they find no room on the wood they stand above it.
 """
 
 from __future__ import annotations
@@ -43,6 +43,8 @@ _TO_RISING, _STUB = Fraction(5), Fraction(1)
 #: From the words to the break line, whose zigzags reach 2 mm to either side.
 _TO_BREAK: Final = Fraction(7, 2)
 _ZERO: Final = Fraction(0)
+#: How far the zigzags of a break line reach to either side, and a little more.
+_ZIGZAG: Final = Fraction(5, 2)
 #: White over and under a figure, so that it isn't read with the words next to it, in micrometres.
 _WHITE: Final = 3 * MM // 2
 _FLAP_HEIGHTS: Final = (WORD, Fraction(5, 2))
@@ -93,7 +95,9 @@ def _arranged(
 
 
 def _taken(net: Net, stub: Fraction) -> Iterator[Box]:
-    """What is drawn on the net, as boxes in u and y: cuts whole, hidden ones by their outline, centre lines."""
+    """What is drawn on the net, as boxes in u and y: cuts whole, hidden ones by their outline, centre lines, the break along the top."""
+    if net.shown is not None:
+        yield (net.outer, net.shown - _ZIGZAG, _MOST_REACH, net.shown)
     for mouth in net.mouths:
         u0, y0, u1, y1 = mouth.box
         if mouth.is_hidden:
@@ -127,8 +131,16 @@ def _box(box: Whole) -> Box:
 
 
 def _reach(net: Net, arranged: Sequence[Arranged], rising: Fraction) -> Fraction:
-    """How far the template reaches: past the words on the wood, in whole millimetres, and never past the wood."""
-    wanted = max([_LEAST_REACH, rising + 4, *(Fraction(one.box[2], MM) + _TO_BREAK for one in arranged if one.is_on_wood)])
+    """How far the template reaches: past the cuts that end near and the words on the wood, in whole millimetres, never past the wood."""
+    ends = (mouth.box[2] for mouth in net.mouths if mouth.box[2] - mouth.box[0] <= _CORNER)
+    wanted = max(
+        [
+            _LEAST_REACH,
+            rising + 4,
+            *(u + _TO_BREAK for u in ends),
+            *(Fraction(one.box[2], MM) + _TO_BREAK for one in arranged if one.is_on_wood),
+        ]
+    )
     return min(Fraction(ceil(wanted)), net.board.length.mm)
 
 

@@ -46,7 +46,8 @@ def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
     zero, high, name = Fraction(0), net.height, net.board.name
     for surface in net.surfaces:
         u0, _, u1, _ = net.panel(surface, reach)
-        for y, edge in ((zero, Surface.EDGE), (high, Surface.FAR_EDGE)):
+        edges = ((zero, Surface.EDGE), (high, Surface.FAR_EDGE))
+        for y, edge in edges[: 1 if net.shown is not None else 2]:
             says = f"{name} {net.board.datum.word(edge)}" if surface is Surface.FACE else ""
             yield _line(net, (u0, y), (u1, y), Role.OUTLINE, says)
     folds = (zero, -net.flap) if net.far else (zero,)
@@ -57,6 +58,8 @@ def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
     breaks = ([reach] if reach < whole else []) + ([net.outer] if net.far else [])
     for u in breaks:
         yield BreakLine(_point(net, u, zero), _point(net, u, high))
+    if net.shown is not None:
+        yield BreakLine(_point(net, net.outer, high), _point(net, reach, high))
     if reach >= whole:
         yield _line(net, (whole, zero), (whole, high), Role.OUTLINE)
     if not net.far:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards import Axis, CutKind, Shape, Surface
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Cut, Span
@@ -53,13 +53,17 @@ class Mouth:
 
 @dataclass(frozen=True, slots=True)
 class Net:
-    """One end of ``board`` laid flat. ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none)."""
+    """One end of ``board`` laid flat. ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none).
+
+    ``shown`` is how much of the board's width is on the paper, from the reference edge up; None: all of it.
+    """
 
     board: Board
     end: Surface
     mouths: tuple[Mouth, ...]
     flap: Fraction
     far: Fraction
+    shown: Fraction | None = None
 
     @property
     def hand(self) -> int:
@@ -68,8 +72,23 @@ class Net:
 
     @property
     def height(self) -> Fraction:
-        """The full width of the board, upright on the paper."""
-        return self.board.width.mm
+        """As much of the board's width as is on the paper, upright."""
+        return self.board.width.mm if self.shown is None else self.shown
+
+    @property
+    def is_through(self) -> bool:
+        """True where nothing is seen but cuts that run the whole length of the board: a fence sets them all."""
+        long = self.board.length.mm
+        return all(m.cut.along.start.mm == 0 and m.cut.along.stop.mm == long for m in self.mouths)
+
+    @property
+    def goes_on(self) -> bool:
+        """True where the board has cuts too far along for a template at either end (a story stick has them)."""
+        return any(
+            all(_from_end(cut.along, self.board, end)[0] > NEAR for end in (Surface.END, Surface.FAR_END))
+            for cut in self.board.cuts
+            if cut.kind is not CutKind.HOLE or self.board.part != "drawer front"
+        )
 
     @property
     def outer(self) -> Fraction:
@@ -132,6 +151,7 @@ def _mouths(cut: Cut, u0: Fraction, u1: Fraction, end: Surface, thick: Fraction)
     found = [Mouth(cut, Surface.FACE, (u0, y0, u1, y1), is_hidden=into.start.mm > 0)]
     if u0 == 0:
         found.append(Mouth(cut, end, (-into.stop.mm, y0, -into.start.mm, y1)))
-    if into.stop.mm == thick:
+    # What is drilled or routed right through comes out where it will; only cuts with corners are marked on both faces.
+    if into.stop.mm == thick and (cut.shape is Shape.SQUARE or cut.surface is Surface.FAR_FACE):
         found.append(Mouth(cut, Surface.FAR_FACE, (-thick - u1, y0, -thick - u0, y1)))
     return found

@@ -53,7 +53,19 @@ def notes_of(net: Net, rule: Graduation) -> tuple[Note, ...]:
             key = (mouth.cut.kind.value, _where(net, mouth), tuple(_facts(mouth, net)))
             groups.setdefault(key, []).append(mouth)
     ordered = sorted(groups.items(), key=lambda said: said[1][0].is_centred)
-    return tuple(_note(*said, mouths, rule) for said, mouths in ordered)
+    return (*(_note(*said, mouths, rule) for said, mouths in ordered), *_beyond(net))
+
+
+def _beyond(net: Net) -> Iterator[Note]:
+    """What the maker must know of the wood that is not on the paper: cuts that go on across it, and cuts further along."""
+    if net.shown is not None and any(mouth.box[3] == net.shown for mouth in net.mouths):
+        yield _two("right across:", "square it over")
+    if net.goes_on:
+        yield _two("more cuts further along:", "see the story stick")
+
+
+def _two(what: str, do: str) -> Note:
+    return Note((stacked([(_blank(what),), (_blank(do),)]), stacked([(_blank(f"{what} {do}"),)])), None)
 
 
 def plain_note(said: str) -> Note:
@@ -130,6 +142,8 @@ def _facts(mouth: Mouth, net: Net) -> Iterator[_Fact]:
 def _from_end(near: Fraction, far: Fraction, kind: CutKind) -> Iterator[_Fact]:
     if near > 0:
         yield "", near, "from end"
+        if kind is CutKind.SLOT:
+            yield "", far - near, "long"
     elif kind is CutKind.RABBET:
         yield "", far, "wide"
 

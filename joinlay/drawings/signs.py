@@ -81,20 +81,22 @@ class HandSign:
 
 @dataclass(frozen=True, slots=True)
 class BreakLine:
-    """Where the drawing stops and the wood goes on: a thin upright line with zigzags (ISO 128)."""
+    """Where the drawing stops and the wood goes on: a thin line with zigzags, upright or level (ISO 128)."""
 
-    bottom: Point
-    top: Point
+    start: Point
+    stop: Point
 
     def spelled(self) -> Iterator[Stroke]:
         """One polyline, or a plain line where there is no room for a zigzag."""
-        (x, y0), (_, y1) = self.bottom, self.top
-        tall = y1 - y0
-        if tall < 12:
-            yield Line(self.bottom, self.top, Role.BREAK)
+        (x, y), (x1, y1) = self.start, self.stop
+        long = max(abs(x1 - x), abs(y1 - y))
+        if long < 12:
+            yield Line(self.start, self.stop, Role.BREAK)
             return
-        points = [self.bottom]
+        run, aside = ((x1 - x) / long, (y1 - y) / long), (-(y1 - y) / long, (x1 - x) / long)
+        points = [self.start]
         for share in (Fraction(1, 4), Fraction(3, 4)):
-            y = y0 + tall * share
-            points += [(x, y - 2), (x - 2, y - 1), (x + 2, y + 1), (x, y + 2)]
-        yield Polyline((*points, self.top), Role.BREAK)
+            for on, off in ((-2, 0), (-1, 2), (1, -2), (2, 0)):
+                at = long * share + on
+                points.append((x + run[0] * at + aside[0] * off, y + run[1] * at + aside[1] * off))
+        yield Polyline((*points, self.stop), Role.BREAK)

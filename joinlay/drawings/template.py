@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -12,6 +11,8 @@ from joinlay.boards.names import in_few_words
 from joinlay.drawings.composing import compose
 from joinlay.drawings.marks import bounds_of
 from joinlay.drawings.net import lay_flat
+from joinlay.drawings.right_across import cut_off, likeness_across, lowest_shown
+from joinlay.drawings.views import views_of
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable, Mapping
@@ -31,7 +32,8 @@ _SEEN = Fraction(250)
 class Template:
     """One piece of paper: the end of a part laid flat, at true size.
 
-    ``names`` are the boards it is for, ``end`` the maker's word for the end. ``strokes`` are drawn with x = 0 where the end meets the
+    ``names`` are the boards it is for, ``end`` the maker's word for the end; ``on`` is the edge it is laid on, '' where that is the
+    reference face. ``strokes`` are drawn with x = 0 where the end meets the
     face and y = 0 at the datum edge; ``box`` is the room they take.
     """
 
@@ -39,6 +41,7 @@ class Template:
     end: str
     strokes: tuple[Stroke, ...]
     box: Box
+    on: str = ""
 
     @property
     def part(self) -> str:
@@ -47,8 +50,8 @@ class Template:
 
     @property
     def title(self) -> str:
-        """``drawer 1 left side, front end``."""
-        return f"{self.part}, {self.end}"
+        """``drawer 1 left side, front end``; ``face frame left stile, top end, inside edge`` where it is laid on an edge."""
+        return f"{self.part}, {self.end}{f', {self.on}' if self.on else ''}"
 
     @property
     def quantity(self) -> int:
@@ -63,40 +66,61 @@ class Template:
 
 
 def templates_for(
-    boards: Iterable[Board], rule: Graduation, beside: Mapping[str, tuple[str, ...]] | None = None
+    boards: Iterable[Board],
+    rule: Graduation,
+    beside: Mapping[str, tuple[str, ...]] | None = None,
+    *,
+    only_needed: bool = False,
 ) -> tuple[Template, ...]:
     """A template for each end of each board that has a cut within 100 mm of it, in the order of the boards (PR-6).
 
-    Equal ones (the same part of several drawers) become one, with all the names and the quantity. Figures are on ``rule``. ``beside`` has words
-    that belong beside a board, by its name.
+    Equal ones (the same part of several drawers) become one, with all the names and the quantity; parts of several widths do too
+    where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid on
+    that edge. ``beside`` has words that belong beside a board, by its name. ``only_needed`` leaves out an end where nothing is seen but
+    cuts the whole length of the part, which a fence sets. Figures are on ``rule``.
     """
     words = beside or {}
     found: dict[Hashable, list[Net]] = {}
     for board in boards:
-        for end in (Surface.END, Surface.FAR_END):
-            net = lay_flat(board, end)
-            if net is not None:
-                found.setdefault((_likeness(net), words.get(board.name, ())), []).append(net)
+        for view in views_of(board):
+            for end in (Surface.END, Surface.FAR_END):
+                net = lay_flat(view, end)
+                if net is not None and not (only_needed and net.is_through):
+                    found.setdefault((_likeness(net, board), words.get(board.name, ())), []).append(net)
     return tuple(_template(nets, rule, words.get(nets[0].board.name, ())) for nets in found.values())
 
 
 def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:
     names = tuple(net.board.name for net in nets)
-    strokes = compose(nets[0], names, rule, said)
-    return Template(names, nets[0].board.datum.word(nets[0].end), strokes, bounds_of(strokes))
+    shown = lowest_shown(nets) if likeness_across(nets[0]) is not None else None
+    lowest = min(nets, key=lambda net: net.height)
+    strokes = compose(lowest if shown is None else cut_off(lowest, shown), names, rule, said)
+    datum = lowest.board.datum
+    on = datum.face if datum.face.endswith("edge") else ""
+    return Template(names, datum.word(lowest.end), strokes, bounds_of(strokes), on)
 
 
-def _likeness(net: Net) -> Hashable:
-    """Two nets with the same likeness are the same drawing, but for the numbers in the parts' names."""
-    board = net.board
+def _likeness(net: Net, board: Board) -> Hashable:
+    """Two nets with the same likeness are the same drawing, but for the parts' names, and for their heights where all goes right across."""
+    view, across = net.board, likeness_across(net)
     mouths = tuple(
-        (mouth.cut.kind, mouth.cut.surface, mouth.on, mouth.cut.shape, mouth.cut.depth.mm, mouth.is_hidden, _seen(mouth.box))
+        (
+            mouth.cut.kind,
+            mouth.cut.surface,
+            mouth.on,
+            mouth.cut.shape,
+            mouth.cut.depth.mm,
+            mouth.is_hidden,
+            _seen(mouth.box, across),
+        )
         for mouth in net.mouths
     )
-    sizes = (board.width.mm, board.thickness.mm, min(board.length.mm, _SEEN))
-    return (re.sub(r"\d+", "", board.name), board.datum, net.end, net.hand, sizes, mouths)
+    sizes = (None if across is not None else view.width.mm, view.thickness.mm, min(view.length.mm, _SEEN))
+    hand = tuple(word for word in board.name.split() if word in ("left", "right"))
+    return (board.part, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
 
 
-def _seen(box: Box) -> Box:
-    u0, y0, u1, y1 = box
-    return (max(u0, -_SEEN), y0, min(u1, _SEEN), y1)
+def _seen(box: Box, across: Hashable) -> tuple[Fraction, ...]:
+    """What of a mouth is on a template: along the part, and across it too where ``across`` doesn't say that already."""
+    u0, y0, u1, y1 = max(box[0], -_SEEN), box[1], min(box[2], _SEEN), box[3]
+    return (u0, y0, u1, y1) if across is None else (u0, u1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from joinlay.drawings.marks import Move, moved
+from joinlay.drawings.marks import Move, Text, Turn, moved, text_box
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
@@ -132,7 +132,7 @@ class _Desk:
         sheet = self.sheets[at]
         move = Move(spot.x + y1, spot.y - x0, 1) if spot.is_turned else Move(spot.x - x0, spot.y - y0)
         sheet.laid.append(replace(piece.laid, move=move))
-        sheet.strokes += (moved(stroke, move) for stroke in piece.strokes)
+        sheet.strokes += (_readable(moved(stroke, move)) for stroke in piece.strokes)
         if piece.map is not None:
             sheet.maps.append(piece.map)
 
@@ -145,6 +145,15 @@ class _Desk:
                 return at, spot
         self.sheets.append(self._fresh())
         return self._room_for(width, height, len(self.sheets) - 1)
+
+
+def _readable(stroke: Stroke) -> Stroke:
+    """The same stroke; a line of text that would stand on its head is turned round where it is."""
+    if not isinstance(stroke, Text) or stroke.turn is not Turn.LEFT:
+        return stroke
+    left, bottom, right, top = text_box(stroke)
+    x, y = stroke.anchor
+    return replace(stroke, anchor=(left + right - x, bottom + top - y), turn=Turn.RIGHT)
 
 
 def _worth(size: tuple[Fraction, Fraction], room: tuple[Fraction, Fraction]) -> tuple[int, int, Fraction]:

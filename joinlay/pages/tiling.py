@@ -124,10 +124,13 @@ def _spans(low: Fraction, high: Fraction, room: Fraction, keep_off: Sequence[_Sp
 
 
 def _clear(least: Fraction, most: Fraction, keep_off: Sequence[_Span]) -> Fraction:
-    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off; else ``most``."""
-    tries = [most, *(a for a, _ in keep_off)]
-    clear = [stop for stop in tries if least <= stop <= most and not any(a < stop and stop - OVERLAP < b for a, b in keep_off)]
-    return max(clear, default=most)
+    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off; ``most`` if all do."""
+    tries = [most, *(a for a, _ in keep_off), *(b + OVERLAP for _, b in keep_off)]
+    allowed = [stop for stop in tries if least <= stop <= most]
+    clear = [stop for stop in allowed if not any(a < stop and stop - OVERLAP < b for a, b in keep_off)]
+    # Where all is full, the two lines at least that bound the overlap cross nothing.
+    crossing = [stop for stop in allowed if not any(a < at < b for at in (stop, stop - OVERLAP) for a, b in keep_off)]
+    return max(clear or crossing, default=most)
 
 
 def _registers(

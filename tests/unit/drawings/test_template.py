@@ -10,7 +10,7 @@ from joinlay.drawings import Role, templates_for
 from joinlay.drawings.marks import Fill, Line, Text
 from joinlay.lengths import mm
 from tests.measured.collisions import collisions
-from tests.unit.drawings.parts import METRIC, back, board, front, groove, side
+from tests.unit.drawings.parts import METRIC, back, board, face_mortise, front, groove, side
 
 
 def words_on(template):
@@ -91,6 +91,14 @@ def test_words_that_find_no_room_on_a_narrow_part_stand_past_it(width):
 def test_a_short_part_is_drawn_whole():
     first, _ = templates_for([board(length=55, cuts=(groove(length=55),))], METRIC)
     assert max(x for s in first.strokes if isinstance(s, Line) and s.role is Role.OUTLINE for x, _ in (s.start, s.end)) == 55
+    assert collisions(first.strokes) == []
+
+
+@pytest.mark.parametrize("middle", [20, 60, 75, 90, 99])
+def test_a_mortise_within_100_mm_of_the_end_is_on_the_paper_whole(middle):
+    first, *_ = templates_for([board(cuts=(face_mortise(1, 50, along=middle, depth=8),))], METRIC)
+    reach = max(x for s in first.strokes if isinstance(s, Line) and s.role is Role.OUTLINE for x, _ in (s.start, s.end))
+    assert reach >= middle + 2
     assert collisions(first.strokes) == []
 
 
