@@ -28,8 +28,8 @@ _WORST_BY: Final = {
 }
 #: What is told first of findings that are as bad as each other; kinds that aren't here come last.
 ORDER: Final = (
-    "clash", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "wood movement", "case movement",
-    "corner strength", "weight",
+    "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "wood movement",
+    "case movement", "corner strength", "weight",
 )  # fmt: skip
 _DRAWER: Final = re.compile(r"drawer (?P<number>\d+)(?P<tail>| .*)")
 #: From so many findings of the same words on, one speaks for all of them.

@@ -10,21 +10,36 @@ from joinlay.errors import BadInput
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from joinlay.boards.outline import Outline
     from joinlay.jobs.job import Job
 
 __all__ = ["job_in", "text_of"]
 
 
 def job_in(path: Path) -> Job:
-    """The job in the file ``path``, with the shop file it names, if any. Raises Troubles or BadInput with what is wrong."""
-    from joinlay.jobs.reading import named_shop_file, read_job
+    """The job in the file ``path``, with the shop file and the outlines it names, if any. Raises Troubles or BadInput with what is wrong."""
+    from joinlay.jobs.reading import named_outline_files, named_shop_file, read_job
 
     text = text_of(path)
+    drawn = {name: found for name in named_outline_files(text, path.name) if (found := _outline_in(path.parent / name, name))}
     shop = named_shop_file(text, path.name)
     shop_path = None if shop is None else path.parent / shop
     if shop_path is None or not _is_there(shop_path):
-        return read_job(text, path.name)
-    return read_job(text, path.name, text_of(shop_path), shop_path.name)
+        return read_job(text, path.name, outlines=drawn)
+    return read_job(text, path.name, text_of(shop_path), shop_path.name, drawn)
+
+
+def _outline_in(path: Path, name: str) -> Outline | BadInput | None:
+    """The outline drawn in a file that a job names, or what is wrong with it; None where there is no such file."""
+    from joinlay.documents.own_outline import read_outline
+    from joinlay.documents.svg_strict import LARGEST_SVG
+
+    if not _is_there(path):
+        return None
+    try:
+        return read_outline(_content_of(path, LARGEST_SVG, "the SVG file"), name)
+    except BadInput as bad:
+        return bad
 
 
 def _is_there(path: Path) -> bool:
@@ -42,20 +57,7 @@ def text_of(path: Path) -> str:
     """The text of the file ``path``. Raises BadInput where it isn't there, isn't a file, can't be read, is too large, or isn't UTF-8."""
     from joinlay.jobs.source import LARGEST_FILE
 
-    try:
-        mode = path.stat().st_mode
-        if stat.S_ISDIR(mode):
-            raise BadInput(f"{path} is a folder; name the job file in it.")
-        if not stat.S_ISREG(mode):
-            raise BadInput(f"{path} is not an ordinary file.")
-        with path.open("rb") as file:
-            content = file.read(LARGEST_FILE + 1)
-    except FileNotFoundError:
-        raise BadInput(f"there is no file {path}{_near(path)}") from None
-    except PermissionError:
-        raise BadInput(f"{path} may not be read; ask for leave to read it, or copy it elsewhere.") from None
-    except OSError as bad:
-        raise BadInput(f"{path} cannot be read: {(bad.strerror or str(bad)).lower()}.") from None
+    content = _content_of(path, LARGEST_FILE, "the job file")
     if len(content) > LARGEST_FILE:
         raise BadInput(f"{path} is larger than {LARGEST_FILE // 1_000_000} MB; a job is a page or two.")
     try:
@@ -63,6 +65,24 @@ def text_of(path: Path) -> str:
     except UnicodeDecodeError as bad:
         line = content[: bad.start].count(b"\n") + 1
         raise BadInput(f"{path.name}:{line}: this is not UTF-8 text; save the file as UTF-8.") from None
+
+
+def _content_of(path: Path, most: int, what: str) -> bytes:
+    """What the file ``path``, which should be ``what``, holds, and of one too large a byte more than ``most``."""
+    try:
+        mode = path.stat().st_mode
+        if stat.S_ISDIR(mode):
+            raise BadInput(f"{path} is a folder; name {what} in it.")
+        if not stat.S_ISREG(mode):
+            raise BadInput(f"{path} is not an ordinary file.")
+        with path.open("rb") as file:
+            return file.read(most + 1)
+    except FileNotFoundError:
+        raise BadInput(f"there is no file {path}{_near(path)}") from None
+    except PermissionError:
+        raise BadInput(f"{path} may not be read; ask for leave to read it, or copy it elsewhere.") from None
+    except OSError as bad:
+        raise BadInput(f"{path} cannot be read: {(bad.strerror or str(bad)).lower()}.") from None
 
 
 def _near(path: Path) -> str:

@@ -10,6 +10,7 @@ from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
+from joinlay.drawings.tracing import outline_templates
 from joinlay.errors import BadInput
 from joinlay.pages import lay_out, paper_named
 
@@ -35,13 +36,14 @@ def plan_templates(plan: Plan) -> tuple[Template, ...]:
 def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     """The templates of ``plan`` by steps of work: (step, templates), in the order a maker takes them; a step without any is left out.
 
-    Case, face frame, runners, whatever else the piece has, then the drawers from the top. An end where nothing is cut but along the whole
+    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines. An end where nothing is cut but along the whole
     part has none. What was found of a part stands beside it. No rule: the order of the trade.
     """
     beside = beside_parts(plan.findings, plan.rule)
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]
     steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
-    made = ((step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps)
+    made = [(step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps]
+    made.append(("your own outlines", outline_templates(plan.outlines, plan.rule)))
     return tuple((step, templates) for step, templates in made if templates)
 
 

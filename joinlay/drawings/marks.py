@@ -37,6 +37,7 @@ class Role(Enum):
     SEEN = "seen"  #: edges that are seen beyond, in a picture of the piece
     CUT = "cut"  #: the mouth of a cut, and everything else that is marked from: a hairline
     HIDDEN = "hidden"  #: a cut under the surface
+    SHAPE = "shape"  #: the maker's own outline, to be traced
     CENTRE = "centre"
     HATCH = "hatch"
     DIMENSION = "dimension"
@@ -67,6 +68,7 @@ PENS: Final = {
     Role.SEEN: _pen("0.18"),
     Role.CUT: _pen("0.13"),
     Role.HIDDEN: _pen("0.13", "1.6", "0.9"),
+    Role.SHAPE: _pen("0.25"),
     Role.CENTRE: _pen("0.13", "7", "0.9", "0.5", "0.9"),
     Role.HATCH: _pen("0.1"),
     Role.DIMENSION: _pen("0.13"),

@@ -39,6 +39,8 @@ _HOW: Final = {
     "distance": 'write the edge of the base to the near wall it cut: distance = "2 7/8"',
     "cutter": 'write the cutter of the trial cut: cutter = "1/4"',
     "sheet": 'write length and width of a whole sheet: sheet = ["96", "48"]',
+    "outline": 'write [[outline]], two brackets each side, then file = "finger-hole.svg" and on = "drawer front"',
+    "at": 'write at = { end = "left end", from-end = "60", edge = "top edge", from-edge = "0" }',
     "units": 'write units = "inch" or units = "mm"',
     "nominal": 'write what it is sold as: nominal = "1/2"',
     "paper": 'write paper = "letter" or a table [paper]',

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import PieceSpec
     from joinlay.casework.pulls import Pulls
+    from joinlay.casework.tracing import OutlineWish
     from joinlay.checks.conditions import Conditions
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.parts.finish import BandingPart
@@ -69,6 +70,7 @@ class Job:
     banding: tuple[BandingPart, ...] = ()
     conditions: Conditions = field(default_factory=usual_conditions)
     printer: Given[str] | None = None
+    outlines: tuple[OutlineWish, ...] = ()
 
     @property
     def drawer_count(self) -> int:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from joinlay.boards import Board
+    from joinlay.boards.outline import PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.casework.pulls import Pull, Pulls
     from joinlay.checks.conditions import Conditions
@@ -35,7 +36,8 @@ class Plan:
     placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a paper
     (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
     ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its front, sizes
-    and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by.
+    and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines`` are the
+    maker's own, each on its board.
     """
 
     title: str
@@ -52,6 +54,7 @@ class Plan:
     pulls: Pulls | None = None
     knobs: tuple[Pull, ...] = ()
     conditions: Conditions = field(default_factory=usual_conditions)
+    outlines: tuple[PlacedOutline, ...] = ()
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

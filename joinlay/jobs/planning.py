@@ -13,6 +13,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish
 from joinlay.jobs.plan import Plan
+from joinlay.jobs.tracing import trace
 from joinlay.lengths import Unit
 from joinlay.stock import Sheet
 
@@ -54,9 +55,12 @@ def plan(job: Job) -> Plan:
     done = finish(drawers, piece.assemblies if piece else (), job)
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
+    traced = trace([*(board for assembly in done.others for board in assembly.boards),
+                    *(board for drawer in done.drawers for board in drawer.assembly.boards)], job.outlines)  # fmt: skip
+    findings += traced.findings
     return Plan(
         job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand,
-        job.pulls, done.knobs, job.conditions,
+        job.pulls, done.knobs, job.conditions, traced.placed,
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from pydantic import ValidationError
 
+from joinlay.boards.outline import Outline
 from joinlay.errors import BadInput, Trouble, Troubles
 from joinlay.jobs.complaints import MOST_TROUBLES, complaints
 from joinlay.jobs.conditions import conditions_of
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.casework.piece import PieceSpec
+    from joinlay.casework.tracing import OutlineWish
     from joinlay.lengths import Length
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -45,10 +47,25 @@ def named_shop_file(text: str, file_name: str) -> str | None:
     return _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
 
 
-def read_job(text: str, file_name: str, shop_text: str | None = None, shop_file_name: str | None = None) -> Job:
+def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
+    """The SVG files that a job names in its ``[[outline]]`` tables, each once, in its order. Raises Troubles where ``text`` isn't TOML."""
+    if "outline" not in text:
+        return ()
+    tables = _tables(read_source(text, file_name).tree.get("outline"))
+    return tuple(dict.fromkeys(name for table in tables if (name := _text(_table(table).get("file")))))
+
+
+def read_job(
+    text: str,
+    file_name: str,
+    shop_text: str | None = None,
+    shop_file_name: str | None = None,
+    outlines: Mapping[str, Outline | BadInput] | None = None,
+) -> Job:
     """The job that ``text`` describes; ``file_name`` (no folder) stands in every message and origin.
 
-    ``shop_text`` is the text of the shop file the job names, None where it names none or where there is no such file. Opens no file.
+    ``shop_text`` is the text of the shop file the job names, None where it names none or where there is no such file.
+    ``outlines`` are the outlines drawn in the files the job names, or what is wrong with one; a file that isn't there is left out. Opens no file.
     Raises Troubles with everything that is wrong in both, by file and line.
     """
     source = _with_short_tables(read_source(text, file_name))
@@ -59,9 +76,10 @@ def read_job(text: str, file_name: str, shop_text: str | None = None, shop_file_
     written = _read(JobFile, source, names, reading, troubles)
     shop = _shop(source.tree, shop_file, reading)
     troubles.extend(between_tables(source, names, reading.unit, shop))
+    troubles.extend(_bad_outlines(source, outlines or {}))
     if written is None or shop is None or troubles:
         raise Troubles(_first(troubles))
-    return _job(written, source, names, reading.unit, shop)
+    return replace(_job(written, source, names, reading.unit, shop), outlines=tuple(_outlines(written, outlines or {})))
 
 
 # -- reading and finding fault -------------------------------------------------------------------------
@@ -92,6 +110,24 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
     return _read(ShopFile, shop, (), Reading(_unit(shop) or Unit.INCH), troubles)
 
 
+def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) -> Iterator[Trouble]:
+    for n, table in enumerate(_tables(source.tree.get("outline"))):
+        name = _text(_table(table).get("file"))
+        found = outlines.get(name or "")
+        if name and not isinstance(found, Outline):
+            message = (
+                str(found) if found else f"there is no file {name!r} beside the job; write its name as it is, or leave this out."
+            )
+            yield source.trouble(("outline", n, "file"), f"outline {n + 1}", message)
+
+
+def _outlines(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Iterator[OutlineWish]:
+    for part in written.outline or ():
+        found = outlines.get(part.file.spelled)
+        if isinstance(found, Outline):
+            yield part.wish(found)
+
+
 def _first(troubles: Sequence[Trouble]) -> list[Trouble]:
     """The first troubles by line and, where there are very many, how many follow."""
     ordered = sorted(troubles, key=lambda trouble: (trouble.file, trouble.line))
@@ -111,8 +147,11 @@ _SHORT: Final = {"shop": "file", "paper": "size"}
 
 
 def _shop_file_in(tree: Mapping[str, Any]) -> str | None:
-    named = _table(tree.get("shop")).get("file")
-    return named.value if isinstance(named, Spelled) and isinstance(named.value, str) else None
+    return _text(_table(tree.get("shop")).get("file"))
+
+
+def _text(given: object) -> str | None:
+    return given.value if isinstance(given, Spelled) and isinstance(given.value, str) else None
 
 
 def _unit(source: Source) -> Unit | None:

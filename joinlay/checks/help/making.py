@@ -83,6 +83,20 @@ ON_MAKING: Final = (
         "RN-1 to RN-5, ST-1 to ST-4",
     ),
     HelpPage(
+        "outline",
+        "An outline of your own, out of an SVG file, doesn't lie on the part it is for, is deeper than the wood, or runs over a joint.",
+        "The outline is held against the part at true size, where the job puts it: its box against the edges of the wood, its lines and what "
+        "they go round against every cut that takes wood at the same depth. An outline that is only marked (depth = 0) meets only what opens "
+        "on its own face. How much wood is left between an outline and a joint is for you to judge.",
+        (
+            "Count it from another end or edge, or from further away.",
+            "Turn it by 90, or draw it smaller.",
+            "Cut it less deep.",
+        ),
+        "CK-7",
+        MACHINES,
+    ),
+    HelpPage(
         "assembly",
         "Put together in the model, two parts take up the same room, shut or with a drawer pulled out.",
         "Each board is made as a solid with all its cuts and set in its place; what overlaps is found by a geometry kernel.",

@@ -8,6 +8,7 @@ from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
 from joinlay.jobs.parts.finish import BandingPart, PullsPart
 from joinlay.jobs.parts.given import Name
 from joinlay.jobs.parts.on_hand import BoardPart, OffcutPart, PricesPart, SawingPart
+from joinlay.jobs.parts.outline import OutlinePart
 from joinlay.jobs.parts.paper import PaperPart
 from joinlay.jobs.parts.piece import PieceTables
 from joinlay.jobs.parts.practice import PracticePart
@@ -39,5 +40,6 @@ class JobFile(PieceTables):
     prices: PricesPart | None = None
     pulls: PullsPart | None = None
     banding: list[BandingPart] | None = None
+    outline: list[OutlinePart] | None = None
     drawers: DrawersPart | None = None
     drawer: Annotated[list[DrawerPart] | None, Field(min_length=1)] = None
