@@ -36,8 +36,8 @@ def plan_templates(plan: Plan) -> tuple[Template, ...]:
 def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     """The templates of ``plan`` by steps of work: (step, templates), in the order a maker takes them; a step without any is left out.
 
-    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines. An end where nothing is cut but along the whole
-    part has none. What was found of a part stands beside it. No rule: the order of the trade.
+    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines. An end where nothing
+    is cut but along the whole part has none. What was found of a part stands beside it. No rule: the order of the trade.
     """
     beside = beside_parts(plan.findings, plan.rule)
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]

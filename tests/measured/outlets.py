@@ -5,7 +5,7 @@ begins, y up, all from the template's own zero point.
 """
 
 from collections import defaultdict
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from io import BytesIO, StringIO
 from itertools import pairwise
@@ -22,7 +22,7 @@ from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings.marks import Move, moved
-from joinlay.pages import Paper
+from joinlay.pages import Paper, Printer, Sheet
 from tests.measured.reading import MM
 
 #: Blank around a template in its SVG, and on the page it is printed on for these tests, in mm.
@@ -134,12 +134,19 @@ def _path(path, put, found):
 # -- PDF ----------------------------------------------------------------------------------------------
 
 
-def read_pdf(template, sheet):
-    """The template's page as another library reads it. ``sheet`` is any sheet; its paper becomes as large as the template needs."""
+class Footless:
+    """No foot at all."""
+
+    def strokes(self, number, of):
+        return ()
+
+
+def read_pdf(template):
+    """The template's page, as large as the template needs, as another library reads it."""
     wide, high = (size + 2 * _PAGE_MARGIN for size in template.size)
     move = Move(_PAGE_MARGIN - template.box[0], _PAGE_MARGIN - template.box[1])
-    paper = Paper("large", "large", Fraction(wide), Fraction(high))
-    page = replace(sheet, number=1, paper=paper, strokes=tuple(moved(stroke, move) for stroke in template.strokes), laid=())
+    strokes = tuple(moved(stroke, move) for stroke in template.strokes)
+    page = Sheet(Paper("large", "large", Fraction(wide), Fraction(high)), Printer(), strokes, Footless(), ())
     found = Read()
     with pdfplumber.open(BytesIO(sheets_pdf((page,), title="one template"))) as document:
         only = document.pages[0]

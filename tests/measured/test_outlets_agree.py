@@ -4,10 +4,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.documents.templates import plan_templates, template_sheets
+from joinlay.casework.tracing import place_outline
+from joinlay.documents.templates import plan_templates
 from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, pieces_of
+from joinlay.drawings.tracing import outline_templates
 from tests.measured.outlets import read_dxf, read_pdf, read_svg, unmatched
 from tests.measured.packets import drawers, example, examples
+from tests.unit.casework.outlines import disc, hook, wish
+from tests.unit.drawings.parts import METRIC, side
 
 #: How near the same mark must be in two files, in mm.
 NEAR = 0.001
@@ -16,7 +20,7 @@ NEAR = 0.001
 MOST, EVERY = 14, 4
 
 
-def check(template, sheet=None):
+def check(template, *, on_page):
     """Compare the files of a template with each other, mark by mark, and with how many marks it has."""
     svg, dxf = read_svg(template), read_dxf(template)
     count = counted(template)
@@ -25,8 +29,8 @@ def check(template, sheet=None):
     assert unmatched(svg.segments, dxf.segments, NEAR) == []
     assert unmatched(svg.arcs, dxf.arcs, NEAR) == []
     assert unmatched(svg.words, dxf.words, NEAR) == []
-    if sheet is not None:
-        pdf = read_pdf(template, sheet)
+    if on_page:
+        pdf = read_pdf(template)
         assert (len(pdf.segments), len(pdf.arcs)) == count[:2]
         assert unmatched(pdf.segments, dxf.segments, NEAR) == []
         assert unmatched(pdf.arcs, dxf.arcs, NEAR) == []
@@ -42,7 +46,9 @@ def counted(template):
         if isinstance(stroke, Line):
             segments += 1
         elif isinstance(stroke, Polyline | Fill):
-            segments += len(stroke.points) - (isinstance(stroke, Polyline) and not stroke.closed)
+            # One that ends where it began has nothing to close.
+            is_open = isinstance(stroke, Polyline) and not stroke.closed
+            segments += len(stroke.points) - (is_open or stroke.points[0] == stroke.points[-1])
         elif isinstance(stroke, Arc):
             arcs += 1
         else:
@@ -56,9 +62,8 @@ def test_the_files_of_the_templates_of_an_example_agree(name):
     plan = example(name)
     templates = plan_templates(plan)
     assert len(templates) > 3
-    sheet = template_sheets(plan)[0]
     for n, template in enumerate(templates[:: 1 + len(templates) // MOST]):
-        check(template, sheet if n % EVERY == 0 else None)
+        check(template, on_page=n % EVERY == 0)
 
 
 @settings(max_examples=3)
@@ -66,8 +71,14 @@ def test_the_files_of_the_templates_of_an_example_agree(name):
 def test_the_files_of_any_drawer_agree(eighths, width, make):
     plan = drawers(f"{eighths}/16", make=make, width=f"{width}/16")
     first, *_, last = plan_templates(plan)
-    check(first, template_sheets(plan)[0])
-    check(last)
+    check(first, on_page=True)
+    check(last, on_page=False)
+
+
+@pytest.mark.parametrize("outline", [disc(30), hook(44)], ids=["disc", "hook"])
+def test_the_files_of_a_maker_s_own_outline_agree(outline):
+    (template,) = outline_templates([place_outline(side(), wish(outline, edge="bottom edge"))], METRIC)
+    check(template, on_page=True)
 
 
 def test_a_mark_out_of_place_is_seen():
