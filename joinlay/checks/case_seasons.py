@@ -66,16 +66,19 @@ def check_slots(board: Board, wood: Solid, conditions: Conditions) -> tuple[Find
     cut, lacks = max(short, key=lambda pair: pair[1])
     numbers: dict[str, Length | int | str] = {"slot": cut.name, "lacks": Fine(lacks)}
     what = "Its {slot} is {lacks} too short for what the side moves through the year."
-    remedy = "Lengthen the slot by {lacks} at least, both ways."
+    remedy = "Lengthen it by {lacks} towards the back."
     return (Finding("case movement", Harm.WARN, board.name, what, numbers, "RN-4", _SOURCE, remedy, "{slot} {lacks} too short"),)
 
 
 def _lacks(slot: Cut, hole: Cut, wood: Solid, conditions: Conditions) -> Length:
-    """How much longer the slot should be; under nothing where it is long enough."""
-    distance = Length(abs(slot.along.centre.mm - hole.along.centre.mm))
-    screw = slot.span(Axis.INTO).size
-    shrinks, grows = year_of(wood, distance, conditions)
-    return Length((screw + shrinks + grows - slot.along.size).mm)
+    """How much longer the slot should be towards the back; under nothing where it is long enough.
+
+    It begins where the screw comes to by the driest day, which says where the screw is driven.
+    """
+    screw, shrinks, grows = slot.span(Axis.INTO).size, *(share.mm / 1000 for share in year_of(wood, mm(1000), conditions))
+    driven = (slot.along.start.mm + screw.mm / 2 - hole.along.centre.mm) / (1 - shrinks)
+    needed = hole.along.centre.mm + driven * (1 + grows) + screw.mm / 2
+    return Length(needed - slot.along.stop.mm)
 
 
 def _year(board: Board, stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[Length, Length] | None:
@@ -104,7 +107,7 @@ def _panels(
         what = f"Through the year the solid {more} moves {{moves}} more from front to back than {less}, and they are glued to each other."
         if more == "sides":
             what = (
-                "Through the year the solid sides move {moves} more from front to back than it does, and it is glued into them."
+                "Through the year the solid sides move {moves} more from front to back than this panel, which is glued into them."
             )
         remedy = "Glue the dado at the front only and leave the rest of it dry, or make both of the same wood, cut the same way."
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(abs(mine - theirs).mm), shop.rule)}

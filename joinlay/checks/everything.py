@@ -73,7 +73,7 @@ def check_drawer(
 ) -> tuple[Finding, ...]:
     """Every finding about one drawer as a whole (CK-1 to CK-7); its boards one by one are ``check_board``'s."""
     around = neighbours or Neighbours()
-    sideways, (_, lower) = frame_year(others, stocks_by_name(stocks), conditions)
+    sideways, (_, lower) = frame_year(drawer, others, stocks_by_name(stocks), conditions)
     return (
         *check_play(drawer, shop, around.kicker_gap(drawer)),
         *check_fit(drawer, shop, around),

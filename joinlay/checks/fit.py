@@ -104,8 +104,8 @@ def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
 def check_fit(drawer: Drawer, shop: Shop, neighbours: Neighbours | None = None) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
-    At the frame, and between the guides and under the kicker where ``neighbours`` has them. Else one note with the least and the most side
-    play, where it is least. Play of nothing is no fit at all and left to ``check_play``.
+    At the frame, and between the guides and under the kicker where ``neighbours`` has them: one warning a direction, for the tightest. Else one
+    note with the least and the most side play, where it is least. Play of nothing is no fit at all and left to ``check_play``.
     """
     around, practice = neighbours or Neighbours(), shop.practice
     between, under = around.guide_play(drawer), around.kicker_gap(drawer)
@@ -115,26 +115,34 @@ def check_fit(drawer: Drawer, shop: Shop, neighbours: Neighbours | None = None) 
         sideways.append(("play between its guides", guide_stack(drawer, between, practice)))
     if under is not None:
         upwards.append(("room under its kicker", kicker_stack(drawer, under, practice)))
-    tight = [
-        _binds(drawer, which, stack) for which, stack in (*sideways, *upwards) if stack.clearance > ZERO > stack.least_likely
-    ]
-    if tight:
-        return tuple(tight)
-    which, stack = min(sideways, key=lambda pair: pair[1].least_likely)
+    found = []
+    for ways, part, where in ((sideways, Fraction(1, 2), "at each side"), (upwards, Fraction(1), "at the top")):
+        tight = [way for way in ways if way[1].clearance > ZERO > way[1].least_likely]
+        if tight:
+            found.append(_binds(drawer, *min(tight, key=_tightness), part, where))
+    if found:
+        return tuple(found)
+    which, stack = min(sideways, key=_tightness)
     what = f"Stock and cuts that stray may take its {which} down to {{least}}; all at their worst, "
     what += "it has {worst} to {most}." if stack.least_at_worst.mm > 0 else "it needs planing to fit, or plays {most}."
     return (Finding("fit", Harm.NOTE, drawer.name, what, _numbers(stack), "CK-1", "tolerance stacking"),)
 
 
+def _tightness(way: tuple[str, Stack]) -> Length:
+    return way[1].least_likely
+
+
 def _numbers(stack: Stack) -> dict[str, Length | int | str]:
     return {
         "clearance": Fine(stack.clearance), "likely": Fine(stack.likely), "least": Fine(stack.least_likely), "worst": Fine(stack.least_at_worst),
-        "most": Fine(stack.most_at_worst), "more": Fine(max(Length(-stack.least_likely.mm), ZERO)),
+        "most": Fine(stack.most_at_worst),
         "biggest": max(stack.strays, key=lambda stray: stray[1])[0],
     }  # fmt: skip
 
 
-def _binds(drawer: Drawer, which: str, stack: Stack) -> Finding:
+def _binds(drawer: Drawer, which: str, stack: Stack, part: Fraction, where: str) -> Finding:
+    """``part`` is how much of what is lacking must be given ``where``: half at each side, all of it at the top."""
     what = f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may bind. Most comes from the {{biggest}}."
-    remedy = "Give {more} more clearance, or measure the stock and cut to a test piece; else plan to plane the drawer to fit."
-    return Finding("fit", Harm.WARN, drawer.name, what, _numbers(stack), "CK-1", "tolerance stacking", remedy)
+    remedy = f"Give {{more}} more clearance {where}, or measure the stock and cut to a test piece; else plan to plane the drawer to fit."
+    numbers = {**_numbers(stack), "more": Fine(Length(-stack.least_likely.mm * part))}
+    return Finding("fit", Harm.WARN, drawer.name, what, numbers, "CK-1", "tolerance stacking", remedy)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.checks.neighbours import SpaceBox
 from joinlay.checks.play import LOOSE
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput
@@ -14,6 +15,7 @@ from joinlay.stock import Solid
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.checks.conditions import Conditions
     from joinlay.shop import Shop
@@ -22,35 +24,41 @@ if TYPE_CHECKING:
 __all__ = ["check_damp_play", "frame_year"]
 
 _SOURCE: Final = "Wood Handbook 2010, equations 4-5 and 13-2"
-_UPRIGHTS: Final = ("stile", "mullion")
 
 
 def frame_year(
-    others: Sequence[Assembly], stocks: Mapping[str, Stock], conditions: Conditions
+    drawer: Drawer, others: Sequence[Assembly], stocks: Mapping[str, Stock], conditions: Conditions
 ) -> tuple[tuple[Length, Length], tuple[Length, Length]]:
-    """How much an opening opens by the driest day and closes by the dampest, in width and then in height (CK-6).
+    """How much the drawer's opening opens by the driest day and closes by the dampest, in width and then in height (CK-6).
 
-    Each member of the frame moves half to either side, so that an opening between two alike changes by one of them; the widest upright and the
-    widest rail are taken. Nothing where the frame isn't solid.
+    Each member of the frame beside it moves half to either side. Nothing where the frame isn't solid, or where there is none.
     """
-    return (_of_members(others, stocks, conditions, upright=True), _of_members(others, stocks, conditions, upright=False))
+    front = drawer.board("front")
+    members = [
+        board for assembly in others if assembly.name == "face frame" for board in assembly.boards if board.part != "loose tenon"
+    ]
+    if front.place is None or not members:
+        return (ZERO, ZERO), (ZERO, ZERO)
+    mine = SpaceBox.around(front)
+    around = [(board, SpaceBox.around(board)) for board in members if board.place is not None]
+    found = []
+    for axis, other in ((0, 2), (2, 0)):
+        level = [pair for pair in around if pair[1].low[other] < mine.high[other] and mine.low[other] < pair[1].high[other]]
+        before = [pair for pair in level if pair[1].high[axis] <= mine.low[axis]]
+        after = [pair for pair in level if pair[1].low[axis] >= mine.high[axis]]
+        near = [max(before, key=lambda pair: pair[1].high[axis])] if before else []
+        near += [min(after, key=lambda pair: pair[1].low[axis])] if after else []
+        years = [_year(board, stocks, conditions) for board, _ in near]
+        found.append((sum((dry for dry, _ in years), ZERO) / 2, sum((damp for _, damp in years), ZERO) / 2))
+    return found[0], found[1]
 
 
-def _of_members(
-    others: Sequence[Assembly], stocks: Mapping[str, Stock], conditions: Conditions, *, upright: bool
-) -> tuple[Length, Length]:
-    dry, damp = ZERO, ZERO
-    for board in (board for assembly in others if assembly.name == "face frame" for board in assembly.boards):
-        stock = stocks.get(board.stock)
-        is_upright = any(word in board.name for word in _UPRIGHTS)
-        if not isinstance(stock, Solid) or is_upright is not upright or board.part == "loose tenon":
-            continue
-        try:
-            shrinks, grows = year_of(stock, board.width, conditions)
-        except BadInput:
-            continue
-        dry, damp = max(dry, shrinks), max(damp, grows)
-    return dry, damp
+def _year(board: Board, stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[Length, Length]:
+    stock = stocks.get(board.stock)
+    try:
+        return year_of(stock, board.width, conditions) if isinstance(stock, Solid) else (ZERO, ZERO)
+    except BadInput:
+        return ZERO, ZERO
 
 
 def check_damp_play(drawer: Drawer, closing: tuple[Length, Length], shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:

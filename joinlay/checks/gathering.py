@@ -12,20 +12,24 @@ from joinlay.findings import Finding, Harm
 from joinlay.lengths import Length
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
 __all__ = ["ORDER", "gathered"]
 
-#: Among findings of one kind the worst is where this number is the largest (or, after a minus, the smallest). Of notes of these kinds only
-#: that one is told.
+#: Among findings of one kind the worst is where this number is the largest (or, after a minus, the smallest).
 _WORST_BY: Final = {
-    "side play": "play",
-    "fit": "-least",
-    "racking": "-planed",
-    "bottom sag": "sag",
-    "wood movement": "moves",
-    "droop": "droop",
+    "side play": ("play", "droop"),
+    "fit": ("-least",),
+    "racking": ("-planed",),
+    "bottom sag": ("sag",),
+    "wood movement": ("moves",),
+    "droop": ("droop",),
+    "case movement": ("moves",),
+    "clash": ("-between",),
+    "thin wood": ("-left",),
 }
+#: Of notes of these kinds only the worst is told.
+_ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "wood movement", "droop")
 #: What is told first of findings that are as bad as each other; kinds that aren't here come last.
 ORDER: Final = (
     "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "wood movement",
@@ -43,26 +47,28 @@ def gathered(found: Iterable[Finding]) -> tuple[Finding, ...]:
 
     How they are told: no rule.
     """
-    merged = _together(
-        found, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy, _spelled(finding)), least=2
-    )
-    merged = _together(merged, lambda finding: (finding.kind, finding.harm, finding.what, finding.remedy), least=_ROW)
+    groups: dict[object, list[Finding]] = {}
+    for finding in found:
+        groups.setdefault((finding.kind, finding.harm, finding.what, finding.remedy), []).append(finding)
+    merged = [one for same in groups.values() for one in _together(same)]
     return tuple(sorted(_one_note_each(merged), key=_rank))
+
+
+def _together(same: Sequence[Finding]) -> list[Finding]:
+    """Findings of the same words: one for all of a long row, with the worst one's numbers; else one for each set of numbers."""
+    alike: dict[object, list[Finding]] = {}
+    for finding in same:
+        alike.setdefault(_spelled(finding), []).append(finding)
+    if len(same) >= _ROW:
+        return [_as_one(same)]
+    return [_as_one(some) if len(some) > 1 else some[0] for some in alike.values()]
 
 
 def _spelled(finding: Finding) -> tuple[tuple[str, object], ...]:
     return tuple((name, number.mm if isinstance(number, Length) else str(number)) for name, number in finding.numbers.items())
 
 
-def _together(found: Iterable[Finding], alike: Callable[[Finding], object], least: int) -> list[Finding]:
-    """Findings that are ``alike`` as one, where there are at least ``least`` of them: all their places, the worst one's numbers."""
-    groups: dict[object, list[Finding]] = {}
-    for finding in found:
-        groups.setdefault(alike(finding), []).append(finding)
-    return [one for same in groups.values() for one in (same if len(same) < least else [_as_one(same)])]
-
-
-def _as_one(same: list[Finding]) -> Finding:
+def _as_one(same: Sequence[Finding]) -> Finding:
     worst = max(same, key=_badness)
     places = _places([finding.where for finding in same])
     alone = all(finding.numbers == worst.numbers for finding in same)
@@ -97,7 +103,7 @@ def _places(places: Sequence[str]) -> str:
 def _one_note_each(found: Iterable[Finding]) -> Iterator[Finding]:
     notes: dict[str, list[Finding]] = {}
     for finding in found:
-        if finding.harm is Harm.NOTE and finding.kind in _WORST_BY:
+        if finding.harm is Harm.NOTE and finding.kind in _ONE_NOTE:
             notes.setdefault(finding.kind, []).append(finding)
         else:
             yield finding
@@ -106,9 +112,12 @@ def _one_note_each(found: Iterable[Finding]) -> Iterator[Finding]:
         yield worst if len(same) == 1 else replace(worst, where=f"{worst.where} (the most of all)", parts=worst.about)
 
 
-def _badness(finding: Finding) -> Fraction:
-    """How bad among findings of its kind, by the number that tells it; nothing where none does."""
-    by = _WORST_BY.get(finding.kind, "")
+def _badness(finding: Finding) -> tuple[Fraction, ...]:
+    """How bad among findings of its kind, by the numbers that tell it, the first of them first; nothing where none does."""
+    return tuple(_size(finding, by) for by in _WORST_BY.get(finding.kind, ()))
+
+
+def _size(finding: Finding, by: str) -> Fraction:
     number = finding.numbers.get(by.removeprefix("-"))
     size = number.mm if isinstance(number, Length) else Fraction(0)
     return -size if by.startswith("-") else size

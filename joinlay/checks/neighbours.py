@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.shop import Shop
 
-__all__ = ["Neighbours"]
+__all__ = ["Neighbours", "SpaceBox"]
 
 #: Parts that a drawer may kick against.
 _KICKS: Final = ("kicker", "bearer", "case top")
@@ -26,14 +26,15 @@ _LEAST: Final = 5
 
 
 @dataclass(frozen=True, slots=True)
-class _Box:
-    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm."""
+class SpaceBox:
+    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm; a leaning or round board takes less (CK-8)."""
 
     low: tuple[Fraction, ...]
     high: tuple[Fraction, ...]
 
     @classmethod
-    def around(cls, board: Board) -> _Box:
+    def around(cls, board: Board) -> SpaceBox:
+        """The box of a ``board`` that has its place."""
         assert board.place is not None
         place = board.place
         ways = ((place.along, board.length.mm), (place.across, board.width.mm), (place.into, board.thickness.mm))
@@ -45,11 +46,11 @@ class _Box:
                     end[axis] += way[axis] * size
         return cls(tuple(low), tuple(high))
 
-    def is_over(self, other: _Box) -> bool:
+    def is_over(self, other: SpaceBox) -> bool:
         """True where both share some of the floor, seen from above."""
         return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (0, 1))
 
-    def is_beside(self, other: _Box) -> bool:
+    def is_beside(self, other: SpaceBox) -> bool:
         """True where both share some height and some depth, seen from the side."""
         return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (1, 2))
 
@@ -60,9 +61,9 @@ class Neighbours:
     def __init__(self, others: Sequence[Assembly] = ()) -> None:
         """Take the case, frame, runners and stops; unplaced boards are passed over."""
         placed = [board for assembly in others for board in assembly.boards if board.place is not None]
-        self._guides = [_Box.around(board) for board in placed if board.part in _GUIDES]
-        self._kicks = [_Box.around(board) for board in placed if board.part in _KICKS]
-        self._stops = [_Box.around(board) for board in placed if board.part == "stop block"]
+        self._guides = [SpaceBox.around(board) for board in placed if board.part in _GUIDES]
+        self._kicks = [SpaceBox.around(board) for board in placed if board.part in _KICKS]
+        self._stops = [SpaceBox.around(board) for board in placed if board.part == "stop block"]
 
     def guide_play(self, drawer: Drawer) -> Length | None:
         """Both sides together, what the drawer's sides have between the guides beside them; None where either side has none (RN-2, DR-6).
@@ -74,7 +75,7 @@ class Neighbours:
             place = drawer.board(f"{hand} side").place
             if place is None:
                 return None
-            box = _Box.around(drawer.board(f"{hand} side"))
+            box = SpaceBox.around(drawer.board(f"{hand} side"))
             # The outer face at its front; a leaning side's box would take in more than it fills.
             face = place.point(ZERO, ZERO, drawer.board(f"{hand} side").thickness)[0]
             level = [one for one in self._guides if one.is_beside(box)]
@@ -107,10 +108,10 @@ class Neighbours:
         return Length(max(stops)) + shop.practice.length("stop clearance") if stops else ZERO
 
 
-def _side(drawer: Drawer) -> _Box | None:
+def _side(drawer: Drawer) -> SpaceBox | None:
     return _box_of(drawer, "left side")
 
 
-def _box_of(drawer: Drawer, part: str) -> _Box | None:
+def _box_of(drawer: Drawer, part: str) -> SpaceBox | None:
     board = drawer.board(part)
-    return None if board.place is None else _Box.around(board)
+    return None if board.place is None else SpaceBox.around(board)

@@ -134,7 +134,7 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditio
         binding = [moves.part for moves in moving if moves.over.mm > 0]
         parts = ", ".join(_BOTH.get(part, part) for part in binding)
         about = tuple(f"{drawer.name} {one}" for part in binding for one in _EACH.get(part, (part,)))
-        what = f"Solid, {way} it swells {{grows}} by the dampest day, and has only {{room}} to do it in.{outside}"
+        what = f"Solid, {way} it swells {{grows}} by the dampest day, and the room for it is {{room}}.{outside}"
         remedy = _way_out(drawer, worst.part)
         return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy, mark, about)
     what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
@@ -147,7 +147,7 @@ def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
     shown = {"grows": moves.grows, "shrinks": moves.shrinks, "moves": moves.grows + moves.shrinks}
     return {
         **{name: estimate(float(length.mm), shop.rule) for name, length in shown.items()},
-        "room": Fine(moves.room),
+        "room": Fine(max(moves.room, ZERO)),
         "lower": shop.rule.up(max(moves.over, ZERO)),
     }
 

@@ -64,6 +64,8 @@ def _page(path: Path, job: Job, worked_out: Plan) -> str:
     tally = Counter(finding.harm for finding in worked_out.findings)
     first = words.verdict(job.title, job.drawer_count, [(tally[harm], words.HARM[harm.name]) for harm in Harm])
     following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
+    if worked_out.findings:
+        following = f"{words.more_on(worked_out.findings[0].kind)}\n{following}"
     parts = (first, finding_lines(worked_out.findings, job.rule), _reckoned(worked_out), following)
     return "\n\n".join(part for part in parts if part)
 
@@ -78,7 +80,7 @@ def _reckoned(worked_out: Plan) -> str:
 
 
 def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
-    from joinlay.documents.plan_json import InWords
+    from joinlay.documents.plan_json import InWords, conditions_of
 
     said = InWords(job.rule)
     worst = min((finding.harm for finding in worked_out.findings), default=None)
@@ -87,10 +89,7 @@ def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
         "title": job.title,
         "verdict": "clean" if worst is None else words.HARM[worst.name],
         "drawers": job.drawer_count,
-        "conditions": [
-            {"name": one.name, "said": one.said, "written": one.written}
-            for one in assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule)
-        ],
+        "conditions": conditions_of(worked_out),
         "findings": [said.finding(finding) for finding in worked_out.findings],
     }
 

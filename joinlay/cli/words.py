@@ -117,6 +117,11 @@ def verdict(title: str, drawers: int, tally: Sequence[tuple[int, str]]) -> str:
     return f"{title}: {counted(drawers, 'drawer')}, {found or 'nothing to remark'}."
 
 
+def more_on(kind: str) -> str:
+    """Under the findings of ``check``: where to read more of the worst."""
+    return f"More on the first of these: joinlay help-on {kind}"
+
+
 def reckoned_with(usual: Sequence[str], own: Sequence[str]) -> str:
     """Under the findings of ``check``: the figures they hang on, the maker's own and the usual ones."""
     lines = []

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from joinlay import __version__
 from joinlay.boards import Axis
+from joinlay.checks.assumed import assumed
 from joinlay.lengths import Dimension, Length
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from joinlay.stock import Sheet
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["InWords", "json_text", "plan_json"]
+__all__ = ["InWords", "conditions_of", "json_text", "plan_json"]
 
 #: A table no longer than this stands on one line.
 _WIDE: Final = 120
@@ -41,6 +42,7 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
         "rule": said.length(plan.rule.division),
         "paper": plan.paper,
         "files": sorted(files),
+        "conditions": conditions_of(plan),
         "findings": [said.finding(finding) for finding in plan.findings],
         "stock": {name: said.stock(stock) for name, stock in plan.stocks.items()},
         "shop": said.shop(plan.shop),
@@ -49,6 +51,12 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
         "dimensions": {name: said.dimension(size) for name, size in plan.dimensions().items()},
     }
     return json_text(tree).encode()
+
+
+def conditions_of(plan: Plan) -> list[dict[str, str]]:
+    """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, '' for the usual one."""
+    found = assumed(plan.conditions, plan.shop.practice, plan.rule)
+    return [{"name": one.name, "said": one.said, "written": one.written} for one in found]
 
 
 def json_text(tree: object) -> str:

@@ -29,8 +29,8 @@ def test_the_answer_first_then_the_findings_and_the_next_step_last(job, capsys):
     assert lines[0].startswith("Seed chest: 1 drawer, ")
     assert lines[-1] == f"Next: joinlay make {path}"
     assert any("thin: Only the nominal thickness 1/4 in is known" in line for line in lines)
-    assert lines[-3].startswith("Reckoned with usual figures: 70 F and 30 % (wood at 6.2 %) on the driest day; ")
-    assert all(line.split()[0] in ("warning", "note") for line in lines[2:-4])
+    assert lines[-4].startswith("Reckoned with usual figures: 70 F and 30 % (wood at 6.2 %) on the driest day; ")
+    assert all(line.split()[0] in ("warning", "note") for line in lines[2:-5])
 
 
 def test_what_is_refused_ends_with_one(job, capsys):

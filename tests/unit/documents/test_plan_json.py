@@ -50,6 +50,11 @@ def test_headings(tree):
     assert tree["files"] == ["a.svg", "packet.pdf"]
 
 
+def test_what_the_findings_were_judged_by(tree):
+    assert [one["name"] for one in tree["conditions"]] == ["driest", "dampest", "workshop", "load", "cutting tolerance", "stands"]
+    assert all(one["said"] and one["written"] == "" for one in tree["conditions"])
+
+
 def test_a_length_is_exact_and_in_mm_and_as_read():
     assert InWords(GRADUATIONS["1/32 in"]).length(inches("18 5/16")) == {
         "mm": 465.1375,
