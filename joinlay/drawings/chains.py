@@ -7,17 +7,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
+from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.lettering import set_line
-from joinlay.drawings.marks import Align, Line, Role, Text
+from joinlay.drawings.marks import Align, Line, Role, Text, text_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Stroke
+    from joinlay.drawings.marks import Box, Stroke
 
 __all__ = ["LevelChain", "Stop", "UprightChain", "spread"]
 
@@ -50,18 +50,30 @@ def spread(wanted: Sequence[tuple[Fraction, Fraction]], low: Fraction, high: Fra
 
 @dataclass(frozen=True, slots=True)
 class LevelChain:
-    """Lengths from ``stops`` to the next along a level line at ``y``, under the wood, whose underside is at ``wood``."""
+    """Lengths from ``stops`` to the next along a level line at ``y``, under the wood, whose underside is at ``wood``.
+
+    ``is_inner`` where the lines of a longer dimension pass its ends: then no figure stands outside them.
+    """
 
     stops: tuple[Stop, ...]
     y: Fraction
     wood: Fraction
     says: str = ""
+    is_inner: bool = False
 
     @property
     def is_roomy(self) -> bool:
         """Whether every figure has room between its strokes."""
         pairs = pairwise(self.stops)
         return all(set_line(content).width + 2 * _WHITE <= x1 - x0 for (x0, content), (x1, _) in pairs if content)
+
+    @property
+    def fits(self) -> bool:
+        """Whether every figure has room, between its strokes, outside them or under the line."""
+        boxes = [text_box(text) for text in self._figures()]
+        low, high = self.stops[0][0], self.stops[-1][0]
+        is_within = not self.is_inner or all(low < box[0] and box[2] < high for box in boxes)
+        return is_within and not any(_overlap(one, two) for one, two in combinations(boxes, 2))
 
     def spelled(self) -> Iterator[Stroke]:
         """Extension lines, the line, its strokes, the figures."""
@@ -82,12 +94,13 @@ class LevelChain:
             up = self.y + _ABOVE + line.fall
             if line.width + 2 * _WHITE <= x1 - x0:
                 yield Text(((x0 + x1) / 2, up), content, Align.MIDDLE)
-            elif n == 0:
+            elif n == 0 and not self.is_inner:
                 yield Text((x0 - _WHITE - _STROKE, self.y - line.rise / 2), content, Align.RIGHT)
-            elif n == last:
+            elif n == last and not self.is_inner:
                 yield Text((x1 + _WHITE + _STROKE, self.y - line.rise / 2), content)
             else:
-                left = max((x0 + x1 - line.width) / 2, self.stops[0][0] + _WHITE)
+                left = min((x0 + x1 - line.width) / 2, self.stops[-1][0] - _WHITE - line.width)
+                left = max(left, self.stops[0][0] + _WHITE)
                 row = next((row for row, end in enumerate(taken) if end <= left), len(taken) - 1)
                 taken[row] = left + line.width + _WHITE
                 down = self.y - _PAST - _WHITE - line.rise - row * (line.rise + line.fall + _WHITE)
@@ -144,6 +157,10 @@ class UprightChain:
                 out += 2
                 yield Line((self.x, wanted), (self.x + sign * (out - Fraction(1, 2)), y), Role.DIMENSION)
             yield Text((self.x + sign * out, y - (line.rise - line.fall) / 2), content, Align.RIGHT if sign < 0 else Align.LEFT)
+
+
+def _overlap(one: Box, two: Box) -> bool:
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
 
 
 def _oblique(x: Fraction, y: Fraction) -> Line:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -13,7 +12,7 @@ from joinlay.drawings.front_dimensions import FIRST, FrontDimensions
 from joinlay.drawings.hiding import box_of
 from joinlay.drawings.lettering import Run, figures, plain, words
 from joinlay.drawings.marks import Polyline, Role, text_box
-from joinlay.drawings.naming import SMALL, Column, named_in
+from joinlay.drawings.naming import SMALL, Column, Named, named_in
 from joinlay.drawings.outlines import corners
 from joinlay.drawings.picture import Easel, Picture, Size, largest_that_fits
 from joinlay.drawings.projecting import FROM_FRONT
@@ -49,7 +48,7 @@ def elevation(plan: Plan, room: Size) -> Picture | None:
     For a cover: its scale is one to a whole number. None for a plan that has nothing to draw. No rule; ISO 129-1.
     """
     front = _Front.of(plan)
-    return largest_that_fits((front.plain,), front.size, room, PLAIN) if front else None
+    return largest_that_fits(front.plain, front.size, room, PLAIN) if front else None
 
 
 def dimensioned_elevation(plan: Plan, room: Size) -> Picture | None:
@@ -58,8 +57,7 @@ def dimensioned_elevation(plan: Plan, room: Size) -> Picture | None:
     At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. No rule; ISO 129-1, ISO 5455.
     """
     front = _Front.of(plan)
-    ways = (partial(front.full, is_numbered=False), partial(front.full, is_numbered=True)) if front else ()
-    return largest_that_fits(ways, front.size, room, scales_of(plan.unit)) if front else None
+    return largest_that_fits(front.full, front.size, room, scales_of(plan.unit)) if front else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +68,7 @@ class _Front:
     scene: Scene
     sight: Sight
     box: Box
+    names: tuple[Named, ...]
 
     @classmethod
     def of(cls, plan: Plan) -> _Front | None:
@@ -77,9 +76,9 @@ class _Front:
         if not scene.boards:
             return None
         (x0, _, z0), (x1, _, z1) = scene.box
-        return cls(
-            plan, scene, look([board for board in scene.boards if _is_outside(board, scene)], FROM_FRONT), (x0, z0, x1, z1)
-        )
+        sight = look([board for board in scene.boards if _is_outside(board, scene)], FROM_FRONT)
+        frame = [board for board in scene.boards if board.part != "drawer front" and scene.is_whole]
+        return cls(plan, scene, sight, (x0, z0, x1, z1), named_in(sight, frame))
 
     @property
     def size(self) -> Size:
@@ -97,14 +96,14 @@ class _Front:
             easel.draw(knob_ahead(knob, fit))
         return easel, FrontDimensions(easel, self.scene, self.box, fit, self.plan.rule)
 
-    def plain(self, scale: Scale) -> Picture:
+    def plain(self, scale: Scale) -> list[Picture]:
         """With the sizes over all."""
         easel, dimensions = self._easel(scale)
         dimensions.over_all(-FIRST, -FIRST)
-        return Picture("front elevation", tuple(easel.strokes), scale)
+        return [Picture("front elevation", tuple(easel.strokes), scale)]
 
-    def full(self, scale: Scale, *, is_numbered: bool) -> Picture:
-        """With everything."""
+    def full(self, scale: Scale) -> list[Picture]:
+        """With everything: the parts' names beside it, or numbers for them."""
         easel, dimensions = self._easel(scale)
         fit = dimensions.fit
         unsaid = self._in_fronts(easel, fit)
@@ -114,10 +113,10 @@ class _Front:
         _, bottom, right, top = fit.box(self.box)
         beside = max([right, *(text_box(text)[2] for text in easel.texts if text_box(text)[3] > bottom)])
         column = Column(beside + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
-        frame = [board for board in self.scene.boards if board.part != "drawer front" and board.name not in named]
-        done = column.set(named_in(self.sight, fit, frame if self.scene.is_whole else ()), easel.texts, is_numbered=is_numbered)
-        easel.draw(done.strokes)
-        return Picture("front elevation", tuple(easel.strokes), scale, done.numbers, (*unsaid, *done.over))
+        unnamed = [one for one in self.names if not any(name in named for name in one.of)]
+        made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
+        strokes = tuple(easel.strokes)
+        return [Picture("front elevation", (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.over)) for one in made]
 
     # -- words in the wood ---------------------------------------------------------------------------
 

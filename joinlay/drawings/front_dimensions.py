@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.drawings.chains import LevelChain, Stop, UprightChain
 from joinlay.drawings.dimensioning import DimensionLine
-from joinlay.drawings.lettering import figures, plain
-from joinlay.drawings.marks import bounds_of, flatten
+from joinlay.drawings.lettering import figures, plain, set_line
+from joinlay.drawings.marks import Align, Text, bounds_of, flatten
 from joinlay.drawings.naming import SMALL
 from joinlay.lengths import Length
 
@@ -19,16 +19,16 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Box
+    from joinlay.drawings.marks import Box, Point
     from joinlay.drawings.picture import Easel
     from joinlay.drawings.scene import Mouth, Scene
     from joinlay.drawings.wood import Fit
     from joinlay.lengths import Graduation
 
-__all__ = ["FIRST", "KEY", "FrontDimensions"]
+__all__ = ["FIGURE", "FIRST", "FrontDimensions", "over_all"]
 
 #: Heights of figures: over all, and in a chain; smaller where a chain is crowded.
-KEY, _FIGURE = Fraction(5), Fraction(7, 2)
+KEY, FIGURE = Fraction(5), Fraction(7, 2)
 #: From the wood to the first row of dimensions, and from what is in one row to the next.
 FIRST, _ROW = Fraction(8), Fraction(7)
 #: Figures of a chain stay so far from its ends, where the lines of the size over all run.
@@ -37,6 +37,24 @@ _ZERO: Final = Fraction(0)
 
 #: Where the openings of a bank begin and end, from below, in mm of wood.
 _Heights = tuple[tuple[Fraction, Fraction], ...]
+
+
+def over_all(easel: Easel, start: Point, end: Point, away: Fraction, size: Length, rule: Graduation, says: str) -> None:
+    """A size over all from ``start`` to ``end`` on paper, its line ``away`` from them, in the largest figures that fit (ISO 129-1)."""
+    room = end[0] - start[0] + end[1] - start[1] - 4
+    contents = [figures(size, rule, height) for height in (KEY, FIGURE, SMALL)]
+    content = next((content for content in contents if set_line(content).width <= room), None)
+    if content is not None:
+        easel.draw((DimensionLine(start, end, away, content, says),))
+        return
+    # Beside its line, where there is no room along it.
+    easel.draw(stroke for stroke in DimensionLine(start, end, away, (), says).spelled() if not isinstance(stroke, Text))
+    x, y = (
+        (start[0] + away - 2, (start[1] + end[1] - FIGURE) / 2)
+        if start[0] == end[0]
+        else (end[0] + 3, end[1] + away - FIGURE / 2)
+    )
+    easel.draw((Text((x, y), contents[1], Align.RIGHT if start[0] == end[0] else Align.LEFT),))
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +70,9 @@ class FrontDimensions:
     def over_all(self, left: Fraction, below: Fraction) -> None:
         """The width and height over all, ``left`` and ``below`` being where their lines go; where only openings are given, their width."""
         x0, y0, x1, y1 = self.fit.box(self.box)
-        wide, high = self.box[2] - self.box[0], self.box[3] - self.box[1]
-        self.easel.draw((DimensionLine((x0, y0), (x1, y0), below - y0, self._figures(wide, KEY), "overall width"),))
+        over_all(self.easel, (x0, y0), (x1, y0), below - y0, Length(self.box[2] - self.box[0]), self.rule, "overall width")
         if self.scene.is_whole:
-            self.easel.draw((DimensionLine((x0, y0), (x0, y1), left - x0, self._figures(high, KEY), "overall height"),))
+            over_all(self.easel, (x0, y0), (x0, y1), left - x0, Length(self.box[3] - self.box[1]), self.rule, "overall height")
 
     def all(self) -> tuple[str, ...]:
         """Every dimension; what had no room is given back in words."""
@@ -90,7 +107,7 @@ class FrontDimensions:
         levels = [level for pair in heights for level in pair]
         ends = list(dict.fromkeys([self.box[1], *levels, self.box[3]] if self.scene.is_whole else levels))
         floors = {floor for floor, _ in heights}
-        for height, rails in ((_FIGURE, "all"), (SMALL, "all"), (_FIGURE, "first"), (SMALL, "first"), (SMALL, "none")):
+        for height, rails in ((FIGURE, "all"), (SMALL, "all"), (FIGURE, "first"), (SMALL, "first"), (SMALL, "none")):
             known: set[Fraction] = set()
             stops: list[Stop] = []
             for low, high in pairwise(ends):
@@ -119,7 +136,7 @@ class FrontDimensions:
         y = bottom - FIRST
         pulls, widths = self._pulls(), self._widths()
         if len(pulls) > 1:
-            chain = next((made for height in (_FIGURE, SMALL) if (made := self._row(pulls, y, bottom, height)).is_roomy), None)
+            chain = next((made for height in (FIGURE, SMALL) if (made := self._row(pulls, y, bottom, height)).is_roomy), None)
             if chain is None:
                 apart = ", ".join(plain(self._figures(b - a, SMALL)) for a, b in pairwise(pulls))
                 unsaid.append(f"pulls, from the left end of a front to its right end: {apart}")
@@ -127,9 +144,13 @@ class FrontDimensions:
                 self.easel.draw((chain,))
                 y -= _ROW
         if len(widths) > 2:
-            row = self._row(widths, y, bottom, _FIGURE)
-            self.easel.draw((row,))
-            y = min(y - _ROW, bounds_of(flatten((row,)))[1] - 7)
+            row = next((made for height in (FIGURE, SMALL) if (made := self._row(widths, y, bottom, height)).fits), None)
+            if row is None:
+                apart = ", ".join(plain(self._figures(b - a, SMALL)) for a, b in pairwise(widths))
+                unsaid.append(f"stiles, openings and uprights, from the left: {apart}")
+            else:
+                self.easel.draw((row,))
+                y = min(y - _ROW, bounds_of(flatten((row,)))[1] - 7)
         return y
 
     def _row(self, ends: Sequence[Fraction], y: Fraction, wood: Fraction, height: Fraction) -> LevelChain:

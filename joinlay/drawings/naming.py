@@ -8,14 +8,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import islice, product
+from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.drawings.chains import spread
 from joinlay.drawings.lettering import words, wrapped
 from joinlay.drawings.marks import Fill, Line, Role, Text, text_box
 from joinlay.drawings.outlines import corners
-from joinlay.drawings.placing import whole
+from joinlay.drawings.placing import MM, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -33,16 +34,22 @@ SMALL: Final = Fraction(5, 2)
 _STEP, _BETWEEN = Fraction(19, 5), Fraction(6, 5)
 #: White between words and a line that passes them, in micrometres.
 _WHITE: Final = 600
+#: Of one kind of part, how many boards and how many places in them are looked at for the end of a line.
+_MOST_BOARDS, _MOST_SPOTS = 10, 20
 #: Half the side of the dot a line ends in.
 _DOT: Final = Fraction(2, 5)
 
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Something to name: what is said, and the points its line may end at, the best first."""
+    """Something to name: what is said, and the points of the view its line may end at, in mm of wood, the best first.
+
+    ``of`` are the parts themselves by name.
+    """
 
     said: str
     spots: tuple[Point, ...]
+    of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,22 +65,34 @@ class SetNames:
 
 
 def kinds_of(boards: Iterable[Board]) -> dict[str, tuple[Board, ...]]:
-    """Boards by what they are called in few words: those whose names differ only in numbers together, in their order. No rule."""
+    """Boards by what they are called in few words: those whose names differ only in numbers, or in left and right, together. No rule."""
     found: dict[str, list[Board]] = {}
     for board in boards:
-        found.setdefault(re.sub(r"\d+", "#", board.name), []).append(board)
-    return {in_few_words(board.name for board in own): tuple(own) for own in found.values()}
+        found.setdefault(_HAND.sub("@", re.sub(r"\d+", "#", board.name)), []).append(board)
+    return {_said(own): tuple(own) for own in found.values()}
 
 
-def named_in(sight: Sight, fit: Fit, boards: Iterable[Board]) -> list[Named]:
-    """A name for each kind of ``boards`` of which one is seen; its line may end in the first of them that is. No rule."""
+def _said(boards: Sequence[Board]) -> str:
+    names = list(dict.fromkeys(_HAND.sub("@", board.name) for board in boards))
+    hands = sorted({hand for board in boards for hand in _HAND.findall(board.name)})
+    return in_few_words(names).replace("@", " and ".join(hands), 1)
+
+
+_HAND: Final = re.compile(r"\b(?:left|right)\b")
+
+
+def named_in(sight: Sight, boards: Iterable[Board]) -> tuple[Named, ...]:
+    """A name for each kind of ``boards`` of which one is seen; its line may end in any of them that is, best at the right. No rule."""
     seen = {parted.edge.board.name for parted in sight.edges if parted.seen}
     named = []
     for said, own in kinds_of(board for board in boards if board.name in seen).items():
-        spots = next((found for board in own if (found := tuple(map(fit.point, sight.spots(board))))), ())
+        # A few of many that are alike, from all over the piece.
+        some = own[:: max(1, len(own) // _MOST_BOARDS)]
+        each = max(3, _MOST_SPOTS // len(some))
+        spots = [spot for board in some for spot in islice(sight.spots(board), each)]
         if spots:
-            named.append(Named(said, spots))
-    return named
+            named.append(Named(said, tuple(sorted(spots, reverse=True)), tuple(board.name for board in own)))
+    return tuple(named)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,44 +104,26 @@ class Column:
     low: Fraction
     high: Fraction
 
-    def set(self, named: Sequence[Named], taken: Sequence[Text], *, is_numbered: bool) -> SetNames:
+    def set(self, named: Sequence[Named], fit: Fit, taken: Sequence[Text], *, is_numbered: bool) -> SetNames:
         """The names and their lines, which cross none of the words ``taken``; ``is_numbered``: a number for each name.
 
-        Those there is no room for are left over.
+        Level lines where there are any, those with the fewest places to choose from first. Those there is no room for are left over.
         """
-        avoided = [whole(text_box(text)) for text in taken]
+        search = _Search(self, [whole(text_box(text)) for text in taken])
+        placed: list[tuple[int, Point, Named]] = []
         over: list[str] = []
-        blocks = sorted(named, key=lambda one: (-one.spots[0][1], one.spots[0][0]))
-        while (middles := self._middles(blocks, is_numbered=is_numbered)) is None:
-            over.append(blocks.pop().said)
-        strokes: list[Stroke] = []
-        numbers: list[str] = []
-        ceiling = self.high
-        for n, (one, y) in enumerate(zip(blocks, middles, strict=True)):
-            half = self._height(one, is_numbered=is_numbered) / 2
-            below = middles[n + 1] + self._height(blocks[n + 1], is_numbered=is_numbered) / 2 if n + 1 < len(blocks) else self.low
-            found = self._line_to(one, [y, *_about(y, below + half, ceiling - half)], avoided)
+        for one in sorted(named, key=lambda one: len({y for _, y in one.spots})):
+            found = search.place([fit.point(spot) for spot in one.spots], self._height(one, is_numbered=is_numbered))
             if found is None:
                 over.append(one.said)
-                continue
-            level, spot = found
-            ceiling = level - half
-            numbers.append(one.said)
-            said = str(len(numbers)) if is_numbered else one.said
-            strokes += (*self._lines(said, level), *leader((self.left - 1, level), spot))
-        return SetNames(tuple(strokes), tuple(numbers) if is_numbered else (), tuple(over))
-
-    def _line_to(self, one: Named, levels: Iterable[Fraction], avoided: Sequence[Whole]) -> tuple[Fraction, Point] | None:
-        """The first of ``levels`` from which a line crosses no words on its way to the part."""
-        for y in levels:
-            for spot in one.spots:
-                line = whole((self.left - 1, y, *spot))
-                if not any(_passes(line, box) for box in avoided):
-                    return y, spot
-        return None
-
-    def _middles(self, blocks: Sequence[Named], *, is_numbered: bool) -> list[Fraction] | None:
-        return spread([(one.spots[0][1], self._height(one, is_numbered=is_numbered)) for one in blocks], self.low, self.high)
+            else:
+                placed.append((*found, one))
+        placed.sort(key=lambda place: -place[0])
+        strokes: list[Stroke] = []
+        for n, (level, spot, one) in enumerate(placed, start=1):
+            y = Fraction(level, MM)
+            strokes += (*self._lines(str(n) if is_numbered else one.said, y), *leader((self.left - 1, y), spot))
+        return SetNames(tuple(strokes), tuple(one.said for *_, one in placed) if is_numbered else (), tuple(over))
 
     def _height(self, one: Named, *, is_numbered: bool) -> Fraction:
         return (1 if is_numbered else len(self._wrapped(one.said))) * _STEP + _BETWEEN
@@ -137,6 +138,31 @@ class Column:
             yield Text((self.left, top - n * _STEP - (_STEP + SMALL) / 2), words(line, SMALL))
 
 
+class _Search:
+    """Looks for levels for names in a column, clear of each other, whose lines pass clear of the words ``avoided``; all in micrometres."""
+
+    def __init__(self, column: Column, avoided: Sequence[Whole]) -> None:
+        self._left, self._low, _, self._high = whole((column.left - 1, column.low, column.left, column.high))
+        self._avoided = avoided
+        self._taken: list[tuple[int, int]] = []
+
+    def place(self, spots: Sequence[Point], height: Fraction) -> tuple[int, Point] | None:
+        """A level for a name of some ``height``, now taken, and which of ``spots`` its line goes to: a level line, or the least slanting one."""
+        high = ceil(height * MM)
+        ends = [(spot, whole((*spot, *spot))[:2]) for spot in spots]
+        for step in range(80):
+            for (spot, (x, level)), sign in product(ends, (1, -1)):
+                y = level + sign * step * MM
+                if self._is_free(y, high) and not any(_passes((self._left, y, x, level), box) for box in self._avoided):
+                    self._taken.append((y, high))
+                    return y, spot
+        return None
+
+    def _is_free(self, y: int, high: int) -> bool:
+        is_within = self._low <= y - high // 2 and y + high // 2 <= self._high
+        return is_within and all(2 * abs(y - other) >= high + its for other, its in self._taken)
+
+
 def _passes(line: Whole, box: Whole) -> bool:
     """Whether a line, given by its two ends, comes nearer to a box than the white around words; in micrometres."""
     x0, y0, x1, y1 = line
@@ -145,12 +171,6 @@ def _passes(line: Whole, box: Whole) -> bool:
         return False
     sides = [(x1 - x0) * (y - y0) > (y1 - y0) * (x - x0) for x in (left, right) for y in (bottom, top)]
     return any(sides) and not all(sides)
-
-
-def _about(y: Fraction, low: Fraction, high: Fraction) -> list[Fraction]:
-    """Other levels from ``low`` to ``high``, those near ``y`` first."""
-    levels = [y + sign * step for step in range(1, 25) for sign in (1, -1)]
-    return [level for level in levels if low <= level <= high]
 
 
 def leader(start: Point, spot: Point) -> Iterator[Stroke]:

@@ -56,20 +56,20 @@ class Picture:
         return right - left, top - bottom
 
 
-def largest_that_fits(ways: Iterable[Callable[[Scale], Picture]], wood: Size, room: Size, scales: Sequence[Scale]) -> Picture:
-    """The picture drawn at the largest of ``scales`` at which one of the ``ways`` fits ``room``, the first of them that does.
+def largest_that_fits(draw: Callable[[Scale], Sequence[Picture]], wood: Size, room: Size, scales: Sequence[Scale]) -> Picture:
+    """The picture at the largest of ``scales`` at which one of those that ``draw`` makes fits ``room``: of those the one that leaves least unsaid.
 
-    ``wood`` is the width and height of what is drawn, in mm of wood; ``scales`` run from the largest. Where nothing fits: the last way at
+    ``wood`` is the width and height of what is drawn, in mm of wood; ``scales`` run from the largest. Where nothing fits: the last picture at
     the smallest scale. No rule.
     """
-    tried = list(ways)
     for scale in scales:
         if all(size * scale.factor <= free for size, free in zip(wood, room, strict=True)):
-            for way in tried:
-                made = way(scale)
-                if all(size <= free for size, free in zip(made.size, room, strict=True)):
-                    return made
-    return tried[-1](scales[-1])
+            fitting = [
+                picture for picture in draw(scale) if all(size <= free for size, free in zip(picture.size, room, strict=True))
+            ]
+            if fitting:
+                return min(fitting, key=lambda picture: len(picture.unsaid))
+    return draw(scales[-1])[-1]
 
 
 @dataclass(slots=True)
@@ -78,6 +78,10 @@ class Easel:
 
     strokes: list[Stroke] = field(default_factory=list)
     taken: Room = field(default_factory=Room)
+
+    def copied(self) -> Easel:
+        """Another easel with the same on it, to go on in another way."""
+        return Easel(list(self.strokes), self.taken.copied())
 
     def draw(self, marks: Iterable[Mark]) -> None:
         """Add marks; words keep clear of them from now on."""

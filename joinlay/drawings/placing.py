@@ -44,6 +44,10 @@ class Room:
         self._taken: list[Whole] = list(taken)
         self._within = within
 
+    def copied(self) -> Room:
+        """The same room, to be taken further in another way."""
+        return Room(self._taken, self._within)
+
     def take(self, box: Whole, white: int = 0) -> None:
         """Note that ``box``, and so much ``white`` all round it, is taken."""
         x0, y0, x1, y1 = box

