@@ -8,19 +8,21 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Board, Datum, Place
 from joinlay.casework.assembly import Assembly, Drawer
 from joinlay.casework.back_corner import BackCorner, design_back_corner
-from joinlay.casework.drawer_bottom import BottomSeat, lay_bottom
+from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, lay_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
 from joinlay.casework.opening import BackHeight, FrontJoint
 from joinlay.findings import refusal
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, rounded_up, smallest
+from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
+    from joinlay.stock.movement import Seasons
 
 __all__ = ["plan_drawer"]
 
@@ -29,11 +31,14 @@ _SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top ed
 _BACK = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
 
 
-def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, tenon: TenonStock | None = None) -> Drawer:
+def plan_drawer(
+    name: str, opening: Opening, make: DrawerMake, shop: Shop, *, tenon: TenonStock | None = None, seasons: Seasons | None = None
+) -> Drawer:
     """Work out drawer ``name`` (``drawer 3``) for ``opening``: five boards and its loose tenons, cut and placed.
 
-    DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the
-    tenon stock for the front corners, None for LT-1 to choose. Raises Refused where a rule can't be met.
+    DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the tenon stock for the
+    front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house. Raises Refused where a rule can't
+    be met.
     """
     sizes = size_drawer(name, opening, make, shop.practice)
     back_corner = design_back_corner(name, make, shop)
@@ -42,7 +47,8 @@ def plan_drawer(name: str, opening: Opening, make: DrawerMake, shop: Shop, *, te
     side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
         f"{name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
     )
-    boxed = _Box(name, opening, make, sizes, front_corner, back_corner, grooves, side_length)
+    air = usual_seasons() if seasons is None else seasons
+    boxed = _Box(name, opening, make, sizes, front_corner, back_corner, grooves, side_length, shop.rule, air)
     boxed.refuse_cramped()
     assembly = Assembly(name, boxed.boards(), boxed.dimensions(), boxed.findings())
     return Drawer(
@@ -113,6 +119,8 @@ class _Box:
     back_corner: BackCorner
     grooves: _Grooves
     side_length: Dimension
+    rule: Graduation
+    seasons: Seasons
 
     def refuse_cramped(self) -> None:
         """Refuse a drawer too short for its front and back, or tapered to nothing (DR-4, DR-5)."""
@@ -186,12 +194,14 @@ class _Box:
         depth = self.grooves.joint.depth
         front_face = self.sizes.set_back + self.make.front.thickness
         back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
+        about = back_face - front_face + 2 * depth
+        behind = behind_bottom(self.make.bottom, about, depth, half, self.rule, self.seasons)
         return BottomSeat(
             depth=depth,
             offset=self.grooves.offset,
             clearance=self.sizes.bottom_clearance,
             front=front_face - depth + half,
-            back=back_face + (depth - half if self._is_back_grooved else self.make.back.thickness),
+            back=back_face + (depth - behind if self._is_back_grooved else self.make.back.thickness),
             side_front=self.front_corner.side_front,
             side_length=self.side_length,
         )

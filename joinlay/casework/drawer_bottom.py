@@ -7,13 +7,18 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Place, Surface, Taper
+from joinlay.errors import BadInput
+from joinlay.lengths import rounded_up
+from joinlay.stock import Solid
+from joinlay.stock.movement import movement_of
 
 if TYPE_CHECKING:
     from joinlay.casework.drawer_sizes import DrawerSizes
-    from joinlay.lengths import Dimension, Length
+    from joinlay.lengths import Dimension, Graduation, Length
     from joinlay.stock import Stock
+    from joinlay.stock.movement import Seasons
 
-__all__ = ["BottomSeat", "lay_bottom"]
+__all__ = ["BottomSeat", "behind_bottom", "lay_bottom"]
 
 _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 
@@ -34,6 +39,29 @@ class BottomSeat:
     back: Dimension
     side_front: Dimension
     side_length: Dimension
+
+
+def behind_bottom(
+    stock: Stock, width: Length, depth: Dimension, usual: Dimension, rule: Graduation, seasons: Seasons
+) -> Dimension:
+    """What a bottom about ``width`` from front to back leaves free in a groove ``depth`` deep in the back: ``usual``, or room to swell.
+
+    GR-2: a solid bottom is held at the front and swells into the back's groove, so that the room is what it grows by the dampest day, up to the next
+    mark on ``rule``; where it would then shrink out of the groove by the driest day no room helps, and it is as for a sheet. Source: common
+    practice; CK-6.
+    """
+    if not isinstance(stock, Solid):
+        return usual
+    try:
+        grows, shrinks = (
+            movement_of(stock, width, seasons.workshop, seasons.dampest), movement_of(stock, width, seasons.driest, seasons.workshop),
+        )  # fmt: skip
+    except BadInput:
+        return usual
+    room = rounded_up(grows, rule)
+    if room <= usual or room + shrinks >= depth:
+        return usual
+    return room.named("room for the bottom to swell in", "GR-2, CK-6", "common practice")
 
 
 def lay_bottom(name: str, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:

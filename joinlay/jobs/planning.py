@@ -43,7 +43,9 @@ def plan(job: Job) -> Plan:
     piece = _piece(job.piece, job, findings) if job.piece else None
     for wanted in _wanted(job, piece):
         try:
-            drawer = plan_drawer(wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon)
+            drawer = plan_drawer(
+                wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
+            )
             if piece and wanted.slot:
                 drawer, _ = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:

@@ -9,9 +9,12 @@ import pytest
 from joinlay.boards import Axis, CutKind, Surface
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.checks.conditions import usual_conditions
+from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.errors import BadInput
-from joinlay.findings import Refused
-from joinlay.lengths import GRADUATIONS, inches, mm
+from joinlay.findings import Harm, Refused
+from joinlay.lengths import GRADUATIONS, Length, inches, mm
+from joinlay.stock import Seasons, Solid, usual_seasons
 from tests.unit.casework.drawers import drawer, opening, plywood, shop, size, usual_make
 
 FIGURES = GRADUATIONS["1/32 in"].text
@@ -177,3 +180,40 @@ def test_a_thick_bottom_raises_its_groove_so_that_enough_wood_stays_below_it():
     assert groove.across.start == groove.across.size == inches("3/8")
     asked = drawer(make=usual_make(bottom=plywood("thick", "3/8")), shop=shop(groove_offset="3/8"))
     assert [finding.kind for finding in asked.assembly.findings]
+
+
+# -- solid bottoms ---------------------------------------------------------------------------------------
+
+
+def solid_bottom(depth, year=None):
+    wood = Solid("thin cherry", size("1/4", "thickness"), size("1/4", "thickness"), "black cherry", "quarter")
+    return drawer(make=usual_make(bottom=wood, front=plywood("ply", "3/4")), opening=opening(depth=depth), seasons=year)
+
+
+def behind(made):
+    """What the bottom leaves free in the groove of the back."""
+    bottom, back = made.board("bottom"), made.board("back")
+    assert bottom.place is not None
+    assert back.place is not None
+    groove = next(cut for cut in back.cuts if cut.mate == bottom.name)
+    return Length(back.place.origin[1] + groove.into.stop.mm - bottom.place.origin[1] - bottom.width.mm)
+
+
+def test_a_solid_bottom_has_room_to_swell_where_it_stays_in_its_groove():
+    """GR-2, CK-6: as much as it grows by the dampest day at least, on a mark of the rule, and no finding then."""
+    made = solid_bottom("14")
+    wood = made.make.bottom
+    assert isinstance(wood, Solid)
+    shrinks, grows = year_of(wood, made.board("bottom").width, usual_conditions())
+    assert grows <= behind(made) < grows + inches("1/32")
+    assert behind(made) > inches("1/32")
+    assert shrinks < inches("1/4") - behind(made)
+    harms = {finding.harm for finding in check_seasons(made, shop(), usual_conditions()) if "bottom" in finding.where}
+    assert harms == {Harm.NOTE}
+
+
+def test_a_bottom_that_would_fall_out_or_hardly_moves_is_as_for_a_sheet():
+    assert behind(solid_bottom("40")) == inches("1/32")
+    still = usual_seasons().workshop
+    assert behind(solid_bottom("14", Seasons(still, still, still))) == inches("1/32")
+    assert behind(drawer()) == inches("1/32")
