@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
     from fractions import Fraction
 
-    from joinlay.boards import Board, Place, Vector
+    from joinlay.boards import Board, Place, Taper, Vector
     from joinlay.lengths import Dimension
 
 __all__ = ["Meeting", "Side", "measured", "meeting", "unmet"]
@@ -75,12 +75,17 @@ def unmet(meetings: Iterable[Meeting], boards: Mapping[str, Board]) -> tuple[tup
 
 
 def _point(board: Board, side: Side) -> Vector:
-    """A point of the plane: at its depth under the surface, else in the middle of the board."""
+    """A point of the plane: at its depth under the surface as it is planed, else in the middle of the board."""
     where: dict[Axis, Length] = {axis: board.size(axis) / 2 for axis in Axis}
     if side.at is not None:
         where[Axis.ALONG] = side.at
     axis = side.surface.axis
-    where[axis] = board.size(axis) - side.depth if side.surface.is_far else side.depth
+    depth = side.depth
+    planed = _planed(board, side.surface)
+    if planed is not None:
+        # In the middle of the edge or end, half of what comes off at its two sides is gone.
+        depth = depth + (planed.near + planed.far) / 2
+    where[axis] = board.size(axis) - depth if side.surface.is_far else depth
     return _place(board).point(where[Axis.ALONG], where[Axis.ACROSS], where[Axis.INTO])
 
 
@@ -95,8 +100,25 @@ def _normal(board: Board, surface: Surface) -> Vector:
     """Square to ``surface``: a leaning board's face is not square to the direction it was measured in."""
     place = _place(board)
     along, across, into = place.along, place.across, place.into
+    planed = _planed(board, surface)
+    if planed is not None and surface.axis is Axis.ALONG:
+        across = _slanted(across, along, planed, board.width)
+    elif planed is not None:
+        along = _slanted(along, across, planed, board.length)
     (a, b, c), (d, e, f) = {Axis.ALONG: (across, into), Axis.ACROSS: (into, along), Axis.INTO: (along, across)}[surface.axis]
     return (b * f - c * e, c * d - a * f, a * e - b * d)
+
+
+def _planed(board: Board, surface: Surface) -> Taper | None:
+    """What is planed off ``surface``; None where it is as square as it was cut."""
+    return next((taper for taper in board.tapers if taper.surface is surface), None)
+
+
+def _slanted(run: Vector, off: Vector, planed: Taper, size: Dimension) -> Vector:
+    """The direction ``run`` of an edge or end once it is ``planed``, ``size`` long."""
+    slope = (planed.far - planed.near).mm / size.mm * (-1 if planed.surface.is_far else 1)
+    x, y, z = (a + slope * b for a, b in zip(run, off, strict=True))
+    return (x, y, z)
 
 
 def _dot(one: Iterable[Fraction], other: Iterable[Fraction]) -> Fraction:

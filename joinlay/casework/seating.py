@@ -5,21 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import Surface
 from joinlay.casework.meeting import Meeting, Side, meeting
 from joinlay.casework.stops import notch_back
+from joinlay.casework.within_drawer import bottom_groove
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.boards import Board, Cut
+    from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.piece import Piece
     from joinlay.casework.runners import SlotRunners
     from joinlay.casework.slot import Slot
 
-__all__ = ["drawer_meetings", "seat_drawer", "with_board"]
+__all__ = ["seat_drawer", "with_board"]
 
 
 def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> tuple[Drawer, tuple[Meeting, ...]]:
@@ -40,14 +41,6 @@ def with_board(drawer: Drawer, board: Board) -> Drawer:
     """``drawer`` with ``board`` in the place of its own of that name; no rule."""
     boards = tuple(board if own.name == board.name else own for own in drawer.assembly.boards)
     return replace(drawer, assembly=replace(drawer.assembly, boards=boards))
-
-
-def drawer_meetings(drawer: Drawer) -> tuple[Meeting, ...]:
-    """Where the parts of one drawer meet: bottom in its grooves, back in its dadoes, tenons in their mortises (GR-2, LR-3, LT-5).
-
-    The ends of a tapered bottom lie on a slant, so their gap is given for straight drawers only.
-    """
-    return (*_bottom_in_grooves(drawer), *_back_in_dadoes(drawer), *_slips(drawer))
 
 
 def _in_frame(slot: Slot, drawer: Drawer) -> Iterator[Meeting]:
@@ -92,61 +85,6 @@ def _at_stops(drawer: Drawer, blocks: tuple[Board, ...]) -> Iterator[Meeting]:
     front, bottom = drawer.board("front"), drawer.board("bottom")
     for block in blocks:
         yield meeting(f"{front.name} against the {block.name}", (front, Surface.FACE), (block, Surface.FACE), rule="ST-2")
-        groove = _groove(drawer.board("left side"), bottom.name)
+        groove = bottom_groove(drawer.board("left side"), bottom.name)
         gap = groove.across.start - block.width
         yield meeting(f"{bottom.name} over the {block.name}", (bottom, Surface.FAR_FACE), (block, Surface.FAR_EDGE), gap, "ST-3")
-
-
-def _bottom_in_grooves(drawer: Drawer) -> Iterator[Meeting]:
-    bottom = drawer.board("bottom")
-    for hand, end in (("left", Surface.END), ("right", Surface.FAR_END)):
-        side = drawer.board(f"{hand} side")
-        groove = _groove(side, bottom.name)
-        wall = Side(side.name, Surface.FAR_EDGE, side.width - groove.across.start)
-        yield Meeting(
-            f"{bottom.name} on the groove of the {side.name}", Side(bottom.name, Surface.FAR_FACE), wall, NOTHING, "GR-2"
-        )
-        if not drawer.taper:
-            floor = Side(side.name, Surface.FACE, groove.into.stop)
-            room = drawer.inside_width / 2 + groove.into.stop - bottom.length / 2
-            yield Meeting(f"{bottom.name} in the {side.name}", Side(bottom.name, end), floor, room, "GR-2")
-
-
-def _back_in_dadoes(drawer: Drawer) -> Iterator[Meeting]:
-    back = drawer.board("back")
-    if drawer.taper:
-        return
-    for hand, end in (("left", Surface.END), ("right", Surface.FAR_END)):
-        side = drawer.board(f"{hand} side")
-        dado = next(cut for cut in side.cuts if cut.mate == back.name)
-        room = drawer.inside_width / 2 + dado.into.stop - back.length / 2
-        yield Meeting(
-            f"{back.name} in the {side.name}", Side(back.name, end), Side(side.name, Surface.FACE, dado.into.stop), room, "LR-3"
-        )
-
-
-def _slips(drawer: Drawer) -> Iterator[Meeting]:
-    front = drawer.board("front")
-    for slip in (board for board in drawer.assembly.boards if board.part == "loose tenon"):
-        hand, n = slip.name.split()[-3], slip.name.split()[-1]
-        side = drawer.board(f"{hand} side")
-        in_front, in_side = front.cut_named(f"{hand} mortise {n}"), side.cut_named(f"mortise {n}")
-        room = (in_front.depth + in_side.depth - slip.length) / 2
-        yield Meeting(
-            f"{slip.name} in the front",
-            Side(slip.name, Surface.END),
-            Side(front.name, Surface.FACE, in_front.depth),
-            room,
-            "LT-5",
-        )
-        yield Meeting(
-            f"{slip.name} in the side",
-            Side(slip.name, Surface.FAR_END),
-            Side(side.name, Surface.END, in_side.depth),
-            room,
-            "LT-5",
-        )
-
-
-def _groove(side: Board, bottom: str) -> Cut:
-    return next(cut for cut in side.cuts if cut.kind is CutKind.GROOVE and cut.mate == bottom)

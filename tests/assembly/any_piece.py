@@ -73,7 +73,7 @@ def shops(draw, unit):
         "side_clearance": draw(lengths(unit, "1/32", "1/8", (32, 64))),
         "top_clearance": draw(lengths(unit, "1/32", "1/8", (32, 64))),
         "bottom_clearance_of_the_front": draw(lengths(unit, 0, "1/16", (32, 64))),
-        "taper": draw(lengths(unit, 0, "1/16", (32, 64))),
+        "taper": draw(lengths(unit, "-1/32", "1/16", (32, 64))),
         "front_set-back": draw(lengths(unit, 0, "1/16", (32,))),
         "back_gap": draw(lengths(unit, "1/8", 1)),
     }

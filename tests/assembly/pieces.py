@@ -11,9 +11,10 @@ from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
 from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
-from joinlay.casework.seating import drawer_meetings, seat_drawer
+from joinlay.casework.seating import seat_drawer
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
+from joinlay.casework.within_drawer import drawer_meetings
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
 from joinlay.shop import Shop, usual_shop

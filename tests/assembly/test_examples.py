@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from joinlay.casework.meeting import unmet
+from joinlay.casework.within_drawer import drawer_meetings
 from joinlay.checks.assembly import check_assembly
 from joinlay.findings import Harm
 from joinlay.lengths import Unit
-from tests.measured.packets import EXAMPLES, example
+from tests.measured.packets import EXAMPLES, example, openings
 
 NAMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
 
@@ -26,6 +28,16 @@ def test_an_example_goes_together_shut_and_open(name):
     planned = example(name)
     standing = [board for assembly in planned.others for board in assembly.boards]
     assert check_assembly(standing, planned.drawers) == ()
+
+
+@pytest.mark.parametrize("name", [path.stem for path in (*sorted(EXAMPLES.glob("*.toml")), *openings())])
+def test_the_parts_of_every_drawer_meet_as_stated(name):
+    planned = example(name)
+    boards = {board.name: board for board in planned.boards}
+    met = [one for drawer in planned.drawers for one in drawer_meetings(drawer)]
+    assert unmet(met, boards) == ()
+    # Bottom, back and front, at both hands of every drawer.
+    assert len(met) >= 2 * 6 * len(planned.drawers)
 
 
 def test_between_them_the_examples_show_the_ways_to_make_a_piece():

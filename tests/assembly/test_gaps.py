@@ -14,10 +14,13 @@ from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, who
 from tests.assembly.solids import prove_assembled, prove_gaps
 
 
-@pytest.mark.parametrize("taper", ["0", "1/32"])
-def test_a_plain_chest(taper):
+@pytest.mark.parametrize("taper", ["0", "1/32", "-1/32"])
+@pytest.mark.parametrize("back", BackJoint)
+@pytest.mark.parametrize("front", FrontJoint)
+def test_a_plain_chest(front, back, taper):
     own = shop(taper=taper)
-    made = whole(spec(own, heights=Arithmetic(4, size("3/4"))), own)
+    make = drawer_make(front_joint=front, back_joint=back)
+    made = whole(spec(own, make=make, heights=Arithmetic(2, size("3/4")), height=size(20)), own)
     prove_assembled(made)
     prove_gaps(made)
 

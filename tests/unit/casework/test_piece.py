@@ -4,7 +4,7 @@ import pytest
 
 from joinlay.casework.graduation import Arithmetic, Equal
 from joinlay.casework.piece import Bank, plan_piece, within_room
-from joinlay.casework.seating import drawer_meetings, seat_drawer, with_board
+from joinlay.casework.seating import seat_drawer, with_board
 from joinlay.casework.slot import DrawerWish
 from joinlay.errors import BadInput
 from joinlay.lengths import inches
@@ -83,9 +83,3 @@ def test_seating_moves_the_drawer_and_states_its_gaps(chest):
     assert gaps["drawer 3 left side under the runners drawer 3 left kicker"] == inches("1/16")
     assert gaps["drawer 3 front against the stops drawer 3 left block"] == inches(0)
     assert gaps["drawer 3 bottom over the stops drawer 3 left block"] == inches("3/16")
-
-
-def test_a_straight_drawer_states_more_than_a_tapered_one():
-    tapered = shop(taper="1/32")
-    straight, other = (drawer_meetings(whole(spec(own), own).drawers[0]) for own in (SHOP, tapered))
-    assert len(straight) > len(other) > 0
