@@ -11,11 +11,12 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
 from joinlay.drawings.tracing import outline_templates
+from joinlay.drawings.turning import profile_template
 from joinlay.errors import BadInput
 from joinlay.pages import lay_out, paper_named
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from joinlay.boards import Board
     from joinlay.drawings import Template
@@ -43,8 +44,13 @@ def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]
     steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
     made = [(step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps]
-    made.append(("your own outlines", outline_templates(plan.outlines, plan.rule)))
+    made.append(("your own outlines", (*outline_templates(plan.outlines, plan.rule), *_profile(plan))))
     return tuple((step, templates) for step, templates in made if templates)
+
+
+def _profile(plan: Plan) -> Iterator[Template]:
+    if plan.profile is not None and plan.knobs:
+        yield profile_template(plan.profile, plan.knobs, plan.rule)
 
 
 def template_sheets(plan: Plan, paper: str | None = None, printer: Printer | None = None) -> tuple[Sheet, ...]:

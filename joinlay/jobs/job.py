@@ -11,6 +11,7 @@ from joinlay.jobs.on_hand import NOTHING_ON_HAND
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from joinlay.boards.outline import Outline
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import PieceSpec
     from joinlay.casework.pulls import Pulls
@@ -71,6 +72,7 @@ class Job:
     conditions: Conditions = field(default_factory=usual_conditions)
     printer: Given[str] | None = None
     outlines: tuple[OutlineWish, ...] = ()
+    profile: Outline | None = None
 
     @property
     def drawer_count(self) -> int:

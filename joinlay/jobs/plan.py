@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from joinlay.boards import Board
-    from joinlay.boards.outline import PlacedOutline
+    from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.casework.pulls import Pull, Pulls
     from joinlay.checks.conditions import Conditions
@@ -37,7 +37,7 @@ class Plan:
     (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
     ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its front, sizes
     and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines`` are the
-    maker's own, each on its board.
+    maker's own, each on its board; ``profile`` is half of a knob as the maker drew it.
     """
 
     title: str
@@ -55,6 +55,7 @@ class Plan:
     knobs: tuple[Pull, ...] = ()
     conditions: Conditions = field(default_factory=usual_conditions)
     outlines: tuple[PlacedOutline, ...] = ()
+    profile: Outline | None = None
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

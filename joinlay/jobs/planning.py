@@ -9,6 +9,7 @@ from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.checks.everything import find_everything, gathered
+from joinlay.checks.turned import check_profile
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish
@@ -60,9 +61,11 @@ def plan(job: Job) -> Plan:
     traced = trace([*(board for assembly in done.others for board in assembly.boards),
                     *(board for drawer in done.drawers for board in drawer.assembly.boards)], job.outlines)  # fmt: skip
     findings += traced.findings
+    if job.profile and done.knobs:
+        findings += check_profile(job.profile, done.knobs, job.rule)
     return Plan(
         job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand,
-        job.pulls, done.knobs, job.conditions, traced.placed,
+        job.pulls, done.knobs, job.conditions, traced.placed, job.profile,
     )  # fmt: skip
 
 

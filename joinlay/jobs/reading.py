@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from joinlay.boards.outline import Outline
 from joinlay.errors import BadInput, Trouble, Troubles
-from joinlay.jobs.complaints import MOST_TROUBLES, complaints
+from joinlay.jobs.complaints import MOST_TROUBLES, complaints, where_is
 from joinlay.jobs.conditions import conditions_of
 from joinlay.jobs.crossing import between_tables
 from joinlay.jobs.job import Job, JobDrawer
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
     from joinlay.casework.piece import PieceSpec
     from joinlay.casework.tracing import OutlineWish
+    from joinlay.jobs.lines import KeyPath
     from joinlay.lengths import Length
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -48,11 +49,22 @@ def named_shop_file(text: str, file_name: str) -> str | None:
 
 
 def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
-    """The SVG files that a job names in its ``[[outline]]`` tables, each once, in its order. Raises Troubles where ``text`` isn't TOML."""
-    if "outline" not in text:
+    """The SVG files that a job names (in its ``[[outline]]`` tables, and the profile of its knobs), each once, in its order.
+
+    Raises Troubles where ``text`` isn't TOML.
+    """
+    if "outline" not in text and "profile" not in text:
         return ()
-    tables = _tables(read_source(text, file_name).tree.get("outline"))
-    return tuple(dict.fromkeys(name for table in tables if (name := _text(_table(table).get("file")))))
+    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name))))
+
+
+def _drawings(source: Source) -> Iterator[tuple[KeyPath, str]]:
+    """Where each SVG file is named, and its name."""
+    places = [(("outline", n, "file"), table) for n, table in enumerate(_tables(source.tree.get("outline")))]
+    for path, table in [*places, (("pulls", "profile"), source.tree.get("pulls"))]:
+        name = _text(_table(table).get(str(path[-1])))
+        if name:
+            yield path, name
 
 
 def read_job(
@@ -79,7 +91,11 @@ def read_job(
     troubles.extend(_bad_outlines(source, outlines or {}))
     if written is None or shop is None or troubles:
         raise Troubles(_first(troubles))
-    return replace(_job(written, source, names, reading.unit, shop), outlines=tuple(_outlines(written, outlines or {})))
+    return replace(
+        _job(written, source, names, reading.unit, shop),
+        outlines=tuple(_outlines(written, outlines or {})),
+        profile=_profile(written, outlines or {}),
+    )
 
 
 # -- reading and finding fault -------------------------------------------------------------------------
@@ -111,14 +127,13 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
 
 
 def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) -> Iterator[Trouble]:
-    for n, table in enumerate(_tables(source.tree.get("outline"))):
-        name = _text(_table(table).get("file"))
-        found = outlines.get(name or "")
-        if name and not isinstance(found, Outline):
+    for path, name in _drawings(source):
+        found = outlines.get(name)
+        if not isinstance(found, Outline):
             message = (
                 str(found) if found else f"there is no file {name!r} beside the job; write its name as it is, or leave this out."
             )
-            yield source.trouble(("outline", n, "file"), f"outline {n + 1}", message)
+            yield source.trouble(path, where_is(path[:-1], ()), message)
 
 
 def _outlines(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Iterator[OutlineWish]:
@@ -126,6 +141,12 @@ def _outlines(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> I
         found = outlines.get(part.file.spelled)
         if isinstance(found, Outline):
             yield part.wish(found)
+
+
+def _profile(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Outline | None:
+    named = written.pulls.profile if written.pulls else None
+    found = outlines.get(named.spelled) if named else None
+    return found if isinstance(found, Outline) else None
 
 
 def _first(troubles: Sequence[Trouble]) -> list[Trouble]:

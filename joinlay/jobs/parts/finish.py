@@ -34,7 +34,7 @@ class DotPart(Part):
 
 
 class PullsPart(Part):
-    """The knobs: what they are turned from, their sizes, how many, where, and how they grow down the bank."""
+    """The knobs: what they are turned from, their sizes, how many, where, how they grow down the bank, and the SVG file of their profile."""
 
     stock: Name
     diameter: Size
@@ -48,6 +48,7 @@ class PullsPart(Part):
     eye: EyePart | None = None
     from_top: Size | None = None
     dot: DotPart | None = None
+    profile: Name | None = None
 
     @model_validator(mode="after")
     def _fits_together(self) -> "PullsPart":

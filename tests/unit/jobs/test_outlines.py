@@ -125,3 +125,30 @@ def test_one_over_a_joint_is_warned_of():
     assert found.harm is Harm.WARN
     assert "The outline (mark.svg) runs over the" in found.sentence(made.rule.text)
     assert len(made.outlines) == 1
+
+
+PULLS = """
+[pulls]
+stock = "cherry"
+diameter = "1"
+projection = "2"
+hole = "3/8"
+profile = "knob.svg"
+"""
+
+
+def test_the_profile_of_the_knobs_is_a_file_too():
+    assert named_outline_files(GOOD + PULLS, "chest.toml") == ("knob.svg",)
+    made = plan(read(PULLS, {"knob.svg": box("50.8", "12.7", "knob.svg")}))
+    assert made.profile is not None
+    assert made.profile.file == "knob.svg"
+    assert [finding for finding in made.findings if finding.kind == "pull"] == []
+    line = (GOOD + PULLS).splitlines().index('profile = "knob.svg"') + 1
+    assert troubles(PULLS, {}) == [
+        f"chest.toml:{line}: pulls: there is no file 'knob.svg' beside the job; write its name as it is, or leave this out."
+    ]
+
+
+def test_a_profile_of_the_wrong_size_is_warned_of():
+    made = plan(read(PULLS, {"knob.svg": box("25.4", "10", "knob.svg")}))
+    assert [finding.harm for finding in made.findings if finding.kind == "pull"] == [Harm.WARN, Harm.WARN]
