@@ -33,6 +33,8 @@ _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, the white under a finding, and the column of the numbers.
 _STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(11, 2), Fraction(4), Fraction(5), Fraction(12)
 _ZERO: Final = Fraction(0)
+#: In short: how far the sentence is set in, and how many lines it has at most.
+_INDENT, _MOST_LINES = Fraction(6), 4
 
 _HEADS: Final = {
     Harm.REFUSE: "Refused: cut nothing until this is mended",
@@ -70,33 +72,55 @@ def harm_count(plan: Plan) -> str:
 
 
 def worst_findings(plan: Plan, box: Box, *, most: int = 5) -> tuple[Stroke, ...]:
-    """What a cover says of the findings: how many, and the worst in short, at most ``most`` or as many as find room in ``box``.
+    """What a cover says of the findings: how many, then in short what was refused or warned of, as much as finds room in ``box`` (from 14 mm high).
 
-    Each has its number, where it is, and its first sentence in two lines at most; what there is no room for is on the finding sheets. No
-    rule; the worst first as they are sorted there.
+    Each of those, ``most`` of them, has its number and its first sentence; what is only good to know is named by number and kind, but for the
+    caution against tipping, which is always told. The rest is on the finding sheets. No rule; sorted as they are there.
     """
     left, bottom, right, top = box
     y = top - _TITLE - Fraction(1, 2)
-    strokes: list[Stroke] = [Text((left, y), fitted(f"Findings: {harm_count(plan)}", right - left, (_TITLE, _WORD), bold=True))]
-    y -= 3
-    for number, finding in enumerate(plan.findings[:most], start=1):
-        lines = _in_short(finding, plan, right - left - _COLUMN)
-        if y - _STEP * len(lines) - 2 < bottom:
+    strokes: list[Stroke] = [Text((left, y), words("Findings", _TITLE, bold=True))]
+    y -= _STEP + 1
+    strokes.append(Text((left, y), fitted(harm_count(plan), right - left, (_WORD, _SMALL))))
+    y -= Fraction(1)
+    for lines in (*_worst(plan, right - left, most), *_good_to_know(plan, right - left)):
+        height = sum((step for step, _, _ in lines), Fraction(2))
+        if y - height < bottom:
             break
         y -= 2
-        strokes.append(Text((left, y - _STEP + Fraction(3, 2)), words(str(number), _WORD, bold=True)))
-        for line in lines:
-            y -= _STEP
-            strokes.append(Text((left + _COLUMN, y + Fraction(3, 2)), line))
+        for step, indent, line in lines:
+            y -= step
+            strokes.append(Text((left + indent, y + 1), line))
     return tuple(strokes)
 
 
-def _in_short(finding: Finding, plan: Plan, room: Fraction) -> list[Content]:
-    first = finding.sentence(plan.rule.text).split(". ")[0].rstrip(".")
-    lines = list(wrapped(f"{_tag(finding)}{finding.where}: {first}.", room, _WORD))
-    if len(lines) > 2:
-        lines = [lines[0], " ".join(lines[1:])]
-    return [fitted(line, room, (_WORD,)) for line in lines]
+#: Lines of lettering: the way down to each, how far in it begins, and what it says.
+_Lines = list[tuple[Fraction, Fraction, "Content"]]
+
+
+def _worst(plan: Plan, wide: Fraction, most: int) -> Iterator[_Lines]:
+    """What was refused and warned of: where in bold, under it the first sentence."""
+    bad = [(number, finding) for number, finding in enumerate(plan.findings, start=1) if finding.harm is not Harm.NOTE]
+    for number, finding in bad[:most]:
+        tag = _tag(finding) if finding.harm is Harm.REFUSE else ""
+        head = fitted(f"{number}  {tag}{finding.where}", wide, (_WORD, _SMALL), bold=True)
+        first = finding.sentence(plan.rule.text).split(". ")[0].rstrip(".")
+        said = list(wrapped(f"{first[0].upper()}{first[1:]}.", wide - _INDENT, _SMALL))
+        if len(said) > _MOST_LINES:
+            said = [*said[: _MOST_LINES - 1], " ".join(said[_MOST_LINES - 1 :])]
+        yield [(_STEP, _ZERO, head), *((_FINE_STEP, _INDENT, fitted(line, wide - _INDENT, (_SMALL,))) for line in said)]
+
+
+def _good_to_know(plan: Plan, wide: Fraction) -> Iterator[_Lines]:
+    notes = [(number, finding) for number, finding in enumerate(plan.findings, start=1) if finding.harm is Harm.NOTE]
+    for number, finding in notes:
+        if finding.kind == "tipping":
+            caution = finding.way_out(plan.rule.text).split(". ")[0] or finding.sentence(plan.rule.text)
+            lines = wrapped(f"{number}  {caution.rstrip('.')}.", wide, _WORD)
+            yield [(_STEP, _ZERO, fitted(line, wide, (_WORD,))) for line in lines]
+    named = ", ".join(f"{finding.kind} {number}" for number, finding in notes if finding.kind != "tipping")
+    if named:
+        yield [(_STEP, _ZERO, fitted(line, wide, (_WORD,))) for line in wrapped(f"Good to know: {named}.", wide, _WORD)]
 
 
 def _tag(finding: Finding) -> str:
