@@ -88,12 +88,13 @@ def make(
 def settings(
     job: Annotated[Path, typer.Argument(help=words.JOB)],
     card: Annotated[int | None, typer.Option("--card", help=words.SETTINGS_CARD)] = None,
+    part: Annotated[str | None, typer.Option("--for", help=words.SETTINGS_FOR)] = None,
     as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
 ) -> None:
     """Say how the machines are set."""
     from joinlay.cli.settings_command import say_settings
 
-    raise typer.Exit(say_settings(job, card, as_json=as_json))
+    raise typer.Exit(say_settings(job, card, part, as_json=as_json))
 
 
 @app.command("list", help=words.LIST)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Sheet
 
-__all__ = ["chosen_sheets"]
+__all__ = ["chosen_sheets", "parts_meant"]
 
 _STRETCH: Final = re.compile(r"(\d{1,6})(?:\s*(?:-|–|to)\s*(\d{1,6}))?")
 
@@ -25,7 +25,7 @@ def chosen_sheets(packet: Packet, plan: Plan, only: str | None, pages: str | Non
     """
     wanted = _numbered(pages, len(packet.sheets)) if pages is not None else set()
     if only is not None:
-        found = packet.sheets_for(_parts(plan, only))
+        found = packet.sheets_for(parts_meant(plan, only, "--only"))
         if not found:
             raise BadInput(words.no_template(only))
         wanted |= {sheet.number for sheet in found}
@@ -46,12 +46,15 @@ def _numbered(given: str, last: int) -> set[int]:
     return wanted
 
 
-def _parts(plan: Plan, given: str) -> set[str]:
-    """The names of the boards that ``given`` means: one by its whole name, all of an assembly, or all of a kind."""
+def parts_meant(plan: Plan, given: str, option: str) -> set[str]:
+    """The names of the boards that ``given`` means: one by its whole name, all of an assembly, or all of a kind.
+
+    Raises BadInput, with ``option`` in front, where there is none.
+    """
     asked = " ".join(given.lower().split())
     named = {board.name for board in plan.boards if asked in (board.name.lower(), board.part.lower())}
     named = named or {board.name for board in plan.boards if board.name.lower().startswith(f"{asked} ")}
     if not named or not asked:
         known = dict.fromkeys(name for board in plan.boards for name in (board.name, board.part))
-        raise BadInput(words.no_part(given, nearest_names(given, tuple(known)), plan.file))
+        raise BadInput(words.no_part(option, given, nearest_names(given, tuple(known)), plan.file))
     return named

@@ -2,61 +2,82 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli import words
+from joinlay.cli import settings_words as words
+from joinlay.cli.choosing import parts_meant
 from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.settings import Value, settings_for
+from joinlay.settings.fit_wording import correction_words, measure_words, remainder_words
 from joinlay.settings.wording import (
+    band_words,
+    beside_words,
     change_words,
-    correction_words,
     cut_words,
-    lie_words,
+    is_turned,
+    lying_together,
     machine_words,
-    measure_words,
+    offset_words,
+    order_words,
     position_words,
-    reading_words,
-    remainder_words,
+    set_up_words,
     speed_words,
     stop_words,
-)  # fmt: skip
+    told_together,
+    value_words,
+)
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
-    from joinlay.settings import Setting, SettingsList, Work
+    from joinlay.settings import Reading, Setting, SettingsList, Work
 
 __all__ = ["say_settings"]
 
 _TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
-def say_settings(path: Path, card: int | None, *, as_json: bool) -> int:
-    """Say the settings of the job at ``path``, or all of one ``card``; 1 where something was refused, else 0.
+def say_settings(path: Path, card: int | None, part: str | None, *, as_json: bool) -> int:
+    """Say the settings of the job at ``path``, those ``part`` goes through, or all of one ``card``; 1 where something was refused, else 0.
 
-    Raises BadInput for what cannot be used, and for a card there is none of.
+    Raises BadInput for what cannot be used, for a card there is none of, and for a part the job has not.
     """
     worked_out = plan(job_in(path))
     found = settings_for(worked_out.boards, worked_out.shop)
     refused = worked_out.is_refused or any(finding.harm is Harm.REFUSE for finding in found.findings)
     if worked_out.is_refused:
         complain(finding_lines([one for one in worked_out.findings if one.harm is Harm.REFUSE], worked_out.rule))
+    asked = found.settings if part is None else _for_parts(found, parts_meant(worked_out, part, "--for"))
     if as_json:
-        _say_json(worked_out, found)
-    elif card is None:
-        say(_page(path, worked_out, found))
-    else:
+        _say_json(worked_out, replace(found, settings=asked))
+    elif card is not None:
         say(_card(_numbered(found, card), worked_out.rule))
+    elif part is not None:
+        say(_page_of_part(path, worked_out, found, part, asked))
+    else:
+        say(_page(path, worked_out, found))
     return int(refused)
+
+
+def _for_parts(found: SettingsList, names: set[str]) -> tuple[Setting, ...]:
+    """The settings that a board with one of ``names`` goes through."""
+    return tuple(setting for setting in found.settings if names.intersection(setting.board_names))
+
+
+def _page_of_part(path: Path, worked_out: Plan, found: SettingsList, part: str, asked: Sequence[Setting]) -> str:
+    first = words.settings_for_part(worked_out.title, part, len(asked), len(found.settings))
+    following = words.next_setting(path, asked[0].number) if asked else ""
+    return "\n\n".join(said for said in (first, _table(asked, worked_out.rule), following) if said)
 
 
 def _say_json(worked_out: Plan, found: SettingsList) -> None:
@@ -76,53 +97,72 @@ def _numbered(found: SettingsList, card: int) -> Setting:
 
 
 def _page(path: Path, worked_out: Plan, found: SettingsList) -> str:
-    first = words.settings_verdict(
-        worked_out.title, len(found.settings), found.cutter_changes, found.set_ups, found.naive_set_ups, is_proved=found.is_proved
-    )
-    rows = table([words.SETTINGS_HEAD, *(_row(setting, worked_out.rule) for setting in found.settings)]) if found.settings else ""
+    first = words.settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words()}" if found.settings else "")
+    bands = "\n".join(words.first_of_all(band_words(each)) for each in found.bands)
+    said = finding_lines(told_together(found.findings), worked_out.rule)
     following = words.next_setting(path) if found.settings else ""
-    return "\n\n".join(part for part in (first, rows, finding_lines(found.findings, worked_out.rule), following) if part)
+    return "\n\n".join(part for part in (first, bands, _table(found.settings, worked_out.rule), said, following) if part)
+
+
+def _table(settings: Sequence[Setting], rule: Graduation) -> str:
+    return table([words.SETTINGS_HEAD, *(_row(setting, rule) for setting in settings)]) if settings else ""
 
 
 def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
     fences = [reading.on_rule.text for reading in setting.readings if reading.value is not Value.HEIGHT]
     heights = [reading.on_rule.text for reading in setting.readings if reading.value is Value.HEIGHT]
+    lying = "; ".join(said for said, _ in lying_together(setting))
     return (
         str(setting.number),
-        cut_words(setting),
+        "none" if setting.set_ups == 0 else str(setting.set_ups),
+        f"{setting.count} x {cut_words(setting)}",
         machine_words(setting, rule.text),
         ", then ".join(fences),
         ", then ".join(heights),
-        f"{setting.count} x {lie_words(setting, setting.works[0])}",
+        lying,
     )
 
 
 def _card(setting: Setting, rule: Graduation) -> str:
-    head = words.setting_head(setting.number, cut_words(setting), change_words(setting.changes))
-    values = table((*_value(reading_words(setting, each)), remainder_words(each, rule)) for each in setting.readings)
-    parts = "\n".join(line for work in setting.works for line in _parts(setting, work, rule))
+    head = words.setting_head(setting.number, cut_words(setting), change_words(setting))
+    values = table(_value(setting, each, rule) for each in setting.readings)
+    parts = "\n".join(line for said, works in lying_together(setting) for line in _parts(setting, said, works, rule))
     piece = "\n".join(f"  {line}" for line in _piece(setting, rule))
     cautions = "\n".join(f"  {caution.value}" for caution in setting.cautions)
     about = "\n".join(
-        line for line in (machine_words(setting, rule.text), speed_words(setting), setting.reason.sentence(rule.text)) if line
+        line
+        for line in (
+            machine_words(setting, rule.text),
+            offset_words(setting, rule.text),
+            speed_words(setting),
+            setting.reason.sentence(rule.text),
+        )
+        if line
     )
     return "\n\n".join(part for part in (head, about, values, parts, piece, cautions) if part)
 
 
-def _value(said: str) -> tuple[str, str]:
-    """The words of a value and its figures: they part before the first figure or sign."""
-    at = next(n for n, letter in enumerate(said) if letter.isdigit() or (letter == "-" and said[n + 1 : n + 2].isdigit()))
-    return said[:at].rstrip(), said[at:]
+def _value(setting: Setting, reading: Reading, rule: Graduation) -> tuple[str, str, str, str]:
+    """What is set, its figure, the same by another side of the cutter, and what the remainder does."""
+    return (
+        value_words(setting, reading.value),
+        reading.on_rule.text,
+        beside_words(setting, reading, rule.text),
+        remainder_words(reading, rule),
+    )
 
 
-def _parts(setting: Setting, work: Work, rule: Graduation) -> Iterator[str]:
-    yield f"  {work.count} x {in_few_words(work.boards)}: {lie_words(setting, work)}"
-    if work.stops is not None:
-        yield f"      {stop_words(work.stops, rule.text, at_table=setting.machine in _TABLES)}"
-    if work.positions:
-        yield f"      {position_words(work, rule.text)}"
-    if work.squared:
-        yield f"      {words.SQUARE_THE_ENDS}"
+def _parts(setting: Setting, lying: str, works: Sequence[Work], rule: Graduation) -> Iterator[str]:
+    yield f"  {lying}"
+    for work in works:
+        turned = words.AT_BOTH_ENDS if is_turned(setting, work) else ""
+        yield f"    {work.count} x {in_few_words(work.boards)}{turned}"
+        if work.stops is not None:
+            yield f"      {stop_words(work.stops, rule.text, at_table=setting.machine in _TABLES)}"
+        if work.positions:
+            yield f"      {position_words(work, rule.text)}"
+        if work.squared:
+            yield f"      {words.SQUARE_THE_ENDS}"
 
 
 def _piece(setting: Setting, rule: Graduation) -> Iterator[str]:

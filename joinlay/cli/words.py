@@ -43,7 +43,8 @@ WHY: Final = "Show how a number was worked out, down to what you wrote."
 WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
 
 SETTINGS: Final = "Every fence, height and stop of a job, in the order to cut them."
-SETTINGS_CARD: Final = "Say all of one setting, by its number: parts, stops, test piece and cautions."
+SETTINGS_CARD: Final = "Say all of one card, by its number: parts, stops, test piece and cautions."
+SETTINGS_FOR: Final = 'Only the cards that a part goes through, such as "drawer 3 front", or all parts of "drawer 3".'
 
 LIST: Final = "The cutting list of a job; how to saw it out, and what to buy."
 LIST_SHEETS: Final = "Say how to saw it out: every sheet, its cuts in order, and the offcuts to keep."
@@ -132,43 +133,6 @@ def reckoned_with(usual: Sequence[str], own: Sequence[str]) -> str:
     return "\n".join(lines)
 
 
-SETTINGS_HEAD: Final = ("", "cut", "machine and cutter", "fence", "height", "parts, and how they lie")
-SQUARE_THE_ENDS: Final = "chop the round ends square"
-
-
-def settings_verdict(title: str, cards: int, cutters: int, set_ups: int, naive: int, *, is_proved: bool) -> str:
-    """The first line of ``settings``: how many, and what the order saves."""
-    if not cards:
-        return f"{title}: nothing to set."
-    best = "" if is_proved else " A job this large is ordered step by step; a better order may exist."
-    return (
-        f"{title}: {counted(cards, 'setting')}, {counted(cutters, 'cutter')}, {counted(set_ups, 'set-up')} "
-        f"where taking part after part would need {naive}.{best}"
-    )
-
-
-def no_setting(card: int, most: int) -> str:
-    """A card that isn't there."""
-    return (
-        f"there is no setting {card}; they are numbered 1 to {most}." if most else f"there is no setting {card}: nothing is cut."
-    )
-
-
-def next_setting(path: object) -> str:
-    """After ``settings``: how to see a whole card."""
-    return f"Next: joinlay settings {path} --card 1"
-
-
-def setting_head(number: int, cut: str, change: str) -> str:
-    """The first line of a card in the terminal."""
-    return f"Setting {number}: {cut} ({change})"
-
-
-def test_piece(measures: str) -> str:
-    """What the test piece must measure."""
-    return f"test piece: {measures}"
-
-
 def started(path: object) -> str:
     """After ``start``: what was written and what comes next."""
     return f"{path} is written, and checks clean as it stands.\n\nNext: fill it in, then joinlay check {path}"
@@ -238,10 +202,10 @@ def no_template(given: str) -> str:
     return f"--only: {given!r} has no template: nothing is cut near its ends. joinlay list shows its size."
 
 
-def no_part(given: str, near: Sequence[str], file: str) -> str:
-    """``--only`` a part that isn't there."""
+def no_part(option: str, given: str, near: Sequence[str], file: str) -> str:
+    """``--only``, or ``--for``, a part that isn't there."""
     said = f"; near it: {', '.join(near)}." if near else "; joinlay list shows them all."
-    return f"--only: there is no part called {given!r} in {file}{said}"
+    return f"{option}: there is no part called {given!r} in {file}{said}"
 
 
 def not_made(title: str) -> str:

@@ -108,7 +108,7 @@ class _Binder:
         yield self.listed(lists, 0)
         yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.printer))
         found = settings_for(plan.boards, plan.shop)
-        cards = setting_sheets(found, plan.boards, paper, plan.rule, title=plan.title, file=plan.file, printer=self.printer)
+        cards = setting_sheets(found, plan, paper, printer=self.printer)
         yield Chapter("Machine settings", cards)
         yield Chapter("Gauges to set by", self._true(gauge_templates(found.settings, plan.rule)))
         yield Chapter("Templates", self._true(plan_templates(plan)))

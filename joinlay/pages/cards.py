@@ -1,255 +1,129 @@
-"""Setting cards: one set-up on a sheet, its key numbers readable at arm's length, with a view at true size (MS-1)."""
+"""Machine settings on paper: the order of the cards to tick off, then the cards, two or so on a sheet with what they share (MS-1 to MS-9)."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards.names import in_few_words
-from joinlay.drawings.lettering import figures, fitted, plain, set_line, words
-from joinlay.drawings.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
+from joinlay.drawings.marks import Move, bounds_of
 from joinlay.drawings.template import Template
-from joinlay.lengths import Unit
-from joinlay.pages.frames import Paragraph, fill_frames, halves
-from joinlay.pages.measures import SQUARE
+from joinlay.pages.card import CardMaker
+from joinlay.pages.card_order import order_sheets
+from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
-from joinlay.pages.section_view import SectionView
+from joinlay.pages.plain_sheet import PlainFoot, PlainPages
 from joinlay.pages.sheet import Laid, Sheet, bind
-from joinlay.pages.title_block import Foot
-from joinlay.settings import Value
-from joinlay.settings.wording import (
-    change_words,
-    correction_pairs,
-    cut_words,
-    lying_together,
-    machine_words,
-    measure_words,
-    position_words,
-    remainder_words,
-    speed_words,
-    stop_words,
-    value_words,
-)
-from joinlay.shop import MachineKind
+from joinlay.settings import Caution
+from joinlay.settings.fit_wording import correction_pairs
+from joinlay.settings.wording import cut_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from joinlay.boards import Board
-    from joinlay.drawings.marks import Box, Stroke
-    from joinlay.lengths import Graduation, Length
+    from joinlay.drawings.marks import Stroke
+    from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
-    from joinlay.settings import Reading, Setting, SettingsList, Work
+    from joinlay.pages.plain_sheet import Block
+    from joinlay.settings import Setting, SettingsList
 
 __all__ = ["setting_sheets"]
 
-_TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
-_GAP: Final = Fraction(5)
-#: Letter heights in mm: figures to set by, what is read while holding a part, the rest, and small print.
-_KEY, _LOWER_KEY, _HELD, _WORD, _SMALL = Fraction(10), Fraction(7), Fraction(5), Fraction(7, 2), Fraction(5, 2)
-#: The head of a card, and the room of one key number.
-_HEAD: Final = Fraction(31)
-_ROW, _LEAST_ROW = Fraction(22), Fraction(17)
-#: How far a fraction reaches up, in heights of the figure beside it.
-_FRACTION_HIGH: Final = Fraction(23, 20)
-_MANY_KEYS: Final = 3
-_INDENT: Final = Fraction(4)
-#: How high wood is drawn in the view, and how wide the view is.
-_VIEW_HIGH, _VIEW_WIDE = Fraction(45), Fraction(112)
-#: A view higher than this would push everything else off the sheet.
-_VIEW_HIGHEST: Final = Fraction(95)
-#: More key numbers than this, in all and in one of two columns, are told in words below.
-_MOST_KEYS: Final = 6
-_COLUMN: Final = 3
+_SMALL: Final = Fraction(5, 2)
+#: The white above what stands at the foot of a sheet.
+_ABOVE: Final = Fraction(3)
+#: What every card says last.
+_ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
+
+#: A card or a piece of one that stands on a sheet.
+_Standing = tuple["Setting", "Block"]
 
 
-@dataclass(frozen=True, slots=True)
-class _Job:
-    """What every card of a job has in common."""
+def setting_sheets(found: SettingsList, plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """First the order of the settings of ``found``, with the set-ups it takes; then a card for each, two or three to a sheet. Rules MS-1 to MS-9.
 
-    boards: dict[str, Board]
-    paper: Paper
-    rule: Graduation
-    title: str
-    file: str
-    printer: Printer
-
-    @property
-    def area(self) -> Box:
-        return self.printer.room(self.paper)
-
-    @property
-    def frames(self) -> tuple[Box, Box]:
-        """The card above the check square, and what is left beside the square."""
-        left, bottom, right, top = self.area
-        return (left, bottom + SQUARE + _GAP, right, top), (left, bottom, right - SQUARE - _GAP, bottom + SQUARE)
-
-
-def setting_sheets(
-    found: SettingsList,
-    boards: Sequence[Board],
-    paper: Paper,
-    rule: Graduation,
-    *,
-    title: str,
-    file: str,
-    printer: Printer | None = None,
-) -> tuple[Sheet, ...]:
-    """A sheet for each setting of ``found``, in order; a second one where a card has too much to say for one.
-
-    ``boards`` are those the settings were made for. Every sheet has its check square, since the view is true to size (PR-1, PR-2). MS-1.
+    ``plan`` is the one the settings were made for; nothing where nothing is cut. A card is not parted, unless it names more parts than a
+    sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card.
     """
-    job = _Job({board.name: board for board in boards}, paper, rule, title, file, printer or Printer())
-    return bind([_sheet(setting, strokes, job) for setting in found.settings for strokes in _card(setting, job)])
+    if not found.settings:
+        return ()
+    pages = PlainPages(plan, paper, "setting cards", printer or Printer())
+    left, bottom, right, top = pages.box
+    wide, high = right - left, top - bottom
+    maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide)
+    cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], wide))]
+    return bind((*order_sheets(found, pages), *(_sheet(standing, pages) for standing in _shared_out(cards, pages))))
 
 
-def _sheet(setting: Setting, strokes: tuple[Stroke, ...], job: _Job) -> Sheet:
-    _, bottom, right, _ = job.area
-    laid = Laid(
-        Template((f"setting {setting.number}",), cut_words(setting), strokes, bounds_of(strokes)), Move(), serves=_served(setting)
+def _shared_out(cards: Sequence[_Standing], pages: PlainPages) -> Iterator[list[_Standing]]:
+    """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below."""
+    left, bottom, right, top = pages.box
+    sheet: list[_Standing] = []
+    for card in cards:
+        more = [*sheet, card]
+        if (
+            sheet
+            and sum(block.height for _, block in more) + _depth([setting for setting, _ in more], right - left) > top - bottom
+        ):
+            yield sheet
+            more = [card]
+        sheet = more
+    yield sheet
+
+
+def _sheet(standing: Sequence[_Standing], pages: PlainPages) -> Sheet:
+    left, bottom, right, _ = pages.box
+    strokes = (
+        *pages.stacked([block for _, block in standing]),
+        *_cautions([setting for setting, _ in standing], (left, bottom, right)),
     )
-    unit = "inches" if job.rule.unit is Unit.INCH else "mm"
-    foot = Foot(
-        job.title, (laid.title,), job.paper, job.file, unit, (right - SQUARE, bottom), document="setting", printer=job.printer
+    laid = []
+    for setting in {setting.number: setting for setting, _ in standing}.values():
+        template = Template((f"card {setting.number}",), cut_words(setting), strokes, bounds_of(strokes))
+        laid.append(Laid(template, Move(), serves=setting.board_names))
+    base = pages.printer.room(pages.paper)[1]
+    foot = PlainFoot(
+        pages.plan.title, pages.document, pages.plan.file, pages.paper, pages.plan.unit, (left, base, right), "views 1:1"
     )
-    return Sheet(job.paper, job.printer, strokes, foot, (laid,))
+    return Sheet(pages.paper, pages.printer, strokes, foot, tuple(laid))
 
 
-def _served(setting: Setting) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(name for work in setting.works for name in work.boards))
+def _cautions(settings: Sequence[Setting], strip: tuple[Fraction, Fraction, Fraction]) -> tuple[Stroke, ...]:
+    """How to put a test piece right, and what to beware of, at the foot of a sheet; each said once for all its cards."""
+    left, bottom, right = strip
+    strokes, _ = fill_frames(_told(settings), ((left, bottom, right, bottom + _depth(settings, right - left)),))
+    return strokes
 
 
-def _card(setting: Setting, job: _Job) -> Iterator[tuple[Stroke, ...]]:
-    """The strokes of each sheet of a card."""
-    upper, lower = job.frames
-    left, _, right, top = upper
-    head = tuple(_head(setting, (left, top - _HEAD, right, top), job.rule))
-    view, low = _view(setting, (left, top - _HEAD - _GAP), job)
-    # Beside the view; under one that takes the width of the sheet, in two columns.
-    if bounds_of(view)[2] > left + _VIEW_WIDE - 2:
-        columns = [(left, left + _VIEW_WIDE, low - _GAP), (left + _VIEW_WIDE, right, low - _GAP)]
-    else:
-        columns = [(left + _VIEW_WIDE, right, top - _HEAD - _GAP)]
-    keys = _shared_out(setting, len(columns))
-    rows: list[Stroke] = []
-    deep = low
-    for column, told in zip(columns, keys, strict=True):
-        drawn, reached = _keys(setting, told, column, job.rule)
-        rows += drawn
-        deep = min(deep, reached)
-    said = [*_parts(setting, job), *_rest(setting, job, told=[each for column in keys for each in column])]
-    strokes, waiting = fill_frames(said, ((left, upper[1], right, deep - _GAP), lower))
-    yield (*head, *view, *rows, *strokes)
-    while waiting:
-        more, still = fill_frames(waiting, ((left, upper[1], right, top - _HEAD - _GAP), lower))
-        if len(still) == len(waiting):
-            # Longer than a whole sheet by itself: a list of names without end. It is told in two halves.
-            waiting = (*halves(waiting[0]), *waiting[1:])
-            continue
-        waiting = still
-        yield (*head, *more)
+def _depth(settings: Sequence[Setting], wide: Fraction) -> Fraction:
+    """How much of the sheet that takes."""
+    strokes, _ = fill_frames(_told(settings), ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
+    return -bounds_of(strokes)[1] + _ABOVE if strokes else Fraction(0)
 
 
-def _head(setting: Setting, box: Box, rule: Graduation) -> Iterator[Stroke]:
-    """Which setting, what is cut, what has to be touched; then machine, cutter and speed."""
-    left, bottom, right, top = box
-    name = fitted(f"{setting.number}  {cut_words(setting)}", right - left - 60, (_LOWER_KEY, _HELD, _WORD), bold=True)
-    yield Text((left, top - 9), name)
-    yield Text((right, top - 9), words(change_words(setting.changes), _HELD), Align.RIGHT)
-    yield Line((left, top - 12), (right, top - 12), Role.FRAME)
-    yield Text((left, top - 19), fitted(machine_words(setting, rule.text), right - left, (_HELD, _WORD, _SMALL)))
-    if setting.speed is not None:
-        yield Text((left, top - 25), words(speed_words(setting), _WORD))
-    why = f"Why here: {setting.reason.sentence(rule.text)}"
-    yield Text((left, bottom + 1), fitted(why, right - left, (_SMALL,)))
+def _told(cards: Sequence[Setting]) -> list[Paragraph]:
+    """What only some of the cards ask for, with their numbers; then in one piece what all of them do."""
+    settings = list({setting.number: setting for setting in cards}.values())
+    corrections = _parted({setting.number: correction_pairs(setting) for setting in settings})
+    cautions = _parted({setting.number: [each.value for each in setting.cautions if each not in _ALWAYS] for setting in settings})
+    always = [caution.value for caution in _ALWAYS if any(caution in setting.cautions for setting in settings)]
+    always.append("Views are true to size: at a table from the out-feed side, else along the cut.")
+    if any(setting.speed is not None for setting in settings):
+        always.insert(0, "A lower speed marked on a cutter goes before the card's.")
+    said = [f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections]
+    said[0] = f"If the test piece is out: {said[0]}"
+    said += [f"{cards}{' '.join(told)}" for cards, told in cautions if cards]
+    said += [" ".join([*(line for cards, told in cautions if not cards for line in told), *always])]
+    return [Paragraph(line, _SMALL, above=Fraction(1)) for line in said if line]
 
 
-def _view(setting: Setting, corner: tuple[Fraction, Fraction], job: _Job) -> tuple[tuple[Stroke, ...], Fraction]:
-    """The view at true size with its upper left corner at ``corner``, and how far down it reaches."""
-    board = job.boards[setting.works[0].boards[0]]
-    marks = tuple(flatten((SectionView(setting, board, job.rule, _VIEW_WIDE - 4, _VIEW_HIGH),)))
-    x0, y0, x1, y1 = bounds_of(marks)
-    left, top = corner
-    if x1 - x0 > job.area[2] - left or y1 - y0 > _VIEW_HIGHEST:
-        return (Text((left, top - 5), words("the cut is too large to be drawn true on this paper", _SMALL)),), top - 7
-    move = Move(left - x0, top - y1)
-    low = top - (y1 - y0)
-    says = "seen from the out-feed side, true to size" if setting.machine in _TABLES else "seen along the cut, true to size"
-    caption = Text((left, low - 5), words(says, _SMALL))
-    return (*(moved(mark, move) for mark in marks), caption), low - 7
-
-
-def _shared_out(setting: Setting, columns: int) -> list[list[Reading]]:
-    """The readings that are told large, in one column or in two; the first fences and the full height go before the rest."""
-    fences, heights = ([each for each in setting.readings if (each.value is Value.HEIGHT) is which] for which in (False, True))
-    if columns > 1:
-        return [fences[:_COLUMN], heights[-_COLUMN:]]
-    if len(fences) + len(heights) <= _MOST_KEYS:
-        return [fences + heights]
-    return [fences[: _MOST_KEYS - 2] + heights[-2:]]
-
-
-def _keys(
-    setting: Setting, keys: Sequence[Reading], room: tuple[Fraction, Fraction, Fraction], rule: Graduation
-) -> tuple[tuple[Stroke, ...], Fraction]:
-    """The values to set, one under the other: what it is, the figure large, and what the rule leaves over."""
-    left, right, top = room
-    row, high = (_ROW, _KEY) if len(keys) <= _MANY_KEYS else (_LEAST_ROW, _LOWER_KEY)
-    strokes: list[Stroke] = []
-    for n, reading in enumerate(keys):
-        y = top - n * row
-        strokes.append(Text((left, y - 4), fitted(_called(setting, reading), right - left, (_WORD, _SMALL))))
-        y -= 6 + high * _FRACTION_HIGH
-        figure = figures(reading.exact, rule, high, bold=True)
-        strokes.append(Text((left, y), figure))
-        width = set_line(figure).width
-        rest = " ".join(part for part in (reading.on_rule.unit, reading.on_rule.remainder.strip()) if part)
-        strokes.append(Text((left + width + 2, y), fitted(rest, right - left - width - 2, (_WORD, _SMALL))))
-    return tuple(strokes), top - len(keys) * row
-
-
-def _called(setting: Setting, reading: Reading) -> str:
-    """What is set, with its turn where it is set more than once."""
-    alike = [each for each in setting.readings if each.value is reading.value]
-    said = value_words(setting, reading.value)
-    return f"{said}, {alike.index(reading) + 1} of {len(alike)}" if len(alike) > 1 else said
-
-
-def _parts(setting: Setting, job: _Job) -> Iterator[Paragraph]:
-    """How the parts lie, which they are, where they stop: read while holding them."""
-    for lying, works in lying_together(setting):
-        yield Paragraph(lying, _HELD, bold=True, above=Fraction(3), leads=True)
-        for work in works:
-            turns = sum(other.boards == work.boards and other.positions == work.positions for other in setting.works)
-            ends = " at both ends" if turns > 1 and work.stops is None else ""
-            held = tuple(_held(setting, work, job.rule))
-            yield Paragraph(f"{work.count} × {in_few_words(work.boards)}{ends}", _WORD, above=Fraction(1), leads=bool(held))
-            yield from held
-
-
-def _held(setting: Setting, work: Work, rule: Graduation) -> Iterator[Paragraph]:
-    def show(length: Length) -> str:
-        return plain(figures(length, rule, _HELD)).replace(" +", "+")
-
-    if work.stops is not None:
-        yield Paragraph(stop_words(work.stops, show, at_table=setting.machine in _TABLES), _HELD, indent=_INDENT)
-    if work.positions:
-        yield Paragraph(position_words(work, show), _HELD, indent=_INDENT)
-    if work.squared:
-        yield Paragraph("chop the round ends square", _WORD, indent=_INDENT)
-
-
-def _rest(setting: Setting, job: _Job, *, told: Sequence[Reading]) -> Iterator[Paragraph]:
-    """Everything else, small: remainders, test piece and its corrections, the reason, the cautions."""
-    for reading in setting.readings:
-        if reading not in told:
-            yield Paragraph(f"{_called(setting, reading)}: {reading.on_rule.text}", _WORD)
-    left_over = [said for said in (remainder_words(each, job.rule) for each in setting.readings) if said]
-    if left_over:
-        yield Paragraph("; ".join(left_over), _SMALL, above=Fraction(3))
-    yield Paragraph(f"Test piece: {measure_words(setting, job.rule.text)}", _WORD, above=Fraction(3))
-    for said in correction_pairs(setting):
-        yield Paragraph(said, _SMALL, indent=_INDENT)
-    for n, caution in enumerate(setting.cautions):
-        yield Paragraph(caution.value, _SMALL, above=Fraction(2) if n == 0 else Fraction(1, 2))
+def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]:
+    """Sentences by which of the cards they are for: ``Cards 3 and 4: `` before them, nothing where they are for all."""
+    cards: dict[str, list[int]] = {}
+    for number, said in by_card.items():
+        for line in said:
+            cards.setdefault(line, []).append(number)
+    together: dict[str, list[str]] = {}
+    for line, numbers in cards.items():
+        name = f"Card{'s' if len(numbers) > 1 else ''} {' and '.join(map(str, numbers))}: "
+        together.setdefault("" if len(numbers) == len(by_card) else name, []).append(line)
+    return list(together.items())

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards.names import in_few_words
 from joinlay.drawings.lettering import figures, fitted
 from joinlay.drawings.marks import Align, Line, Polyline, Role, Text, bounds_of
 from joinlay.drawings.template import Template
@@ -21,32 +22,51 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation
     from joinlay.settings import Setting
 
-__all__ = ["gauge_templates"]
+__all__ = ["fence_steps", "gauge_templates", "height_steps"]
 
 #: The handle of a gauge: its size, and how much longer a step is than half the cutter, so that the handle clears it.
-_HANDLE_WIDE, _HANDLE_LONG, _CLEAR = Fraction(54), Fraction(24), Fraction(10)
+_HANDLE_WIDE, _HANDLE_LONG, _CLEAR = Fraction(60), Fraction(26), Fraction(10)
 _APART: Final = Fraction(12)
 _BESIDE: Final = Fraction(20)
-_WORD, _SMALL = Fraction(7, 2), Fraction(5, 2)
+_WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: Longer than this a rule serves better than paper.
 _LONGEST: Final = Fraction(150)
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def gauge_templates(settings: Iterable[Setting], rule: Graduation) -> tuple[Template, ...]:
-    """A gauge for each setting that has a distance to be held to: strokes to cut out along, in the order of the settings.
+    """A gauge for the settings that have a distance to be held to: strokes to cut out along, in the order of the settings.
 
-    The *fence* part stands with its long straight edge against the fence (guide or straightedge); each step ends where the cutter's
-    near side comes, or its far side where the cutter is sunk in the fence. The *height* part stands on the table; each step is as
-    high as the cutter. Nothing for distances past 150 mm, and for what is marked and not set. Rules MS-1, PR-1; common practice.
+    Settings with the same distances share one. The *fence* part stands with its long straight edge against the fence (guide or
+    straightedge); each step ends where the cutter's near side comes, or its far side where the cutter is sunk in the fence. The *height* part
+    stands on the table; each step is as high as the cutter. Nothing for distances past 150 mm, and for what is marked and not set.
+    Rules MS-1, PR-1; common practice.
     """
-    found = []
+    alike: dict[tuple[object, ...], list[Setting]] = {}
     for setting in settings:
-        strokes = tuple(_gauge(setting, rule))
-        if strokes:
-            name = f"gauge for the {cut_words(setting)}"
-            found.append(Template((f"setting {setting.number}",), name, strokes, bounds_of(strokes)))
+        fences, heights = fence_steps(setting), height_steps(setting)
+        if fences or heights:
+            key = (fences, heights, setting.guide, _side(setting), setting.tool.width)
+            alike.setdefault(key, []).append(setting)
+    found = []
+    for same in alike.values():
+        cards = tuple(f"card {setting.number}" for setting in same)
+        cuts = ", ".join(dict.fromkeys(cut_words(setting) for setting in same))
+        strokes = tuple(_gauge(same[0], cards, cuts, rule))
+        found.append(Template(cards, f"gauge for the {cuts}", strokes, bounds_of(strokes)))
     return tuple(found)
+
+
+def _side(setting: Setting) -> str:
+    """Where a fence step ends."""
+    if setting.offset is not None:
+        return "near wall of the cut"
+    return "far side of the cutter" if setting.role is CutRole.STEP else "near side of the cutter"
+
+
+def height_steps(setting: Setting) -> tuple[Dimension, ...]:
+    """The heights a gauge shows: those of a cutter that comes up through a table, none longer than a hand. Rule MS-1."""
+    return tuple(size for size in setting.heights if size.mm <= _LONGEST) if setting.machine in _TABLES else ()
 
 
 def fence_steps(setting: Setting) -> tuple[Dimension, ...]:
@@ -62,21 +82,27 @@ def fence_steps(setting: Setting) -> tuple[Dimension, ...]:
     return tuple(size for size in found if size > ZERO and size.mm <= _LONGEST)
 
 
-def _gauge(setting: Setting, rule: Graduation) -> Iterator[Stroke]:
-    fences = fence_steps(setting)
-    heights = tuple(size for size in setting.heights if size.mm <= _LONGEST) if setting.machine in _TABLES else ()
+def _gauge(setting: Setting, cards: Sequence[str], cuts: str, rule: Graduation) -> Iterator[Stroke]:
     long = setting.tool.width.mm / 2 + _CLEAR
     x = Fraction(0)
-    for title, sizes, edge in (("fence", fences, f"to the {setting.guide.value}"), ("height", heights, "on the table")):
+    for title, sizes, edge, ends in (
+        ("fence", fence_steps(setting), f"long side to the {setting.guide.value}", f"steps end at the {_side(setting)}"),
+        ("height", height_steps(setting), "long side on the table", "steps are as high as the cutter"),
+    ):
         if sizes:
-            yield from _stair(setting, title, sizes, edge, x, long, rule)
+            says = (f"{title}: {in_few_words(cards)}", cuts, edge, ends)
+            yield from _stair(title, sizes, says, (x, long), rule)
             x += max(_HANDLE_WIDE, max(size.mm for size in sizes) + _BESIDE) + _APART
 
 
 def _stair(
-    setting: Setting, title: str, sizes: Sequence[Dimension], edge: str, x: Fraction, long: Fraction, rule: Graduation
+    title: str, sizes: Sequence[Dimension], says: Sequence[str], place: tuple[Fraction, Fraction], rule: Graduation
 ) -> Iterator[Stroke]:
-    """A handle with a step above it for each size, the widest next to the handle; its left side is the straight edge."""
+    """A handle with a step above it for each size, the widest next to the handle; its left side is the straight edge.
+
+    ``place`` is where that side is, and how long a step is.
+    """
+    x, long = place
     steps = sorted(sizes, reverse=True)
     points: list[Point] = [(x, Fraction(0)), (x + _HANDLE_WIDE, Fraction(0)), (x + _HANDLE_WIDE, _HANDLE_LONG)]
     y = _HANDLE_LONG
@@ -86,17 +112,15 @@ def _stair(
     points.append((x, y))
     yield Polyline(tuple(points), Role.CUT, closed=True, says=f"{title} gauge")
     yield Line((x + Fraction(3, 2), Fraction(2)), (x + Fraction(3, 2), y - 2), Role.DATUM, f"{title} edge")
-    yield from _labels(setting, title, edge, x)
+    yield from _labels(says, x)
     for n, size in enumerate(steps):
         middle = _HANDLE_LONG + long * n + long / 2
         yield Text((x + size.mm + 2, middle - _WORD / 2), figures(size, rule, _WORD, bold=True))
 
 
-def _labels(setting: Setting, title: str, edge: str, x: Fraction) -> Iterator[Stroke]:
-    room = _HANDLE_WIDE - 7
-    for up, line in (
-        (Fraction(17), fitted(f"setting {setting.number}", room, (_WORD,), bold=True)),
-        (Fraction(11), fitted(f"{title}: {cut_words(setting)}", room, (_WORD, _SMALL))),
-        (Fraction(5), fitted(f"long side {edge}", room, (_SMALL,))),
-    ):
-        yield Text((x + 4, up), line, Align.LEFT)
+def _labels(says: Sequence[str], x: Fraction) -> Iterator[Stroke]:
+    """Which card, what is cut, where the long side goes, where the steps end: one under the other on the handle."""
+    room = _HANDLE_WIDE - 6
+    for n, line in enumerate(says):
+        set_as = fitted(line, room, (_WORD, _SMALL), bold=True) if n == 0 else fitted(line, room, (_SMALL, _TINY))
+        yield Text((x + 4, _HANDLE_LONG - 6 - n * Fraction(11, 2)), set_as, Align.LEFT)

@@ -29,9 +29,9 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 #: How thick fence and table are drawn, and how far the cutter is drawn past the table.
 _FENCE, _TABLE, _SHANK = Fraction(14), Fraction(2), Fraction(7)
 #: Wood drawn beyond the cut, where there is any.
-_BEYOND: Final = Fraction(24)
+_BEYOND: Final = Fraction(14)
 #: From fence to cut: the most and the least that is drawn where more is left out, and what is kept of it beside the fence.
-_FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(22), Fraction(16)
+_FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(20), Fraction(14)
 #: Room for the figure beside the wood.
 _FIGURE_WIDE: Final = Fraction(20)
 #: From the end of the cutter to the dimension below it, and from the wood to the one beside it.

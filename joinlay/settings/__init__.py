@@ -1,5 +1,6 @@
 """Machine settings: from the cuts on the boards, every fence, height and stop, in the order to cut them (MS-1 to MS-9)."""
 
+from joinlay.settings.bands import BandsFirst
 from joinlay.settings.caution import Caution
 from joinlay.settings.elements import Change, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
 from joinlay.settings.making import settings_for
@@ -9,6 +10,6 @@ from joinlay.settings.speeds import SPEEDS, router_speed
 from joinlay.settings.test_piece import Adjust, Correction, Direction, Measure, Measured, TestPiece
 
 __all__ = [
-    "SPEEDS", "Adjust", "Caution", "Change", "Correction", "Direction", "Guide", "Measure", "Measured", "Pass", "Position", "Reading",
+    "SPEEDS", "Adjust", "BandsFirst", "Caution", "Change", "Correction", "Direction", "Guide", "Measure", "Measured", "Pass", "Position", "Reading",
     "Role", "Setting", "SettingsList", "Stops", "TestPiece", "Tool", "ToolKind", "Value", "Work", "router_speed", "settings_for",
 ]  # fmt: skip

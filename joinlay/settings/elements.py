@@ -110,13 +110,15 @@ class Position:
 class Work:
     """Parts that go through a setting the same way round.
 
-    ``boards`` and ``cuts`` are names, paired by place. ``entry`` is the surface the cutter comes in at: down on a table or saw, up under a
+    ``boards``, ``parts`` (their kinds, ``drawer side``) and ``cuts`` are names, paired by place; several mortises or holes of one line are one
+    cut, ``rail under drawer 1 to 7 mortise``. ``entry`` is the surface the cutter comes in at: down on a table or saw, up under a
     hand-held router. ``fence`` is the surface against the fence, or from which the guide is measured. The ``..._word`` fields are
     the maker's words for them. ``positions`` are of mortises and holes, from ``positions_from``. ``squared`` is True where the plan's cut
     stops square, so that the round ends the cutter leaves are to be chopped square.
     """
 
     boards: tuple[str, ...]
+    parts: tuple[str, ...]
     cuts: tuple[str, ...]
     entry: Surface
     fence: Surface

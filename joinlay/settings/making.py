@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import note, warning
 from joinlay.lengths import mm
+from joinlay.settings.bands import bands_first
 from joinlay.settings.caution import Caution, cautions_for
 from joinlay.settings.elements import Change, Guide, ToolKind
+from joinlay.settings.fit_wording import small_words
 from joinlay.settings.merging import drafts_of, must_precede, works_of
 from joinlay.settings.one_set_up import one_set_up_findings
 from joinlay.settings.ordering import Step, best_order
@@ -17,7 +19,6 @@ from joinlay.settings.run import runs_of
 from joinlay.settings.setting import Setting, SettingsList
 from joinlay.settings.speeds import router_speed
 from joinlay.settings.test_piece import Measured, piece_to_test
-from joinlay.settings.wording import small_words
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -53,7 +54,7 @@ def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
     place = {draft: n for n, draft in enumerate(order, start=1)}
     findings = [*refusals, *one_set_up_findings([drafts[n] for n in order])]
     for setting, n in zip(settings, order, strict=True):
-        findings.extend(finding.at(f"setting {setting.number}") for finding in _found(setting, drafts[n], shop))
+        findings.extend(finding.at(f"card {setting.number}") for finding in _found(setting, drafts[n], shop))
     return SettingsList(
         settings=settings,
         findings=tuple(sorted(findings, key=lambda finding: finding.harm)),
@@ -61,6 +62,7 @@ def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
         naive_set_ups=_set_ups([run.way for run in runs]),
         cutter_changes=sum(Change.CUTTER in setting.changes for setting in settings),
         first_then=tuple(sorted((place[i], place[j]) for i, j in before)),
+        bands=bands_first([[run.board for run in drafts[n].runs] for n in order]),
         is_proved=is_proved,
     )
 
@@ -99,19 +101,21 @@ def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
     done: list[Way] = []
     for number, draft in enumerate(drafts, start=1):
         states = _states(draft.way)
-        changes = _changes(standing.get(draft.way.machine), states[0])
+        by_hand = draft.way.machine is MachineKind.BENCH
+        changes = () if by_hand else _changes(standing.get(draft.way.machine), states[0])
         standing[draft.way.machine] = states[-1]
         set_up = _set_ups(done) + bool(changes)
         done.append(draft.way)
-        yield _setting(number, set_up, changes, draft, shop)
+        yield _setting(number, set_up, _set_ups(done) - _set_ups(done[:-1]), changes, draft, shop)
 
 
-def _setting(number: int, set_up: int, changes: tuple[Change, ...], draft: Draft, shop: Shop) -> Setting:
+def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Change, ...], draft: Draft, shop: Shop) -> Setting:
     way, works = draft.way, works_of(draft)
     boards = [run.board for run in draft.runs]
     made = Setting(
         number=number,
         set_up=set_up,
+        set_ups=set_ups,
         machine=way.machine,
         guide=way.guide,
         tool=way.tool,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
+from joinlay.settings.cut_names import all_in_few_words
 from joinlay.settings.elements import Work
 from joinlay.settings.run import Rank, has_to_do_with
 
@@ -37,9 +38,13 @@ class Draft:
         return tuple(dict.fromkeys(names))
 
 
-def _side(surface: Surface) -> tuple[Axis, bool]:
-    """A surface, both ends counting as one: a part is turned end for end without touching the machine."""
-    return surface.axis, surface.is_far and surface.axis is not Axis.ALONG
+def _side(surface: Surface, rank: Rank) -> tuple[Axis, bool]:
+    """A surface, both ends counting as one: a part is turned end for end without touching the machine.
+
+    For mortises and holes that goes for both edges too: there is no feed whose direction would change.
+    """
+    turned = (Axis.ALONG, Axis.ACROSS) if rank is Rank.PLUNGED else (Axis.ALONG,)
+    return surface.axis, surface.is_far and surface.axis not in turned
 
 
 def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
@@ -51,7 +56,7 @@ def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
     together: dict[tuple[object, ...], list[Run]] = {}
     for run in runs:
         way = run.way
-        key = (way.likeness, _side(way.how.entry), _side(way.how.fence), run.rank)
+        key = (way.likeness, _side(way.how.entry, run.rank), _side(way.how.fence, run.rank), run.rank)
         together.setdefault(key, []).append(run)
     return tuple(Draft(tuple(found)) for found in together.values())
 
@@ -85,7 +90,8 @@ def _work(runs: list[Run]) -> Work:
     how, datum = first.way.how, first.board.datum
     return Work(
         boards=tuple(run.board.name for run in runs),
-        cuts=tuple(run.cuts[0].name for run in runs),
+        parts=tuple(run.board.part for run in runs),
+        cuts=tuple(_called(run) for run in runs),
         entry=how.entry,
         fence=how.fence,
         entry_word=datum.word(how.entry),
@@ -95,6 +101,13 @@ def _work(runs: list[Run]) -> Work:
         positions_from=_reference_word(first) if first.positions else "",
         squared=first.squared,
     )
+
+
+def _called(run: Run) -> str:
+    """The cut of a run; mortises and holes of one line in few words, each without its own number."""
+    if len(run.cuts) == 1 and run.rank is not Rank.PLUNGED:
+        return run.cuts[0].name
+    return all_in_few_words(cut.name for cut in run.cuts)
 
 
 def _reference_word(run: Run) -> str:

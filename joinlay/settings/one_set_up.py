@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, Surface
+from joinlay.boards.names import in_few_words
 from joinlay.findings import note
 from joinlay.lengths import Length, mm
 from joinlay.settings.orientation import from_surface
@@ -35,7 +36,7 @@ def one_set_up_findings(drafts: Sequence[Draft]) -> tuple[Finding, ...]:
         for finding in _judge(joint, served):
             key = (finding.what, *((name, number) for name, number in finding.numbers.items()))
             said.setdefault(key, (finding, []))[1].append(joint)
-    return tuple(finding.at(_together(joints)) for finding, joints in said.values())
+    return tuple(finding.at(in_few_words(joints)) for finding, joints in said.values())
 
 
 def _by_joint(drafts: Sequence[Draft]) -> Mapping[str, list[Draft]]:
@@ -44,10 +45,6 @@ def _by_joint(drafts: Sequence[Draft]) -> Mapping[str, list[Draft]]:
         for joint in draft.joints:
             found.setdefault(joint, []).append(draft)
     return found
-
-
-def _together(joints: Sequence[str]) -> str:
-    return joints[0] if len(joints) == 1 else f"{joints[0]} and {len(joints) - 1} more like it"
 
 
 def _judge(joint: str, served: Sequence[Draft]) -> Iterator[Finding]:
@@ -83,7 +80,14 @@ def _near_miss(dado: tuple[Run, Cut], rabbet: tuple[Run, Cut]) -> Iterator[Findi
     end = Surface.END if opens_at(rabbet[0].board, rabbet[1], Surface.END) else Surface.FAR_END
     tongue = from_surface(rabbet[0].board, rabbet[1].along, end).stop
     misses = (abs(thick - width * 2), abs(depth - width), abs(tongue - width))
-    if max(misses) <= _LITTLE and any(misses):
-        yield note("nearly one set-up", "one set-up would cut it whole if the part with the tongue were {wanted} thick (it is {thick}), "
-                   "the dado {width} deep (it is {depth}) and the tongue {width} long (it is {tongue})",
-                   "LR-5", "by geometry", wanted=width * 2, thick=thick, width=width, depth=depth, tongue=tongue)  # fmt: skip
+    if max(misses) > _LITTLE or not any(misses):
+        return
+    if misses[0]:
+        # Dado and tongue follow of themselves: with the right thickness the joint is made one cutter deep and long.
+        yield note("nearly one set-up", "one set-up would cut it whole if the part with the tongue were two cutters thick: "
+                   "{wanted} with the {width} cutter (it is {thick}), or this part with a cutter of {half}",
+                   "LR-5", "by geometry", wanted=width * 2, width=width, thick=thick, half=thick / 2)  # fmt: skip
+        return
+    yield note("nearly one set-up", "one set-up would cut it whole if the dado were {width} deep (it is {depth}) and the tongue {width} long "
+               "(it is {tongue}): ask for no tip gap and no fit",
+               "LR-5", "by geometry", width=width, depth=depth, tongue=tongue)  # fmt: skip

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from joinlay.settings.wording import correction_words, cut_words, measure_words
+from joinlay.settings.fit_wording import correction_words, effect_words, measure_words
+from joinlay.settings.wording import cut_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -24,11 +25,13 @@ def settings_tree(found: SettingsList, rule: Graduation, length: Callable[[Lengt
     """
     said = _Plainly(rule, length)
     return {
+        "cards": len(found.settings),
         "set_ups": found.set_ups,
         "naive_set_ups": found.naive_set_ups,
         "cutter_changes": found.cutter_changes,
         "is_proved": found.is_proved,
         "first_then": [list(pair) for pair in found.first_then],
+        "bands_first": [{"before": one.number, "boards": list(one.boards), "edges": list(one.edges)} for one in found.bands],
         "settings": [said.setting(setting) for setting in found.settings],
     }
 
@@ -50,6 +53,7 @@ class _Plainly:
         return {
             "number": setting.number,
             "set_up": setting.set_up,
+            "set_ups": setting.set_ups,
             "cut": cut_words(setting),
             "machine": setting.machine.value,
             "guide": setting.guide.value,
@@ -95,11 +99,13 @@ class _Plainly:
             "left_over": self.length(reading.on_rule.left_over),
             "affects": None if reading.affects is None else reading.affects.value,
             "by": self.length(reading.by),
+            "effect": effect_words(reading),
         }
 
     def _work(self, work: Work) -> dict[str, Any]:
         return {
             "boards": list(work.boards),
+            "parts": list(work.parts),
             "cuts": list(work.cuts),
             "entry": work.entry_word,
             "fence": work.fence_word,

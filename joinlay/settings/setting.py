@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
+    from joinlay.settings.bands import BandsFirst
     from joinlay.settings.caution import Caution
     from joinlay.settings.elements import Change, Guide, Pass, Role, Tool, Work
     from joinlay.settings.reading import Reading
@@ -22,12 +23,14 @@ class Setting:
     """One card: machine, cutter, fence and height, and every part that goes through them the same way (MS-1, MS-3).
 
     ``number`` is its place in the order, ``set_up`` the count of set-ups when it begins (the same as the card before where nothing need be
-    touched). ``passes`` are in order, the wall nearest the fence first (DA-5). ``offset`` is from the straightedge to the near side of the
-    cutter. ``speed`` in revolutions a minute, None where the machine has its own. ``reason`` says why this machine.
+    touched), ``set_ups`` how many it takes itself: one for each time that cutter, fence or height is set, none where all stands already.
+    ``passes`` are in order, the wall nearest the fence first (DA-5). ``offset`` is from the straightedge to the near side of the cutter.
+    ``speed`` in revolutions a minute, None where the machine has its own. ``reason`` says why this machine.
     """
 
     number: int
     set_up: int
+    set_ups: int
     machine: MachineKind
     guide: Guide
     tool: Tool
@@ -99,9 +102,10 @@ class Setting:
 class SettingsList:
     """All settings of a job, in the order to cut them.
 
-    ``set_ups`` counts how often cutter, fence or height is set in this order, ``naive_set_ups`` how often it would be taking the parts one
-    after another and their cuts as planned. ``first_then`` are pairs of setting numbers: the first must come before the second.
-    ``is_proved`` is True where the order is known to be the best; a job so large that the search was cut short says False.
+    ``set_ups`` counts how often cutter, fence or height is set in this order (those of the settings taken together), ``naive_set_ups`` how
+    often it would be taking the parts one after another and their cuts as planned. ``first_then`` are pairs of setting numbers: the first
+    must come before the second. ``bands`` are what has to be banded before a setting. ``is_proved`` is True where the order is known to be
+    the best; a job so large that the search was cut short says False.
     """
 
     settings: tuple[Setting, ...]
@@ -110,4 +114,5 @@ class SettingsList:
     naive_set_ups: int
     cutter_changes: int
     first_then: tuple[tuple[int, int], ...]
+    bands: tuple[BandsFirst, ...]
     is_proved: bool

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.findings import refusal
+from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Guide, Role
 from joinlay.settings.orientation import Orientation, from_surface
 from joinlay.settings.tool_choice import blade, dado_set, passes_of, router_cutter
@@ -83,7 +84,7 @@ def at_router_table(asked: Attempt) -> Way:
     if table is None:
         raise refusal("router table", "the shop has no router table", "A hand-held router would do.", "MS-5")
     _refuse_large(asked, table, "router table")
-    tool = router_cutter(asked.span, asked.depth, asked.role, asked.cut.name, asked.shop, asked.others)
+    tool = router_cutter(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop, asked.others)
     return _at_table(asked, MachineKind.ROUTER_TABLE, tool)
 
 
@@ -103,9 +104,11 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
         raise refusal("table saw", "the shop has no table saw", "A router would do.", "MS-5")
     if asked.is_stopped:
         raise refusal("stopped cut", "the {cut} stops in the wood, and a saw blade leaves a long curved end",
-                      "Cut it with a router.", "MS-5", cut=asked.cut.name)  # fmt: skip
+                      "Cut it with a router.", "MS-5", cut=kind_of_cut(asked.cut.name))  # fmt: skip
     _refuse_large(asked, saw, "table saw")
-    return _at_table(asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, asked.cut.name, asked.shop))
+    return _at_table(
+        asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop)
+    )
 
 
 def _at_table(asked: Attempt, machine: MachineKind, tool: Tool) -> Way:
@@ -145,7 +148,7 @@ def at_hand_router(asked: Attempt) -> Way:
     router = asked.shop.machines.hand_router
     if router is None:
         raise refusal("hand-held router", "the shop has no hand-held router", "A router with a straightedge would do.", "MS-5")
-    tool = router_cutter(asked.span, asked.depth, asked.role, asked.cut.name, asked.shop, asked.others)
+    tool = router_cutter(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop, asked.others)
     passes = _passes(asked, tool)
     way = Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     if passes[-1].near_side <= router.guide_reach:

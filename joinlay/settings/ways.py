@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, CutKind, Surface
 from joinlay.findings import refusal
 from joinlay.lengths import ZERO
+from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Role
 from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
 
@@ -54,7 +55,7 @@ def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
     if not opens_at(board, cut, cut.surface):
         raise refusal("hidden cut", "the {cut} does not reach the {surface} it is said to enter",
                       "Let it start at the surface of the wood.", "MS-1",
-                      cut=cut.name, surface=board.datum.word(cut.surface))  # fmt: skip
+                      cut=kind_of_cut(cut.name), surface=board.datum.word(cut.surface))  # fmt: skip
     across = next(axis for axis in Axis if axis not in (run_axis(board, cut), cut.surface.axis))
     first, second = low_and_high(across)
     if across is Axis.ALONG and nearer(board, cut.span(across), across) is second:

@@ -2,37 +2,64 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Unit, decimal_text
-from joinlay.settings.elements import Change, Guide, Role
+from joinlay.boards.names import in_few_words
+from joinlay.settings.cut_names import kind_of_cut
+from joinlay.settings.elements import Change, Guide
 from joinlay.settings.reading import Value
-from joinlay.settings.test_piece import Adjust, Direction, Measured
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
-    from joinlay.lengths import Graduation, Length
-    from joinlay.settings.elements import Stops, Work
+    from joinlay.findings import Finding
+    from joinlay.lengths import Length
+    from joinlay.settings.bands import BandsFirst
+    from joinlay.settings.elements import Pass, Stops, Work
     from joinlay.settings.reading import Reading
-    from joinlay.settings.setting import Setting
-    from joinlay.settings.test_piece import Correction
+    from joinlay.settings.setting import Setting, SettingsList
 
 __all__ = [
-    "change_words", "correction_pairs", "correction_words", "cut_words", "lie_words", "lying_together", "machine_words", "measure_words",
-    "position_words", "reading_words", "remainder_words", "small_words", "speed_words", "stop_words", "value_words",
+    "band_words", "beside_words", "change_words", "cut_words", "is_turned", "lie_words", "lying_together", "machine_words", "offset_words",
+    "order_words", "position_words", "reading_words", "set_up_words", "speed_words", "stop_words", "told_together", "touch_words", "value_words",
 ]  # fmt: skip
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def cut_words(setting: Setting) -> str:
-    """What is cut, each name once: left and right, and the numbers of mortises, are left off."""
-    names = (re.sub(r" \d+$", "", re.sub(r"^(?:left|right) ", "", name)) for name in setting.cut_names)
-    return ", ".join(dict.fromkeys(names))
+    """What is cut and in which kind of part: ``front and back dado in drawer sides``."""
+    names = dict.fromkeys(kind_of_cut(name) for name in setting.cut_names)
+    boards = {part: set[str]() for work in setting.works for part in work.parts}
+    for work in setting.works:
+        for part, board in zip(work.parts, work.boards, strict=True):
+            boards[part].add(board)
+    return f"{_cuts_words(list(names))} in {_parts_words([(part, len(found)) for part, found in boards.items()])}"
+
+
+def _cuts_words(names: Sequence[str]) -> str:
+    """Cuts, a word they all begin or end with said once: ``front and back dado``, ``screw hole and slot``."""
+    split = [name.split() for name in names]
+    if len(names) > 1 and all(len(name) == 2 for name in split):
+        if len({last for _, last in split}) == 1:
+            return f"{_listed([first for first, _ in split])} {split[0][1]}"
+        if len({first for first, _ in split}) == 1:
+            return f"{split[0][0]} {_listed([last for _, last in split])}"
+    return ", ".join(names)
+
+
+def _listed(said: Sequence[str]) -> str:
+    return " and ".join(filter(None, (", ".join(said[:-1]), said[-1])))
+
+
+def _parts_words(kinds: Sequence[tuple[str, int]]) -> str:
+    """Kinds of parts, more than one in the plural; a first word they share is said once: ``drawer sides and backs``."""
+    first = {kind.split()[0] for kind, _ in kinds}
+    shared = f"{first.pop()} " if len(first) == 1 and all(" " in kind for kind, _ in kinds) else ""
+    said = [f"{kind.removeprefix(shared)}{'s' if count > 1 else ''}" for kind, count in kinds]
+    return shared + _listed(said)
 
 
 def machine_words(setting: Setting, show: Callable[[Length], str]) -> str:
@@ -82,6 +109,11 @@ def lying_together(setting: Setting) -> tuple[tuple[str, tuple[Work, ...]], ...]
     return tuple((said, tuple(works)) for said, works in lying.items())
 
 
+def is_turned(setting: Setting, work: Work) -> bool:
+    """True where the parts of ``work`` go through again, turned end for end or edge for edge."""
+    return sum((one.boards, one.positions, one.stops) == (work.boards, work.positions, work.stops) for one in setting.works) > 1
+
+
 def value_words(setting: Setting, value: Value) -> str:
     """What is set: ``fence to the near side of the cutter``, in the words of the machine."""
     if value is Value.HEIGHT:
@@ -94,7 +126,7 @@ def value_words(setting: Setting, value: Value) -> str:
         return "fence above the middle of the cutter"
     if setting.guide is Guide.CENTRE_LINE:
         return f"line from the {setting.works[0].fence_word}"
-    return str(value.value)
+    return str(value.value).replace("fence", "edge guide") if setting.guide is Guide.EDGE_GUIDE else str(value.value)
 
 
 def reading_words(setting: Setting, reading: Reading) -> str:
@@ -102,19 +134,29 @@ def reading_words(setting: Setting, reading: Reading) -> str:
     return f"{value_words(setting, reading.value)} {reading.on_rule.text}"
 
 
-def remainder_words(reading: Reading, rule: Graduation) -> str:
-    """What the remainder does to the fit, '' where nothing is left over or nothing depends on it (MS-2)."""
-    if reading.affects is None or not reading.by:
+def beside_words(setting: Setting, reading: Reading, show: Callable[[Length], str]) -> str:
+    """The same fence by another side of the cutter: ``its middle 3/8 in``, ``its near side 1/4 in``; '' for a height and for a line. MS-1."""
+    at = next((each for each in setting.passes if _set_by(setting, each, reading.value) == reading.exact), None)
+    if at is None:
         return ""
-    more = "larger" if reading.by.mm > 0 else "smaller"
-    return f"set to the mark, {reading.affects.value} is {small_words(abs(reading.by), rule)} {more}"
+    if reading.value in (Value.CENTRE, Value.FAR_SIDE, Value.STRAIGHTEDGE):
+        said, other = "near side", at.near_side
+    else:
+        said, other = "middle", at.near_side + setting.tool.width / 2
+    if other.mm < 0:
+        return f"cutter sunk {show(abs(other))} in the fence"
+    begins = f" from the {setting.works[0].fence_word}" if reading.value is Value.STRAIGHTEDGE else ""
+    return f"{said}{begins} {show(other)}"
 
 
-def small_words(length: Length, rule: Graduation) -> str:
-    """A length under a mark of the rule, as a decimal: ``0.014 in`` rather than ``1/32 in - 0.017 in``. Rule MS-2."""
-    if rule.unit is Unit.INCH:
-        return f"{decimal_text(length.inches, 3)} in"
-    return f"{decimal_text(length.mm, 2)} mm"
+def _set_by(setting: Setting, each: Pass, value: Value) -> Length | None:
+    """What ``value`` is at this pass."""
+    return {
+        Value.NEAR_SIDE: each.near_side,
+        Value.CENTRE: each.near_side + setting.tool.width / 2,
+        Value.FAR_SIDE: each.near_side + setting.tool.width,
+        Value.STRAIGHTEDGE: each.guide,
+    }.get(value)
 
 
 def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -> str:
@@ -139,13 +181,61 @@ def position_words(work: Work, show: Callable[[Length], str]) -> str:
     return "; ".join(said)
 
 
-def change_words(changes: Sequence[Change]) -> str:
-    """What has to be touched before this card."""
-    if not changes:
-        return "touch nothing"
-    if Change.CUTTER in changes:
-        return "new cutter"
-    return "new " + " and ".join(change.value for change in changes)
+def change_words(setting: Setting) -> str:
+    """What has to be touched before this card: ``new fence and height``."""
+    if not setting.changes:
+        return touch_words(setting) if setting.machine is MachineKind.BENCH else "touch nothing"
+    return f"new {touch_words(setting)}"
+
+
+def offset_words(setting: Setting, show: Callable[[Length], str]) -> str:
+    """How far the straightedge stands from the near wall, and what to do where the router isn't known; '' without a straightedge. MS-5."""
+    if setting.offset is None:
+        return ""
+    return f"straightedge to the near wall {show(setting.offset)}, by base and cutter: try yours on scrap, and write its offset under [shop]"
+
+
+def touch_words(setting: Setting) -> str:
+    """The same in a word or two, for a column: ``cutter``, ``fence and height``, ``nothing``; work at the bench is ``by hand``."""
+    if setting.machine is MachineKind.BENCH:
+        return "by hand"
+    if Change.CUTTER in setting.changes:
+        return "cutter"
+    return " and ".join(change.value for change in setting.changes) or "nothing"
+
+
+def order_words(found: SettingsList) -> str:
+    """How many cards, cutter changes and set-ups there are, and what taking part after part would take. Rule MS-3."""
+    cards, cutters, set_ups = len(found.settings), found.cutter_changes, found.set_ups
+    best = "" if found.is_proved else " A job this large is ordered step by step; a better order may exist."
+    return (
+        f"{_counted(cards, 'card')}, {_counted(cutters, 'cutter change')}, {_counted(set_ups, 'set-up')} where taking part after part "
+        f"would need {found.naive_set_ups}.{best}"
+    )
+
+
+def set_up_words() -> str:
+    """What is counted as a set-up, since it is not the number of cards. Rule MS-3."""
+    return "A set-up is each time that cutter, fence or height is set: a card with two heights takes two, one that touches nothing none."
+
+
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def told_together(findings: Iterable[Finding]) -> Iterator[Finding]:
+    """Findings that differ in nothing but their place as one, its places in few words. No rule."""
+    places: dict[tuple[object, ...], list[Finding]] = {}
+    for finding in findings:
+        key = (finding.harm, finding.what, finding.remedy, *((name, str(number)) for name, number in finding.numbers.items()))
+        places.setdefault(key, []).append(finding)
+    for same in places.values():
+        yield replace(same[0], where=in_few_words(dict.fromkeys(finding.where for finding in same)))
+
+
+def band_words(bands: BandsFirst) -> str:
+    """What has to be banded before a card: ``drawer 1 to 3 front: band the left end and right end, and trim it, before card 2``. EB-1."""
+    return f"{in_few_words(bands.boards)}: band the {_listed(bands.edges)} and trim, before card {bands.number}, which counts from the finished edges"
 
 
 def speed_words(setting: Setting) -> str:
@@ -153,65 +243,3 @@ def speed_words(setting: Setting) -> str:
     if setting.speed is None:
         return ""
     return f"{setting.speed // 1000} 000 rpm at most; the marking on the cutter governs"
-
-
-#: What a measure is called on the test piece, and the words for too much and too little of it.
-_MEASURED: Final = {
-    Measured.FROM_FENCE: ("distance from the fence side", "too far from the fence side", "too near the fence side"),
-    Measured.CENTRE: ("middle from the fence side", "too far from the fence side", "too near the fence side"),
-    Measured.WIDTH: ("width", "too wide", "too narrow or its mate too tight"),
-    Measured.DEPTH: ("depth", "too deep", "too shallow"),
-    Measured.TONGUE_THICKNESS: ("tongue thickness", "tongue too thick or too tight", "tongue too thin or too loose"),
-    Measured.TONGUE_LENGTH: ("tongue length", "tongue too long", "tongue too short"),
-    Measured.STEP_WIDTH: ("rabbet width", "rabbet too wide", "rabbet too narrow"),
-    Measured.WOOD_LEFT: ("wood left", "wood left too thick or too tight", "wood left too thin or too loose"),
-}
-
-
-def measure_words(setting: Setting, show: Callable[[Length], str]) -> str:
-    """What the test piece must measure."""
-    return ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures)
-
-
-def correction_words(setting: Setting, correction: Correction) -> str:
-    """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
-    fault = _MEASURED[correction.measured][1 if correction.is_over else 2]
-    return f"{fault} by x: {_moving(setting, correction)}"
-
-
-def correction_pairs(setting: Setting) -> tuple[str, ...]:
-    """The corrections two and two, too much and too little of one measure on a line; where there is one only, that."""
-    said: dict[Measured, str] = {}
-    for each in setting.test_piece.corrections:
-        if each.measured in said:
-            said[each.measured] += f"; {_MEASURED[each.measured][2]}: the other way"
-        else:
-            said[each.measured] = correction_words(setting, each)
-    return tuple(said.values())
-
-
-def _moving(setting: Setting, correction: Correction) -> str:
-    farther = correction.direction in (Direction.FARTHER, Direction.DEEPER)
-    if correction.adjust is Adjust.HEIGHT:
-        if setting.machine in _TABLES:
-            return (
-                f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by x"
-            )
-        return f"set it x {'deeper' if farther else 'shallower'}"
-    extra = correction.adjust is Adjust.LAST_FENCE and len(setting.fences) == 1 and setting.role is Role.CHANNEL
-    where = f"x {_way(setting, farther=farther)}"
-    if extra:
-        return f"run it again with the {_guide(setting)} {where}"
-    last = " for the last pass" if correction.adjust is Adjust.LAST_FENCE and len(setting.fences) > 1 else ""
-    return f"move the {_guide(setting)} {where}{last}"
-
-
-def _guide(setting: Setting) -> str:
-    return {Guide.CENTRE_LINE: "line", Guide.GAUGED_LINE: "line"}.get(setting.guide, setting.guide.value)
-
-
-def _way(setting: Setting, *, farther: bool) -> str:
-    if setting.guide in (Guide.FENCE, Guide.EDGE_GUIDE):
-        return "away from the cutter" if farther else "towards the cutter"
-    word = setting.works[0].fence_word
-    return f"away from the {word}" if farther else f"towards the {word}"

@@ -1,18 +1,23 @@
 """Setting cards: what stands on them, and that their views are true to size."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from joinlay.boards import Band, Surface
+from joinlay.casework.assembly import Assembly
 from joinlay.drawings.lettering import Run, Vulgar, plain
 from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
+from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.section_view import SectionView
 from joinlay.pages.sheet import bind
 from joinlay.settings import Guide, settings_for
-from joinlay.settings.wording import lying_together
+from joinlay.settings.fit_wording import correction_pairs
+from joinlay.settings.wording import cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
@@ -28,6 +33,7 @@ from tests.unit.settings.wood import (
     end_slot,
     groove,
     hole,
+    inch,
     shop,
 )
 
@@ -54,10 +60,19 @@ def the_card(of, tools=SHOP):
     return card
 
 
+def plan_of(boards, tools=SHOP):
+    """A plan of nothing but these boards."""
+    parts = (Assembly("parts", tuple(boards)),)
+    return Plan("Chest", "chest.toml", tools.rule.unit, tools.rule, tools, {}, (), parts, (), "a4")
+
+
 def sheets_of(boards, paper="a4", tools=SHOP, **more):
-    return setting_sheets(
-        settings_for(boards, tools), boards, paper_named(paper), tools.rule, title="Chest", file="chest.toml", **more
-    )
+    return setting_sheets(settings_for(boards, tools), plan_of(boards, tools), paper_named(paper), **more)
+
+
+def the_cards(sheets):
+    """The sheets that hold cards: those after the order."""
+    return [sheet for sheet in sheets if "card" in sheet.title.split(",")[0].split()]
 
 
 def words_on(sheets):
@@ -84,18 +99,52 @@ def test_every_kind_of_card_is_sound(name, paper):
     assert_sound(sheets)
 
 
+@pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", examples())
-def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name):
+def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name, paper):
     plan = example(name)
     found = settings_for(plan.boards, plan.shop)
-    sheets = setting_sheets(found, plan.boards, paper_named(plan.paper), plan.rule, title=plan.title, file=plan.file)
+    sheets = setting_sheets(found, plan, paper_named(paper))
     assert_sound(sheets)
     for setting in found.settings:
-        said = words_on(sheet for sheet in sheets if sheet.title.startswith(f"setting {setting.number},"))
+        on = [sheet for sheet in sheets if f"card {setting.number}," in sheet.title]
+        said = words_on(on)
+        assert len(on) == 1  # a card is never parted, and nothing is left over for a sheet of its own
         for caution in setting.cautions:
             assert caution.value in said
+        for correction in correction_pairs(setting):
+            assert correction[1:] in said
         assert all(lying in said for lying, _ in lying_together(setting))
         assert setting.machine.value in said
+        assert set(on[0].parts) >= set(setting.board_names)
+    assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
+
+
+@pytest.mark.parametrize("name", examples())
+def test_the_order_is_told_before_the_cards(name):
+    plan = example(name)
+    found = settings_for(plan.boards, plan.shop)
+    order = [sheet for sheet in setting_sheets(found, plan, paper_named("a4")) if "order of the cards" in sheet.title]
+    said = words_on(order)
+    assert f"{found.set_ups} set-ups where taking part after part would need {found.naive_set_ups}" in said
+    assert "A set-up is each time" in said
+    for setting in found.settings:
+        assert f"{setting.count} × {cut_words(setting)}" in said
+        assert machine_words(setting, plan.rule.text) in said
+    boxes = [stroke for sheet in order for stroke in sheet.body if isinstance(stroke, Polyline) and stroke.closed]
+    assert len(boxes) == len(found.settings)  # one to tick for each
+
+
+def banded(of):
+    bands = [(Surface.END, 1), (Surface.FAR_END, 2), (Surface.EDGE, 3)]
+    thick = inch("1/32")
+    return replace(of, bands=tuple(Band(surface, "cherry", thick, of.width, order) for surface, order in bands))
+
+
+def test_bands_go_on_before_the_first_card_that_counts_from_them():
+    said = words_on(sheets_of([banded(KINDS["dado"])]))
+    assert "First, left side: band the front end, back end and bottom edge and trim, before card 1" in said
+    assert "band the" not in words_on(sheets_of([KINDS["dado"]]))
 
 
 def view_of(of, tools=SHOP):
@@ -155,7 +204,7 @@ def heights_of(content):
 
 @pytest.mark.parametrize("name", KINDS)
 def test_what_is_set_is_readable_at_arms_length(name):
-    sheets = sheets_of([KINDS[name]])
+    sheets = the_cards(sheets_of([KINDS[name]]))
     card = the_card(KINDS[name])
     large = [
         plain(stroke.content) for stroke in sheets[0].strokes if isinstance(stroke, Text) and heights_of(stroke.content)[0] >= 7
@@ -167,13 +216,26 @@ def test_what_is_set_is_readable_at_arms_length(name):
         assert figures in large
 
 
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [
+        ("dado", "middle 3/8"),
+        ("mortises", "near side 5/32+"),
+        ("back rabbet", "cutter sunk"),
+        ("dado with a straightedge", "near side from front end 30"),
+    ],
+)
+def test_a_card_says_where_the_other_side_of_the_cutter_stands(name, says):
+    assert says in words_on(sheets_of([KINDS[name]]))
+
+
 def test_a_card_says_parts_stops_test_piece_and_cautions():
     sheets = sheets_of([KINDS["stopped groove"]])
     said = words_on(sheets)
     for words in (
-        "1 groove", "new cutter", "router table, 3/16 in straight cutter", "24 000 rpm at most; the marking on the cutter governs",
+        "1 groove in drawer side", "new cutter", "router table, 3/16 in straight cutter", "24 000 rpm at most", "A lower speed marked on a cutter",
         "inside face down, bottom edge to the fence", "1 × left side", "chop the round ends square", "Test piece: width",
-        "too wide by x: move the fence x towards the cutter for the last pass", "The machine's manual goes before this card.",
+        "Too wide by x: move the fence x towards the cutter for the last pass", "The machine's manual goes before this card.",
     ):  # fmt: skip
         assert words in said, words
 
@@ -182,41 +244,50 @@ def test_mirrored_parts_stand_apart_with_their_own_stops():
     hands = {"left": LEFT, "right": RIGHT}
     sides = [groove(board("18", "5", "1/2", name=name, place=hands[name]), "3/8", "1/4", "1/4", stop="17") for name in hands]
     said = words_on(sheets_of(sides))
-    assert "front end first; out-feed stop 17 from the far side of the cutter" in said
-    assert "back end first; in-feed stop 17 from the far side of the cutter" in said
+    assert "front end first; out-feed stop 17 from far side of cutter" in said
+    assert "back end first; in-feed stop 17 from far side of cutter" in said
 
 
 def test_both_ends_are_told_once():
     back = end_rabbet(KINDS["tongue"], "1/4", "1/4", far=True, name="right rabbet")
     said = words_on(sheets_of([back]))
     assert "left end, then right end down, inside face to the" in said
-    assert "1 × left side at both ends" in said
+    assert "1 × left side, both ways round" in said
 
 
 def test_sheets_are_numbered_again_within_a_packet():
-    boards = [KINDS["dado"], KINDS["tongue"]]
-    sheets = sheets_of([boards[0], board_named(boards[1], "back")])
+    boards = [KINDS["dado"], board_named(KINDS["tongue"], "back")]
+    sheets = sheets_of(boards)
     assert [sheet.number for sheet in sheets] == [1, 2]
-    assert [sheet.title for sheet in sheets] == ["setting 1, dado", "setting 2, rabbet"]
+    assert [sheet.title for sheet in sheets] == [
+        "setting cards, order of the cards",
+        "card 1, dado in drawer side; card 2, rabbet in drawer side",
+    ]
     packet = bind([*sheets, *sheets, *sheets])
     assert "5 of 6" in words_on(packet[4:5])
     assert "1 of 2" not in words_on(packet)
-    alone = sheets_of([boards[0]])
-    assert "1 of 1" in words_on(alone)
     assert sheets_of([]) == ()
 
 
-def board_named(of, name):
-    from dataclasses import replace
+def test_what_two_cards_share_is_said_once_on_their_sheet():
+    boards = [KINDS["dado"], board_named(KINDS["tongue"], "back")]
+    said = words_on(the_cards(sheets_of(boards)))
+    assert said.count("The machine's manual goes before this card.") == 1
+    assert said.count("Feed against the cutter's turning") == 1
+    assert "The tongue runs between fence and cutter" in said
+    assert "Card 2: " in said
+    assert "touch nothing" in said
 
+
+def board_named(of, name):
     return replace(of, name=name)
 
 
-def test_every_sheet_has_its_check_square_and_its_printer():
+def test_every_sheet_has_its_printer_and_no_figure_to_measure_by():
     printer = Printer(Fraction(101, 100), Fraction(99, 100))
     for sheet in sheets_of([KINDS["dado"]], printer=printer):
         assert sheet.printer == printer
-        assert any(isinstance(stroke, Polyline) and stroke.says == "check square 4 in" for stroke in sheet.strokes)
+    assert "views 1:1" in words_on(sheets_of([KINDS["dado"]]))
 
 
 def test_a_card_with_endless_parts_goes_on_and_on_and_loses_none():

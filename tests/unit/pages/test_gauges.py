@@ -51,7 +51,7 @@ def test_a_step_for_every_distance(name, fences, heights):
     assert found["fence gauge"] == [inches(text).mm for text in fences]
     assert found.get("height gauge", []) == [inches(text).mm for text in heights]
     assert collisions(gauge.strokes) == []
-    assert gauge.title == f"setting 1, gauge for the {KINDS[name].cuts[0].name}"
+    assert gauge.title == f"card 1, gauge for the {KINDS[name].cuts[0].name} in {KINDS[name].part}"
 
 
 def test_what_is_marked_and_not_set_has_no_gauge():
@@ -69,7 +69,7 @@ def test_printed_and_read_back_the_steps_are_true():
     sheets = lay_out(gauges_of("slot"), paper_named("a4"), title="Chest", file="chest.toml", unit=Unit.INCH)
     strokes = strokes_of(sheets_pdf(sheets, title="Chest"))
     riser = float(inches("1/8").mm) + 10  # half the cutter and 10 mm
-    edge = 24 + 2 * riser  # the handle and two risers
+    edge = 26 + 2 * riser  # the handle and two risers
     told = []
     for x0, y0, x1, y1 in strokes:
         if abs(max(abs(x1 - x0), abs(y1 - y0)) - edge) < 0.001:

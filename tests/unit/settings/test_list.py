@@ -78,8 +78,14 @@ def test_what_would_make_it_one_set_up_is_said():
     found = settings_for(quarter_inch_drawer(depth="15/64", thick="17/32", tongue="7/32"), usual_shop(Unit.INCH))
     (note,) = notes(found, "nearly one set-up")
     assert note.sentence(INCH.text) == (
-        "one set-up would cut it whole if the part with the tongue were 1/2 in thick (it is 17/32 in), the dado 1/4 in deep (it is 15/64 in) "
-        "and the tongue 1/4 in long (it is 7/32 in)"
+        "one set-up would cut it whole if the part with the tongue were two cutters thick: 1/2 in with the 1/4 in cutter (it is 17/32 in), "
+        "or this part with a cutter of 17/64 in"
+    )
+    only_gap = settings_for(quarter_inch_drawer(tongue="15/64"), usual_shop(Unit.INCH))
+    (note,) = notes(only_gap, "nearly one set-up")
+    assert note.sentence(INCH.text) == (
+        "one set-up would cut it whole if the dado were 1/4 in deep (it is 1/4 in) and the tongue 1/4 in long (it is 15/64 in): ask for no "
+        "tip gap and no fit"
     )
     far_off = settings_for(quarter_inch_drawer(thick="3/4"), usual_shop(Unit.INCH))
     assert notes(far_off, "nearly one set-up") == notes(far_off, "one set-up") == []
@@ -156,7 +162,7 @@ def test_the_rule_shows_what_to_set_and_what_the_rest_does():
     )
     assert (fence.affects, fence.by) == (Measured.TONGUE_THICKNESS, inches("1/32"))
     (note,) = notes(found, "rule")
-    assert note.where == "setting 1"
+    assert note.where == "card 1"
     assert note.sentence(INCH.text).startswith(
         "set to the mark alone, the tongue thickness comes out 0.031 in larger than planned"
     )

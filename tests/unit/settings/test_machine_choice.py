@@ -152,7 +152,7 @@ def test_both_cheeks_of_a_tenon_are_cut_flat_at_one_setting():
 def test_a_slot_in_the_end_of_a_front_warns_of_its_height():
     found = settings_for([end_slot(board("16", "5", "3/4", datum=ACROSS), "1/4", "1/4", "1/2")], usual_shop(Unit.INCH))
     (warned,) = (finding for finding in found.findings if finding.harm is Harm.WARN)
-    assert (warned.kind, warned.where, warned.rule) == ("tall part", "setting 1", "MS-6")
+    assert (warned.kind, warned.where, warned.rule) == ("tall part", "card 1", "MS-6")
     assert (warned.numbers["tall"], warned.numbers["fence"]) == (inches("16"), inches("4"))
     assert "carrier" in warned.remedy
     assert Caution.TALL in found.settings[0].cautions

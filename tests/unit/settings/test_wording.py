@@ -1,24 +1,27 @@
 """Settings in the maker's words."""
 
+from dataclasses import replace
+
 import pytest
 
 from joinlay.lengths import GRADUATIONS, Unit, mm
 from joinlay.settings import Measured, settings_for
+from joinlay.settings.cut_names import all_in_few_words, kind_of_cut
+from joinlay.settings.fit_wording import correction_words, effect_words, measure_words, remainder_words, small_words
 from joinlay.settings.wording import (
+    beside_words,
     change_words,
-    correction_words,
     cut_words,
     lie_words,
     machine_words,
-    measure_words,
+    offset_words,
     position_words,
     reading_words,
-    remainder_words,
-    small_words,
     speed_words,
     stop_words,
+    touch_words,
 )
-from joinlay.shop import usual_shop
+from joinlay.shop import MachineKind, usual_shop
 from tests.unit.settings.wood import (
     ACROSS,
     RIGHT,
@@ -157,20 +160,88 @@ def test_stops_on_a_table_and_marks_on_the_bench():
 def test_what_is_touched_between_cards():
     sides = [groove(dado(board("18", "5", "1/2"), "1/4", "1/4", "1/8", far=True), "1/4", "1/4", "1/4")]
     found = settings_for(sides, usual_shop(Unit.INCH))
-    assert [change_words(setting.changes) for setting in found.settings] == ["new cutter", "new height"]
-    assert change_words(()) == "touch nothing"
+    assert [change_words(setting) for setting in found.settings] == ["new cutter", "new height"]
+    assert [touch_words(setting) for setting in found.settings] == ["cutter", "height"]
+    untouched = replace(found.settings[1], changes=())
+    assert (change_words(untouched), touch_words(untouched)) == ("touch nothing", "nothing")
+    by_hand = replace(untouched, machine=MachineKind.BENCH)
+    assert (change_words(by_hand), touch_words(by_hand)) == ("by hand", "by hand")
 
 
 def test_cuts_are_named_once_without_hand_or_number():
     back = end_rabbet(board("16", "5", "1/2", datum=ACROSS), "1/4", "1/4", name="left rabbet")
     back = end_rabbet(back, "1/4", "1/4", far=True, name="right rabbet")
-    assert cut_words(the_card(back)) == "rabbet"
-    assert cut_words(the_card(*CARDS["mortise"])) == "mortise"
+    assert cut_words(the_card(back)) == "rabbet in drawer side"
+    assert cut_words(the_card(*CARDS["mortise"])) == "mortise in drawer side"
+
+
+def test_a_card_is_named_by_all_it_serves():
+    side, back = board("18", "5", "1/2", name="left side"), board("16", "5", "1/2", name="back", part="drawer back", datum=ACROSS)
+    grooves = [groove(each, "3/8", "1/4", "1/4") for each in (side, replace(side, name="right side"), back)]
+    (card,) = settings_for(grooves, usual_shop(Unit.INCH)).settings
+    assert cut_words(card) == "groove in drawer sides and back"
+    dadoes = dado(dado(side, "1", "1/4", "1/4", name="front dado"), "1", "1/4", "1/4", far=True, name="back dado")
+    assert cut_words(the_card(dadoes)) == "front and back dado in drawer side"
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [
+        ("rail under drawer 7 mortise 1", "mortise"), ("left mortise 2", "mortise"), ("right rabbet", "rabbet"), ("back dado", "back dado"),
+        ("partition 1 dado", "dado"), ("screw hole 3", "screw hole"), ("groove", "groove"),
+    ],
+)  # fmt: skip
+def test_the_kind_of_a_cut(name, kind):
+    assert kind_of_cut(name) == kind
+
+
+def test_mortises_of_one_line_are_called_in_few_words():
+    names = [f"rail under drawer {n} mortise {m}" for n in (1, 2, 3) for m in (1, 2)]
+    assert all_in_few_words(names) == "rail under drawer 1 to 3 mortise"
+
+
+#: A cut that a rule of sixteenths does not show, and what setting it to the mark does.
+FITS = {
+    "a dado comes out wider": (dado(board("18", "5", "1/2"), "1/4", "19/64", "1/4", far=True), "the joint is that much looser"),
+    "a dado comes out narrower": (dado(board("18", "5", "1/2"), "1/4", "21/64", "1/4", far=True), "the joint is that much tighter"),
+    "a tongue comes out thicker": (end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4"), "the joint is that much tighter"),
+    "a mortise is off the middle": (
+        end_mortises(board("18", "5", "1/2"), "17/64", "4 mm", "12 mm", "5/8", "1"), "the parts meet that much off flush",
+    ),
+    "a rabbet comes out wider": (edge_rabbet(board("30", "12", "3/4"), "11/64", "1/4"), "what goes in has that much more room"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("case", FITS)
+def test_what_a_remainder_does_to_the_fit_is_said(case):
+    of, effect = FITS[case]
+    card = the_card(of, shop(rule="1/16 in"))
+    said = [remainder_words(reading, GRADUATIONS["1/16 in"]) for reading in card.readings]
+    assert any(effect in each for each in said), said
+    assert all(effect_words(reading) for reading in card.readings if reading.affects is not None and reading.by)
+
+
+def test_near_side_and_middle_are_both_told():
+    show = INCH.text
+    at_table, mortise = the_card(*CARDS["dado at a table"]), the_card(*CARDS["mortise"])
+    assert beside_words(at_table, at_table.readings[0], show) == "middle 3/8 in"
+    assert beside_words(mortise, mortise.readings[0], show).startswith("near side ")
+    assert mortise.centre - mortise.near_side == mortise.tool.width / 2
+    rabbet = the_card(*CARDS["rabbet"])
+    assert beside_words(rabbet, rabbet.readings[0], show).startswith("cutter sunk ")
+    assert beside_words(at_table, at_table.readings[-1], show) == ""
+    guided = the_card(*CARDS["dado with a straightedge"])
+    assert beside_words(guided, guided.readings[0], show) == "near side from the front end 30 in"
+    assert offset_words(guided, show).startswith("straightedge to the near wall 2 5/8 in")
+    assert offset_words(at_table, show) == ""
 
 
 def test_what_the_remainder_does():
     card = the_card(end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4"), shop(rule="1/16 in"))
-    assert remainder_words(card.readings[0], INCH) == "set to the mark, tongue thickness is 0.031 in larger"
+    assert (
+        remainder_words(card.readings[0], INCH)
+        == "set to the mark, tongue thickness is 0.031 in larger: the joint is that much tighter"
+    )
     assert remainder_words(card.readings[1], INCH) == ""
     assert small_words(mm("0.1"), INCH) == "0.004 in"
     assert small_words(mm("0.2"), GRADUATIONS["0.1 mm"]) == "0.2 mm"
