@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.blocks import stacked
 from joinlay.drawings.lettering import set_line, words
-from joinlay.drawings.marks import Arc, Line, Role, Text, bounds_of, flatten
+from joinlay.drawings.marks import Arc, Line, Role, Text, bounds_of, flatten, text_box
 from joinlay.drawings.placing import MM, Room, whole
 from joinlay.pages.clipping import clip
 
@@ -26,12 +26,22 @@ __all__ = ["OVERLAP", "Tile", "count_tiles", "match_letters", "tile"]
 OVERLAP: Final = Fraction(10)
 #: Strokes longer than this along the way can't be kept off every seam.
 _LONG: Final = Fraction(40)
+#: Words longer than this can't be kept off every seam: a title along a strip is shorter.
+_LONG_WORDS: Final = Fraction(120)
 #: No tile is smaller than this along the way.
 _LEAST: Final = Fraction(40)
 _RING, _ARM = Fraction(2), Fraction(3)
 _SMALL: Final = Fraction(5, 2)
+#: The height of a match letter, and the widest of them.
+_LETTER, _WIDE_LETTER = Fraction(7, 2), "W"
+#: Stops are looked for this close to each other, in mm, and so many of them are looked at more closely.
+_STRIDE, _TRIES = 3, 10
+#: So many places along a seam are tried for a register mark.
+_SPOTS: Final = 60
 
 _Span = tuple[Fraction, Fraction]
+#: Where no seam should fall: never if it can be helped, and wherever there is a choice.
+_KeepOff = tuple[list[_Span], list[_Span]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,22 +71,32 @@ def tile(
     if min(width, height) <= 2 * OVERLAP:
         raise ValueError(f"a tile of {width} x {height} mm is too small to overlap by {OVERLAP} mm")
     left, bottom, right, top = bounds_of(strokes)
-    across = _spans(left, right, width, _keep_off(strokes, 0))
-    up = _spans(bottom, top, height, _keep_off(strokes, 1))
+    drawn = [(stroke, bounds_of((stroke,))) for stroke in strokes]
+    upright, level = _Seams(drawn, (bottom, top), is_upright=True), _Seams(drawn, (left, right), is_upright=False)
+    across, up = _spans(left, right, width, upright), _spans(bottom, top, height, level)
     letters = letters or match_letters()
-    marks = [
-        *_registers(strokes, across, (bottom, top), letters, upright=True),
-        *_registers(strokes, up, (left, right), letters, upright=False),
-    ]
+    marks = [*_registers(across, upright, letters), *_registers(up, level, letters)]
     tiles: list[Tile] = []
+    windows = [(x0, y0, x1, y1) for y0, y1 in up for x0, x1 in across]
     for row, (y0, y1) in enumerate(up):
         for column, (x0, x1) in enumerate(across):
             window = (x0, y0, x1, y1)
-            inside = [piece for stroke in (*strokes, *marks) for piece in clip(stroke, window)]
+            inside = [
+                piece for stroke in (*strokes, *marks) if _belongs(stroke, window, windows) for piece in clip(stroke, window)
+            ]
             number, many = len(tiles) + 1, len(up) * len(across)
             says = _label(title, f"tile {number} of {many}", inside, window) if many > 1 else ()
             tiles.append(Tile(column, row, window, (*inside, *_seams(window, (left, bottom, right, top)), *says)))
     return tuple(tiles)
+
+
+def _belongs(stroke: Stroke, window: Box, windows: Sequence[Box]) -> bool:
+    """Words stand on the tiles that hold them whole, where there is one: those lower than an overlap always find one."""
+    if not isinstance(stroke, Text):
+        return True
+    box = text_box(stroke)
+    whole = [one for one in windows if one[0] <= box[0] and one[1] <= box[1] and box[2] <= one[2] and box[3] <= one[3]]
+    return not whole or window in whole
 
 
 def match_letters() -> Iterator[str]:
@@ -98,72 +118,97 @@ def _label(title: str, tile_of: str, strokes: Sequence[Stroke], window: Box) -> 
         yield from flatten(block.marks(Fraction(box[0], MM), Fraction(box[1], MM)))
 
 
-def _keep_off(strokes: Sequence[Stroke], axis: int) -> list[_Span]:
-    """Where no seam should fall on an axis: joint marks and words."""
-    spans = []
-    for stroke in strokes:
-        if stroke.role in (Role.CUT, Role.TEXT, Role.DATUM):
-            box = bounds_of((stroke,))
-            if box[axis + 2] - box[axis] <= _LONG:
-                spans.append((box[axis], box[axis + 2]))
-    return spans
+@dataclass(frozen=True, slots=True)
+class _Seams:
+    """Seams one way across what is ``drawn``, each stroke with its box; ``other`` is from where to where a seam runs."""
+
+    drawn: Sequence[tuple[Stroke, Box]]
+    other: _Span
+    is_upright: bool
+
+    @property
+    def keep_off(self) -> _KeepOff:
+        """Where no seam should fall: words that would stand whole on neither of its tiles; and short words and joint marks."""
+        straddled, touched = [], []
+        axis = 0 if self.is_upright else 1
+        for stroke, box in self.drawn:
+            low, high = box[axis], box[axis + 2]
+            if isinstance(stroke, Text) and OVERLAP < high - low <= _LONG_WORDS:
+                # They may reach into the overlap, but not out of it on both sides.
+                straddled.append((low + OVERLAP, high - OVERLAP))
+            if stroke.role in (Role.CUT, Role.TEXT, Role.DATUM) and high - low <= _LONG:
+                touched.append((low, high))
+        return straddled, touched
+
+    def spots(self, stop: Fraction, letter: str) -> tuple[list[_Span], bool]:
+        """The first and last place along the overlap that ends at ``stop`` for a register mark and its letter.
+
+        They lie on nothing, or at least on no words; where all is full, at its very ends. The second is True where both lie on nothing.
+        """
+        (low, high), start = self.other, stop - OVERLAP
+        box = (start, low, stop, high) if self.is_upright else (low, start, high, stop)
+        near = [
+            (stroke, b) for stroke, b in self.drawn if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
+        ]
+        rooms = (Room(whole(b) for _, b in near), Room(whole(b) for stroke, b in near if isinstance(stroke, Text)))
+        wide = 2 * _ARM + 1 + set_line(words(letter, _LETTER, bold=True)).width
+        long = (high - low - 2 * _ARM) if self.is_upright else (high - low - wide)
+        steps = range(0, max(1, int(long) + 1), max(1, int(long) // _SPOTS))
+        middle = (start + stop - wide) / 2 + _ARM if self.is_upright else (start + stop) / 2
+        found, is_clear = [], True
+        for order in (steps, steps[::-1]):
+            spots = [(middle, low + _ARM + n) if self.is_upright else (low + _ARM + n, middle) for n in order]
+            boxes = [whole((x - _ARM, y - _ARM, x - _ARM + wide, y + _ARM)) for x, y in spots]
+            free = ((tried, n) for tried, room in enumerate(rooms) for n, one in enumerate(boxes) if room.is_free(one, MM // 2))
+            tried, n = next(free, (len(rooms), 0))
+            is_clear = is_clear and not tried
+            for room in rooms:
+                room.take(boxes[n])
+            found.append(spots[n])
+        return found, is_clear
 
 
-def _spans(low: Fraction, high: Fraction, room: Fraction, keep_off: Sequence[_Span]) -> list[_Span]:
-    """From where to where each tile goes on one axis: each as long as it can be with its overlap clear of ``keep_off``."""
+def _spans(low: Fraction, high: Fraction, room: Fraction, seams: _Seams) -> list[_Span]:
+    """From where to where each tile goes on one axis: each as long as it can be with its overlap clear."""
     spans: list[_Span] = []
     start = low
+    keep_off = seams.keep_off if high - low > room else ([], [])
     while high - start > room:
         # The last tile must be worth handling, and no tile is added for the sake of a clear seam.
         most = min(start + room, high - _LEAST + OVERLAP)
         least = start + max(2 * OVERLAP, high - start - (count_tiles(high - start, room) - 1) * (room - OVERLAP))
-        stop = _clear(least, most, keep_off)
+        stop = _clear(least, most, keep_off, seams)
         spans.append((start, stop))
         start = stop - OVERLAP
     return [*spans, (start, high)]
 
 
-def _clear(least: Fraction, most: Fraction, keep_off: Sequence[_Span]) -> Fraction:
-    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off; ``most`` if all do."""
-    tries = [most, *(a for a, _ in keep_off), *(b + OVERLAP for _, b in keep_off)]
-    allowed = [stop for stop in tries if least <= stop <= most]
-    clear = [stop for stop in allowed if not any(a < stop and stop - OVERLAP < b for a, b in keep_off)]
-    # Where all is full, the two lines at least that bound the overlap cross nothing.
-    crossing = [stop for stop in allowed if not any(a < at < b for at in (stop, stop - OVERLAP) for a, b in keep_off)]
-    return max(clear or crossing, default=most)
+def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: _Seams) -> Fraction:
+    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off and has room for its marks.
+
+    Else the last one that straddles no words and has that room; else one without that room; else ``most``.
+    """
+    straddled, touched = keep_off
+    ranked = [_stops(least, most, spans) for spans in ((*straddled, *touched), straddled)]
+    # Only words can make a register mark hard to read, and be made hard to read by one.
+    tries = _TRIES if straddled or touched else 0
+    roomy = (stop for stops in ranked for stop in stops[:tries] if seams.spots(stop, _WIDE_LETTER)[1])
+    return next(roomy, next((stops[0] for stops in ranked if stops), most))
 
 
-def _registers(
-    strokes: Sequence[Stroke], spans: Sequence[_Span], other: _Span, letters: Iterator[str], *, upright: bool
-) -> Iterator[Stroke]:
+def _stops(least: Fraction, most: Fraction, spans: Sequence[_Span]) -> list[Fraction]:
+    """Stops whose overlap is clear of ``spans``, the last first: as far as each lets it reach, and every few millimetres between."""
+    tries = {most, *(a for a, _ in spans), *(most - n for n in range(0, int(most - least) + 1, _STRIDE))}
+    clear = (stop for stop in tries if least <= stop <= most and not any(a < stop and stop - OVERLAP < b for a, b in spans))
+    return sorted(clear, reverse=True)
+
+
+def _registers(spans: Sequence[_Span], seams: _Seams, letters: Iterator[str]) -> Iterator[Stroke]:
     """Two register marks in each overlap, as far apart as there is room for them, drawn once and clipped with the rest."""
     for (_, stop), _ in pairwise(spans):
-        letter, strip = next(letters), (stop - OVERLAP, stop)
-        box = (strip[0], other[0], strip[1], other[1]) if upright else (other[0], strip[0], other[1], strip[1])
-        near = [b for b in map(_bounds, strokes) if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]]
-        for spot in _two_spots(box, Room(map(whole, near)), letter, upright=upright):
+        letter = next(letters)
+        for spot in seams.spots(stop, letter)[0]:
             yield from _register(*spot, letter)
-
-
-def _bounds(stroke: Stroke) -> Box:
-    return bounds_of((stroke,))
-
-
-def _two_spots(box: Box, room: Room, letter: str, *, upright: bool) -> Iterator[_Span]:
-    """The first and last place along the overlap where a register mark and its letter lie on nothing; its very ends where all is full."""
-    wide = 2 * _ARM + 1 + set_line(words(letter, _LETTER, bold=True)).width
-    long = (box[3] - box[1] - 2 * _ARM) if upright else (box[2] - box[0] - wide)
-    steps = range(max(1, int(long) + 1))
-    middle = (box[0] + box[2] - wide) / 2 + _ARM if upright else (box[1] + box[3]) / 2
-    for order in (steps, steps[::-1]):
-        spots = [(middle, box[1] + _ARM + n) if upright else (box[0] + _ARM + n, middle) for n in order]
-        boxes = [whole((x - _ARM, y - _ARM, x - _ARM + wide, y + _ARM)) for x, y in spots]
-        n = next((n for n, one in enumerate(boxes) if room.is_free(one, MM // 2)), 0)
-        room.take(boxes[n])
-        yield spots[n]
-
-
-_LETTER: Final = Fraction(7, 2)
 
 
 def _register(x: Fraction, y: Fraction, letter: str) -> Iterator[Stroke]:
