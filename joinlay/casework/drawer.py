@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Board, Datum, Place
 from joinlay.casework.assembly import Assembly, Drawer
 from joinlay.casework.back_corner import BackCorner, design_back_corner
-from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, lay_bottom
+from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
 from joinlay.casework.opening import BackHeight, FrontJoint
 from joinlay.findings import refusal
 from joinlay.joints.groove import Groove, cut_groove, design_groove
-from joinlay.lengths import NOTHING, rounded_up, smallest
+from joinlay.lengths import NOTHING, smallest
 from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:
@@ -70,7 +70,9 @@ class _Grooves:
 
     @classmethod
     def design(cls, name: str, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
-        offset = _groove_offset(make, sizes, shop).named(f"{name} groove offset in the sides", "GR-1", "common practice")
+        offset = groove_offset(make.bottom, sizes.front_rise, shop).named(
+            f"{name} groove offset in the sides", "GR-1", "common practice"
+        )
         # The front's edge stands above the sides', so the same height is a smaller offset there (DR-2).
         in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
         _refuse_groove_outside(offset, in_front, make.bottom.thickness, sizes)
@@ -96,15 +98,6 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
             "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
             top=offset + bottom, height=offset + bottom + high, short=-high,
         )  # fmt: skip
-
-
-def _groove_offset(make: DrawerMake, sizes: DrawerSizes, shop: Shop) -> Dimension:
-    """The sides' bottom edge to the groove: as the maker asks, else the usual, or as much as a thick bottom needs below it in the front."""
-    usual = shop.practice.length("groove offset")
-    needed = make.bottom.thickness + shop.practice.length("panel fit") + sizes.front_rise
-    if usual.origin != "default" or needed <= usual:
-        return usual
-    return rounded_up(needed, shop.rule)
 
 
 @dataclass(frozen=True, slots=True)

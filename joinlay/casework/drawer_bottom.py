@@ -15,10 +15,11 @@ from joinlay.stock.movement import movement_of
 if TYPE_CHECKING:
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.lengths import Dimension, Graduation, Length
+    from joinlay.shop import Shop
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["BottomSeat", "behind_bottom", "lay_bottom"]
+__all__ = ["BottomSeat", "behind_bottom", "groove_offset", "lay_bottom"]
 
 _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 
@@ -62,6 +63,18 @@ def behind_bottom(
     if room <= usual or room + shrinks >= depth:
         return usual
     return room.named("room for the bottom to swell in", "GR-2, CK-6", "common practice")
+
+
+def groove_offset(bottom: Stock, rise: Dimension, shop: Shop) -> Dimension:
+    """The sides' bottom edge to the groove: as the maker asks, else the usual, or what a thick bottom needs below it in the front (GR-1, DR-2).
+
+    ``rise`` is how far the front's bottom edge stands above the sides'. Source: common practice.
+    """
+    usual = shop.practice.length("groove offset")
+    needed = bottom.thickness + shop.practice.length("panel fit") + rise
+    if usual.origin != "default" or needed <= usual:
+        return usual
+    return rounded_up(needed, shop.rule)
 
 
 def lay_bottom(name: str, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.findings import refusal
-from joinlay.lengths import smallest
+from joinlay.lengths import NOTHING, smallest
 
 if TYPE_CHECKING:
     from joinlay.casework.opening import DrawerMake, Opening
@@ -47,7 +47,7 @@ def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practic
 
     DR-1 front = opening less its clearances; DR-2 the front stands a clearance above the sides' bottom; DR-3 sides as high as the
     opening less the top clearance, or as asked; DR-4 taper; DR-5 length. Source: common practice. Raises Refused where
-    the clearances leave no drawer, or the sides asked for are higher than the opening lets pass.
+    the clearances leave no drawer, the sides asked for are higher than the opening lets pass, or the back is too wide to go in.
     """
     side, top = practice.length("side clearance"), practice.length("top clearance")
     rise, taper = practice.length("bottom clearance of the front"), practice.length("taper")
@@ -60,6 +60,7 @@ def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practic
     inside = (front_width - 2 * make.sides.thickness).named(f"{name} inside width", "DR-1", "by geometry")
     for size in (front_width, front_height, length - make.front.thickness, inside):
         _refuse_nothing_left(size)
+    _refuse_wide_back(name, taper, side)
     line = (smallest(side_height, rise + front_height) - rise).named(f"{name} joint line at the front", "DR-2", "by geometry")
     _refuse_nothing_left(line)
     bottom = practice.length("bottom clearance")
@@ -82,6 +83,17 @@ def _side_height(name: str, highest: Dimension, make: DrawerMake) -> Dimension:
             highest=highest,
         )
     return make.side_height.named(f"{name} side height", "DR-3", "as asked")
+
+
+def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None:
+    """Refuse a drawer that widens to its back by more than both side clearances, for it goes in back first (DR-4, DR-6)."""
+    play = 2 * clearance
+    if play + taper < NOTHING:
+        raise refusal(
+            "drawer size", "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go in.",
+            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "
+            "the back, as most do.", "DR-4", "by geometry", wider=-taper, play=play,
+        ).at(name)  # fmt: skip
 
 
 def _refuse_nothing_left(size: Dimension) -> None:

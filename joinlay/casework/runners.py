@@ -101,7 +101,6 @@ class _Maker:
         widths = [self._bearer_width(slot, guide) for guide in (slot.guide_left, slot.guide_right)]
         inner = (slot.cavity.left + widths[0], slot.cavity.right - widths[1])
         self._refuse_narrow(slot, inner)
-        self._refuse_wide(slot)
         bears = []
         for hand, guide, width in (("left", slot.guide_left, widths[0]), ("right", slot.guide_right, widths[1])):
             bears.append(self._bearer(slot, hand, width, height))
@@ -118,17 +117,6 @@ class _Maker:
         clear = side + practice.length("side clearance") + largest(practice.length("taper") / 2, NOTHING) + margin / 2
         beside = largest(side + margin, clear, self._thickness)
         return guide + beside if guide else beside
-
-    def _refuse_wide(self, slot: Slot) -> None:
-        """A drawer that is wider at its back than between the guides would never go in (DR-4, DR-6)."""
-        practice = slot.wish.shop.practice
-        clearance, taper = practice.length("side clearance"), practice.length("taper")
-        if 2 * clearance + taper < NOTHING:
-            raise refusal(
-                "guide", "The drawer is {wider} wider at its back than its front, and the guides leave {play} in all.",
-                "Let it be at most {play} wider at the back, or the side clearance larger.", "DR-6", "by geometry",
-                wider=-taper, play=2 * clearance,
-            ).at(slot.name)  # fmt: skip
 
     def _bearer(self, slot: Slot, hand: str, width: Dimension, height: RunnerHeights) -> str:
         """The bearer, with its packing where it is the lowest; the board the drawer's side rides on is named."""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.casework.opening import Opening
 from joinlay.findings import refusal
+from joinlay.lengths import rounded_up
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.casework.case import Cavity
     from joinlay.casework.case_sizes import CaseSizes
     from joinlay.casework.opening import DrawerMake
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
 
 __all__ = ["DrawerWish", "Slot", "slots_in"]
@@ -67,7 +68,7 @@ def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[Drawer
         (cavity.right - bay.right).named(f"bank {bay.number} right guide", "RN-2", "by geometry"),
     )
     for guide, hand, wood in zip(guides, ("left", "right"), (cavity.left_wood, cavity.right_wood), strict=True):
-        _refuse_uncovered(guide, hand, wood, bay)
+        _refuse_uncovered(guide, hand, wood, bay, wishes[0].shop.rule)
     depth = (sizes.front + sizes.inside_depth).named("opening depth, from the face of the frame to the case back", "DR-5")
     uprights = (
         f"face frame mullion {bay.number - 1}" if bay.number > 1 else "face frame left stile",
@@ -92,12 +93,12 @@ def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[Drawer
     return tuple(slots)
 
 
-def _refuse_uncovered(guide: Dimension, hand: str, wood: str, bay: Bay) -> None:
+def _refuse_uncovered(guide: Dimension, hand: str, wood: str, bay: Bay, rule: Graduation) -> None:
     if guide.mm >= 0:
         return
     member = "stile" if "side" in wood else "mullion"
     raise refusal(
         "runners", f"The frame leaves {{short}} of the {wood} in the opening at its {hand}, so the drawers of this bank would run against it.",
         f"Make the {member} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
-        short=-guide, more=-guide if member == "stile" else -2 * guide,
+        short=-guide, more=rounded_up(-guide if member == "stile" else -2 * guide, rule),
     ).at(f"bank {bay.number}")  # fmt: skip

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Cut, CutKind, Datum, Place, Span, Surface
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.drawer_bottom import groove_offset
 from joinlay.casework.meeting import Meeting, meeting
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, Length, dimension, smallest
@@ -120,7 +121,9 @@ class _Maker:
     def _refuse_block(self, slot: Slot) -> None:
         """ST-3, and that the front's back finds the block: it stands a clearance above the rail itself."""
         practice, block = slot.wish.shop.practice, self._thickness()
-        space = (practice.length("groove offset") - self._make.sag - practice.length("stop clearance")).named(
+        rise, least = practice.length("bottom clearance of the front"), practice.length("stop overlap")
+        groove = groove_offset(slot.wish.make.bottom, rise, slot.wish.shop)
+        space = (groove - self._make.sag - practice.length("stop clearance")).named(
             f"{slot.name} space for a stop block", "ST-3", "common practice"
         )
         if block > space:
@@ -129,13 +132,16 @@ class _Maker:
                 "Make it {space} or lower, or the groove at least {more} further from the edge.", "ST-3", "common practice",
                 block=block, space=space, more=block - space,
             ).at(slot.name)  # fmt: skip
-        rise, least = practice.length("bottom clearance of the front"), practice.length("stop overlap")
         if block - rise < least:
+            remedy = "Make it at least {needed} high, or the clearance under the front smaller."
+            if rise + least > space:
+                smaller = "the clearance under the front {most} at most, or " if space > least else ""
+                remedy = f"Under the bottom there is room for {{space}}: make {smaller}the groove {{more}} further from the edge."
             reach = "reaches only {reach} up behind the front" if block > rise else "stays under the front"
             raise refusal(
                 "stop block", f"A stop block {{block}} high {reach}, which stands {{rise}} above the rail.",
-                "Make it at least {needed} high, or the clearance under the front smaller.", "ST-2", "our own choice",
-                block=block, reach=block - rise, rise=rise, needed=least + rise,
+                remedy, "ST-2", "our own choice", block=block, reach=block - rise, rise=rise, needed=least + rise, space=space,
+                most=space - least, more=least + rise - space,
             ).at(slot.name)  # fmt: skip
 
     def _strip(self, slot: Slot, front: Dimension) -> tuple[str, Surface]:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.findings import note, refusal, warning
 from joinlay.joints.fits import label
-from joinlay.lengths import chosen, largest, rounded_down, smallest
+from joinlay.lengths import chosen, largest, rounded_down, rounded_up, smallest
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding, Refused
@@ -62,7 +62,7 @@ def tenon_sizes(
             width = width.named(label(named, "tenon width"), "LT-6", "our own choice; Wheeler 1899")
             found.append(TenonSize(stock, thickness, width, _judged(stock, end_thickness, shop, is_given=given is not None)))
     if not found:
-        raise _low_rail(stocks, line, shop.practice)
+        raise _low_rail(stocks, line, shop)
     return tuple(found)
 
 
@@ -196,10 +196,12 @@ def _wood_that_holds(tenon: Dimension, practice: Practice, *, with_share: bool) 
     return "Wood {wood} thick would take it.", largest(*needs)
 
 
-def _low_rail(stocks: list[TenonStock], line: Dimension, practice: Practice) -> Refused:
-    """The refusal of a rail too low for any tenon, naming the lowest that would do (FF-2)."""
+def _low_rail(stocks: list[TenonStock], line: Dimension, shop: Shop) -> Refused:
+    """The refusal of a rail too low for any tenon, naming the lowest on the maker's rule that would do (FF-2)."""
+    practice = shop.practice
     shoulder, narrowest = practice.length("rail shoulder"), min(practice.ratio("tenon width"), Fraction(_NARROWEST))
     lowest = min(stock.width or stock.thickness * narrowest for stock in stocks) + shoulder * 2
+    lowest = rounded_up(lowest, shop.rule)
     return refusal("tenon placing", "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
                    "The lowest rail that works is {lowest} high.", "FF-2", "common practice",
                    line=line, shoulder=shoulder, lowest=lowest)  # fmt: skip

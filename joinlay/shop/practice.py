@@ -69,7 +69,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("side clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at each side"),
     LengthRule("top clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at the top"),
     LengthRule("bottom clearance of the front", "1/32", "0.8", "DR-1", _PRACTICE, "drawer front to the rail below it"),
-    LengthRule("taper", "0", "0", "DR-4", _PRACTICE, "how much narrower the drawer is at its back, in all"),
+    LengthRule("taper", "0", "0", "DR-4", _PRACTICE, "how much narrower the drawer is at its back, in all; less than 0: wider"),
     LengthRule("back gap", "1/2", "12", "DR-5", "an 1880s chest of drawers list", "drawer to the case back"),
     LengthRule("front set-back", "0", "0", "DR-5", _PRACTICE, "drawer front behind the face of the frame"),
     LengthRule("back set-in", "1/2", "12", "DA-4", _PRACTICE, "end of the side to the dado that takes the back"),

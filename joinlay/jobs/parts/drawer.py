@@ -7,7 +7,7 @@ from pydantic import PlainValidator
 
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.jobs.parts.amounts import Bearing
-from joinlay.jobs.parts.given import Count, Gap, Given, Name, Part, Size, StockName, dimension_of, one_of
+from joinlay.jobs.parts.given import Count, EitherWay, Gap, Given, Name, Part, Size, StockName, dimension_of, one_of
 from joinlay.jobs.parts.practice import set_length
 from joinlay.lengths import Length
 from joinlay.shop import Practice
@@ -68,7 +68,7 @@ class DrawersPart(Part):
     side_clearance: Gap | None = None
     top_clearance: Gap | None = None
     bottom_clearance: Gap | None = None
-    taper: Gap | None = None
+    taper: EitherWay | None = None
     set_back: Gap | None = None
     back_gap: Gap | None = None
     back_set_in: Gap | None = None

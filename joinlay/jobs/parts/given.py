@@ -15,7 +15,7 @@ from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Dimension, Length, Unit, exact_fraction, mm, read_length
 
 __all__ = [
-    "Count", "Decimals", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",
+    "Count", "Decimals", "EitherWay", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",
     "checked_text", "dimension_of", "listed", "one_of",
 ]  # fmt: skip
 
@@ -163,7 +163,9 @@ def _count(given: object) -> int:
 
 #: A length more than nothing.
 Size = Annotated[Given[Length], PlainValidator(_size)]
-#: A length of nothing or more: a clearance, an offset, a taper.
+#: A length either way: a taper, which is less than nothing where the drawer is wider at its back.
+EitherWay = Annotated[Given[Length], PlainValidator(_length)]
+#: A length of nothing or more: a clearance, an offset.
 Gap = Annotated[Given[Length], PlainValidator(_gap)]
 #: An exact ratio or number of times.
 Ratio = Annotated[Given[Fraction], PlainValidator(_ratio)]

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any, Final
 from pydantic import create_model, model_validator
 
 from joinlay.errors import BadInput
-from joinlay.jobs.parts.given import Gap, Part, Ratio, Size, dimension_of
+from joinlay.jobs.parts.given import EitherWay, Gap, Part, Ratio, Size, dimension_of
 from joinlay.shop import LENGTH_RULES, RATIO_RULES, Practice
 
 if TYPE_CHECKING:
@@ -30,6 +30,10 @@ TWO_MEANINGS: Final = {
 
 #: Lengths that mean nothing when they are nothing.
 _MORE_THAN_NOTHING: Final = {"groove depth", "tenon spacing in a case"}
+
+
+#: Lengths that may be less than nothing.
+_EITHER_WAY: Final = {"taper"}
 
 
 def key_of(rule: str) -> str:
@@ -68,8 +72,14 @@ class Figures(Part):
         return usual.but(lengths, {rule: given.value for rule, given in written.items() if rule not in _RULES})
 
 
+def _kind_of(rule: str) -> object:
+    if rule in _EITHER_WAY:
+        return EitherWay
+    return Size if rule in _MORE_THAN_NOTHING else Gap
+
+
 def _fields() -> dict[str, Any]:
-    lengths = {row.name: (Size if row.name in _MORE_THAN_NOTHING else Gap) for row in LENGTH_RULES}
+    lengths = {row.name: _kind_of(row.name) for row in LENGTH_RULES}
     kinds: dict[str, Any] = {**lengths, **{row.name: Ratio for row in RATIO_RULES}}
     return {key_of(rule).replace("-", "_"): (kind | None, None) for rule, kind in kinds.items()}
 

@@ -42,6 +42,12 @@ def refusal_of(width=300, height=100, depth=350, **figures):
         ({"groove_offset": 200}, "bottom groove", "upper face would be 206 mm above", "groove offset smaller"),
         ({"groove_offset": "0.5"}, "bottom groove", "misses the front, which stands 0.8 mm above it", "more than 0.8 mm"),
         ({"taper": 500}, "drawer size", "takes the whole inside width, 274.4 mm", "0 to 1/16 in"),
+        (
+            {"taper": -2},
+            "drawer size",
+            "2 mm wider at its back than its front, and the opening leaves 1.6 mm",
+            "a taper of -1.6 mm",
+        ),
     ],
 )
 def test_cramped_drawers(given, kind, what, way_out):

@@ -63,12 +63,23 @@ def test_on_a_case_bottom_level_with_the_rail_there_is_no_strip():
         (SHOP, StopMake(MAPLE, sag=size("3/16")), "Make it 5/32 in or lower"),
         (SHOP, StopMake(MAPLE, size("3/32")), "Make it at least 1/8 in high"),
         (shop(groove_offset="1/4"), StopMake(MAPLE, size("1/4")), "which leaves 7/32 in"),
+        (
+            shop(groove_offset="5/8", **{"bottom_clearance_of_the_front": "9/16"}),
+            StopMake(MAPLE),
+            "room for 19/32 in: make the clearance under the front 1/2 in at most, or the groove 1/16 in further from the edge",
+        ),
     ],
 )
 def test_a_block_that_does_not_serve_says_what_would(own, stops, said):
     made = tried(spec(own, stops=stops), own)
     assert isinstance(made, Refused)
     assert said in way_out(made, own)
+
+
+def test_a_groove_moved_up_for_a_high_front_leaves_room_for_a_higher_block():
+    # DR-2: the groove stands clear of a front half an inch up, so there is more than the usual room below the bottom.
+    own = shop(**{"bottom_clearance_of_the_front": "1/2"})
+    assert whole(spec(own, stops=StopMake(MAPLE, size("19/32"))), own)
 
 
 def test_a_block_as_high_as_the_space_passes():

@@ -51,11 +51,18 @@ def test_a_size_that_is_none(value, said):
 
 
 def test_a_gap_may_be_nothing_but_not_less():
-    assert troubles_in(GOOD + "taper = 0\n") == []
+    assert troubles_in(GOOD + "set-back = 0\n") == []
     assert (
-        only_trouble(GOOD + 'taper = "-1/32"\n')
-        == "chest.toml:26: drawer 1, taper: -1/32 in is less than nothing; it must be 0 or more."
+        only_trouble(GOOD + 'set-back = "-1/32"\n')
+        == "chest.toml:26: drawer 1, set-back: -1/32 in is less than nothing; it must be 0 or more."
     )
+
+
+@pytest.mark.parametrize("where", ["", "[practice]\n"])
+@pytest.mark.parametrize("taper", ["0", '"1/32"', '"-1/32"'])
+def test_a_taper_may_go_either_way(where, taper):
+    # DR-4: schools differ; Wheeler makes the drawer slightly wider at its back.
+    assert troubles_in(f"{GOOD}{where}taper = {taper}\n") == []
 
 
 @pytest.mark.parametrize(

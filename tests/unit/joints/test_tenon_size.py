@@ -134,14 +134,15 @@ def test_too_low_a_rail_is_refused_with_the_lowest_that_works():
     found = refused.value.finding
     assert found.rule == "FF-2"
     lowest = number(found, "lowest")
-    assert lowest == mm(8) + inches("3/8")
-    assert sizes("3/4", line=f"{lowest.mm} mm", use=Use.FRAME)[0].width == mm(8)
+    # 8 mm and two shoulders of 3/16 are 0.69 in; the next mark of the rule is one that can be set.
+    assert lowest == inches("23/32")
+    assert sizes("3/4", line=f"{lowest.mm} mm", use=Use.FRAME)[0].width == inches("11/32")
 
 
 def test_a_ready_made_tenon_is_not_narrowed():
     with pytest.raises(Refused) as refused:
         sizes("3/4", line="1", use=Use.FRAME, given=tenon("6 mm", width="18 mm"))
-    assert number(refused.value.finding, "lowest") == mm(18) + inches("3/8")
+    assert number(refused.value.finding, "lowest") == inches("1 3/32")
 
 
 def test_a_tenon_asked_for_as_thick_as_the_wood():
