@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from joinlay import __version__
 from joinlay.boards import Axis
+from joinlay.boards.outline import Ring
 from joinlay.checks.assumed import assumed
 from joinlay.lengths import Dimension, Length
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from joinlay.boards import Board, Cut, Place, Span, Taper
+    from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
@@ -48,6 +50,8 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
         "shop": said.shop(plan.shop),
         "drawers": [said.drawer(drawer) for drawer in plan.drawers],
         "others": [said.assembly(assembly) for assembly in plan.others],
+        "outlines": [said.outline(placed) for placed in plan.outlines],
+        "knob_profile": None if plan.profile is None else _drawn(plan.profile),
         "dimensions": {name: said.dimension(size) for name, size in plan.dimensions().items()},
     }
     return json_text(tree).encode()
@@ -198,6 +202,13 @@ class InWords:
             **{axis.value: self._span(cut.span(axis)) for axis in Axis},
         }
 
+    def outline(self, placed: PlacedOutline) -> dict[str, Any]:
+        """A maker's own outline: its purpose, which part and face it is on, from where to where, and its lines as they are seen there."""
+        spans = {"along": self._span(placed.along), "across": self._span(placed.across)}
+        into = None if placed.into is None else self._span(placed.into)
+        about = {"purpose": placed.purpose, "part": placed.board.name, "face": placed.board.datum.word(placed.face)}
+        return {**about, **spans, "into": into, **_drawn(placed.outline)}
+
     def _span(self, span: Span) -> dict[str, Any]:
         return {"from": self.length(span.start), "to": self.length(span.stop)}
 
@@ -206,6 +217,17 @@ class InWords:
 
     def _lengths(self, **lengths: Length) -> Mapping[str, Any]:
         return {name: self.length(length) for name, length in lengths.items()}
+
+
+def _drawn(outline: Outline) -> dict[str, Any]:
+    """The lines of an outline in mm from the lower left corner of their box, which are thousandths and so exact as they stand."""
+    lines = [
+        {"circle": [*map(float, line.centre), float(line.radius)]}
+        if isinstance(line, Ring)
+        else {"closed": line.is_closed, "points": [list(map(float, point)) for point in line.points]}
+        for line in outline.lines
+    ]
+    return {"file": outline.file, "lines": lines}
 
 
 def _place(place: Place) -> dict[str, Any]:

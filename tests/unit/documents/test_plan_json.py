@@ -6,11 +6,13 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import Axis
+from joinlay.boards.outline import Ring, outline_of
 from joinlay.documents.plan_json import InWords, json_text, plan_json
 from joinlay.findings import note, refusal
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
 from joinlay.lengths import GRADUATIONS, inches, mm, written
+from tests.unit.casework.outlines import hook
 from tests.unit.jobs.jobs import GOOD
 
 JOB = GOOD + 'taper = "1/16"\n\n[practice]\ntip-gap = "1/50"\ntenon-depth = 3\n'
@@ -89,6 +91,18 @@ def test_every_board_and_cut_is_there(tree, worked_out):
         assert len(told["tapers"]) == len(board.tapers)
     assert any(board["tapers"] for board in boards)
     assert tree["others"] == []
+
+
+def test_a_maker_s_own_outlines_are_there_line_by_line():
+    table = '\n[[outline]]\nfile = "a.svg"\non = "drawer front"\npurpose = "finger hole"\ndepth = 0\nat = { edge = "top edge" }\n'
+    shape = outline_of("a.svg", [Ring((Fraction(5), Fraction(5)), Fraction(5)), *hook(20).lines])
+    tree = json.loads(plan_json(plan(read_job(GOOD + table, "chest.toml", outlines={"a.svg": shape}))))
+    (found,) = tree["outlines"]
+    assert (found["purpose"], found["part"], found["face"]) == ("finger hole", "drawer 1 front", "inside face")
+    assert (found["file"], found["into"]) == ("a.svg", None)
+    assert found["lines"] == [{"circle": [5, 5, 5]}, {"closed": True, "points": [[0, 0], [20, 0], [0, 20]]}]
+    assert found["across"]["to"]["mm"] - found["across"]["from"]["mm"] == 20
+    assert tree["knob_profile"] is None
 
 
 def test_every_named_number_is_there_with_its_working(tree, worked_out):
