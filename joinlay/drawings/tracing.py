@@ -84,6 +84,12 @@ class _Seen:
         return self.one.edge is not Surface.FAR_EDGE
 
     @property
+    def held(self) -> tuple[Surface, Surface]:
+        """The end and the edge the paper is held against, or their distances are counted from."""
+        end = Surface.END if self.end_is_left == self.one.end_on_left else Surface.FAR_END
+        return end, Surface.EDGE if self.edge_is_low else Surface.FAR_EDGE
+
+    @property
     def has_end(self) -> bool:
         """Whether that end is on the paper."""
         return (self.lies[0] if self.end_is_left else self.size[0] - self.lies[2]) <= _NEAR
@@ -131,7 +137,7 @@ def _marks(seen: _Seen, names: tuple[str, ...], rule: Graduation) -> Iterator[Ma
 def _caption(seen: _Seen, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
     """The words under the wood where that is wide enough for them, else to the right of it."""
     left, low, right, high = seen.window
-    caption = caption_of(seen.one, names, rule, has_end=seen.has_end, has_edge=seen.has_edge)
+    caption = caption_of(seen.one, names, rule, seen.held, (seen.has_end, seen.has_edge))
     bar = _BAR + _ASIDE
     if caption.width <= right - left:
         yield from caption.marks(left, low - _ASIDE - (bar if seen.has_edge and seen.edge_is_low else 0) - caption.height)

@@ -30,8 +30,10 @@ _SMALL: Final = Fraction(5, 2)
 _LONGEST, _OFF = 24, Fraction(6, 5)
 
 
-def caption_of(one: PlacedOutline, names: Sequence[str], rule: Graduation, *, has_end: bool, has_edge: bool) -> Block:
-    """The words beside the outline. ``has_end`` and ``has_edge`` say which of the two its paper is held against is on the paper (PR-6)."""
+def caption_of(
+    one: PlacedOutline, names: Sequence[str], rule: Graduation, held: tuple[Surface, Surface], are_shown: tuple[bool, bool]
+) -> Block:
+    """The words beside the outline (PR-6). ``held`` are the end and edge that count, ``are_shown`` whether each is on the paper."""
     part = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LONGEST)]
     purpose = [words(line.upper(), FIGURE, bold=True) for line in wrap(one.purpose, _LONGEST)]
     face = (
@@ -43,7 +45,7 @@ def caption_of(one: PlacedOutline, names: Sequence[str], rule: Graduation, *, ha
     hand = next((word for word in one.board.name.lower().split() if word in ("left", "right")), None)
     if hand is not None:
         head = beside(hand_sign(is_left=hand == "left"), head)
-    facts = [*_sizes(one, rule), *_place(one, rule, has_end=has_end, has_edge=has_edge)]
+    facts = [*_sizes(one, rule), *_place(one, rule, held, are_shown)]
     return stacked([head, stacked(facts), words(f"drawn in {one.outline.file}", _SMALL)], Fraction(3))
 
 
@@ -57,20 +59,17 @@ def _sizes(one: PlacedOutline, rule: Graduation) -> Iterator[Content]:
         yield (*_figures(one.into.size.mm, rule), Run(" deep", WORD))
 
 
-def _place(one: PlacedOutline, rule: Graduation, *, has_end: bool, has_edge: bool) -> Iterator[Content]:
+def _place(
+    one: PlacedOutline, rule: Graduation, held: tuple[Surface, Surface], are_shown: tuple[bool, bool]
+) -> Iterator[Content]:
     """How far it is from the end and the edge; where one of them is off the paper, what to do instead."""
-    datum = one.board.datum
-    ends = (
-        (one.along, one.board.length.mm, one.end, Surface.END, has_end),
-        (one.across, one.board.width.mm, one.edge, Surface.EDGE, has_edge),
-    )
-    for span, whole, given, usual, is_shown in ends:
-        counted = given or usual
+    axes = ((one.along, one.board.length.mm, one.end), (one.across, one.board.width.mm, one.edge))
+    for (span, whole, given), counted, is_shown in zip(axes, held, are_shown, strict=True):
         to_middle = one.to_middle or given is None or not is_shown
         away = _away(span, whole, is_far=counted.is_far, to_middle=to_middle)
         yield (
             *_figures(away, rule),
-            Run(f" from the {datum.word(counted)} to its {'middle' if to_middle else 'near side'}", WORD),
+            Run(f" from the {one.board.datum.word(counted)} to its {'middle' if to_middle else 'near side'}", WORD),
         )
         if not is_shown:
             yield words("square a line there, lay the centre line on it", _SMALL)

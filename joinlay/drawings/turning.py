@@ -113,7 +113,7 @@ def _numbers(steps: Sequence[Point]) -> Iterator[Text]:
     for number, (x, _) in enumerate(steps, start=1):
         label = words(str(number), _SMALL)
         half = set_line(label).width / 2 + Fraction(1, 2)
-        at = -half if abs(x) < half else x
+        at = max(x, half) if x else -half
         row = next((n for n, taken in enumerate(rows) if taken is None or at - half >= taken), None)
         if row is not None:
             rows[row] = at + half

@@ -10,9 +10,9 @@ import pytest
 
 from joinlay.boards import Axis, Shape, Surface
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.cli.files import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
 from joinlay.lengths import ZERO, Unit, dimension
 from joinlay.settings import Adjust, Direction, Guide, Role, Value, settings_for
 from joinlay.shop import MachineKind, usual_shop
@@ -186,7 +186,7 @@ def test_a_groove_too_narrow_for_every_cutter_is_sawn_in_single_kerfs():
 
 @pytest.mark.parametrize("name", EXAMPLES, ids=lambda path: path.stem)
 def test_the_example_jobs_are_cut_as_planned(name):
-    planned = plan(read_job(name.read_text(encoding="utf-8"), name.name))
+    planned = plan(job_in(name))
     assert_cut_as_planned(planned.boards, planned.shop)
 
 

@@ -6,9 +6,9 @@ from typing import Any
 
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.cli.files import job_in
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
 from joinlay.lengths import Unit, read_length, written
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet
@@ -24,7 +24,7 @@ OPENINGS = TESTS / "openings"
 def example(name):
     """An example job, or one of the jobs that give only openings, planned."""
     path = next(folder / f"{name}.toml" for folder in (EXAMPLES, OPENINGS) if (folder / f"{name}.toml").exists())
-    return plan(read_job(path.read_text(encoding="utf-8"), path.name))
+    return plan(job_in(path))
 
 
 def examples():

@@ -122,3 +122,12 @@ def test_nothing_collides(outline, name, spot):
     made = template(side(name=name), outline, on="drawer side", purpose="finger hole with a long name, for two fingers", **spot)
     assert collisions(made.strokes) == []
     assert collisions(template(board(name, length=40, width=100, cuts=()), disc(5), purpose="x").strokes) == []
+
+
+@pytest.mark.parametrize("face", [None, "outside face"])
+@pytest.mark.parametrize("part", [side(), front()], ids=["side", "front"])
+def test_the_end_it_counts_from_is_the_one_on_the_paper(part, face):
+    """In the middle of its part an outline is held against whichever end lies left."""
+    words = said(template(part, box(130, 20), face=face, edge="bottom edge"))
+    end = next(word for word in words if word.endswith(" END"))
+    assert f"200 from the {end.lower()} to its middle" in words
