@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import ZERO, Fine, Length, Unit
+from joinlay.lengths import MM_PER_INCH, ZERO, Fine, Length, Unit
 from joinlay.stock import usual_seasons
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Graduation
     from joinlay.stock import Seasons
 
-__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "Load", "Stands", "estimate", "usual_conditions", "weight"]
+__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "Load", "Stands", "area", "estimate", "usual_conditions", "weight"]
 
 #: Weight of a kilogram in newtons.
 GRAVITY: Final = 9.80665
@@ -91,6 +91,12 @@ def estimate(value: float, rule: Graduation) -> Fine:
     """
     fine = Length(Fraction(round(value * 100), 100))
     return Fine(rule.round(fine) if abs(fine) >= 2 * rule.division else fine)
+
+
+def area(square_mm: float, rule: Graduation) -> str:
+    """``square_mm`` as the maker reckons: square inches or square centimetres, to two figures. No rule."""
+    number, unit = (square_mm / float(MM_PER_INCH) ** 2, "sq in") if rule.unit is Unit.INCH else (square_mm / 100, "cm2")
+    return f"{number:.2g} {unit}" if number < 10 else f"{number:.0f} {unit}"
 
 
 def weight(kilograms: float, rule: Graduation) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind
-from joinlay.checks.conditions import GRAVITY, weight
+from joinlay.checks.conditions import GRAVITY, area, weight
 from joinlay.checks.racking import FRICTION
 from joinlay.checks.weights import drawer_load, drawer_weight
 from joinlay.findings import Finding, Harm
@@ -63,7 +63,11 @@ def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[F
         return ()
     pull = jerk(drawer, conditions)
     numbers = {f: weight(newtons / GRAVITY, shop.rule) for f, newtons in (("low", low), ("high", high), ("pull", pull))}
-    what = "Its loose tenons should hold {low} to {high} a corner against a straight pull (estimate); a jerk when full may be {pull}."
+    numbers["glue"] = area(low / GLUE_SHEAR[0], shop.rule)
+    what = (
+        "Its loose tenons, with {glue} of glue, should hold {low} to {high} a corner against a straight pull (estimate); "
+        "a jerk when full may be {pull}."
+    )
     if low >= pull:
         return (Finding("corner strength", Harm.NOTE, drawer.name, what, numbers, "LT-4", _SOURCE),)
     remedy = "More or wider tenons, deeper mortises, or a half-blind locking rabbet."

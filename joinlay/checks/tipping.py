@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["CHILD", "Mass", "PulledDrawer", "Standing", "check_tipping", "standing"]
+__all__ = ["CHILD", "Mass", "PulledDrawer", "Standing", "check_tipping", "standing", "tipping_loads"]
 
 #: A child who climbs or hangs on a drawer, in kilograms. Source: our own choice, to warn by; no standard's test.
 CHILD: Final = 27.0
@@ -132,6 +132,12 @@ def _y(board: Board, share: float) -> float:
     return float(place.origin[1]) + low + share * (sum(steps) - 2 * low)
 
 
+def tipping_loads(piece: Standing) -> dict[int, float]:
+    """Kilograms on the front that tip the piece with one, two and all of its drawers out and empty, by how many are out (CK-5)."""
+    count = len(piece.drawers)
+    return {out: piece.least_load(out) for out in sorted({1, min(2, count), count})}
+
+
 def check_tipping(
     others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
 ) -> tuple[Finding, ...]:
@@ -146,8 +152,7 @@ def check_tipping(
     if not any(board.place is not None for assembly in others for board in assembly.boards):
         return ()
     piece = standing(others, drawers, stocks, conditions)
-    counts = sorted({1, min(2, len(drawers)), len(drawers)})
-    hung = {count: piece.least_load(count) for count in counts}
+    hung = tipping_loads(piece)
     one_full = min(piece.moment(out={n}, full={n}) for n in range(len(drawers)))
     numbers: dict[str, Length | int | str] = {"child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule)}
     numbers |= {_called(count, len(drawers)): weight(load, shop.rule) for count, load in hung.items()}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.checks.conditions import GRAVITY, weight
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["board_weight", "check_weight", "drawer_load", "drawer_weight", "stocks_by_name"]
+__all__ = ["Weighed", "board_weight", "check_weight", "drawer_load", "drawer_weight", "stocks_by_name", "weigh"]
 
 #: Kilograms a cubic metre of wood that isn't known: a middling hardwood. Source: common practice.
 _UNKNOWN = 650.0
@@ -56,9 +57,24 @@ def drawer_load(drawer: Drawer, conditions: Conditions) -> float:
     return conditions.load_of(drawer.name).pressure(span.area) * float(span.area) / 10**6 / GRAVITY
 
 
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What a drawer weighs, in kilograms: ``empty``, and ``loaded`` with what lies on its bottom."""
+
+    drawer: str
+    empty: float
+    loaded: float
+
+
+def weigh(drawers: Iterable[Drawer], conditions: Conditions) -> tuple[Weighed, ...]:
+    """Every drawer empty and loaded, in their order (CK-4)."""
+    weighed = ((drawer, drawer_weight(drawer)) for drawer in drawers)
+    return tuple(Weighed(drawer.name, empty, empty + drawer_load(drawer, conditions)) for drawer, empty in weighed)
+
+
 def check_weight(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
     """A note of what ``drawer`` weighs (CK-4)."""
-    empty = drawer_weight(drawer)
-    numbers = {"empty": weight(empty, shop.rule), "loaded": weight(empty + drawer_load(drawer, conditions), shop.rule)}
+    (weighed,) = weigh((drawer,), conditions)
+    numbers = {"empty": weight(weighed.empty, shop.rule), "loaded": weight(weighed.loaded, shop.rule)}
     what = "It weighs about {empty} empty, {loaded} loaded."
     return (Finding("weight", Harm.NOTE, drawer.name, what, numbers, "CK-4", "Wood Handbook densities"),)

@@ -80,7 +80,7 @@ def _reckoned(worked_out: Plan) -> str:
 
 
 def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
-    from joinlay.documents.plan_json import InWords, conditions_of
+    from joinlay.documents.plan_json import InWords, conditions_of, weights_of
 
     said = InWords(job.rule)
     worst = min((finding.harm for finding in worked_out.findings), default=None)
@@ -90,6 +90,7 @@ def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
         "verdict": "clean" if worst is None else words.HARM[worst.name],
         "drawers": job.drawer_count,
         "conditions": conditions_of(worked_out),
+        "weights": weights_of(worked_out),
         "findings": [said.finding(finding) for finding in worked_out.findings],
     }
 

@@ -11,6 +11,8 @@ from joinlay import __version__
 from joinlay.boards import Axis
 from joinlay.boards.outline import Ring
 from joinlay.checks.assumed import assumed
+from joinlay.checks.tipping import standing, tipping_loads
+from joinlay.checks.weights import stocks_by_name, weigh
 from joinlay.lengths import Dimension, Length
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from joinlay.stock import Sheet
@@ -27,7 +29,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["InWords", "conditions_of", "json_text", "plan_json"]
+__all__ = ["InWords", "conditions_of", "json_text", "plan_json", "weights_of"]
 
 #: A table no longer than this stands on one line.
 _WIDE: Final = 120
@@ -45,6 +47,7 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
         "paper": plan.paper,
         "files": sorted(files),
         "conditions": conditions_of(plan),
+        "weights": weights_of(plan),
         "findings": [said.finding(finding) for finding in plan.findings],
         "stock": {name: said.stock(stock) for name, stock in plan.stocks.items()},
         "shop": said.shop(plan.shop),
@@ -61,6 +64,20 @@ def conditions_of(plan: Plan) -> list[dict[str, str]]:
     """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, '' for the usual one."""
     found = assumed(plan.conditions, plan.shop.practice, plan.rule)
     return [{"name": one.name, "said": one.said, "written": one.written} for one in found]
+
+
+def weights_of(plan: Plan) -> dict[str, Any]:
+    """What each drawer weighs in kilograms, empty and loaded; and what the piece weighs and what tips it, null where there is no case."""
+    rounded = [(one.drawer, round(one.empty, 2), round(one.loaded, 2)) for one in weigh(plan.drawers, plan.conditions)]
+    told: dict[str, Any] = {
+        "drawers": [{"name": name, "empty_kg": empty, "loaded_kg": loaded} for name, empty, loaded in rounded]
+    }
+    is_whole = plan.drawers and any(board.place is not None for assembly in plan.others for board in assembly.boards)
+    if not is_whole:
+        return {**told, "piece": None}
+    piece = standing(plan.others, plan.drawers, stocks_by_name(plan.stocks.values()), plan.conditions)
+    loads = {str(out): round(load, 2) for out, load in tipping_loads(piece).items()}
+    return {**told, "piece": {"empty_kg": round(piece.kilograms, 2), "tipping_load_kg_by_drawers_out": loads}}
 
 
 def json_text(tree: object) -> str:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
 
-__all__ = ["WayOut", "chart_block", "ways_out"]
+__all__ = ["WayOut", "chart_block", "drawers_named", "ways_out"]
 
 _KEY, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room left of the axes, above them and below them for one row of a bar.
@@ -81,6 +81,12 @@ def ways_out(plan: Plan) -> tuple[WayOut, ...]:
     return tuple(WayOut(tuple(drawer.name for drawer, _, _ in same), *same[0]) for same in found.values())
 
 
+def drawers_named(names: Sequence[str]) -> str:
+    """``drawer 1``, ``drawers 2 to 8``. No rule."""
+    named = in_few_words(names)
+    return f"drawers{named.removeprefix('drawer')}" if len(names) > 1 and named.startswith("drawer ") else named
+
+
 def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> Block:
     """The picture of one way out, ``wide`` mm across: words and key figures, the two curves, and bars for how far it comes (CK-1, CK-2)."""
     axes = _axes(way, rule, wide)
@@ -100,9 +106,7 @@ def _axes(way: WayOut, rule: Graduation, wide: Fraction) -> Axes:
 
 
 def _head(way: WayOut, rule: Graduation, wide: Fraction) -> Iterator[Mark]:
-    named = in_few_words(way.names)
-    if len(way.names) > 1 and named.startswith("drawer "):
-        named = f"drawers{named.removeprefix('drawer')}"
+    named = drawers_named(way.names)
     yield Text((_ZERO, Fraction(-7)), fitted(f"{named}: on the way out", wide, (_KEY, _WORD), bold=True))
     out = way.looked_in
     shut = (*_told(way.play(ZERO), rule), Run(" side play shut,  ", _WORD), *_told(way.play(out), rule))

@@ -8,11 +8,13 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.checks.assumed import assumed
+from joinlay.checks.conditions import weight
+from joinlay.checks.weights import weigh
 from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Fill, Line, Role, Text
+from joinlay.drawings.marks import Align, Fill, Line, Role, Text
 from joinlay.drawings.outlines import corners
 from joinlay.findings import Harm
-from joinlay.pages.drawer_charts import chart_block, ways_out
+from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
@@ -59,6 +61,7 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
         blocks += (_finding(number, finding, plan, wide) for number, finding in found)
     if plan.drawers:
         blocks += _reckoned(plan, wide)
+        blocks += _weights(plan, wide)
     charts = [chart_block(way, plan.rule, wide) for way in ways_out(plan)]
     parted = [*flow(blocks, top - bottom), *flow(charts, top - bottom)]
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
@@ -158,6 +161,20 @@ def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> Block
         bar = Fraction(3, 2) if finding.harm is Harm.REFUSE else Fraction(1, 2)
         strokes.append(Fill(corners((_COLUMN - 3 - bar, y, _COLUMN - 3, Fraction(-1))), Fraction(1)))
     return Block(tuple(strokes), -y + _WHITE)
+
+
+def _weights(plan: Plan, wide: Fraction) -> Iterator[Block]:
+    """Each drawer empty and loaded, drawers that weigh the same in one row (CK-4)."""
+    rows: dict[tuple[str, str], list[str]] = {}
+    for one in weigh(plan.drawers, plan.conditions):
+        rows.setdefault((weight(one.empty, plan.rule), weight(one.loaded, plan.rule)), []).append(one.drawer)
+    yield _heading("What they weigh, about", wide)
+    for (empty, loaded), names in rows.items():
+        y = -_STEP + 1
+        said = (Text((_COLUMN, y), fitted(drawers_named(names), Fraction(70), (_WORD, _SMALL))),)
+        figures = ((f"{empty} empty", Fraction(112)), (f"{loaded} loaded", Fraction(150)))
+        yield Block((*said, *(Text((x, y), words(figure, _WORD), Align.RIGHT) for figure, x in figures)), _STEP)
+    yield Block((), _WHITE)
 
 
 def _reckoned(plan: Plan, wide: Fraction) -> Iterator[Block]:

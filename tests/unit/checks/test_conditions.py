@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.checks.conditions import Load, estimate, weight
+from joinlay.checks.conditions import Load, area, estimate, weight
 from joinlay.errors import BadInput
 from joinlay.lengths import GRADUATIONS, Unit, inches, mm
 from joinlay.shop.practice import usual_practice
@@ -43,6 +43,14 @@ def test_a_drawer_may_hold_a_load_of_its_own():
 )
 def test_estimates_are_shown_on_the_rule_from_two_marks_on(value, shown):
     assert estimate(value, METRIC) == mm(shown)
+
+
+@pytest.mark.parametrize(
+    ("square_mm", "rule", "shown"),
+    [(645.16, INCH, "1 sq in"), (9032.2, INCH, "14 sq in"), (250, METRIC, "2.5 cm2"), (4321, METRIC, "43 cm2")],
+)
+def test_areas_are_shown_as_the_maker_reckons(square_mm, rule, shown):
+    assert area(square_mm, rule) == shown
 
 
 @pytest.mark.parametrize(

@@ -33,6 +33,9 @@ def test_a_usual_drawer_gets_a_note_and_says_it_is_an_estimate():
     assert finding.harm is Harm.NOTE
     assert "estimate" in finding.source
     assert "estimate" in finding.what
+    made = drawer()
+    glue = min(glue_area(made.board("front"), "drawer 1 left side"), glue_area(made.board("left side"), "drawer 1 front"))
+    assert finding.numbers["glue"] == f"{glue / 100:.0f} cm2"
 
 
 def test_corners_are_judged_against_a_jerk():

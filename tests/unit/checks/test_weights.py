@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.checks.conditions import Load
-from joinlay.checks.weights import board_weight, check_weight, drawer_load, drawer_weight, stocks_by_name
+from joinlay.checks.weights import board_weight, check_weight, drawer_load, drawer_weight, stocks_by_name, weigh
 from joinlay.findings import Harm
 from tests.unit.checks.making import CONDITIONS, SHOP, board, drawer, sheet, solid
 
@@ -32,6 +32,15 @@ def test_a_drawer_weighs_all_its_boards():
 def test_the_load_is_what_lies_on_the_bottom():
     assert drawer_load(drawer(), replace(CONDITIONS, load=Load(Fraction(0)))) == 0
     assert drawer_load(drawer(width=900), CONDITIONS) > drawer_load(drawer(width=500), CONDITIONS)
+
+
+def test_every_drawer_is_weighed():
+    bank = [drawer(name="drawer 1"), drawer(name="drawer 2", height=250)]
+    one, two = weigh(bank, replace(CONDITIONS, own_loads={"drawer 2": Load(Fraction(7), is_weight=True)}))
+    assert (one.drawer, two.drawer) == ("drawer 1", "drawer 2")
+    assert one.empty == drawer_weight(bank[0])
+    assert one.loaded - one.empty == pytest.approx(drawer_load(bank[0], CONDITIONS))
+    assert two.loaded - two.empty == pytest.approx(7)
 
 
 def test_one_note_with_both_weights():

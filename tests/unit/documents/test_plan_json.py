@@ -7,11 +7,13 @@ import pytest
 
 from joinlay.boards import Axis
 from joinlay.boards.outline import Ring, outline_of
-from joinlay.documents.plan_json import InWords, json_text, plan_json
+from joinlay.checks.weights import weigh
+from joinlay.documents.plan_json import InWords, json_text, plan_json, weights_of
 from joinlay.findings import note, refusal
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
 from joinlay.lengths import GRADUATIONS, inches, mm, written
+from tests.measured.packets import example
 from tests.unit.casework.outlines import hook
 from tests.unit.jobs.jobs import GOOD
 
@@ -55,6 +57,18 @@ def test_headings(tree):
 def test_what_the_findings_were_judged_by(tree):
     assert [one["name"] for one in tree["conditions"]] == ["driest", "dampest", "workshop", "load", "cutting tolerance", "stands"]
     assert all(one["said"] and one["written"] == "" for one in tree["conditions"])
+
+
+def test_weights_of_every_drawer_and_what_tips_the_piece(tree, worked_out):
+    assert tree["weights"]["piece"] is None
+    (told,) = tree["weights"]["drawers"]
+    (weighed,) = weigh(worked_out.drawers, worked_out.conditions)
+    assert (told["name"], told["empty_kg"], told["loaded_kg"]) == ("drawer 1", round(weighed.empty, 2), round(weighed.loaded, 2))
+    whole = weights_of(example("moth-cabinet"))
+    loads = whole["piece"]["tipping_load_kg_by_drawers_out"]
+    assert list(loads) == ["1", "2", "8"]
+    assert loads["1"] > loads["2"] > loads["8"] > 0
+    assert len(whole["drawers"]) == 8
 
 
 def test_a_length_is_exact_and_in_mm_and_as_read():

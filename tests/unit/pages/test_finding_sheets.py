@@ -5,7 +5,9 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.checks.conditions import weight
 from joinlay.checks.play import OUT, droop, side_play
+from joinlay.checks.weights import weigh
 from joinlay.drawings.marks import Arc, Fill, Text, bounds_of
 from joinlay.findings import Finding, Harm
 from joinlay.jobs.planning import plan
@@ -55,6 +57,9 @@ def test_every_finding_is_told_whole_with_its_way_out(paper):
     assert words.startswith("Seed chest: 3 warnings, ")
     assert "Reckoned with" in words
     assert "the usual figure" in words
+    assert "What they weigh, about" in words
+    (weighed,) = weigh(worked_out.drawers, worked_out.conditions)
+    assert f"{weight(weighed.empty, worked_out.rule)} empty" in words
 
 
 def test_what_is_refused_has_the_heavy_bar():
