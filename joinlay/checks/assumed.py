@@ -36,9 +36,13 @@ class Assumption:
     written: str
 
 
-def assumed(conditions: Conditions, practice: Practice, rule: Graduation) -> tuple[Assumption, ...]:
-    """Seasons, loads, cutting tolerance and standing, in that order, as the maker measures them (CK-1, CK-3, CK-5, CK-6)."""
-    return tuple(Assumption(name, said, origin) for name, said, origin in _said(conditions, practice, rule))
+def assumed(conditions: Conditions, practice: Practice, rule: Graduation, *, is_whole: bool = True) -> tuple[Assumption, ...]:
+    """Seasons, loads, cutting tolerance and standing, in that order, as the maker measures them (CK-1, CK-3, CK-5, CK-6).
+
+    ``is_whole`` False: there are only drawers, so that nothing stands.
+    """
+    found = (Assumption(name, said, origin) for name, said, origin in _said(conditions, practice, rule))
+    return tuple(one for one in found if is_whole or one.name != "stands")
 
 
 def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Iterator[tuple[str, str, str]]:

@@ -74,7 +74,7 @@ def _reckoned(worked_out: Plan) -> str:
     """The figures the findings hang on; nothing where there was nothing to judge."""
     if not worked_out.drawers:
         return ""
-    found = assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule)
+    found = assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule, is_whole=bool(worked_out.others))
     own = [f"{one.said} ({one.written})" for one in found if one.written]
     return words.reckoned_with([one.said for one in found if not one.written], own)
 

@@ -62,7 +62,7 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
 
 def conditions_of(plan: Plan) -> list[dict[str, str]]:
     """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, '' for the usual one."""
-    found = assumed(plan.conditions, plan.shop.practice, plan.rule)
+    found = assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=bool(plan.others))
     return [{"name": one.name, "said": one.said, "written": one.written} for one in found]
 
 

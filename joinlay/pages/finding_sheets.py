@@ -182,7 +182,7 @@ def _reckoned(plan: Plan, wide: Fraction) -> Iterator[Block]:
     yield _heading("Reckoned with", wide)
     strokes: list[Stroke] = []
     y = _ZERO
-    for one in assumed(plan.conditions, plan.shop.practice, plan.rule):
+    for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=bool(plan.others)):
         y -= _STEP
         whence = f"written in {one.written}" if one.written else "the usual figure"
         strokes.append(Text((_COLUMN, y + 1), fitted(f"{one.said}: {whence}", wide - _COLUMN, (_WORD, _SMALL))))

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from tests.cli.running import run
+from tests.measured.packets import EXAMPLES
 from tests.unit.jobs.jobs import GOOD
 
 #: No tenon goes into sides this thin, and no cutter of the shop into so thin a bottom.
@@ -67,16 +68,26 @@ def test_json(job, capsys):
 
 
 def test_your_own_figures_are_told_with_their_line(job, capsys):
-    own = '[use]\nstands = "anchored"\n' + GOOD[GOOD.index("[stock") :].replace('"thin"', '"thin"\nload = "20 lb"')
+    own = '[practice]\ncutting-tolerance = "1/100"\n' + GOOD[GOOD.index("[stock") :].replace('"thin"', '"thin"\nload = "20 lb"')
     told = run(capsys, "check", job(own)).out
-    assert (
-        "Reckoned with your figures: 20 lb in each drawer (chest.toml:21); the piece is anchored to the wall (chest.toml:2)."
-        in told
-    )
+    assert "Reckoned with your figures: 20 lb in each drawer (chest.toml:21); cuts within 1/64 in (chest.toml:2)." in told
+    # Nothing stands where there are only drawers.
     conditions = json.loads(run(capsys, "check", job(own), "--json").out)["conditions"]
     assert {one["name"]: one["written"] for one in conditions} == {
-        "driest": "", "dampest": "", "workshop": "", "load": "chest.toml:21", "cutting tolerance": "", "stands": "chest.toml:2",
+        "driest": "", "dampest": "", "workshop": "", "load": "chest.toml:21", "cutting tolerance": "chest.toml:2",
     }  # fmt: skip
+
+
+def test_a_whole_piece_says_how_it_stands(tmp_path, capsys):
+    path = tmp_path / "moth-cabinet.toml"
+    text = (EXAMPLES / "moth-cabinet.toml").read_text(encoding="utf-8")
+    path.write_text(f'{text}\n[use]\nstands = "anchored"\nfeet-set-back = "30"\n', encoding="utf-8")
+    told = run(capsys, "check", path).out
+    assert "the piece is anchored to the wall, its front feet 30 mm back (moth-cabinet.toml:" in told
+    assert "It is to be anchored to the wall, and must not be used before it is." in told
+    whole = json.loads(run(capsys, "check", path, "--json").out)
+    assert whole["weights"]["piece"]["empty_kg"] > 20
+    assert whole["conditions"][-1]["said"].startswith("the piece is anchored")
 
 
 def test_json_of_a_file_that_is_not_there(tmp_path, capsys):

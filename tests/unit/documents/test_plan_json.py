@@ -55,7 +55,7 @@ def test_headings(tree):
 
 
 def test_what_the_findings_were_judged_by(tree):
-    assert [one["name"] for one in tree["conditions"]] == ["driest", "dampest", "workshop", "load", "cutting tolerance", "stands"]
+    assert [one["name"] for one in tree["conditions"]] == ["driest", "dampest", "workshop", "load", "cutting tolerance"]
     assert all(one["said"] and one["written"] == "" for one in tree["conditions"])
 
 
