@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 __all__ = ["spelled_again"]
 
 #: The most elements once everything that is used again is written out, and the most commands of all paths together.
-_MOST_ELEMENTS, _MOST_STEPS, _DEEPEST = 2_000, 20_000, 32
+_MOST_ELEMENTS, _MOST_STEPS, _DEEPEST = 1_000, 10_000, 32
 
 _LONGEST_TRANSFORM: Final = 1_000
 _TRANSFORM: Final = re.compile(r"[\s,]*([A-Za-z]+)\s*\(([^()]*)\)[\s,]*")
@@ -61,7 +61,7 @@ class _Spelling:
     def element(self, one: Element, *, is_round: bool) -> Iterator[str]:
         self.elements += 1
         if self.elements > _MOST_ELEMENTS:
-            raise BadInput(f"has more than {_MOST_ELEMENTS} shapes once what is used again is written out; an outline has a few")
+            raise _Placed(f"has more than {_MOST_ELEMENTS} shapes once what is used again is written out; an outline has a few")
         try:
             placed, keeps = _transform(one.given.get("transform", ""))
             is_round = is_round and keeps

@@ -24,7 +24,7 @@ __all__ = ["LARGEST_SVG", "Drawn", "Element", "read_strictly", "sizes_of"]
 
 #: The most bytes, elements and levels of a drawing of one outline.
 LARGEST_SVG: Final = 1_000_000
-_MOST_ELEMENTS, _DEEPEST = 2_000, 32
+_MOST_ELEMENTS, _DEEPEST = 1_000, 32
 #: The largest size of a drawing, in mm.
 _LARGEST_SIZE: Final = 3_000
 #: How far the two scales of a drawing may differ, as a share: a thousandth of a millimetre in ten.
