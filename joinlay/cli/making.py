@@ -155,7 +155,7 @@ def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_
     packet = packet_for(worked_out, printer)
     files["packet.pdf"] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
-    for name, drawing in (*template_svgs(worked_out), *(template_dxfs(worked_out) if is_dxf else ())):
+    for name, drawing in (*template_svgs(packet.templates), *(template_dxfs(packet.templates) if is_dxf else ())):
         files[_free(name, files)] = drawing
     progress.step(words.STEP_LIST)
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.templates import plan_templates
+from joinlay.documents.templates import true_size
 from joinlay.pages import Printer, lay_out, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.cover import Entry, cover_sheet
@@ -43,11 +43,12 @@ class Chapter:
 
 @dataclass(frozen=True, slots=True)
 class Packet:
-    """All the sheets of one job by ``chapters``, numbered through, the cover first."""
+    """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those that are laid on them at true size."""
 
     title: str
     paper: Paper
     chapters: tuple[Chapter, ...]
+    templates: tuple[Template, ...]
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
@@ -65,7 +66,8 @@ class Packet:
 
 def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
     """The packet of ``plan`` on its own paper, corrected for ``printer`` (PR-1 to PR-6, MS-1, CL-1, CL-2)."""
-    binder = _Binder(plan, paper_named(plan.paper), printer or Printer())
+    at_true_size = true_size(plan)
+    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), at_true_size)
     lists = all_lists(plan)
     inner = [chapter for chapter in binder.chapters(lists) if chapter.sheets]
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
@@ -79,7 +81,8 @@ def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
         first += len(chapter.sheets)
     index = Chapter(_INDEX, binder.index(lists, inner))
     cover = Chapter(_COVER, (binder.cover([*contents, Entry(_INDEX, first, len(index.sheets))]),))
-    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])))
+    templates = tuple(template for _, some in at_true_size for template in some)
+    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])), templates)
 
 
 _COVER: Final = "Cover"
@@ -94,6 +97,7 @@ class _Binder:
     plan: Plan
     paper: Paper
     printer: Printer
+    true_size: Sequence[tuple[str, Sequence[Template]]]
 
     @property
     def reading(self) -> Paper:
@@ -111,7 +115,8 @@ class _Binder:
         cards = setting_sheets(found, plan, paper, printer=self.printer)
         yield Chapter("Machine settings", cards)
         yield Chapter("Gauges to set by", self._true(gauge_templates(found.settings, plan.rule)))
-        yield Chapter("Templates", self._true(plan_templates(plan)))
+        for heading, templates in self.true_size:
+            yield Chapter(heading, self._true(templates))
 
     def listed(self, lists: Lists, paper: int) -> Chapter:
         """The lists, ``paper`` sheets of paper among what to have ready."""

@@ -10,6 +10,7 @@ from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
+from joinlay.drawings.story.story_sticks import story_sticks
 from joinlay.drawings.tracing import outline_templates
 from joinlay.drawings.turning import profile_template
 from joinlay.errors import BadInput
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "joint_template_pdf", "plan_templates", "steps_of_work", "template_dxfs", "template_sheets", "template_svgs", "templates_pdf",
+    "true_size",
 ]  # fmt: skip
 
 
@@ -48,6 +50,12 @@ def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     return tuple((step, templates) for step, templates in made if templates)
 
 
+def true_size(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
+    """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; a chapter without any is left out (PR-1)."""
+    chapters = (("Templates", plan_templates(plan)), ("Story sticks", story_sticks(plan)))
+    return tuple((chapter, templates) for chapter, templates in chapters if templates)
+
+
 def _profile(plan: Plan) -> Iterator[Template]:
     if plan.profile is not None and plan.knobs:
         yield profile_template(plan.profile, plan.knobs, plan.rule)
@@ -64,14 +72,14 @@ def templates_pdf(plan: Plan, paper: str | None = None, printer: Printer | None 
     return sheets_pdf(template_sheets(plan, paper, printer), title=plan.title, subject="templates at true size")
 
 
-def template_svgs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
-    """Each template of ``plan`` as (file name, SVG), in their order."""
-    return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in plan_templates(plan))
+def template_svgs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, SVG), in their order. No rule."""
+    return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in templates)
 
 
-def template_dxfs(plan: Plan) -> tuple[tuple[str, bytes], ...]:
-    """Each template of ``plan`` as (file name, DXF), in their order. Raises BadInput where the extra that writes DXF isn't installed."""
-    return tuple((f"{_file_name(template)}.dxf", template_dxf(template)) for template in plan_templates(plan))
+def template_dxfs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, DXF), in their order. Raises BadInput where the extra that writes DXF isn't installed."""
+    return tuple((f"{_file_name(template)}.dxf", template_dxf(template)) for template in templates)
 
 
 def joint_template_pdf(

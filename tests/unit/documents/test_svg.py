@@ -67,7 +67,7 @@ def test_a_sheet_is_as_large_as_its_paper():
 
 
 def test_each_template_is_a_file_with_a_plain_name():
-    files = template_svgs(drawers("4 5/16", "4 5/16", "9"))
+    files = template_svgs(plan_templates(drawers("4 5/16", "4 5/16", "9")))
     names = [name for name, _ in files]
     assert len(set(names)) == len(names)
     assert names[0] == "drawer-1-and-2-front-left-end.svg"
