@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.chains import LevelChain, UprightChain
 from joinlay.drawings.cutting import in_bank, level_cut, near_cut
+from joinlay.drawings.details import DETAIL, RADIUS, Spot, spots_on_level, spots_on_upright
 from joinlay.drawings.front_dimensions import FIGURE, FIRST, over_all
 from joinlay.drawings.hiding import box_of
 from joinlay.drawings.lettering import figures, words
-from joinlay.drawings.marks import bounds_of, flatten
+from joinlay.drawings.marks import Arc, Role, bounds_of, flatten
 from joinlay.drawings.naming import Column, Named, named_in
 from joinlay.drawings.picture import Easel, Picture, Size, largest_that_fits
 from joinlay.drawings.placing import whole
@@ -66,7 +67,8 @@ def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture
     many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
     sight = look(in_bank(scene, mouths), FROM_RIGHT.at((x0 + x1) / 2))
     title = f"vertical section through the middle{many}"
-    return _Section(plan, scene, mouths, sight, named_in(sight, scene.boards), title).fitted(room)
+    spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
+    return _Section(plan, scene, mouths, sight, named_in(sight, scene.boards), title, spots).fitted(room)
 
 
 def level_section(plan: Plan, room: Size) -> Picture | None:
@@ -81,7 +83,7 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
     boards = near_cut(scene)
     sight = look(boards, FROM_ABOVE.at(level_cut(scene)))
     title = f"section through {mouth.drawer.name}, seen from above"
-    return _Section(plan, scene, (mouth,), sight, named_in(sight, boards), title).fitted(room)
+    return _Section(plan, scene, (mouth,), sight, named_in(sight, boards), title, spots_on_level(plan, scene)).fitted(room)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,7 @@ class _Section:
     sight: Sight
     names: tuple[Named, ...]
     title: str
+    spots: tuple[Spot, ...] = ()
 
     @property
     def view(self) -> View:
@@ -122,6 +125,7 @@ class _Section:
         easel.draw(edge_strokes(self.sight, fit))
         for knob in self._knobs():
             easel.draw(self._knob(knob, fit))
+        self._spots(easel, fit)
         self._in_drawers(easel, fit)
         left, bottom, right, top = bounds_of(easel.strokes)
         column = Column(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
@@ -143,6 +147,16 @@ class _Section:
         at = (y, z) if self.is_upright else (x, y)
         out = (Fraction(-1), _ZERO) if self.is_upright else (_ZERO, Fraction(-1))
         return knob_aside(knob, at, out, fit)
+
+    def _spots(self, easel: Easel, fit: Fit) -> None:
+        """A circle where there is a detail, with its letter beside it where there is room."""
+        for spot in self.spots:
+            (x, y), radius = fit.point(spot.middle), RADIUS / DETAIL.factor * fit.factor
+            easel.strokes.append(Arc((x, y), radius, _ZERO, Fraction(360), Role.SEEN, f"detail {spot.letter}"))
+            out = radius + 1
+            boxes = [(x + a * out - (6 if a < 0 else 0), y + b * out - (6 if b < 0 else 0)) for a in (1, -1) for b in (1, -1)]
+            letter = [words(spot.letter, FIGURE, bold=True)]
+            any(easel.write(letter, (left, low, left + 6, low + 6)) for left, low in boxes)
 
     def _in_drawers(self, easel: Easel, fit: Fit) -> None:
         """In each drawer its name and, on wood that is seen, which way the grain runs."""

@@ -30,6 +30,7 @@ _HATCHINGS: Final = ((Fraction(3, 2), False), (Fraction(3, 2), True), (Fraction(
 _NEAR: Final = 2 * MM
 _GREY: Final = Fraction(3, 5)
 _MIDDLE: Final = Fraction(1, 2)
+_FINE: Final = Fraction(1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,11 +89,11 @@ def _line(one: Point, two: Point, role: Role, says: str) -> Line:
 
 
 def hatch_strokes(
-    sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None
+    sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None, *, coarse: Fraction = _FINE
 ) -> Iterator[Stroke]:
     """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled grey.
 
-    ``clip`` may cut a polygon on paper down to what is shown of it.
+    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual.
     """
     cut: dict[str, list[Facet]] = {}
     for facet in sight.facets:
@@ -104,7 +105,7 @@ def hatch_strokes(
             points = tuple(fit.point(corner) for corner in facet.corners)
             shown = clip(points) if clip else points
             if len(shown) > 2:
-                yield from (Fill(shown, _GREY, Role.HATCH, name),) if thin else _hatched(shown, way)
+                yield from (Fill(shown, _GREY, Role.HATCH, name),) if thin else _hatched(shown, way, coarse)
 
 
 def _ways(cut: dict[str, list[Facet]]) -> dict[str, int]:
@@ -131,8 +132,9 @@ def _least(box: Box) -> Fraction:
     return min(box[2] - box[0], box[3] - box[1])
 
 
-def _hatched(points: tuple[Point, ...], way: int) -> Iterator[Stroke]:
+def _hatched(points: tuple[Point, ...], way: int, coarse: Fraction) -> Iterator[Stroke]:
     step, falls = _HATCHINGS[way]
+    step *= coarse
     if not falls:
         yield from Hatch(points, step).spelled()
         return

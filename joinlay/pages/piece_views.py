@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.drawings.details import details
 from joinlay.drawings.elevation import dimensioned_elevation
 from joinlay.drawings.lettering import fitted, words, wrapped
 from joinlay.drawings.marks import Move, Text, moved
@@ -41,7 +42,8 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     pages = PlainPages(plan, paper, "the piece", printer or Printer())
     left, bottom, right, top = pages.box
     views = _views(plan, (right - left, top - bottom - _HEAD - _CAPTION))
-    return bind([_sheet(pages, group) for group in _shared(views, top - bottom - _HEAD)] + _long_notes(pages, views))
+    shared = [_sheet(pages, group) for group in _shared(views, top - bottom - _HEAD)]
+    return bind([*shared, *_detail_sheets(pages), *_long_notes(pages, views)])
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +131,25 @@ def _sheet(pages: PlainPages, group: Sequence[_View]) -> Sheet:
         strokes += _lines(view.under, left, y - 2)
         y -= _deep(view.under)
     return pages.sheet(", ".join(view.picture.title for view in group), tuple(strokes), group[0].picture.scale.text)
+
+
+def _detail_sheets(pages: PlainPages) -> list[Sheet]:
+    """The details, two beside each other, row under row."""
+    left, bottom, right, top = pages.box
+    pictures = details(pages.plan)
+    wide = (right - left) / 2
+    high = max((picture.size[1] for picture in pictures), default=_CAPTION) + _CAPTION + _BETWEEN
+    rows = max(1, int((top - bottom - _HEAD) / high))
+    sheets = []
+    for n in range(0, len(pictures), 2 * rows):
+        strokes: list[Stroke] = [_heading(pages, f"{pages.plan.title}: details")]
+        for k, picture in enumerate(pictures[n : n + 2 * rows]):
+            x, y = left + (k % 2) * wide, top - _HEAD - (k // 2) * high
+            strokes.append(Text((x, y - _WORD - 1), fitted(picture.title, wide - 3, (_WORD, _SMALL), bold=True)))
+            x0, _, _, y1 = picture.box
+            strokes += (moved(stroke, Move(x - x0, y - _CAPTION - y1)) for stroke in picture.strokes)
+        sheets.append(pages.sheet("details", tuple(strokes), pictures[n].scale.text))
+    return sheets
 
 
 def _long_notes(pages: PlainPages, views: Sequence[_View]) -> list[Sheet]:
