@@ -12,6 +12,7 @@ from joinlay.drawings.lettering import fitted, words, wrapped
 from joinlay.drawings.marks import Move, Text, moved
 from joinlay.drawings.sections import level_section, upright_sections
 from joinlay.pages.paper import Printer
+from joinlay.pages.parts_picture import parts_sheets
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import bind
 
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
 
-__all__ = ["piece_sheets"]
+__all__ = ["parts_sheets", "piece_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room at the head of a sheet, over each picture for its title, between pictures, and from one line of notes to the next.

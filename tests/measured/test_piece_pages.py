@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.pages.paper import paper_named
-from joinlay.pages.piece_views import piece_sheets
+from joinlay.pages.piece_views import parts_sheets, piece_sheets
 from tests.measured.collisions import collisions
 from tests.measured.odd_pieces import ODD, odd
 from tests.measured.packets import drawers, example, examples
@@ -28,6 +28,7 @@ def wrong_on(sheets):
 @pytest.mark.parametrize("name", examples())
 def test_nothing_collides_in_the_examples(name, paper):
     assert wrong_on(piece_sheets(example(name), paper_named(paper))) == []
+    assert wrong_on(parts_sheets(example(name), paper_named(paper))) == []
 
 
 @pytest.mark.parametrize("name", ODD)
@@ -35,6 +36,7 @@ def test_nothing_collides_in_odd_pieces(name):
     # Those with forty drawers take a second each, so they are drawn on one paper only.
     for paper in PAPERS[:1] if len(odd(name).drawers) > 30 else PAPERS:
         assert wrong_on(odd_sheets(name, paper)) == []
+        assert wrong_on(parts_sheets(odd(name), paper_named(paper))) == []
 
 
 def test_nothing_collides_where_only_openings_are_given():

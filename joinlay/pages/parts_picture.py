@@ -1,0 +1,145 @@
+"""The parts on paper: each one small, at one scale, with its number in the cutting list, how many, its name and its sizes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.cutlist.cutting_list import Grain, cutting_list
+from joinlay.drawings.lettering import Run, figures, fitted, set_line, words, wrapped
+from joinlay.drawings.marks import Line, Move, Role, Text, bounds_of, moved
+from joinlay.drawings.part_picture import part_picture
+from joinlay.drawings.scales import scales_of
+from joinlay.pages.paper import Printer
+from joinlay.pages.plain_sheet import Block, PlainPages, flow
+from joinlay.pages.sheet import bind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.cutlist.cutting_list import Row
+    from joinlay.drawings.lettering import Content
+    from joinlay.drawings.marks import Stroke
+    from joinlay.drawings.scales import Scale
+    from joinlay.jobs.plan import Plan
+    from joinlay.pages.paper import Paper
+    from joinlay.pages.sheet import Sheet
+
+__all__ = ["parts_sheets"]
+
+_TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+#: From one line of words to the next, from a picture to its words, between parts beside and above each other.
+_STEP, _TO_WORDS, _ASIDE, _BETWEEN = Fraction(4), Fraction(4), Fraction(7), Fraction(6)
+#: The least width of a part with its words; the longest part is drawn at most this share of the paper's width.
+_CELL: Final = Fraction(58)
+_LONGEST: Final = Fraction(1, 2)
+_ZERO: Final = Fraction(0)
+
+#: What goes under which heading: beginnings of the kinds of part, in the order of the pages. What is in none comes last.
+_GROUPS: Final = (
+    ("drawer fronts", ("drawer front",)),
+    ("drawer sides", ("drawer side",)),
+    ("drawer backs", ("drawer back",)),
+    ("drawer bottoms", ("drawer bottom",)),
+    ("face frame", ("stile", "mullion", "rail")),
+    ("case", ("case ",)),
+    ("runners and stops", ("bearer", "guide", "kicker", "packing", "stop ")),
+    ("loose tenons", ("loose tenon",)),
+    ("knob blanks", ("knob blank",)),
+    ("other parts", ("",)),
+)
+
+
+def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """Every part of ``plan`` drawn small on sheets of ``paper``, fronts first; none for a plan without parts.
+
+    Parts that are truly the same share a picture; the numbers are those of the cutting list (CL-1). The reference face is towards the eye
+    and the reference edge down, as on the templates (PR-6). All have one scale, which the foot says (ISO 5455).
+    """
+    pages = PlainPages(plan, paper, "parts", printer or Printer())
+    left, bottom, right, top = pages.box
+    rows = cutting_list(plan).rows
+    if not rows:
+        return ()
+    longest = max(row.board.length.mm for row in rows)
+    scales = scales_of(plan.unit)
+    scale = next((one for one in scales if longest * one.factor <= (right - left) * _LONGEST), scales[-1])
+    blocks = [_title(f"{plan.title}: the parts"), *_blocks(rows, plan, scale, right - left)]
+    parted = flow(blocks, top - bottom)
+    return bind([pages.sheet(f"page {n}", pages.stacked(page), scale.text) for n, page in enumerate(parted, start=1)])
+
+
+def _title(said: str) -> Block:
+    return Block((Text((_ZERO, -_TITLE - 2), words(said, _TITLE, bold=True)),), Fraction(10), leads=True)
+
+
+def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> Iterator[Block]:
+    """A heading for each group, and its parts in rows as wide as the paper."""
+    left = list(rows)
+    for title, kinds in _GROUPS:
+        own = [row for row in left if row.part.startswith(kinds)]
+        left = [row for row in left if row not in own]
+        if own:
+            yield _heading(title, wide)
+            yield from _in_rows([_cell(row, plan, scale, wide) for row in own], wide)
+
+
+def _heading(said: str, wide: Fraction) -> Block:
+    line = Line((_ZERO, Fraction(-7)), (wide, Fraction(-7)), Role.FRAME)
+    return Block((Text((_ZERO, Fraction(-11, 2)), words(said, _WORD, bold=True)), line), Fraction(11), leads=True)
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """A part with its words: its picture stands on y = 0, its words hang under that."""
+
+    picture: tuple[Stroke, ...]
+    words: tuple[Text, ...]
+    wide: Fraction
+    high: Fraction
+    deep: Fraction
+
+
+def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
+    picture = part_picture(row.board, scale, has_grain=row.grain is Grain.LENGTH)
+    _, low, right, high = bounds_of(picture)
+    wide = min(max(right, _CELL), most)
+    y = low - _TO_WORDS - _SMALL
+    number: Content = (Run(f"{row.number}", _WORD, bold=True), Run(f"   {row.quantity} ×", _WORD))
+    texts = [Text((_ZERO, y), number)]
+    room = wide - set_line(number).width - 3
+    names = list(wrapped(row.where, room, _SMALL))
+    for n, line in enumerate(names):
+        texts.append(Text((wide - room, y - n * _STEP), fitted(line, room, (_SMALL,))))
+    y -= len(names) * _STEP
+    sizes = (row.finished.length, row.finished.width, row.finished.thickness)
+    size: Content = ()
+    for length in sizes:
+        size += (*((Run(" × ", _SMALL),) if size else ()), *figures(length, plan.rule, _SMALL))
+    texts.append(Text((wide - room, y), size))
+    y -= _STEP
+    texts.append(Text((wide - room, y), fitted(row.board.stock, room, (_SMALL,))))
+    return _Cell(picture, tuple(texts), wide, high, -y + 1)
+
+
+def _in_rows(cells: Sequence[_Cell], wide: Fraction) -> Iterator[Block]:
+    row: list[_Cell] = []
+    for cell in cells:
+        if row and sum(one.wide + _ASIDE for one in (*row, cell)) - _ASIDE > wide:
+            yield _row(row)
+            row = []
+        row.append(cell)
+    if row:
+        yield _row(row)
+
+
+def _row(cells: Sequence[_Cell]) -> Block:
+    """Parts beside each other, standing on one line."""
+    high, deep = max(cell.high for cell in cells), max(cell.deep for cell in cells)
+    strokes: list[Stroke] = []
+    x = _ZERO
+    for cell in cells:
+        strokes += (moved(stroke, Move(x, -high)) for stroke in (*cell.picture, *cell.words))
+        x += cell.wide + _ASIDE
+    return Block(tuple(strokes), high + deep + _BETWEEN)
