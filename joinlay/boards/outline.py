@@ -45,6 +45,11 @@ class Outline:
     width: Fraction
     height: Fraction
 
+    @property
+    def points(self) -> int:
+        """How many points its lines have; a circle counts as one."""
+        return sum(len(line.points) if isinstance(line, Run) else 1 for line in self.lines)
+
     def turned(self, quarters: int) -> Outline:
         """The same outline turned by so many quarter turns anticlockwise."""
         turned = self

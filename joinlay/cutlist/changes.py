@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from joinlay.boards import Board, Cut
+    from joinlay.boards.outline import PlacedOutline
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Length
 
@@ -171,7 +172,20 @@ class _Reader:
                 seen[cut.name] = seen.get(cut.name, 0) + 1
                 label = cut.name if seen[cut.name] == 1 else f"{cut.name}, {seen[cut.name]}"
                 facts.setdefault(board.name, {}).update(self._cut(board, cut, label))
+        for placed in self.plan.outlines:
+            if placed.board.name in names:
+                facts.setdefault(placed.board.name, {}).update(self._outline(placed))
         return facts
+
+    def _outline(self, placed: PlacedOutline) -> dict[str, str]:
+        """Where a maker's own outline lies, how deep it goes, and what is drawn."""
+        text, datum, of = self.on.rule.text, placed.board.datum, placed.purpose
+        return {
+            f"{of}, from the {datum.end}": f"{text(placed.along.start)} to {text(placed.along.stop)}",
+            f"{of}, from the {datum.edge}": f"{text(placed.across.start)} to {text(placed.across.stop)}",
+            f"{of}, on the {datum.word(placed.face)}": "marked only" if placed.into is None else f"{text(placed.into.size)} deep",
+            f"{of}, lines of {placed.outline.file}": f"{placed.outline.points} points",
+        }
 
     def _cut(self, board: Board, cut: Cut, label: str) -> dict[str, str]:
         text = self.on.rule.text
@@ -205,6 +219,8 @@ class _Part:
 
     board: Board
     wood: tuple[object, ...]
+    taken: frozenset[tuple[object, ...]] = frozenset()
+    """What cuts, tapers and a maker's own outlines take out of it."""
 
     @classmethod
     def of(cls, board: Board, plan: Plan) -> _Part:
@@ -212,7 +228,9 @@ class _Part:
         planed = None if stock is not None and stock.thickness == board.thickness else board.thickness.mm
         nominal = None if stock is None else stock.nominal.mm
         bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
-        return cls(board, (board.stock, nominal, planed, bands, board.has_round_edges))
+        traced = ((one.outline, one.along, one.across, one.into) for one in plan.outlines if one.board.name == board.name)
+        wood = (board.stock, nominal, planed, bands, board.has_round_edges)
+        return cls(board, wood, frozenset((*_taken(board), *traced)))
 
     @property
     def area(self) -> Fraction:
@@ -231,8 +249,7 @@ def _fate(old: _Part | None, new: _Part | None, stray: Length) -> Fate | None:
     if old.wood != new.wood:
         return Fate.AGAIN
     if (old.board.length, old.board.width) == (new.board.length, new.board.width):
-        was, now = _taken(old.board), _taken(new.board)
-        return None if was == now else Fate.SERVES if was < now else Fate.SERVES_UNJOINTED
+        return None if old.taken == new.taken else Fate.SERVES if old.taken < new.taken else Fate.SERVES_UNJOINTED
     if old.gives(new):
         return Fate.CUT_DOWN
     is_hair = new.board.length <= old.board.length + stray and new.board.width <= old.board.width + stray

@@ -5,9 +5,11 @@ from dataclasses import replace
 import pytest
 
 from joinlay.boards import Band, Surface
+from joinlay.casework.tracing import place_outline
 from joinlay.cutlist.changes import Fate, compare_plans
 from joinlay.lengths import inches
 from tests.unit.casework.drawers import drawer, opening
+from tests.unit.casework.outlines import box, wish
 from tests.unit.cutlist.bench import board, groove, make_plan, mortise, ply, size
 
 OLD = make_plan(board("drawer 1 back"), board("drawer 2 back"))
@@ -55,6 +57,26 @@ def test_parts_come_and_go():
 def test_what_becomes_of_a_part(new, fate):
     old = make_plan(board("a", cuts=[groove(), mortise("2")]))
     assert compare_plans(old, make_plan(new)).fates == ((fate, ("a",)),)
+
+
+def with_outline(**spot):
+    """The old plan with a finger hole in one of its backs."""
+    back = OLD.boards[0]
+    return replace(OLD, outlines=(place_outline(back, wish(box(25, 12), on="back", **spot)),))
+
+
+def test_an_outline_of_the_maker_s_own_is_a_cut_like_others():
+    added = compare_plans(OLD, with_outline(from_end="127"))
+    assert added.fates == ((Fate.SERVES, ("drawer 1 back",)),)
+    assert {(change.what, change.old) for change in added.joints if "points" in change.new} == {
+        ("finger hole, lines of box.svg", "")
+    }
+    moved = compare_plans(with_outline(from_end="127"), with_outline(from_end="254"))
+    assert moved.fates == ((Fate.SERVES_UNJOINTED, ("drawer 1 back",)),)
+    (change,) = moved.joints
+    assert change.what.startswith("finger hole, from the ")
+    assert (change.old.split(" to ")[0], change.new.split(" to ")[0]) == ("5 in", "10 in")
+    assert compare_plans(with_outline(), with_outline()).is_none
 
 
 def test_parts_that_stay_as_they_are_are_counted():
