@@ -11,6 +11,7 @@ from random import Random
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
+from joinlay.cutlist.regrouping import regrouped
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -26,9 +27,11 @@ _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
     lambda item: (-item.length - item.width, -item.length),
 )
 
-#: How many pieces may be laid in all first tries together, while trying to save a sheet, and in tidying up what is left over; and how many
-#: changes may be tried in the last two, since a short list gains nothing past that. Half a second's work in all.
+#: How many pieces may be laid in all first tries together, in laying some of the sheets anew, while trying to save a sheet, and in tidying up
+#: what is left over; and how many changes may be tried in the last ones, since a short list gains nothing past that. Half a second's work in
+#: all.
 _FIRST_EFFORT: Final = 27_000
+_REGROUPING_EFFORT, _MOST_TO_REGROUP = 15_000, 500
 _SAVING_EFFORT, _MOST_TO_SAVE = 60_000, 1_000
 _TIDYING_EFFORT, _MOST_TO_TIDY = 18_000, 400
 
@@ -52,6 +55,8 @@ def search(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, fir
     found = bench.first()
     least = least_sheets(items, bins, sheet) if sheet is not None else 0
     several = max(len(items), 1)
+    if sheet is not None and found.packing.opened > least:
+        found = bench.regrouped(found, sheet, least)
     chances = min(_SAVING_EFFORT // several, _MOST_TO_SAVE)
     while found.packing.opened > least and chances:
         fewer, chances = bench.squeezed(found, found.packing.opened - 1, chances)
@@ -82,6 +87,14 @@ class _Bench:
         tries = [(sorted(self._items, key=order), way) for way, order in product(self._ways, _ORDERS)]
         tries = tries[:: 1 + len(tries) * len(self._items) // _FIRST_EFFORT]
         return min((self._tried(order, way) for order, way in tries), key=lambda tried: tried.packing.merit)
+
+    def regrouped(self, found: _Try, sheet: Bin, least: int) -> _Try:
+        """``found`` with a few of its sheets at a time laid anew, so that it may take fewer."""
+        effort = min(_REGROUPING_EFFORT, _MOST_TO_REGROUP * len(self._items))
+        # Chances of its own, so that how long it takes changes nothing of what is tried after it.
+        chance = Random(len(self._items))
+        packing = regrouped(found.packing, len(self._bins), sheet, self._ways, _ORDERS, chance, least, effort)
+        return _Try(packing, [step.item for step in packing.steps] + list(packing.left_out), found.way)
 
     def squeezed(self, found: _Try, most: int, chances: int) -> tuple[_Try | None, int]:
         """``found`` changed until it takes ``most`` sheets, None where it can't be; and how many chances are left.
