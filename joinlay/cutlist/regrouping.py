@@ -20,8 +20,8 @@ __all__ = ["regrouped"]
 
 #: How many sheets are laid anew beside the one to be emptied, and how many of their pieces change place in the order, at most.
 _BESIDE, _MOVED = 3, 3
-#: The emptiest sheet is the one to be emptied so often, else one of the first few; a change that gains nothing is gone on with so often.
-_EMPTIEST, _AS_GOOD = 0.7, 0.5
+#: So often in ten the emptiest sheet is the one to be emptied, else one of the first few; and a change that gains nothing is gone on with.
+_EMPTIEST, _AS_GOOD = 5, 8
 _FEW: Final = 3
 #: What a try costs beside the pieces it lays, in pieces.
 _TRY: Final = 4
@@ -48,7 +48,7 @@ class _Bench:
     def parted(self, groups: Sequence[_Group]) -> tuple[_Group, list[_Group], list[_Group]]:
         """One of the emptiest of ``groups``, which stand in that order, to be emptied; a few others to be laid anew with it; and the rest."""
         rest = list(groups)
-        emptied = rest.pop(0 if self.chance.random() < _EMPTIEST else self.pick(min(_FEW, len(rest))))
+        emptied = rest.pop(0 if self.pick(10) < _EMPTIEST else self.pick(min(_FEW, len(rest))))
         others = [rest.pop(self.pick(len(rest))) for _ in range(min(1 + self.pick(_BESIDE), len(rest)))]
         return emptied, others, rest
 
@@ -58,7 +58,7 @@ class _Bench:
         way = self.ways[self.pick(len(self.ways))]
         tried = pack(pool, [], self.sheet, way, len(others))
         gain = emptied.area - _area(tried.left_out)
-        if gain < 0 or (gain == 0 and self.chance.random() >= _AS_GOOD):
+        if gain < 0 or (gain == 0 and self.pick(10) >= _AS_GOOD):
             return None
         rest = pack(sorted(tried.left_out, key=self.orders[0]), [], self.sheet, way, 1)
         return None if rest.left_out else [*_groups(tried, 0), *_groups(rest, 0)]
@@ -72,7 +72,7 @@ class _Bench:
 
     def pick(self, count: int) -> int:
         """A number below ``count``."""
-        return int(self.chance.random() * count)
+        return self.chance.randrange(count)
 
 
 def regrouped(

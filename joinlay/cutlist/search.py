@@ -31,7 +31,7 @@ _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
 #: what is left over; and how many changes may be tried in the last ones, since a short list gains nothing past that. Half a second's work in
 #: all.
 _FIRST_EFFORT: Final = 27_000
-_REGROUPING_EFFORT, _MOST_TO_REGROUP = 15_000, 500
+_REGROUPING_EFFORT, _MOST_TO_REGROUP = 36_000, 800
 _SAVING_EFFORT, _MOST_TO_SAVE = 60_000, 1_000
 _TIDYING_EFFORT, _MOST_TO_TIDY = 18_000, 400
 

