@@ -55,7 +55,7 @@ def prove_drawer(made, drawer, own, share):
     frame = bodies([board for board in boards if board.name.startswith("face frame") and board.part != "loose tenon"])
     out = float(drawer.length.mm) * share
     # A side that leans is held square by its joint, so its solid parts from its place by a little.
-    bent = float(drawer.taper.mm) * 2 * 25 / float(drawer.board("left side").length.mm)
+    bent = abs(float(drawer.taper.mm)) * 2 * 25 / float(drawer.board("left side").length.mm)
     pulled = [body.moved(0, -out, 0) for body in (*sides, *bodies([drawer.board("front")]))]
     play = float(side_play(drawer, drawer.length * Fraction(share)).mm)
     shift = play / 2 + bent + HAIR
