@@ -6,6 +6,7 @@ from joinlay.casework.tracing import place_outline
 from joinlay.drawings import Role
 from joinlay.drawings.marks import Arc, Fill, Polyline, Text, bounds_of
 from joinlay.drawings.tracing import outline_templates
+from joinlay.pages import lay_out, paper_named
 from tests.measured.collisions import collisions
 from tests.unit.casework.outlines import box, disc, hook, wish
 from tests.unit.drawings.parts import INCH, METRIC, board, front, side
@@ -131,3 +132,17 @@ def test_the_end_it_counts_from_is_the_one_on_the_paper(part, face):
     words = said(template(part, box(130, 20), face=face, edge="bottom edge"))
     end = next(word for word in words if word.endswith(" END"))
     assert f"200 from the {end.lower()} to its middle" in words
+
+
+def test_a_large_one_goes_over_several_sheets_and_none_of_it_is_lost():
+    """A circle 280 across on A4, cut into tiles: with what two tiles share counted twice, no part of it is missing."""
+    made = template(board(length=600, width=300, cuts=()), disc(280), edge="bottom edge", from_edge="10")
+    sheets = lay_out([made], paper_named("a4"), title="x", file="", unit=METRIC.unit)
+    laid = [one for sheet in sheets for one in sheet.laid]
+    assert len(laid) > 1
+    assert {(one.tile, one.tiles) for one in laid} == {(n, len(laid)) for n in range(1, len(laid) + 1)}
+    sweeps = [
+        stroke.sweep for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Arc) and stroke.role is Role.SHAPE
+    ]
+    assert sum(sweeps) >= 360
+    assert all(sweep < 360 for sweep in sweeps)
