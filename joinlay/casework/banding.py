@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, Band, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import note, refusal, warning
+from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -34,7 +35,7 @@ class Banding:
     def __post_init__(self) -> None:
         """Refuse faces, an edge named twice, and bands of nothing."""
         if self.thickness.mm <= 0:
-            raise BadInput(f"banding {self.stock} is {self.thickness.mm} mm thick; it must be more than nothing.")
+            raise BadInput(f"banding {self.stock} is {plain_mm(self.thickness)} thick; it must be more than nothing.")
         faces = [s.value for s in self.surfaces if s.axis is Axis.INTO]
         if faces or len(set(self.surfaces)) != len(self.surfaces) or not self.surfaces:
             raise BadInput(

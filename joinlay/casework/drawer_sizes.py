@@ -63,7 +63,7 @@ def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practic
     _refuse_wide_back(name, taper, side)
     line = (smallest(side_height, rise + front_height) - rise).named(f"{name} joint line at the front", "DR-2", "by geometry")
     _refuse_nothing_left(line)
-    bottom = practice.length("bottom clearance")
+    bottom = practice.length("bottom panel clearance")
     return DrawerSizes(
         side, top, rise, taper, set_back, bottom, front_width, front_height, side_height, line, length, inside
     )  # fmt: skip
@@ -88,7 +88,7 @@ def _side_height(name: str, highest: Dimension, make: DrawerMake) -> Dimension:
 def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None:
     """Refuse a drawer that widens to its back by more than both side clearances, for it goes in back first (DR-4, DR-6)."""
     play = 2 * clearance
-    if play + taper < NOTHING:
+    if taper < NOTHING and play + taper < NOTHING:
         raise refusal(
             "drawer size", "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go in.",
             "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "

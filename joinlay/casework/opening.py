@@ -7,6 +7,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
@@ -48,7 +49,7 @@ class Opening:
         """Refuse sizes that are not more than nothing."""
         for size in (self.width, self.height, self.depth):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'the opening'} is {size.mm} mm; it must be more than nothing.")
+                raise BadInput(f"{size.name or 'the opening'} is {plain_mm(size)}; it must be more than nothing.")
 
 
 @dataclass(frozen=True, slots=True)

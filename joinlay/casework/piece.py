@@ -15,6 +15,7 @@ from joinlay.casework.slot import slots_in
 from joinlay.casework.stops import make_stops
 from joinlay.errors import BadInput
 from joinlay.findings import note
+from joinlay.lengths import plain_mm
 from joinlay.stock.movement import Seasons, usual_seasons
 
 if TYPE_CHECKING:
@@ -158,7 +159,7 @@ def within_room(
     depth = (room[2] - behind).named("piece depth over all", "CA-1", "by geometry")
     for size in (width, height, depth):
         if size.mm <= 0:
-            raise BadInput(f"the room leaves {size.mm} mm for the {size.name}; make the free space smaller.")
+            raise BadInput(f"the room leaves {plain_mm(size)} for the {size.name}; make the free space smaller.")
     return width, height, depth
 
 

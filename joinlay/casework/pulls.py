@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Union
 from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, Length, chosen, dimension, rounded_to, smallest
+from joinlay.lengths import NOTHING, Length, chosen, dimension, plain_mm, rounded_to, smallest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -79,10 +79,10 @@ class Pulls:
             )
         for size in (self.diameter, self.projection, self.hole, *([self.depth] if self.depth else [])):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'a size of the pulls'} is {size.mm} mm; it must be more than nothing.")
+                raise BadInput(f"{size.name or 'a size of the pulls'} is {plain_mm(size)}; it must be more than nothing.")
         if self.hole >= self.diameter:
             raise BadInput(
-                f"the pulls' hole is {self.hole.mm} mm and the knob {self.diameter.mm} mm across; the knob must cover its hole."
+                f"the pulls' hole is {plain_mm(self.hole)} and the knob {plain_mm(self.diameter)} across; the knob must cover its hole."
             )
 
 

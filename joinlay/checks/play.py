@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, dimension, mm
+from joinlay.lengths import ZERO, Fine, Length, dimension, mm, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
@@ -31,7 +31,7 @@ def side_play(drawer: Drawer, out: Length) -> Dimension:
     than the drawer's length.
     """
     if not ZERO <= out <= drawer.length:
-        raise BadInput(f"{drawer.name} is {drawer.length.mm} mm long; {out.mm} mm out was asked.")
+        raise BadInput(f"{drawer.name} is {plain_mm(drawer.length)} long; {plain_mm(out)} out was asked.")
     side = drawer.board("left side")
     run = max(out - (drawer.length - side.length), ZERO)
     closed = 2 * drawer.side_clearance
@@ -45,7 +45,7 @@ def droop(gap: Length, length: Length, out: Length) -> Dimension:
     It turns about the front of the bearer until its back meets the kicker (RN-5; by geometry). BadInput where nothing is left inside.
     """
     if not ZERO <= out < length:
-        raise BadInput(f"a drawer {length.mm} mm long was to be {out.mm} mm out; something must stay inside.")
+        raise BadInput(f"a drawer {plain_mm(length)} long was to be {plain_mm(out)} out; something must stay inside.")
     return dimension(gap) * (out / (length - out))
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import CutKind
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Dimension, Length, dimension, largest
+from joinlay.lengths import ZERO, Dimension, Length, dimension, largest, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
@@ -30,7 +30,7 @@ def jamming_length(offset: Length, friction: Fraction) -> Dimension:
     Rule CK-2; statics as of a bracket that slides on a pipe (Beer and Johnston; check value C4). BadInput for numbers under nothing.
     """
     if offset.mm < 0 or friction < 0:
-        raise BadInput(f"an offset of {offset.mm} mm and a friction of {friction} were given; neither is under nothing.")
+        raise BadInput(f"an offset of {plain_mm(offset)} and a friction of {friction} were given; neither is under nothing.")
     return (dimension(offset) * (2 * friction)).named("length inside at which it jams", "CK-2", _STATICS)
 
 

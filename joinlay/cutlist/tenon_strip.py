@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
-from joinlay.lengths import NOTHING
+from joinlay.lengths import NOTHING, plain_mm
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -51,5 +51,5 @@ def _strip(plan: Plan, rows: list[Row]) -> TenonStrip:
         length = length + (row.finished.length + plan.shop.saw.kerf) * (row.quantity + spare)
         spares += spare
     size = rows[0].finished
-    named = length.named(f"strip for {size.thickness.mm} by {size.width.mm} mm tenons", "LT-5", "our own choice")
+    named = length.named(f"strip for {plain_mm(size.thickness)} by {plain_mm(size.width)} tenons", "LT-5", "our own choice")
     return TenonStrip(size.thickness, size.width, tuple(rows), sum(row.quantity for row in rows), spares, named)

@@ -11,6 +11,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -74,8 +75,8 @@ class BoardOnHand:
         for defect in self.defects:
             if not 0 <= defect.start.mm < defect.stop.mm <= self.length.mm:
                 raise BadInput(
-                    f"{self.name}: the defect from {defect.start.mm} to {defect.stop.mm} mm is not on a board "
-                    f"{self.length.mm} mm long; give its start and stop from one end, start first."
+                    f"{self.name}: the defect from {plain_mm(defect.start)} to {plain_mm(defect.stop)} is not on a board "
+                    f"{plain_mm(self.length)} long; give its start and stop from one end, start first."
                 )
 
 
@@ -128,6 +129,6 @@ NOTHING_ON_HAND = OnHand()
 def _check(name: str, sizes: tuple[Dimension, ...], count: int) -> None:
     for size in sizes:
         if size.mm <= 0:
-            raise BadInput(f"{name}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+            raise BadInput(f"{name}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
     if count < 1:
         raise BadInput(f"{name}: the count is {count}; it is 1 or more.")

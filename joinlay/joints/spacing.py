@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from joinlay.errors import BadInput
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
-from joinlay.lengths import NOTHING, Dimension, Length, chosen, decimal_text, largest
+from joinlay.lengths import NOTHING, Dimension, Length, chosen, decimal_text, largest, plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -43,7 +43,7 @@ class KeepOut:
         """Refuse an extent that runs backwards or is empty."""
         if self.stop <= self.start:
             raise BadInput(
-                f"keep-out {self.name or 'on the line'} runs from {self.start.mm} to {self.stop.mm} mm; it must end past its start."
+                f"keep-out {self.name or 'on the line'} runs from {plain_mm(self.start)} to {plain_mm(self.stop)}; it must end past its start."
             )
 
 
@@ -84,7 +84,7 @@ def spread(
     refuse_nothing(line=line, mortise_width=width, largest_spacing=widest)
     for what, size in (("end margin", margin), ("wood between", between), ("clearance", clearance), ("slack", slack)):
         if size.mm < 0:
-            raise BadInput(f"{size.name or what} is {size.mm} mm; it must be at least 0.")
+            raise BadInput(f"{size.name or what} is {plain_mm(size)}; it must be at least 0.")
     if line / (width + between) > _MOST:
         raise BadInput(
             f"{line.name or 'the joint line'} of {decimal_text(line.mm, 3)} mm would hold over {_MOST} mortises "

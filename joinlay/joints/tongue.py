@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
 from joinlay.joints.fits import depth_down, judge_depth, label
-from joinlay.lengths import Unit, inches, mm
+from joinlay.lengths import Unit, inches, mm, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding
@@ -41,7 +41,7 @@ def tongue_length(depth: Dimension, gap: Dimension, named: str) -> Dimension:
     """How long the tongue is: the dado's depth less the tip gap (LR-3). BadInput where nothing would be left."""
     if gap.mm < 0 or gap >= depth:
         raise BadInput(
-            f"{gap.name or 'tip gap'} is {gap.mm} mm in a dado {depth.mm} mm deep; it must be at least 0 and less than the dado."
+            f"{gap.name or 'tip gap'} is {plain_mm(gap)} in a dado {plain_mm(depth)} deep; it must be at least 0 and less than the dado."
         )
     whole = depth - gap if gap else depth
     return whole.named(label(named, "tongue length"), "LR-3", "common practice")
@@ -51,7 +51,7 @@ def tongue_thickness(dado_width: Dimension, fit: Dimension, named: str) -> Dimen
     """How thick the tongue is: the dado's width less the tongue fit (LR-1, LR-8; Elek 2020). BadInput where nothing would be left."""
     if fit.mm < 0 or fit >= dado_width:
         raise BadInput(
-            f"{fit.name or 'tongue fit'} is {fit.mm} mm; it must be at least 0 and less than the dado, {dado_width.mm} mm."
+            f"{fit.name or 'tongue fit'} is {plain_mm(fit)}; it must be at least 0 and less than the dado, {plain_mm(dado_width)}."
         )
     whole = dado_width - fit if fit else dado_width
     return whole.named(label(named, "tongue thickness"), "LR-1", "Elek 2020")

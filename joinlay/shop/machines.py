@@ -11,7 +11,7 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import Unit, default, read_length
+from joinlay.lengths import Unit, default, plain_mm, read_length
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
@@ -116,7 +116,7 @@ class RunLimits:
 def _more_than_nothing(what: str, *sizes: Dimension) -> None:
     for size in sizes:
         if size.mm <= 0:
-            raise BadInput(f"{what}: {size.name or 'a size'} is {size.mm} mm; it must be more than nothing.")
+            raise BadInput(f"{what}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
 
 
 #: Every default of this module: its words, its inch and metric value as written, the rule and source.

@@ -65,7 +65,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("groove depth", "1/4", "6", "GR-1", "Noyes p. 191", "depth of a bottom groove at most"),
     LengthRule("groove offset", "3/8", "10", "GR-1", _PRACTICE, "bottom edge of the side to the groove"),
     LengthRule("least groove offset", "1/4", "6", "GR-1", _PRACTICE, "bottom edge to the groove at least"),
-    LengthRule("bottom clearance", "1/16", "1.6", "GR-2", _PRACTICE, "bottom panel smaller than its grooves, in all"),
+    LengthRule("bottom panel clearance", "1/16", "1.6", "GR-2", _PRACTICE, "bottom panel smaller than its grooves, in all"),
     LengthRule("side clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at each side"),
     LengthRule("top clearance", "1/32", "0.8", "DR-1", _PRACTICE, "drawer to opening at the top"),
     LengthRule("bottom clearance of the front", "1/32", "0.8", "DR-1", _PRACTICE, "drawer front to the rail below it"),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import Length, inches, mm
+from joinlay.lengths import Length, inches, mm, plain_mm
 from joinlay.stock.sheet import Sheet, sanded_plywood_limits
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ def american_plywood_limits(thickness: Length, *, sanded: bool = True) -> tuple[
     Source: PS 1-19, panels to 3/4 in (check value D2). Raises BadInput for a thicker one.
     """
     if not mm(0) < thickness <= inches("3/4"):
-        raise BadInput(f"PS 1 gives these limits up to 3/4 in; {thickness.mm} mm was asked.")
+        raise BadInput(f"PS 1 gives these limits up to 3/4 in; {plain_mm(thickness)} was asked.")
     either_way = inches("1/64") if sanded else inches("1/32")
     return thickness - either_way, thickness + either_way
 

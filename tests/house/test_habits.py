@@ -62,6 +62,12 @@ def test_no_module_is_a_drawer_for_odds_and_ends():
     assert [path for path in modules() if any(odd.fullmatch(part.removesuffix(".py")) for part in path.split("/"))] == []
 
 
+def test_no_text_shows_a_length_as_a_fraction_of_a_millimetre():
+    """``127/32 mm`` is no way to say a length: errors say it with ``plain_mm``, findings on the maker's rule."""
+    raw = re.compile(r"\{[^{}]*\.mm\} ?mm|\{[^{}]*\.mm\} (to|by) ")
+    assert [path for path in modules() if raw.search((ROOT / path).read_text(encoding="utf-8"))] == []
+
+
 #: What reads a file, a clock or the environment; only the two top floors may.
 OUTSIDE = {"open", "input", "print"}
 OUTSIDE_MODULES = {

@@ -17,9 +17,6 @@ if TYPE_CHECKING:
 
 __all__ = ["PRACTICE_KEYS", "TWO_MEANINGS", "PracticePart", "key_of", "set_length"]
 
-#: Two rules share a word that would be read either way, so that their keys say which is meant.
-_KEYS: Final = {"bottom clearance": "bottom-panel-clearance"}
-
 #: Keys that would be read either way, with what to write instead.
 TWO_MEANINGS: Final = {
     "bottom-clearance": (
@@ -38,7 +35,7 @@ _EITHER_WAY: Final = {"taper"}
 
 def key_of(rule: str) -> str:
     """The key that sets the rule called ``rule``: its name with hyphens."""
-    return _KEYS.get(rule, rule.replace(" ", "-"))
+    return rule.replace(" ", "-")
 
 
 _NAMES: Final = (*(row.name for row in LENGTH_RULES), *(row.name for row in RATIO_RULES))

@@ -62,11 +62,11 @@ def test_a_part_a_hair_out_of_place_is_found(part, way, said):
 
 
 def test_the_gaps_are_those_of_the_rules():
-    straight = made(tip_gap="1/64", tongue_fit="1/128", bottom_clearance="1/16")
+    straight = made(tip_gap="1/64", tongue_fit="1/128", bottom_panel_clearance="1/16")
     half_blind = gaps(straight, "tongue")
     assert half_blind["front tongue in the drawer 1 left side"] in (NOTHING, dimension(mm("0.396875")))
     assert gaps(straight, "bottom in")["bottom in the drawer 1 left side"] == dimension(mm("0.79375"))
-    tapered = gaps(made(taper="1/32", bottom_clearance="1/16"), "bottom in")
+    tapered = gaps(made(taper="1/32", bottom_panel_clearance="1/16"), "bottom in")
     assert set(tapered.values()) == {dimension(mm("0.79375"))}
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.checks.play import check_play, droop, height_gap, side_play
 from joinlay.errors import BadInput
-from joinlay.findings import Harm
+from joinlay.findings import Harm, Refused
 from joinlay.lengths import ZERO, dimension, mm
 from tests.unit.checks.making import SHOP, drawer, shop_with
 
@@ -54,6 +54,12 @@ def test_a_drawer_wider_at_its_back_must_still_pass(taper, harm):
     """One that is wider by more than its play is refused while it is planned, so its taper is changed afterwards."""
     made = replace(drawer(shop=shop_with(taper="-1.5")), taper=dimension(mm(taper)))
     assert harms(made)[0] == ("side play", harm)
+
+
+def test_one_wider_than_its_opening_never_passes():
+    assert ("side play", Harm.REFUSE) in harms(drawer(shop=shop_with(side_clearance="-0.1")))
+    with pytest.raises(Refused, match=r"1\.7 mm wider at its back"):
+        drawer(shop=shop_with(taper="-1.7"))
 
 
 @pytest.mark.parametrize(("gap", "kind"), [(3, "side play"), ("3.01", "droop")])

@@ -44,7 +44,7 @@ def test_room_stays_the_same_wherever_the_drawer_stands():
 
 def test_a_bottom_has_the_gap_behind_the_drawer_or_its_groove():
     assert room_to_swell(drawer(back_height=BackHeight.ON_BOTTOM), "bottom", SHOP) == mm(12)
-    assert room_to_swell(drawer(), "bottom", SHOP) == SHOP.practice.length("bottom clearance") / 2
+    assert room_to_swell(drawer(), "bottom", SHOP) == SHOP.practice.length("bottom panel clearance") / 2
 
 
 def test_the_room_itself_is_enough():

@@ -24,7 +24,7 @@ def test_sizes_and_counts_of_nothing_are_refused():
 
 @pytest.mark.parametrize(("start", "stop"), [(-1, 3), (3, 3), (5, 3), (50, 90)])
 def test_a_defect_lies_on_its_board(start, stop):
-    with pytest.raises(BadInput, match="is not on a board 381/5 mm long"):
+    with pytest.raises(BadInput, match=r"is not on a board 76\.2 mm long"):
         BoardOnHand("b", "cherry", size("3"), size("3"), (Defect(mm(start), mm(stop)),))
 
 

@@ -25,7 +25,7 @@ def test_tenons_are_counted_by_section_and_length():
     # 13 at 1 in and 2 at 1 1/2 in, a kerf each.
     assert thin.length == 13 * inches("1 1/8") + 2 * inches("1 5/8")
     assert (thick.thickness, thick.count, thick.spare) == (inches("1/4"), 3, 1)
-    assert thin.length.name == "strip for 127/32 by 127/10 mm tenons"
+    assert thin.length.name == "strip for 3.969 mm by 12.7 mm tenons"
 
 
 def test_no_tenons_no_strip():

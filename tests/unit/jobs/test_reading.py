@@ -129,7 +129,7 @@ def test_each_figure_of_a_drawer_sets_its_rule(key, rule):
 
 @pytest.mark.parametrize("rule", [row.name for row in LENGTH_RULES])
 def test_every_length_rule_can_be_set_in_practice(rule):
-    key = {"bottom clearance": "bottom-panel-clearance"}.get(rule, rule.replace(" ", "-"))
+    key = rule.replace(" ", "-")
     job = read(f'{GOOD}\n[practice]\n{key} = "5/64"\n')
     figure = job.shop.practice.length(rule)
     assert figure == inches("5/64")
