@@ -16,6 +16,7 @@ from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.joints.tongue import dado_depth as depth_of_dado
 from joinlay.joints.tongue import is_near, judge_dado_depth, tip_gap_asked, tongue_length, tongue_thickness
 from joinlay.lengths import NOTHING
+from joinlay.shop import is_sold
 
 if TYPE_CHECKING:
     from joinlay.boards import Board
@@ -178,12 +179,12 @@ def _no_room(practice: Practice) -> Finding:
 
 
 def _near_one_setup(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice, rule: Graduation) -> Finding | None:
-    """A note of what would make it one set-up, where that is within a hair (LR-5)."""
+    """A note of what would make it one set-up, where that is within a hair and can be had (LR-5)."""
     twice, half = cutter * 2, end / 2
     if is_near(end, twice, rule) and _is_sound_depth(side, cutter, practice):
         what = "An end part {thick} thick (it is {is_thick}) would let one set-up cut it all."
         return note("one set-up", what, "LR-5", "derived", thick=twice, is_thick=end)
-    if is_near(cutter, half, rule) and _is_sound_depth(side, half, practice):
-        what = "A cutter of {half} (it is {cutter}) would let one set-up cut it all."
+    if is_near(cutter, half, rule) and is_sold(half) and _is_sound_depth(side, half, practice):
+        what = "A {half} cutter in place of the {cutter} one would let one set-up cut it all."
         return note("one set-up", what, "LR-5", "derived", half=half, cutter=cutter)
     return None

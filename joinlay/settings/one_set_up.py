@@ -11,6 +11,7 @@ from joinlay.lengths import Length, mm
 from joinlay.settings.orientation import from_surface
 from joinlay.settings.run import Rank
 from joinlay.settings.ways import opens_at
+from joinlay.shop import is_sold
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -74,19 +75,27 @@ def _dado_and_rabbet(joint: str, drafts: Sequence[Draft]) -> tuple[tuple[Run, Cu
 
 
 def _near_miss(dado: tuple[Run, Cut], rabbet: tuple[Run, Cut]) -> Iterator[Finding]:
-    """A plain locking rabbet is one set-up when the end part is two cutters thick and dado and tongue are one cutter deep and long."""
+    """A plain locking rabbet is one set-up when the end part is two cutters thick and dado and tongue are one cutter deep and long.
+
+    Nothing is said where the dado would then be over half the side's thickness (LR-4), or where no such cutter is to be had.
+    """
     width, depth = dado[1].along.size, dado[1].depth
     thick: Length = rabbet[0].board.size(Axis.INTO)
     end = Surface.END if opens_at(rabbet[0].board, rabbet[1], Surface.END) else Surface.FAR_END
     tongue = from_surface(rabbet[0].board, rabbet[1].along, end).stop
     misses = (abs(thick - width * 2), abs(depth - width), abs(tongue - width))
+    side: Length = dado[0].board.size(Axis.INTO)
     if max(misses) > _LITTLE or not any(misses):
         return
     if misses[0]:
         # Dado and tongue follow of themselves: with the right thickness the joint is made one cutter deep and long.
-        yield note("nearly one set-up", "one set-up would cut it whole if the part with the tongue were two cutters thick: "
-                   "{wanted} with the {width} cutter (it is {thick}), or this part with a cutter of {half}",
-                   "LR-5", "by geometry", wanted=width * 2, width=width, thick=thick, half=thick / 2)  # fmt: skip
+        ways = ["if the part with the tongue were {wanted} thick (it is {thick})"] if width * 2 <= side else []
+        ways += ["with a {half} cutter in place of the {width} one"] if is_sold(thick / 2) and thick <= side else []
+        if ways:
+            yield note("nearly one set-up", f"one set-up would cut it whole {', or '.join(ways)}",
+                       "LR-5", "by geometry", wanted=width * 2, width=width, thick=thick, half=thick / 2)  # fmt: skip
+        return
+    if width * 2 > side:
         return
     yield note("nearly one set-up", "one set-up would cut it whole if the dado were {width} deep (it is {depth}) and the tongue {width} long "
                "(it is {tongue}): ask for no tip gap and no fit",

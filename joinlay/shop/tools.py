@@ -6,19 +6,25 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
-from joinlay.lengths import plain_mm
+from joinlay.lengths import inches, mm, plain_mm
 from joinlay.shop.machines import Machines, usual_machines
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation, Length
     from joinlay.shop.practice import Practice
 
-__all__ = ["Cutter", "Saw", "Shop", "TenonStock"]
+__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "is_sold"]
 
 
 def _more_than_nothing(what: str, size: Dimension | None) -> None:
     if size is not None and size.mm <= 0:
         raise BadInput(f"{what}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
+
+
+def is_sold(diameter: Length) -> bool:
+    """True for a diameter straight cutters come in: whole 32nds of an inch, or half millimetres. Common practice."""
+    steps = (inches("1/32"), mm("0.5"))
+    return any((diameter.mm / step.mm).denominator == 1 for step in steps)
 
 
 @dataclass(frozen=True, slots=True)

@@ -133,12 +133,17 @@ def test_a_dado_through_the_side_is_refused():
     [
         ("31/64", "1/4", "An end part 1/2 in thick (it is 1/2 in - 0.016 in) would let one set-up cut it all."),
         ("17/32", "1/4", "An end part 1/2 in thick (it is 17/32 in) would let one set-up cut it all."),
-        ("9/16", "1/4", "A cutter of 9/32 in (it is 1/4 in) would let one set-up cut it all."),
+        ("9/16", "1/4", "A 9/32 in cutter in place of the 1/4 in one would let one set-up cut it all."),
     ],
 )
 def test_what_would_make_it_one_set_up(end, cutter, says):
     (found,) = designed(side="9/16", end=end, cutter=cutter).findings
     assert said(found) == says
+
+
+def test_a_cutter_that_nobody_sells_is_not_named():
+    # Half of 0.472 is 0.236; and a quarter-inch dado is over half the side, so a thicker back would not do either.
+    assert designed(side="0.472", end="0.472", cutter="1/4").findings == ()
 
 
 def test_far_from_one_set_up_nothing_is_said():

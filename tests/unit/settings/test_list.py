@@ -77,9 +77,9 @@ def test_one_set_up_is_found_and_nothing_has_to_be_touched_for_it():
 def test_what_would_make_it_one_set_up_is_said():
     found = settings_for(quarter_inch_drawer(depth="15/64", thick="17/32", tongue="7/32"), usual_shop(Unit.INCH))
     (note,) = notes(found, "nearly one set-up")
+    # A cutter of 17/64 in isn't sold, so it isn't named.
     assert note.sentence(INCH.text) == (
-        "one set-up would cut it whole if the part with the tongue were two cutters thick: 1/2 in with the 1/4 in cutter (it is 17/32 in), "
-        "or this part with a cutter of 17/64 in"
+        "one set-up would cut it whole if the part with the tongue were 1/2 in thick (it is 17/32 in)"
     )
     only_gap = settings_for(quarter_inch_drawer(tongue="15/64"), usual_shop(Unit.INCH))
     (note,) = notes(only_gap, "nearly one set-up")

@@ -3,8 +3,8 @@
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.lengths import GRADUATIONS, Unit, inches, mm, written
-from joinlay.shop import Cutter, Saw, Shop, TenonStock, usual_practice, usual_shop
+from joinlay.lengths import GRADUATIONS, Unit, inches, mm, read_length, written
+from joinlay.shop import Cutter, Saw, Shop, TenonStock, is_sold, usual_practice, usual_shop
 
 
 def size(number, name="size"):
@@ -72,3 +72,10 @@ def test_tenon_strip_for_a_frame_and_a_drawer_side_is_there():
     # common practice (A18): 6 mm in a 3/4 in frame, 4 mm in a 1/2 in side.
     for unit in Unit:
         assert {mm(4), mm(6)} <= {tenon.thickness for tenon in usual_shop(unit).tenons}
+
+
+@pytest.mark.parametrize(
+    ("diameter", "sold"), [("1/4", True), ("9/32", True), ("6 mm", True), ("4.5 mm", True), ("0.236", False), ("17/64", False)]
+)
+def test_which_cutters_are_sold(diameter, sold):
+    assert is_sold(read_length(diameter, Unit.INCH)) is sold
