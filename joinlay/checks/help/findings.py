@@ -79,7 +79,8 @@ ON_CHECKS: Final = (
         "fit",
         "The clearance is there on paper, but stock that is thicker than you think and cuts that stray may use it up:"
         " the drawer binds.",
-        "Each size the clearance hangs on has its plus-or-minus: your cutting tolerance, and the spread of the stock "
+        "At the frame, between the guides and under the kicker each size the clearance hangs on has its plus-or-minus: your "
+        "cutting tolerance, and the spread of the stock "
         "(0.1 mm once measured, the standard's limits where not: EN 315 or PS 1). Added up they give the worst; the "
         "root of the sum of their squares gives the likely.",
         (
@@ -88,6 +89,7 @@ ON_CHECKS: Final = (
             "More side clearance, or leave the sides to be planed to fit.",
         ),
         "CK-1",
+        job='cutting-tolerance = "1/64" in [practice]; side-clearance and top-clearance in [drawers] or at a drawer; measured = "0.472" at a stock.',
     ),
     HelpPage(
         "racking",
@@ -109,7 +111,7 @@ ON_CHECKS: Final = (
         "The loaded bottom bows down. If it bows more than the room under it, it rubs on the rail or catches on the stop blocks.",
         "The bottom is reckoned as a thin plate resting on its edges under an even load, 15 lb/ft2 (718 Pa) unless "
         "you give another, with the softest its kind may be, then doubled for years under load. Real plywood is "
-        "stiffer along its face grain than across it; give both figures if you know them. A panel that bows much more"
+        "stiffer along its face grain than across it; give both figures if its data sheet does. A panel that bows much more"
         " than its thickness is held back by its edges and sags less than said.",
         (
             "A thicker sheet.",
@@ -117,12 +119,14 @@ ON_CHECKS: Final = (
             "The groove higher up, which makes more room under it.",
         ),
         "CK-3, ST-3",
+        job='load = "30 lb" (in each drawer) or "15 lb/ft2" (on its bottom), in [drawers] or at one drawer; '
+        'stiffness = ["9 GPa", "4 GPa"] at a stock, along and across its face grain.',
     ),
     HelpPage(
         "wood movement",
         "Solid wood swells across its grain in damp air and shrinks in dry. A front or side may bind at the top of "
         "its opening; a solid bottom may split, push the back off or fall out of its groove.",
-        "Moisture follows from the temperature and humidity of your driest and dampest day and of the workshop, and "
+        "Moisture follows from the temperature and humidity of your driest and dampest day and of the workshop (a heated house unless told), and "
         "the change from the species' coefficient, flat-sawn or quarter-sawn. The coefficients are averages of a "
         "species and serve from 6 to 14 % moisture; one board may differ by a fifth. Finish slows the change and "
         "doesn't stop it.",
@@ -133,6 +137,8 @@ ON_CHECKS: Final = (
             "Plywood.",
         ),
         "CK-6, GR-2, RN-4",
+        job='a table [seasons] with driest, dampest and workshop, each such as { temperature = "70 F", humidity = "30 %" }, '
+        'or { moisture = "7 %" } by a meter; cut = "quarter" at a stock.',
     ),
     HelpPage(
         "case movement",
@@ -148,6 +154,7 @@ ON_CHECKS: Final = (
             "Bearers glued at the front only, screwed through slots behind.",
         ),
         "CK-6, RN-4, CA-1, RA-1",
+        job="a table [seasons] as for wood movement; panels and back in [case].",
     ),
     HelpPage(
         "corner strength",
@@ -171,12 +178,13 @@ ON_CHECKS: Final = (
         ("A thinner bottom or sides, or a lighter wood, if it is too much to lift out.",),
         "CK-4",
         "Lift a full drawer out with a second pair of hands; wooden runners have no catch to hold it at the end.",
+        job='load = "30 lb" in [drawers] or at one drawer.',
     ),
     HelpPage(
         "tipping",
         "A free-standing piece may fall forward when drawers are open or someone leans or climbs on one.",
-        "Weights and their distances behind the front foot are added up for all drawers out empty, for each one out "
-        "and full, and for a load hung on one open drawer; drawers count as two-thirds out. Floor, carpet, feet and a"
+        "Weights and their distances behind the front foot are added up for one, two and all drawers out and empty, "
+        "with a load hung on the front of one, and for each one out and full; drawers count as two-thirds out. Floor, carpet, feet and a"
         " drawer that comes farther out all make it worse. It is statics on planned sizes and no test; no claim to "
         "ASTM F2057 or EN 14749 is made: they say what a real test asks.",
         (
@@ -187,5 +195,6 @@ ON_CHECKS: Final = (
         "CK-5",
         "A falling chest kills. Anchor every free-standing piece to the wall, whatever the figures say, and more so "
         "where there are children; follow local codes and ask someone qualified where the wall is in doubt.",
+        job='a table [use] with stands = "free", "anchored" or "built in", and feet-set-back = "1" where the front feet stand back.',
     ),
 )

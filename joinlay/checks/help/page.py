@@ -19,7 +19,8 @@ class HelpPage:
     """Help on one kind of finding.
 
     ``meaning`` is what has been found, ``reckoned`` how it is worked out and how far that can be trusted, ``remedies`` what to change, the
-    usual way first. ``caution`` is for what may hurt somebody, '' elsewhere. ``rules`` are the trade rules it comes from.
+    usual way first. ``caution`` is for what may hurt somebody, '' elsewhere; ``job`` says what to
+    write in a job where that changes the reckoning, '' elsewhere. ``rules`` are the trade rules it comes from.
     """
 
     kind: str
@@ -28,10 +29,12 @@ class HelpPage:
     remedies: tuple[str, ...]
     rules: str
     caution: str = ""
+    job: str = ""
 
     @property
     def text(self) -> str:
         """The whole page as plain text, a paragraph or list item a line; the caution comes first."""
         first = (f"Caution: {self.caution}", "") if self.caution else ()
         ways = tuple(f"- {remedy}" for remedy in self.remedies)
-        return "\n".join((*first, self.meaning, "", self.reckoned, "", "What helps:", *ways, "", f"Rules: {self.rules}."))
+        job = (f"In the job: {self.job}", "") if self.job else ()
+        return "\n".join((*first, self.meaning, "", self.reckoned, "", "What helps:", *ways, "", *job, f"Rules: {self.rules}."))

@@ -63,3 +63,15 @@ def kinds_in_the_source():
 def test_every_kind_of_finding_anywhere_has_a_page():
     without = sorted({f"{kind} ({file})" for kind, file in kinds_in_the_source() if kind not in PAGES and kind not in SHARED})
     assert without == [], "write a page for these kinds in checks/help, or let them share one in checks/help_on.py"
+
+
+@pytest.mark.parametrize(
+    ("kind", "key"),
+    [("fit", "cutting-tolerance"), ("bottom sag", "stiffness"), ("bottom sag", "load"), ("wood movement", "[seasons]"),
+     ("tipping", "stands"), ("weight", "load")],
+)  # fmt: skip
+def test_what_to_write_in_the_job_is_said(kind, key):
+    said = help_on(kind).text
+    assert f"In the job: {help_on(kind).job}" in said
+    assert key in help_on(kind).job
+    assert "In the job:" not in help_on("clash").text
