@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
@@ -76,7 +76,8 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     blocks = [_title(plan, lists.parts, columns.wide)]
     for group in lists.parts.groups:
         blocks.append(_heading(group, plan.rule, columns))
-        blocks += (_row(row, plan.rule, columns) for row in group.rows)
+        again = _heading(group, plan.rule, columns, ", continued")
+        blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
     parted = flow(blocks, top - bottom)
     wanted = list(shopping_blocks(plan, lists.shopping, right - left))
     room = top - bottom - _height(parted[-1])
@@ -103,13 +104,13 @@ def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> Block:
     return Block(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
 
 
-def _heading(group: Group, rule: Graduation, columns: _Columns) -> Block:
+def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> Block:
     """The stock, how thick it is, and what the columns are."""
     about = _about(group, rule)
     y = Fraction(-21)
     over = y + 4
     strokes: list[Stroke] = [
-        Text((_ZERO, Fraction(-11)), fitted(group.name, columns.finished[0] - 22, (_TITLE, _WORD, _SMALL), bold=True)),
+        Text((_ZERO, Fraction(-11)), fitted(group.name + more, columns.finished[0] - 22, (_TITLE, _WORD, _SMALL), bold=True)),
         Text((columns.wide, Fraction(-11)), fitted(about, columns.wide - columns.finished[0] + 20, (_WORD, _SMALL)), Align.RIGHT),
         Text((columns.number, y), words("no.", _SMALL), Align.RIGHT),
         Text((columns.count, y), words("make", _SMALL), Align.RIGHT),

@@ -30,12 +30,14 @@ _WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 class Block:
     """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
 
-    ``leads`` True: a heading, which goes to the next page with what it heads.
+    ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page that begins with
+    this block, so that a list gone on with says what it is.
     """
 
     strokes: tuple[Stroke, ...]
     height: Fraction
     leads: bool = False
+    again: Block | None = None
 
 
 def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
@@ -50,7 +52,8 @@ def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
                 waiting.insert(0, page.pop())
             if page:
                 pages.append(page)
-            page, left = waiting, room - sum(each.height for each in waiting)
+            page = waiting or ([block.again] if block.again is not None else [])
+            left = room - sum(each.height for each in page)
         page.append(block)
         left -= block.height
     return [*pages, page] if page else pages

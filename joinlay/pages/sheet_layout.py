@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 
 __all__ = ["layout_sheets"]
 
-_TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_TITLE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: How high the drawing of a sheet may be, a row of the list of cuts, and its figures: to be read at the saw, and smaller where all of it
 #: would not fit on the page.
 _SIZES: Final = (
@@ -44,11 +44,9 @@ _SIZES: Final = (
 _ZERO: Final = Fraction(0)
 #: From one small line to the next.
 _STEP: Final = Fraction(4)
-#: The height of the line that heads a page gone on to.
-_AGAIN: Final = Fraction(9)
 #: Where the columns of the list of cuts stand: right edges of the numbers, the figures and how often; left edges of the words.
 _NUMBER, _WAY, _HOW, _AT, _TIMES, _THROUGH, _DONE = (
-    Fraction(27), Fraction(30), Fraction(54), Fraction(84), Fraction(89), Fraction(106), Fraction(142),
+    Fraction(27), Fraction(30), Fraction(54), Fraction(84), Fraction(89), Fraction(104), Fraction(143),
 )  # fmt: skip
 _LEGEND: Final = (
     "White figures on black are the cuts, in order: each right across its panel, crosscuts measured from its left end in the "
@@ -83,21 +81,17 @@ class _Page:
         left, bottom, right, top = self.pages.box
         wide, room = right - left, top - bottom
         size = next((size for size in _SIZES if len(flow(self._blocks(wide, *size)[0], room)) == 1), None)
-        blocks, scale = self._blocks(wide, *(size or _SIZES[1]))
-        parted = flow(blocks, room)
-        if size is None:
-            # It won't go on one page, so it need not be small; the later pages say what they belong to.
-            again = Block((Text((_ZERO, Fraction(-5)), fitted(f"{self.name}, continued", wide, (_WORD,), bold=True)),), _AGAIN)
-            parted = flow(blocks, room - _AGAIN)
-            parted = [parted[0], *([again, *page] for page in parted[1:])]
-        for n, page in enumerate(parted):
+        # Where it won't go on one page, it need not be small.
+        blocks, scale = self._blocks(wide, *(size or _SIZES[0]))
+        for n, page in enumerate(flow(blocks, room)):
             strokes = self.pages.stacked(page)
             yield self.pages.sheet(self.name, strokes, f"1:{scale}") if n == 0 else self.pages.sheet(self.name, strokes)
 
     def _blocks(self, wide: Fraction, deep: Fraction, high: Fraction, figure: Fraction) -> tuple[list[Block], int]:
         """Everything about the sheet, and the scale of its drawing."""
         drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, wide, deep)
-        rows = [self._row(step, wide, high, figure) for step in cut_steps(self.sheet)]
+        again = _captions(wide, f"{self.name}, continued")
+        rows = [replace(self._row(step, wide, high, figure), again=again) for step in cut_steps(self.sheet)]
         listed = [_captions(wide), *rows] if rows else [self._uncut()]
         return [self._head(wide), drawn, *listed, *self._offcuts(wide)], scale
 
@@ -119,12 +113,9 @@ class _Page:
         said = [f"{used} % of it goes into parts, kerf {read(layout.kerf, self.rule)}."]
         if layout.whole:
             takes = "1 whole sheet" if layout.whole == 1 else f"{layout.whole} whole sheets"
-            bound = (
-                "and no layout takes fewer"
-                if layout.whole == layout.least_whole
-                else f"no layout fewer than {layout.least_whole}"
-            )
-            said.append(f"All the parts of {layout.stock} take {takes}, {bound}.")
+            is_least = layout.whole == layout.least_whole
+            bound = ", and no layout takes fewer" if is_least else f"; no layout could take fewer than {layout.least_whole}"
+            said.append(f"All the parts of {layout.stock} take {takes}{bound}.")
         return " ".join(said)
 
     def _row(self, step: CutStep, wide: Fraction, high: Fraction, figure: Fraction) -> Block:
@@ -142,7 +133,7 @@ class _Page:
             Text((_HOW, y), words(how, _SMALL)),
             hung((_AT, y), figures(setting, self.rule, figure, bold=True)),
             *([Text((_TIMES, y), words(times, _SMALL))] if times else []),
-            Text((_THROUGH, y), fitted(by(cut.panel, self.rule), _DONE - _THROUGH - 2, (_SMALL,))),
+            Text((_THROUGH, y), fitted(by(cut.panel, self.rule), _DONE - _THROUGH - 1, (_SMALL, _TINY))),
             *(Text((_DONE, first - n * _STEP), fitted(line, wide - _DONE, (small,))) for n, line in enumerate(done)),
         ]
         return Block((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
@@ -157,9 +148,9 @@ class _Page:
             yield Block((Text((_ZERO, Fraction(-6)), said),), Fraction(8))
 
 
-def _captions(wide: Fraction) -> Block:
-    """What the columns of the list of cuts are."""
-    y = Fraction(-3)
+def _captions(wide: Fraction, name: str = "") -> Block:
+    """What the columns of the list of cuts are; with a ``name``, the head of a page gone on to."""
+    y = Fraction(-12) if name else Fraction(-3)
     named = (
         (_NUMBER, "cut", Align.RIGHT),
         (_AT, "set to", Align.RIGHT),
@@ -167,8 +158,10 @@ def _captions(wide: Fraction) -> Block:
         (_DONE, "then done", Align.LEFT),
     )
     strokes: list[Stroke] = [Text((x, y), words(said, _SMALL), align) for x, said, align in named]
+    if name:
+        strokes.append(Text((_ZERO, Fraction(-5)), fitted(name, wide, (_WORD, _SMALL), bold=True)))
     strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
-    return Block(tuple(strokes), Fraction(5), leads=True)
+    return Block(tuple(strokes), 2 - y, leads=True)
 
 
 def _done(said: str, room: Fraction) -> tuple[list[str], Fraction]:

@@ -248,3 +248,20 @@ def test_flow_of_a_block_higher_than_the_page():
     pages = flow([block(5), block(90), block(5)], Fraction(60))
     assert [[each.height for each in page] for page in pages] == [[5], [90], [5]]
     assert flow([], Fraction(60)) == []
+
+
+def test_a_page_that_goes_on_with_a_list_says_so():
+    again = block(7, leads=True)
+    row = Block((), Fraction(20), again=again)
+    pages = flow([block(7, leads=True), row, row, row], Fraction(60))
+    assert [[each.height for each in page] for page in pages] == [[7, 20, 20], [7, 20]]
+    # With its own heading at the top it needs no other.
+    heading = block(7, leads=True)
+    pages = flow([block(50), heading, row], Fraction(60))
+    assert pages == [[block(50)], [heading, row]]
+    plan = big_plan()
+    lists = all_lists(plan)
+    assert "ply, continued" in said(cutting_list_sheets(plan, lists, A4)[1:2])
+    forty = forty_drawers()
+    second = next(sheet for sheet in layout_sheets(forty, all_lists(forty), A4)[1:2])
+    assert {"ply, 1 of 3, continued", "then done"} <= set(said([second]))
