@@ -2,50 +2,32 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from itertools import groupby
+from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.marks import Move, Text, Turn, moved, text_box
-from joinlay.errors import BadInput
+from joinlay.drawings.marks import Move
 from joinlay.lengths import Unit
-from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
-from joinlay.pages.packing import GAP, FreeRoom
+from joinlay.pages.desk import Desk, Piece
 from joinlay.pages.paper import Printer
 from joinlay.pages.sheet import Laid, Sheet, bind
-from joinlay.pages.tiling import count_tiles, match_letters, tile
-from joinlay.pages.title_block import Foot, TileMap
+from joinlay.pages.tile_map import TileMap
+from joinlay.pages.tiling import OVERLAP, count_tiles, match_letters, next_stop, seams_across, tile, tile_at
+from joinlay.pages.title_block import Foot
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
     from fractions import Fraction
 
-    from joinlay.drawings.marks import Box, Stroke
+    from joinlay.drawings.marks import Box
     from joinlay.drawings.template import Template
-    from joinlay.pages.packing import Spot
+    from joinlay.pages.packing import Strip
     from joinlay.pages.paper import Paper
+    from joinlay.pages.tiling import Span, Tile
 
 __all__ = ["lay_out"]
 
-
-@dataclass(slots=True)
-class _Open:
-    """A sheet being filled."""
-
-    room: FreeRoom
-    strokes: list[Stroke]
-    foot: tuple[Fraction, Fraction]
-    laid: list[Laid] = field(default_factory=list)
-    maps: list[TileMap] = field(default_factory=list)
-
-
-@dataclass(frozen=True, slots=True)
-class _Piece:
-    """What has to go on one sheet in one place: a template or a tile of one."""
-
-    laid: Laid
-    strokes: tuple[Stroke, ...]
-    box: Box
-    map: TileMap | None = None
+#: So many times as long as it is wide, and a template is cut into strips wherever there is room for one (our own choice).
+_THIN: Final = 5
 
 
 def lay_out(
@@ -54,106 +36,83 @@ def lay_out(
     """Sheets with ``templates`` in their order, each as far forward as there is room for it.
 
     ``title`` and ``file`` (the job's, no folder) stand at the foot of each sheet, with what is on it and the ``unit`` of the figures.
-    PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-4: what does not fit is tiled.
+    PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-3: corrected for ``printer``. PR-4: what
+    does not fit is tiled; what is long and thin is cut into strips that lie side by side. A sheet of a roll is as long as it must be.
     Raises BadInput for paper too small for the check square and a template beside it.
     """
     asked = printer or Printer()
-    desk = _Desk(paper, asked)
+    desk, letters = Desk(paper, asked), match_letters()
     for template in templates:
-        at = 0
-        for piece in desk.pieces(template):
-            # Tiles keep their order: none goes on a sheet before the last one's.
-            at = desk.put(piece, at)
+        _lay(template, desk, letters)
     sheets = []
-    for sheet in desk.sheets:
-        parts = tuple(one.title for one in sheet.laid)
-        foot = Foot(
-            title, parts, paper, file, "inches" if unit is Unit.INCH else "mm", sheet.foot, tuple(sheet.maps), printer=asked
-        )
-        sheets.append(Sheet(paper, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
+    for sheet, page in desk.cut():
+        words = "inches" if unit is Unit.INCH else "mm"
+        foot = Foot(title, tuple(_said(sheet.laid)), paper, file, words, sheet.foot, tuple(sheet.maps), printer=asked)
+        sheets.append(Sheet(page, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
     return bind(sheets)
 
 
-class _Desk:
-    """The sheets laid so far."""
-
-    def __init__(self, paper: Paper, printer: Printer) -> None:
-        self.area = printer.room(paper)
-        self.paper = paper
-        self.sheets: list[_Open] = []
-        self.letters = match_letters()
-        if min(self.area[2] - self.area[0], self.area[3] - self.area[1]) < SQUARE + 4 * GAP:
-            raise BadInput(f"{paper.title} paper is too small for the check square and a template beside it; use A4 or letter.")
-
-    def _fresh(self) -> _Open:
-        """A new sheet with its foot, and the long bars where it is the first."""
-        left, bottom, right, top = self.area
-        strokes: list[Stroke] = []
-        if not self.sheets:
-            level, upright = LongBar(bar_length(right - left)), LongBar(bar_length(top - bottom))
-            strokes += level.drawn(left, top - BAR_HIGH, upright=False)
-            top -= BAR_HIGH + BAR_LOW + GAP
-            # Its words stand to the left of the upright bar.
-            strokes += upright.drawn(right - BAR_LOW, bottom, upright=True)
-            right -= BAR_HIGH + BAR_LOW + GAP
-        foot = (right - SQUARE, bottom)
-        room = FreeRoom([(left, bottom, right, top)])
-        room.take((foot[0], foot[1], right, bottom + SQUARE))
-        return _Open(room, strokes, foot)
-
-    def pieces(self, template: Template) -> Iterator[_Piece]:
-        """The template whole, or cut into tiles where it goes on no sheet."""
-        width, height = template.size
-        boxes = self._later_boxes()
-        if any(_fits(width, height, box) or _fits(height, width, box) for box in boxes):
-            yield _Piece(Laid(template, Move()), template.strokes, template.box)
-            return
-        rooms = [size for box in boxes for size in ((box[2] - box[0], box[3] - box[1]), (box[3] - box[1], box[2] - box[0]))]
-        wide, high = min(rooms, key=lambda room: _worth(template.size, room))
-        tiles = tile(template.strokes, wide, high, title=template.title, letters=self.letters)
-        windows = tuple(one.window for one in tiles)
-        for n, one in enumerate(tiles, start=1):
-            yield _Piece(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))
-
-    def _later_boxes(self) -> tuple[Box, ...]:
-        """The free boxes of a sheet with a check square and no bars."""
-        _, bottom, right, _ = self.area
-        room = FreeRoom([self.area])
-        room.take((right - SQUARE, bottom, right, bottom + SQUARE))
-        return room.boxes
-
-    def put(self, piece: _Piece, first: int) -> int:
-        """Lay ``piece`` on the first sheet with room for it, from number ``first`` (from 0) on, or on a new one; gives that sheet's number.
-
-        The very first sheet may be too small for it because of its bars.
-        """
-        x0, y0, x1, y1 = piece.box
-        at, spot = self._room_for(x1 - x0, y1 - y0, first)
-        sheet = self.sheets[at]
-        move = Move(spot.x + y1, spot.y - x0, 1) if spot.is_turned else Move(spot.x - x0, spot.y - y0)
-        sheet.laid.append(replace(piece.laid, move=move))
-        sheet.strokes += (_readable(moved(stroke, move)) for stroke in piece.strokes)
-        if piece.map is not None:
-            sheet.maps.append(piece.map)
-
-        return at
-
-    def _room_for(self, width: Fraction, height: Fraction, first: int) -> tuple[int, Spot]:
-        for at in range(first, len(self.sheets)):
-            spot = self.sheets[at].room.place(width, height)
-            if spot is not None:
-                return at, spot
-        self.sheets.append(self._fresh())
-        return self._room_for(width, height, len(self.sheets) - 1)
+def _lay(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+    """Lay a template whole where it goes on a sheet, else in strips, else in tiles."""
+    width, height = template.size
+    empty = desk.empty().room
+    if any(_fits(width, height, box) or _fits(height, width, box) for box in empty.boxes):
+        desk.put(Piece(Laid(template, Move()), template.strokes, template.box))
+        return
+    short, long = sorted(template.size)
+    strip = empty.strip(short, long)
+    if long >= _THIN * short and strip is not None and strip.length > 3 * OVERLAP:
+        _lay_strips(template, desk, letters)
+    else:
+        _lay_tiles(template, desk, letters)
 
 
-def _readable(stroke: Stroke) -> Stroke:
-    """The same stroke; a line of text that would stand on its head is turned round where it is."""
-    if not isinstance(stroke, Text) or stroke.turn is not Turn.LEFT:
-        return stroke
-    left, bottom, right, top = text_box(stroke)
-    x, y = stroke.anchor
-    return replace(stroke, anchor=(left + right - x, bottom + top - y), turn=Turn.RIGHT)
+def _lay_strips(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+    """Cut a long template into strips, each as long as the room that is left for it (PR-4)."""
+    along = 0 if template.size[0] >= template.size[1] else 1
+    low, high = template.box[along], template.box[along + 2]
+    thick, seams = template.size[1 - along], seams_across(template.strokes, template.box, along)
+    places: list[tuple[int, Strip]] = []
+    spans: list[Span] = []
+    start, at = low, 0
+    while not spans or spans[-1][1] < high:
+        at, strip = desk.strip(thick, high - start, at)
+        stop = next_stop(start, strip.length, high, seams)
+        desk.sheets[at].room.take(strip.cut_to(stop - start))
+        places.append((at, strip))
+        spans.append((start, stop))
+        start = stop - OVERLAP
+    other: list[Span] = [(template.box[1 - along], template.box[3 - along])]
+    across, up = (spans, other) if along == 0 else (other, spans)
+    tiles = tile_at(template.strokes, across, up, title=template.title, letters=letters)
+    for (at, strip), (begin, end), piece in zip(places, spans, _pieces(template, tiles), strict=True):
+        desk.lay(piece, at, strip.cut_to(end - begin)[:2], is_turned=strip.is_upright != (along == 1))
+
+
+def _lay_tiles(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+    """Cut a large template into tiles of the size that takes fewest, in their order on the sheets (PR-4)."""
+    boxes = desk.empty().room.boxes
+    rooms = [size for box in boxes for size in ((box[2] - box[0], box[3] - box[1]), (box[3] - box[1], box[2] - box[0]))]
+    wide, high = min((room for room in rooms if min(room) > 3 * OVERLAP), key=lambda room: _worth(template.size, room))
+    at = 0
+    for piece in _pieces(template, tile(template.strokes, wide, high, title=template.title, letters=letters)):
+        at = desk.put(piece, at)
+
+
+def _pieces(template: Template, tiles: Sequence[Tile]) -> Iterator[Piece]:
+    windows = tuple(one.window for one in tiles)
+    for n, one in enumerate(tiles, start=1):
+        yield Piece(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))
+
+
+def _said(laid: Sequence[Laid]) -> Iterator[str]:
+    """What is on a sheet, the tiles of one template in one line: ``case side, story stick: tiles 1 to 4 of 10``."""
+    for title, group in groupby(laid, key=lambda one: one.template.title):
+        here = list(group)
+        if len(here) > 1 and all(one.tile for one in here):
+            yield f"{title}: tiles {here[0].tile} to {here[-1].tile} of {here[0].tiles}"
+        else:
+            yield from (one.title for one in here)
 
 
 def _worth(size: tuple[Fraction, Fraction], room: tuple[Fraction, Fraction]) -> tuple[int, int, Fraction]:

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from joinlay.drawings.marks import Box
 
-__all__ = ["GAP", "FreeRoom", "Spot"]
+__all__ = ["GAP", "FreeRoom", "Spot", "Strip"]
 
 #: Paper left between two templates, to cut along.
 GAP: Final = Fraction(4)
@@ -24,6 +24,22 @@ class Spot:
     x: Fraction
     y: Fraction
     is_turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """A long free place on a sheet: its upper left corner, its length and width in mm, and whether it runs up the sheet."""
+
+    left: Fraction
+    top: Fraction
+    length: Fraction
+    thick: Fraction
+    is_upright: bool
+
+    def cut_to(self, length: Fraction) -> Box:
+        """The box of its first ``length`` mm, from the upper left."""
+        wide, high = (self.thick, length) if self.is_upright else (length, self.thick)
+        return (self.left, self.top - high, self.left + wide, self.top)
 
 
 class FreeRoom:
@@ -53,6 +69,15 @@ class FreeRoom:
                 self.take((left, top - high, left + wide, top))
                 return Spot(left, top - high, is_turned)
         return None
+
+    def strip(self, thick: Fraction, most: Fraction) -> Strip | None:
+        """The longest strip of this width that is free, at most ``most`` long; upright of two alike, then the highest. It is not taken."""
+        strips = []
+        for left, bottom, right, top in self._boxes:
+            for is_upright, wide, long in ((True, right - left, top - bottom), (False, top - bottom, right - left)):
+                if thick <= wide:
+                    strips.append(Strip(left, top, min(long, most), thick, is_upright))
+        return max(strips, key=lambda one: (one.length, one.is_upright, one.top, -one.left), default=None)
 
     def take(self, taken: Box) -> None:
         """Note that ``taken``, and the gap around it, is free no longer."""

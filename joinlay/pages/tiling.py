@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.blocks import stacked
 from joinlay.drawings.lettering import set_line, words
-from joinlay.drawings.marks import Arc, Line, Role, Text, bounds_of, flatten, text_box
+from joinlay.drawings.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of, flatten, text_box
 from joinlay.drawings.placing import MM, Room, whole
 from joinlay.pages.clipping import clip
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from joinlay.drawings.marks import Box, Stroke
 
-__all__ = ["OVERLAP", "Tile", "count_tiles", "match_letters", "tile"]
+__all__ = ["OVERLAP", "Seams", "Span", "Tile", "count_tiles", "match_letters", "next_stop", "seams_across", "tile", "tile_at"]
 
 #: How much two neighbours have in common, in mm.
 OVERLAP: Final = Fraction(10)
@@ -28,20 +28,25 @@ OVERLAP: Final = Fraction(10)
 _LONG: Final = Fraction(40)
 #: Words longer than this can't be kept off every seam: a title along a strip is shorter.
 _LONG_WORDS: Final = Fraction(120)
+#: White kept between a seam and the joint marks and words beside it, where there is a choice.
+_CLEAR: Final = Fraction(2)
 #: No tile is smaller than this along the way.
 _LEAST: Final = Fraction(40)
 _RING, _ARM = Fraction(2), Fraction(3)
 _SMALL: Final = Fraction(5, 2)
 #: The height of a match letter, and the widest of them.
 _LETTER, _WIDE_LETTER = Fraction(7, 2), "W"
+#: From a ring to the letter above it: J and Q reach below their line.
+_ABOVE: Final = Fraction(3, 2)
 #: Stops are looked for this close to each other, in mm, and so many of them are looked at more closely.
 _STRIDE, _TRIES = 3, 10
 #: So many places along a seam are tried for a register mark.
 _SPOTS: Final = 60
 
-_Span = tuple[Fraction, Fraction]
+#: From where to where on one axis, in mm.
+Span = tuple[Fraction, Fraction]
 #: Where no seam should fall: never if it can be helped, and wherever there is a choice.
-_KeepOff = tuple[list[_Span], list[_Span]]
+_KeepOff = tuple[list[Span], list[Span]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +75,27 @@ def tile(
     """
     if min(width, height) <= 2 * OVERLAP:
         raise ValueError(f"a tile of {width} x {height} mm is too small to overlap by {OVERLAP} mm")
-    left, bottom, right, top = bounds_of(strokes)
-    drawn = [(stroke, bounds_of((stroke,))) for stroke in strokes]
-    upright, level = _Seams(drawn, (bottom, top), is_upright=True), _Seams(drawn, (left, right), is_upright=False)
-    across, up = _spans(left, right, width, upright), _spans(bottom, top, height, level)
+    left, bottom, right, top = box = bounds_of(strokes)
+    across = _spans(left, right, width, seams_across(strokes, box, 0))
+    up = _spans(bottom, top, height, seams_across(strokes, box, 1))
+    return tile_at(strokes, across, up, title=title, letters=letters)
+
+
+def tile_at(
+    strokes: Sequence[Stroke],
+    across: Sequence[Span],
+    up: Sequence[Span],
+    *,
+    title: str = "",
+    letters: Iterator[str] | None = None,
+) -> tuple[Tile, ...]:
+    """``strokes`` cut into tiles from where to where ``across`` and ``up`` say, row by row from the lower left (PR-4).
+
+    Each span begins 10 mm before the last one's end. Register marks, letters and labels as ``tile`` has them.
+    """
+    left, bottom, right, top = box = (across[0][0], up[0][0], across[-1][1], up[-1][1])
     letters = letters or match_letters()
+    upright, level = seams_across(strokes, box, 0), seams_across(strokes, box, 1)
     marks = [*_registers(across, upright, letters), *_registers(up, level, letters)]
     tiles: list[Tile] = []
     windows = [(x0, y0, x1, y1) for y0, y1 in up for x0, x1 in across]
@@ -118,12 +139,29 @@ def _label(title: str, tile_of: str, strokes: Sequence[Stroke], window: Box) -> 
         yield from flatten(block.marks(Fraction(box[0], MM), Fraction(box[1], MM)))
 
 
+def seams_across(strokes: Sequence[Stroke], box: Box, axis: int) -> Seams:
+    """The seams that part ``strokes``, which fill ``box``, along an axis: 0 from left to right, 1 upwards (PR-4)."""
+    drawn = [(stroke, bounds_of((stroke,))) for stroke in strokes]
+    return Seams(drawn, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
+
+
+def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> Fraction:
+    """Where a strip that begins at ``start`` and has ``room`` ends, of a drawing that ends at ``high``: with a clear seam (PR-4).
+
+    For the sake of that it may be half as long as there is room. It leaves a last strip worth handling.
+    """
+    if high - start <= room:
+        return high
+    most = min(start + room, high - _LEAST + OVERLAP)
+    return _clear(max(start + 2 * OVERLAP, most - room / 2), most, seams.keep_off, seams)
+
+
 @dataclass(frozen=True, slots=True)
-class _Seams:
+class Seams:
     """Seams one way across what is ``drawn``, each stroke with its box; ``other`` is from where to where a seam runs."""
 
     drawn: Sequence[tuple[Stroke, Box]]
-    other: _Span
+    other: Span
     is_upright: bool
 
     @property
@@ -140,7 +178,7 @@ class _Seams:
                 touched.append((low, high))
         return straddled, touched
 
-    def spots(self, stop: Fraction, letter: str) -> tuple[list[_Span], bool]:
+    def spots(self, stop: Fraction, letter: str) -> tuple[list[Span], bool]:
         """The first and last place along the overlap that ends at ``stop`` for a register mark and its letter.
 
         They lie on nothing, or at least on no words; where all is full, at its very ends. The second is True where both lie on nothing.
@@ -148,17 +186,22 @@ class _Seams:
         (low, high), start = self.other, stop - OVERLAP
         box = (start, low, stop, high) if self.is_upright else (low, start, high, stop)
         near = [
-            (stroke, b) for stroke, b in self.drawn if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
+            (stroke, b)
+            for stroke, bounds in self.drawn
+            for b in _sides(stroke, bounds)
+            if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
         ]
         rooms = (Room(whole(b) for _, b in near), Room(whole(b) for stroke, b in near if isinstance(stroke, Text)))
-        wide = 2 * _ARM + 1 + set_line(words(letter, _LETTER, bold=True)).width
-        long = (high - low - 2 * _ARM) if self.is_upright else (high - low - wide)
+        # Across a seam that stands upright there is room for a letter only above its ring; along one that lies there is, beside it.
+        beside = 1 + set_line(words(letter, _LETTER, bold=True)).width
+        wide, tall = 2 * _ARM + (0 if self.is_upright else beside), 2 * _ARM + (_ABOVE + _LETTER if self.is_upright else 0)
+        long = high - low - (tall if self.is_upright else wide)
         steps = range(0, max(1, int(long) + 1), max(1, int(long) // _SPOTS))
-        middle = (start + stop - wide) / 2 + _ARM if self.is_upright else (start + stop) / 2
+        middle = (start + stop) / 2
         found, is_clear = [], True
         for order in (steps, steps[::-1]):
             spots = [(middle, low + _ARM + n) if self.is_upright else (low + _ARM + n, middle) for n in order]
-            boxes = [whole((x - _ARM, y - _ARM, x - _ARM + wide, y + _ARM)) for x, y in spots]
+            boxes = [whole((x - _ARM, y - _ARM, x - _ARM + wide, y - _ARM + tall)) for x, y in spots]
             free = ((tried, n) for tried, room in enumerate(rooms) for n, one in enumerate(boxes) if room.is_free(one, MM // 2))
             tried, n = next(free, (len(rooms), 0))
             is_clear = is_clear and not tried
@@ -168,9 +211,9 @@ class _Seams:
         return found, is_clear
 
 
-def _spans(low: Fraction, high: Fraction, room: Fraction, seams: _Seams) -> list[_Span]:
+def _spans(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> list[Span]:
     """From where to where each tile goes on one axis: each as long as it can be with its overlap clear."""
-    spans: list[_Span] = []
+    spans: list[Span] = []
     start = low
     keep_off = seams.keep_off if high - low > room else ([], [])
     while high - start > room:
@@ -183,40 +226,54 @@ def _spans(low: Fraction, high: Fraction, room: Fraction, seams: _Seams) -> list
     return [*spans, (start, high)]
 
 
-def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: _Seams) -> Fraction:
+def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: Seams) -> Fraction:
     """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off and has room for its marks.
 
     Else the last one that straddles no words and has that room; else one without that room; else ``most``.
     """
     straddled, touched = keep_off
-    ranked = [_stops(least, most, spans) for spans in ((*straddled, *touched), straddled)]
+    apart = [(low - _CLEAR, high + _CLEAR) for low, high in touched]
+    ranked = [_stops(least, most, (*straddled, *spans)) for spans in (apart, touched, [])]
     # Only words can make a register mark hard to read, and be made hard to read by one.
     tries = _TRIES if straddled or touched else 0
     roomy = (stop for stops in ranked for stop in stops[:tries] if seams.spots(stop, _WIDE_LETTER)[1])
     return next(roomy, next((stops[0] for stops in ranked if stops), most))
 
 
-def _stops(least: Fraction, most: Fraction, spans: Sequence[_Span]) -> list[Fraction]:
+def _stops(least: Fraction, most: Fraction, spans: Sequence[Span]) -> list[Fraction]:
     """Stops whose overlap is clear of ``spans``, the last first: as far as each lets it reach, and every few millimetres between."""
     tries = {most, *(a for a, _ in spans), *(most - n for n in range(0, int(most - least) + 1, _STRIDE))}
     clear = (stop for stop in tries if least <= stop <= most and not any(a < stop and stop - OVERLAP < b for a, b in spans))
     return sorted(clear, reverse=True)
 
 
-def _registers(spans: Sequence[_Span], seams: _Seams, letters: Iterator[str]) -> Iterator[Stroke]:
+def _registers(spans: Sequence[Span], seams: Seams, letters: Iterator[str]) -> Iterator[Stroke]:
     """Two register marks in each overlap, as far apart as there is room for them, drawn once and clipped with the rest."""
     for (_, stop), _ in pairwise(spans):
         letter = next(letters)
         for spot in seams.spots(stop, letter)[0]:
-            yield from _register(*spot, letter)
+            yield from _register(*spot, letter, is_upright=seams.is_upright)
 
 
-def _register(x: Fraction, y: Fraction, letter: str) -> Iterator[Stroke]:
-    """A ring with a cross through it, and the letter to the right."""
+def _sides(stroke: Stroke, bounds: Box) -> Iterator[Box]:
+    """What a stroke takes up: an outline only its sides, not what they enclose."""
+    if isinstance(stroke, Polyline):
+        points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
+        yield from ((min(a, c), min(b, d), max(a, c), max(b, d)) for (a, b), (c, d) in pairwise(points))
+    else:
+        yield bounds
+
+
+def _register(x: Fraction, y: Fraction, letter: str, *, is_upright: bool) -> Iterator[Stroke]:
+    """A ring with a cross through it, and the letter to the right; above it on a seam that stands upright."""
     yield Arc((x, y), _RING, Fraction(0), Fraction(360), Role.REGISTER)
     yield Line((x - _ARM, y), (x + _ARM, y), Role.REGISTER, f"register {letter}")
     yield Line((x, y - _ARM), (x, y + _ARM), Role.REGISTER, f"register {letter}")
-    yield Text((x + _ARM + 1, y - _LETTER / 2), words(letter, _LETTER, bold=True), role=Role.REGISTER)
+    said = words(letter, _LETTER, bold=True)
+    if is_upright:
+        yield Text((x, y + _ARM + _ABOVE), said, Align.MIDDLE, role=Role.REGISTER)
+    else:
+        yield Text((x + _ARM + 1, y - _LETTER / 2), said, role=Role.REGISTER)
 
 
 def _seams(window: Box, whole: Box) -> Iterator[Line]:

@@ -8,18 +8,19 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.drawings.hatching import Hatch
 from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
+from joinlay.drawings.marks import Fill, Line, Move, Role, Text, flatten, moved
 from joinlay.drawings.outlines import corners
 from joinlay.pages.measures import check_square
-from joinlay.pages.tiling import OVERLAP
+from joinlay.pages.tile_map import tile_maps
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Mark, Point, Stroke
+    from joinlay.drawings.marks import Mark, Point, Stroke
     from joinlay.pages.paper import Paper, Printer
+    from joinlay.pages.tile_map import TileMap
 
-__all__ = ["Foot", "TileMap"]
+__all__ = ["Foot"]
 
 _SMALL: Final = Fraction(5, 2)
 _WORD: Final = Fraction(7, 2)
@@ -29,20 +30,10 @@ _ROW: Final = Fraction(4)
 _STEP: Final = Fraction(18, 5)
 #: Parts that are listed, and those where the printer is named too.
 _MOST_PARTS, _MOST_BESIDE = 4, 3
-#: Where the maps of tiles stand, and how many there are at most.
+#: Where the maps of tiles stand.
 _MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
-_MOST_MAPS: Final = 2
-#: The letters of field names and maps, and the least side of a tile on a map that has room for its number.
+#: The letters of field names.
 _TINY: Final = Fraction(9, 5)
-_CELL: Final = Fraction(13, 4)
-
-
-@dataclass(frozen=True, slots=True)
-class TileMap:
-    """Which tile of which a sheet holds: ``windows`` of all of them in the drawing's millimetres, and the ``number`` of this one from 1."""
-
-    windows: tuple[Box, ...]
-    number: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +61,7 @@ class Foot:
             y -= Fraction(11, 2)
             yield Text((_LEFT, y), words(said, _WORD, bold=True))
         yield from self._signs(y - Fraction(13, 2))
-        yield from self._tile_maps()
+        yield from tile_maps(self.maps, _MAP)
         yield from self._fields(number, of)
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
@@ -86,16 +77,6 @@ class Foot:
             yield Text((_LEFT + 13, y - n * _ROW), words(said, _SMALL))
         for n, said in ((4, f"Figures in {self.unit}. A + or − after one:"), (5, "a hair more, or less; the lines are exact.")):
             yield Text((_LEFT, y - n * _ROW), words(said, _SMALL))
-
-    def _tile_maps(self) -> Iterator[Mark]:
-        """Small maps of the tiled drawings on this sheet, the tiles that are here in grey."""
-        by_drawing: dict[tuple[Box, ...], set[int]] = {}
-        for one in self.maps:
-            by_drawing.setdefault(one.windows, set()).add(one.number)
-        x0, y0, x1, y1 = _MAP
-        for n, (windows, here) in enumerate(list(by_drawing.items())[:_MOST_MAPS]):
-            wide = (x1 - x0) / min(len(by_drawing), _MOST_MAPS)
-            yield from _tile_map(windows, here, (x0 + n * wide, y0, x0 + (n + 1) * wide - 1, y1))
 
     def _rows(self, number: int, of: int) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
         """The fields with their names, what they hold in lines, and their widths; the lowest row first."""
@@ -137,22 +118,6 @@ class Foot:
         if len(self.parts) <= most:
             return self.parts
         return (*self.parts[: most - 1], f"and {len(self.parts) - most + 1} more")
-
-
-def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The windows drawn small in ``room``, each without what it has in common with the next, and with its number in it or beside it."""
-    left, bottom = min(w[0] for w in windows), min(w[1] for w in windows)
-    right, top = max(w[2] for w in windows), max(w[3] for w in windows)
-    scale = min((room[2] - room[0] - _CELL) / (right - left), (room[3] - room[1]) / (top - bottom))
-    for number, (x0, y0, x1, y1) in enumerate(windows, start=1):
-        own = (x0, y0, x1 if x1 == right else x1 - OVERLAP, y1 if y1 == top else y1 - OVERLAP)
-        a, b, c, d = ((own[n] - (left, bottom)[n % 2]) * scale + room[n % 2] for n in range(4))
-        if number in here:
-            yield Fill(corners((a, b, c, d)), Fraction(1, 5), Role.FRAME)
-        yield Polyline(corners((a, b, c, d)), Role.FRAME, closed=True)
-        fits = min(c - a, d - b) >= _CELL
-        middle = (a + c) / 2 if fits else c + _CELL / 2
-        yield Text((middle, (b + d - _TINY) / 2), words(str(number), _TINY), Align.MIDDLE)
 
 
 def _high(lines: Sequence[str]) -> Fraction:
