@@ -104,15 +104,20 @@ class _Binder:
         """The paper for what is only read: never a roll or a large sheet."""
         return self.paper.for_words
 
+    @property
+    def reader(self) -> Printer:
+        """The printer for that paper: corrected where it was measured with it, and taken at its word where it wasn't (PR-3)."""
+        return self.printer if self.reading == self.paper else Printer()
+
     def chapters(self, lists: Lists) -> Iterator[Chapter]:
         """Everything between the cover and the index, in the order of the work."""
         plan, paper = self.plan, self.reading
-        yield Chapter("The piece", piece_sheets(plan, paper, printer=self.printer))
-        yield Chapter("What was found", finding_sheets(plan, paper, printer=self.printer))
+        yield Chapter("The piece", piece_sheets(plan, paper, printer=self.reader))
+        yield Chapter("What was found", finding_sheets(plan, paper, printer=self.reader))
         yield self.listed(lists, 0)
-        yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.printer))
+        yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.reader))
         found = settings_for(plan.boards, plan.shop)
-        cards = setting_sheets(found, plan, paper, printer=self.printer)
+        cards = setting_sheets(found, plan, paper, printer=self.reader)
         yield Chapter("Machine settings", cards)
         yield Chapter("Gauges to set by", self._true(gauge_templates(found.settings, plan.rule)))
         for heading, templates in self.true_size:
@@ -121,7 +126,7 @@ class _Binder:
     def listed(self, lists: Lists, paper: int) -> Chapter:
         """The lists, ``paper`` sheets of paper among what to have ready."""
         return Chapter(
-            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.printer)
+            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.reader)
         )
 
     def index(self, lists: Lists, chapters: Sequence[Chapter]) -> tuple[Sheet, ...]:
@@ -134,11 +139,11 @@ class _Binder:
             Found(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
             for row in lists.parts.rows
         ]
-        return index_sheets(self.plan, rows, self.reading, printer=self.printer)
+        return index_sheets(self.plan, rows, self.reading, printer=self.reader)
 
     def cover(self, contents: Sequence[Entry]) -> Sheet:
         """The cover, its contents leading to their chapters."""
-        return cover_sheet(self.plan, _says(self.plan), contents, self.reading, printer=self.printer)
+        return cover_sheet(self.plan, _says(self.plan), contents, self.reading, printer=self.reader)
 
     def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""

@@ -11,7 +11,7 @@ from joinlay.pages.card import CardMaker
 from joinlay.pages.card_order import order_sheets
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
-from joinlay.pages.plain_sheet import PlainFoot, PlainPages
+from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.settings import Caution
 from joinlay.settings.fit_wording import correction_pairs
@@ -80,10 +80,7 @@ def _sheet(standing: Sequence[_Standing], pages: PlainPages) -> Sheet:
     for setting in {setting.number: setting for setting, _ in standing}.values():
         template = Template((f"card {setting.number}",), cut_words(setting), strokes, bounds_of(strokes))
         laid.append(Laid(template, Move(), serves=setting.board_names))
-    base = pages.printer.room(pages.paper)[1]
-    foot = PlainFoot(
-        pages.plan.title, pages.document, pages.plan.file, pages.paper, pages.plan.unit, (left, base, right), "views 1:1"
-    )
+    foot = pages.foot("views 1:1")
     return Sheet(pages.paper, pages.printer, strokes, foot, tuple(laid))
 
 

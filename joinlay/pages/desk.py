@@ -26,6 +26,7 @@ __all__ = ["Desk", "Open", "Piece"]
 #: What a long bar takes with the white beside it, and the least room for a template, in mm.
 _BAR: Final = BAR_HIGH + BAR_LOW + GAP
 _LEAST: Final = Fraction(40)
+_HALF: Final = Fraction(1, 2)
 
 
 @dataclass(slots=True)
@@ -106,19 +107,19 @@ class Desk:
         if piece.map is not None:
             sheet.maps.append(piece.map)
 
-    def strip(self, thick: Fraction, most: Fraction, first: int) -> tuple[int, Strip]:
+    def strip(self, thick: Fraction, most: Fraction, first: int, share: Fraction = _HALF) -> tuple[int, Strip]:
         """The longest strip that is free, ``thick`` mm wide and at most ``most`` long, on the first sheet where it is worth while.
 
-        That is where it is at least half as long as on an empty sheet. It is not taken yet.
+        That is where it is at least a ``share`` as long as on an empty sheet. It is not taken yet.
         """
         on_empty = self.empty().room.strip(thick, self.area[2] + self.area[3])
-        least = min(most, on_empty.length / 2) if on_empty else most
+        least = min(most, on_empty.length * share) if on_empty else most
         for at in range(first, len(self.sheets)):
             found = self.sheets[at].room.strip(thick, most)
             if found is not None and found.length >= least:
                 return at, found
         self._open()
-        return self.strip(thick, most, len(self.sheets) - 1)
+        return self.strip(thick, most, len(self.sheets) - 1, share)
 
     def _open(self) -> None:
         self.sheets.append(self.empty(with_bars=not self.sheets))

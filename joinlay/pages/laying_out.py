@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
@@ -16,7 +17,6 @@ from joinlay.pages.title_block import Foot
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
-    from fractions import Fraction
 
     from joinlay.drawings.marks import Box
     from joinlay.drawings.template import Template
@@ -77,7 +77,11 @@ def _lay_strips(template: Template, desk: Desk, letters: Iterator[str]) -> None:
     start, at = low, 0
     while not spans or spans[-1][1] < high:
         at, strip = desk.strip(thick, high - start, at)
-        stop = next_stop(start, strip.length, high, seams)
+        stop, is_clear = next_stop(start, strip.length, high, seams)
+        if not is_clear:
+            # Rather a longer strip on another sheet than a seam across what is marked from.
+            at, strip = desk.strip(thick, high - start, at, Fraction(1))
+            stop, _ = next_stop(start, strip.length, high, seams)
         desk.sheets[at].room.take(strip.cut_to(stop - start))
         places.append((at, strip))
         spans.append((start, stop))
@@ -106,11 +110,11 @@ def _pieces(template: Template, tiles: Sequence[Tile]) -> Iterator[Piece]:
 
 
 def _said(laid: Sequence[Laid]) -> Iterator[str]:
-    """What is on a sheet, the tiles of one template in one line: ``case side, story stick: tiles 1 to 4 of 10``."""
+    """What is on a sheet, the tiles of one template in one line: ``tiles 1 to 4 of 10: case side, story stick``."""
     for title, group in groupby(laid, key=lambda one: one.template.title):
         here = list(group)
         if len(here) > 1 and all(one.tile for one in here):
-            yield f"{title}: tiles {here[0].tile} to {here[-1].tile} of {here[0].tiles}"
+            yield f"tiles {here[0].tile} to {here[-1].tile} of {here[0].tiles}: {title}"
         else:
             yield from (one.title for one in here)
 

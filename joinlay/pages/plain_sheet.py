@@ -87,13 +87,16 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale") -> Sheet:
-        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``."""
+    def foot(self, scale: str = "not to scale") -> PlainFoot:
+        """The foot of a sheet, ``scale`` as for a sheet."""
+        plan = self.plan
         left, bottom, right, _ = self.printer.room(self.paper)
         strip = (left, bottom, right)
-        foot = PlainFoot(
-            self.plan.title, self.document, self.plan.file, self.paper, self.plan.unit, strip, scale, self.printer.words
-        )
+        return PlainFoot(plan.title, self.document, plan.file, self.paper, plan.unit, strip, scale, self.printer.words)
+
+    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale") -> Sheet:
+        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``."""
+        foot = self.foot(scale)
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move()),))
 

@@ -145,15 +145,18 @@ def seams_across(strokes: Sequence[Stroke], box: Box, axis: int) -> Seams:
     return Seams(drawn, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
 
 
-def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> Fraction:
-    """Where a strip that begins at ``start`` and has ``room`` ends, of a drawing that ends at ``high``: with a clear seam (PR-4).
+def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> tuple[Fraction, bool]:
+    """Where a strip that begins at ``start`` and has ``room`` ends, of a drawing that ends at ``high`` (PR-4).
 
-    For the sake of that it may be half as long as there is room. It leaves a last strip worth handling.
+    For the sake of a clear seam it may be a quarter as long as there is room; a last strip worth handling is left. The second is True where
+    the seam is clear.
     """
     if high - start <= room:
-        return high
+        return high, True
     most = min(start + room, high - _LEAST + OVERLAP)
-    return _clear(max(start + 2 * OVERLAP, most - room / 2), most, seams.keep_off, seams)
+    least, (straddled, touched) = min(most, start + max(_LEAST, room / 4)), seams.keep_off
+    stop = _clear(least, most, (straddled, touched), seams)
+    return stop, bool(_stops(stop, stop, (*straddled, *touched)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,15 +202,16 @@ class Seams:
         steps = range(0, max(1, int(long) + 1), max(1, int(long) // _SPOTS))
         middle = (start + stop) / 2
         found, is_clear = [], True
+        x, y = (middle, low + _ARM) if self.is_upright else (low + _ARM, middle)
+        a, b, c, d = whole((x - _ARM, y - _ARM, x - _ARM + wide, y - _ARM + tall))
         for order in (steps, steps[::-1]):
-            spots = [(middle, low + _ARM + n) if self.is_upright else (low + _ARM + n, middle) for n in order]
-            boxes = [whole((x - _ARM, y - _ARM, x - _ARM + wide, y - _ARM + tall)) for x, y in spots]
+            boxes = [(a, b + n * MM, c, d + n * MM) if self.is_upright else (a + n * MM, b, c + n * MM, d) for n in order]
             free = ((tried, n) for tried, room in enumerate(rooms) for n, one in enumerate(boxes) if room.is_free(one, MM // 2))
             tried, n = next(free, (len(rooms), 0))
             is_clear = is_clear and not tried
             for room in rooms:
                 room.take(boxes[n])
-            found.append(spots[n])
+            found.append((x, y + order[n]) if self.is_upright else (x + order[n], y))
         return found, is_clear
 
 
@@ -236,7 +240,8 @@ def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: Seams) ->
     ranked = [_stops(least, most, (*straddled, *spans)) for spans in (apart, touched, [])]
     # Only words can make a register mark hard to read, and be made hard to read by one.
     tries = _TRIES if straddled or touched else 0
-    roomy = (stop for stops in ranked for stop in stops[:tries] if seams.spots(stop, _WIDE_LETTER)[1])
+    looked_at = dict.fromkeys(stop for stops in ranked for stop in stops[:tries])
+    roomy = (stop for stop in looked_at if seams.spots(stop, _WIDE_LETTER)[1])
     return next(roomy, next((stops[0] for stops in ranked if stops), most))
 
 

@@ -127,7 +127,7 @@ def _high(lines: Sequence[str]) -> Fraction:
 def _cell(label: str, lines: Sequence[str], x: Fraction, y: Fraction, wide: Fraction, high: Fraction) -> Iterator[Text]:
     """A field: its small name at the top, what it holds below."""
     yield Text((x, y + high - Fraction(27, 10)), words(label, _TINY))
-    heights = (_WORD, _SMALL) if len(lines) == 1 else (_SMALL,)
+    heights = (_WORD, _SMALL, _TINY) if len(lines) == 1 else (_SMALL, _TINY)
     for n, line in enumerate(lines):
         yield Text((x, y + Fraction(7, 5) + (len(lines) - 1 - n) * _STEP), fitted(line, wide, heights))
 

@@ -187,7 +187,7 @@ def test_the_foot_says_all_tiles_of_a_stick_in_one_line():
     template = stick(2400, ticks=TICKS)
     first, *_ = laid([template], "letter")
     said = [stroke.plain for stroke in first.strokes if isinstance(stroke, Text)]
-    assert any(line.startswith("case left side, story stick: tiles 1 to ") for line in said)
+    assert any(line.startswith("tiles 1 to ") and line.endswith(": case left side, story stick") for line in said)
     numbers = {str(n) for n in range(1, first.laid[0].tiles + 1)}
     assert numbers <= set(said)
 
