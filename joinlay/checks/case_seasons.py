@@ -111,8 +111,10 @@ def _panels(
             )
         remedy = "Glue the dado at the front only and leave the rest of it dry, or make both of the same wood, cut the same way."
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(abs(mine - theirs).mm), shop.rule)}
-        mark = "glue at the front only"
-        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark)
+        # The dado that is to stay dry is marked out on the sides.
+        parts = (board.name, *(one.name for one in boards if one.part == "case side"))
+        mark = "glue its dadoes at the front only"
+        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark, parts)
 
 
 def _back(boards: Sequence[Board], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions) -> Iterator[Finding]:

@@ -56,6 +56,12 @@ def test_solid_glued_to_sheet_over_three_millimetres_is_warned_of(sides, panels)
     assert [where for harm, where in found(case(sides, panels, depth=limit)) if harm is Harm.WARN] == []
 
 
+def test_the_sides_are_told_where_to_leave_the_dado_dry():
+    first = check_case_seasons(case(ASH, PLY), [], STOCKS, SHOP, CONDITIONS)[0]
+    assert first.about == ("case bottom", "case left side", "case right side")
+    assert first.few_words(str) == "glue its dadoes at the front only"
+
+
 def test_a_solid_back_is_warned_of():
     assert (Harm.WARN, "case back") in found(case(back=ASH))
     assert (Harm.WARN, "case back") not in found(case(back=PLY))
