@@ -13,16 +13,6 @@ from tests.unit.jobs.jobs import GOOD
 TOO_THIN = GOOD.replace('nominal = "1/2"\nmeasured = 0.483', 'nominal = "1/8"')
 
 
-@pytest.fixture
-def job(tmp_path):
-    def written(text=GOOD, name="chest.toml"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return path
-
-    return written
-
-
 def test_the_answer_first_then_the_findings_and_the_next_step_last(job, capsys):
     path = job()
     ran = run(capsys, "check", path)

@@ -37,16 +37,6 @@ of = { thin = 18.5, cherry = 11, birch = 40 }
 """
 
 
-@pytest.fixture
-def job(tmp_path):
-    def written(text=GOOD, name="chest.toml"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return path
-
-    return written
-
-
 def test_the_cutting_list_grouped_by_stock(job, capsys):
     path = job()
     ran = run(capsys, "list", path)

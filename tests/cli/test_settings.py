@@ -9,16 +9,6 @@ from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
 
 
-@pytest.fixture
-def job(tmp_path):
-    def written(text=GOOD, name="chest.toml"):
-        path = tmp_path / name
-        path.write_text(text, encoding="utf-8")
-        return path
-
-    return written
-
-
 def test_the_answer_first_one_table_and_the_next_step_last(job, capsys):
     path = job()
     ran = run(capsys, "settings", path)
