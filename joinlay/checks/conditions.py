@@ -102,6 +102,8 @@ def area(square_mm: float, rule: Graduation) -> str:
 def weight(kilograms: float, rule: Graduation) -> str:
     """``kilograms`` as the maker weighs: pounds where the rule is in inches, else kilograms; about two figures, no more are known (CK-4)."""
     number, unit = (kilograms / _KG_PER_POUND, "lb") if rule.unit is Unit.INCH else (kilograms, "kg")
+    if not number:
+        return f"0 {unit}"
     if round(number) >= 100:
         return f"{round(number, -1):.0f} {unit}"
     return f"{number:.0f} {unit}" if round(number, 1) >= 10 else f"{number:.1f} {unit}"

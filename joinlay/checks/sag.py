@@ -103,13 +103,19 @@ def check_sag(
             numbers["thinner"] = thinner.name
         return (Finding("bottom sag", Harm.NOTE, where, what, numbers, "CK-3", _SOURCE),)
     what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it."
-    better = _thinnest(others, span, pressure, room, lambda stock: stock.thickness > drawer.make.bottom.thickness)
+    make = drawer.make
+    better = _thinnest(
+        others, span, pressure, room, lambda stock: make.bottom.thickness < stock.thickness <= make.sides.thickness
+    )
+    needed = shop.rule.up(_thick_enough(make.bottom, sag, room)) if room.mm > 0 else ZERO
     if better is not None:
         numbers["better"] = better.name
         remedy = "The {better} of your stock would do, or a rail under its middle from front to back."
-    elif room.mm > 0:
-        numbers["needed"] = shop.rule.up(_thick_enough(drawer.make.bottom, sag, room))
+    elif ZERO < needed <= make.sides.thickness:
+        numbers["needed"] = needed
         remedy = "A bottom of its kind {needed} thick, or a rail under its middle from front to back."
+    elif needed:
+        remedy = "A rail under its middle from front to back, or less in it: no bottom as thin as the sides would do."
     else:
         remedy = "Put the groove higher up: there is no room under it at all."
     return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, "sags {sag}, only {room} under it"),)

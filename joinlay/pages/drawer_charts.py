@@ -100,7 +100,8 @@ def _axes(way: WayOut, rule: Graduation, wide: Fraction) -> Axes:
     length = Length(way.first.length.mm)
     tallest = max(way.droop(way.looked_in), *(way.play(out) for out in (ZERO, length))) * Fraction(3, 2)
     step = tick_step(tallest, rule.unit, 6)
-    top = Length(step.mm * -(-tallest.mm // step.mm))
+    # A drawer without any play still has a chart to say so on.
+    top = Length(step.mm * max(1, -(-tallest.mm // step.mm)))
     size = (wide - _LEFT - _RIGHT, _HIGH)
     return Axes((_LEFT, -_HEAD - _HIGH), size, (length, top), (tick_step(length, rule.unit, 10), step), rule)
 

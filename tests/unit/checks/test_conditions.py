@@ -61,6 +61,7 @@ def test_areas_are_shown_as_the_maker_reckons(square_mm, rule, shown):
         (123.4, METRIC, "120 kg"),
         (4.5359237, INCH, "10 lb"),
         (1.0, INCH, "2.2 lb"),
+        (0.0, METRIC, "0 kg"),
     ],
 )
 def test_weights_are_shown_as_the_maker_weighs(kilograms, rule, shown):

@@ -77,6 +77,13 @@ def test_how_thick_a_bottom_would_do_is_said_and_does():
     assert sag_of(sheet("thick", needed.mm), span, 718) <= room < sag_of(sheet("thin", needed.mm - Fraction(1, 2)), span, 718)
 
 
+def test_nothing_as_thin_as_the_sides_would_do():
+    made = drawer(width=1100, depth=700)
+    heavy = replace(CONDITIONS, load=Load(Fraction(9000)))
+    (finding,) = check_sag(made, SHOP, heavy, (sheet("thick", 18),))
+    assert finding.way_out(str).startswith("A rail under its middle")
+
+
 def test_no_room_at_all_asks_for_the_groove_higher_up():
     (finding,) = check_sag(drawer(), SHOP, CONDITIONS, stop=mm(11))
     assert "Put the groove higher up" in finding.way_out(str)

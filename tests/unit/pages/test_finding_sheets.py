@@ -170,6 +170,20 @@ def test_where_it_jams_is_as_long_as_its_bar():
     assert words.count("jams at") == 3
 
 
+@pytest.mark.parametrize(
+    "extra", ['side-clearance = "0"\ntop-clearance = "0"', 'taper = "-1/16"', 'taper = "1/4"', 'side-height = "2"']
+)
+def test_drawers_without_play_or_with_much_of_it_have_their_picture_too(extra):
+    (way,) = ways_out(planned(GOOD.replace('bottom = "thin"', f'bottom = "thin"\n{extra}')))
+    block = chart_block(way, planned().rule, Fraction(180))
+    assert collisions(block.strokes) == []
+    left, bottom, right, top = bounds_of(block.strokes)
+    assert left >= 0
+    assert right <= 180
+    assert bottom >= -block.height
+    assert top <= 0
+
+
 def test_a_drawer_pulled_in_its_middle_has_one_bar():
     (way,) = ways_out(planned())
     assert way.offset == ZERO
