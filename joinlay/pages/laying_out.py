@@ -10,9 +10,10 @@ from joinlay.drawings.marks import Move
 from joinlay.lengths import Unit
 from joinlay.pages.desk import Desk, Piece
 from joinlay.pages.paper import Printer
+from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across
 from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pages.tile_map import TileMap
-from joinlay.pages.tiling import OVERLAP, count_tiles, match_letters, next_stop, seams_across, tile, tile_at
+from joinlay.pages.tiling import tile, tile_at
 from joinlay.pages.title_block import Foot
 
 if TYPE_CHECKING:
@@ -22,7 +23,8 @@ if TYPE_CHECKING:
     from joinlay.drawings.template import Template
     from joinlay.pages.packing import Strip
     from joinlay.pages.paper import Paper
-    from joinlay.pages.tiling import Span, Tile
+    from joinlay.pages.seams import Span
+    from joinlay.pages.tiling import Tile
 
 __all__ = ["lay_out"]
 

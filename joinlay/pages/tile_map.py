@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.drawings.lettering import words
 from joinlay.drawings.marks import Align, Fill, Polyline, Role, Text
 from joinlay.drawings.outlines import corners
-from joinlay.pages.tiling import OVERLAP
+from joinlay.pages.seams import OVERLAP
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.drawings.marks import Arc, Fill, Line, Role, Text
-from joinlay.pages.tiling import OVERLAP, tile
+from joinlay.pages.seams import OVERLAP
+from joinlay.pages.tiling import tile
 
 LENGTH = st.fractions(Fraction(0), Fraction(400), max_denominator=64)
 POINT = st.tuples(LENGTH, LENGTH)

@@ -14,7 +14,7 @@ from joinlay.drawings.template import Template
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out, paper_named
-from joinlay.pages.tiling import OVERLAP
+from joinlay.pages.seams import OVERLAP
 from joinlay.pages.title_block import Foot
 from tests.measured.collisions import collisions
 from tests.measured.reading import page_sizes, strokes_of

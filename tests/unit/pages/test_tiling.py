@@ -7,7 +7,8 @@ import pytest
 
 from joinlay.drawings.lettering import words
 from joinlay.drawings.marks import Arc, Line, Role, Stroke, Text, bounds_of
-from joinlay.pages.tiling import OVERLAP, count_tiles, match_letters, tile
+from joinlay.pages.seams import OVERLAP, count_tiles, match_letters
+from joinlay.pages.tiling import tile
 
 F = Fraction
 
