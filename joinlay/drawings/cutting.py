@@ -5,13 +5,18 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.drawings.hiding import box_of
+from joinlay.drawings.scene import corners_of
+
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from joinlay.boards import Board
+    from joinlay.drawings.marks import Box
+    from joinlay.drawings.projecting import View
     from joinlay.drawings.scene import Mouth, Scene
 
-__all__ = ["in_bank", "level_cut", "near_cut"]
+__all__ = ["in_bank", "level_cut", "meeting_box", "near_cut"]
 
 #: How far below the opening of the drawer that is cut there is wood worth drawing: its bearers.
 _BELOW: Final = Fraction(60)
@@ -30,18 +35,20 @@ def near_cut(scene: Scene) -> tuple[Board, ...]:
     if not scene.is_whole:
         return scene.mouths[0].drawer.assembly.boards
     cut, deep = level_cut(scene), scene.mouths[0].drawer.opening.height.mm + _BELOW
-    return tuple(board for board in scene.boards if _top(board) > cut - deep)
-
-
-def _top(board: Board) -> Fraction:
-    """The greatest Z of a board."""
-    place = board.place
-    assert place is not None
-    runs = ((place.along, board.length), (place.across, board.width), (place.into, board.thickness))
-    return place.origin[2] + sum((run[2] * size.mm for run, size in runs if run[2] > 0), Fraction(0))
+    return tuple(board for board in scene.boards if max(z for _, _, z in corners_of(board)) > cut - deep)
 
 
 def in_bank(scene: Scene, mouths: Sequence[Mouth]) -> list[Board]:
     """Case, frame and runners, and the drawers of ``mouths``; other banks stand beyond a partition or before the cut. No rule."""
     others = {board.name for mouth in scene.mouths if mouth not in mouths for board in mouth.drawer.assembly.boards}
     return [board for board in scene.boards if board.name not in others]
+
+
+def meeting_box(boards: Iterable[Board], view: View, box: Box) -> list[Board]:
+    """Those of ``boards`` that, looked at in ``view``, meet ``box`` (in mm of wood) at any depth. No rule."""
+    found = []
+    for board in boards:
+        left, bottom, right, top = box_of(view.flat(corner) for corner in corners_of(board))
+        if left < box[2] and box[0] < right and bottom < box[3] and box[1] < top:
+            found.append(board)
+    return found

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.cutting import in_bank, level_cut, near_cut
+from joinlay.drawings.cutting import in_bank, level_cut, meeting_box, near_cut
 from joinlay.drawings.hiding import box_of, within
 from joinlay.drawings.lettering import figures, plain
 from joinlay.drawings.marks import Arc, Line, Role
@@ -16,15 +16,16 @@ from joinlay.drawings.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
 from joinlay.drawings.scales import Scale
 from joinlay.drawings.scene import scene_of
 from joinlay.drawings.sight import look
-from joinlay.drawings.window import AROUND, WINDOW, clipped
+from joinlay.drawings.window import AROUND, WINDOW, boxed, clipped
 from joinlay.drawings.wood import Fit, hatch_strokes
 from joinlay.lengths import NOTHING, Length, Unit, decimal_text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from joinlay.boards import Board
     from joinlay.drawings.marks import Point, Stroke
+    from joinlay.drawings.projecting import View
     from joinlay.drawings.scene import Mouth, Scene
     from joinlay.drawings.sight import Sight
     from joinlay.jobs.plan import Plan
@@ -34,6 +35,8 @@ __all__ = ["DETAIL", "RADIUS", "Spot", "details", "spots_on_level", "spots_on_up
 #: The radius of a detail's circle on paper, in mm, and its scale.
 RADIUS: Final = WINDOW
 DETAIL: Final = Scale(2, 1)
+#: How far beside the drawer's side wood is looked for, in mm.
+_AROUND: Final = Fraction(80)
 #: How much wider apart the hatching is than in a small drawing.
 _COARSE: Final = Fraction(5, 3)
 #: From the circle to the names, and how wide these are.
@@ -60,15 +63,15 @@ def details(plan: Plan) -> tuple[Picture, ...]:
     if not scene.mouths:
         return ()
     mouth = scene.mouths[0]
-    level = look(near_cut(scene), FROM_ABOVE.at(level_cut(scene)))
-    made = [_detail(level, spot) for spot in spots_on_level(plan, scene)]
+    level = FROM_ABOVE.at(level_cut(scene))
+    made = [_detail(near_cut(scene), level, spot) for spot in spots_on_level(plan, scene)]
     if scene.is_whole:
-        x0, _, x1, _ = mouth.box
-        # A quarter of the way across: past the pulls, and through a stop block where there is one.
-        upright = look(in_bank(scene, scene.banks[0]), FROM_RIGHT.at(_through_block(scene, mouth, (x0 + x1) / 2)))
-        across = look(in_bank(scene, scene.banks[0]), FROM_FRONT.at(_middle_of(mouth)))
-        made += [_detail(upright, spot) for spot in spots_on_upright(plan, scene)]
-        made += [_detail(across, spot) for spot in _spots_across(plan, mouth, across)]
+        x0, z0, x1, z1 = mouth.box
+        bank = in_bank(scene, scene.banks[0])
+        upright, across = FROM_RIGHT.at(_through_block(scene, mouth, (x0 + x1) / 2)), FROM_FRONT.at(_middle_of(mouth))
+        made += [_detail(bank, upright, spot) for spot in spots_on_upright(plan, scene)]
+        around = meeting_box(bank, across, (x0 - _AROUND, z0 - _AROUND, x0 + _AROUND, z1 + _AROUND))
+        made += [_detail(around, across, spot) for spot in _spots_across(plan, mouth, look(around, across))]
     return tuple(made)
 
 
@@ -149,8 +152,10 @@ def _through_block(scene: Scene, mouth: Mouth, otherwise: Fraction) -> Fraction:
 # -- drawing -----------------------------------------------------------------------------------------
 
 
-def _detail(sight: Sight, spot: Spot) -> Picture:
-    fit = Fit(spot.middle, DETAIL.factor)
+def _detail(boards: Iterable[Board], view: View, spot: Spot) -> Picture:
+    reach = RADIUS / DETAIL.factor
+    (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
+    sight = look(meeting_box(boards, view, (x - reach, y - reach, x + reach, y + reach)), view)
     strokes: list[Stroke] = list(hatch_strokes(sight, fit, clipped, coarse=_COARSE))
     strokes += _edges(sight, fit)
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
@@ -173,31 +178,20 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
 
 def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
     """Every part that is seen in the circle, with points of it that are."""
-    boards: dict[str, Board] = {facet.board.name: facet.board for facet in sight.facets}
+    seen: dict[str, list[Point]] = {}
+    boards: dict[str, Board] = {}
+    for facet in sight.facets:
+        for spot in _points(facet.corners, fit):
+            if sight.is_clear(facet, spot):
+                seen.setdefault(facet.board.name, []).append(spot)
+                boards[facet.board.name] = facet.board
     for said, own in kinds_of(boards.values()).items():
-        spots = [
-            spot
-            for board in own
-            for facet in sight.of(board)
-            for spot in _points(facet.corners, fit)
-            if sight.is_clear(facet, spot)
-        ]
-        seen = {
-            board.name
-            for board in own
-            for facet in sight.of(board)
-            for spot in _points(facet.corners, fit)
-            if sight.is_clear(facet, spot)
-        }
-        if spots:
-            yield Named(
-                next(iter(kinds_of(board for board in own if board.name in seen)), said), tuple(sorted(spots, reverse=True))
-            )
+        yield Named(said, tuple(sorted((spot for board in own for spot in seen[board.name]), reverse=True)))
 
 
 def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:
     """Points of a facet within the circle, in mm of wood: its middle, and some between that and its corners."""
-    shown = clipped(tuple(fit.point(corner) for corner in corners))
+    shown = boxed(tuple(fit.point(corner) for corner in corners))
     if len(shown) < 3:
         return []
     x0, y0, x1, y1 = box_of(shown)
@@ -210,4 +204,5 @@ def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:
             (middle[0] + (x - middle[0]) * share, middle[1] + (y - middle[1]) * share)
             for share in (Fraction(1, 3), Fraction(2, 3))
         ]
-    return [(x / fit.factor + fit.zero[0], y / fit.factor + fit.zero[1]) for x, y in found]
+    inside = (RADIUS - 1) ** 2
+    return [(x / fit.factor + fit.zero[0], y / fit.factor + fit.zero[1]) for x, y in found if x * x + y * y < inside]

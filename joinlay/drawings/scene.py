@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from joinlay.drawings.marks import Box
     from joinlay.jobs.plan import Plan
 
-__all__ = ["Knob", "Mouth", "Scene", "scene_of"]
+__all__ = ["Knob", "Mouth", "Scene", "corners_of", "scene_of"]
 
 #: Between two openings that stand on no rail the job gives.
 _BETWEEN: Final = Fraction(20)
@@ -71,7 +71,7 @@ class Scene:
     @property
     def box(self) -> tuple[Vector, Vector]:
         """The least and the greatest X, Y and Z of wood and openings. ValueError where there is nothing."""
-        points = [point for board in self.boards for point in _corners(board)]
+        points = [point for board in self.boards for point in corners_of(board)]
         points += [
             (x, Fraction(0), z) for x0, z0, x1, z1 in (mouth.box for mouth in self.mouths) for x, z in ((x0, z0), (x1, z1))
         ]
@@ -118,7 +118,8 @@ def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
             yield Knob(pull, front.place.point(pull.from_left, pull.from_bottom, front.thickness))
 
 
-def _corners(board: Board) -> Iterator[Vector]:
+def corners_of(board: Board) -> Iterator[Vector]:
+    """The eight corners of a placed board, as if it were whole. No rule."""
     assert board.place is not None
     for along in (NOTHING, board.length):
         for across in (NOTHING, board.width):
