@@ -38,6 +38,8 @@ back = "ply-{bottom}"
 stock = "oak-{frame}"
 stile = "{stile}"
 rail = "{rail}"
+top-rail = "{outer}"
+bottom-rail = "{outer}"
 
 [runners]
 stock = "oak-{frame}"
@@ -57,7 +59,7 @@ drawers = {drawers}
 graduation = "equal"
 """
 
-_USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "width": 600, "height": 800, "depth": 450}
+_USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "outer": 50, "width": 600, "height": 800, "depth": 450}
 
 #: What is odd about each: how many drawers its banks have, and which sizes aren't the usual ones.
 ODD = {
@@ -67,14 +69,22 @@ ODD = {
     "four banks of ten": ((10, 10, 10, 10), {"width": 1400, "height": 1000}),
     "a case 3 m tall": ((6,), {"height": 3000}),
     "a wall of drawers": ((7, 7, 7, 7, 7, 7), {"width": 4200, "height": 1400}),
+    "a cabinet of 100 mm": (
+        (1,),
+        {"frame": 12, "side": 6, "bottom": 3, "stile": 18, "rail": 18, "outer": 18, "width": 100, "height": 100, "depth": 100},
+    ),
     "a small cabinet": ((2,), {"width": 210, "height": 190, "depth": 160, "stile": 22, "rail": 18}),
 }
+
+
+#: Too small for any tenon, and so refused.
+REFUSED = {"a cabinet of 60 mm": ((1,), {"width": 60, "height": 60, "depth": 60})}
 
 
 @cache
 def odd(name):
     """The piece called ``name``, planned."""
-    banks, sizes = ODD[name]
+    banks, sizes = (ODD | REFUSED)[name]
     figures = {**_USUAL, **sizes}
     text = _HEAD.format(title=name, banks="".join(_BANK.format(drawers=count) for count in banks), **figures)
     return plan(read_job(text, "odd.toml"))

@@ -1,5 +1,6 @@
 """Sheets of the piece and of its parts: every part once, at one scale, under its own number."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -60,9 +61,15 @@ def test_sheets_are_numbered_through():
 
 
 def test_a_plan_of_nothing_has_no_sheets():
-    plan = drawers()
-    assert piece_sheets(plan, paper_named("a4")) == ()
-    assert parts_sheets(plan, paper_named("a4")) == ()
+    for plan in (drawers(), odd("a cabinet of 60 mm")):
+        assert not plan.boards
+        assert piece_sheets(plan, paper_named("a4")) == ()
+        assert parts_sheets(plan, paper_named("a4")) == ()
+
+
+def test_a_case_whose_drawers_were_all_refused_still_has_its_front():
+    plan = replace(example("moth-cabinet"), drawers=())
+    assert [sheet.title for sheet in piece_sheets(plan, paper_named("a4"))] == ["the piece, front elevation"]
 
 
 def test_a_printer_that_prints_short_leaves_less_room():
