@@ -11,6 +11,7 @@ from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import Keeps
+from joinlay.cutlist.remarks import row_remarks
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.lengths import decimal_text
@@ -79,7 +80,14 @@ def _parts(worked_out: Plan, lists: Lists) -> Iterator[str]:
 
 def _row(row: Row, worked_out: Plan) -> tuple[str, ...]:
     finished, sawn = _by(row.finished, worked_out), _by(row.sawn, worked_out)
-    return (str(row.number), f"{row.quantity} x", finished, sawn if sawn != finished else "", row.where)
+    also = "; ".join(row_remarks(row, worked_out.rule.text, "x"))
+    return (
+        str(row.number),
+        f"{row.quantity} x",
+        finished,
+        sawn if sawn != finished else "",
+        f"{row.where} ({also})" if also else row.where,
+    )
 
 
 def _by(size: Size, worked_out: Plan) -> str:

@@ -151,7 +151,8 @@ def _tenons(plan: Plan, parts: CuttingList) -> Iterator[Line]:
 
 def _fastenings(plan: Plan) -> Iterator[Line]:
     if number := screws(plan):
-        yield Line("screws", Fraction(number), "pieces", "through the runners into the case, one for each hole and slot")
+        shank = plan.rule.text(plan.shop.practice.length("bearer screw"))
+        yield Line("screws", Fraction(number), "pieces", f"{shank} in the shank, through the runners into the case")
     if number := nails(plan):
         yield Line("nails", Fraction(number), "pieces", "for the runners, glued as well")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cutlist.cutting_list import Grain
+from joinlay.cutlist.remarks import row_remarks
 from joinlay.drawings.lettering import figures, fitted, plain, words
 from joinlay.drawings.marks import Align, Line, Role, Text
 from joinlay.pages.frames import wrapped
@@ -20,7 +20,7 @@ from joinlay.stock import Solid
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.cutlist.cutting_list import CuttingList, Group, Row, Size
+    from joinlay.cutlist.cutting_list import CuttingList, Group, Row
     from joinlay.cutlist.lists import Lists
     from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
@@ -144,7 +144,9 @@ def _about(group: Group, rule: Graduation) -> str:
 
 def _row(row: Row, rule: Graduation, columns: _Columns) -> Block:
     named = list(wrapped(row.where, columns.words, _WORD))
-    also = [line for remark in _remarks(row, rule) for line in wrapped(remark, columns.words, _SMALL)]
+    also = [
+        line for remark in row_remarks(row, lambda length: _read(length, rule)) for line in wrapped(remark, columns.words, _SMALL)
+    ]
     height = max(_ROW, len(named) * _STEP + len(also) * _SMALL_STEP + 3)
     y = Fraction(-13, 2)
     strokes: list[Stroke] = [
@@ -162,22 +164,6 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> Block:
 def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:
     for n, line in enumerate(lines, start=1):
         yield Text((columns.where, y - n * _SMALL_STEP), fitted(line, columns.words, (_SMALL,)))
-
-
-def _remarks(row: Row, rule: Graduation) -> Iterator[str]:
-    if row.grain is Grain.ANY:
-        yield "grain does not matter"
-    if row.core is not None and row.rough is not None:
-        yield f"core {_by(row.core, rule)}"
-    if row.bands:
-        edges = ", ".join(f"{row.board.datum.word(band.surface)} {band.stock}" for band in row.bands)
-        yield f"band, in this order: {edges}"
-    if row.board.tapers:
-        yield "tapered: see its template"
-
-
-def _by(size: Size, rule: Graduation) -> str:
-    return f"{_read(size.length, rule)} × {_read(size.width, rule)}"
 
 
 def _read(length: Length, rule: Graduation) -> str:

@@ -55,6 +55,17 @@ def test_the_cutting_list_grouped_by_stock(job, capsys):
     assert lines[-1] == f"Next: joinlay list {path} --sheets says how to saw it out, --buy what to buy."
 
 
+def test_what_else_there_is_to_say_stands_beside_a_part(job, capsys):
+    edges = '["left end", "right end", "bottom edge", "top edge"]'
+    band = f'[[banding]]\npart = "drawer front"\nstock = "walnut edging"\nthickness = "1/8"\nedges = {edges}\n'
+    more = f'[sawing]\nany-grain = ["drawer back"]\n{band}'
+    lines = run(capsys, "list", job(GOOD + more)).out.splitlines()
+    assert any(line.endswith("drawer 1 back (grain does not matter)") for line in lines)
+    front = next(line for line in lines if "drawer 1 front (" in line)
+    assert "core 18 1/16 in x 3 15/16 in; band, in this order: " in front
+    assert front.count("walnut edging") == 4
+
+
 def test_how_to_saw_it_out(job, capsys):
     ran = run(capsys, "list", job(GOOD + MORE), "--sheets")
     assert ran.code == 0
