@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
@@ -60,10 +61,7 @@ def _shared_out(cards: Sequence[_Standing], pages: PlainPages) -> Iterator[list[
     sheet: list[_Standing] = []
     for card in cards:
         more = [*sheet, card]
-        if (
-            sheet
-            and sum(block.height for _, block in more) + _depth([setting for setting, _ in more], right - left) > top - bottom
-        ):
+        if sheet and sum(block.height for _, block in more) + _depth(_settings(more), right - left) > top - bottom:
             yield sheet
             more = [card]
         sheet = more
@@ -72,16 +70,16 @@ def _shared_out(cards: Sequence[_Standing], pages: PlainPages) -> Iterator[list[
 
 def _sheet(standing: Sequence[_Standing], pages: PlainPages) -> Sheet:
     left, bottom, right, _ = pages.box
-    strokes = (
-        *pages.stacked([block for _, block in standing]),
-        *_cautions([setting for setting, _ in standing], (left, bottom, right)),
-    )
-    laid = []
-    for setting in {setting.number: setting for setting, _ in standing}.values():
-        template = Template((f"card {setting.number}",), cut_words(setting), strokes, bounds_of(strokes))
-        laid.append(Laid(template, Move(), serves=setting.board_names))
-    foot = pages.foot("views 1:1")
-    return Sheet(pages.paper, pages.printer, strokes, foot, tuple(laid))
+    settings = _settings(standing)
+    strokes = (*pages.stacked([block for _, block in standing]), *_cautions(settings, (left, bottom, right)))
+    sheet = pages.sheet("", strokes, "views 1:1")
+    templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
+    return replace(sheet, laid=tuple(Laid(template, Move(), serves=each.board_names) for each, template in templates))
+
+
+def _settings(standing: Sequence[_Standing]) -> list[Setting]:
+    """The settings of these cards, each once where a card goes on."""
+    return list({setting.number: setting for setting, _ in standing}.values())
 
 
 def _cautions(settings: Sequence[Setting], strip: tuple[Fraction, Fraction, Fraction]) -> tuple[Stroke, ...]:
@@ -97,9 +95,8 @@ def _depth(settings: Sequence[Setting], wide: Fraction) -> Fraction:
     return -bounds_of(strokes)[1] + _ABOVE if strokes else Fraction(0)
 
 
-def _told(cards: Sequence[Setting]) -> list[Paragraph]:
+def _told(settings: Sequence[Setting]) -> list[Paragraph]:
     """What only some of the cards ask for, with their numbers; then in one piece what all of them do."""
-    settings = list({setting.number: setting for setting in cards}.values())
     corrections = _parted({setting.number: correction_pairs(setting) for setting in settings})
     cautions = _parted({setting.number: [each.value for each in setting.cautions if each not in _ALWAYS] for setting in settings})
     always = [caution.value for caution in _ALWAYS if any(caution in setting.cautions for setting in settings)]

@@ -54,10 +54,17 @@ def _add(one: Cost, other: Cost) -> Cost:
 class _Search:
     """The cards with everything that is asked of them again and again worked out once."""
 
-    __slots__ = ("_ends", "_least", "_levels", "machine_of", "machines", "steps")
+    __slots__ = ("_ends", "_groups", "_least", "_levels", "machine_of", "machines", "needs", "steps")
 
-    def __init__(self, steps: Sequence[Step]) -> None:
+    def __init__(self, steps: Sequence[Step], before: frozenset[tuple[int, int]] = frozenset()) -> None:
         self.steps = steps
+        self.needs = [frozenset(i for i, j in before if j == n) for n in range(len(steps))]
+        by_cutter: dict[Hashable, set[int]] = {}
+        for n, step in enumerate(steps):
+            by_cutter.setdefault((step.machine, step.begin[0]), set()).add(n)
+        # The cards of each cutter of each machine, by card; none where a card changes its cutter itself.
+        is_plain = all(step.begin[0] == step.end[0] for step in steps)
+        self._groups = [frozenset(by_cutter[step.machine, step.begin[0]]) if is_plain else frozenset() for step in steps]
         names = list(dict.fromkeys(step.machine for step in steps))
         self.machines = len(names)
         self.machine_of = [names.index(step.machine) for step in steps]
@@ -93,16 +100,33 @@ class _Search:
         apart = int(last >= 0 and self.steps[last].joints.isdisjoint(step.joints))
         return (*changes, walk, apart), ((*at[:machine], self._ends[n], *at[machine + 1 :]), n)
 
-    def worth_trying(self, standing: _Standing, ready: Sequence[int]) -> Sequence[int]:
-        """The cards of ``ready`` that may come next in a best order.
+    def ready(self, done: frozenset[int]) -> list[int]:
+        """The cards that may come next."""
+        return [n for n in range(len(self.steps)) if n not in done and self.needs[n] <= done]
+
+    def worth_trying(self, standing: _Standing, done: frozenset[int]) -> Sequence[int]:
+        """The cards that may come next in a best order.
 
         In a long list a card for which nothing has to be touched, and which leaves everything as it was, is cut at once: later it could
-        only cost more, but for the company of its joint. Of several the one whose joint is being cut goes first.
+        only cost more, but for the company of its joint. Of several the one whose joint is being cut goes first. And a cutter whose
+        cards wait for nothing but each other is used up before another is put in; once it is, any such cutter of the same machine may
+        follow, so the first one does.
         """
+        ready = self.ready(done)
         if len(self.steps) <= _SHORT:
             return ready
         free = [n for n in ready if self.steps[n].begin == self.steps[n].end and self.move(standing, n)[0][:4] == (0, 0, 0, 0)]
-        return [min(free, key=lambda n: (self.move(standing, n)[0], n))] if free else ready
+        if free:
+            return [min(free, key=lambda n: (self.move(standing, n)[0], n))]
+        last = standing[1]
+        if last < 0:
+            return ready
+        here = [n for n in ready if self.machine_of[n] == self.machine_of[last]]
+        groups = [self._groups[last]] if self._groups[last] - done else [self._groups[n] for n in here]
+        for group in groups:
+            if group and all(self.needs[n] <= done | group for n in group):
+                return [n for n in ready if n in group]
+        return ready
 
     def least(self, left: frozenset[int], standing: _Standing) -> Cost:
         """No order of the cards that are left can cost less than this.
@@ -162,8 +186,7 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
     order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past 12 000 states it takes the
     best step after step and says False.
     """
-    search = _Search(steps)
-    needs = [frozenset(i for i, j in before if j == n) for n in range(len(steps))]
+    search = _Search(steps, before)
     everything = frozenset(range(len(steps)))
     nothing: Cost = (0, 0, 0, 0, 0)
     # Each entry: how good it can be, the order so far, what it cost, and how the machines stand.
@@ -177,8 +200,7 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
         if (done, standing) in seen:
             continue
         seen.add((done, standing))
-        ready = [n for n in everything - done if needs[n] <= done]
-        for n in search.worth_trying(standing, ready):
+        for n in search.worth_trying(standing, done):
             cost, after = search.move(standing, n)
             if (done | {n}, after) not in seen:
                 reached = _add(spent, cost)
@@ -186,16 +208,15 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
                 # In a long list a complete order is worth more than company: the deepest of equals is followed up first.
                 rank = least if len(steps) <= _SHORT else (*least[:4], -len(order), reached[4])
                 heappush(heap, (rank, (*order, n), reached, after))
-    return _step_by_step(search, needs), False
+    return _step_by_step(search), False
 
 
-def _step_by_step(search: _Search, needs: Sequence[frozenset[int]]) -> tuple[int, ...]:
+def _step_by_step(search: _Search) -> tuple[int, ...]:
     """Always the cheapest next card, the earliest of equals."""
     order: list[int] = []
     standing = search.start()
-    while len(order) < len(needs):
-        ready = [n for n in range(len(needs)) if n not in order and needs[n] <= set(order)]
-        n = min(ready, key=lambda each: (search.move(standing, each)[0], each))
+    while len(order) < len(search.steps):
+        n = min(search.ready(frozenset(order)), key=lambda each: (search.move(standing, each)[0], each))
         _, standing = search.move(standing, n)
         order.append(n)
     return tuple(order)
