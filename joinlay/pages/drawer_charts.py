@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
 
-__all__ = ["WayOut", "chart_block", "drawers_named", "ways_out"]
+__all__ = ["WayOut", "chart_block", "drawers_named", "ways_out", "worst_ways"]
 
 _KEY, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room left of the axes, above them and below them for one row of a bar.
@@ -79,6 +79,20 @@ def ways_out(plan: Plan) -> tuple[WayOut, ...]:
         likeness = (drawer.length.mm, side.mm, drawer.side_clearance.mm, drawer.taper.mm, gap.mm, offset.mm)
         found.setdefault(likeness, []).append((drawer, gap, offset))
     return tuple(WayOut(tuple(drawer.name for drawer, _, _ in same), *same[0]) for same in found.values())
+
+
+def worst_ways(ways: Sequence[WayOut], most: int) -> tuple[WayOut, ...]:
+    """The ``most`` of ``ways`` that jam soonest for their length, then droop most, in their own order; all where they aren't more. No rule."""
+    if len(ways) <= most:
+        return tuple(ways)
+
+    def badness(way: WayOut) -> tuple[Fraction, Fraction]:
+        length = way.first.length
+        comes = min((out for _, out in way.jams()), default=length)
+        return comes / length, -way.droop(way.looked_in).mm
+
+    kept = sorted(ways, key=badness)[:most]
+    return tuple(way for way in ways if way in kept)
 
 
 def drawers_named(names: Sequence[str]) -> str:

@@ -14,7 +14,7 @@ from joinlay.drawings.lettering import fitted, words
 from joinlay.drawings.marks import Align, Fill, Line, Role, Text
 from joinlay.drawings.outlines import corners
 from joinlay.findings import Harm
-from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
+from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
@@ -35,6 +35,8 @@ _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, the white under a finding, and the column of the numbers.
 _STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(11, 2), Fraction(4), Fraction(5), Fraction(12)
 _ZERO: Final = Fraction(0)
+#: Drawers that come out in more ways than these aren't all drawn.
+_MOST_WAYS: Final = 6
 #: In short: how far the sentence is set in, and how many lines it has at most.
 _INDENT, _MOST_LINES = Fraction(6), 4
 
@@ -47,8 +49,9 @@ _COUNTED: Final = {Harm.REFUSE: ("refused", "refused"), Harm.WARN: ("warning", "
 
 
 def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """Every finding of ``plan`` with what, where, numbers, way out, rule and source, the worst first; then each drawer's way out as a chart.
+    """Every finding of ``plan`` with what, where, numbers, way out, rule and source, the worst first; then the drawers' ways out as charts.
 
+    There are six charts at most, of those that come out worst.
     Findings are numbered as they stand in the plan, from 1; that number is what a template means by "see finding 3" (CK-1 to CK-8).
     """
     pages = PlainPages(plan, paper, "findings", printer or Printer())
@@ -62,7 +65,11 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     if plan.drawers:
         blocks += _reckoned(plan, wide)
         blocks += _weights(plan, wide)
-    charts = [chart_block(way, plan.rule, wide) for way in ways_out(plan)]
+    ways = ways_out(plan)
+    shown = worst_ways(ways, _MOST_WAYS)
+    charts = [chart_block(way, plan.rule, wide) for way in shown]
+    if len(shown) < len(ways):
+        charts.insert(0, _title(f"Of {len(ways)} ways to come out, the {len(shown)} that jam soonest or droop most"))
     parted = [*flow(blocks, top - bottom), *flow(charts, top - bottom)]
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 

@@ -14,7 +14,7 @@ from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
 from joinlay.lengths import ZERO, Length
 from joinlay.pages import PAPERS
-from joinlay.pages.drawer_charts import chart_block, ways_out
+from joinlay.pages.drawer_charts import chart_block, ways_out, worst_ways
 from joinlay.pages.finding_sheets import finding_sheets, harm_count, worst_findings
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
@@ -168,6 +168,21 @@ def test_where_it_jams_is_as_long_as_its_bar():
     words = " ".join(stroke.plain for stroke in block.strokes if isinstance(stroke, Text))
     assert "never jams" in words
     assert words.count("jams at") == 3
+
+
+def test_of_many_ways_out_only_the_worst_are_drawn():
+    more = "".join(f'\n[[drawer]]\nopening = {{ width = "{wide}", height = "4", depth = "20" }}\n' for wide in range(25, 34))
+    worked_out = planned(GOOD + more)
+    ways = ways_out(worked_out)
+    assert len(ways) == 10
+    kept = worst_ways(ways, 6)
+    # The widest are pulled farthest from their middle, and so jam soonest.
+    assert [way.names for way in kept] == [(f"drawer {n}",) for n in range(5, 11)]
+    assert worst_ways(ways, 10) == ways
+    words = said(finding_sheets(worked_out, PAPERS["a4"]))
+    assert "Of 10 ways to come out, the 6 that jam soonest or droop most" in words
+    assert "drawer 10: on the way out" in words
+    assert "drawer 1: on the way out" not in words
 
 
 @pytest.mark.parametrize(
