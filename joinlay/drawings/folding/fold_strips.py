@@ -147,7 +147,7 @@ class _Strip:
             Run(f"{many} mortise{'s' if many > 1 else ''} ", _SMALL), *figures(Length(long), self.rule, _SMALL), Run(" × ", _SMALL),
             *figures(Length(wide), self.rule, _SMALL), Run(", ", _SMALL), *figures(mouth.cut.depth, self.rule, _SMALL), Run(" deep", _SMALL),
         )  # fmt: skip
-        named = [fitted(line, _COLUMN, (_WORD, _SMALL), bold=True) for line in wrap(names, _LETTERS)]
+        named = _in_one_size(wrap(names, _LETTERS))
         block = stacked([*named, words(f"on the {surface}", _SMALL), cut])
         if is_end:
             hand = _hand(self.corner)
@@ -155,6 +155,15 @@ class _Strip:
         x = _HALF + 2 if side > 0 else -(_HALF + 2) - block.width
         top = max(self.corner.end.high, self.corner.into.high) + 3
         yield from block.marks(x, top)
+
+
+def _in_one_size(lines: list[str]) -> list[Content]:
+    """Lines of a heading, all as large as the widest of them can be."""
+    for high in (_WORD, _SMALL):
+        set_out = [words(line, high, bold=True) for line in lines]
+        if all(set_line(line).width <= _COLUMN for line in set_out):
+            return set_out
+    return [fitted(line, _COLUMN, (_SMALL,), bold=True) for line in lines]
 
 
 def _hand(corner: Corner) -> str:

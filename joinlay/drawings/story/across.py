@@ -74,12 +74,11 @@ def depth_sticks(whole: Whole) -> Iterator[Stick]:
     zero = min([zero, *(reach(drawer.board("front"), Way.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
     end = max(reach(board, Way.DEPTH)[1] for board in (*whole.case, *whole.frame))
     for bank in whole.banks:
-        upright, _ = whole.beside(bank)
         backs = [board for board in whole.case if board.part == "case back"]
         for drawer in bank.drawers:
             stretches = [
                 _wood(whole.frame_parts("stile")[0], Way.DEPTH, zero, "frame", 0),
-                _wood(upright, Way.DEPTH, zero, upright.part, 0),
+                _wood(whole.uprights[0], Way.DEPTH, zero, "case side", 0),
                 *(_wood(board, Way.DEPTH, zero, "case back", 1) for board in backs),
                 *along_drawer(drawer, zero),
                 *(_wood(board, Way.DEPTH, zero, "stop", 1) for board in whole.blocks_of(drawer)[:1]),
