@@ -9,12 +9,13 @@ from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import true_size
-from joinlay.pages import Printer, lay_out, paper_named
+from joinlay.pages import Printer, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.cover import Entry, cover_sheet
 from joinlay.pages.cutting_list import cutting_list_sheets
 from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
+from joinlay.pages.packing_close import pack_close
 from joinlay.pages.part_index import Found, index_sheets
 from joinlay.pages.piece_views import piece_sheets
 from joinlay.pages.sheet import bind
@@ -148,7 +149,9 @@ class _Binder:
     def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""
         plan = self.plan
-        return lay_out(templates, self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer)
+        return pack_close(
+            tuple(templates), self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer
+        )
 
 
 def _count(chapters: Iterable[Chapter]) -> int:

@@ -10,6 +10,9 @@ from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.drawings import templates_for
+from joinlay.drawings.drilling import pull_templates, runner_templates, stop_templates
+from joinlay.drawings.folding.fold_strips import fold_strips
+from joinlay.drawings.profiles.joint_sections import joint_sections
 from joinlay.drawings.story.story_sticks import story_sticks
 from joinlay.drawings.tracing import outline_templates
 from joinlay.drawings.turning import profile_template
@@ -52,7 +55,20 @@ def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
 
 def true_size(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; a chapter without any is left out (PR-1)."""
-    chapters = (("Templates", plan_templates(plan)), ("Story sticks", story_sticks(plan)))
+    chapters = (
+        ("Story sticks", story_sticks(plan)),
+        ("Templates", plan_templates(plan)),
+        (
+            "Strips, sections and drilling",
+            (
+                *fold_strips(plan),
+                *joint_sections(plan),
+                *pull_templates(plan),
+                *stop_templates(plan),
+                *runner_templates(plan),
+            ),
+        ),
+    )
     return tuple((chapter, templates) for chapter, templates in chapters if templates)
 
 
