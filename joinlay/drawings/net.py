@@ -55,7 +55,8 @@ class Mouth:
 class Net:
     """One end of ``board`` laid flat. ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none).
 
-    ``shown`` is how much of the board's width is on the paper, from the reference edge up; None: all of it.
+    ``shown`` is how much of the board's width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with
+    all its cuts where ``board`` is only one view of it.
     """
 
     board: Board
@@ -64,6 +65,7 @@ class Net:
     flap: Fraction
     far: Fraction
     shown: Fraction | None = None
+    part: Board | None = None
 
     @property
     def hand(self) -> int:
@@ -83,11 +85,12 @@ class Net:
 
     @property
     def goes_on(self) -> bool:
-        """True where the board has cuts too far along for a template at either end (a story stick has them)."""
+        """True where the part has cuts too far along for a template at either end (a story stick has them), pull holes aside."""
+        part = self.part or self.board
         return any(
-            all(_from_end(cut.along, self.board, end)[0] > NEAR for end in (Surface.END, Surface.FAR_END))
-            for cut in self.board.cuts
-            if cut.kind is not CutKind.HOLE or self.board.part != "drawer front"
+            all(_from_end(cut.along, part, end)[0] > NEAR for end in (Surface.END, Surface.FAR_END))
+            for cut in part.cuts
+            if cut.kind is not CutKind.HOLE or part.part != "drawer front"
         )
 
     @property

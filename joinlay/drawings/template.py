@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -84,9 +84,10 @@ def templates_for(
     for board in boards:
         for view in views_of(board):
             for end in (Surface.END, Surface.FAR_END):
-                net = lay_flat(view, end)
-                if net is not None and not (only_needed and net.is_through):
-                    found.setdefault((_likeness(net, board), words.get(board.name, ())), []).append(net)
+                flat = lay_flat(view, end)
+                if flat is not None and not (only_needed and flat.is_through):
+                    net = replace(flat, part=board)
+                    found.setdefault((_likeness(net), words.get(board.name, ())), []).append(net)
     return tuple(_template(nets, rule, words.get(nets[0].board.name, ())) for nets in found.values())
 
 
@@ -100,7 +101,7 @@ def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Templ
     return Template(names, datum.word(lowest.end), strokes, bounds_of(strokes), on)
 
 
-def _likeness(net: Net, board: Board) -> Hashable:
+def _likeness(net: Net) -> Hashable:
     """Two nets with the same likeness are the same drawing, but for the parts' names, and for their heights where all goes right across."""
     view, across = net.board, likeness_across(net)
     mouths = tuple(
@@ -116,8 +117,8 @@ def _likeness(net: Net, board: Board) -> Hashable:
         for mouth in net.mouths
     )
     sizes = (None if across is not None else view.width.mm, view.thickness.mm, min(view.length.mm, _SEEN))
-    hand = tuple(word for word in board.name.split() if word in ("left", "right"))
-    return (board.part, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
+    hand = tuple(word for word in view.name.split() if word in ("left", "right"))
+    return (view.part, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
 
 
 def _seen(box: Box, across: Hashable) -> tuple[Fraction, ...]:

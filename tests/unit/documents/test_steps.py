@@ -8,7 +8,7 @@ from tests.measured.packets import drawers, example
 
 def test_the_steps_are_those_of_the_work():
     steps = dict(steps_of_work(example("moth-cabinet")))
-    assert list(steps) == ["case", "face frame", "runners", "drawers"]
+    assert list(steps) == ["case", "face frame", "runners", "drawers", "your own outlines"]
     assert plan_templates(example("moth-cabinet")) == tuple(t for templates in steps.values() for t in templates)
     assert {t.part.split(" ")[0] for t in steps["drawers"]} == {"drawer"}
     # In a solid case the bearers are screwed through slots, which want marking; in one of plywood they are glued.
@@ -22,7 +22,8 @@ def test_openings_alone_have_one_step():
 @pytest.mark.parametrize("name", ["moth-cabinet", "print-chest", "seed-cabinet"])
 def test_every_part_with_cuts_that_want_marking_has_its_templates(name):
     plan = example(name)
-    marked = {board for template in plan_templates(plan) for board in template.names}
+    own = dict(steps_of_work(plan)).get("your own outlines", ())
+    marked = {board for template in plan_templates(plan) if template not in own for board in template.names}
     for board in plan.boards:
         near = [c for c in board.cuts if c.along.start.mm > 0 or c.along.stop < board.length]
         near = [c for c in near if min(c.along.start.mm, (board.length - c.along.stop).mm) <= 100]

@@ -4,7 +4,7 @@ from joinlay.boards import CutKind, Place, Shape, Surface
 from joinlay.drawings import templates_for
 from joinlay.drawings.views import views_of
 from joinlay.lengths import mm
-from tests.unit.drawings.parts import METRIC, board, cut, groove, side
+from tests.unit.drawings.parts import METRIC, board, cut, end_mortise, groove, side
 
 
 def edge_mortise(surface, middle, across, name="rail mortise"):
@@ -76,3 +76,16 @@ def test_the_template_is_laid_on_the_edge_and_says_so():
     said = [stroke.plain for stroke in template.strokes if hasattr(stroke, "plain")]
     assert "bottom edge up" in said
     assert {"more cuts further along:", "see the story stick"} <= set(said)
+
+
+def test_the_template_of_an_end_tells_of_cuts_in_an_edge_further_along():
+    rail = board(
+        "face frame bottom rail",
+        "rail",
+        width=40,
+        thickness=20,
+        cuts=(end_mortise(1, 20), edge_mortise(Surface.FAR_EDGE, 200, (16, 40))),
+    )
+    (template,) = templates_for([rail], METRIC)
+    assert template.on == ""
+    assert "see the story stick" in " ".join(stroke.plain for stroke in template.strokes if hasattr(stroke, "plain"))
