@@ -70,7 +70,7 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     charts = [chart_block(way, plan.rule, wide) for way in shown]
     if len(shown) < len(ways):
         charts.insert(0, _title(f"Of {len(ways)} ways to come out, the {len(shown)} that jam soonest or droop most"))
-    parted = [*flow(blocks, top - bottom), *flow(charts, top - bottom)]
+    parted = flow([*blocks, *charts], top - bottom)
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 
 
