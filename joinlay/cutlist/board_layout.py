@@ -36,8 +36,10 @@ def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
         names = {stock.name, *(key for key, each in plan.stocks.items() if each == stock)}
         boards = [each for have in plan.on_hand.boards if have.stock in names for each in _each(have)]
         if boards:
-            groups = [group for group in parts.groups if group.stock == stock]
-            layouts.append(_layout(plan, stock, groups, boards))
+            # A part thicker than the boards is to be glued up or bought; solid_needs says so.
+            groups = [group for group in parts.groups if group.stock == stock and group.thickness <= stock.thickness]
+            if groups:
+                layouts.append(_layout(plan, stock, groups, boards))
     return tuple(layouts)
 
 

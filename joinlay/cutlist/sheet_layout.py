@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.boards.names import in_few_words
 from joinlay.cutlist.columns import stack_fronts
 from joinlay.cutlist.cutting_list import Grain
 from joinlay.cutlist.layout import OffcutLimits, lay_out
@@ -111,14 +112,14 @@ def _fits(length: Length, width: Length, blanks: Sequence[Blank]) -> bool:
 
 
 def _no_grain(blanks: Sequence[Blank]) -> Iterator[Finding]:
-    for blank in blanks:
-        if not blank.grain_known:
-            yield note(
-                "offcut without grain",
-                "Which way its grain runs is not said, so only parts whose grain does not matter are cut from it. "
-                "Say grain = \"length\" or grain = \"width\" to use it for the rest.",
-                "CL-2",
-            ).at(blank.name)  # fmt: skip
+    unknown = [blank.name for blank in blanks if not blank.grain_known]
+    if unknown:
+        yield note(
+            "offcut without grain",
+            "Which way its grain runs is not said, so only parts whose grain does not matter are cut from it. "
+            "Say grain = \"length\" or grain = \"width\" to use it for the rest.",
+            "CL-2",
+        ).at(in_few_words(unknown))  # fmt: skip
 
 
 def _broken_columns(stacks: Sequence[Stack]) -> Iterator[Finding]:

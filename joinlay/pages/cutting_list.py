@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cutlist.remarks import row_remarks
 from joinlay.drawings.lettering import figures, fitted, plain, words
 from joinlay.drawings.marks import Align, Line, Role, Text
+from joinlay.findings import Harm
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
@@ -36,6 +37,7 @@ _FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line of words to the next, from one of small words to the next, and the least height of a row.
 _STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(9)
 _ZERO: Final = Fraction(0)
+_HARMS: Final = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "good to know"}
 #: What the columns mean, at the head of the first page.
 _LEGEND: Final = (
     "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that differs: solid wood "
@@ -73,7 +75,7 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
     left, bottom, right, top = pages.box
     columns = _Columns.of(right - left)
-    blocks = [_title(plan, lists.parts, columns.wide)]
+    blocks = [_title(plan, lists.parts, columns.wide), *_found(lists, plan.rule, columns.wide)]
     for group in lists.parts.groups:
         blocks.append(_heading(group, plan.rule, columns))
         again = _heading(group, plan.rule, columns, ", continued")
@@ -102,6 +104,20 @@ def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> Block:
         *(Text((_ZERO, Fraction(-13) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
     ]
     return Block(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
+
+
+def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[Block]:
+    """What was found while parts were listed and laid out: where in bold, what, and what would help."""
+    for n, finding in enumerate(lists.findings):
+        said = f"{finding.sentence(rule.text)} {finding.way_out(rule.text)}"
+        lines = list(wrapped(said, wide, _SMALL))
+        above = Fraction(4) if n == 0 else Fraction(0)
+        where = finding.where or "the list"
+        strokes = [Text((_ZERO, -above - 4), fitted(f"{_HARMS[finding.harm]}: {where}", wide, (_WORD, _SMALL), bold=True))]
+        strokes += (
+            Text((_ZERO, -above - 5 - (k + 1) * _SMALL_STEP), fitted(line, wide, (_SMALL,))) for k, line in enumerate(lines)
+        )
+        yield Block(tuple(strokes), above + 8 + len(lines) * _SMALL_STEP)
 
 
 def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> Block:

@@ -64,6 +64,14 @@ def test_boards_that_run_out_say_so_and_lose_nothing():
     )
 
 
+def test_a_part_thicker_than_the_boards_is_cut_from_none_of_them():
+    thick = board("knob", "4", "1 1/2", "cherry", "1 1/2", "knob blank")
+    assert layout(thick, on_hand=(plank(),)) == ()
+    (made,) = layout(thick, board("rail", "20", "3", "cherry", "13/16"), on_hand=(plank(),))
+    assert [laid.piece.name for sheet in made.sheets for laid in sheet.pieces] == ["rail"]
+    assert made.findings == ()
+
+
 def test_boards_not_needed_are_named_and_alike_ones_counted():
     (made,) = layout(board("rail", "20", "3", "cherry", "13/16"), on_hand=(plank(count=2), plank("30", name="short")))
     assert [sheet.blank.name for sheet in made.sheets] == ["short"]

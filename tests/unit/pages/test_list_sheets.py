@@ -265,3 +265,17 @@ def test_a_page_that_goes_on_with_a_list_says_so():
     forty = forty_drawers()
     second = next(sheet for sheet in layout_sheets(forty, all_lists(forty), A4)[1:2])
     assert {"ply, 1 of 3, continued", "then done"} <= set(said([second]))
+
+
+def test_what_was_found_stands_on_the_list():
+    plan = JOBS["too large"]()
+    lists = all_lists(plan)
+    words = " ".join(said(cutting_list_sheets(plan, lists, A4)))
+    (finding,) = lists.findings
+    assert "warning: a huge panel for a very long sideboard" in words
+    assert finding.sentence(plan.rule.text) in words
+    assert finding.way_out(plan.rule.text) in words
+    assert "good to know" not in words
+    assert "good to know: old shelf, 1 and 2 of 2" in " ".join(
+        said(cutting_list_sheets(all_on_hand(), all_lists(all_on_hand()), A4))
+    )
