@@ -106,7 +106,8 @@ def plain(content: Content) -> str:
     return "".join(parts)
 
 
-@lru_cache(maxsize=4096)
+#: A packet has some ten thousand lines of type, most of them set several times over.
+@lru_cache(maxsize=32768)
 def set_line(content: Content) -> Setting:
     """``content`` as pieces of type."""
     pieces: list[Piece] = []

@@ -190,9 +190,6 @@ def flatten(marks: Iterable[Mark]) -> Iterator[Stroke]:
             yield from flatten(mark.spelled())
 
 
-_CORNERS: Final = ((1, 0), (0, 1), (-1, 0), (0, -1))
-
-
 @dataclass(frozen=True, slots=True)
 class Move:
     """A move on paper: first ``quarters`` turns anticlockwise about the zero point, then ``right`` and ``up`` in mm."""
@@ -204,9 +201,13 @@ class Move:
     def point(self, point: Point) -> Point:
         """Where ``point`` comes to lie."""
         x, y = point
-        if self.quarters:
-            cos, sin = _CORNERS[self.quarters % 4]
-            x, y = x * cos - y * sin, x * sin + y * cos
+        match self.quarters % 4:
+            case 1:
+                x, y = -y, x
+            case 2:
+                x, y = -x, -y
+            case 3:
+                x, y = y, -x
         return (x + self.right, y + self.up)
 
     def box(self, box: Box) -> Box:
