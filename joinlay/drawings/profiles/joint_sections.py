@@ -13,7 +13,7 @@ from joinlay.drawings.axes import figures_below, figures_beside
 from joinlay.drawings.blocks import stacked
 from joinlay.drawings.hatching import Hatch
 from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Line, Move, Role, bounds_of, flatten, moved
+from joinlay.drawings.marks import Line, Move, Polyline, Role, bounds_of, flatten, moved
 from joinlay.drawings.profiles.joint import sections_of
 from joinlay.drawings.profiles.profile import profile
 from joinlay.drawings.template import Template
@@ -34,6 +34,8 @@ _APART, _BELOW, _LETTERS = Fraction(10), Fraction(5), 26
 #: A joint with a cut this small or smaller is drawn at twice its size too.
 _SMALL_CUT: Final = Fraction(8)
 _ZERO: Final = Fraction(0)
+#: How long and how wide a zigzag is.
+_ZIGZAG: Final = Fraction(5, 2)
 #: From one hatch line to the next.
 _STEP: Final = Fraction(2)
 
@@ -65,7 +67,11 @@ class _Drawn:
 
     def strokes(self) -> tuple[Stroke, ...]:
         """Two rows: put together and at 2 : 1 above, each part by itself below; every drawing under its own words."""
-        above = [self._cell(f"{self.section.kind}, put together", f"seen {self.section.seen}, 1 : 1", self._both(Fraction(1)))]
+        above = [
+            self._cell(
+                f"{self.section.kind}, put together", f"seen {self.section.seen}, 1 : 1; hatched is wood", self._both(Fraction(1))
+            )
+        ]
         if self._is_small():
             above.append(self._cell(f"{self.section.kind}, 2 : 1", "to look at only", self._both(Fraction(2))))
         below = []
@@ -136,9 +142,26 @@ def _part(part: Part, scale: Fraction, turn: int) -> Iterator[Mark]:
         else:
             yield Hatch(tuple(map(put, loop)), step)
         for one, two in pairwise((*loop, loop[0])):
-            role = Role.BREAK if _lies_on(one, two, open_sides) else Role.OUTLINE
-            says = f"{part.board.name} profile" if scale == 1 else ""
-            yield Line(put(one), put(two), role, says)
+            if _lies_on(one, two, open_sides):
+                yield Polyline(_broken(put(one), put(two)), Role.BREAK)
+            else:
+                yield Line(put(one), put(two), Role.OUTLINE, f"{part.board.name} profile" if scale == 1 else "")
+
+
+def _broken(one: Point, two: Point) -> tuple[Point, ...]:
+    """A line where the wood goes on, with a zigzag in its middle where it is long enough (ISO 128)."""
+    (x0, y0), (x1, y1) = one, two
+    long = abs(x1 - x0) + abs(y1 - y0)
+    if long < 3 * _ZIGZAG:
+        return (one, two)
+    along = ((x1 - x0) / long, (y1 - y0) / long)
+    middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+
+    def at(on: Fraction, off: Fraction) -> Point:
+        return (middle[0] + along[0] * on - along[1] * off, middle[1] + along[1] * on + along[0] * off)
+
+    half = _ZIGZAG / 2
+    return (one, at(-half, _ZERO), at(-half / 2, _ZIGZAG / 2), at(half / 2, -_ZIGZAG / 2), at(half, _ZERO), two)
 
 
 def _open_sides(part: Part) -> list[tuple[int, Fraction]]:

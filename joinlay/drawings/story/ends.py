@@ -9,7 +9,7 @@ from joinlay.drawings.blocks import stacked
 from joinlay.drawings.lettering import fitted, set_line, words
 from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
 from joinlay.drawings.signs import BAR
-from joinlay.drawings.story.stick import Apex
+from joinlay.drawings.story.stick import Apex, Kind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,7 +40,8 @@ def datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
         y = -BAR - 1
         yield Fill(((x, y), (x - half, y - tall), (x + half, y - tall)), _BLACK)
     y = -BAR - _LEAD
-    lies = [words(line, _SMALL) for line in _parted(stick.lies, width - 2, _SMALL, bold=False)]
+    shown = "grey is wood, hatched is cut" if any(one.kind is Kind.CUT for one in stick.stretches) else "grey is wood"
+    lies = [words(line, _SMALL) for said in (stick.lies, shown) for line in _parted(said, width - 2, _SMALL, bold=False)]
     for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), words("count from here", _SMALL), *lies):
         set_out = set_line(line)
         y -= set_out.rise
