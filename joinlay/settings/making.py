@@ -46,7 +46,16 @@ def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
     Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop cannot make, or a part too small to
     run, has no card but a finding that refuses it, with the way out. Rules MS-1 to MS-9, DA-5, LR-5.
     """
-    runs, refusals = runs_of(boards, shop)
+    narrow, wide = (runs_of(boards, shop, rather_wide=rather_wide) for rather_wide in (False, True))
+    chosen = _listed(*narrow, shop)
+    if [run.way for run in narrow[0]] == [run.way for run in wide[0]]:
+        return chosen
+    # Which of two cutters a rabbet takes matters only to what is cut before and after it.
+    other = _listed(*wide, shop)
+    return min(chosen, other, key=lambda found: (found.cutter_changes, found.set_ups))
+
+
+def _listed(runs: Sequence[Run], refusals: Sequence[Finding], shop: Shop) -> SettingsList:
     drafts = drafts_of(runs)
     before = must_precede(drafts)
     order, is_proved = best_order([_step(draft) for draft in drafts], before)

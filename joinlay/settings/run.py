@@ -18,7 +18,7 @@ from joinlay.settings.ways import opens_at, role_of, run_axis, ways_of
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Iterable, Sequence
+    from collections.abc import Callable, Hashable, Sequence
 
     from joinlay.boards import Board, Cut
     from joinlay.findings import Finding
@@ -65,10 +65,11 @@ def rank_of(board: Board, cut: Cut) -> Rank:
     return Rank.GROOVE if feed is Axis.ALONG else Rank.ACROSS
 
 
-def runs_of(boards: Sequence[Board], shop: Shop) -> tuple[tuple[Run, ...], tuple[Finding, ...]]:
+def runs_of(boards: Sequence[Board], shop: Shop, *, rather_wide: bool = False) -> tuple[tuple[Run, ...], tuple[Finding, ...]]:
     """Every run of every board in the boards' order, and the refusals of cuts the shop cannot make (those have no run).
 
-    Rabbets are settled last, since they may take a cutter the other cuts use anyway.
+    Rabbets are settled last, since they may take a cutter the other cuts use anyway; of several that do as well the narrowest, or with
+    ``rather_wide`` the widest.
     """
     found: dict[tuple[int, int], tuple[Way, Finding] | Finding] = {}
     cuts = [(b, c) for b, board in enumerate(boards) for c in range(len(board.cuts))]
@@ -78,7 +79,7 @@ def runs_of(boards: Sequence[Board], shop: Shop) -> tuple[tuple[Run, ...], tuple
             board, cut = boards[b], boards[b].cuts[c]
             if (cut.kind is CutKind.RABBET) is not late:
                 continue
-            found[b, c] = _try(board, cut, shop, used)
+            found[b, c] = _try(board, cut, shop, frozenset(used), rather_wide=rather_wide)
         used |= {got[0].tool.width for got in found.values() if isinstance(got, tuple)}
     runs: list[Run] = []
     findings: list[Finding] = []
@@ -94,9 +95,9 @@ def runs_of(boards: Sequence[Board], shop: Shop) -> tuple[tuple[Run, ...], tuple
     return tuple(runs), tuple(findings)
 
 
-def _try(board: Board, cut: Cut, shop: Shop, used: Iterable[Length]) -> tuple[Way, Finding] | Finding:
+def _try(board: Board, cut: Cut, shop: Shop, used: frozenset[Length], *, rather_wide: bool) -> tuple[Way, Finding] | Finding:
     try:
-        return _choose(board, cut, shop, frozenset(used))
+        return _choose(board, cut, shop, used, rather_wide=rather_wide)
     except Refused as refused:
         return refused.at(cut.name).at(board.name).finding
 
@@ -139,7 +140,7 @@ def _stops(board: Board, cut: Cut, way: Way) -> Stops | None:
     return Stops(leading, board.datum.word(leading), begin, finish, infeed, outfeed)
 
 
-def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length]) -> tuple[Way, Finding]:
+def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, rather_wide: bool) -> tuple[Way, Finding]:
     if is_plunged(cut):
         way = way_to_plunge(board, cut, shop)
         return way, note("machine", _PLUNGED_REASON[way.machine], "MS-7", "common practice")
@@ -155,7 +156,7 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length]) -> tu
         refusals: list[tuple[bool, Finding]] = []
         for n, how in enumerate(ways):
             try:
-                way = method(Attempt(board, cut, how, shop, others))
+                way = method(Attempt(board, cut, how, shop, others, rather_wide))
             except Refused as refused:
                 refusals.append((how.stands, refused.finding))
             else:

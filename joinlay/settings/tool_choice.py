@@ -64,13 +64,15 @@ def passes_of(span: Span, depth: Dimension, tool: Tool, role: Role, shop: Shop) 
     return tuple(Pass(near, height) for near in fence_steps(span, tool.width, role) for height in heights)
 
 
-def router_cutter(span: Span, depth: Dimension, role: Role, what: str, shop: Shop, others: Iterable[Length]) -> Tool:
+def router_cutter(
+    span: Span, depth: Dimension, role: Role, what: str, shop: Shop, others: Iterable[Length], *, rather_wide: bool = False
+) -> Tool:
     """The shop's cutter for a cut over ``span`` (from the fence) and ``depth``.
 
     A channel or tongue takes the widest that is no wider than the cut: a wider one would spoil a wall, or trap the work between itself and
     the fence. A step, open at the fence, may take any: the one with the fewest passes, where a cutter that is not among the ``others``,
-    which the job uses anyway, counts as two passes more; of equals the narrowest. Raises Refused where none is narrow enough or long
-    enough, with the one that would do. Rules MS-6, MS-8.
+    which the job uses anyway, counts as two passes more; of equals the narrowest, or with ``rather_wide`` the widest. Raises Refused where
+    none is narrow enough or long enough, with the one that would do. Rules MS-6, MS-8.
     """
     narrow = shop.cutters if role is Role.STEP else shop.cutters_up_to(span.size)
     if not narrow:
@@ -84,7 +86,7 @@ def router_cutter(span: Span, depth: Dimension, role: Role, what: str, shop: Sho
 
     def cost(cutter: Cutter) -> tuple[int, Length]:
         passes = len(passes_of(span, depth, _tool(cutter), role, shop))
-        return passes + (0 if cutter.diameter in used else _A_CHANGE), cutter.diameter
+        return passes + (0 if cutter.diameter in used else _A_CHANGE), -cutter.diameter if rather_wide else cutter.diameter
 
     return _tool(min(long_enough, key=cost))
 

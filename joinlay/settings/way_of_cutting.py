@@ -26,13 +26,17 @@ __all__ = ["Attempt", "Way", "at_hand_router", "at_router_table", "at_saw_blade"
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """A cut asked for: on ``board``, lying ``how``, with what the shop has; ``others`` are cutter diameters the job uses anyway."""
+    """A cut asked for: on ``board``, lying ``how``, with what the shop has; ``others`` are cutter diameters the job uses anyway.
+
+    ``rather_wide`` True: of cutters that do a step equally well, the widest.
+    """
 
     board: Board
     cut: Cut
     how: Orientation
     shop: Shop
     others: frozenset[Length]
+    rather_wide: bool = False
 
     @property
     def role(self) -> Role:
@@ -78,13 +82,18 @@ class Way:
         return self.machine, self.guide, self.tool, self.role, passes, self.offset
 
 
+def _cutter(asked: Attempt) -> Tool:
+    name = kind_of_cut(asked.cut.name)
+    return router_cutter(asked.span, asked.depth, asked.role, name, asked.shop, asked.others, rather_wide=asked.rather_wide)
+
+
 def at_router_table(asked: Attempt) -> Way:
     """The cut at the router table. Raises Refused where there is none, the part is too large for it, or no cutter serves."""
     table = asked.shop.machines.router_table
     if table is None:
         raise refusal("router table", "the shop has no router table", "A hand-held router would do.", "MS-5")
     _refuse_large(asked, table, "router table")
-    tool = router_cutter(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop, asked.others)
+    tool = _cutter(asked)
     return _at_table(asked, MachineKind.ROUTER_TABLE, tool)
 
 
@@ -148,7 +157,7 @@ def at_hand_router(asked: Attempt) -> Way:
     router = asked.shop.machines.hand_router
     if router is None:
         raise refusal("hand-held router", "the shop has no hand-held router", "A router with a straightedge would do.", "MS-5")
-    tool = router_cutter(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop, asked.others)
+    tool = _cutter(asked)
     passes = _passes(asked, tool)
     way = Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     if passes[-1].near_side <= router.guide_reach:

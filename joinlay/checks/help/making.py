@@ -51,6 +51,7 @@ ON_MAKING: Final = (
         "machine may carry.",
         (
             "The machine or cutter the message names.",
+            "Your own machines under [shop]: router-table, table-saw, hand-router; false where you have none.",
             "A hand-held router against a straightedge for large panels.",
             "A carrier for small parts.",
         ),

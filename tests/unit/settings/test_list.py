@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from joinlay.boards import Band, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, ZERO, Unit, inches
 from joinlay.settings import Change, Measured, Role, Value, settings_for
@@ -192,3 +193,28 @@ def test_a_wide_cutter_past_the_table_of_speeds_goes_by_its_marking():
     found = settings_for([groove(board("18", "9", "1/2"), "1", "4", "1/4")], shop(cutters={"4": "1"}))
     assert found.settings[0].speed is None
     assert [finding.kind for finding in found.findings] == ["cutter speed"]
+
+
+def test_a_rabbet_takes_the_cutter_that_spares_a_change():
+    """Two cutters would do the rabbet in as many passes; the one the dado before it is cut with stays in."""
+    case = edge_rabbet(dado(groove(board("30", "12", "3/4"), "4", "1/4", "1/4"), "2", "1/2", "1/4"), "3/16", "3/8")
+    found = settings_for([case], shop(cutters={"1/4": "1", "1/2": "1"}))
+    by_name = {setting.cut_names[0]: setting for setting in found.settings}
+    assert by_name["dado"].tool.width == by_name["back rabbet"].tool.width == inches("1/2")
+    assert found.cutter_changes == 2
+
+
+def test_bands_come_before_the_first_card_of_each_part_and_alike_ones_together():
+    thick = inch("1/32")
+    edges = ((Surface.FAR_EDGE, 2), (Surface.END, 1))
+
+    def banded(of):
+        return replace(of, bands=tuple(Band(surface, "cherry", thick, of.width, order) for surface, order in edges))
+
+    sides = [groove(board("18", "5", "1/2", name=name), "3/8", "1/4", "1/4") for name in ("left side", "right side")]
+    plain = dado(board("18", "5", "1/2", name="plain"), "1/4", "1/4", "1/4")
+    found = settings_for([*map(banded, sides), plain], usual_shop(Unit.INCH))
+    (told,) = found.bands
+    number = next(setting.number for setting in found.settings if "left side" in setting.board_names)
+    assert (told.number, told.boards, told.edges) == (number, ("left side", "right side"), ("front end", "top edge"))
+    assert settings_for([*sides, plain], usual_shop(Unit.INCH)).bands == ()
