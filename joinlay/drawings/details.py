@@ -64,7 +64,8 @@ def details(plan: Plan) -> tuple[Picture, ...]:
         return ()
     mouth = scene.mouths[0]
     level = FROM_ABOVE.at(level_cut(scene))
-    made = [_detail(near_cut(scene), level, spot) for spot in spots_on_level(plan, scene)]
+    opening = None if scene.is_whole else mouth.left
+    made = [_detail(near_cut(scene), level, spot, opening) for spot in spots_on_level(plan, scene)]
     if scene.is_whole:
         x0, z0, x1, z1 = mouth.box
         bank = in_bank(scene, scene.banks[0])
@@ -92,7 +93,12 @@ def spots_on_level(plan: Plan, scene: Scene) -> tuple[Spot, ...]:
     )
     at_back = side.place.point(side.length, NOTHING, side.thickness) if side.place is not None else front.place.origin
     return (
-        Spot("A", "front and side at the frame", (mouth.left + 4, face + 13), (play,)),
+        Spot(
+            "A",
+            "front and side at the frame" if scene.is_whole else "front and side in the opening",
+            (mouth.left + 4, face + 13),
+            (play,),
+        ),
         Spot("B", "back and side", (at_back[0] + 8, back.place.origin[1] + back.thickness.mm / 2)),
     )
 
@@ -152,12 +158,20 @@ def _through_block(scene: Scene, mouth: Mouth, otherwise: Fraction) -> Fraction:
 # -- drawing -----------------------------------------------------------------------------------------
 
 
-def _detail(boards: Iterable[Board], view: View, spot: Spot) -> Picture:
+def _detail(boards: Iterable[Board], view: View, spot: Spot, opening: Fraction | None = None) -> Picture:
+    """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
     (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
     sight = look(meeting_box(boards, view, (x - reach, y - reach, x + reach, y + reach)), view)
     strokes: list[Stroke] = list(hatch_strokes(sight, fit, clipped, coarse=_COARSE))
     strokes += _edges(sight, fit)
+    if opening is not None:
+        at = (opening - x) * fit.factor
+        stretch = within((at, -RADIUS), (at, RADIUS), AROUND)
+        strokes += (
+            Line((at, 2 * RADIUS * a - RADIUS), (at, 2 * RADIUS * b - RADIUS), Role.CENTRE)
+            for a, b in ([stretch] if stretch else [])
+        )
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
     column = Column(RADIUS + _TO_NAMES, _NAMES, -RADIUS - 2, RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)

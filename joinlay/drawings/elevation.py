@@ -81,6 +81,11 @@ class _Front:
         return cls(plan, scene, sight, (x0, z0, x1, z1), named_in(sight, frame))
 
     @property
+    def title(self) -> str:
+        """What is seen."""
+        return "front elevation" if self.scene.is_whole else "the fronts in their openings"
+
+    @property
     def size(self) -> Size:
         """Width and height, in mm of wood."""
         return self.box[2] - self.box[0], self.box[3] - self.box[1]
@@ -100,13 +105,14 @@ class _Front:
         """With the sizes over all."""
         easel, dimensions = self._easel(scale)
         dimensions.over_all(-FIRST, -FIRST)
-        return [Picture("front elevation", tuple(easel.strokes), scale)]
+        return [Picture(self.title, tuple(easel.strokes), scale)]
 
     def full(self, scale: Scale) -> list[Picture]:
         """With everything: the parts' names beside it, or numbers for them."""
         easel, dimensions = self._easel(scale)
         fit = dimensions.fit
-        unsaid = self._in_fronts(easel, fit)
+        unsaid = [] if self.scene.is_whole else ["The job gives the openings only: how far apart they are drawn means nothing."]
+        unsaid += self._in_fronts(easel, fit)
         named = self._along_stiles(easel, fit)
         easel.draw_around(hidden_strokes(self.sight, fit, _DASHED))
         unsaid += dimensions.all()
@@ -116,7 +122,7 @@ class _Front:
         unnamed = [one for one in self.names if not any(name in named for name in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes = tuple(easel.strokes)
-        return [Picture("front elevation", (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.over)) for one in made]
+        return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.over)) for one in made]
 
     # -- words in the wood ---------------------------------------------------------------------------
 

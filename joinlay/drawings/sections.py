@@ -13,8 +13,9 @@ from joinlay.drawings.details import DETAIL, RADIUS, Spot, spots_on_level, spots
 from joinlay.drawings.front_dimensions import FIGURE, FIRST, over_all
 from joinlay.drawings.hiding import box_of
 from joinlay.drawings.lettering import figures, words
-from joinlay.drawings.marks import Arc, Role, bounds_of, flatten
+from joinlay.drawings.marks import Arc, Polyline, Role, bounds_of, flatten
 from joinlay.drawings.naming import Column, Named, named_in
+from joinlay.drawings.outlines import corners
 from joinlay.drawings.picture import Easel, Picture, Size, largest_that_fits
 from joinlay.drawings.placing import whole
 from joinlay.drawings.projecting import FROM_ABOVE, FROM_RIGHT
@@ -125,6 +126,8 @@ class _Section:
         easel.draw(edge_strokes(self.sight, fit))
         for knob in self._knobs():
             easel.draw(self._knob(knob, fit))
+        if not self.scene.is_whole:
+            easel.draw(self._openings(fit))
         self._spots(easel, fit)
         self._in_drawers(easel, fit)
         left, bottom, right, top = bounds_of(easel.strokes)
@@ -147,6 +150,14 @@ class _Section:
         at = (y, z) if self.is_upright else (x, y)
         out = (Fraction(-1), _ZERO) if self.is_upright else (_ZERO, Fraction(-1))
         return knob_aside(knob, at, out, fit)
+
+    def _openings(self, fit: Fit) -> Iterable[Stroke]:
+        """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their depth."""
+        for mouth in self.mouths:
+            x0, z0, x1, z1 = mouth.box
+            deep = mouth.drawer.opening.depth.mm
+            box = (_ZERO, z0, deep, z1) if self.is_upright else (x0, _ZERO, x1, deep)
+            yield Polyline(corners(fit.box(box)), Role.CENTRE, closed=True, says=f"{mouth.drawer.name} opening")
 
     def _spots(self, easel: Easel, fit: Fit) -> None:
         """A circle where there is a detail, with its letter beside it where there is room."""
@@ -204,7 +215,7 @@ class _Section:
             self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
         else:
-            self._under(easel, fit, (self._across(), self._widths()), box, drawn[1], has_overall=True)
+            self._under(easel, fit, (self._across(), self._widths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
 
     def _under(
@@ -248,7 +259,7 @@ class _Section:
         assert place is not None
         face = place.origin[1] - drawer.board("front").thickness.mm
         back = self._extent("case back", 0 if self.is_upright else 1)
-        behind = [back[0]] if back else []
+        behind = [back[0]] if back else [drawer.opening.depth.mm]
         return [face, face + drawer.length.mm, *behind]
 
     def _depths(self) -> list[Fraction]:

@@ -130,6 +130,7 @@ def test_openings_alone_stand_one_over_the_other():
     plan = drawers("3", "4", "5")
     picture = full(plan)
     boxes = [stroke.points for stroke in picture.strokes if isinstance(stroke, Polyline) and stroke.says.endswith("opening")]
+    assert any("openings only" in one for one in picture.unsaid)
     heights = [(points[2][1] - points[0][1]) / picture.scale.factor for points in boxes]
     assert heights == [drawer.opening.height.mm for drawer in plan.drawers]
     bottoms = [points[0][1] for points in boxes]

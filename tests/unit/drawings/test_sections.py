@@ -5,7 +5,7 @@ from functools import cache
 
 import pytest
 
-from joinlay.drawings.marks import Fill, Line, Role, Text
+from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text
 from joinlay.drawings.sections import level_section, upright_sections
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, examples
@@ -101,3 +101,12 @@ def test_openings_alone_have_a_drawers_section_too():
     picture = level_section(plan, ROOM)
     assert picture is not None
     assert plan.rule.read(plan.drawers[0].length).figures in [s.plain for s in picture.strokes if isinstance(s, Text)]
+
+
+def test_an_opening_that_nothing_given_bounds_is_drawn_to_its_depth():
+    plan = drawers("3")
+    for picture, axis in ((upright_sections(plan, ROOM)[0], 0), (level_section(plan, ROOM), 1)):
+        assert picture is not None
+        (outline,) = [stroke for stroke in picture.strokes if isinstance(stroke, Polyline) and stroke.says == "drawer 1 opening"]
+        ends = [point[axis] / picture.scale.factor for point in outline.points]
+        assert max(ends) - min(ends) == plan.drawers[0].opening.depth.mm
