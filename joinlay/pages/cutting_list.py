@@ -58,7 +58,7 @@ class _Columns:
 
     @classmethod
     def of(cls, wide: Fraction) -> _Columns:
-        return cls(wide, Fraction(14), Fraction(28), Fraction(31), (wide - 79, wide - 46), (wide - 23, wide - 3))
+        return cls(wide, Fraction(14), Fraction(28), Fraction(31), (wide - 79, wide - 46), (wide - 24, wide - 4))
 
     @property
     def words(self) -> Fraction:

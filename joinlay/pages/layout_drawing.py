@@ -148,9 +148,11 @@ class _Drawing:
         taken: list[Whole] = []
         strokes: list[Stroke] = []
         lines = {cut.number: self.line(cut) for cut in self.sheet.cuts}
+        boxes = {number: whole(bounds_of((line,))) for number, line in lines.items()}
         for step in sorted(cut_steps(self.sheet), key=lambda step: min(_long(lines[cut.number]) for cut in step.cuts)):
             on = [lines[cut.number] for cut in step.cuts]
-            others = [whole(bounds_of((line,))) for number, line in lines.items() if line not in on]
+            own = {cut.number for cut in step.cuts}
+            others = [box for number, box in boxes.items() if number not in own]
             for box, number in self._numbered(step, on, taken, others, within):
                 taken.append(box)
                 strokes += number
@@ -215,11 +217,15 @@ def _number(said: str, height: Fraction, lines: Sequence[Line], room: Room) -> _
     """A cut's number, white on black, on one of ``lines`` where nothing else is written; None where there is no room."""
     content = words(said, height, bold=True)
     wide, high = set_line(content).width / 2 + _ROUND[0], height / 2 + _ROUND[1]
+    # In whole micrometres: there are many places to try, and where a number stands need not be exact.
+    across, up = ceil(wide * MM), ceil(high * MM)
     for x, y in _spots(lines):
-        box = (x - wide, y - high, x + wide, y + high)
-        if room.is_free(whole(box), _APART):
-            room.take(whole(box))
-            return whole(box), [Fill(_rounded(box), _BLACK), Text((x, y - height / 2), content, Align.MIDDLE, ink=_WHITE)]
+        taken = (x - across, y - up, x + across, y + up)
+        if room.is_free(taken, _APART):
+            room.take(taken)
+            middle, line = Fraction(x, MM), Fraction(y, MM)
+            box = (middle - wide, line - high, middle + wide, line + high)
+            return taken, [Fill(_rounded(box), _BLACK), Text((middle, line - height / 2), content, Align.MIDDLE, ink=_WHITE)]
     return None
 
 
@@ -260,16 +266,18 @@ def _in_box(lines: Sequence[Content], height: Fraction, box: Box) -> Iterator[li
         yield texts
 
 
-def _spots(lines: Sequence[Line]) -> Iterator[tuple[Fraction, Fraction]]:
-    """Places on the lines for a number: from the middle of a short one outwards, on a longer one from near where the saw comes out."""
+def _spots(lines: Sequence[Line]) -> Iterator[tuple[int, int]]:
+    """Places on the lines for a number, in micrometres: from the middle of a short one outwards, on a longer one from near where the saw comes
+    out.
+    """
     for line in lines:
-        (x0, y0), (x1, y1) = line.start, line.end
+        x0, y0, x1, y1 = whole(bounds_of((line,)))
         long = _long(line)
         # A rip has names above and below it, so its number goes to the end sooner.
-        first = 1 - _FROM_END / long if long > (_SHORT if y1 > y0 else 3 * _FROM_END) else Fraction(1, 2)
-        shares = (Fraction(n, _SPOTS) for n in range(1, _SPOTS))
-        for share in sorted(shares, key=lambda share: abs(share - first)):
-            yield (x0 + (x1 - x0) * share, y0 + (y1 - y0) * share)
+        is_long = long > (_SHORT if y1 - y0 > x1 - x0 else 3 * _FROM_END)
+        first = round((1 - _FROM_END / long) * _SPOTS) if is_long else _SPOTS // 2
+        for n in sorted(range(1, _SPOTS), key=lambda n: abs(n - first)):
+            yield x0 + (x1 - x0) * n // _SPOTS, y0 + (y1 - y0) * n // _SPOTS
 
 
 def _rounded(box: Box) -> tuple[tuple[Fraction, Fraction], ...]:

@@ -80,20 +80,22 @@ class _Page:
     def made(self) -> Iterator[Sheet]:
         left, bottom, right, top = self.pages.box
         wide, room = right - left, top - bottom
-        size = next((size for size in _SIZES if len(flow(self._blocks(wide, *size)[0], room)) == 1), None)
+        drawn = {
+            deep: layout_drawing(self.sheet, self.layout.kerf, self.rule, wide, deep) for deep in {deep for deep, *_ in _SIZES}
+        }
+        tries = [(flow(self._blocks(wide, drawn[deep][0], high, figure), room), drawn[deep][1]) for deep, high, figure in _SIZES]
         # Where it won't go on one page, it need not be small.
-        blocks, scale = self._blocks(wide, *(size or _SIZES[0]))
-        for n, page in enumerate(flow(blocks, room)):
+        pages, scale = next((each for each in tries if len(each[0]) == 1), tries[0])
+        for n, page in enumerate(pages):
             strokes = self.pages.stacked(page)
             yield self.pages.sheet(self.name, strokes, f"1:{scale}") if n == 0 else self.pages.sheet(self.name, strokes)
 
-    def _blocks(self, wide: Fraction, deep: Fraction, high: Fraction, figure: Fraction) -> tuple[list[Block], int]:
-        """Everything about the sheet, and the scale of its drawing."""
-        drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, wide, deep)
+    def _blocks(self, wide: Fraction, drawn: Block, high: Fraction, figure: Fraction) -> list[Block]:
+        """Everything about the sheet, ``drawn`` and in words."""
         again = _captions(wide, f"{self.name}, continued")
         rows = [replace(self._row(step, wide, high, figure), again=again) for step in cut_steps(self.sheet)]
         listed = [_captions(wide), *rows] if rows else [self._uncut()]
-        return [self._head(wide), drawn, *listed, *self._offcuts(wide)], scale
+        return [self._head(wide), drawn, *listed, *self._offcuts(wide)]
 
     def _head(self, wide: Fraction) -> Block:
         blank, layout = self.sheet.blank, self.layout

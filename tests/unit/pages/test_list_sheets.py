@@ -1,15 +1,18 @@
 """The cutting list and sheet layouts on paper: nothing missing, nothing off the page, no word on another."""
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
 from joinlay.boards import Band, Surface
 from joinlay.boards.names import in_few_words
+from joinlay.cli.files import job_in
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
+from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit
 from joinlay.pages import PAPERS
 from joinlay.pages.cutting_list import cutting_list_sheets
@@ -99,6 +102,7 @@ def blocks():
     return make_plan(*made, unit=Unit.MM)
 
 
+EXAMPLES = Path(__file__).parents[3] / "examples"
 JOBS = {
     "many": big_plan,
     "forty drawers": forty_drawers,
@@ -107,6 +111,9 @@ JOBS = {
     "all on hand": all_on_hand,
     "blocks": blocks,
     "long names": lambda: make_plan(*(board(f"the {'very ' * 9}long name of part {n}", "20", f"{n}") for n in range(3, 9))),
+    "print chest": lambda: plan(job_in(EXAMPLES / "print-chest.toml")),
+    "moth cabinet": lambda: plan(job_in(EXAMPLES / "moth-cabinet.toml")),
+    "seed cabinet": lambda: plan(job_in(EXAMPLES / "seed-cabinet.toml")),
     "a whole sheet": lambda: make_plan(board("a", "96", "48"), practice={"edge trim": size("0")}),
 }
 
