@@ -48,6 +48,10 @@ def order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     blocks = [_title(f"{pages.plan.title}: machine settings, in the order to cut", wide)]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
     blocks.append(_small_line(set_up_words(), wide))
+    # What has no card must be known before the others are cut; what the rule leaves over stands on the cards themselves.
+    refused = [finding for finding in found.findings if finding.harm is Harm.REFUSE]
+    worth = [finding for finding in found.findings if finding.harm is not Harm.REFUSE and finding.kind != "rule"]
+    blocks += (_found(finding, wide, rule) for finding in told_together(refused))
     blocks.append(_captions(wide))
     before: Setting | None = None
     for setting in found.settings:
@@ -55,8 +59,6 @@ def order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
             blocks.append(_heading(machine_words(setting, rule.text), wide))
         blocks.append(_row(setting, wide, rule))
         before = setting
-    # What the rule leaves over stands on the cards themselves.
-    worth = (finding for finding in found.findings if finding.kind != "rule")
     blocks += (_found(finding, wide, rule) for finding in told_together(worth))
     parted = flow(blocks, top - bottom)
     return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])

@@ -3,7 +3,7 @@
 from joinlay.settings.bands import BandsFirst
 from joinlay.settings.caution import Caution
 from joinlay.settings.elements import Change, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
-from joinlay.settings.making import settings_for
+from joinlay.settings.making import refused_cuts, settings_for
 from joinlay.settings.reading import Reading, Value
 from joinlay.settings.setting import Setting, SettingsList
 from joinlay.settings.speeds import SPEEDS, router_speed
@@ -11,5 +11,5 @@ from joinlay.settings.test_piece import Adjust, Correction, Direction, Measure, 
 
 __all__ = [
     "SPEEDS", "Adjust", "BandsFirst", "Caution", "Change", "Correction", "Direction", "Guide", "Measure", "Measured", "Pass", "Position", "Reading",
-    "Role", "Setting", "SettingsList", "Stops", "TestPiece", "Tool", "ToolKind", "Value", "Work", "router_speed", "settings_for",
+    "Role", "Setting", "SettingsList", "Stops", "TestPiece", "Tool", "ToolKind", "Value", "Work", "refused_cuts", "router_speed", "settings_for",
 ]  # fmt: skip

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from joinlay.settings.way_of_cutting import Way
     from joinlay.shop import Shop
 
-__all__ = ["settings_for"]
+__all__ = ["refused_cuts", "settings_for"]
 
 #: More than this on a tongue or a dado is felt when it is put together (Elek 2020: 0 to 0.1 mm).
 _FELT: Final = mm("0.1")
@@ -53,6 +53,11 @@ def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
     # Which of two cutters a rabbet takes matters only to what is cut before and after it.
     other = _listed(*wide, shop)
     return min(chosen, other, key=lambda found: (found.cutter_changes, found.set_ups))
+
+
+def refused_cuts(boards: Sequence[Board], shop: Shop) -> tuple[Finding, ...]:
+    """The cuts of ``boards`` that ``shop`` cannot make or not safely, each with the way out, without working out any order. Rules MS-5 to MS-8."""
+    return runs_of(boards, shop)[1]
 
 
 def _listed(runs: Sequence[Run], refusals: Sequence[Finding], shop: Shop) -> SettingsList:

@@ -148,3 +148,14 @@ def test_a_shop_file_beside_the_job(tmp_path, job, capsys):
     assert "is a folder" in run(capsys, "check", path).err
     assert run(capsys, "check", job('shop = ""\n' + GOOD)).code == 2
     assert run(capsys, "check", job('shop = "a\\u0000b"\n' + GOOD)).code == 2
+
+
+def test_a_cut_the_shop_has_no_machine_for_is_warned_of_with_the_way_out(tmp_path, capsys):
+    job = tmp_path / "chest.toml"
+    job.write_text(f"{GOOD}\n[shop]\nrouter-table = false\ntable-saw = false\nhand-router = false\n", encoding="utf-8")
+    ran = run(capsys, "check", job)
+    assert ran.code == 0
+    (said,) = [line for line in ran.out.splitlines() if line.startswith("warning") and "no machine for the groove" in line]
+    assert "A router table, a table saw or a hand-held router would do." in said
+    job.write_text(GOOD, encoding="utf-8")
+    assert "no machine" not in run(capsys, "check", job).out
