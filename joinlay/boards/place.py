@@ -54,8 +54,15 @@ class Place:
 
     def point(self, along: Length, across: Length, into: Length) -> Vector:
         """The point of the piece, in mm, at these distances from the board's reference end, edge and face."""
-        steps = ((self.along, along.mm), (self.across, across.mm), (self.into, into.mm))
-        x, y, z = (self.origin[i] + sum((way[i] * size for way, size in steps if way[i]), Fraction(0)) for i in range(3))
+        x, y, z = self.origin
+        for (run, over, up), length in ((self.along, along.mm), (self.across, across.mm), (self.into, into.mm)):
+            # Most boards lie square in the piece, so two of the three are nothing; this is asked for every corner that is drawn.
+            if run:
+                x += run * length
+            if over:
+                y += over * length
+            if up:
+                z += up * length
         return (x, y, z)
 
     def moved(self, x: Length, y: Length, z: Length) -> Place:
