@@ -57,9 +57,12 @@ class Desk:
     On a roll the check square stands at the head of the sheet, which grows downwards.
     """
 
-    def __init__(self, paper: Paper, printer: Printer) -> None:
-        """Begin with no sheet. BadInput for paper with no room for the check square and a template, saying what would do."""
-        self.paper, self.printer = paper, printer
+    def __init__(self, paper: Paper, printer: Printer, *, is_close: bool = False) -> None:
+        """Begin with no sheet; ``is_close`` where templates may be turned to save paper.
+
+        BadInput for paper with no room for the check square and a template, saying what would do.
+        """
+        self.paper, self.printer, self.is_close = paper, printer, is_close
         self.area = printer.room(paper)
         self.sheets: list[Open] = []
         wide, high = self.area[2] - self.area[0], self.area[3] - self.area[1]
@@ -68,11 +71,18 @@ class Desk:
         if short < SQUARE + _BAR or long < SQUARE + GAP + _LEAST:
             raise BadInput(_too_small(paper, printer))
 
+    @property
+    def used(self) -> tuple[int, Fraction]:
+        """How much paper is used: how many sheets, and, of a roll, how many millimetres."""
+        return len(self.sheets), sum(
+            (self.area[3] - one.low for one in self.sheets), Fraction(0)
+        ) if self.paper.is_roll else Fraction(0)
+
     def empty(self, *, with_bars: bool = False) -> Open:
         """A sheet with its check square, and with the long bars."""
         left, bottom, right, top = self.area
         strokes: list[Stroke] = []
-        room = FreeRoom([self.area])
+        room = FreeRoom([self.area], is_close=self.is_close)
         low = top
         if with_bars:
             level, upright = LongBar(bar_length(right - left)), LongBar(bar_length(top - bottom))
@@ -81,7 +91,7 @@ class Desk:
             low = top - upright.length if self.paper.is_roll else bottom
             # Its words stand to the left of the upright bar.
             strokes += upright.drawn(right - BAR_LOW, low, upright=True)
-            room = FreeRoom([(left, bottom, right, top)])
+            room = FreeRoom([(left, bottom, right, top)], is_close=self.is_close)
             room.take((right - BAR_HIGH - BAR_LOW, low if self.paper.is_roll else bottom, right, top))
             right -= _BAR
         foot = (right - SQUARE, top - SQUARE if self.paper.is_roll else bottom)

@@ -38,20 +38,29 @@ def lay_out(
     """Sheets with ``templates`` in their order, each as far forward as there is room for it.
 
     ``title`` and ``file`` (the job's, no folder) stand at the foot of each sheet, with what is on it and the ``unit`` of the figures.
-    PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-3: corrected for ``printer``. PR-4: what
-    does not fit is tiled; what is long and thin is cut into strips that lie side by side. A sheet of a roll is as long as it must be.
+    PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-3: corrected for ``printer``.
+    PR-4: what does not fit is tiled, what is long and thin is cut into strips that lie side by side, and templates are turned about where
+    that saves a sheet. A sheet of a roll is as long as it must be.
     Raises BadInput for paper too small for the check square and a template beside it.
     """
     asked = printer or Printer()
-    desk, letters = Desk(paper, asked), match_letters()
-    for template in templates:
-        _lay(template, desk, letters)
+    every = tuple(templates)
+    # Templates are easier to read the right way up, and are turned only where that saves paper.
+    desk = min((_laid(every, Desk(paper, asked, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used)
     sheets = []
     for sheet, page in desk.cut():
         words = "inches" if unit is Unit.INCH else "mm"
         foot = Foot(title, tuple(_said(sheet.laid)), paper, file, words, sheet.foot, tuple(sheet.maps), printer=asked)
         sheets.append(Sheet(page, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
     return bind(sheets)
+
+
+def _laid(templates: Iterable[Template], desk: Desk) -> Desk:
+    """``desk`` with all the templates on it."""
+    letters = match_letters()
+    for template in templates:
+        _lay(template, desk, letters)
+    return desk
 
 
 def _lay(template: Template, desk: Desk, letters: Iterator[str]) -> None:

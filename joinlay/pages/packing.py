@@ -45,14 +45,16 @@ class Strip:
 class FreeRoom:
     """The room left on a sheet, as the largest boxes that are free; they may overlap each other.
 
-    Pieces go as high up as they can, then as far left, and are turned a quarter only where they fit no other way.
+    Pieces go as high up as they can, then as far left, and are turned a quarter only where they fit no other way. Packed close, each goes
+    where the least is left beside it, turned or not.
     """
 
-    __slots__ = ("_boxes",)
+    __slots__ = ("_boxes", "_is_close")
 
-    def __init__(self, boxes: Iterable[Box]) -> None:
+    def __init__(self, boxes: Iterable[Box], *, is_close: bool = False) -> None:
         """Begin with the boxes that are free."""
         self._boxes: list[Box] = list(boxes)
+        self._is_close = is_close
 
     @property
     def boxes(self) -> tuple[Box, ...]:
@@ -61,14 +63,19 @@ class FreeRoom:
 
     def place(self, width: Fraction, height: Fraction) -> Spot | None:
         """Room for a piece of this size, taken at once; None where there is none."""
+        fitting: list[tuple[Fraction, bool, Fraction, Fraction]] = []
         for is_turned in (False, True):
             wide, high = (height, width) if is_turned else (width, height)
-            fitting = [box for box in self._boxes if wide <= box[2] - box[0] and high <= box[3] - box[1]]
-            if fitting:
-                left, _, _, top = min(fitting, key=lambda box: (-box[3], box[0]))
-                self.take((left, top - high, left + wide, top))
-                return Spot(left, top - high, is_turned)
-        return None
+            for left, bottom, right, top in self._boxes:
+                beside, below = right - left - wide, top - bottom - high
+                if beside >= 0 and below >= 0:
+                    fitting.append((min(beside, below) if self._is_close else Fraction(0), is_turned, -top, left))
+        if not fitting:
+            return None
+        _, is_turned, top, left = min(fitting)
+        wide, high = (height, width) if is_turned else (width, height)
+        self.take((left, -top - high, left + wide, -top))
+        return Spot(left, -top - high, is_turned)
 
     def strip(self, thick: Fraction, most: Fraction) -> Strip | None:
         """The longest strip of this width that is free, at most ``most`` long; upright of two alike, then the highest. It is not taken."""

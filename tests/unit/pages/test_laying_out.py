@@ -7,10 +7,12 @@ import pytest
 
 from joinlay.documents.templates import plan_templates, template_sheets
 from joinlay.drawings import templates_for
-from joinlay.drawings.marks import Line, Polyline, Text, bounds_of
+from joinlay.drawings.marks import Line, Move, Polyline, Text, bounds_of
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import PAPERS, Paper, Printer, lay_out, paper_named
+from joinlay.pages.desk import Desk, Piece
+from joinlay.pages.sheet import Laid
 from tests.measured.packets import drawers
 from tests.unit.drawings.parts import METRIC, board, end_mortise, side
 
@@ -145,3 +147,23 @@ def test_lines_of_a_laid_template_are_where_its_move_puts_them():
                 if isinstance(stroke, Line):
                     put = Line(one.move.point(stroke.start), one.move.point(stroke.end), stroke.role, stroke.says)
                     assert repr(put) in strokes
+
+
+def test_templates_are_turned_only_where_that_saves_a_sheet():
+    def desk_of(templates, *, is_close):
+        desk = Desk(paper_named("a4"), Printer(), is_close=is_close)
+        for template in templates:
+            desk.put(Piece(Laid(template, Move()), template.strokes, template.box))
+        return desk
+
+    saved = 0
+    for heights in (("4", "4", "5"), ("3 1/2", "6", "7"), ("2", "3", "4", "5", "6")):
+        templates = plan_templates(drawers(*heights))
+        plain, close = desk_of(templates, is_close=False), desk_of(templates, is_close=True)
+        chosen = close if close.used < plain.used else plain
+        saved += len(plain.sheets) - len(chosen.sheets)
+        sheets = template_sheets(drawers(*heights), "a4")
+        assert [[one.move for one in sheet.laid] for sheet in sheets] == [
+            [one.move for one in each.laid] for each in chosen.sheets
+        ]
+    assert saved > 0

@@ -6,7 +6,7 @@ from itertools import combinations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.pages.packing import GAP, FreeRoom
+from joinlay.pages.packing import GAP, FreeRoom, Spot
 from tests.unit.drawings.reading import exact
 
 SIZES = st.lists(st.tuples(st.integers(5, 90), st.integers(5, 90)), min_size=1, max_size=12)
@@ -60,3 +60,29 @@ def test_pieces_never_come_closer_than_the_gap(sizes):
         assert y1 <= 280
     for a, b in combinations(placed, 2):
         assert a[2] + GAP <= b[0] or b[2] + GAP <= a[0] or a[3] + GAP <= b[1] or b[3] + GAP <= a[1]
+
+
+def test_packed_close_a_piece_goes_where_the_least_is_left_beside_it():
+    room = FreeRoom(
+        [(Fraction(0), Fraction(0), Fraction(200), Fraction(50)), (Fraction(0), Fraction(60), Fraction(100), Fraction(160))],
+        is_close=True,
+    )
+    # 48 by 180 lies level along the low box with 2 mm to spare.
+    assert room.place(Fraction(48), Fraction(180)) == Spot(Fraction(0), Fraction(2), is_turned=True)
+    assert room.place(Fraction(99), Fraction(20)) == Spot(Fraction(0), Fraction(140), is_turned=False)
+
+
+def test_the_longest_strip_is_found_and_not_yet_taken():
+    room = FreeRoom(
+        [(Fraction(0), Fraction(0), Fraction(90), Fraction(260)), (Fraction(0), Fraction(100), Fraction(200), Fraction(260))]
+    )
+    strip = room.strip(Fraction(40), Fraction(1000))
+    assert strip is not None
+    assert (strip.length, strip.is_upright) == (Fraction(260), True)
+    assert strip.cut_to(Fraction(50)) == exact(0, 210, 40, 260)
+    assert room.strip(Fraction(40), Fraction(30)) == room.strip(Fraction(40), Fraction(30))
+    level = room.strip(Fraction(100), Fraction(1000))
+    assert level is not None
+    assert (level.length, level.is_upright) == (Fraction(200), False)
+    assert level.cut_to(Fraction(50)) == exact(0, 160, 50, 260)
+    assert room.strip(Fraction(261), Fraction(1000)) is None
