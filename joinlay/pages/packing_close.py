@@ -28,4 +28,5 @@ def pack_close(
     turn = {id(template): n for n, template in enumerate(templates)}
     large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))
     sheets = lay_out(large_first, paper, title=title, file=file, unit=unit, printer=printer)
-    return bind(sorted(sheets, key=lambda sheet: min(turn[id(laid.template)] for laid in sheet.laid)))
+    # A first sheet may hold nothing but its bars.
+    return bind(sorted(sheets, key=lambda sheet: min((turn[id(laid.template)] for laid in sheet.laid), default=-1)))

@@ -1,11 +1,16 @@
 """Packing close: every template once, fewer sheets, and the sheets in the order of the work."""
 
+from dataclasses import replace
+
 import pytest
 
 from joinlay.documents.templates import plan_templates
+from joinlay.drawings import templates_for
+from joinlay.lengths import Unit
 from joinlay.pages import lay_out, paper_named
 from joinlay.pages.packing_close import pack_close
 from tests.measured.packets import example, examples
+from tests.unit.drawings.parts import METRIC, board, end_mortise, side
 
 
 def laid(how, plan, templates):
@@ -31,3 +36,9 @@ def test_the_sheets_come_in_the_order_of_the_work():
     firsts = [min(turn.index(one.template.title) for one in sheet.laid) for sheet in close]
     assert firsts == sorted(firsts)
     assert len(close) < len(laid(lay_out, plan, templates))
+
+
+def test_a_first_sheet_with_nothing_but_its_bars_stays_the_first():
+    tall = replace(side(), width=board(width=262).width, cuts=(end_mortise(1, 30), end_mortise(2, 240)))
+    sheets = pack_close(templates_for([tall], METRIC), paper_named("a4"), title="", file="", unit=Unit.MM)
+    assert [len(sheet.laid) for sheet in sheets] == [0, 1]
