@@ -14,6 +14,7 @@ from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
 from joinlay.lengths import MM_PER_INCH, Unit, decimal_text
+from joinlay.paper import paper_named
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -104,7 +105,7 @@ def shopping_list(
             *_glue(plan),
             *_knobs(plan, parts),
             *_dots(plan),
-            *([Line("paper", Fraction(paper), "sheets", f"{plan.paper}, for the packet")] if paper else []),
+            *([Line("paper", Fraction(paper), "sheets", f"{paper_named(plan.paper).title}, for the packet")] if paper else []),
         )
     )
     bought = [line for line in lines if line.is_bought and line.amount]

@@ -48,6 +48,13 @@ def test_everything_is_there():
     assert shopping.findings == ()
 
 
+def test_paper_is_called_by_its_title():
+    plan = replace(make_plan(board("a")), paper="a4")
+    said = {line.what: line.remark for line in shopping_list(plan, cutting_list(plan), (), (), 12).lines}
+    assert said["paper"] == "A4, for the packet"
+    assert "paper" not in {line.what for line in shop_for(board("a"), paper=0).lines}
+
+
 def test_metric_units():
     shopping = shop_for(*(tenon(f"t {n}", "30 mm", "12 mm", "4 mm") for n in range(10)), unit=Unit.MM)
     assert lines(shopping)["loose tenon strip"] == ("0.37", "metres")
