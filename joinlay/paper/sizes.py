@@ -19,6 +19,9 @@ LONGEST: Final = 200 * MM_PER_INCH
 #: Paper larger than this both ways, in mm, is for drawings; nobody wants a list on it (the short side of A3, our own choice).
 _LARGE: Final = Fraction(300)
 
+#: Paper narrower than this, in mm, has no room for the columns of a list (our own choice).
+_NARROW: Final = Fraction(200)
+
 
 @dataclass(frozen=True, slots=True)
 class Paper:
@@ -53,8 +56,8 @@ class Paper:
 
     @property
     def for_words(self) -> Paper:
-        """What lists and cards are printed on: this paper, but letter or A4 in place of a roll or a sheet as large as a drawing board."""
-        if not self.is_roll and min(self.size) <= _LARGE:
+        """What lists and cards are printed on: this paper, but letter or A4 in place of a roll, a sheet as large as a drawing board or a slip."""
+        if not self.is_roll and _NARROW <= min(self.size) <= _LARGE:
             return self
         return PAPERS["letter" if self.unit is Unit.INCH else "a4"]
 
