@@ -102,7 +102,8 @@ def test_what_is_no_paper(text, said):
 @pytest.mark.parametrize(
     ("text", "words"),
     [("letter", "letter"), ("a3", "a3"), ("tabloid", "tabloid"), ("a2", "a4"), ("ansi d", "letter"), ("24 in roll", "letter"),
-     ("250 mm roll", "a4"), ("300 x 2000 mm", "300 x 2000 mm"), ("148 x 210 mm", "a4"), ("5 1/2 x 8 1/2 in", "letter"), ("200 x 280 mm", "200 x 280 mm")],
+     ("250 mm roll", "a4"), ("300 x 2000 mm", "300 x 2000 mm"), ("148 x 210 mm", "a4"),
+     ("5 1/2 x 8 1/2 in", "letter"), ("200 x 280 mm", "200 x 280 mm")],
 )  # fmt: skip
 def test_lists_are_not_printed_on_a_drawing_board_or_a_slip(text, words):
     assert paper_named(text).for_words.name == words
