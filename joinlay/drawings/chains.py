@@ -72,8 +72,11 @@ class LevelChain:
         """Whether every figure has room, between its strokes, outside them or under the line."""
         boxes = [text_box(text) for text in self._figures()]
         low, high = self.stops[0][0], self.stops[-1][0]
-        is_within = not self.is_inner or all(low < box[0] and box[2] < high for box in boxes)
-        return is_within and not any(_overlap(one, two) for one, two in combinations(boxes, 2))
+        # Where a longer dimension goes on, its lines pass the ends: a figure stands within them, or quite outside.
+        is_clear = all(
+            (low < box[0] and box[2] < high) or (not self.is_inner and (box[2] < low or high < box[0])) for box in boxes
+        )
+        return is_clear and not any(_overlap(one, two) for one, two in combinations(boxes, 2))
 
     def spelled(self) -> Iterator[Stroke]:
         """Extension lines, the line, its strokes, the figures."""

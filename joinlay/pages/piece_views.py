@@ -135,17 +135,18 @@ def _sheet(pages: PlainPages, group: Sequence[_View]) -> Sheet:
 
 
 def _detail_sheets(pages: PlainPages) -> list[Sheet]:
-    """The details, two beside each other, row under row."""
+    """The details, as many beside each other as fit (two on letter and A4), row under row."""
     left, bottom, right, top = pages.box
     pictures = details(pages.plan)
-    wide = (right - left) / 2
+    across = max(1, int((right - left) / max((picture.size[0] for picture in pictures), default=right - left)))
+    wide = (right - left) / across
     high = max((picture.size[1] for picture in pictures), default=_CAPTION) + _CAPTION + _BETWEEN
     rows = max(1, int((top - bottom - _HEAD) / high))
     sheets = []
-    for n in range(0, len(pictures), 2 * rows):
+    for n in range(0, len(pictures), across * rows):
         strokes: list[Stroke] = [_heading(pages, f"{pages.plan.title}: details")]
-        for k, picture in enumerate(pictures[n : n + 2 * rows]):
-            x, y = left + (k % 2) * wide, top - _HEAD - (k // 2) * high
+        for k, picture in enumerate(pictures[n : n + across * rows]):
+            x, y = left + (k % across) * wide, top - _HEAD - (k // across) * high
             strokes.append(Text((x, y - _WORD - 1), fitted(picture.title, wide - 3, (_WORD, _SMALL), bold=True)))
             x0, _, _, y1 = picture.box
             strokes += (moved(stroke, Move(x - x0, y - _CAPTION - y1)) for stroke in picture.strokes)

@@ -39,6 +39,11 @@ def test_nothing_collides_in_odd_pieces(name):
         assert wrong_on(parts_sheets(odd(name), paper_named(paper))) == []
 
 
+def test_nothing_collides_on_small_and_large_paper():
+    for name in ("120 x 160 mm", "a3"):
+        assert wrong_on(piece_sheets(example("seed-cabinet"), paper_named(name))) == []
+
+
 def test_nothing_collides_where_only_openings_are_given():
     for plan in (drawers("2"), drawers("3", "4", "8"), drawers(*["2 1/2"] * 12)):
         assert wrong_on(piece_sheets(plan, paper_named("letter"))) == []
