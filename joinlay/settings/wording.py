@@ -31,7 +31,7 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 def cut_words(setting: Setting) -> str:
     """What is cut and in which kind of part: ``front and back dado in drawer sides``."""
-    names = dict.fromkeys(kind_of_cut(name) for name in setting.cut_names)
+    names = dict.fromkeys(kind_of_cut(name) for names in setting.cut_names for name in names.split(", "))
     boards = {part: set[str]() for work in setting.works for part in work.parts}
     for work in setting.works:
         for part, board in zip(work.parts, work.boards, strict=True):

@@ -182,6 +182,8 @@ def test_a_card_is_named_by_all_it_serves():
     assert cut_words(card) == "groove in drawer sides and back"
     dadoes = dado(dado(side, "1", "1/4", "1/4", name="front dado"), "1", "1/4", "1/4", far=True, name="back dado")
     assert cut_words(the_card(dadoes)) == "front and back dado in drawer side"
+    holes = hole(hole(side, "4", "1", "3/16", name="screw hole 1"), "9", "1", "3/16", name="screw slot 1")
+    assert cut_words(the_card(holes)) == "screw hole and slot in drawer side"
 
 
 @pytest.mark.parametrize(
