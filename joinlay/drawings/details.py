@@ -175,7 +175,7 @@ def _detail(boards: Iterable[Board], view: View, spot: Spot, opening: Fraction |
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
     column = Column(RADIUS + _TO_NAMES, _NAMES, -RADIUS - 2, RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)
-    return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, (), done.over)
+    return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, (), done.unsaid)
 
 
 def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:

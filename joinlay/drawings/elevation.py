@@ -122,7 +122,7 @@ class _Front:
         unnamed = [one for one in self.names if not any(name in named for name in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes = tuple(easel.strokes)
-        return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.over)) for one in made]
+        return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid)) for one in made]
 
     # -- words in the wood ---------------------------------------------------------------------------
 

@@ -63,6 +63,11 @@ class SetNames:
     numbers: tuple[str, ...]
     over: tuple[str, ...]
 
+    @property
+    def unsaid(self) -> tuple[str, ...]:
+        """A sentence for those left over; none where all are set."""
+        return (f"In the drawing too, but with no room for a line to it: {', '.join(self.over)}.",) if self.over else ()
+
 
 def kinds_of(boards: Iterable[Board]) -> dict[str, tuple[Board, ...]]:
     """Boards by what they are called in few words: those whose names differ only in numbers, or in left and right, together. No rule."""

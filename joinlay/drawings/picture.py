@@ -68,7 +68,7 @@ def largest_that_fits(draw: Callable[[Scale], Sequence[Picture]], wood: Size, ro
                 picture for picture in draw(scale) if all(size <= free for size, free in zip(picture.size, room, strict=True))
             ]
             if fitting:
-                return min(fitting, key=lambda picture: len(picture.unsaid))
+                return min(fitting, key=lambda picture: sum(map(len, picture.unsaid)))
     return draw(scales[-1])[-1]
 
 

@@ -134,7 +134,7 @@ class _Section:
         column = Column(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
         self._dimensions(easel, fit, (left, bottom, right, top))
         made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.over) for one in made]
+        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid) for one in made]
 
     # -- what stands in it ---------------------------------------------------------------------------
 
