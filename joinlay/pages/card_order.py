@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 __all__ = ["order_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-_STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(7)
+_STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
 _ZERO: Final = Fraction(0)
 #: Where the columns stand: right edge of the card's number, left edges of what is cut; from the right, the fence, the height, what is touched.
 _NUMBER, _CUT = Fraction(13), Fraction(17)
@@ -91,8 +91,8 @@ def _captions(wide: Fraction) -> Block:
 
 def _heading(said: str, wide: Fraction) -> Block:
     """The machine and its cutter."""
-    name = Text((_ZERO, Fraction(-7)), fitted(said, wide, (_WORD, _SMALL), bold=True))
-    return Block((name, Line((_ZERO, Fraction(-9)), (wide, Fraction(-9)), Role.FRAME)), Fraction(9), leads=True)
+    name = Text((_ZERO, Fraction(-13, 2)), fitted(said, wide, (_WORD, _SMALL), bold=True))
+    return Block((name, Line((_ZERO, Fraction(-17, 2)), (wide, Fraction(-17, 2)), Role.FRAME)), Fraction(17, 2), leads=True)
 
 
 def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:
@@ -101,7 +101,7 @@ def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:
     taken = set_line(_first_and_more(fences, rule)).width if fences else _ZERO
     lines = list(wrapped(f"{setting.count} × {cut_words(setting)}", wide - _FENCE - max(taken + 3, _FENCE_WIDE) - _CUT, _WORD))
     high = max(_ROW, len(lines) * _STEP + 2)
-    y = Fraction(-5)
+    y = Fraction(-19, 4)
     strokes: list[Stroke] = [
         Polyline(corners((_ZERO, y - Fraction(1, 2), Fraction(4), y + Fraction(7, 2))), Role.FRAME, closed=True),
         Text((_NUMBER, y), words(str(setting.number), _WORD, bold=True), Align.RIGHT),
