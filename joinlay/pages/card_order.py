@@ -33,7 +33,7 @@ _ZERO: Final = Fraction(0)
 #: Where the columns stand: right edge of the card's number, left edges of what is cut; from the right, the fence, the height, what is touched.
 _NUMBER, _CUT = Fraction(13), Fraction(17)
 _FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
-_FENCE_WIDE, _CHANGE_WIDE = Fraction(32), Fraction(36)
+_FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
 _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 
 
