@@ -17,7 +17,7 @@ from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
 from joinlay.pages.packing_close import pack_close
 from joinlay.pages.part_index import Found, index_sheets
-from joinlay.pages.piece_views import piece_sheets
+from joinlay.pages.piece_views import parts_sheets, piece_sheets
 from joinlay.pages.sheet import bind
 from joinlay.pages.sheet_layout import layout_sheets
 from joinlay.settings import settings_for
@@ -114,6 +114,7 @@ class _Binder:
         """Everything between the cover and the index, in the order of the work."""
         plan, paper = self.plan, self.reading
         yield Chapter("The piece", piece_sheets(plan, paper, printer=self.reader))
+        yield Chapter("Every part", parts_sheets(plan, paper, printer=self.printer))
         yield Chapter("What was found", finding_sheets(plan, paper, printer=self.reader))
         yield self.listed(lists, 0)
         yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.reader))
