@@ -23,10 +23,13 @@ def pack_close(
 ) -> tuple[Sheet, ...]:
     """Sheets with ``templates``, fewer than where they are laid in their order: the small ones fill what the large ones leave (PR-4).
 
-    The sheets come in the order of the first template on each. Everything else as ``lay_out``, and what it raises.
+    The sheet with the long bars comes first, then the others in the order of the first template on each. Everything else as ``lay_out``, and what it raises.
     """
     turn = {id(template): n for n, template in enumerate(templates)}
     large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))
     sheets = lay_out(large_first, paper, title=title, file=file, unit=unit, printer=printer)
-    # A first sheet may hold nothing but its bars.
-    return bind(sorted(sheets, key=lambda sheet: min((turn[id(laid.template)] for laid in sheet.laid), default=-1)))
+    if not sheets:
+        return ()
+    # The long bars are on the first that was laid, and there a maker looks for them (PR-2).
+    first, *rest = sheets
+    return bind([first, *sorted(rest, key=lambda sheet: min(turn[id(laid.template)] for laid in sheet.laid))])
