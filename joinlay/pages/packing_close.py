@@ -23,7 +23,8 @@ def pack_close(
 ) -> tuple[Sheet, ...]:
     """Sheets with ``templates``, fewer than where they are laid in their order: the small ones fill what the large ones leave (PR-4).
 
-    The sheet with the long bars comes first, then the others in the order of the first template on each. Everything else as ``lay_out``, and what it raises.
+    The sheet with the long bars comes first, then the others in the order of the first template on each.
+    Everything else as ``lay_out``, and what it raises.
     """
     turn = {id(template): n for n, template in enumerate(templates)}
     large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))
