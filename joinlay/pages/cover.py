@@ -28,6 +28,8 @@ __all__ = ["Entry", "cover_sheet"]
 
 _TITLE, _HEAD, _WORD, _SMALL = Fraction(10), Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(13, 2)
+#: A row of the contents lower than this is set small.
+_LEAST_ROW: Final = Fraction(11, 2)
 _GAP: Final = Fraction(8)
 #: How high the words at the bottom stand.
 _LOW: Final = Fraction(66)
@@ -85,8 +87,8 @@ def _shared_out(plan: Plan, box: Box) -> tuple[tuple[Stroke, ...], Box, Box]:
     A tall piece stands at the left with both beside it; a wide one above with both below.
     """
     left, bottom, right, top = box
-    middle, half = left + (right - left) * Fraction(11, 20), (bottom + top) / 2
-    under = bottom + (top - bottom) * Fraction(9, 20)
+    middle, half = left + (right - left) * Fraction(11, 20), bottom + (top - bottom) * Fraction(11, 20)
+    under = bottom + (top - bottom) * Fraction(1, 2)
     beside = elevation(plan, (middle - left, top - bottom))
     above = elevation(plan, (right - left, top - under - 2))
     if beside is None or above is None:
@@ -110,10 +112,12 @@ def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[L
     links = []
     y = top - _HEAD - 4
     row = min(_ROW, (y - bottom) / max(1, len(entries)))
+    heights = (_WORD, _SMALL) if row >= _LEAST_ROW else (_SMALL,)
     for entry in entries:
         y -= row
-        strokes.append(Text((left, y + 2), fitted(entry.heading, right - left - 24, (_WORD, _SMALL))))
-        strokes.append(Text((right, y + 2), words(entry.numbers, _WORD), Align.RIGHT))
+        under = (row - heights[0]) / 2 + Fraction(1, 2)
+        strokes.append(Text((left, y + under), fitted(entry.heading, right - left - 24, heights)))
+        strokes.append(Text((right, y + under), words(entry.numbers, heights[0]), Align.RIGHT))
         strokes.append(Line((left, y + Fraction(1, 2)), (right, y + Fraction(1, 2)), Role.HATCH))
         links.append(Link((left, y + Fraction(1, 2), right, y + row), entry.first))
     return strokes, tuple(links)
