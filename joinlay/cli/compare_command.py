@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
 from joinlay.cli import list_words as words
-from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.cutlist.changes import compare_plans
+from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.settings import Value, settings_for

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
 from joinlay.cli import list_words as words
-from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import Keeps
 from joinlay.cutlist.remarks import row_remarks
+from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.lengths import decimal_text

@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import words
-from joinlay.cli.files import job_in
 from joinlay.cli.printing_on import with_printer
 from joinlay.cli.progress import Progress
 from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.documents.job_file import job_in
 from joinlay.documents.writing import write_all
 from joinlay.errors import BadInput
 from joinlay.findings import Harm

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import printer_words as words
-from joinlay.cli.files import text_of
+from joinlay.documents.job_file import text_of
 from joinlay.documents.printers_file import printers_text, read_printers
 from joinlay.documents.writing import write_all
 from joinlay.errors import BadInput, nearest_names

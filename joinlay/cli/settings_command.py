@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 from joinlay.boards.names import in_few_words
 from joinlay.cli import settings_words as words
 from joinlay.cli.choosing import parts_meant
-from joinlay.cli.files import job_in
 from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan

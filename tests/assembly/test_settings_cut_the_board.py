@@ -10,7 +10,7 @@ import pytest
 
 from joinlay.boards import Axis, Shape, Surface
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
-from joinlay.cli.files import job_in
+from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.lengths import ZERO, Unit, dimension

@@ -6,7 +6,7 @@ from typing import Any
 
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
-from joinlay.cli.files import job_in
+from joinlay.documents.job_file import job_in
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit, read_length, written
