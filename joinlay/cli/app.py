@@ -44,12 +44,13 @@ def _program(
 def start(
     file: Annotated[Path, typer.Argument(help=words.START_FILE)],
     metric: Annotated[bool, typer.Option("--metric/--inch", help=words.START_METRIC)] = False,
+    piece: Annotated[bool, typer.Option("--piece/--openings", help=words.START_PIECE)] = False,
     force: Annotated[bool, typer.Option("--force", help=words.START_FORCE)] = False,
 ) -> None:
     """Write a job to fill in."""
     from joinlay.cli.starting import write_starter
 
-    write_starter(file, is_metric=metric, is_forced=force)
+    write_starter(file, is_metric=metric, is_piece=piece, is_forced=force)
 
 
 @app.command(help=words.CHECK)

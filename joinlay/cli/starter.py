@@ -21,6 +21,9 @@ _FIGURES: Final = {
         "taper": "1/32", "low": "3 1/2", "nothing": "0", "tip": "1/64", "groove": "1/4", "load": "25 lb", "floor": "15 lb/ft2", "stray": "1/64",
         "spare": "30", "spare_wide": "20", "board": "6 ft", "board_wide": "7", "knot": "20", "knot_end": "23",
         "currency": "USD", "slides": "24", "sheet_price": "62.50", "wood_price": "11", "wood_by": "a board foot",
+        "case_wide": "24", "case_high": "32", "case_deep": "20", "room_wide": "26", "room_high": "34", "room_deep": "21", "free": "1/2",
+        "stile": "1 3/4", "rail": "1", "top_rail": "1 1/2", "bottom_rail": "2", "overhang": "1/8", "panel": "3/4", "panel_is": "0.709",
+        "swell": "1/16", "step": "1/2", "knob": "1 1/4", "stands_out": "1 1/4", "hole": "3/8", "edging": "1/32",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
@@ -37,6 +40,9 @@ _FIGURES: Final = {
         "taper": "0.8", "low": "90", "nothing": "0", "tip": "0.4", "groove": "6", "load": "12 kg", "floor": "718 Pa", "stray": "0.4",
         "spare": "760", "spare_wide": "500", "board": "180 cm", "board_wide": "180", "knot": "500", "knot_end": "580",
         "currency": "EUR", "slides": "22", "sheet_price": "48.50", "wood_price": "2400", "wood_by": "a cubic metre",
+        "case_wide": "600", "case_high": "800", "case_deep": "500", "room_wide": "660", "room_high": "860", "room_deep": "520", "free": "12",
+        "stile": "45", "rail": "25", "top_rail": "40", "bottom_rail": "50", "overhang": "3", "panel": "18", "panel_is": "17.6",
+        "swell": "1.5", "step": "12", "knob": "32", "stands_out": "32", "hole": "10", "edging": "0.8",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
@@ -44,7 +50,8 @@ _FIGURES: Final = {
     },
 }  # fmt: skip
 
-_TEXT: Final = """\
+#: Everything down to what differs between a job of openings and one of a whole piece.
+_HEAD: Final = """\
 # A job for joinlay. Change it, then run:  joinlay check FILE
 # A line that begins with # is a note. Lines like  #taper = ...  show what else may be written: take the # away to use one.
 # A length is written in quotes as you would say it: {bare}.
@@ -119,8 +126,8 @@ measured = "{thin_is}"
 #dampest = {{ temperature = "{damp}", humidity = "65 %" }}
 #workshop = {{ temperature = "{bench}", humidity = "45 %" }}
 
-#[use]
-#stands = "free"            # or "anchored" to the wall, or "built in"
+{off}[use]
+{off}stands = "{stands}"            # "free", "anchored" to the wall, or "built in"
 #feet-set-back = "{feet}"        # front feet behind the foremost point of the piece
 
 # ---- what every drawer has, unless it says otherwise ----
@@ -143,6 +150,10 @@ back-height = "full"                # or "on bottom": the back stands on the bot
 #tenon = "4 mm"                    # thickness of the loose tenons; the rules choose unless told
 #load = "{load}"                  # what lies in each drawer, or on its bottom: "{floor}"
 
+"""
+
+#: Openings that are there already.
+_OPENINGS: Final = """\
 # ---- the drawers, from the top down; the opening is measured inside the face frame ----
 
 [[drawer]]
@@ -154,6 +165,73 @@ count = 2                           # so many alike
 opening = {{ width = "{wide}", height = "{higher}", depth = "{deep}" }}
 #side-height = "{low}"              # sides lower than the opening lets through
 
+"""
+
+#: A whole piece to be made.
+_PIECE: Final = """\
+# ---- the piece: its case, the frame on its front, and what the drawers run on ----
+
+[stock.birch-thick]
+kind = "plywood"
+nominal = "{panel}"
+measured = "{panel_is}"
+sheet = {sheet}
+
+[case]
+width = "{case_wide}"               # over all, frame and overhang with it
+height = "{case_high}"
+depth = "{case_deep}"
+#room = {{ width = "{room_wide}", height = "{room_high}", depth = "{room_deep}", beside = "{free}" }}     # or the room for it
+sides = "birch-thick"
+#panels = "birch-thick"             # bottom and top, where they differ from the sides
+back = "birch-thin"
+
+[frame]
+stock = "cherry"
+stile = "{stile}"
+rail = "{rail}"                   # between drawers
+top-rail = "{top_rail}"
+bottom-rail = "{bottom_rail}"
+#overhang = "{overhang}"               # frame proud of the case, each side
+
+[runners]
+stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax
+
+#[stops]
+#kind = "none"                      # or "blocks"
+
+# ---- the drawers, from the top down; a second [[bank]] stands beside the first ----
+
+[[bank]]
+drawers = 4
+graduation = "arithmetic"           # or "equal", or "geometric"; or write heights = ["4", "fill", "6"]
+step = "{step}"                   # how much deeper each is than the one above
+remainder = "bottom"                # round the others to your rule, and give what is over to this one
+top-clearance = "{swell}"            # room for solid fronts to swell
+
+[pulls]
+stock = "cherry"
+diameter = "{knob}"
+projection = "{stands_out}"
+hole = "{hole}"
+#growth = "step"                    # each a little larger than the one above; or "eye", to look alike from where you stand
+#profile = "knob.svg"               # a drawing of your own to turn them to, with its size in mm or inches
+
+#[[banding]]
+#part = "drawer side"
+#stock = "birch edging"
+#thickness = "{edging}"
+#edges = ["top edge"]
+
+#[[outline]]                        # a drawing of your own on a part, at true size
+#file = "mark.svg"
+#on = "drawer 1 back"
+#depth = 0                          # only marked; leave it out for right through
+
+"""
+
+#: What is the same again.
+_TAIL: Final = """\
 # ---- how sheets are sawn, what you have already, and what things cost: 'joinlay list' goes by it ----
 
 #[sawing]
@@ -180,6 +258,8 @@ opening = {{ width = "{wide}", height = "{higher}", depth = "{deep}" }}
 """
 
 
-def starter_job(unit: Unit) -> str:
-    """The text of a job in ``unit`` that checks clean as it stands."""
-    return _TEXT.format(**_FIGURES[unit])
+def starter_job(unit: Unit, *, is_piece: bool = False) -> str:
+    """The text of a job in ``unit`` that checks clean as it stands: of drawers for openings, or of a whole piece. No rule."""
+    parts = (_HEAD, _PIECE if is_piece else _OPENINGS, _TAIL)
+    stands = {"off": "", "stands": "anchored"} if is_piece else {"off": "#", "stands": "free"}
+    return "".join(part.format(**_FIGURES[unit], **stands) for part in parts)

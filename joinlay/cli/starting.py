@@ -17,11 +17,11 @@ if TYPE_CHECKING:
 __all__ = ["write_starter"]
 
 
-def write_starter(path: Path, *, is_metric: bool, is_forced: bool) -> None:
+def write_starter(path: Path, *, is_metric: bool, is_piece: bool, is_forced: bool) -> None:
     """Write the starter job to ``path``. Raises BadInput where there is something already and it isn't ``is_forced``, or it can't be written."""
     if not is_forced and _is_there(path):
         raise BadInput(words.is_there(path))
-    write_whole(path, starter_job(Unit.MM if is_metric else Unit.INCH).encode())
+    write_whole(path, starter_job(Unit.MM if is_metric else Unit.INCH, is_piece=is_piece).encode())
     say(words.started(path))
 
 

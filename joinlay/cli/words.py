@@ -19,6 +19,7 @@ EXIT_CODES: Final = "It ends with 0 where all is well, 1 where something was ref
 START: Final = "Write a job to fill in, with a word on every line."
 START_FILE: Final = "The job file to write, such as seed-chest.toml."
 START_METRIC: Final = "Write it in millimetres or in inches."
+START_PIECE: Final = "Write a whole piece to be made, case and all, or drawers for openings that are there."
 START_FORCE: Final = "Write over a file that is there already."
 
 CHECK: Final = "Read a job, work it out, and say what was found."

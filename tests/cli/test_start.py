@@ -26,6 +26,26 @@ def test_it_is_a_good_job_with_nothing_to_warn_of(unit):
 
 
 @BOTH
+def test_a_whole_piece_is_a_good_job_too(unit):
+    worked_out = plan(read_job(starter_job(unit, is_piece=True), "chest.toml"))
+    assert len(worked_out.drawers) == 4
+    assert {"case", "face frame", "runners", "stops"} <= {assembly.name for assembly in worked_out.others}
+    assert [finding for finding in worked_out.findings if finding.harm is not Harm.NOTE] == []
+
+
+@BOTH
+def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
+    # Its notes that name a file of the maker's own, or the room in place of the piece's own size, are tried in tests of their own.
+    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0"
+    text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit, is_piece=True), flags=re.MULTILINE)
+    worked_out = plan(read_job(text, "chest.toml"))
+    assert len(worked_out.drawers) == 4
+    assert not worked_out.is_refused
+    assert any(board.bands for board in worked_out.boards)
+    assert "stops" not in {assembly.name for assembly in worked_out.others}
+
+
+@BOTH
 @pytest.mark.parametrize("shop", ["a file", "a table"])
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
@@ -45,8 +65,9 @@ def test_what_it_shows_in_notes_may_be_written(unit, shop):
 
 
 @BOTH
-def test_its_lines_fit_an_ordinary_window(unit):
-    assert max(len(line) for line in starter_job(unit).splitlines()) <= 130
+@pytest.mark.parametrize("is_piece", [False, True])
+def test_its_lines_fit_an_ordinary_window(unit, is_piece):
+    assert max(len(line) for line in starter_job(unit, is_piece=is_piece).splitlines()) <= 130
 
 
 def test_it_is_written_and_says_what_is_next(tmp_path, capsys):
@@ -85,3 +106,10 @@ def test_it_goes_nowhere_it_cannot(tmp_path, capsys):
     assert "there is a folder of that name" in ran.err
     (tmp_path / "loose").symlink_to(tmp_path / "gone")
     assert run(capsys, "start", tmp_path / "loose").code == 2
+
+
+def test_a_whole_piece_is_written_when_it_is_asked_for(tmp_path, capsys):
+    job = tmp_path / "chest.toml"
+    assert run(capsys, "start", job, "--piece", "--metric").code == 0
+    assert job.read_text(encoding="utf-8") == starter_job(Unit.MM, is_piece=True)
+    assert run(capsys, "check", job).code == 0
