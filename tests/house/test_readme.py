@@ -112,3 +112,10 @@ def test_pictures_on_the_pages_are_kept():
     ]
     local = [a or b for a, b in linked if not re.match(r"[a-z]+:", a or b)]
     assert [name for name in local if not (ROOT / name).exists()] == []
+
+
+def test_the_python_on_the_page_says_what_it_says_it_does(capsys, monkeypatch):
+    block = next(block for block in code_blocks(README.read_text(encoding="utf-8")) if "import plan" in block)
+    monkeypatch.chdir(ROOT)
+    exec(compile(block, "README.md", "exec"), {})
+    assert capsys.readouterr().out.splitlines() == re.findall(r"^print\(.*\)  # (.*)$", block, re.MULTILINE)
