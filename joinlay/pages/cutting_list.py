@@ -76,9 +76,13 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     left, bottom, right, top = pages.box
     columns = _Columns.of(right - left)
     blocks = [_title(plan, lists.parts, columns.wide), *_found(lists, plan.rule, columns.wide)]
+    before: Group | None = None
     for group in lists.parts.groups:
-        blocks.append(_heading(group, plan.rule, columns))
+        # Knobs that grow down the bank are each of a thickness of their own; one heading does for all of one wood.
+        if before is None or not (group.name == before.name and _is_knobs(group) and _is_knobs(before)):
+            blocks.append(_heading(group, plan.rule, columns))
         again = _heading(group, plan.rule, columns, ", continued")
+        before = group
         blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
     parted = flow(blocks, top - bottom)
     wanted = list(shopping_blocks(plan, lists.shopping, right - left))
@@ -88,6 +92,10 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     else:
         parted += flow(wanted, top - bottom)
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
+
+
+def _is_knobs(group: Group) -> bool:
+    return all(row.part == "knob blank" for row in group.rows)
 
 
 def _height(blocks: Sequence[Block]) -> Fraction:
@@ -147,9 +155,9 @@ def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fract
 
 
 def _about(group: Group, rule: Graduation) -> str:
-    """``15/32+ thick, plywood sold as 1/2``."""
+    """``15/32+ thick, plywood sold as 1/2``; of knob blanks, which are square, that they are as thick as wide."""
     stock = group.stock
-    thick = f"{_read(group.thickness, rule)} thick"
+    thick = "as thick as wide" if _is_knobs(group) else f"{_read(group.thickness, rule)} thick"
     if stock is None:
         return thick
     kind = stock.kind if isinstance(stock, SheetStock) else stock.species if isinstance(stock, Solid) else ""
