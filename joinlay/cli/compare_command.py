@@ -79,5 +79,5 @@ def _settings(worked_out: Plan, on: Plan) -> Facts:
 def _setting(setting: Setting, on: Plan) -> dict[str, str]:
     fences = [on.rule.text(reading.exact) for reading in setting.readings if reading.value is not Value.HEIGHT]
     heights = [on.rule.text(reading.exact) for reading in setting.readings if reading.value is Value.HEIGHT]
-    said = {"machine": machine_words(setting, on.rule.text), "fence": ", then ".join(fences), "height": ", then ".join(heights)}
+    said = {"machine": machine_words(setting, on.rule.sold), "fence": ", then ".join(fences), "height": ", then ".join(heights)}
     return {word: value for word, value in said.items() if value}

@@ -116,7 +116,7 @@ def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
         str(setting.number),
         "none" if setting.set_ups == 0 else str(setting.set_ups),
         f"{setting.count} x {cut_words(setting)}",
-        machine_words(setting, rule.text),
+        machine_words(setting, rule.sold),
         ", then ".join(fences),
         ", then ".join(heights),
         lying,
@@ -132,7 +132,7 @@ def _card(setting: Setting, rule: Graduation) -> str:
     about = "\n".join(
         line
         for line in (
-            machine_words(setting, rule.text),
+            machine_words(setting, rule.sold),
             offset_words(setting, rule.text),
             speed_words(setting),
             setting.reason.sentence(rule.text),

@@ -144,7 +144,7 @@ def _banding(plan: Plan, parts: CuttingList) -> Iterator[Line]:
 def _tenons(plan: Plan, parts: CuttingList) -> Iterator[Line]:
     unit, size = _RUN[plan.unit]
     for strip in tenon_strips(plan, parts):
-        section = f"{plan.rule.text(strip.thickness)} by {plan.rule.text(strip.width)}"
+        section = f"{plan.rule.sold(strip.thickness)} by {plan.rule.sold(strip.width)}"
         each = ", ".join(f"{row.quantity} at {plan.rule.text(row.finished.length)}" for row in strip.rows)
         remark = f"{section}: {each}, and {strip.spare} to spare"
         yield Line(strip.rows[0].board.stock, strip.length.mm / size, unit, remark, is_bought=False)

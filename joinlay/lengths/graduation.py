@@ -118,6 +118,13 @@ class Graduation:
         places = next((n for n in range(6) if (self.division.mm * 10**n).denominator == 1), 6)
         return OnRule(nearest, rest, sign, decimal_text(size.mm, places), 0, 1, "mm")
 
+    def sold(self, length: Length) -> str:
+        """``length`` as a tool or strip of that size is sold: ``1/4 in``, and ``4 mm`` in a shop that works in inches. No rule.
+
+        What is round in neither system reads as ``text`` has it.
+        """
+        return self.read(length).elsewhere or self.text(length)
+
     def text(self, length: Length) -> str:
         """``length`` as the maker reads it: ``18 5/16 in``, with what is left over where the rule cannot show it.
 

@@ -95,7 +95,7 @@ class CardMaker:
         yield Text((_ZERO, Fraction(-9)), fitted(name, room, (_LOWER_KEY, _HELD, _WORD), bold=True))
         yield Text((self.wide, Fraction(-9)), change, Align.RIGHT)
         yield Line((_ZERO, Fraction(-12)), (self.wide, Fraction(-12)), Role.FRAME)
-        yield Text((_ZERO, Fraction(-18)), fitted(machine_words(setting, self.rule.text), self.wide, (_HELD, _WORD, _SMALL)))
+        yield Text((_ZERO, Fraction(-18)), fitted(machine_words(setting, self.rule.sold), self.wide, (_HELD, _WORD, _SMALL)))
         speed = words(speed_words(setting).partition(";")[0], _SMALL)
         room = self.wide - set_line(speed).width - 6
         yield Text((_ZERO, Fraction(-23)), fitted(f"Why here: {setting.reason.sentence(self.rule.text)}", room, (_SMALL, _TINY)))

@@ -56,7 +56,7 @@ def order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     before: Setting | None = None
     for setting in found.settings:
         if before is None or Change.CUTTER in setting.changes or before.machine is not setting.machine:
-            blocks.append(_heading(machine_words(setting, rule.text), wide))
+            blocks.append(_heading(machine_words(setting, rule.sold), wide))
         blocks.append(_row(setting, wide, rule))
         before = setting
     blocks += (_found(finding, wide, rule) for finding in told_together(worth))

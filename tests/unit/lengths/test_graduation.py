@@ -83,3 +83,17 @@ def test_a_length_without_a_rule():
     assert plain_mm(mm("18.25")) == "18.25 mm"
     assert plain_mm(inches("-1/32")) == "-0.794 mm"
     assert plain_mm(mm(Fraction(1, 3))) == "0.333 mm"
+
+
+@pytest.mark.parametrize(
+    ("rule", "given", "says"),
+    [
+        ("1/32 in", mm(4), "4 mm"),
+        ("1/32 in", inches("1/4"), "1/4 in"),
+        ("0.5 mm", inches("1/4"), "1/4 in"),
+        ("0.5 mm", mm(6), "6 mm"),
+        ("1/32 in", inches("21/100"), "7/32 in - 0.009 in"),
+    ],
+)
+def test_a_tool_is_called_by_the_size_it_is_sold_as(rule, given, says):
+    assert GRADUATIONS[rule].sold(given) == says

@@ -130,7 +130,7 @@ def test_the_order_is_told_before_the_cards(name):
     assert "A set-up is each time" in said
     for setting in found.settings:
         assert f"{setting.count} × {cut_words(setting)}" in said
-        assert machine_words(setting, plan.rule.text) in said
+        assert machine_words(setting, plan.rule.sold) in said
     boxes = [stroke for sheet in order for stroke in sheet.body if isinstance(stroke, Polyline) and stroke.closed]
     assert len(boxes) == len(found.settings)  # one to tick for each
 
