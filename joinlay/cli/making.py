@@ -18,11 +18,11 @@ from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from joinlay.documents.packet import Packet
     from joinlay.jobs.plan import Plan
-    from joinlay.pages import Printer
+    from joinlay.pages import Printer, Sheet
 
 __all__ = ["Wish", "make_job"]
 
@@ -85,9 +85,12 @@ def _bound(worked_out: Plan, printer: Printer | None) -> Packet:
 def _counted(packet: Packet) -> str:
     """How much paper the packet takes, chapter by chapter."""
     rows = [(chapter.heading, words.sheet_numbers(chapter.sheets[0].number, len(chapter.sheets))) for chapter in packet.chapters]
-    return "\n\n".join(
-        (words.sheets_counted(packet.title, len(packet.sheets), packet.paper.title), table(rows), words.NEXT_COUNTED)
-    )
+    return "\n\n".join((words.sheets_counted(packet.title, _taken(packet.sheets)), table(rows), words.NEXT_COUNTED))
+
+
+def _taken(sheets: Iterable[Sheet]) -> str:
+    """The paper that ``sheets`` take, in words."""
+    return words.paper_taken(sheet.paper.title for sheet in sheets)
 
 
 def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish) -> str:
@@ -98,7 +101,7 @@ def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: W
     chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)
     write_all(folder, {_AGAIN: packet.pdf(chosen)})
     numbers = [sheet.number for sheet in chosen]
-    said = words.made_again(packet.title, numbers, packet.paper.title, folder / _AGAIN)
+    said = words.made_again(packet.title, numbers, _taken(chosen), folder / _AGAIN)
     return "\n\n".join((said, *([words.CHANGED_SINCE] if _has_changed(worked_out, folder) else []), words.NEXT_AGAIN))
 
 
@@ -125,12 +128,12 @@ def _refuse_dxf(wish: Wish) -> None:
 def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, *, is_dxf: bool) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, sheets, paper = _files(worked_out, printer, progress, is_dxf=is_dxf)
+        files, taken = _files(worked_out, printer, progress, is_dxf=is_dxf)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
     made = words.made(worked_out.title, folder, len(files))
-    return "\n\n".join(part for part in (made, warnings, words.next_print(sheets, paper)) if part)
+    return "\n\n".join(part for part in (made, warnings, words.next_print(taken)) if part)
 
 
 def _paper(name: str) -> str:
@@ -142,8 +145,8 @@ def _paper(name: str) -> str:
         raise BadInput(f"--paper: {bad}") from None
 
 
-def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], int, str]:
-    """Every file by its name, made in memory; then how many sheets of which paper the packet takes."""
+def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], str]:
+    """Every file by its name, made in memory; then the paper the packet takes, in words."""
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
@@ -161,7 +164,7 @@ def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)
     progress.step(words.STEP_PLAN)
     files[_PLAN] = plan_json(worked_out, (*files, _PLAN))
-    return files, len(packet.sheets), packet.paper.title
+    return files, _taken(packet.sheets)
 
 
 def _free(name: str, taken: dict[str, bytes]) -> str:

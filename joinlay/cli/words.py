@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
 # -- help --------------------------------------------------------------------------------------------
 
@@ -159,14 +159,24 @@ def made(title: str, folder: object, number: int) -> str:
     return f"{title}: {counted(number, 'file')} in {folder}"
 
 
-def next_print(sheets: int, paper: str) -> str:
+def paper_taken(papers: Iterable[str]) -> str:
+    """``37 sheets of letter and 4 of 24 in roll``, of the paper of each sheet; lying on its side it is the same paper."""
+    tally: dict[str, int] = {}
+    for paper in papers:
+        name = paper.removesuffix(" landscape")
+        tally[name] = tally.get(name, 0) + 1
+    (first, number), *rest = tally.items()
+    return " and ".join([f"{counted(number, 'sheet')} of {first}", *(f"{more} of {name}" for name, more in rest)])
+
+
+def next_print(taken: str) -> str:
     """After ``make``: what to do with them."""
-    return f"Next: print packet.pdf ({counted(sheets, 'sheet')} of {paper}) at actual size, and measure its check square before you mark any wood."
+    return f"Next: print packet.pdf ({taken}) at actual size, and measure its check square before you mark any wood."
 
 
-def sheets_counted(title: str, sheets: int, paper: str) -> str:
+def sheets_counted(title: str, taken: str) -> str:
     """``make --count``: how much paper it takes."""
-    return f"{title}: {counted(sheets, 'sheet')} of {paper}"
+    return f"{title}: {taken}"
 
 
 def sheet_numbers(first: int, how_many: int) -> str:
@@ -182,10 +192,10 @@ CHANGED_SINCE: Final = (
 )
 
 
-def made_again(title: str, numbers: Sequence[int], paper: str, path: object) -> str:
+def made_again(title: str, numbers: Sequence[int], taken: str, path: object) -> str:
     """After ``make --only`` or ``--pages``: which sheets, and where."""
     which = f"sheet{'s' if len(numbers) > 1 else ''} {', '.join(map(str, numbers))}"
-    return f"{title}: {which} ({counted(len(numbers), 'sheet')} of {paper}) in {path}"
+    return f"{title}: {which} ({taken}) in {path}"
 
 
 def unread_pages(given: str) -> str:

@@ -213,3 +213,13 @@ def test_names_that_come_to_the_same_file_each_get_one(job, out, capsys):
     run(capsys, "make", job, "--out", out)
     names = json.loads((out / "plan.json").read_bytes())["files"]
     assert len([name for name in names if name.startswith("drawer-a-b-front-left-end")]) == 2
+
+
+def test_a_roll_and_the_sheets_beside_it_are_counted_apart(job, out, capsys):
+    ran = run(capsys, "make", job, "--paper", "24 in roll", "--out", out)
+    said = ran.out.splitlines()[-1]
+    with pdfplumber.open(out / "packet.pdf") as pdf:
+        on_the_roll = sum(float(page.width) > 1700 for page in pdf.pages)
+        sheets = len(pdf.pages) - on_the_roll
+    assert on_the_roll > 0
+    assert said.startswith(f"Next: print packet.pdf ({sheets} sheets of letter and {on_the_roll} of 24 in roll) at actual size")
