@@ -92,7 +92,7 @@ class Bench:
         if template is not None:
             from joinlay.cli.joint_template import write_template
 
-            write_template(answer, template, paper, self)
+            write_template(answer.boards(), answer.headline.split(":")[0], template, self.shop.rule, paper)
         say(json_text(self._tree(answer)).rstrip() if as_json else self._page(answer, template))
         return 0
 

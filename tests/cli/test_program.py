@@ -72,8 +72,12 @@ def test_an_answer_at_the_bench_fetches_no_library():
 
 #: Puts something else in the place of what reads a job, or of what answers for a joint, and then runs the command.
 CHANGED = """
+import signal
 import time
 from joinlay.cli import checking, joint_words, main
+
+# A shell that runs the tests in its background has it passed over.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 def stop(*given):
     raise KeyboardInterrupt
