@@ -8,6 +8,7 @@ import pytest
 
 from joinlay.boards import CutKind
 from joinlay.drawings.drilling import pull_templates, runner_templates, stop_templates
+from joinlay.drawings.lettering import figures, plain
 from joinlay.drawings.marks import Arc, Fill, Line, Polyline
 from joinlay.lengths import Length
 from joinlay.pages import lay_out, paper_named
@@ -42,6 +43,18 @@ def box_of(stroke):
     return (min(xs), min(ys), max(xs), max(ys))
 
 
+def lies_at(cut, front, hole, template, plan):
+    """Whether a cut is as far along the front as the template has it: from an end, or in figures, about a line squared across."""
+    left, length = cut.along.centre.mm, front.length.mm
+    if hole.centre[0]:
+        return left == (hole.centre[0] if hole.centre[0] > 0 else length + hole.centre[0])
+    squared = [stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says == "squared across"]
+    assert [line.start[0] for line in squared] == [0]
+    end, from_end = ("left end", left) if left <= length - left else ("right end", length - left)
+    said = [text.plain for text in texts(template.strokes)]
+    return any(text.startswith(f"{plain(figures(Length(from_end), plan.rule, 5))} from the {end}") for text in said)
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_top(name):
     plan = planned(name)
@@ -50,10 +63,9 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
         [hole] = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
         for front_name in template.names:
             front = next(board for board in plan.boards if board.name == front_name)
-            from_left = hole.centre[0] if hole.centre[0] > 0 else front.length.mm + hole.centre[0]
             drilled = [
                 cut for cut in front.cuts
-                if cut.kind is CutKind.HOLE and cut.along.centre.mm == from_left and front.width.mm - cut.across.centre.mm == -hole.centre[1]
+                if cut.kind is CutKind.HOLE and lies_at(cut, front, hole, template, plan) and front.width.mm - cut.across.centre.mm == -hole.centre[1]
             ]  # fmt: skip
             assert [cut.along.size.mm for cut in drilled] == [2 * hole.radius]
             served += [(front_name, cut.name) for cut in drilled]
@@ -67,9 +79,9 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
 
 
 def test_a_pulls_template_says_how_large_and_how_deep_and_has_both_datums():
-    [first, *_] = pull_templates(example("moth-cabinet"))
+    [first, *_] = pull_templates(example("seed-cabinet"))
     said = {text.plain for text in texts(first.strokes)}
-    assert {"drawer 1 front", "outside face up", "hole 6, right through", "LEFT END"} <= said
+    assert {"drawer 1 to 5 front", "outside face up", "hole 6, right through", "LEFT END"} <= said
     assert any(line.startswith("TOP EDGE") for line in said)
     edges = {stroke.says for stroke in first.strokes if isinstance(stroke, Line)}
     assert {"top edge", "left end"} <= edges
@@ -81,8 +93,13 @@ def test_two_pulls_have_a_left_and_a_right_template():
     plan = example("print-chest")
     assert [template.end for template in pull_templates(plan)[:2]] == ["drill template, left pull", "drill template, right pull"]
     left, right = pull_templates(plan)[:2]
-    [one], [two] = ([stroke for stroke in template.strokes if isinstance(stroke, Arc)] for template in (left, right))
-    assert one.centre[0] == -two.centre[0]
+    for template, end in ((left, "left end"), (right, "right end")):
+        assert any(text.plain.endswith(f"from the {end}") for text in texts(template.strokes))
+
+
+def test_a_hole_far_from_the_ends_takes_little_paper():
+    for template in pull_templates(example("moth-cabinet")):
+        assert max(template.size) < 160
 
 
 @pytest.mark.parametrize("name", NAMES)
