@@ -1,11 +1,11 @@
-"""How much room placed boards take."""
+"""The corners of placed boards, and how much room they take."""
 
 from __future__ import annotations
 
 from itertools import product
 from typing import TYPE_CHECKING
 
-from joinlay.lengths import ZERO, Length
+from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from joinlay.boards.board import Board
     from joinlay.boards.place import Vector
 
-__all__ = ["extent"]
+__all__ = ["extent", "outer_corners"]
 
 
 def extent(boards: Iterable[Board]) -> tuple[Length, Length, Length]:
@@ -21,15 +21,16 @@ def extent(boards: Iterable[Board]) -> tuple[Length, Length, Length]:
 
     Nothing (0, 0, 0) where none is placed.
     """
-    points = [point for board in boards for point in _corners(board)]
+    points = [point for board in boards for point in outer_corners(board)]
     if not points:
         return (Length(0), Length(0), Length(0))
     across, deep, high = (Length(max(p[i] for p in points) - min(p[i] for p in points)) for i in range(3))
     return across, deep, high
 
 
-def _corners(board: Board) -> Iterable[Vector]:
+def outer_corners(board: Board) -> tuple[Vector, ...]:
+    """The eight corners of ``board`` in the piece, in mm, as if it were whole; none for one without a place. No rule, by geometry."""
     if board.place is None:
         return ()
-    sizes = ((ZERO, board.length), (ZERO, board.width), (ZERO, board.thickness))
+    sizes = ((NOTHING, board.length), (NOTHING, board.width), (NOTHING, board.thickness))
     return tuple(board.place.point(*at) for at in product(*sizes))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards.extent import outer_corners
 from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from joinlay.drawings.marks import Box
     from joinlay.jobs.plan import Plan
 
-__all__ = ["Knob", "Mouth", "Scene", "corners_of", "scene_of"]
+__all__ = ["Knob", "Mouth", "Scene", "scene_of"]
 
 #: Between two openings that stand on no rail the job gives.
 _BETWEEN: Final = Fraction(20)
@@ -71,7 +72,7 @@ class Scene:
     @property
     def box(self) -> tuple[Vector, Vector]:
         """The least and the greatest X, Y and Z of wood and openings. ValueError where there is nothing."""
-        points = [point for board in self.boards for point in corners_of(board)]
+        points = [point for board in self.boards for point in outer_corners(board)]
         points += [
             (x, Fraction(0), z) for x0, z0, x1, z1 in (mouth.box for mouth in self.mouths) for x, z in ((x0, z0), (x1, z1))
         ]
@@ -116,12 +117,3 @@ def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
         front = fronts.get(pull.front)
         if front is not None and front.place is not None:
             yield Knob(pull, front.place.point(pull.from_left, pull.from_bottom, front.thickness))
-
-
-def corners_of(board: Board) -> Iterator[Vector]:
-    """The eight corners of a placed board, as if it were whole. No rule."""
-    assert board.place is not None
-    for along in (NOTHING, board.length):
-        for across in (NOTHING, board.width):
-            for into in (NOTHING, board.thickness):
-                yield board.place.point(along, across, into)

@@ -7,10 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards.extent import outer_corners
 from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, Cut, Place, Vector
     from joinlay.drawings.marks import Box
@@ -91,7 +92,7 @@ def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner
         return None
     measure = _Measure(up, out, _dot(foot, up), _dot(arris, out))
     surface = next(iter(surfaces))
-    low, high = _spread(_corners(other), up, measure.up_zero)
+    low, high = _spread(outer_corners(other), up, measure.up_zero)
     wide = board.width.mm
     is_edged = abs(low) <= _NEAR and abs(high - wide) <= _NEAR
     outward = _outward(other.place, surface)
@@ -99,7 +100,7 @@ def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner
     # What goes out from the arris into the other board is the way its flap lies.
     hand = 1 if _dot(out, right) > 0 else -1
     into = Flap(
-        other, surface, _spread(_corners(other), out, measure.out_zero)[1], low if is_edged else Fraction(0), high if is_edged else wide,
+        other, surface, _spread(outer_corners(other), out, measure.out_zero)[1], low if is_edged else Fraction(0), high if is_edged else wide,
         low if is_edged else Fraction(0), tuple(measure.mouth(other, cut) for cut in fitting),
     )  # fmt: skip
     return Corner(
@@ -129,7 +130,7 @@ def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[V
 
     The reference face is tried first: it is the show face of a frame.
     """
-    low, high = _spread(_corners(other), through, Fraction(0))
+    low, high = _spread(outer_corners(other), through, Fraction(0))
     near, far = _at(board, end, NOTHING, NOTHING), _at(board, end, NOTHING, board.thickness)
     back: Vector = (-through[0], -through[1], -through[2])
     if _dot(near, through) == low:
@@ -142,10 +143,6 @@ def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[V
 def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
     assert board.place is not None
     return board.place.point(board.length if end is Surface.FAR_END else NOTHING, across, into)
-
-
-def _corners(board: Board) -> list[Vector]:
-    return _box_corners(board, [(NOTHING, board.size(axis)) for axis in Axis])
 
 
 def _cut_corners(board: Board, cut: Cut) -> list[Vector]:
@@ -163,7 +160,7 @@ def _box_corners(board: Board, spans: list[tuple[Length, Length]]) -> list[Vecto
     return [board.place.point(a, b, c) for a in spans[0] for b in spans[1] for c in spans[2]]
 
 
-def _spread(points: list[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
+def _spread(points: Sequence[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
     found = [_dot(point, way) - zero for point in points]
     return min(found), max(found)
 
