@@ -67,7 +67,11 @@ def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     scale = next((one for one in scales if longest * one.factor <= (right - left) * _LONGEST), scales[-1])
     blocks = [_title(f"{plan.title}: the parts"), *_blocks(rows, plan, scale, right - left)]
     parted = flow(blocks, top - bottom)
-    return bind([pages.sheet(f"page {n}", pages.stacked(page), scale.text) for n, page in enumerate(parted, start=1)])
+    made = []
+    for n, page in enumerate(parted, start=1):
+        shown = tuple(name for block in page for name in block.serves)
+        made.append(pages.sheet(f"page {n}", pages.stacked(page), scale.text, shown))
+    return bind(made)
 
 
 def _title(said: str) -> Block:
@@ -94,6 +98,7 @@ def _heading(said: str, wide: Fraction) -> Block:
 class _Cell:
     """A part with its words: its picture stands on y = 0, its words hang under that."""
 
+    names: tuple[str, ...]
     picture: tuple[Stroke, ...]
     words: tuple[Text, ...]
     wide: Fraction
@@ -120,7 +125,7 @@ def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
     texts.append(Text((wide - room, y), size))
     y -= _STEP
     texts.append(Text((wide - room, y), fitted(row.board.stock, room, (_SMALL,))))
-    return _Cell(picture, tuple(texts), wide, high, -y + 1)
+    return _Cell(row.names, picture, tuple(texts), wide, high, -y + 1)
 
 
 def _in_rows(cells: Sequence[_Cell], wide: Fraction) -> Iterator[Block]:
@@ -142,4 +147,4 @@ def _row(cells: Sequence[_Cell]) -> Block:
     for cell in cells:
         strokes += (moved(stroke, Move(x, -high)) for stroke in (*cell.picture, *cell.words))
         x += cell.wide + _ASIDE
-    return Block(tuple(strokes), high + deep + _BETWEEN)
+    return Block(tuple(strokes), high + deep + _BETWEEN, serves=tuple(name for cell in cells for name in cell.names))

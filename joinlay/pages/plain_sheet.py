@@ -31,13 +31,14 @@ class Block:
     """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
 
     ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page that begins with
-    this block, so that a list gone on with says what it is.
+    this block, so that a list gone on with says what it is. ``serves`` names the boards it shows.
     """
 
     strokes: tuple[Stroke, ...]
     height: Fraction
     leads: bool = False
     again: Block | None = None
+    serves: tuple[str, ...] = ()
 
 
 def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
@@ -94,11 +95,11 @@ class PlainPages:
         strip = (left, bottom, right)
         return PlainFoot(plan.title, self.document, plan.file, self.paper, plan.unit, strip, scale, self.printer.words)
 
-    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale") -> Sheet:
-        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``."""
+    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale", serves: tuple[str, ...] = ()) -> Sheet:
+        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``, ``serves`` the boards it is of use for."""
         foot = self.foot(scale)
         template = Template((self.document,), name, strokes, bounds_of(strokes))
-        return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move()),))
+        return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move(), serves=serves),))
 
 
 @dataclass(frozen=True, slots=True)

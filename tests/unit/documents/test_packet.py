@@ -6,6 +6,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 
+from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.documents.packet import packet_for
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
@@ -42,6 +43,16 @@ def test_the_index_leads_from_each_part_to_its_sheets(plan, packet):
     led = {link.to for sheet in packet.chapters[-1].sheets for link in sheet.links}
     assert led == {sheet.number for sheet in packet.sheets if sheet.parts & boards}
     assert len(led) > 5
+
+
+def test_every_part_is_in_the_index_and_leads_somewhere(plan, packet):
+    shown = {name for sheet in packet.sheets for name in sheet.parts}
+    assert {board.name for board in plan.boards} <= shown
+    rows = cutting_list(plan).rows
+    said = [stroke.plain for sheet in packet.chapters[-1].sheets for stroke in sheet.strokes if hasattr(stroke, "plain")]
+    links = [link for sheet in packet.chapters[-1].sheets for link in sheet.links]
+    assert all(str(row.number) in said for row in rows)
+    assert len(links) >= len(rows)
 
 
 def test_the_paper_it_takes_is_among_what_to_have_ready(packet):
