@@ -8,9 +8,9 @@ from __future__ import annotations
 from io import StringIO
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.letters import CAPITAL, EM
-from joinlay.drawings.marks import PENS, Arc, Fill, Line, Move, Polyline, Role, bounds_of, pieces_of
 from joinlay.errors import BadInput
+from joinlay.pen.letters import CAPITAL, EM
+from joinlay.pen.marks import PENS, Arc, Fill, Line, Move, Polyline, Role, bounds_of, pieces_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from ezdxf.entities import DXFGraphic
     from ezdxf.layouts import Modelspace
 
-    from joinlay.drawings import Template
-    from joinlay.drawings.marks import Box, Pen, Point, Stroke, Text
+    from joinlay.pen.marks import Box, Pen, Point, Stroke, Text
+    from joinlay.templates import Template
 
 __all__ = ["AREA", "LAYERS", "refuse_without_dxf", "strokes_dxf", "template_dxf"]
 

@@ -11,7 +11,7 @@ from joinlay.errors import BadInput
 if TYPE_CHECKING:
     from collections.abc import Container
 
-    from joinlay.drawings.lettering import Piece
+    from joinlay.pen.lettering import Piece
 
 __all__ = ["FONT_FILES", "FONT_NAMES", "check_letters", "load_fonts"]
 

@@ -26,10 +26,10 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
 
     from joinlay.cutlist.lists import Lists
-    from joinlay.drawings import Template
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Sheet
     from joinlay.pages.paper import Paper
+    from joinlay.templates import Template
 
 __all__ = ["Chapter", "Packet", "packet_for"]
 

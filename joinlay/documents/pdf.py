@@ -7,7 +7,7 @@ from math import cos, radians, sin, tan
 from typing import TYPE_CHECKING, Final
 
 from joinlay.documents.fonts import FONT_NAMES, check_letters, load_fonts
-from joinlay.drawings.marks import PENS, Arc, Fill, Line, Polyline, Text, Turn, pieces_of
+from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, Turn, pieces_of
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 
     from reportlab.pdfgen.canvas import Canvas
 
-    from joinlay.drawings.marks import Point, Role, Stroke
     from joinlay.pages import Sheet
+    from joinlay.pen.marks import Point, Role, Stroke
 
 __all__ = ["sheets_pdf"]
 

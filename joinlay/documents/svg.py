@@ -7,15 +7,15 @@ from math import cos, radians, sin
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape, quoteattr
 
-from joinlay.drawings.marks import PENS, Arc, Fill, Line, Polyline, Role, bounds_of, pieces_of
 from joinlay.lengths import decimal_text
+from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Role, bounds_of, pieces_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings import Template
-    from joinlay.drawings.marks import Box, Point, Stroke, Text
     from joinlay.pages import Sheet
+    from joinlay.pen.marks import Box, Point, Stroke, Text
+    from joinlay.templates import Template
 
 __all__ = ["sheet_svg", "strokes_svg", "template_svg"]
 

@@ -9,24 +9,24 @@ from joinlay.checks.beside import beside_parts
 from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
-from joinlay.drawings import templates_for
-from joinlay.drawings.drilling import pull_templates, runner_templates, stop_templates
-from joinlay.drawings.folding.fold_strips import fold_strips
-from joinlay.drawings.profiles.joint_sections import joint_sections
-from joinlay.drawings.story.story_sticks import story_sticks
-from joinlay.drawings.tracing import outline_templates
-from joinlay.drawings.turning import profile_template
 from joinlay.errors import BadInput
 from joinlay.pages import lay_out, paper_named
+from joinlay.templates import templates_for
+from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
+from joinlay.templates.folding.fold_strips import fold_strips
+from joinlay.templates.profiles.joint_sections import joint_sections
+from joinlay.templates.story.story_sticks import story_sticks
+from joinlay.templates.tracing import outline_templates
+from joinlay.templates.turning import profile_template
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from joinlay.boards import Board
-    from joinlay.drawings import Template
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pages import Printer, Sheet
+    from joinlay.templates import Template
 
 __all__ = [
     "joint_template_pdf", "plan_templates", "steps_of_work", "template_dxfs", "template_sheets", "template_svgs", "templates_pdf",

@@ -7,11 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.drawings.lettering import figures, fitted, plain, set_line, words
-from joinlay.drawings.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.pages.frames import Paragraph, fill_frames, halves
 from joinlay.pages.plain_sheet import Block
 from joinlay.pages.section_view import SectionView
+from joinlay.pen.lettering import figures, fitted, plain, set_line, words
+from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.settings import Value
 from joinlay.settings.fit_wording import measure_words, remainder_words
 from joinlay.settings.wording import (
@@ -33,8 +33,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.boards import Board
-    from joinlay.drawings.marks import Stroke
     from joinlay.lengths import Graduation, Length
+    from joinlay.pen.marks import Stroke
     from joinlay.settings import Reading, Setting, Work
 
 __all__ = ["CardMaker"]

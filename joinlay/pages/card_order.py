@@ -5,24 +5,24 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import Run, figures, fitted, set_line, words
-from joinlay.drawings.marks import Align, Line, Polyline, Role, Text
-from joinlay.drawings.outlines import corners
 from joinlay.findings import Harm
 from joinlay.pages.frames import wrapped
 from joinlay.pages.plain_sheet import Block, flow
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words
+from joinlay.pen.marks import Align, Line, Polyline, Role, Text
+from joinlay.pen.outlines import corners
 from joinlay.settings import Change, Value
 from joinlay.settings.wording import band_words, cut_words, machine_words, order_words, set_up_words, told_together, touch_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Stroke
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation
     from joinlay.pages.plain_sheet import PlainPages
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Stroke
     from joinlay.settings import Reading, Setting, SettingsList
 
 __all__ = ["order_sheets"]

@@ -6,25 +6,25 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.marks import Move, bounds_of
-from joinlay.drawings.template import Template
 from joinlay.pages.card import CardMaker
 from joinlay.pages.card_order import order_sheets
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import Laid, Sheet, bind
+from joinlay.pen.marks import Move, bounds_of
 from joinlay.settings import Caution
 from joinlay.settings.fit_wording import correction_pairs
 from joinlay.settings.wording import cut_words
+from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.plain_sheet import Block
+    from joinlay.pen.marks import Stroke
     from joinlay.settings import Setting, SettingsList
 
 __all__ = ["setting_sheets"]

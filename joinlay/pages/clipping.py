@@ -8,12 +8,12 @@ from itertools import pairwise
 from math import acos, asin, cos, degrees, radians, sin
 from typing import TYPE_CHECKING
 
-from joinlay.drawings.marks import Arc, Fill, Line, Polyline, bounds_of, text_box
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, bounds_of, text_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.drawings.marks import Box, Point, Stroke, Text
+    from joinlay.pen.marks import Box, Point, Stroke, Text
 
 __all__ = ["clip"]
 

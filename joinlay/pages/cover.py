@@ -6,23 +6,23 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.elevation import elevation
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Line, Move, Role, Text, moved
 from joinlay.pages.finding_sheets import worst_findings
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import Link
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
+from joinlay.pictures.elevation import elevation
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Stroke
-    from joinlay.drawings.picture import Picture
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pictures.picture import Picture
 
 __all__ = ["Entry", "cover_sheet"]
 

@@ -7,14 +7,14 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.remarks import row_remarks
-from joinlay.drawings.lettering import figures, fitted, plain, words
-from joinlay.drawings.marks import Align, Line, Role, Text
 from joinlay.findings import Harm
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
 from joinlay.pages.shopping_list import shopping_blocks
 from joinlay.pages.ticking import hung, tick_box
+from joinlay.pen.lettering import figures, fitted, plain, words
+from joinlay.pen.marks import Align, Line, Role, Text
 from joinlay.stock import Sheet as SheetStock
 from joinlay.stock import Solid
 
@@ -23,11 +23,11 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.cutting_list import CuttingList, Group, Row
     from joinlay.cutlist.lists import Lists
-    from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation, Length
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.marks import Stroke
 
 __all__ = ["cutting_list_sheets"]
 

@@ -6,20 +6,20 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.marks import Move, Text, Turn, moved, text_box
 from joinlay.errors import BadInput
 from joinlay.lengths import Length, plain_mm
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
 from joinlay.pages.packing import GAP, FreeRoom
+from joinlay.pen.marks import Move, Text, Turn, moved, text_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.drawings.marks import Box, Stroke
     from joinlay.pages.packing import Spot, Strip
     from joinlay.pages.paper import Paper, Printer
     from joinlay.pages.sheet import Laid
     from joinlay.pages.tile_map import TileMap
+    from joinlay.pen.marks import Box, Stroke
 
 __all__ = ["Desk", "Open", "Piece"]
 

@@ -10,21 +10,21 @@ from joinlay.boards.names import in_few_words
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import OUT, droop, height_gap, side_play
 from joinlay.checks.racking import FRICTION, jams_at, pull_offset
-from joinlay.drawings.chart import Axes, tick_step
-from joinlay.drawings.lettering import Run, figures, fitted, set_line, words
-from joinlay.drawings.marks import Align, Arc, Fill, Line, Role, Text, flatten
-from joinlay.drawings.outlines import corners
 from joinlay.lengths import GRADUATIONS, ZERO, Fine, Length, Unit
 from joinlay.pages.plain_sheet import Block
+from joinlay.pen.chart import Axes, tick_step
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words
+from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
+from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Sequence
 
     from joinlay.casework.assembly import Drawer
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Mark
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Mark
 
 __all__ = ["WayOut", "chart_block", "drawers_named", "ways_out", "worst_ways"]
 

@@ -10,24 +10,24 @@ from typing import TYPE_CHECKING, Final
 from joinlay.checks.assumed import assumed
 from joinlay.checks.conditions import weight
 from joinlay.checks.weights import weigh
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Fill, Line, Role, Text
-from joinlay.drawings.outlines import corners
 from joinlay.findings import Harm
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Align, Fill, Line, Role, Text
+from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Box, Stroke
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box, Stroke
 
 __all__ = ["finding_sheets", "harm_count", "worst_findings"]
 

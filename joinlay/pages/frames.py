@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import words, wrapped
-from joinlay.drawings.marks import Text
+from joinlay.pen.lettering import words, wrapped
+from joinlay.pen.marks import Text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from joinlay.drawings.marks import Box
+    from joinlay.pen.marks import Box
 
 __all__ = ["Paragraph", "fill_frames", "halves", "wrapped"]
 

@@ -6,20 +6,20 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.drawings.lettering import figures, fitted
-from joinlay.drawings.marks import Align, Line, Polyline, Role, Text, bounds_of
-from joinlay.drawings.template import Template
 from joinlay.lengths import ZERO
+from joinlay.pen.lettering import figures, fitted
+from joinlay.pen.marks import Align, Line, Polyline, Role, Text, bounds_of
 from joinlay.settings import Guide
 from joinlay.settings import Role as CutRole
 from joinlay.settings.wording import cut_words
 from joinlay.shop import MachineKind
+from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.drawings.marks import Point, Stroke
     from joinlay.lengths import Dimension, Graduation
+    from joinlay.pen.marks import Point, Stroke
     from joinlay.settings import Setting
 
 __all__ = ["fence_steps", "gauge_templates", "height_steps"]

@@ -6,7 +6,6 @@ from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.marks import Move
 from joinlay.lengths import Unit
 from joinlay.pages.desk import Desk, Piece
 from joinlay.pages.paper import Printer
@@ -15,16 +14,17 @@ from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pages.tile_map import TileMap
 from joinlay.pages.tiling import tile, tile_at
 from joinlay.pages.title_block import Foot
+from joinlay.pen.marks import Move
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.drawings.marks import Box
-    from joinlay.drawings.template import Template
     from joinlay.pages.packing import Strip
     from joinlay.pages.paper import Paper
     from joinlay.pages.seams import Span
     from joinlay.pages.tiling import Tile
+    from joinlay.pen.marks import Box
+    from joinlay.templates.template import Template
 
 __all__ = ["lay_out"]
 

@@ -9,22 +9,22 @@ from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.pattern import Direction, Panel
-from joinlay.drawings.hatching import Hatch
-from joinlay.drawings.lettering import Run, figures, plain, set_line, words
-from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
-from joinlay.drawings.outlines import corners
-from joinlay.drawings.placing import MM, Room, Whole, whole
 from joinlay.lengths import ZERO, Length
 from joinlay.pages.plain_sheet import Block
+from joinlay.pen.hatching import Hatch
+from joinlay.pen.lettering import Run, figures, plain, set_line, words
+from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
+from joinlay.pen.outlines import corners
+from joinlay.pen.placing import MM, Room, Whole, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.cutlist.cut_steps import CutStep
     from joinlay.cutlist.pattern import CutSheet, LaidPiece, SawCut
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Box, Point, Stroke
     from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box, Point, Stroke
 
 __all__ = ["by", "layout_drawing", "read"]
 

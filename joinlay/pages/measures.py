@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.dimensioning import DimensionLine
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Line, Move, Polyline, Role, Text, flatten, moved
 from joinlay.lengths import MM_PER_INCH
+from joinlay.pen.dimensioning import DimensionLine
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, flatten, moved
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.drawings.marks import Mark, Stroke
+    from joinlay.pen.marks import Mark, Stroke
 
 __all__ = ["BAR_HIGH", "INNER", "SQUARE", "LongBar", "bar_length", "check_square"]
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from joinlay.drawings.marks import Box
+    from joinlay.pen.marks import Box
 
 __all__ = ["GAP", "FreeRoom", "Spot", "Strip"]
 

@@ -10,10 +10,10 @@ from joinlay.pages.sheet import bind
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.drawings.template import Template
     from joinlay.lengths import Unit
     from joinlay.pages.paper import Paper, Printer
     from joinlay.pages.sheet import Sheet
+    from joinlay.templates.template import Template
 
 __all__ = ["pack_close"]
 

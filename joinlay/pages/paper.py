@@ -10,7 +10,7 @@ from joinlay.lengths import decimal_text
 from joinlay.paper import BORDER, PAPERS, Paper, paper_named
 
 if TYPE_CHECKING:
-    from joinlay.drawings.marks import Box
+    from joinlay.pen.marks import Box
 
 __all__ = ["BORDER", "PAPERS", "Paper", "Printer", "paper_named", "percent"]
 

@@ -6,19 +6,19 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import fitted, set_line, words
-from joinlay.drawings.marks import Align, Line, Move, Role, Text, moved
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import Link
+from joinlay.pen.lettering import fitted, set_line, words
+from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.marks import Stroke
 
 __all__ = ["Found", "index_sheets"]
 

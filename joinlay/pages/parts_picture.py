@@ -7,24 +7,24 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import Grain, cutting_list
-from joinlay.drawings.lettering import Run, figures, fitted, set_line, words, wrapped
-from joinlay.drawings.marks import Line, Move, Role, Text, bounds_of, moved
-from joinlay.drawings.part_picture import part_picture
-from joinlay.drawings.scales import scales_of
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
 from joinlay.pages.sheet import bind
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
+from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
+from joinlay.pen.scales import scales_of
+from joinlay.pictures.part_picture import part_picture
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.cutlist.cutting_list import Row
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Stroke
-    from joinlay.drawings.scales import Scale
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Stroke
+    from joinlay.pen.scales import Scale
 
 __all__ = ["parts_sheets"]
 

@@ -6,24 +6,24 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.details import details
-from joinlay.drawings.elevation import dimensioned_elevation
-from joinlay.drawings.lettering import fitted, words, wrapped
-from joinlay.drawings.marks import Move, Text, moved
-from joinlay.drawings.sections import level_section, upright_sections
 from joinlay.pages.paper import Printer
 from joinlay.pages.parts_picture import parts_sheets
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.sheet import bind
+from joinlay.pen.lettering import fitted, words, wrapped
+from joinlay.pen.marks import Move, Text, moved
+from joinlay.pictures.details import details
+from joinlay.pictures.elevation import dimensioned_elevation
+from joinlay.pictures.sections import level_section, upright_sections
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.drawings.marks import Stroke
-    from joinlay.drawings.picture import Picture, Size
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.marks import Stroke
+    from joinlay.pictures.picture import Picture, Size
 
 __all__ = ["parts_sheets", "piece_sheets"]
 

@@ -6,18 +6,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Line, Move, Role, Text, bounds_of, moved
-from joinlay.drawings.template import Template
 from joinlay.lengths import Unit
 from joinlay.pages.sheet import Laid, Sheet, bind
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
+from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.drawings.marks import Box, Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.pages.paper import Paper, Printer
+    from joinlay.pen.marks import Box, Stroke
 
 __all__ = ["FOOT", "Block", "PlainFoot", "PlainPages", "flow"]
 

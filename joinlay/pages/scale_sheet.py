@@ -6,23 +6,23 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.dimensioning import DimensionLine
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
-from joinlay.drawings.outlines import corners
-from joinlay.drawings.template import Template
 from joinlay.errors import BadInput
 from joinlay.lengths import Length, plain_mm
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import GAP
 from joinlay.pages.paper import BORDER, Printer
 from joinlay.pages.sheet import Laid, Sheet, bind
+from joinlay.pen.dimensioning import DimensionLine
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
+from joinlay.pen.outlines import corners
+from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.drawings.marks import Box, Mark, Point, Stroke
     from joinlay.pages.paper import Paper
+    from joinlay.pen.marks import Box, Mark, Point, Stroke
 
 __all__ = ["ScaleFoot", "bars_on", "rectangle_on", "scale_sheets"]
 

@@ -9,14 +9,14 @@ from math import ceil
 from string import ascii_uppercase
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import set_line, words
-from joinlay.drawings.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of
-from joinlay.drawings.placing import MM, Room, whole
+from joinlay.pen.lettering import set_line, words
+from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of
+from joinlay.pen.placing import MM, Room, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Stroke
+    from joinlay.pen.marks import Box, Stroke
 
 __all__ = ["OVERLAP", "Seams", "Span", "count_tiles", "match_letters", "next_stop", "registers", "seams_across", "spans_of"]
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.hatching import Hatch
-from joinlay.drawings.lettering import figures
-from joinlay.drawings.marks import Align, Fill, Line, Polyline, Role, Text
-from joinlay.drawings.outlines import corners
+from joinlay.pen.hatching import Hatch
+from joinlay.pen.lettering import figures
+from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.pen.outlines import corners
 from joinlay.settings import Guide
 from joinlay.settings import Role as CutRole
 from joinlay.shop import MachineKind
@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.boards import Board
-    from joinlay.drawings.marks import Box, Mark, Point
     from joinlay.lengths import Dimension, Graduation
+    from joinlay.pen.marks import Box, Mark, Point
     from joinlay.settings import Setting
 
 __all__ = ["SectionView"]

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Protocol
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.drawings.marks import Box, Move, Stroke
-    from joinlay.drawings.template import Template
     from joinlay.pages.paper import Paper, Printer
+    from joinlay.pen.marks import Box, Move, Stroke
+    from joinlay.templates.template import Template
 
 __all__ = ["Laid", "Link", "Sheet", "SheetFoot", "bind"]
 

@@ -9,8 +9,6 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.pattern import Keeps
-from joinlay.drawings.lettering import figures, fitted, set_line, words
-from joinlay.drawings.marks import Align, Line, Role, Text
 from joinlay.lengths import decimal_text
 from joinlay.pages.frames import wrapped
 from joinlay.pages.layout_drawing import by, layout_drawing, read
@@ -18,6 +16,8 @@ from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
 from joinlay.pages.sheet import bind
 from joinlay.pages.ticking import hung, tick_box
+from joinlay.pen.lettering import figures, fitted, set_line, words
+from joinlay.pen.marks import Align, Line, Role, Text
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -25,11 +25,11 @@ if TYPE_CHECKING:
     from joinlay.cutlist.cut_steps import CutStep
     from joinlay.cutlist.lists import Lists
     from joinlay.cutlist.pattern import CutSheet, Layout
-    from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pages.paper import Paper
     from joinlay.pages.sheet import Sheet
+    from joinlay.pen.marks import Stroke
 
 __all__ = ["layout_sheets"]
 

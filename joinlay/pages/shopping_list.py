@@ -5,19 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Align, Line, Role, Text
 from joinlay.pages.frames import wrapped
 from joinlay.pages.plain_sheet import Block
 from joinlay.pages.ticking import tick_box
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Align, Line, Role, Text
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.cutlist.shopping import Line as Wanted
     from joinlay.cutlist.shopping import Shopping
-    from joinlay.drawings.marks import Stroke
     from joinlay.jobs.plan import Plan
+    from joinlay.pen.marks import Stroke
 
 __all__ = ["shopping_blocks"]
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import set_line
-from joinlay.drawings.marks import Align, Polyline, Role, Text
-from joinlay.drawings.outlines import corners
+from joinlay.pen.lettering import set_line
+from joinlay.pen.marks import Align, Polyline, Role, Text
+from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
-    from joinlay.drawings.lettering import Content
-    from joinlay.drawings.marks import Point
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Point
 
 __all__ = ["hung", "tick_box"]
 

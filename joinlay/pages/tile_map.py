@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Align, Fill, Polyline, Role, Text
-from joinlay.drawings.outlines import corners
 from joinlay.pages.seams import OVERLAP
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Align, Fill, Polyline, Role, Text
+from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Mark
+    from joinlay.pen.marks import Box, Mark
 
 __all__ = ["TileMap", "tile_maps"]
 

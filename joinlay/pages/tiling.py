@@ -7,18 +7,18 @@ from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.blocks import stacked
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Line, Role, Text, bounds_of, flatten, text_box
-from joinlay.drawings.placing import MM, Room, whole
 from joinlay.pages.clipping import clip
 from joinlay.pages.seams import OVERLAP, match_letters, registers, seams_across, spans_of
+from joinlay.pen.blocks import stacked
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Line, Role, Text, bounds_of, flatten, text_box
+from joinlay.pen.placing import MM, Room, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Box, Stroke
     from joinlay.pages.seams import Span
+    from joinlay.pen.marks import Box, Stroke
 
 __all__ = ["Tile", "tile", "tile_at"]
 

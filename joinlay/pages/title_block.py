@@ -6,19 +6,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.drawings.hatching import Hatch
-from joinlay.drawings.lettering import fitted, words
-from joinlay.drawings.marks import Fill, Line, Move, Role, Text, flatten, moved
-from joinlay.drawings.outlines import corners
 from joinlay.pages.measures import check_square
 from joinlay.pages.tile_map import tile_maps
+from joinlay.pen.hatching import Hatch
+from joinlay.pen.lettering import fitted, words
+from joinlay.pen.marks import Fill, Line, Move, Role, Text, flatten, moved
+from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.drawings.marks import Mark, Point, Stroke
     from joinlay.pages.paper import Paper, Printer
     from joinlay.pages.tile_map import TileMap
+    from joinlay.pen.marks import Mark, Point, Stroke
 
 __all__ = ["Foot"]
 

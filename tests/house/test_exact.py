@@ -9,16 +9,18 @@ EXACT_FLOORS = (
     "boards",
     "casework",
     "cutlist",
-    "drawings",
     "errors",
     "findings",
     "jobs",
     "joints",
     "lengths",
     "paper",
+    "pen",
+    "pictures",
     "settings",
     "shop",
     "stock",
+    "templates",
 )
 
 #: Where a float may stand on those floors, and why.

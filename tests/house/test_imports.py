@@ -45,7 +45,9 @@ def test_the_question_is_answered_truly():
         "checks",
         "cutlist",
         "settings",
-        "drawings",
+        "pen",
+        "pictures",
+        "templates",
     ],
 )
 def test_no_floor_that_works_out_wood_fetches_a_slow_library(package):

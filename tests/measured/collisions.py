@@ -4,7 +4,7 @@ from fractions import Fraction
 from itertools import combinations, pairwise
 from math import cos, radians, sin
 
-from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, bounds_of, text_box
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, bounds_of, text_box
 
 #: Two boxes may touch; a thousandth of a millimetre is not an overlap.
 TOUCH = Fraction(1, 1000)

@@ -21,8 +21,8 @@ from svglib.svglib import svg2rlg
 from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
-from joinlay.drawings.marks import Move, moved
 from joinlay.pages import Paper, Printer, Sheet
+from joinlay.pen.marks import Move, moved
 from tests.measured.reading import MM
 
 #: Blank around a template in its SVG, and on the page it is printed on for these tests, in mm.

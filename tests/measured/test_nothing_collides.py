@@ -7,13 +7,13 @@ from itertools import product
 import pytest
 
 from joinlay.documents.templates import template_sheets
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Fill, Line, Role, Text
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import Unit
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Fill, Line, Role, Text
 from tests.measured.collisions import collisions
 from tests.measured.packets import MAKES, drawers, example, examples
-from tests.unit.drawings.reading import exact
+from tests.unit.templates.reading import exact
 
 
 def wrong_on(plan, paper):

@@ -6,12 +6,12 @@ from hypothesis import strategies as st
 
 from joinlay.casework.tracing import place_outline
 from joinlay.documents.templates import plan_templates
-from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text, pieces_of
-from joinlay.drawings.tracing import outline_templates
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
+from joinlay.templates.tracing import outline_templates
 from tests.measured.outlets import read_dxf, read_pdf, read_svg, unmatched
 from tests.measured.packets import drawers, example, examples
 from tests.unit.casework.outlines import disc, hook, wish
-from tests.unit.drawings.parts import METRIC, side
+from tests.unit.templates.parts import METRIC, side
 
 #: How near the same mark must be in two files, in mm.
 NEAR = 0.001

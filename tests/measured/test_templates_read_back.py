@@ -9,12 +9,12 @@ import pytest
 from joinlay.boards import CutKind, Surface
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import steps_of_work, template_sheets
-from joinlay.drawings.marks import Line, Role, moved
-from joinlay.drawings.views import views_of
 from joinlay.jobs.plan import Plan
+from joinlay.pen.marks import Line, Role, moved
+from joinlay.templates.views import views_of
 from tests.measured.packets import drawers, example, examples
 from tests.measured.reading import MM, pixels_of, strokes_of
-from tests.unit.drawings.reading import lines, polylines
+from tests.unit.templates.reading import lines, polylines
 
 #: How near a stroke read back must be to where the plan has it, in mm.
 NEAR = 0.001

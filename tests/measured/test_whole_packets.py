@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from joinlay.documents.packet import packet_for
-from joinlay.drawings.marks import Line, Text
+from joinlay.pen.marks import Line, Text
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 

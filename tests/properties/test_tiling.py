@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.drawings.marks import Arc, Fill, Line, Role, Text
 from joinlay.pages.seams import OVERLAP
 from joinlay.pages.tiling import tile
+from joinlay.pen.marks import Arc, Fill, Line, Role, Text
 
 LENGTH = st.fractions(Fraction(0), Fraction(400), max_denominator=64)
 POINT = st.tuples(LENGTH, LENGTH)

@@ -8,7 +8,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import GRADUATIONS, mm
 from tests.unit.casework.outlines import box, disc, wish
-from tests.unit.drawings.parts import front, side
+from tests.unit.templates.parts import front, side
 
 
 def spans(placed):

@@ -6,7 +6,7 @@ from joinlay.casework.tracing import place_outline
 from joinlay.checks.traced import check_outline
 from joinlay.lengths import GRADUATIONS
 from tests.unit.casework.outlines import box, disc, hook, wish
-from tests.unit.drawings.parts import board, front, groove, side
+from tests.unit.templates.parts import board, front, groove, side
 
 METRIC = GRADUATIONS["0.5 mm"]
 

@@ -12,11 +12,11 @@ import pytest
 from ezdxf import recover
 
 from joinlay.documents.dxf import AREA, LAYERS, refuse_without_dxf, strokes_dxf, template_dxf
-from joinlay.drawings import Role, templates_for
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import PENS, Align, Arc, Fill, Line, Polyline, Text, Turn
 from joinlay.errors import BadInput
-from tests.unit.drawings.parts import METRIC, side
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import PENS, Align, Arc, Fill, Line, Polyline, Text, Turn
+from joinlay.templates import Role, templates_for
+from tests.unit.templates.parts import METRIC, side
 
 F = Fraction
 
@@ -103,8 +103,8 @@ def test_the_same_template_gives_the_same_bytes_in_any_run():
     code = """
 import sys
 from joinlay.documents.dxf import template_dxf
-from joinlay.drawings import templates_for
-from tests.unit.drawings.parts import METRIC, side
+from joinlay.templates import templates_for
+from tests.unit.templates.parts import METRIC, side
 sys.stdout.buffer.write(template_dxf(templates_for([side()], METRIC)[0]))
 """
     environment = {**os.environ, "PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo"}

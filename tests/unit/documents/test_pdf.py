@@ -10,14 +10,14 @@ from pdfminer.pdftypes import resolve_all
 
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import joint_template_pdf, template_sheets, templates_pdf
-from joinlay.drawings import templates_for
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out, paper_named
+from joinlay.templates import templates_for
 from tests.measured.packets import drawers
 from tests.measured.reading import page_sizes, strokes_of, words_of
-from tests.unit.drawings.parts import INCH, METRIC, board, side
-from tests.unit.drawings.reading import lines
+from tests.unit.templates.parts import INCH, METRIC, board, side
+from tests.unit.templates.reading import lines
 
 
 @pytest.fixture(scope="module")

@@ -9,11 +9,11 @@ from svglib.svglib import svg2rlg
 
 from joinlay.documents.svg import sheet_svg, strokes_svg, template_svg
 from joinlay.documents.templates import plan_templates, template_sheets, template_svgs
-from joinlay.drawings import Role, templates_for
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Text
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text
+from joinlay.templates import Role, templates_for
 from tests.measured.packets import drawers
-from tests.unit.drawings.parts import METRIC, side
+from tests.unit.templates.parts import METRIC, side
 
 F = Fraction
 SVG = "{http://www.w3.org/2000/svg}"

@@ -7,14 +7,14 @@ import pytest
 
 from joinlay.boards import Band, Surface
 from joinlay.casework.assembly import Assembly
-from joinlay.drawings.lettering import Run, Vulgar, plain
-from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, paper_named
 from joinlay.pages.cards import setting_sheets
 from joinlay.pages.section_view import SectionView
 from joinlay.pages.sheet import bind
+from joinlay.pen.lettering import Run, Vulgar, plain
+from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.settings import Guide, settings_for
 from joinlay.settings.fit_wording import correction_pairs
 from joinlay.settings.wording import cut_words, lying_together, machine_words

@@ -5,10 +5,10 @@ from math import cos, radians, sin
 
 import pytest
 
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Arc, Fill, Line, Polyline, Role, Text
 from joinlay.pages.clipping import clip
-from tests.unit.drawings.reading import exact
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role, Text
+from tests.unit.templates.reading import exact
 
 F = Fraction
 WINDOW = (F(0), F(0), F(10), F(10))

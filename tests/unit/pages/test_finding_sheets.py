@@ -8,7 +8,6 @@ import pytest
 from joinlay.checks.conditions import weight
 from joinlay.checks.play import OUT, droop, side_play
 from joinlay.checks.weights import weigh
-from joinlay.drawings.marks import Arc, Fill, Text, bounds_of
 from joinlay.findings import Finding, Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reading import read_job
@@ -16,6 +15,7 @@ from joinlay.lengths import ZERO, Length
 from joinlay.pages import PAPERS
 from joinlay.pages.drawer_charts import chart_block, ways_out, worst_ways
 from joinlay.pages.finding_sheets import finding_sheets, harm_count, worst_findings
+from joinlay.pen.marks import Arc, Fill, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.jobs.jobs import GOOD

@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from joinlay.drawings.lettering import set_line, words
-from joinlay.drawings.marks import text_box
 from joinlay.pages.frames import Paragraph, fill_frames, halves, wrapped
+from joinlay.pen.lettering import set_line, words
+from joinlay.pen.marks import text_box
 
 SIZE = Fraction(7, 2)
 FRAME = (Fraction(0), Fraction(0), Fraction(60), Fraction(20))

@@ -5,10 +5,10 @@ from fractions import Fraction
 import pytest
 
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.drawings.marks import Polyline
 from joinlay.lengths import Unit, inches
 from joinlay.pages import lay_out, paper_named
 from joinlay.pages.gauges import fence_steps, gauge_templates
+from joinlay.pen.marks import Polyline
 from joinlay.settings import settings_for
 from joinlay.shop import usual_shop
 from tests.measured.collisions import collisions

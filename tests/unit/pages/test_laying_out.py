@@ -6,15 +6,15 @@ from fractions import Fraction
 import pytest
 
 from joinlay.documents.templates import plan_templates, template_sheets
-from joinlay.drawings import templates_for
-from joinlay.drawings.marks import Line, Move, Polyline, Text, bounds_of
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import PAPERS, Paper, Printer, lay_out, paper_named
 from joinlay.pages.desk import Desk, Piece
 from joinlay.pages.sheet import Laid
+from joinlay.pen.marks import Line, Move, Polyline, Text, bounds_of
+from joinlay.templates import templates_for
 from tests.measured.packets import drawers
-from tests.unit.drawings.parts import METRIC, board, end_mortise, side
+from tests.unit.templates.parts import METRIC, board, end_mortise, side
 
 PAPER_NAMES = sorted(PAPERS)
 

@@ -10,7 +10,6 @@ from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.documents.job_file import job_in
-from joinlay.drawings.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit
@@ -19,6 +18,7 @@ from joinlay.pages.cutting_list import cutting_list_sheets
 from joinlay.pages.plain_sheet import Block, flow
 from joinlay.pages.sheet import bind
 from joinlay.pages.sheet_layout import layout_sheets
+from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.pages.packing import GAP, FreeRoom, Spot
-from tests.unit.drawings.reading import exact
+from tests.unit.templates.reading import exact
 
 SIZES = st.lists(st.tuples(st.integers(5, 90), st.integers(5, 90)), min_size=1, max_size=12)
 

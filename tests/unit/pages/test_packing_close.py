@@ -5,13 +5,13 @@ from dataclasses import replace
 import pytest
 
 from joinlay.documents.templates import plan_templates
-from joinlay.drawings import templates_for
-from joinlay.drawings.marks import Text
 from joinlay.lengths import Unit
 from joinlay.pages import lay_out, paper_named
 from joinlay.pages.packing_close import pack_close
+from joinlay.pen.marks import Text
+from joinlay.templates import templates_for
 from tests.measured.packets import example, examples
-from tests.unit.drawings.parts import METRIC, board, end_mortise, side
+from tests.unit.templates.parts import METRIC, board, end_mortise, side
 
 
 def laid(how, plan, templates):

@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.errors import BadInput
 from joinlay.pages import PAPERS, Printer, paper_named
-from tests.unit.drawings.reading import exact
+from tests.unit.templates.reading import exact
 
 
 @pytest.mark.parametrize(

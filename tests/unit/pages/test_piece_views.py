@@ -6,10 +6,10 @@ from fractions import Fraction
 import pytest
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.drawings.marks import Fill, Text
 from joinlay.pages.paper import Printer, paper_named
 from joinlay.pages.piece_views import parts_sheets, piece_sheets
 from joinlay.pages.plain_sheet import PlainFoot
+from joinlay.pen.marks import Fill, Text
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, examples
 

@@ -4,10 +4,10 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.drawings.marks import Line, Polyline, Text, bounds_of
 from joinlay.errors import BadInput
 from joinlay.pages import PAPERS, Printer, paper_named
 from joinlay.pages.scale_sheet import bars_on, rectangle_on, scale_sheets
+from joinlay.pen.marks import Line, Polyline, Text, bounds_of
 from tests.measured.collisions import collisions
 
 SIZES = [*PAPERS, "a4 landscape", "letter landscape", "148 x 210 mm", "130 x 250 mm", "24 in roll", "5 1/2 in roll"]

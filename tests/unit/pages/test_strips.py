@@ -8,14 +8,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Arc, Line, Move, Polyline, Role, Stroke, Text, bounds_of, moved
-from joinlay.drawings.template import Template
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out, paper_named
 from joinlay.pages.seams import OVERLAP
 from joinlay.pages.title_block import Foot
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Arc, Line, Move, Polyline, Role, Stroke, Text, bounds_of, moved
+from joinlay.templates.template import Template
 from tests.measured.collisions import collisions
 from tests.measured.reading import page_sizes, strokes_of
 

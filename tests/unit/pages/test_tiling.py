@@ -5,10 +5,10 @@ from itertools import islice
 
 import pytest
 
-from joinlay.drawings.lettering import words
-from joinlay.drawings.marks import Arc, Line, Role, Stroke, Text, bounds_of
 from joinlay.pages.seams import OVERLAP, count_tiles, match_letters
 from joinlay.pages.tiling import tile
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Arc, Line, Role, Stroke, Text, bounds_of
 
 F = Fraction
 

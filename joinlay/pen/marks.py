@@ -1,0 +1,271 @@
+"""Marks on paper in exact millimetres: x to the right, y up.
+
+A drawing is a tuple of marks. Five kinds are drawn as they stand (line, polyline, arc, fill, text); the others spell
+themselves in those five, so that a writer of PDF, SVG or DXF needs no more. Line types and weights follow ISO 128.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import Enum
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
+
+from joinlay.pen.lettering import plain, set_line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from joinlay.pen.lettering import Content, Piece
+
+__all__ = [
+    "PENS", "Align", "Arc", "Box", "Drawing", "Fill", "Line", "Mark", "Move", "Pen", "Point", "Polyline", "Role", "Stroke", "Text", "Turn",
+    "bounds_of", "flatten", "moved", "pieces_of", "text_box",
+]  # fmt: skip
+
+#: A point in mm: right, up.
+Point = tuple[Fraction, Fraction]
+
+#: A box in mm: left, bottom, right, top.
+Box = tuple[Fraction, Fraction, Fraction, Fraction]
+
+
+class Role(Enum):
+    """What a mark is there for; decides line type and weight."""
+
+    OUTLINE = "outline"  #: the edges of the wood
+    SEEN = "seen"  #: edges that are seen beyond, in a picture of the piece
+    CUT = "cut"  #: the mouth of a cut, and everything else that is marked from: a hairline
+    HIDDEN = "hidden"  #: a cut under the surface
+    SHAPE = "shape"  #: the maker's own outline, to be traced
+    CENTRE = "centre"
+    HATCH = "hatch"
+    DIMENSION = "dimension"
+    DATUM = "datum"
+    FOLD = "fold"
+    BREAK = "break"  #: where the drawing stops and the wood goes on
+    REGISTER = "register"  #: where sheets are put together
+    CHECK = "check"  #: what the maker measures to see that the print is true
+    FRAME = "frame"  #: the lines of the title block
+    TEXT = "text"
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """How a role is drawn: ``weight`` in mm, ``dash`` as lengths on and off in mm (empty: continuous)."""
+
+    weight: Fraction
+    dash: tuple[Fraction, ...] = ()
+
+
+def _pen(weight: str, *dash: str) -> Pen:
+    return Pen(Fraction(weight), tuple(map(Fraction, dash)))
+
+
+#: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden dashed.
+PENS: Final = {
+    Role.OUTLINE: _pen("0.35"),
+    Role.SEEN: _pen("0.18"),
+    Role.CUT: _pen("0.13"),
+    Role.HIDDEN: _pen("0.13", "1.6", "0.9"),
+    Role.SHAPE: _pen("0.25"),
+    Role.CENTRE: _pen("0.13", "7", "0.9", "0.5", "0.9"),
+    Role.HATCH: _pen("0.1"),
+    Role.DIMENSION: _pen("0.13"),
+    Role.DATUM: _pen("0.35"),
+    Role.FOLD: _pen("0.25", "4", "1.6"),
+    Role.BREAK: _pen("0.18"),
+    Role.REGISTER: _pen("0.13"),
+    Role.CHECK: _pen("0.13"),
+    Role.FRAME: _pen("0.18"),
+    Role.TEXT: _pen("0.13"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight stroke. ``says`` names the place in the plan it stands for, '' where it stands for none."""
+
+    start: Point
+    end: Point
+    role: Role
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Polyline:
+    """Straight strokes from point to point, back to the first where ``closed``."""
+
+    points: tuple[Point, ...]
+    role: Role
+    closed: bool = False
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """Part of a circle, anticlockwise from ``start`` through ``sweep`` degrees; a sweep of 360 is the whole circle."""
+
+    centre: Point
+    radius: Fraction
+    start: Fraction
+    sweep: Fraction
+    role: Role
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fill:
+    """A filled area: ``ink`` 1 is black, 0 white. Its corners in order, not repeated."""
+
+    points: tuple[Point, ...]
+    ink: Fraction
+    role: Role = Role.DATUM
+    says: str = ""
+
+
+class Align(Enum):
+    """Which part of a line of text stands at its anchor."""
+
+    LEFT = "left"
+    MIDDLE = "middle"
+    RIGHT = "right"
+
+
+class Turn(Enum):
+    """Which way a line of text reads, in quarter turns anticlockwise."""
+
+    RIGHT = 0
+    UP = 1
+    LEFT = 2
+    DOWN = 3
+
+    def further(self, quarters: int) -> Turn:
+        """Turned by so many quarters more."""
+        return Turn((self.value + quarters) % 4)
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A line of lettering. ``anchor`` is on its baseline; ``ink`` 1 is black, 0 white."""
+
+    anchor: Point
+    content: Content
+    align: Align = Align.LEFT
+    turn: Turn = Turn.RIGHT
+    ink: Fraction = Fraction(1)
+    role: Role = Role.TEXT
+    says: str = ""
+
+    @property
+    def plain(self) -> str:
+        """What it says as one string."""
+        return plain(self.content)
+
+
+#: A mark that is drawn as it stands.
+Stroke = Union[Line, Polyline, Arc, Fill, Text]
+
+
+@runtime_checkable
+class Composed(Protocol):
+    """A mark made of others."""
+
+    def spelled(self) -> Iterator[Mark]:
+        """The marks it is made of."""
+
+
+Mark = Union[Stroke, Composed]
+
+#: What is on a piece of paper, in the order it is drawn.
+Drawing = tuple[Mark, ...]
+
+
+def flatten(marks: Iterable[Mark]) -> Iterator[Stroke]:
+    """The marks with every composed one spelled in lines, polylines, arcs, fills and text, in the order they are drawn."""
+    for mark in marks:
+        if isinstance(mark, (Line, Polyline, Arc, Fill, Text)):
+            yield mark
+        else:
+            yield from flatten(mark.spelled())
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """A move on paper: first ``quarters`` turns anticlockwise about the zero point, then ``right`` and ``up`` in mm."""
+
+    right: Fraction = Fraction(0)
+    up: Fraction = Fraction(0)
+    quarters: int = 0
+
+    def point(self, point: Point) -> Point:
+        """Where ``point`` comes to lie."""
+        x, y = point
+        match self.quarters % 4:
+            case 1:
+                x, y = -y, x
+            case 2:
+                x, y = -x, -y
+            case 3:
+                x, y = y, -x
+        return (x + self.right, y + self.up)
+
+    def box(self, box: Box) -> Box:
+        """Where a box comes to lie."""
+        (x0, y0), (x1, y1) = self.point(box[:2]), self.point(box[2:])
+        return (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+
+
+def moved(stroke: Stroke, move: Move) -> Stroke:
+    """The same stroke somewhere else; no size changes."""
+    put = move.point
+    if isinstance(stroke, Line):
+        return Line(put(stroke.start), put(stroke.end), stroke.role, stroke.says)
+    if isinstance(stroke, Polyline):
+        return Polyline(tuple(map(put, stroke.points)), stroke.role, stroke.closed, stroke.says)
+    if isinstance(stroke, Fill):
+        return Fill(tuple(map(put, stroke.points)), stroke.ink, stroke.role, stroke.says)
+    if isinstance(stroke, Arc):
+        return replace(stroke, centre=put(stroke.centre), start=(stroke.start + 90 * move.quarters) % 360)
+    return replace(stroke, anchor=put(stroke.anchor), turn=stroke.turn.further(move.quarters))
+
+
+def _back(text: Text) -> Fraction:
+    """How far before its anchor a line of text begins."""
+    width = set_line(text.content).width
+    return {Align.LEFT: Fraction(0), Align.MIDDLE: width / 2, Align.RIGHT: width}[text.align]
+
+
+def pieces_of(text: Text) -> Iterator[tuple[Piece, Point]]:
+    """Each piece of type of a line of text, and the point of the paper where its baseline begins."""
+    move, back = Move(*text.anchor, text.turn.value), _back(text)
+    for piece in set_line(text.content).pieces:
+        yield piece, move.point((piece.right - back, piece.up))
+
+
+def text_box(text: Text) -> Box:
+    """The room a line of text takes on paper."""
+    line, back = set_line(text.content), _back(text)
+    return Move(*text.anchor, text.turn.value).box((-back, -line.fall, line.width - back, line.rise))
+
+
+def bounds_of(strokes: Iterable[Stroke]) -> Box:
+    """The smallest box that holds every stroke, by the middle of its line; text by its letters. ValueError where there is none."""
+    corners: list[Point] = []
+    for stroke in strokes:
+        corners += _corners_of(stroke)
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _corners_of(stroke: Stroke) -> tuple[Point, ...]:
+    if isinstance(stroke, Line):
+        return (stroke.start, stroke.end)
+    if isinstance(stroke, (Polyline, Fill)):
+        return stroke.points
+    if isinstance(stroke, Text):
+        left, bottom, right, top = text_box(stroke)
+        return ((left, bottom), (right, top))
+    x, y = stroke.centre
+    # The whole circle: an arc's box is wanted only to keep clear of it.
+    return ((x - stroke.radius, y - stroke.radius), (x + stroke.radius, y + stroke.radius))

@@ -1,0 +1,121 @@
+"""One part drawn small, looking at its reference face with the reference edge down: its outline, its cuts, its grain and its marks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, Place, Shape, Surface
+from joinlay.lengths import NOTHING
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
+from joinlay.pen.outlines import corners, outline
+from joinlay.pen.placing import whole
+from joinlay.pictures.picture import Easel
+from joinlay.pictures.projecting import FROM_FRONT
+from joinlay.pictures.sight import look
+from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board, Cut
+    from joinlay.pen.marks import Box, Point, Stroke
+    from joinlay.pen.scales import Scale
+
+__all__ = ["MARKS_BELOW", "FaceMark", "part_picture"]
+
+#: How thick the bar under the reference edge is, and the gap above it; how far the marks reach below the wood.
+_BAR, _GAP = Fraction(4, 5), Fraction(3, 10)
+MARKS_BELOW: Final = _BAR + _GAP
+#: Grain arrows, the longest that fits.
+_ARROWS: Final = (Fraction(16), Fraction(10), Fraction(6))
+_ZERO: Final = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class FaceMark:
+    """The cabinetmaker's mark of the reference face: a loop whose tail runs to the reference edge at ``foot``, ``high`` mm in all."""
+
+    foot: Point
+    high: Fraction
+
+    @property
+    def box(self) -> Box:
+        """The room it takes."""
+        x, y = self.foot
+        wide = self.high * Fraction(2, 5)
+        return (x - wide / 2, y, x + wide, y + self.high)
+
+    def spelled(self) -> Iterator[Stroke]:
+        """The tail and the loop."""
+        x, y = self.foot
+        r = self.high / 5
+        loop = (x + r, y + self.high - r)
+        yield Line(self.foot, (x, loop[1]), Role.SEEN, "reference face")
+        yield Arc(loop, r, Fraction(270), Fraction(270), Role.SEEN)
+
+
+def part_picture(board: Board, scale: Scale, *, has_grain: bool = True) -> tuple[Stroke, ...]:
+    """A board at ``scale``, the lower left corner of its wood at zero.
+
+    The reference edge is down, with a heavy bar under it; the reference face is towards the eye, its mark by the reference end, which is at
+    the left or right as on the templates (PR-6). Cuts that open on the face are lines, those that don't are dashed. ``has_grain``
+    False: no grain arrow.
+    """
+    fit, easel = Fit((_ZERO, _ZERO), scale.factor), Easel()
+    laid = _laid(board)
+    easel.draw(edge_strokes(look([laid], FROM_FRONT), fit))
+    easel.draw(stroke for cut in board.cuts for stroke in _unseen(board, cut, fit))
+    long, wide = board.length.mm * scale.factor, board.width.mm * scale.factor
+    easel.draw((Fill(corners((_ZERO, -_GAP - _BAR, long, -_GAP)), Fraction(1), Role.DATUM, board.datum.edge),))
+    _mark_face(easel, board, long, wide)
+    if has_grain:
+        _mark_grain(easel, long, wide)
+    return tuple(easel.strokes)
+
+
+def _laid(board: Board) -> Board:
+    """The board turned to the eye: its face before, its edge down, its end at the side where it is on the templates."""
+    at, run = (NOTHING, "+X") if board.end_on_left else (board.length, "-X")
+    return replace(board, place=Place.at(at, NOTHING, NOTHING, run, "+Z", "+Y"))
+
+
+def _unseen(board: Board, cut: Cut, fit: Fit) -> Iterator[Stroke]:
+    """Round holes in the face as circles, and cuts that lie under it dashed."""
+    along, across, into = (cut.span(axis) for axis in Axis)
+    u0, u1 = along.start.mm, along.stop.mm
+    if not board.end_on_left:
+        u0, u1 = board.length.mm - u1, board.length.mm - u0
+    box = fit.box((u0, across.start.mm, u1, across.stop.mm))
+    face = fit.box((_ZERO, _ZERO, board.length.mm, board.width.mm))
+    is_round = cut.shape is Shape.ROUND and cut.surface in (Surface.FACE, Surface.FAR_FACE)
+    is_under = into.start.mm > 0
+    if is_round or is_under:
+        yield from outline(box, Shape.ROUND if is_round else Shape.SQUARE, Role.HIDDEN if is_under else Role.SEEN, face)
+
+
+def _mark_face(easel: Easel, board: Board, long: Fraction, wide: Fraction) -> None:
+    """The face mark near the reference end, clear of the cuts where it can be, and the mark of the edge under it."""
+    asides = [Fraction(aside) for aside in range(3, 30)]
+    places = [(FaceMark((x if board.end_on_left else long - x, _ZERO), high), is_clear) for is_clear in (True, False)
+              for high in (Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(3, 2)) for x in (asides if is_clear else asides[5:6])]  # fmt: skip
+    for mark, is_clear in places:
+        left, _, right, top = mark.box
+        fits = left >= 0 and right <= long and top <= wide
+        if fits and (not is_clear or easel.taken.is_free(whole((left, Fraction(1, 2), right, top)), 200)):
+            (x, _), low = mark.foot, -MARKS_BELOW - Fraction(8, 5)
+            easel.draw(
+                (*mark.spelled(), Polyline(((x - 1, low), (x, -MARKS_BELOW), (x + 1, low)), Role.SEEN, says="reference edge"))
+            )
+            return
+
+
+def _mark_grain(easel: Easel, long: Fraction, wide: Fraction) -> None:
+    for size in _ARROWS:
+        for share in (Fraction(1, 2), Fraction(2, 3), Fraction(1, 3)):
+            for up in (Fraction(1, 2), Fraction(3, 4), Fraction(1, 4)):
+                arrow = GrainArrow((long * share, wide * up), size, is_upright=False)
+                if size + 2 <= long and easel.taken.is_free(whole(arrow.box), 200):
+                    easel.draw(arrow.spelled())
+                    return

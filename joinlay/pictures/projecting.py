@@ -1,0 +1,238 @@
+"""Placed boards seen from one side, whole or cut through: their faces as flat polygons with a depth, and their edges.
+
+A board is parted by its cuts into cells, so that a groove or a rabbet is seen where it lies. Everything is exact, lean and taper included.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import product
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, Shape, Surface
+from joinlay.lengths import Length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from joinlay.boards import Board, Cut, Vector
+    from joinlay.pen.marks import Point
+
+__all__ = ["FROM_ABOVE", "FROM_FRONT", "FROM_RIGHT", "Edge", "Facet", "View", "project"]
+
+_AXES: Final = tuple(Axis)
+_HALF: Final = Fraction(1, 2)
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """How the piece is looked at: which of X, Y and Z (0, 1, 2) runs ``right`` on the drawing, which ``up``, and which ``away``.
+
+    ``sign`` is 1 where ``away`` grows with distance, -1 where it shrinks. ``cut`` is where on that axis the piece is cut through; what
+    lies this side of it is not there. None: the whole piece is seen.
+    """
+
+    right: int
+    up: int
+    away: int
+    sign: int
+    cut: Fraction | None = None
+
+    def at(self, cut: Fraction) -> View:
+        """The same view of the piece cut through at ``cut``."""
+        return View(self.right, self.up, self.away, self.sign, cut)
+
+    def flat(self, point: Vector) -> Point:
+        """Where a point of the piece is seen, in mm."""
+        return (point[self.right], point[self.up])
+
+    def depth(self, point: Vector) -> Fraction:
+        """How far away a point is: from the cut where there is one, else from the piece's zero."""
+        return self.sign * (point[self.away] - (self.cut or 0))
+
+
+#: The front of the piece; from its right, the front at the left; from above, the front below.
+FROM_FRONT: Final = View(0, 2, 1, 1)
+FROM_RIGHT: Final = View(1, 2, 0, -1)
+FROM_ABOVE: Final = View(0, 1, 2, -1)
+
+
+@dataclass(frozen=True, slots=True)
+class Facet:
+    """A flat piece of ``board`` that is turned to the eye: its ``corners`` anticlockwise, and how far away it is. ``is_cut`` in the cut itself."""
+
+    board: Board
+    corners: tuple[Point, ...]
+    depth: Fraction
+    is_cut: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A straight edge of a facet of ``board``; ``is_cut`` where it bounds wood that is cut through."""
+
+    board: Board
+    start: Point
+    end: Point
+    depth: Fraction
+    is_cut: bool
+
+
+#: What is seen in one column of cells: how deep in the board the wood begins, and whether it is cut there.
+_Top = tuple[Fraction, bool]
+
+
+def project(board: Board, view: View) -> tuple[tuple[Facet, ...], tuple[Edge, ...]]:
+    """What ``board`` shows in ``view``: its facets and its edges, in mm; nothing for a board without a place or this side of the cut.
+
+    Round holes looked along are left to be drawn as circles. No rule: derived.
+    """
+    if board.place is None:
+        return (), ()
+    grid = _Grid(board, view)
+    return tuple(grid.facets()), tuple(grid.edges())
+
+
+class _Grid:
+    """The columns of one board, looked along its own axis that runs away from the eye."""
+
+    def __init__(self, board: Board, view: View) -> None:
+        assert board.place is not None
+        self.board, self.view, self.place = board, view, board.place
+        runs = (self.place.along, self.place.across, self.place.into)
+        away = max(range(3), key=lambda n: abs(runs[n][view.away]))
+        self.flat = tuple(n for n in range(3) if n != away)
+        self.away, self.is_with = away, runs[away][view.away] * view.sign > 0
+        cuts = [cut for cut in board.cuts if not (cut.shape is Shape.ROUND and cut.surface.axis is _AXES[away])]
+        self.spans = [_spans(cut) for cut in cuts]
+        self.lines = [self._lines(n) for n in range(3)]
+        self.tops = {
+            (i, j): top for i, j in product(*(range(len(self.lines[n]) - 1) for n in self.flat)) if (top := self._top(i, j)) is not None
+        }  # fmt: skip
+
+    def _lines(self, axis: int) -> list[Fraction]:
+        size = self.board.size(_AXES[axis]).mm
+        return sorted({Fraction(0), size, *(end for spans in self.spans for end in spans[axis])})
+
+    # -- columns -------------------------------------------------------------------------------------
+
+    def _top(self, i: int, j: int) -> _Top | None:
+        """The nearest wood of a column, None where all of it is cut away or this side of the cut."""
+        a, b = (self._middle(axis, n) for axis, n in zip(self.flat, (i, j), strict=True))
+        stops = self.lines[self.away]
+        cells = range(len(stops) - 1)
+        for n in cells if self.is_with else reversed(cells):
+            near, far = (stops[n], stops[n + 1]) if self.is_with else (stops[n + 1], stops[n])
+            if self.view.cut is not None and self._depth(a, b, far) <= 0:
+                continue
+            if self._is_taken(a, b, (near + far) / 2):
+                continue
+            depth = self._depth(a, b, near)
+            if self.view.cut is None or depth >= 0:
+                return near, False
+            # The plane of the cut lies in this cell: where, by the share of the way from near to far.
+            return near + (far - near) * depth / (depth - self._depth(a, b, far)), True
+        return None
+
+    def _middle(self, axis: int, n: int) -> Fraction:
+        return (self.lines[axis][n] + self.lines[axis][n + 1]) / 2
+
+    def _is_taken(self, a: Fraction, b: Fraction, c: Fraction) -> bool:
+        at = self._local(a, b, c)
+        return any(all(start < x < stop for x, (start, stop) in zip(at, spans, strict=True)) for spans in self.spans)
+
+    def _local(self, a: Fraction, b: Fraction, c: Fraction) -> tuple[Fraction, Fraction, Fraction]:
+        """Along, across and into, from a column's two and the third."""
+        at = {self.flat[0]: a, self.flat[1]: b, self.away: c}
+        return at[0], at[1], at[2]
+
+    def _point(self, a: Fraction, b: Fraction, c: Fraction) -> Vector:
+        along, across, into = self._planed(*self._local(a, b, c))
+        return self.place.point(Length(along), Length(across), Length(into))
+
+    def _depth(self, a: Fraction, b: Fraction, c: Fraction) -> Fraction:
+        return self.view.depth(self._point(a, b, c))
+
+    def _planed(self, along: Fraction, across: Fraction, into: Fraction) -> Vector:
+        """A point of the square board, moved where a taper has planed its edge or end off."""
+        length, width = self.board.length.mm, self.board.width.mm
+        for taper in self.board.tapers:
+            share = across / width if taper.surface.axis is Axis.ALONG else along / length
+            off = taper.near.mm + (taper.far.mm - taper.near.mm) * share
+            if taper.surface is Surface.END and along == 0:
+                along = off
+            elif taper.surface is Surface.FAR_END and along == length:
+                along = length - off
+            elif taper.surface is Surface.EDGE and across == 0:
+                across = off
+            elif taper.surface is Surface.FAR_EDGE and across == width:
+                across = width - off
+        return along, across, into
+
+    # -- facets and edges ----------------------------------------------------------------------------
+
+    def facets(self) -> Iterator[Facet]:
+        """Columns that show one surface, drawn together to rectangles of the board."""
+        left = dict(self.tops)
+        while left:
+            i, j = min(left)
+            top = left[i, j]
+            k = j
+            while left.get((i, k + 1)) == top:
+                k += 1
+            h = i
+            while all(left.get((h + 1, n)) == top for n in range(j, k + 1)):
+                h += 1
+            for cell in product(range(i, h + 1), range(j, k + 1)):
+                del left[cell]
+            yield self._facet((i, j), (h + 1, k + 1), top)
+
+    def _facet(self, low: tuple[int, int], high: tuple[int, int], top: _Top) -> Facet:
+        (a0, b0), (a1, b1) = (tuple(self.lines[axis][n] for axis, n in zip(self.flat, at, strict=True)) for at in (low, high))
+        c, is_cut = top
+        points = [self._point(a, b, c) for a, b in ((a0, b0), (a1, b0), (a1, b1), (a0, b1))]
+        depth = sum((self.view.depth(point) for point in points), Fraction(0)) / 4
+        return Facet(
+            self.board, _anticlockwise([self.view.flat(point) for point in points]), Fraction(0) if is_cut else depth, is_cut
+        )
+
+    def edges(self) -> Iterator[Edge]:
+        """The lines between columns that show different surfaces, each as long as both its sides stay the same."""
+        for turn in (0, 1):
+            counts = [len(self.lines[axis]) for axis in self.flat]
+            for line in range(counts[turn]):
+                run: tuple[_Top, int] | None = None
+                for n in range(counts[1 - turn]):
+                    top = self._parting(turn, line, n) if n < counts[1 - turn] - 1 else None
+                    if run is not None and (top is None or top != run[0]):
+                        yield self._edge(turn, line, run[1], n, run[0])
+                        run = None
+                    if top is not None and run is None:
+                        run = (top, n)
+
+    def _parting(self, turn: int, line: int, n: int) -> _Top | None:
+        """The nearer of the two surfaces that meet at a stretch of a grid line; None where they are one, or there is none."""
+        cells = ((line - 1, n), (line, n)) if turn == 0 else ((n, line - 1), (n, line))
+        one, two = (self.tops.get(cell) for cell in cells)
+        if one == two:
+            return None
+        tops = [top for top in (one, two) if top is not None]
+        nearest = min(tops, key=lambda top: top[0] if self.is_with else -top[0])
+        return nearest[0], any(is_cut for _, is_cut in tops)
+
+    def _edge(self, turn: int, line: int, start: int, stop: int, top: _Top) -> Edge:
+        fixed, (first, last) = self.lines[self.flat[turn]][line], (self.lines[self.flat[1 - turn]][n] for n in (start, stop))
+        ends = ((fixed, first), (fixed, last)) if turn == 0 else ((first, fixed), (last, fixed))
+        one, two = (self._point(a, b, top[0]) for a, b in ends)
+        depth = Fraction(0) if top[1] else (self.view.depth(one) + self.view.depth(two)) * _HALF
+        return Edge(self.board, self.view.flat(one), self.view.flat(two), depth, top[1])
+
+
+def _spans(cut: Cut) -> tuple[tuple[Fraction, Fraction], ...]:
+    return tuple((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in _AXES)
+
+
+def _anticlockwise(points: Sequence[Point]) -> tuple[Point, ...]:
+    area = sum((x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(points, (*points[1:], points[0]), strict=True)), Fraction(0))
+    return tuple(points) if area > 0 else tuple(reversed(points))

@@ -1,0 +1,297 @@
+"""The piece cut through: upright through the middle of a bank, and level through a drawer; cut wood hatched, every kind of part named."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from typing import TYPE_CHECKING, Final
+
+from joinlay.lengths import Length
+from joinlay.pen.lettering import figures, words
+from joinlay.pen.marks import Arc, Polyline, Role, bounds_of, flatten
+from joinlay.pen.outlines import corners
+from joinlay.pen.placing import whole
+from joinlay.pen.scales import scales_of
+from joinlay.pictures.chains import LevelChain, UprightChain
+from joinlay.pictures.cutting import in_bank, level_cut, near_cut
+from joinlay.pictures.details import DETAIL, RADIUS, Spot, spots_on_level, spots_on_upright
+from joinlay.pictures.front_dimensions import FIGURE, FIRST, over_all
+from joinlay.pictures.hiding import box_of
+from joinlay.pictures.naming import Column, Named, named_in
+from joinlay.pictures.picture import Easel, Picture, Size, largest_that_fits
+from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
+from joinlay.pictures.scene import scene_of
+from joinlay.pictures.sight import look
+from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes, hatch_strokes, knob_aside
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from joinlay.jobs.plan import Plan
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pen.scales import Scale
+    from joinlay.pictures.chains import Stop
+    from joinlay.pictures.projecting import Facet, View
+    from joinlay.pictures.scene import Knob, Mouth, Scene
+    from joinlay.pictures.sight import Sight
+
+__all__ = ["level_section", "upright_sections"]
+
+_NAME: Final = Fraction(5, 2)
+#: From a row of dimensions to the next.
+_ROW: Final = Fraction(8)
+#: From the wood to the names, how wide these may be, and how far they go past the wood up and down.
+_TO_NAMES, _NAMES, _PAST = Fraction(7), Fraction(50), Fraction(12)
+#: How long a grain arrow is, and the least of a board that gets one.
+_ARROW: Final = Fraction(14)
+_ZERO: Final = Fraction(0)
+
+
+def upright_sections(plan: Plan, room: Size) -> tuple[Picture, ...]:
+    """The piece cut upright through the middle of each bank that is unlike those before it, seen from the right, its front at the left.
+
+    At the largest scale that fits ``room`` (width, height in mm); none for a plan that has nothing to draw. No rule; ISO 128, ISO 129-1.
+    """
+    scene = scene_of(plan)
+    banks = {
+        tuple((mouth.floor, mouth.drawer.opening.height.mm) for mouth in bank): n
+        for n, bank in reversed(list(enumerate(scene.banks)))
+    }
+    return tuple(_upright_section(plan, scene, n, room) for n in sorted(banks.values()))
+
+
+def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture:
+    mouths = scene.banks[bank]
+    x0, _, x1, _ = mouths[0].box
+    many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
+    sight = look(in_bank(scene, mouths), FROM_RIGHT.at((x0 + x1) / 2))
+    title = f"vertical section through the middle{many}"
+    spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
+    return _Section(plan, scene, mouths, sight, named_in(sight, scene.boards), title, spots).fitted(room)
+
+
+def level_section(plan: Plan, room: Size) -> Picture | None:
+    """The piece cut level through its first drawer, seen from above, its front below.
+
+    At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. No rule; ISO 128, ISO 129-1.
+    """
+    scene = scene_of(plan)
+    if not scene.mouths:
+        return None
+    mouth = scene.mouths[0]
+    boards = near_cut(scene)
+    sight = look(boards, FROM_ABOVE.at(level_cut(scene)))
+    title = f"section through {mouth.drawer.name}, seen from above"
+    return _Section(plan, scene, (mouth,), sight, named_in(sight, boards), title, spots_on_level(plan, scene)).fitted(room)
+
+
+@dataclass(frozen=True, slots=True)
+class _Section:
+    """One section of a plan, looked at once and drawn at any scale; ``mouths`` are the drawers it goes through."""
+
+    plan: Plan
+    scene: Scene
+    mouths: Sequence[Mouth]
+    sight: Sight
+    names: tuple[Named, ...]
+    title: str
+    spots: tuple[Spot, ...] = ()
+
+    @property
+    def view(self) -> View:
+        """How it is looked at."""
+        return self.sight.view
+
+    @property
+    def is_upright(self) -> bool:
+        """True for the section with the front at the left, False for the one with the front below."""
+        return self.view.right == 1
+
+    @property
+    def size(self) -> Size:
+        """Width and height, in mm of wood."""
+        x0, y0, x1, y1 = self.sight.box
+        return x1 - x0, y1 - y0
+
+    def fitted(self, room: Size) -> Picture:
+        """The largest that fits ``room``."""
+        return largest_that_fits(self.drawn, self.size, room, scales_of(self.plan.unit))
+
+    def drawn(self, scale: Scale) -> list[Picture]:
+        """Wood, names and dimensions at ``scale``; numbers for the names in the second."""
+        fit, easel = Fit(self.sight.box[:2], scale.factor), Easel()
+        easel.draw(hatch_strokes(self.sight, fit))
+        easel.draw(edge_strokes(self.sight, fit))
+        for knob in self._knobs():
+            easel.draw(self._knob(knob, fit))
+        if not self.scene.is_whole:
+            easel.draw(self._openings(fit))
+        self._spots(easel, fit)
+        self._in_drawers(easel, fit)
+        left, bottom, right, top = bounds_of(easel.strokes)
+        column = Column(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
+        self._dimensions(easel, fit, (left, bottom, right, top))
+        made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
+        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid) for one in made]
+
+    # -- what stands in it ---------------------------------------------------------------------------
+
+    def _knobs(self) -> Iterable[Knob]:
+        """The knobs of the drawers cut, one a drawer in the upright section."""
+        fronts = {mouth.drawer.board("front").name for mouth in self.mouths}
+        if not self.is_upright:
+            fronts = {board.name for board in (facet.board for facet in self.sight.facets if facet.is_cut)}
+        return [knob for knob in self.scene.knobs if knob.pull.front in fronts and (knob.pull.number == 1 or not self.is_upright)]
+
+    def _knob(self, knob: Knob, fit: Fit) -> Iterable[Stroke]:
+        x, y, z = knob.centre
+        at = (y, z) if self.is_upright else (x, y)
+        out = (Fraction(-1), _ZERO) if self.is_upright else (_ZERO, Fraction(-1))
+        return knob_aside(knob, at, out, fit)
+
+    def _openings(self, fit: Fit) -> Iterable[Stroke]:
+        """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their depth."""
+        for mouth in self.mouths:
+            x0, z0, x1, z1 = mouth.box
+            deep = mouth.drawer.opening.depth.mm
+            box = (_ZERO, z0, deep, z1) if self.is_upright else (x0, _ZERO, x1, deep)
+            yield Polyline(corners(fit.box(box)), Role.CENTRE, closed=True, says=f"{mouth.drawer.name} opening")
+
+    def _spots(self, easel: Easel, fit: Fit) -> None:
+        """A circle where there is a detail, with its letter beside it where there is room."""
+        for spot in self.spots:
+            (x, y), radius = fit.point(spot.middle), RADIUS / DETAIL.factor * fit.factor
+            easel.strokes.append(Arc((x, y), radius, _ZERO, Fraction(360), Role.SEEN, f"detail {spot.letter}"))
+            out = radius + 1
+            boxes = [(x + a * out - (6 if a < 0 else 0), y + b * out - (6 if b < 0 else 0)) for a in (1, -1) for b in (1, -1)]
+            letter = [words(spot.letter, FIGURE, bold=True)]
+            any(easel.write(letter, (left, low, left + 6, low + 6)) for left, low in boxes)
+
+    def _in_drawers(self, easel: Easel, fit: Fit) -> None:
+        """In each drawer its name and, on wood that is seen, which way the grain runs."""
+        for mouth in self.mouths:
+            name = mouth.drawer.name
+            facets = [facet for facet in self.sight.facets if facet.board.name.startswith(f"{name} ") and not facet.is_cut]
+            for facet in sorted(facets, key=_area, reverse=True)[:2]:
+                self._grain(easel, fit, facet)
+            within = self._inside(mouth, fit)
+            easel.write([words(name, _NAME)], within)
+
+    def _inside(self, mouth: Mouth, fit: Fit) -> Box:
+        """Between front and back of a drawer, or between its sides."""
+        boxes = {part: box_of(self.sight.of(mouth.drawer.board(part))[0].corners) for part in ("front", "back")}
+        front, back = fit.box(boxes["front"]), fit.box(boxes["back"])
+        if self.is_upright:
+            return (front[2] + 1, front[1], back[0] - 1, front[3])
+        return (front[0] + 3, front[3] + 1, front[2] - 3, back[1] - 1)
+
+    def _grain(self, easel: Easel, fit: Fit, facet: Facet) -> None:
+        place = facet.board.place
+        assert place is not None
+        run = (abs(place.along[self.view.right]), abs(place.along[self.view.up]))
+        x0, y0, x1, y1 = fit.box(box_of(facet.corners))
+        is_upright = run[1] > run[0]
+        if max(run) < Fraction(1, 2) or (y1 - y0 if is_upright else x1 - x0) < 2 * _ARROW:
+            return
+        for share in (Fraction(1, 2), Fraction(1, 3), Fraction(2, 3), Fraction(3, 4)):
+            for up in (Fraction(1, 2), Fraction(1, 3), Fraction(3, 4)):
+                arrow = GrainArrow((x0 + (x1 - x0) * share, y0 + (y1 - y0) * up), _ARROW, is_upright)
+                spot = ((x0 + (x1 - x0) * share) / fit.factor + fit.zero[0], (y0 + (y1 - y0) * up) / fit.factor + fit.zero[1])
+                if self.sight.is_clear(facet, spot) and easel.taken.is_free(whole(arrow.box)):
+                    easel.draw(arrow.spelled())
+                    return
+
+    # -- dimensions ----------------------------------------------------------------------------------
+
+    def _stops(self, ends: Sequence[Fraction], axis: int, fit: Fit, height: Fraction) -> tuple[Stop, ...]:
+        contents: Iterable[Content] = (*(figures(Length(b - a), self.plan.rule, height) for a, b in pairwise(ends)), ())
+        return tuple((fit.point((at, at))[axis], content) for at, content in zip(ends, contents, strict=True))
+
+    def _dimensions(self, easel: Easel, fit: Fit, drawn: Box) -> None:
+        box = fit.box(self.sight.box)
+        if self.is_upright:
+            self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
+            self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
+        else:
+            self._under(easel, fit, (self._across(), self._widths()), box, drawn[1], has_overall=self.scene.is_whole)
+            self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
+
+    def _under(
+        self, easel: Easel, fit: Fit, rows: Sequence[Sequence[Fraction]], box: Box, low: Fraction, *, has_overall: bool
+    ) -> None:
+        """Rows of lengths under the wood, and the size over all; a row that has no room is said on the other views and left out here."""
+        y = low - FIRST
+        for ends in rows:
+            if len(ends) < (3 if has_overall else 2):
+                continue
+            is_inner = has_overall and (ends[0], ends[-1]) != (self.sight.box[0], self.sight.box[2])
+            made = (LevelChain(self._stops(ends, 0, fit, height), y, low, is_inner=is_inner) for height in (FIGURE, _NAME))
+            chain = next((one for one in made if one.fits), None)
+            if chain is not None:
+                easel.draw((chain,))
+                y = min(y - _ROW, bounds_of(flatten((chain,)))[1] - 6)
+        if has_overall:
+            over_all(easel, (box[0], low), (box[2], low), y - 1 - low, Length(self.size[0]), self.plan.rule, "overall")
+
+    def _beside(self, easel: Easel, fit: Fit, ends: Sequence[Fraction], box: Box, low: Fraction, *, has_overall: bool) -> None:
+        """A chain at the left of the wood, and the size over all."""
+        x = low - FIRST
+        for height in (FIGURE, _NAME) if len(ends) > 1 else ():
+            chain = UprightChain(self._stops(ends, 1, fit, height), x, low, box[1] + Fraction(1, 2), box[3] - Fraction(1, 2))
+            if chain.fits:
+                easel.draw((chain,))
+                x -= chain.wide + 3
+                break
+        if has_overall:
+            over_all(easel, (low, box[1]), (low, box[3]), x - low, Length(self.size[1]), self.plan.rule, "overall")
+
+    def _extent(self, part: str, axis: int) -> tuple[Fraction, Fraction] | None:
+        """From where to where the parts of a kind go, on an axis of the drawing; None where none is drawn."""
+        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.board.part == part]
+        return (min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)) if boxes else None
+
+    def _lengths(self) -> list[Fraction]:
+        """From the show face of the first drawer to its end, and on to the case's back: the drawer's length, and the gap behind it."""
+        drawer = self.mouths[0].drawer
+        place = drawer.board("front").place
+        assert place is not None
+        face = place.origin[1] - drawer.board("front").thickness.mm
+        back = self._extent("case back", 0 if self.is_upright else 1)
+        behind = [back[0]] if back else [drawer.opening.depth.mm]
+        return [face, face + drawer.length.mm, *behind]
+
+    def _depths(self) -> list[Fraction]:
+        """The frame's thickness, the case behind it, its back."""
+        frame, back = self._extent("rail", 0), self._extent("case back", 0)
+        ends = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
+        return (
+            sorted(ends | {frame[1] if frame else self.sight.box[0]} | {back[0] if back else self.sight.box[2]}) if ends else []
+        )
+
+    def _levels(self) -> list[Fraction]:
+        """The case bottom, the room over it, the case top."""
+        found = {end for part in ("case bottom", "case top") for end in self._extent(part, 1) or ()}
+        return sorted(found | {self.sight.box[1], self.sight.box[3]}) if found else []
+
+    def _across(self) -> list[Fraction]:
+        """Of the first drawer: its front's ends, and its sides' inside faces at the front."""
+        front = self.mouths[0].drawer.board("front")
+        sides = [self.mouths[0].drawer.board(f"{hand} side") for hand in ("left", "right")]
+        assert front.place is not None
+        inside = [side.place.origin[0] for side in sides if side.place is not None]
+        start = front.place.origin[0]
+        return [start, *inside, start + front.length.mm]
+
+    def _widths(self) -> list[Fraction]:
+        """Stiles, openings, uprights; the opening alone where nothing else is given."""
+        found = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
+        for bank in self.scene.banks if self.scene.is_whole else ((self.mouths[0],),):
+            found |= {bank[0].box[0], bank[0].box[2]}
+        return sorted(found)
+
+
+def _area(facet: Facet) -> Fraction:
+    x0, y0, x1, y1 = box_of(facet.corners)
+    return (x1 - x0) * (y1 - y0)

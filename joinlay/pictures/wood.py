@@ -1,0 +1,211 @@
+"""A sight of the piece as strokes at a scale: edges, hatched cuts, knobs, grain."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.pen.hatching import Hatch
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
+from joinlay.pen.placing import MM, whole
+from joinlay.pictures.hiding import box_of
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Collection, Iterator
+
+    from joinlay.pen.marks import Box, Point, Stroke
+    from joinlay.pen.placing import Whole
+    from joinlay.pictures.projecting import Facet
+    from joinlay.pictures.scene import Knob
+    from joinlay.pictures.sight import Sight
+
+__all__ = ["Fit", "GrainArrow", "edge_strokes", "hatch_strokes", "hidden_strokes", "knob_ahead", "knob_aside"]
+
+#: Cut wood thinner than this on paper is filled, not hatched (ISO 128-50).
+_THIN: Final = Fraction(9, 10)
+#: Hatchings that can be told apart: from line to line, and whether they fall instead of rise.
+_HATCHINGS: Final = ((Fraction(3, 2), False), (Fraction(3, 2), True), (Fraction(5, 2), False), (Fraction(5, 2), True))
+#: How near wood must be to look as if it touched, in micrometres.
+_NEAR: Final = 2 * MM
+_GREY: Final = Fraction(3, 5)
+_MIDDLE: Final = Fraction(1, 2)
+_FINE: Final = Fraction(1)
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """From the piece to paper: ``zero`` of the view comes to (0, 0), and every length is multiplied by ``factor``."""
+
+    zero: Point
+    factor: Fraction
+
+    def point(self, point: Point) -> Point:
+        """Where a point of the view is drawn."""
+        return ((point[0] - self.zero[0]) * self.factor, (point[1] - self.zero[1]) * self.factor)
+
+    def box(self, box: Box) -> Box:
+        """Where a box of the view is drawn."""
+        return (*self.point(box[:2]), *self.point(box[2:]))
+
+
+def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
+    """What is seen of every edge, wide where wood is cut or where the piece ends. Each says which part it bounds."""
+    drawn: dict[tuple[Point, Point], Line] = {}
+    box = sight.box
+    for parted in sight.edges:
+        edge = parted.edge
+        for one, two in parted.seen:
+            is_wide = edge.is_cut or (sight.view.cut is None and _is_on_rim(one, two, box))
+            role = Role.OUTLINE if is_wide else Role.SEEN
+            line = _line(fit.point(one), fit.point(two), role, edge.board.name)
+            # One line of each place: the widest.
+            known = drawn.setdefault((line.start, line.end), line)
+            if known.role is not Role.OUTLINE:
+                drawn[line.start, line.end] = line
+    yield from drawn.values()
+
+
+def hidden_strokes(sight: Sight, fit: Fit, parts: Collection[str]) -> Iterator[Line]:
+    """What is hidden of the edges of the kinds of part ``parts``, dashed (ISO 128); nothing along the ends of the piece, which are seen."""
+    box = sight.box
+    for parted in sight.edges:
+        if parted.edge.board.part in parts:
+            for one, two in parted.hidden:
+                if not _is_on_rim(one, two, box):
+                    yield _line(fit.point(one), fit.point(two), Role.HIDDEN, parted.edge.board.name)
+
+
+def _is_on_rim(one: Point, two: Point, box: Box) -> bool:
+    return any(one[n] == two[n] and one[n] in (box[n], box[n + 2]) for n in (0, 1))
+
+
+def _line(one: Point, two: Point, role: Role, says: str) -> Line:
+    """From the lower left end on, so that a line drawn twice is known."""
+    return Line(min(one, two), max(one, two), role, says)
+
+
+# -- cut wood ----------------------------------------------------------------------------------------
+
+
+def hatch_strokes(
+    sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None, *, coarse: Fraction = _FINE
+) -> Iterator[Stroke]:
+    """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled grey.
+
+    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual.
+    """
+    cut: dict[str, list[Facet]] = {}
+    for facet in sight.facets:
+        if facet.is_cut:
+            cut.setdefault(facet.board.name, []).append(facet)
+    for name, way in _ways(cut).items():
+        thin = min(_least(fit.box(box_of(facet.corners))) for facet in [max(cut[name], key=_size)]) < _THIN
+        for facet in cut[name]:
+            points = tuple(fit.point(corner) for corner in facet.corners)
+            shown = clip(points) if clip else points
+            if len(shown) > 2:
+                yield from (Fill(shown, _GREY, Role.HATCH, name),) if thin else _hatched(shown, way, coarse)
+
+
+def _ways(cut: dict[str, list[Facet]]) -> dict[str, int]:
+    """Which hatching each part gets: the first that no part it touches has."""
+    ways: dict[str, int] = {}
+    boxes = {name: [whole(box_of(facet.corners)) for facet in facets] for name, facets in cut.items()}
+    for name, own in boxes.items():
+        taken = {ways[other] for other in ways if any(_touch(a, b) for a in own for b in boxes[other])}
+        ways[name] = next((n for n in range(len(_HATCHINGS)) if n not in taken), 0)
+    return ways
+
+
+def _touch(one: Whole, two: Whole) -> bool:
+    """Whether two boxes of wood touch, or have only a clearance between them, so that on paper they seem to."""
+    return one[0] - _NEAR < two[2] and two[0] - _NEAR < one[2] and one[1] - _NEAR < two[3] and two[1] - _NEAR < one[3]
+
+
+def _size(facet: Facet) -> Fraction:
+    x0, y0, x1, y1 = box_of(facet.corners)
+    return (x1 - x0) * (y1 - y0)
+
+
+def _least(box: Box) -> Fraction:
+    return min(box[2] - box[0], box[3] - box[1])
+
+
+def _hatched(points: tuple[Point, ...], way: int, coarse: Fraction) -> Iterator[Stroke]:
+    step, falls = _HATCHINGS[way]
+    step *= coarse
+    if not falls:
+        yield from Hatch(points, step).spelled()
+        return
+    for line in Hatch(tuple((-x, y) for x, y in points), step).spelled():
+        yield Line((-line.start[0], line.start[1]), (-line.end[0], line.end[1]), Role.HATCH)
+
+
+# -- knobs and grain ---------------------------------------------------------------------------------
+
+
+def knob_ahead(knob: Knob, fit: Fit) -> Iterator[Stroke]:
+    """A knob seen from the front: its circle, its dot, and the cross of its centre lines."""
+    x, y = centre = fit.point((knob.centre[0], knob.centre[2]))
+    around, radius = (Fraction(0), Fraction(360)), knob.radius * fit.factor
+    yield Arc(centre, radius, *around, Role.OUTLINE, f"{knob.pull.front} knob {knob.pull.number}")
+    if knob.pull.dot is not None:
+        yield Arc(centre, knob.pull.dot.mm / 2 * fit.factor, *around, Role.SEEN)
+    reach = radius + Fraction(3, 2)
+    yield Line((x - reach, y), (x + reach, y), Role.DIMENSION)
+    yield Line((x, y - reach), (x, y + reach), Role.DIMENSION)
+
+
+def knob_aside(knob: Knob, at: Point, out: Point, fit: Fit) -> Iterator[Stroke]:
+    """A knob seen from its side, standing out from ``at`` in the direction ``out`` of the drawing (of length 1), with its axis."""
+    (x, y), half, long = fit.point(at), knob.radius * fit.factor, knob.pull.projection.mm * fit.factor
+    aside = (-out[1], out[0])
+
+    def put(along: Fraction, across: Fraction) -> Point:
+        return (x + out[0] * along + aside[0] * across, y + out[1] * along + aside[1] * across)
+
+    spigot, neck = knob.pull.hole.mm / 2 * fit.factor, long * Fraction(2, 5)
+    profile = (
+        (0, -spigot),
+        (neck, -spigot),
+        (neck, -half),
+        (long, -half),
+        (long, half),
+        (neck, half),
+        (neck, spigot),
+        (0, spigot),
+    )
+    yield Polyline(tuple(put(Fraction(a), b) for a, b in profile), Role.SEEN, says=f"{knob.pull.front} knob {knob.pull.number}")
+    yield Line(put(-Fraction(2), Fraction(0)), put(long + 2, Fraction(0)), Role.DIMENSION)
+
+
+@dataclass(frozen=True, slots=True)
+class GrainArrow:
+    """Which way the grain runs: a line with a half head at each end, its middle at ``middle``."""
+
+    middle: Point
+    long: Fraction
+    is_upright: bool
+
+    @property
+    def box(self) -> Box:
+        """The room it takes."""
+        x, y = self.middle
+        wide, high = (_HEAD, self.long * _MIDDLE) if self.is_upright else (self.long * _MIDDLE, _HEAD)
+        return (x - wide, y - high, x + wide, y + high)
+
+    def spelled(self) -> Iterator[Line]:
+        """The line and the two half heads."""
+        half = self.long * _MIDDLE
+        for end in (-1, 1):
+            tip, barb = (end * half, Fraction(0)), (end * (half - 2 * _HEAD), end * _HEAD)
+            yield Line(self._put(*tip), self._put(*barb), Role.SEEN)
+        yield Line(self._put(-half, Fraction(0)), self._put(half, Fraction(0)), Role.SEEN, "grain")
+
+    def _put(self, along: Fraction, across: Fraction) -> Point:
+        x, y = self.middle
+        return (x - across, y + along) if self.is_upright else (x + along, y + across)
+
+
+_HEAD: Final = Fraction(9, 10)

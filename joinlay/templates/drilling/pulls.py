@@ -1,0 +1,163 @@
+"""Drill templates for pulls: laid on the outside of a front, against its end and its top edge (PU-3)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from textwrap import wrap
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import CutKind, Surface
+from joinlay.boards.names import in_few_words
+from joinlay.lengths import Length
+from joinlay.pen.blocks import beside, hand_sign, stacked
+from joinlay.pen.lettering import Run, figures, words
+from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten
+from joinlay.templates.drilling.datums import level_datum, upright_datum
+from joinlay.templates.template import Template
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Mark
+
+__all__ = ["pull_templates"]
+
+_FIGURE, _WORD = Fraction(5), Fraction(7, 2)
+#: Paper past the hole, and letters in a line of the fronts' names.
+_PAST, _LETTERS = Fraction(12), 20
+#: Farther from an end than this, a strip of paper all the way would only be waste.
+_FAR: Final = Fraction(150)
+#: Between the two columns of words, and white to the sides of them, over and under.
+_COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(5), Fraction(2)
+_FACE_UP: Final = words("outside face up", _WORD, bold=True)
+_ZERO: Final = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class _Hole:
+    """A hole as seen on the outside face: from the nearest end, which is ``end``, and from the top edge. ``depth`` None: right through."""
+
+    end: str
+    is_left: bool
+    in_middle: bool
+    from_end: Fraction
+    from_top: Fraction
+    height: Fraction
+    across: Fraction
+    depth: Fraction | None
+
+    @property
+    def is_far(self) -> bool:
+        """Whether it is laid on a line squared across the front, not against the end."""
+        return self.from_end > _FAR
+
+    @property
+    def past(self) -> Fraction:
+        """How far the paper reaches past the middle of the hole."""
+        return self.across / 2 + _PAST
+
+
+def pull_templates(plan: Plan) -> tuple[Template, ...]:
+    """A template for the hole of each pull, one for all fronts that are drilled alike from the same end (PU-1, PU-3).
+
+    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150 mm is drawn
+    about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
+    """
+    alike: dict[_Hole, dict[str, tuple[Board, str]]] = {}
+    for drawer in plan.drawers:
+        front = drawer.board("front")
+        for hole, name in _holes(front):
+            alike.setdefault(hole, {})[front.name] = (front, name)
+    return tuple(_template(hole, list(fronts.values()), plan.rule) for hole, fronts in alike.items())
+
+
+def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
+    for cut in front.cuts:
+        if cut.kind is not CutKind.HOLE or cut.surface is not Surface.FAR_FACE:
+            continue
+        left = cut.along.centre.mm
+        right = front.length.mm - left
+        depth = None if cut.into.start.mm == 0 else cut.depth.mm
+        # Outside, the front is seen with its left end at the left.
+        end = front.datum.word(Surface.END if left <= right else Surface.FAR_END)
+        yield (
+            _Hole(
+                end, left <= right, left == right, min(left, right), front.width.mm - cut.across.centre.mm, front.width.mm,
+                cut.along.size.mm, depth,
+            ),
+            cut.name,
+        )  # fmt: skip
+
+
+def _template(hole: _Hole, fronts: list[tuple[Board, str]], rule: Graduation) -> Template:
+    names = tuple(front.name for front, _ in fronts)
+    strokes = tuple(flatten(_marks(hole, names, f"{names[0]} {fronts[0][1]}", rule)))
+    which = "" if hole.in_middle else f"{'left' if hole.is_left else 'right'} "
+    return Template(names, f"drill template, {which}pull", strokes, bounds_of(strokes))
+
+
+def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation) -> Iterator[Mark]:
+    side = 1 if hole.is_left else -1
+    foot = -min(hole.height, hole.from_top + hole.past)
+    x = _ZERO if hole.is_far else side * hole.from_end
+    y, r = -hole.from_top, hole.across / 2
+    near, far = (-hole.past - _PAST, hole.past + _PAST) if hole.is_far else sorted((_ZERO, x + side * hole.past))
+    yield from level_datum(near, far, _ZERO, "top edge", is_top=True)
+    if hole.is_far:
+        yield Line((x, _ZERO), (x, foot), Role.CENTRE, "squared across")
+        yield from (Line((at, foot), (at, _ZERO), Role.CUT) for at in (near, far))
+    else:
+        yield from upright_datum(foot, _ZERO, _ZERO, hole.end, -side)
+        yield Line((x + side * hole.past, foot), (x + side * hole.past, _ZERO), Role.CUT)
+        yield Line((x, _ZERO), (x, foot + 1), Role.CENTRE, f"{says} from the {hole.end}")
+    yield Line((near, foot), (far, foot), Role.OUTLINE if foot == -hole.height else Role.CUT)
+    yield Arc((x, y), r, _ZERO, Fraction(360), Role.CUT, says)
+    yield Line(
+        (near if hole.is_far else _ZERO, y),
+        (far if hole.is_far else x + side * (hole.past - 1), y),
+        Role.CENTRE,
+        f"{says} from the top edge",
+    )
+    arm = r + 3
+    yield Line((x - arm, y), (x + arm, y), Role.CUT)
+    yield Line((x, y - arm), (x, y + arm), Role.CUT)
+    yield from _words(hole, names, rule)
+
+
+def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
+    """What it is for and how large the hole is: over the line to the hole where there is room for that, else past the paper's end."""
+    side = 1 if hole.is_left else -1
+    named = stacked([*(words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
+    named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)
+    facts = list(_facts(hole, rule))
+    if hole.is_far:
+        block = stacked([named, *facts])
+        yield from block.marks(hole.past + _PAST + _MARGIN, -block.height)
+        return
+    low = beside(named, stacked(facts), _COLUMNS)
+    if low.width + hole.across / 2 + 2 * _MARGIN <= hole.from_end and low.height + 2 * _CLEAR <= hole.from_top:
+        yield from low.marks(_MARGIN if side > 0 else -_MARGIN - low.width, -_CLEAR - low.height)
+        return
+    high = stacked([named, *facts])
+    past = hole.from_end + hole.past + _MARGIN
+    yield from high.marks(past if side > 0 else -past - high.width, -high.height)
+
+
+def _facts(hole: _Hole, rule: Graduation) -> Iterator[Content]:
+    """How large the hole is, how deep, and where: figures that can be checked with a rule."""
+    deep: Content = (Run(", right through", _WORD),)
+    if hole.depth is not None:
+        deep = (Run(", ", _WORD), *figures(Length(hole.depth), rule, _FIGURE), Run(" deep", _WORD))
+    yield (Run("hole ", _WORD), *figures(Length(hole.across), rule, _FIGURE), *deep)
+    middle = " (the middle)" if hole.in_middle else ""
+    if hole.is_far:
+        yield words("square a line across the front", _WORD)
+    yield (*figures(Length(hole.from_end), rule, _FIGURE), Run(f" from the {hole.end}{middle}", _WORD))
+    if hole.is_far:
+        yield words("and lay the long centre line on it", _WORD)
+    yield (*figures(Length(hole.from_top), rule, _FIGURE), Run(" from the top edge", _WORD))

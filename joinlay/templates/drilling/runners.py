@@ -1,0 +1,139 @@
+"""The runners of one drawer as they stand at the front of the case, at true size: bearer, guide and kicker against the side (RN)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from textwrap import wrap
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards.names import in_few_words
+from joinlay.pen.blocks import beside, hand_sign, stacked
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
+from joinlay.pen.outlines import corners
+from joinlay.templates.axes import figures_below, figures_beside
+from joinlay.templates.drilling.datums import upright_datum
+from joinlay.templates.naming_boxes import named
+from joinlay.templates.reach import Way, reach, reach_at_end
+from joinlay.templates.story.banks import whole_piece
+from joinlay.templates.template import Template
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pen.marks import Box, Mark
+    from joinlay.templates.story.banks import Bank, Whole
+
+__all__ = ["runner_templates"]
+
+_FIGURE, _SMALL = Fraction(5), Fraction(5, 2)
+_TONE: Final = Fraction(1, 8)
+#: So much of the drawer's side is shown above the runners.
+_SEEN: Final = Fraction(12)
+_ZERO: Final = Fraction(0)
+_LETTERS: Final = 24
+#: Room for the figures beside the drawing.
+_FIGURES: Final = Fraction(33)
+#: How far the figures under the drawing keep away from it.
+_DOWN: Final = Fraction(7)
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """One strip seen from the front: what it is, and its box from the upright's face and up from the level the drawer rides on."""
+
+    word: str
+    box: Box
+    is_fixed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class _Front:
+    """The strips at one side of a drawer, and what they are fixed to."""
+
+    is_left: bool
+    against: str
+    strips: tuple[_Strip, ...]
+
+
+def runner_templates(plan: Plan) -> tuple[Template, ...]:
+    """The runners of each kind of drawer at the left and at the right, seen from the front.
+
+    Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the top of the
+    rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.
+    """
+    whole = whole_piece(plan)
+    if whole is None:
+        return ()
+    alike: dict[_Front, list[str]] = {}
+    for bank in whole.banks:
+        for hand in ("left", "right"):
+            for front, name in _seen(whole, bank, hand):
+                alike.setdefault(front, []).append(name)
+    return tuple(_template(front, names, plan.rule) for front, names in alike.items())
+
+
+def _seen(whole: Whole, bank: Bank, hand: str) -> Iterator[tuple[_Front, str]]:
+    upright = whole.beside(bank)[0 if hand == "left" else 1]
+    face = reach(upright, Way.WIDTH)[1 if hand == "left" else 0]
+    side = 1 if hand == "left" else -1
+    for drawer in bank.drawers:
+        boards = whole.runners_of(drawer, hand)
+        wood = drawer.board(f"{hand} side")
+        floor = reach(wood, Way.HEIGHT)[0]
+        # The kicker over a drawer stands a whole drawer higher: it is on the story stick.
+        low = [board for board in boards if reach(board, Way.HEIGHT)[0] < floor + _SEEN]
+        strips = [_Strip(board.part, _box(board, face, floor, side)) for board in low]
+        if strips:
+            x0, x1 = sorted(side * (at - face) for at in reach_at_end(wood, Way.WIDTH))
+            strips.append(_Strip("drawer side", (x0, _ZERO, x1, max(box.box[3] for box in strips) + _SEEN), is_fixed=False))
+            against = "case side" if upright.part == "case side" else "partition"
+            yield _Front(hand == "left", against, tuple(strips)), f"{drawer.name} {hand} runner"
+
+
+def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
+    x0, x1 = sorted(side * (at - face) for at in reach(board, Way.WIDTH))
+    z0, z1 = reach(board, Way.HEIGHT)
+    return (x0, z0 - floor, x1, z1 - floor)
+
+
+def _template(front: _Front, names: list[str], rule: Graduation) -> Template:
+    strokes = tuple(flatten(_marks(front, names, rule)))
+    return Template(tuple(names), "seen from the front", strokes, bounds_of(strokes))
+
+
+def _marks(front: _Front, names: list[str], rule: Graduation) -> Iterator[Mark]:
+    side = 1 if front.is_left else -1
+    fixed = [strip for strip in front.strips if strip.is_fixed]
+    low, high = min(strip.box[1] for strip in fixed), max(strip.box[3] for strip in front.strips)
+    wide = max(strip.box[2] for strip in front.strips)
+    yield from upright_datum(low, high, _ZERO, front.against, -side)
+    for strip in front.strips:
+        yield from _strip(strip, side, names[0])
+    levels = {level for strip in fixed for level in (strip.box[1], strip.box[3])}
+    yield from figures_beside({*levels, _ZERO}, _ZERO, side * wide, side, rule, _FIGURE)
+    across = {side * x for strip in front.strips for x in (strip.box[0], strip.box[2])}
+    # Carried down first, clear of the lowest figure beside.
+    yield from (Line((x, low - 1), (x, low - _DOWN), Role.DIMENSION) for x in sorted({*across, _ZERO}))
+    yield from figures_below({*across, _ZERO}, _ZERO, low - _DOWN, rule, _FIGURE)
+    block = stacked([
+        *(words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)),
+        words("hold to the front ends; 0 is the top of the rail", _SMALL),
+    ])  # fmt: skip
+    block = beside(hand_sign(is_left=front.is_left), block)
+    at = side * (wide + _FIGURES) if side > 0 else side * (wide + _FIGURES) - block.width
+    yield from block.marks(at, high - block.height)
+
+
+def _strip(strip: _Strip, side: int, says: str) -> Iterator[Mark]:
+    """The strip's outline and its name in the middle; the drawer's side, which isn't fixed there, dashed."""
+    x0, y0, x1, y1 = strip.box
+    box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
+    if strip.is_fixed:
+        yield Fill(corners(box), _TONE, Role.CUT)
+    yield Polyline(corners(box), Role.OUTLINE if strip.is_fixed else Role.HIDDEN, closed=True, says=f"{says} {strip.word}")
+    yield from named(strip.word, box)

@@ -1,0 +1,145 @@
+"""Templates for stop blocks: laid on the rail and the strip behind it, seen from above (ST-1, ST-2, ST-4)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from textwrap import wrap
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards.names import in_few_words
+from joinlay.pen.blocks import beside, hand_sign, stacked
+from joinlay.pen.lettering import set_line, words
+from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
+from joinlay.pen.outlines import corners
+from joinlay.templates.axes import figures_below, figures_beside
+from joinlay.templates.drilling.datums import level_datum, upright_datum
+from joinlay.templates.naming_boxes import named
+from joinlay.templates.reach import Way, reach
+from joinlay.templates.story.banks import whole_piece
+from joinlay.templates.template import Template
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.boards import Board
+    from joinlay.casework.assembly import Drawer
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pen.marks import Box, Mark
+    from joinlay.templates.story.banks import Whole
+
+__all__ = ["stop_templates"]
+
+_FIGURE, _SMALL = Fraction(5), Fraction(5, 2)
+_PAST: Final = Fraction(8)
+_TONE: Final = Fraction(1, 8)
+_ZERO: Final = Fraction(0)
+_LETTERS: Final = 24
+#: Room for the figures beside the drawing.
+_FIGURES: Final = Fraction(33)
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A block seen from above: from and to, counted from ``datum`` and from the face of the frame; what it lies on is ``deep``."""
+
+    is_left: bool
+    datum: str
+    block: Box
+    rail: Fraction
+    strip: tuple[Fraction, Fraction] | None
+    height: Fraction
+
+
+def stop_templates(plan: Plan) -> tuple[Template, ...]:
+    """A template for the left and one for the right stop block, for all drawers whose blocks stand alike.
+
+    Drawn as seen from above, with y = 0 at the face of the frame and x = 0 at the end of the strip; where the block stands on the case
+    bottom, x = 0 is the inner edge of the bearer, or the inside of the case. None where the piece has no stops. ST-1, ST-2, ST-4; common
+    practice.
+    """
+    whole = whole_piece(plan)
+    if whole is None:
+        return ()
+    alike: dict[_Place, list[Board]] = {}
+    for bank in whole.banks:
+        for drawer in bank.drawers:
+            for block in whole.blocks_of(drawer):
+                alike.setdefault(_place(whole, drawer, block), []).append(block)
+    return tuple(_template(place, blocks, plan.rule) for place, blocks in alike.items())
+
+
+def _across(whole: Whole, drawer: Drawer, strip: Board | None, *, is_left: bool) -> tuple[str, Fraction]:
+    """What the block is measured from across the piece, and where that lies: the strip's end, else the bearer's edge, else the upright."""
+    hand, inner = ("left", 1) if is_left else ("right", 0)
+    if strip is not None:
+        return f"{hand} end of the strip", reach(strip, Way.WIDTH)[1 - inner]
+    bearer = next((board for board in whole.runners_of(drawer, hand) if board.part == "bearer"), None)
+    if bearer is not None:
+        return "inner edge of the bearer", reach(bearer, Way.WIDTH)[inner]
+    bank = next(bank for bank in whole.banks if drawer in bank.drawers)
+    upright = whole.beside(bank)[0 if is_left else 1]
+    return "inside of the case" if upright.part == "case side" else "partition", reach(upright, Way.WIDTH)[inner]
+
+
+def _place(whole: Whole, drawer: Drawer, block: Board) -> _Place:
+    is_left = " left " in block.name
+    face = whole.frame_reach(Way.DEPTH)[0]
+    back = max(reach(board, Way.DEPTH)[1] for board in whole.frame_parts("rail"))
+    strip = next((board for board in whole.stops if board.name == f"stops {drawer.name} strip"), None)
+    datum, zero = _across(whole, drawer, strip, is_left=is_left)
+    x0, x1 = sorted(abs(at - zero) for at in reach(block, Way.WIDTH))
+    y0, y1 = reach(block, Way.DEPTH)
+    deep = reach(strip, Way.DEPTH) if strip is not None else None
+    z0, z1 = reach(block, Way.HEIGHT)
+    return _Place(
+        is_left,
+        datum,
+        (x0, y0 - face, x1, y1 - face),
+        back - face,
+        None if deep is None else (deep[0] - face, deep[1] - face),
+        z1 - z0,
+    )
+
+
+def _template(place: _Place, blocks: list[Board], rule: Graduation) -> Template:
+    names = tuple(block.name for block in blocks)
+    strokes = tuple(flatten(_marks(place, names, rule)))
+    return Template(names, "template on the rail", strokes, bounds_of(strokes))
+
+
+def _marks(place: _Place, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
+    side = 1 if place.is_left else -1
+    x0, y0, x1, y1 = place.block
+    reach_x = x1 + _PAST
+    top = max(y1, place.strip[1] if place.strip else y1)
+    left, right = sorted((_ZERO, side * reach_x))
+    yield from level_datum(left, right, _ZERO, "face of the frame", is_top=False)
+    yield from upright_datum(_ZERO, top, _ZERO, place.datum, -side)
+    yield Line((side * reach_x, _ZERO), (side * reach_x, top), Role.CUT)
+    yield Line((left, top), (right, top), Role.OUTLINE)
+    if 0 < place.rail < top:
+        yield Line((left, place.rail), (right, place.rail), Role.OUTLINE, "back of the rail")
+        yield from named("rail", (left, _ZERO, right, min(place.rail, y0)))
+    box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
+    yield Fill(corners(box), _TONE, Role.CUT)
+    yield Polyline(corners(box), Role.CUT, closed=True, says=names[0])
+    yield from named("stop block", box)
+    yield from figures_beside((_ZERO, y0, y1), _ZERO, side * reach_x, side, rule, _FIGURE)
+    yield from _above((side * x0, side * x1), top, rule)
+    block = stacked([words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names).removeprefix("stops "), _LETTERS)])
+    block = stacked([block, words("seen from above", _SMALL)])
+    block = beside(hand_sign(is_left=place.is_left), block)
+    at = side * (reach_x + _FIGURES) if side > 0 else side * (reach_x + _FIGURES) - block.width
+    yield from block.marks(at, top - block.height)
+
+
+def _above(places: tuple[Fraction, ...], y: Fraction, rule: Graduation) -> Iterator[Mark]:
+    """Figures over the drawing: those of ``figures_below`` turned up about ``y``."""
+    for stroke in figures_below(places, _ZERO, -y, rule, _FIGURE):
+        if isinstance(stroke, Line):
+            yield Line((stroke.start[0], -stroke.start[1]), (stroke.end[0], -stroke.end[1]), stroke.role)
+        elif isinstance(stroke, Text):
+            x, low = stroke.anchor
+            yield Text((x, -low - set_line(stroke.content).rise), stroke.content, stroke.align)

@@ -1,0 +1,179 @@
+"""A loose tenon corner opened flat: the end of one board and the face or edge of the other, side by side over their common arris."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards.extent import outer_corners
+from joinlay.lengths import NOTHING, Length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from joinlay.boards import Board, Cut, Place, Vector
+    from joinlay.pen.marks import Box
+
+__all__ = ["Corner", "Flap", "Mouth", "corners_of"]
+
+#: Two boards whose edges lie this close along the joint are marked from those edges; past it, from the other board's, in mm.
+_NEAR = Fraction(5)
+
+
+@dataclass(frozen=True, slots=True)
+class Mouth:
+    """A mortise as it opens on a flap: ``box`` is (out, up, out, up), ``out`` from the fold and ``up`` along the joint, in mm."""
+
+    cut: Cut
+    box: Box
+
+    @property
+    def centre(self) -> tuple[Fraction, Fraction]:
+        """Its middle, out and up."""
+        return (self.box[0] + self.box[2]) / 2, (self.box[1] + self.box[3]) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Flap:
+    """One board's share of the paper: how far it goes ``out`` from the fold, and from where to where ``up`` along the joint.
+
+    ``datum`` is where its own mortises are counted from, up the joint: its edge, or the other board's where its own is far away.
+    """
+
+    board: Board
+    surface: Surface
+    out: Fraction
+    low: Fraction
+    high: Fraction
+    datum: Fraction
+    mouths: tuple[Mouth, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Corner:
+    """A joint opened about the arris where both outsides lie in one plane.
+
+    Up the paper goes the end's width, from its reference edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the
+    end to its left, looking at the surfaces that are mortised; -1 the other way round.
+    """
+
+    end: Flap
+    into: Flap
+    hand: int
+
+
+def corners_of(boards: Iterable[Board]) -> Iterator[Corner]:
+    """Every corner where mortises in the end of a board meet those in another's face or edge (LT-1 to LT-12), in the order of the boards."""
+    named = {board.name: board for board in boards}
+    for board in named.values():
+        for surface in (Surface.END, Surface.FAR_END):
+            cuts = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.surface is surface and cut.mate in named]
+            for mate in dict.fromkeys(cut.mate for cut in cuts):
+                corner = _corner(board, surface, [cut for cut in cuts if cut.mate == mate], named[mate])
+                if corner is not None:
+                    yield corner
+
+
+def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner | None:
+    if board.place is None or other.place is None:
+        return None
+    joint = cuts[0].joint
+    fitting = [cut for cut in other.cuts if cut.kind is CutKind.MORTISE and cut.mate == board.name and cut.joint == joint]
+    # A rail has two ends in one stile only where the piece has one stile; then those nearest in the piece belong to this end.
+    surfaces = dict.fromkeys(cut.surface for cut in fitting)
+    if len(surfaces) != 1:
+        return None
+    up, through = board.place.across, board.place.into
+    foot = _at(board, end, NOTHING, NOTHING)
+    arris, out = _arris(board, other, end, through)
+    if arris is None:
+        return None
+    measure = _Measure(up, out, _dot(foot, up), _dot(arris, out))
+    surface = next(iter(surfaces))
+    low, high = _spread(outer_corners(other), up, measure.up_zero)
+    wide = board.width.mm
+    is_edged = abs(low) <= _NEAR and abs(high - wide) <= _NEAR
+    outward = _outward(other.place, surface)
+    right = _cross(up, outward)
+    # What goes out from the arris into the other board is the way its flap lies.
+    hand = 1 if _dot(out, right) > 0 else -1
+    into = Flap(
+        other, surface, _spread(outer_corners(other), out, measure.out_zero)[1], low if is_edged else Fraction(0), high if is_edged else wide,
+        low if is_edged else Fraction(0), tuple(measure.mouth(other, cut) for cut in fitting),
+    )  # fmt: skip
+    return Corner(
+        Flap(board, end, board.thickness.mm, Fraction(0), wide, Fraction(0), tuple(measure.mouth(board, cut) for cut in cuts)),
+        into,
+        hand,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Measure:
+    """Measures in the plane of the joint: ``up`` along it, ``out`` across it, each from its zero."""
+
+    up: Vector
+    out: Vector
+    up_zero: Fraction
+    out_zero: Fraction
+
+    def mouth(self, board: Board, cut: Cut) -> Mouth:
+        corners = _cut_corners(board, cut)
+        (y0, y1), (x0, x1) = _spread(corners, self.up, self.up_zero), _spread(corners, self.out, self.out_zero)
+        return Mouth(cut, (x0, y0, x1, y1))
+
+
+def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[Vector | None, Vector]:
+    """A point of the arris about which the corner opens, and the way out from it into the wood: where both outsides are flush.
+
+    The reference face is tried first: it is the show face of a frame.
+    """
+    low, high = _spread(outer_corners(other), through, Fraction(0))
+    near, far = _at(board, end, NOTHING, NOTHING), _at(board, end, NOTHING, board.thickness)
+    back: Vector = (-through[0], -through[1], -through[2])
+    if _dot(near, through) == low:
+        return near, through
+    if _dot(far, through) == high:
+        return far, back
+    return None, through
+
+
+def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
+    assert board.place is not None
+    return board.place.point(board.length if end is Surface.FAR_END else NOTHING, across, into)
+
+
+def _cut_corners(board: Board, cut: Cut) -> list[Vector]:
+    """The corners of a cut where it opens: the mortises of a leaning board are met at its end."""
+    spans: list[tuple[Length, Length]] = [(cut.span(axis).start, cut.span(axis).stop) for axis in Axis]
+    axis = cut.surface.axis
+    place = list(Axis).index(axis)
+    mouth = board.size(axis) if cut.surface.is_far else NOTHING
+    spans[place] = (mouth, mouth)
+    return _box_corners(board, spans)
+
+
+def _box_corners(board: Board, spans: list[tuple[Length, Length]]) -> list[Vector]:
+    assert board.place is not None
+    return [board.place.point(a, b, c) for a in spans[0] for b in spans[1] for c in spans[2]]
+
+
+def _spread(points: Sequence[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
+    found = [_dot(point, way) - zero for point in points]
+    return min(found), max(found)
+
+
+def _outward(place: Place, surface: Surface) -> Vector:
+    x, y, z = {Axis.ALONG: place.along, Axis.ACROSS: place.across, Axis.INTO: place.into}[surface.axis]
+    return (x, y, z) if surface.is_far else (-x, -y, -z)
+
+
+def _dot(one: Vector, other: Vector) -> Fraction:
+    return one[0] * other[0] + one[1] * other[1] + one[2] * other[2]
+
+
+def _cross(one: Vector, other: Vector) -> Vector:
+    (a, b, c), (d, e, f) = one, other
+    return (b * f - c * e, c * d - a * f, a * e - b * d)

@@ -1,0 +1,176 @@
+"""Drawing fold-over strips: the fold upright in the middle, the end's flap on one side of it and the face's or edge's on the other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from textwrap import wrap
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards.names import in_few_words
+from joinlay.lengths import Length
+from joinlay.pen.blocks import beside, hand_sign, stacked
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words
+from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
+from joinlay.pen.outlines import outline, polygon
+from joinlay.pen.signs import BAR
+from joinlay.pen.spreading import spread
+from joinlay.templates.folding.corner import Corner, Flap, corners_of
+from joinlay.templates.template import Template
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable, Iterator
+
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box, Mark
+
+__all__ = ["fold_strips"]
+
+_FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+#: How far a flap goes past the outermost mortise, and how wide the column of figures beside it is.
+_PAST, _LEAD, _WHITE = Fraction(7), Fraction(5), Fraction(1)
+_CROSS: Final = Fraction(3)
+_TONE: Final = Fraction(1, 8)
+_BLACK: Final = Fraction(1)
+_HALF, _TALL = Fraction(4), Fraction(8)
+#: The widest a line of a heading may be, and the letters it holds.
+_COLUMN: Final = Fraction(62)
+_LETTERS: Final = 26
+_ZERO: Final = Fraction(0)
+
+
+def fold_strips(plan: Plan) -> tuple[Template, ...]:
+    """A strip for each loose tenon corner that differs: sides to fronts, rails and mullions to what they run into (LT-1 to LT-12).
+
+    Drawn with x = 0 at the fold and y = 0 at the reference edge of the board mortised in its end. Folded over the arris where both
+    outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both lie on each
+    other. Left and right corners are two strips. A corner whose outsides are nowhere flush has none. Source: common practice.
+    """
+    alike: dict[Hashable, list[Corner]] = {}
+    for corner in corners_of(plan.boards):
+        alike.setdefault(_likeness(corner), []).append(corner)
+    return tuple(_template(corners, plan.rule) for corners in alike.values())
+
+
+def _template(corners: list[Corner], rule: Graduation) -> Template:
+    strokes = tuple(flatten(_Strip(corners[0], corners, rule).marks()))
+    names = tuple(corner.end.board.name for corner in corners)
+    end = corners[0].end
+    return Template(names, f"{end.board.datum.word(end.surface)}, fold-over strip", strokes, bounds_of(strokes))
+
+
+def _likeness(corner: Corner) -> Hashable:
+    flaps = tuple(
+        (flap.board.part, flap.surface, flap.out if flap is corner.end else 0, flap.low, flap.high,
+         tuple((mouth.box, mouth.cut.depth.mm) for mouth in flap.mouths))
+        for flap in (corner.end, corner.into)
+    )  # fmt: skip
+    return corner.hand, flaps
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    corner: Corner
+    all: list[Corner]
+    rule: Graduation
+
+    def marks(self) -> Iterator[Mark]:
+        end, into = self.corner.end, self.corner.into
+        for flap, side in ((end, -self.corner.hand), (into, self.corner.hand)):
+            yield from self._flap(flap, side)
+            yield from self._figures(flap, side)
+            yield from self._heading(flap, side)
+        low, high = min(end.low, into.low), max(end.high, into.high)
+        yield Line((_ZERO, low - 3), (_ZERO, high + 2), Role.FOLD, "fold")
+        yield Polyline(
+            ((-_HALF, high + 3), (_HALF, high + 3), (_ZERO, high + 3 + _TALL)), Role.OUTLINE, closed=True, says="triangle"
+        )
+
+    def _out(self, flap: Flap) -> Fraction:
+        """How far the flap's paper goes: all of an end or an edge, and of a face as far as its mortises need."""
+        return min(flap.out, max(mouth.box[2] for mouth in flap.mouths) + _PAST) if flap is self.corner.into else flap.out
+
+    def _flap(self, flap: Flap, side: int) -> Iterator[Mark]:
+        out, name = self._out(flap), flap.board.name
+        panel = _box((_ZERO, flap.low, out, flap.high), side)
+        left, bottom, right, top = panel
+        for mouth in flap.mouths:
+            lies = _box(mouth.box, side)
+            yield Fill(polygon(lies, mouth.cut.shape), _TONE, Role.CUT)
+            yield from outline(lies, mouth.cut.shape, Role.CUT, panel, f"{name} {mouth.cut.name}")
+            x, y = mouth.centre
+            x *= side
+            high = (mouth.box[3] - mouth.box[1]) / 2 + 1
+            yield Line((x, y - high), (x, y + high), Role.CUT, f"{name} {mouth.cut.name} centre")
+            yield Line((_ZERO, y), (side * out, y), Role.CENTRE, f"{name} {mouth.cut.name} centre")
+        yield Line((left, top), (right, top), Role.OUTLINE)
+        yield Line((side * out, bottom), (side * out, top), Role.OUTLINE if flap is self.corner.end else Role.CUT)
+        foot = flap.datum
+        yield Line((left, foot), (right, foot), Role.OUTLINE, f"{name} {self._edge_word(flap)}")
+        yield Fill(((left, foot - BAR), (right, foot - BAR), (right, foot), (left, foot)), _BLACK)
+
+    def _edge_word(self, flap: Flap) -> str:
+        """The edge the flap's foot lies on: the board's own, or on a stile the line of the rail's."""
+        own = self.corner.end.board.datum.edge
+        if flap is self.corner.end or flap.low != flap.datum or flap.board.part == "drawer front":
+            return flap.board.datum.edge if flap is self.corner.into and flap.board.part == "drawer front" else own
+        return f"line of the rail's {own}"
+
+    def _figures(self, flap: Flap, side: int) -> Iterator[Mark]:
+        """Each centre's height above the flap's own datum, in a column past the flap."""
+        out = self._out(flap)
+        centres = sorted({mouth.centre[1] for mouth in flap.mouths})
+        lines = [figures(Length(y - flap.datum), self.rule, _FIGURE) for y in centres]
+        sizes = [set_line(line).rise + set_line(line).fall + _WHITE for line in lines]
+        edge = words(self._edge_word(flap), _SMALL, bold=True)
+        foot = flap.datum - BAR - _WHITE
+        middles = spread(centres, sizes, flap.datum)
+        column = side * (out + _LEAD + _WHITE)
+        align = Align.LEFT if side > 0 else Align.RIGHT
+        for y, middle, line in zip(centres, middles, lines, strict=True):
+            yield Line((side * out, y), (side * (out + _LEAD), middle), Role.DIMENSION)
+            set_out = set_line(line)
+            yield Text((column, middle - (set_out.rise - set_out.fall) / 2), line, align)
+        yield Text((side * (out + _WHITE), foot - set_line(edge).rise), edge, align)
+
+    def _heading(self, flap: Flap, side: int) -> Iterator[Mark]:
+        """Which boards the flap is for, which of their surfaces, and what is cut there; over the flap's column."""
+        is_end = flap is self.corner.end
+        names = in_few_words(dict.fromkeys((c.end if is_end else c.into).board.name for c in self.all))
+        surface = flap.board.datum.word(flap.surface)
+        mouth = flap.mouths[0]
+        wide, long = mouth.box[2] - mouth.box[0], mouth.box[3] - mouth.box[1]
+        many = len(flap.mouths)
+        cut: Content = (
+            Run(f"{many} mortise{'s' if many > 1 else ''} ", _SMALL), *figures(Length(long), self.rule, _SMALL), Run(" × ", _SMALL),
+            *figures(Length(wide), self.rule, _SMALL), Run(", ", _SMALL), *figures(mouth.cut.depth, self.rule, _SMALL), Run(" deep", _SMALL),
+        )  # fmt: skip
+        named = _in_one_size(wrap(names, _LETTERS))
+        block = stacked([*named, words(f"on the {surface}", _SMALL), cut])
+        if is_end:
+            hand = _hand(self.corner)
+            block = beside(hand_sign(is_left=hand == "left"), block) if hand else block
+        x = _HALF + 2 if side > 0 else -(_HALF + 2) - block.width
+        top = max(self.corner.end.high, self.corner.into.high) + 3
+        yield from block.marks(x, top)
+
+
+def _in_one_size(lines: list[str]) -> list[Content]:
+    """Lines of a heading, all as large as the widest of them can be."""
+    for high in (_WORD, _SMALL):
+        set_out = [words(line, high, bold=True) for line in lines]
+        if all(set_line(line).width <= _COLUMN for line in set_out):
+            return set_out
+    return [fitted(line, _COLUMN, (_SMALL,), bold=True) for line in lines]
+
+
+def _hand(corner: Corner) -> str:
+    said = f"{corner.end.board.name} {corner.end.board.datum.word(corner.end.surface)}".split()
+    return next((word for word in said if word in ("left", "right")), "")
+
+
+def _box(box: Box, side: int) -> Box:
+    x0, y0, x1, y1 = box
+    return box if side > 0 else (-x1, y0, -x0, y1)

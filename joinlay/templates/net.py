@@ -1,0 +1,160 @@
+"""The end of a board laid out flat: its face, the end folded down beside it, and the far face beyond that.
+
+Paper folded along the lines between them wraps the end of the board. Everything is counted in two exact numbers: ``u``, how far from the end
+(positive on the face; negative on the end and the far face, in the order the paper meets them), and ``y``, how far from the
+reference edge. Only when marks are made does ``u`` become right or left, as the board is seen.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import Axis, CutKind, Shape, Surface
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board, Cut, Span
+    from joinlay.pen.marks import Box, Point
+
+__all__ = ["Mouth", "Net", "lay_flat"]
+
+#: A cut that begins further than this from an end isn't marked from there, in mm.
+NEAR: Final = Fraction(100)
+#: How far the paper reaches past the last cut on the far face, and how deep a plain flap is that only hooks over the end.
+_FAR_MARGIN, _LEAST_FLAP = Fraction(8), Fraction(12)
+
+
+@dataclass(frozen=True, slots=True)
+class Mouth:
+    """Where a cut opens on one surface of the net, or (``is_hidden``) lies under its face. ``box`` is (u, y, u, y)."""
+
+    cut: Cut
+    on: Surface
+    box: Box
+    is_hidden: bool = False
+
+    @property
+    def is_entered(self) -> bool:
+        """True where this is the surface the cutter enters."""
+        return self.on is self.cut.surface
+
+    @property
+    def is_centred(self) -> bool:
+        """True where the cut is marked by its centre: a mortise or a hole, on the surface it is cut from."""
+        return self.is_entered and self.cut.kind in (CutKind.MORTISE, CutKind.HOLE)
+
+    @property
+    def centre(self) -> Point:
+        """The middle of the mouth, in u and y."""
+        u0, y0, u1, y1 = self.box
+        return ((u0 + u1) / 2, (y0 + y1) / 2)
+
+
+@dataclass(frozen=True, slots=True)
+class Net:
+    """One end of ``board`` laid flat. ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none).
+
+    ``shown`` is how much of the board's width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with
+    all its cuts where ``board`` is only one view of it.
+    """
+
+    board: Board
+    end: Surface
+    mouths: tuple[Mouth, ...]
+    flap: Fraction
+    far: Fraction
+    shown: Fraction | None = None
+    part: Board | None = None
+
+    @property
+    def hand(self) -> int:
+        """1 where the end is at the left, looking at the face with the reference edge down; -1 where it is at the right."""
+        return 1 if (self.end is Surface.END) == self.board.end_on_left else -1
+
+    @property
+    def height(self) -> Fraction:
+        """As much of the board's width as is on the paper, upright."""
+        return self.board.width.mm if self.shown is None else self.shown
+
+    @property
+    def is_through(self) -> bool:
+        """True where nothing is seen but cuts that run the whole length of the board: a fence sets them all."""
+        long = self.board.length.mm
+        return all(m.cut.along.start.mm == 0 and m.cut.along.stop.mm == long for m in self.mouths)
+
+    @property
+    def goes_on(self) -> bool:
+        """True where the part has cuts too far along for a template at either end (a story stick has them), pull holes aside."""
+        part = self.part or self.board
+        return any(
+            all(_from_end(cut.along, part, end)[0] > NEAR for end in (Surface.END, Surface.FAR_END))
+            for cut in part.cuts
+            if cut.kind is not CutKind.HOLE or part.part != "drawer front"
+        )
+
+    @property
+    def outer(self) -> Fraction:
+        """The u where the paper begins, furthest from the face."""
+        return -(self.flap + self.far)
+
+    def panel(self, surface: Surface, reach: Fraction) -> Box:
+        """The box of one surface, in u and y; the face as far as ``reach``."""
+        spans = {
+            self.end: (-self.flap, Fraction(0)),
+            Surface.FACE: (Fraction(0), reach),
+            Surface.FAR_FACE: (self.outer, -self.flap),
+        }
+        u0, u1 = spans[surface]
+        return (u0, Fraction(0), u1, self.height)
+
+    @property
+    def surfaces(self) -> tuple[Surface, ...]:
+        """What is on the paper, in the order of u."""
+        return ((Surface.FAR_FACE,) if self.far else ()) + (self.end, Surface.FACE)
+
+    def on(self, surface: Surface) -> tuple[Mouth, ...]:
+        """The mouths on one surface, hidden ones left out."""
+        return tuple(mouth for mouth in self.mouths if mouth.on is surface and not mouth.is_hidden)
+
+
+def lay_flat(board: Board, end: Surface) -> Net | None:
+    """The net of ``board`` at ``end`` (END or FAR_END); None where no cut comes within 100 mm of it."""
+    thick = board.thickness.mm
+    mouths: list[Mouth] = []
+    for cut in board.cuts:
+        u0, u1 = _from_end(cut.along, board, end)
+        if u0 <= NEAR:
+            mouths += _mouths(cut, u0, u1, end, thick)
+    if not mouths:
+        return None
+    far = [mouth for mouth in mouths if mouth.on is Surface.FAR_FACE]
+    # A groove that runs on along the far face needs only a little of it shown.
+    depth = max((min(-thick - mouth.box[0], Fraction(40)) for mouth in far), default=None)
+    full = depth is not None or any(mouth.on is end for mouth in mouths)
+    return Net(
+        board,
+        end,
+        tuple(mouths),
+        thick if full else min(thick, _LEAST_FLAP),
+        Fraction(0) if depth is None else depth + _FAR_MARGIN,
+    )
+
+
+def _from_end(along: Span, board: Board, end: Surface) -> tuple[Fraction, Fraction]:
+    if end is Surface.END:
+        return along.start.mm, along.stop.mm
+    return board.length.mm - along.stop.mm, board.length.mm - along.start.mm
+
+
+def _mouths(cut: Cut, u0: Fraction, u1: Fraction, end: Surface, thick: Fraction) -> list[Mouth]:
+    """Every surface of the net that the cut opens on; on the face also what lies under it."""
+    across, into = cut.span(Axis.ACROSS), cut.span(Axis.INTO)
+    y0, y1 = across.start.mm, across.stop.mm
+    found = [Mouth(cut, Surface.FACE, (u0, y0, u1, y1), is_hidden=into.start.mm > 0)]
+    if u0 == 0:
+        found.append(Mouth(cut, end, (-into.stop.mm, y0, -into.start.mm, y1)))
+    # What is drilled or routed right through comes out where it will; only cuts with corners are marked on both faces.
+    if into.stop.mm == thick and (cut.shape is Shape.SQUARE or cut.surface is Surface.FAR_FACE):
+        found.append(Mouth(cut, Surface.FAR_FACE, (-thick - u1, y0, -thick - u0, y1)))
+    return found

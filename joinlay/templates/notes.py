@@ -1,0 +1,154 @@
+"""What each cut says on its template: its kind, how deep, and its place in figures, since paper moves and figures don't (PR-5)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import CutKind, Surface
+from joinlay.lengths import Length
+from joinlay.pen.blocks import Block, stacked
+from joinlay.pen.lettering import Run, figures, words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box
+    from joinlay.templates.net import Mouth, Net
+
+__all__ = ["FIGURE", "WORD", "Note", "notes_of", "plain_note"]
+
+#: Heights of the lettering read with the part in hand, in mm.
+FIGURE: Final = Fraction(5)
+WORD: Final = Fraction(7, 2)
+_SMALL: Final = Fraction(5, 2)
+
+#: A cut longer than this runs on under the words of its template, in mm.
+_RUNS_ON: Final = Fraction(45)
+
+#: A length between the words before and after it: ("", 1/4 in, "deep").
+_Fact = tuple[str, Fraction, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """What is said of one cut, or of several alike.
+
+    ``shapes`` are ways of setting it. ``band`` is the cut, in u and y, where it runs on along the part under the words; None where it doesn't.
+    """
+
+    shapes: tuple[Block, ...]
+    band: Box | None
+
+
+def notes_of(net: Net, rule: Graduation) -> tuple[Note, ...]:
+    """A note for every kind of cut on the net, cuts alike in one; mortises and holes last, whose place their figures tell already."""
+    groups: dict[tuple[str, str, tuple[_Fact, ...]], list[Mouth]] = {}
+    for mouth in net.mouths:
+        into_an_edge = mouth.is_hidden and mouth.cut.surface in (Surface.EDGE, Surface.FAR_EDGE)
+        if mouth.is_entered or into_an_edge:
+            key = (mouth.cut.kind.value, _where(net, mouth), tuple(_facts(mouth, net)))
+            groups.setdefault(key, []).append(mouth)
+    ordered = sorted(groups.items(), key=lambda said: said[1][0].is_centred)
+    return (*(_note(*said, mouths, rule) for said, mouths in ordered), *_beyond(net))
+
+
+def _beyond(net: Net) -> Iterator[Note]:
+    """What the maker must know of the wood that is not on the paper: cuts that go on across it, and cuts further along."""
+    if net.shown is not None and any(mouth.box[3] == net.shown for mouth in net.mouths):
+        yield _two("right across:", "square it over")
+    if net.goes_on:
+        yield _two("more cuts further along:", "see the story stick")
+
+
+def _two(what: str, do: str) -> Note:
+    return Note((stacked([(_blank(what),), (_blank(do),)]), stacked([(_blank(f"{what} {do}"),)])), None)
+
+
+def plain_note(said: str) -> Note:
+    """A note of words alone, small, in one line, two or three."""
+    return Note(tuple(stacked([words(line, _SMALL) for line in _in_lines(said, count)]) for count in (1, 2, 3)), None)
+
+
+def _in_lines(said: str, count: int) -> list[str]:
+    """The words in ``count`` lines about as long as each other; fewer where there are fewer words."""
+    target = len(said) / count
+    lines: list[str] = []
+    for word in said.split():
+        if lines and len(lines[-1]) + len(word) / 2 < target:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
+
+
+def _note(kind: str, where: str, facts: tuple[_Fact, ...], mouths: list[Mouth], rule: Graduation) -> Note:
+    called = _bold(f"{len(mouths)} {kind}s" if len(mouths) > 1 else kind)
+    place = [_bold(where)] if where else []
+    both = (*called, _blank(" "), *place[0]) if place else called
+    deep, *rest = (_set_fact(fact, rule) for fact in facts)
+    in_a_row: Content = (*both, _blank(" "), *deep)
+    for fact in rest:
+        in_a_row += (_blank(", "), *fact)
+    if not place:
+        shapes = [stacked([called, deep, *rest]), stacked([(*called, _blank(" "), *deep), *rest])]
+    else:
+        shapes = [
+            stacked([called, *place, deep, *rest]),
+            stacked([called, (*place[0], _blank(" "), *deep), *rest]),
+            stacked([both, in_a_row[len(both) + 1 :]]),
+        ]
+    box = mouths[0].box
+    runs_on = mouths[0].on is Surface.FACE and box[2] - box[0] > _RUNS_ON
+    return Note((*shapes, stacked([in_a_row])), box if runs_on else None)
+
+
+def _bold(text: str) -> Content:
+    return (Run(text, WORD, bold=True),)
+
+
+def _blank(text: str) -> Run:
+    return Run(text, WORD)
+
+
+def _where(net: Net, mouth: Mouth) -> str:
+    """Where the cut goes in, unless that is the face that is up."""
+    return "" if mouth.cut.surface is Surface.FACE else f"in {net.board.datum.word(mouth.cut.surface)}"
+
+
+def _facts(mouth: Mouth, net: Net) -> Iterator[_Fact]:
+    """Depth first, then where the cut lies: from the end, from the face, up from the edge, whichever marks it out."""
+    cut, (u0, y0, u1, _) = mouth.cut, mouth.box
+    yield "", cut.depth.mm, "deep"
+    if cut.surface in (Surface.END, Surface.FAR_END):
+        yield "", (cut.into.centre if mouth.is_centred else cut.into.start).mm, "from face"
+    elif mouth.on is Surface.FAR_FACE:
+        # Counted backwards past the end, so the near wall is the larger number.
+        thick = net.board.thickness.mm
+        yield from _from_end(-thick - u1, -thick - u0, cut.kind)
+    elif mouth.is_centred:
+        yield "", mouth.centre[0], "from end"
+    elif cut.kind is CutKind.GROOVE:
+        yield "", y0, "up"
+        if u0 > 0:
+            yield "stops", u0, "from end"
+    else:
+        yield from _from_end(u0, u1, cut.kind)
+
+
+def _from_end(near: Fraction, far: Fraction, kind: CutKind) -> Iterator[_Fact]:
+    if near > 0:
+        yield "", near, "from end"
+        if kind is CutKind.SLOT:
+            yield "", far - near, "long"
+    elif kind is CutKind.RABBET:
+        yield "", far, "wide"
+
+
+def _set_fact(fact: _Fact, rule: Graduation) -> Content:
+    before, size, after = fact
+    lead = (_blank(f"{before} "),) if before else ()
+    return (*lead, *figures(Length(size), rule, FIGURE), _blank(f" {after}"))

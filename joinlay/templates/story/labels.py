@@ -1,0 +1,151 @@
+"""What is written on a story stick: names inside their stretch where they fit, all else in rows beside the ticks, none on another."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from math import ceil
+from typing import TYPE_CHECKING, Final, Union
+
+from joinlay.lengths import Length
+from joinlay.pen.blocks import Block, stacked
+from joinlay.pen.lettering import figures, fitted, set_line, words
+from joinlay.pen.spreading import spread
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
+    from joinlay.templates.story.stick import Stick, Stretch
+
+__all__ = ["SMALL", "Inside", "Labels", "Row", "label"]
+
+SMALL: Final = Fraction(5, 2)
+_WORD: Final = Fraction(7, 2)
+#: Heights of figures and of names: the larger ones where the rows take no more than this share of the stick and none is too wide.
+_SIZES: Final = ((Fraction(5), _WORD), (Fraction(7, 2), SMALL))
+_SHARE: Final = Fraction(3, 4)
+#: The widest a row may be, and white kept between two rows and at both ends of a name inside its stretch.
+_WIDEST: Final = Fraction(28)
+_WHITE: Final = Fraction(9, 10)
+#: A part of a stretch as long as this has its name too; one twice as long has it twice.
+_AGAIN: Final = Fraction(90)
+
+
+#: What a row speaks of, its words, and the lane of the stretch it names.
+_Asked = tuple[Fraction, Block, Union[int, None]]
+
+
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """A name that stands inside its stretch, reading along the stick, with its ``middle``."""
+
+    stretch: Stretch
+    middle: Fraction
+    content: Content
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of words: it speaks of the position ``at`` and stands with its middle at ``middle``.
+
+    ``lane`` is that of the stretch it names; None for the figure of a tick.
+    """
+
+    at: Fraction
+    middle: Fraction
+    block: Block
+    lane: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Labels:
+    """All the words of a stick but its title and ends. ``width`` is what the widest row takes."""
+
+    inside: tuple[Inside, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def width(self) -> Fraction:
+        """The room the rows take across the stick."""
+        return max((row.block.width for row in self.rows), default=Fraction(0))
+
+    @property
+    def top(self) -> Fraction:
+        """How far up the highest row reaches."""
+        return max((row.middle + row.block.height / 2 for row in self.rows), default=Fraction(0))
+
+
+def label(stick: Stick, rule: Graduation) -> Labels:
+    """Every position's figure on ``rule``, and every stretch's and centre's name, each where nothing else is. MS-2."""
+    ticks = list(stick.places)
+    outside: dict[Stretch, Fraction] = {}
+    inside: list[Inside] = []
+    # A name that finds no room gets a line to its row, and that line may take another name's room; so until nothing changes.
+    while True:
+        lines = sorted({*ticks, *outside.values()})
+        placed = {one: list(_inside(stick, one, lines)) for one in stick.stretches if one.word and one not in outside}
+        homeless = [one for one, names in placed.items() if not names]
+        if not homeless:
+            inside = [name for names in placed.values() for name in names]
+            break
+        outside |= {one: _spot(stick, one, ticks) for one in homeless}
+    return Labels(tuple(inside), tuple(_rows(stick, ticks, outside, rule)))
+
+
+def _gaps(stick: Stick, stretch: Stretch, lines: Sequence[Fraction]) -> list[tuple[Fraction, Fraction]]:
+    """The parts of a stretch that none of ``lines``, which rise, crosses, the longest first."""
+    low, high = stick.seen(stretch)
+    within = [low, *lines[bisect_right(lines, low) : bisect_left(lines, high)], high]
+    return sorted(pairwise(within), key=lambda gap: gap[0] - gap[1])
+
+
+def _spot(stick: Stick, stretch: Stretch, ticks: Sequence[Fraction]) -> Fraction:
+    """Where the line to a name's row begins: clear of every tick."""
+    low, high = _gaps(stick, stretch, ticks)[0]
+    return (low + high) / 2
+
+
+def _inside(stick: Stick, stretch: Stretch, lines: Sequence[Fraction]) -> Iterator[Inside]:
+    """A stretch's name in its longest part, and again in every other long one, so that no tile of a long stick is without it."""
+    content = words(stretch.label, SMALL)
+    for n, (low, high) in enumerate(_gaps(stick, stretch, lines)):
+        if set_line(content).width + 2 * _WHITE > high - low or (n and high - low < _AGAIN):
+            return
+        times = ceil((high - low) / (2 * _AGAIN))
+        for turn in range(times):
+            yield Inside(stretch, low + (high - low) * Fraction(2 * turn + 1, 2 * times), content)
+
+
+def _rows(stick: Stick, ticks: Sequence[Fraction], outside: Mapping[Stretch, Fraction], rule: Graduation) -> Iterator[Row]:
+    asked: list[_Asked] = []
+    for figure, word in _SIZES:
+        asked = sorted(_asked(stick, ticks, outside, rule, figure, word), key=lambda row: row[0])
+        takes = sum(block.height + _WHITE for _, block, _ in asked)
+        if takes <= _SHARE * stick.length and all(block.width <= _WIDEST for _, block, _ in asked):
+            break
+    middles = spread([at for at, _, _ in asked], [block.height + _WHITE for _, block, _ in asked], Fraction(0))
+    for (at, block, lane), middle in zip(asked, middles, strict=True):
+        yield Row(at, middle, block, lane)
+
+
+def _asked(
+    stick: Stick,
+    ticks: Sequence[Fraction],
+    outside: Mapping[Stretch, Fraction],
+    rule: Graduation,
+    figure: Fraction,
+    word: Fraction,
+) -> Iterator[_Asked]:
+    """Every row with the position it speaks of, before they are spread."""
+    centres = {centre.at: centre.label for centre in stick.centres}
+    for at in ticks:
+        lines: list[Content] = [figures(Length(at), rule, figure)]
+        if at in centres:
+            lines.append(fitted(centres[at], _WIDEST, (SMALL,), bold=True))
+        yield at, stacked(lines), None
+    for stretch, spot in outside.items():
+        yield spot, stacked([fitted(stretch.label, _WIDEST, (word, SMALL))]), stretch.lane

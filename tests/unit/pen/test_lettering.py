@@ -1,0 +1,66 @@
+"""Lettering: fractions set as fractions, and how much room a line takes."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.lengths import inches, mm
+from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, words
+from tests.unit.templates.parts import INCH, METRIC
+
+
+@pytest.mark.parametrize(
+    ("length", "rule", "said"),
+    [
+        (inches("1 5/16"), INCH, "1 5/16"),
+        (inches("5/16"), INCH, "5/16"),
+        (inches(2), INCH, "2"),
+        (mm(25), INCH, "31/32+"),
+        (mm(24), INCH, "15/16+"),
+        (mm("24.6"), INCH, "31/32−"),
+        (mm("24.5"), METRIC, "24.5"),
+        (mm("24.4"), METRIC, "24.5−"),
+        (mm("24.6"), METRIC, "24.5+"),
+        (mm(0), INCH, "0"),
+    ],
+)
+def test_figures_on_the_makers_rule(length, rule, said):
+    assert plain(figures(length, rule, 5)) == said
+
+
+def test_a_fraction_is_one_piece_above_and_one_below_the_bar():
+    over, bar, under = set_line((Vulgar(5, 16, Fraction(5)),)).pieces
+    assert (over.text, bar.text, under.text) == ("5", "⁄", "16")
+    assert over.up > bar.up == 0 > under.up
+    assert over.right + over.width <= under.right
+
+
+def test_height_is_that_of_a_capital():
+    (piece,) = set_line(words("H", 5)).pieces
+    assert piece.em * 1493 / 2048 == 5
+
+
+def test_blanks_are_room_and_no_type():
+    bare, padded = set_line((Run("deep", Fraction(5)),)), set_line((Run("  deep ", Fraction(5)),))
+    assert [piece.text for piece in padded.pieces] == ["deep"]
+    assert padded.width > bare.width
+    assert padded.pieces[0].right > 0
+    assert set_line((Run("  ", Fraction(5)),)).pieces == ()
+
+
+def test_words_run_together_only_where_they_did():
+    assert plain(words("drawer \t 1\nfront", 5)) == "drawer 1 front"
+
+
+def test_fitted_takes_the_largest_height_that_fits_and_cuts_short_what_never_does():
+    text = "drawer 1 front"
+    wide = set_line(words(text, 5)).width
+    assert fitted(text, wide, (5, 3)) == words(text, 5)
+    assert fitted(text, wide - 1, (5, 3)) == words(text, 3)
+    short = fitted(text, Fraction(12), (5, 3))
+    assert plain(short).endswith("…")
+    assert set_line(short).width <= 12
+
+
+def test_an_accent_needs_more_room_above():
+    assert set_line(words("Änder", 5)).rise > set_line(words("Ander", 5)).rise

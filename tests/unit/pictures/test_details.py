@@ -1,0 +1,77 @@
+"""The details at twice true size: the gaps drawn are the clearances the plan has, and words say so."""
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.lengths import mm
+from joinlay.pen.marks import Line, Role, Text
+from joinlay.pictures.details import RADIUS, details
+from joinlay.pictures.window import AROUND, WINDOW, clipped
+from tests.measured.odd_pieces import odd
+from tests.measured.packets import drawers, example, examples
+
+WHOLE = [name for name in examples() if example(name).others]
+
+
+def levels(picture, name, axis):
+    """Where the lines that bound a part stand on one axis of a detail, in mm of wood."""
+    lines = [s for s in picture.strokes if isinstance(s, Line) and s.says == name and s.start[axis] == s.end[axis]]
+    return sorted({line.start[axis] / picture.scale.factor for line in lines})
+
+
+def said(picture):
+    return " ".join(stroke.plain for stroke in picture.strokes if isinstance(stroke, Text))
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_the_side_clearance_is_as_wide_as_it_is(name):
+    plan = example(name)
+    at_frame = details(plan)[0]
+    stile, front = levels(at_frame, "face frame left stile", 0), levels(at_frame, "drawer 1 front", 0)
+    assert front[0] - stile[-1] == plan.drawers[0].side_clearance.mm
+    assert "side clearance" in said(at_frame)
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_the_front_stands_its_clearance_over_the_rail(name):
+    plan = example(name)
+    over_rail = details(plan)[2]
+    front = levels(over_rail, "drawer 1 front", 1)
+    rail = levels(over_rail, "face frame rail under drawer 1", 1)
+    assert front[0] - rail[-1] == plan.drawers[0].bottom_clearance.mm
+
+
+def test_clearances_in_millimetres_are_said_to_a_hundredth():
+    plan = example("moth-cabinet")
+    assert plan.drawers[0].side_clearance == mm("0.8")
+    assert "side clearance 0.8" in said(details(plan)[0])
+
+
+def test_the_side_rides_on_its_bearer():
+    picture = details(example("moth-cabinet"))[3]
+    assert levels(picture, "drawer 1 left side", 1)[0] == levels(picture, "runners drawer 1 left bearer", 1)[-1]
+
+
+def test_nothing_but_names_leaves_the_circle():
+    for name in ("moth-cabinet", "print-chest"):
+        for picture in details(example(name)):
+            wood = [s for s in picture.strokes if isinstance(s, Line) and s.role in (Role.OUTLINE, Role.HATCH)]
+            assert wood
+            assert all(x * x + y * y <= RADIUS * RADIUS for s in wood for x, y in (s.start, s.end))
+
+
+def test_openings_alone_have_the_drawers_own_corners_only():
+    assert [picture.title[0] for picture in details(drawers("4"))] == ["A", "B"]
+    assert [picture.title[0] for picture in details(odd("one drawer"))] == ["A", "B", "C", "D", "E"]
+
+
+def test_the_window_is_a_circle_but_for_a_hair():
+    assert all(x * x + y * y == WINDOW * WINDOW for x, y in AROUND)
+    square = tuple((Fraction(x), Fraction(y)) for x, y in ((-5, -5), (5, -5), (5, 5), (-5, 5)))
+    assert clipped(square) == square
+    far = tuple((x + 100, y) for x, y in square)
+    assert clipped(far) == ()
+    half = clipped(tuple((Fraction(x), Fraction(y)) for x, y in ((0, -90), (90, -90), (90, 90), (0, 90))))
+    assert min(x for x, _ in half) == 0
+    assert (Fraction(0), WINDOW) in half

@@ -1,0 +1,166 @@
+"""Drill and position templates: every hole, block and strip is where the plan's boards have it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from joinlay.boards import CutKind
+from joinlay.lengths import Length
+from joinlay.pages import lay_out, paper_named
+from joinlay.pen.lettering import figures, plain
+from joinlay.pen.marks import Arc, Fill, Line, Polyline
+from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
+from tests.measured.collisions import collisions
+from tests.measured.packets import example, examples
+from tests.unit.templates.reading import texts
+from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny
+
+ODD = {"openings": openings, "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE), "tiny": tiny}
+NAMES = [*examples(), *ODD]
+NOTHING = Length(Fraction(0))
+
+
+def planned(name):
+    """An example's plan, or an odd one."""
+    return ODD[name]() if name in ODD else example(name)
+
+
+def corner(board, *, far=False):
+    """The board's corner at its references in the piece, or the one opposite."""
+    return board.place.point(board.length, board.width, board.thickness) if far else board.place.point(NOTHING, NOTHING, NOTHING)
+
+
+def spans(board):
+    """From where to where a board lies in the piece, each way."""
+    return [sorted(pair) for pair in zip(corner(board), corner(board, far=True), strict=True)]
+
+
+def box_of(stroke):
+    """The box of a closed line."""
+    xs, ys = zip(*stroke.points, strict=True)
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def lies_at(cut, front, hole, template, plan):
+    """Whether a cut is as far along the front as the template has it: from an end, or in figures, about a line squared across."""
+    left, length = cut.along.centre.mm, front.length.mm
+    if hole.centre[0]:
+        return left == (hole.centre[0] if hole.centre[0] > 0 else length + hole.centre[0])
+    squared = [stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says == "squared across"]
+    assert [line.start[0] for line in squared] == [0]
+    end, from_end = ("left end", left) if left <= length - left else ("right end", length - left)
+    said = [text.plain for text in texts(template.strokes)]
+    return any(text.startswith(f"{plain(figures(Length(from_end), plan.rule, 5))} from the {end}") for text in said)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_top(name):
+    plan = planned(name)
+    served = []
+    for template in pull_templates(plan):
+        [hole] = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
+        for front_name in template.names:
+            front = next(board for board in plan.boards if board.name == front_name)
+            drilled = [
+                cut for cut in front.cuts
+                if cut.kind is CutKind.HOLE and lies_at(cut, front, hole, template, plan) and front.width.mm - cut.across.centre.mm == -hole.centre[1]
+            ]  # fmt: skip
+            assert [cut.along.size.mm for cut in drilled] == [2 * hole.radius]
+            served += [(front_name, cut.name) for cut in drilled]
+    wanted = [
+        (board.name, cut.name)
+        for board in plan.boards
+        for cut in board.cuts
+        if board.part == "drawer front" and cut.kind is CutKind.HOLE
+    ]
+    assert sorted(served) == sorted(wanted)
+
+
+def test_a_pulls_template_says_how_large_and_how_deep_and_has_both_datums():
+    [first, *_] = pull_templates(example("seed-cabinet"))
+    said = {text.plain for text in texts(first.strokes)}
+    assert {"drawer 1 to 5 front", "outside face up", "hole 6, right through", "LEFT END"} <= said
+    assert any(line.startswith("TOP EDGE") for line in said)
+    edges = {stroke.says for stroke in first.strokes if isinstance(stroke, Line)}
+    assert {"top edge", "left end"} <= edges
+    bars = [stroke for stroke in first.strokes if isinstance(stroke, Fill) and stroke.ink == 1]
+    assert len(bars) == 2
+
+
+def test_two_pulls_have_a_left_and_a_right_template():
+    plan = example("print-chest")
+    assert [template.end for template in pull_templates(plan)[:2]] == ["drill template, left pull", "drill template, right pull"]
+    left, right = pull_templates(plan)[:2]
+    for template, end in ((left, "left end"), (right, "right end")):
+        assert any(text.plain.endswith(f"from the {end}") for text in texts(template.strokes))
+
+
+def test_a_hole_far_from_the_ends_takes_little_paper():
+    for template in pull_templates(example("moth-cabinet")):
+        assert max(template.size) < 160
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_stop_block_is_where_it_stands_behind_the_face_of_the_frame(name):
+    plan = planned(name)
+    boards = {board.name: board for board in plan.boards}
+    face = min((spans(board)[1][0] for board in plan.boards if board.part == "stile"), default=None)
+    served: list[str] = []
+    for template in stop_templates(plan):
+        for block_name in template.names:
+            block = boards[block_name]
+            [drawn] = [box_of(one) for one in template.strokes if isinstance(one, Polyline) and one.says in template.names]
+            (x0, x1), (y0, y1), _ = spans(block)
+            assert drawn[1::2] == (y0 - face, y1 - face)
+            strip = boards.get(block_name.rsplit(" ", 2)[0] + " strip")
+            hand, inner = ("left", 0) if " left " in block_name else ("right", 1)
+            # The strip's end; where there is none, the wood that the lowest drawers run against.
+            woods = [spans(board)[0] for board in plan.boards if board.part in ("case side", "case partition")]
+            faces = [wood[1 - inner] for wood in woods if (wood[1] <= x0 if inner == 0 else wood[0] >= x1)]
+            bearer = boards.get(f"runners {' '.join(block_name.split()[1:3])} {hand} bearer")
+            against = max(faces) if inner == 0 else min(faces)
+            at = spans(strip)[0][inner] if strip else spans(bearer)[0][1 - inner] if bearer else against
+            assert drawn[::2] == (x0 - at, x1 - at)
+        served += template.names
+    assert sorted(served) == sorted(name for name in boards if name.startswith("stops ") and name.endswith("block"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_runners_seen_from_the_front_are_the_boards_own_boxes(name):
+    plan = planned(name)
+    boards = {board.name: board for board in plan.boards}
+    for template in runner_templates(plan):
+        first = template.names[0].removesuffix(" runner")
+        *_, number, hand = first.split()
+        floor = spans(boards[f"drawer {number} {hand} side"])[2][0]
+        drawn = {
+            one.says.split(" runner ")[1]: box_of(one)
+            for one in template.strokes
+            if isinstance(one, Polyline) and " runner " in one.says
+        }
+        bearer = boards.get(f"runners {first} bearer")
+        guide = boards.get(f"runners {first} guide")
+        for part, board in (("bearer", bearer), ("guide", guide)):
+            if board is None:
+                continue
+            # Both lie against the wood at that hand.
+            against = spans(board)[0][0 if hand == "left" else 1]
+            x0, x1 = spans(board)[0]
+            z0, z1 = spans(board)[2]
+            assert drawn[part] == (x0 - against, z0 - floor, x1 - against, z1 - floor)
+
+
+def test_openings_alone_have_no_runners_and_no_stops():
+    assert stop_templates(openings()) == runner_templates(openings()) == ()
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", NAMES)
+def test_no_words_collide(name, paper):
+    plan = planned(name)
+    templates = (*pull_templates(plan), *stop_templates(plan), *runner_templates(plan))
+    assert [(template.title, *found) for template in templates for found in collisions(template.strokes)] == []
+    sheets = lay_out(templates, paper_named(paper), title=plan.title, file=plan.file, unit=plan.rule.unit)
+    assert [(sheet.number, *found) for sheet in sheets for found in collisions(sheet.strokes)] == []

@@ -1,0 +1,125 @@
+"""Fold-over strips: folded flat, both halves of every joint lie on each other, and each is where its own board has it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+
+import pytest
+
+from joinlay.boards import CutKind, Surface
+from joinlay.pages import lay_out, paper_named
+from joinlay.pen.marks import Fill, Line, Polyline, Role
+from joinlay.templates.folding import fold_strips
+from tests.measured.collisions import collisions
+from tests.measured.packets import example, examples
+from tests.unit.templates.reading import texts
+from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny
+
+ODD = {"openings": openings, "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE), "tiny": tiny}
+
+
+def planned(name):
+    """An example's plan, or an odd one."""
+    return ODD[name]() if name in ODD else example(name)
+
+
+def crosses(template):
+    """The centre of every mortise on a strip by the board and cut it stands for: (x, y), read from its two lines."""
+    level, upright = {}, {}
+    for stroke in template.strokes:
+        if isinstance(stroke, Line) and stroke.says.endswith(" centre"):
+            (x0, y0), (x1, y1) = stroke.start, stroke.end
+            if y0 == y1:
+                level[stroke.says] = y0
+            if x0 == x1:
+                upright[stroke.says] = x0
+    assert level.keys() == upright.keys()
+    return {says.removesuffix(" centre"): (upright[says], level[says]) for says in level}
+
+
+@pytest.mark.parametrize("name", [*examples(), *ODD])
+def test_folded_flat_the_centres_of_both_boards_lie_on_each_other(name):
+    for template in fold_strips(planned(name)):
+        found = sorted((abs(x), y, x > 0) for x, y in crosses(template).values())
+        assert len(found) >= 2
+        assert Counter((x, y) for x, y, right in found if right) == Counter((x, y) for x, y, right in found if not right)
+
+
+@pytest.mark.parametrize("name", [*examples(), *ODD])
+def test_the_flap_of_the_end_is_the_boards_own_end(name):
+    plan = planned(name)
+    boards = {board.name: board for board in plan.boards}
+    seen = 0
+    for template in fold_strips(plan):
+        found = crosses(template)
+        board = boards[template.names[0]]
+        for cut in board.cuts:
+            where = found.get(f"{board.name} {cut.name}")
+            if where is None:
+                continue
+            # From the show face where that is flush, from the outside of a drawer's side else.
+            into = cut.into.centre.mm if board.part != "drawer side" else (board.thickness - cut.into.centre).mm
+            assert (abs(where[0]), where[1]) == (into, cut.across.centre.mm)
+            seen += 1
+    assert bool(seen) == any(cut.kind is CutKind.MORTISE for board in plan.boards for cut in board.cuts)
+
+
+def test_the_flap_of_a_front_is_counted_from_its_own_bottom_edge_and_end():
+    plan = openings()
+    front = plan.drawers[0].board("front")
+    rise = plan.drawers[0].bottom_clearance.mm
+    left, right = (strip for strip in fold_strips(plan) if strip.names[0].startswith("drawer 1 "))
+    for strip, hand in ((left, "left"), (right, "right")):
+        found = crosses(strip)
+        for cut in front.cuts:
+            if cut.kind is CutKind.MORTISE and cut.name.startswith(hand):
+                x, y = found[f"{front.name} {cut.name}"]
+                assert y == cut.across.centre.mm + rise
+                from_end = cut.along.centre.mm if hand == "left" else front.length.mm - cut.along.centre.mm
+                assert abs(x) == from_end
+    # Seen on the inside face with its bottom edge down, a front's left end is at the right, and the side folds out past it.
+    assert min(x for x, _ in crosses(left).values()) < 0 < crosses(left)["drawer 1 left side mortise 1"][0]
+    assert crosses(right)["drawer 1 right side mortise 1"][0] < 0
+
+
+def test_strips_serve_every_corner_that_is_alike_and_left_is_not_right():
+    titles = [template.title for template in fold_strips(example("moth-cabinet"))]
+    assert titles == [
+        "face frame bottom rail, face frame top rail, left end, fold-over strip",
+        "face frame bottom rail, face frame top rail, right end, fold-over strip",
+        "face frame rail under drawer 1 to 7, left end, fold-over strip",
+        "face frame rail under drawer 1 to 7, right end, fold-over strip",
+    ]
+    wide = piece(900, 500, 3, 2, joint=LOOSE)
+    ends = {
+        board.name
+        for board in wide.boards
+        for cut in board.cuts
+        if cut.kind is CutKind.MORTISE and cut.surface in (Surface.END, Surface.FAR_END)
+    }
+    assert {name for strip in fold_strips(wide) for name in strip.names} == ends
+    assert "face frame mullion 1" in ends
+
+
+def test_a_strip_has_its_fold_a_triangle_on_it_a_bar_under_each_flap_and_figures_from_each_edge():
+    for strip in fold_strips(openings()):
+        fold = [stroke for stroke in strip.strokes if isinstance(stroke, Line) and stroke.role is Role.FOLD]
+        assert [line.start[0] for line in fold] == [0]
+        [triangle] = [stroke for stroke in strip.strokes if isinstance(stroke, Polyline) and stroke.says == "triangle"]
+        assert sum(x for x, _ in triangle.points) == 0
+        bars = [stroke for stroke in strip.strokes if isinstance(stroke, Fill) and stroke.ink == 1 and len(stroke.points) == 4]
+        assert sorted(max(y for _, y in bar.points) for bar in bars)[:2] == [Fraction(0), Fraction("0.8")]
+        said = [text.plain for text in texts(strip.strokes)]
+        assert any("deep" in line for line in said)
+        assert {"L", "R"} & set(said)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", [*examples(), *ODD])
+def test_no_words_collide(name, paper):
+    plan = planned(name)
+    strips = fold_strips(plan)
+    assert [found for strip in strips for found in collisions(strip.strokes)] == []
+    sheets = lay_out(strips, paper_named(paper), title=plan.title, file=plan.file, unit=plan.rule.unit)
+    assert [found for sheet in sheets for found in collisions(sheet.strokes)] == []
