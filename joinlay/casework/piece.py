@@ -152,7 +152,7 @@ def within_room(
 ) -> tuple[Dimension, Dimension, Dimension]:
     """The width, height and depth over all of a piece in a ``room`` (a niche's width, height, depth).
 
-    ``beside`` is left free at each side, ``above`` over it, ``behind`` at its back. No rule: derived.
+    ``beside`` is left free at each side, ``above`` over it, ``behind`` at its back (CA-1, by geometry).
     """
     width = (room[0] - 2 * beside).named("piece width over all", "CA-1", "by geometry")
     height = (room[1] - above).named("piece height over all", "CA-1", "by geometry")

@@ -29,7 +29,7 @@ def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
     """A layout for each solid stock of which there are boards on hand; parts that find no room are left out, to be bought.
 
     Parts are cut at their rough sizes. Every board is crosscut first, as solid wood is: at its defects, then to rough lengths, which
-    are then ripped. No whole boards are added, so ``least_whole`` is 0.
+    are then ripped. No whole boards are added, so ``least_whole`` is 0 (CL-2).
     """
     layouts = []
     for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):

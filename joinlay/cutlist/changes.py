@@ -87,7 +87,8 @@ class Changes:
 def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_settings: Facts | None = None) -> Changes:
     """Everything that differs from ``old`` to ``new``; both are shown on the new plan's rule.
 
-    Parts are told apart by name. The settings of both are facts their own floor gives, under any names. Source: by geometry.
+    Parts are told apart by name. The settings of both are facts their own floor gives, under any names. A part that comes out
+    short by no more than a cut may stray (CK-1) is worth a try. Source: by geometry.
     """
     one, other = _Reader(new, old), _Reader(new, new)
     before = {board.name: _Part.of(board, old) for board in old.boards}

@@ -52,7 +52,7 @@ def pieces_of(groups: Sequence[Group]) -> list[Piece]:
 
 
 def offcut_limits(plan: Plan) -> OffcutLimits:
-    """The smallest offcut worth keeping, from the practice table."""
+    """The smallest offcut worth keeping, from the practice table (CL-2)."""
     return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
 
 

@@ -91,7 +91,7 @@ def shopping_list(
     """Everything to buy or make ready for ``plan``, with its cost at ``plan.on_hand.prices``.
 
     ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the number of sheets of paper its templates are
-    printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit.
+    printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit (CL-2).
     """
     prices = plan.on_hand.prices
     lines = tuple(

@@ -1,14 +1,21 @@
-"""Every public thing says what it is; on the floors of the trade it names its rule, or says that there is none."""
+"""Every public thing says what it is; whatever applies a trade rule names it."""
 
 import ast
 
 import pytest
 
+from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from tests.house.rules import rule_numbers, rules_named_in
 from tests.house.source import functions_and_classes, modules, modules_of
 
-#: Floors whose functions hold trade rules.
-TRADE_FLOORS = ("joints", "casework", "checks")
+#: Floors whose functions apply trade rules.
+TRADE_FLOORS = ("stock", "shop", "joints", "casework", "checks", "jobs", "cutlist")
+
+#: The rules behind each figure of the practice tables: who reads the figure applies them.
+RULES_OF_FIGURES = {
+    **{row.name: rules_named_in(row.rule) for row in LENGTH_RULES},
+    **{row.name: rules_named_in(row.rule) for row in RATIO_RULES},
+}
 
 
 @pytest.mark.parametrize("path", modules())
@@ -19,21 +26,68 @@ def test_modules_and_public_things_have_docstrings(path):
     assert silent == []
 
 
-def names_a_rule(text):
-    """True where a docstring names a trade rule, or says in so many words that none applies."""
-    return bool(rules_named_in(text)) or "no rule" in text.casefold()
+def texts_in(function):
+    """Every text in a function but its docstrings, which are texts that stand by themselves."""
+    alone = {id(node.value) for node in ast.walk(function) if isinstance(node, ast.Expr)}
+    return {
+        node.value
+        for node in ast.walk(function)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in alone
+    }
 
 
-def test_functions_on_the_floors_of_the_trade_name_their_rule():
-    silent = []
-    for path, tree in modules_of(*TRADE_FLOORS).items():
-        for node, within in functions_and_classes(tree):
-            if isinstance(node, ast.FunctionDef):
-                said = (ast.get_docstring(node) or "") + ((ast.get_docstring(within) or "") if within else "")
-                # What a value says of itself (a property, a method of a plain record) needs no rule of its own.
-                if within is None and not names_a_rule(said):
-                    silent.append(f"{path}:{node.lineno}: {node.name}")
+def rules_applied(tree, function):
+    """The rules that a function names in its code or whose figures it reads, itself or by private functions of its module."""
+    private = {node.name: node for node in tree.body if isinstance(node, ast.FunctionDef) and node.name.startswith("_")}
+    met: set[str] = set()
+    rules: set[str] = set()
+    todo = [function]
+    while todo:
+        one = todo.pop()
+        for text in texts_in(one):
+            rules |= rules_named_in(text) | RULES_OF_FIGURES.get(text, set())
+        called = {node.id for node in ast.walk(one) if isinstance(node, ast.Name) and node.id in private}
+        todo += [private[name] for name in called - met]
+        met |= called
+    return rules
+
+
+def test_functions_that_apply_a_rule_name_one():
+    silent = [
+        f"{path}:{node.lineno}: {node.name} applies {', '.join(sorted(rules))}"
+        for path, tree in modules_of(*TRADE_FLOORS).items()
+        for node, within in functions_and_classes(tree)
+        if isinstance(node, ast.FunctionDef) and within is None and (rules := rules_applied(tree, node))
+        if not rules_named_in(ast.get_docstring(node) or "")
+    ]
     assert silent == []
+
+
+def test_a_rule_is_found_wherever_it_is_applied():
+    written = """
+def by_name(length):
+    "It names CK-1 in what is said of it only."
+    return length.named("width", "DR-1", "common practice")
+
+def by_figure(practice):
+    return practice.length("tenon wall")
+
+def by_another(board):
+    return _inner(board)
+
+def _inner(board):
+    return _innermost(board)
+
+def _innermost(board):
+    return note("a note", "...", "CK-6")
+
+def by_nothing(board):
+    "No rule here, only LT-1 in words."
+    return board
+"""
+    tree = ast.parse(written)
+    found = {node.name: rules_applied(tree, node) for node, _ in functions_and_classes(tree)}
+    assert found == {"by_name": {"DR-1"}, "by_figure": {"LT-2"}, "by_another": {"CK-6"}, "by_nothing": set()}
 
 
 def test_every_rule_named_in_the_code_is_one_that_exists():

@@ -52,9 +52,10 @@ def test_only_the_fixed_names_stand_at_the_top():
 
 
 @pytest.mark.parametrize("path", modules())
-def test_a_module_holds_one_idea(path):
+def test_a_module_is_read_in_one_sitting(path):
+    """One idea, one file: 100 to 400 lines are usual, and which ideas belong together is judged, not counted. Far past that there are two."""
     lines = (ROOT / path).read_text(encoding="utf-8").count("\n")
-    assert lines <= 300
+    assert lines <= 500
 
 
 def test_no_module_is_a_drawer_for_odds_and_ends():

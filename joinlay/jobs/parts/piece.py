@@ -160,7 +160,7 @@ def piece_spec(
     shop: Shop,
     tenon_of: Callable[[Given[Length]], TenonStock],
 ) -> PieceSpec | None:
-    """The piece that ``tables`` describe; None where they describe none.
+    """The piece that ``tables`` describe, its rails as high as FF-1 has them unless told; None where they describe none.
 
     ``shop`` has the practice of all drawers in it; ``every`` is what ``[drawers]`` says, ``tenon_of`` looks a tenon up. Raises BadInput where
     a table is missing, or some banks have a width and more than one has none.
