@@ -7,19 +7,19 @@ from joinlay.lengths.dimension import (
     default,
     dimension,
     largest,
+    require_positive,
     rounded_down,
     rounded_to,
     rounded_up,
     smallest,
     written,
 )
-from joinlay.lengths.fine import Fine
-from joinlay.lengths.graduation import GRADUATIONS, Graduation, OnRule, decimal_text, plain_mm
 from joinlay.lengths.length import MM_PER_INCH, ZERO, Exact, Length, exact_fraction, inches, mm
-from joinlay.lengths.reading import Unit, read_length
+from joinlay.lengths.makers_rule import GRADUATIONS, Fine, Graduation, OnRule, decimal_text, plain_mm
+from joinlay.lengths.notation import Unit, read_length
 
 __all__ = [
-    "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Fine", "Graduation", "Length", "OnRule", "Unit", "chosen",
-    "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm", "plain_mm", "read_length", "rounded_down",
-    "rounded_to", "rounded_up", "smallest", "written",
+    "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Fine", "Graduation", "Length", "OnRule", "Unit",
+    "chosen", "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm", "plain_mm", "read_length",
+    "require_positive", "rounded_down", "rounded_to", "rounded_up", "smallest", "written",
 ]  # fmt: skip

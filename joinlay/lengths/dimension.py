@@ -1,7 +1,20 @@
 """A dimension: a length with a name that keeps the working it came from.
 
-The arithmetic records itself, so the expression on paper is the one that was computed. Ask a dimension
-for its ``expression`` or its ``inputs``; ``joinlay why`` prints the whole tree.
+The problem: every number on paper must be able to answer "why?", down to what the maker wrote, and the answer must be the sum
+that was really done, not one typed a second time beside it.
+
+How it works: a Dimension is a Length that also holds an operation and its operands, which may be dimensions in their turn.
+Adding, taking away, multiplying, dividing and picking the smallest each make a new Dimension that holds what it was made from,
+so the arithmetic is the record. ``named`` closes a step: what is computed from the result then shows the name and its value,
+and the step behind the name is asked for by itself. ``expression`` sets one step in words and figures, with brackets where it
+would be misread without; ``inputs`` are the named dimensions that step reads; ``joinlay why`` follows them down to the job
+file.
+
+What it costs: an object for each operation, and the whole working stays in memory as long as its result, a few thousand
+objects for a chest of drawers. Values are worked out at once and never again; asking for an expression walks one step only.
+
+What it can't do: it doesn't know why a branch was taken. A length that a search or a comparison chose says so in words
+(``chosen``, ``smallest``). Two dimensions compare and hash by value alone, whatever their names and workings.
 """
 
 from __future__ import annotations
@@ -11,11 +24,12 @@ from typing import TYPE_CHECKING, overload
 
 from joinlay.errors import BadInput
 from joinlay.lengths.length import Length, mm
+from joinlay.lengths.makers_rule import plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from joinlay.lengths.graduation import Graduation
+    from joinlay.lengths.makers_rule import Graduation
 
 __all__ = [
     "NOTHING",
@@ -24,6 +38,7 @@ __all__ = [
     "default",
     "dimension",
     "largest",
+    "require_positive",
     "rounded_down",
     "rounded_to",
     "rounded_up",
@@ -240,8 +255,19 @@ def largest(*of: Length) -> Dimension:
 
 def _pick(phrase: str, pick: Callable[[tuple[Length, ...]], Length], of: tuple[Length, ...]) -> Dimension:
     if not of:
-        raise BadInput(f"{phrase} nothing: give at least one length.")
+        raise BadInput(f"there is no {phrase.removesuffix(' of')} of no lengths; give at least one length.")
     return Dimension(pick(of), operation=phrase, operands=of)
+
+
+def require_positive(what: str, *sizes: Length | None) -> None:
+    """Raise BadInput for the first of ``sizes`` that is zero or negative, as in ``cutter: reach is 0 mm; it must be more than 0``.
+
+    ``what`` names the thing the sizes are of, '' where their own names say it. A size that is None isn't asked.
+    """
+    for size in sizes:
+        if size is not None and size.mm <= 0:
+            name = (size.name if isinstance(size, Dimension) else "") or "a size"
+            raise BadInput(f"{what + ': ' if what else ''}{name} is {plain_mm(size)}; it must be more than 0.")
 
 
 def rounded_down(length: Length, graduation: Graduation) -> Dimension:
@@ -269,5 +295,5 @@ def dimension(value: Length) -> Dimension:
     return value if isinstance(value, Dimension) else Dimension(value)
 
 
-#: Nothing, as a dimension: where a span begins at the reference.
+#: No length, as a dimension: where a span begins at the reference.
 NOTHING = Dimension(mm(0))

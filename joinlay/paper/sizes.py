@@ -1,14 +1,20 @@
-"""Sheets of paper and rolls: how large they are, and what a printer leaves of them."""
+"""Sheets of paper and rolls: how large they are, what a printer leaves of them, and how a maker names them.
+
+A paper is said by its name (``letter``, ``a3 landscape``), by two sizes (``610 x 914 mm``) or as a roll (``24 in roll``), with
+its border behind it where that isn't the usual one.
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from joinlay.lengths import MM_PER_INCH, Unit
+from joinlay.errors import BadInput, nearest_names, quoted
+from joinlay.lengths import MM_PER_INCH, Length, Unit, decimal_text, mm, plain_mm, read_length
 
-__all__ = ["BORDER", "LONGEST", "PAPERS", "Paper"]
+__all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
 
 #: What an ordinary printer leaves blank all round, in mm (PR-5).
 BORDER: Final = Fraction(6)
@@ -27,8 +33,8 @@ _NARROW: Final = Fraction(200)
 class Paper:
     """A sheet of paper as it lies in the printer: ``width`` and ``height`` in mm, and the ``border`` that stays blank all round.
 
-    ``name`` is how a job file writes it, ``title`` how the trade does; ``unit`` is what its size is said in. A roll has a width and no
-    length of its own: its ``height`` is the most that one page can have, and each page is cut to what is on it.
+    ``name`` is how a job file writes it, ``title`` how the trade does; ``unit`` is what its size is said in. A roll has a width
+    and no length of its own: its ``height`` is the most that one page can have, and each page is cut to what is on it.
     """
 
     name: str
@@ -56,7 +62,10 @@ class Paper:
 
     @property
     def for_words(self) -> Paper:
-        """What lists and cards are printed on: this paper, but letter or A4 in place of a roll, a sheet as large as a drawing board or a slip."""
+        """What lists and cards are printed on: this paper, where they can be read on it; else letter or A4.
+
+        A roll has no page of its own, a sheet past A3 is for drawings, and a slip is too narrow for columns.
+        """
         if not self.is_roll and _NARROW <= min(self.size) <= _LARGE:
             return self
         return PAPERS["letter" if self.unit is Unit.INCH else "a4"]
@@ -96,3 +105,113 @@ PAPERS: Final = {
         _inch("ansi e", "ANSI E", "34", "44"),
     )
 }
+
+
+# -- reading what a maker writes -------------------------------------------------------------------------
+
+_HOW: Final = 'or give a size such as "610 x 914 mm", or a roll such as "24 in roll"'
+_BORDER: Final = re.compile(r"[,;]?\s*\bborder\b\s*", re.I)
+_BY: Final = re.compile(r"\s*(?:[x×]|\bby\b)\s*", re.I)
+#: The unit at the end of a length.
+_UNIT: Final = re.compile(r"[^\d\s./,⁄∕¼½¾⅛⅜⅝⅞-]+\s*$")
+_LEAST: Final = mm(50)
+#: Longer than any size is written; keeps a hostile one from costing time.
+_MOST_LETTERS: Final = 100
+
+
+def paper_named(text: str, unit: Unit | None = None) -> Paper:
+    """The paper that ``text`` says: ``letter``, ``a3 landscape``, ``610 x 914 mm``, ``24 in roll``, ``a4, border 5 mm``.
+
+    Capitals don't matter; figures without a unit are in ``unit``, where that is given. The name of a paper read is itself a
+    text that gives that paper. Raises BadInput, with the nearest names there are, for one that isn't known, and for a size or
+    border that can't be (PR-5).
+    """
+    if len(text) > _MOST_LETTERS:
+        raise BadInput(f"{quoted(text)} is too long for the name of a paper; write {', '.join(PAPERS)}, {_HOW}.")
+    size, *rest = _BORDER.split(text, maxsplit=1)
+    paper = _sized(size.strip(), unit)
+    return with_border(paper, _length(rest[0], unit, "the border")) if rest else paper
+
+
+def sheet_of(width: Length, height: Length, unit: Unit) -> Paper:
+    """A sheet of these sides, said in ``unit``. Raises BadInput for a side under 50 mm or over 200 in (PR-1)."""
+    sizes = (_checked(width, "width"), _checked(height, "height"))
+    figures = [_figures(size, unit) for size in sizes]
+    name = f"{figures[0]} x {figures[1]} {_WORD[unit]}"
+    return Paper(name, name.replace("x", "×"), *sizes, unit=unit)
+
+
+def roll_of(width: Length, unit: Unit) -> Paper:
+    """A roll of this width, said in ``unit``. Raises BadInput for one under 50 mm or over 200 in wide (PR-1)."""
+    wide = _checked(width, "width of the roll")
+    name = f"{_figures(wide, unit)} {_WORD[unit]} roll"
+    return Paper(name, name, wide, LONGEST, unit=unit, is_roll=True)
+
+
+def with_border(paper: Paper, border: Length) -> Paper:
+    """``paper`` with ``border`` blank all round (PR-5). Raises BadInput for one that is negative or leaves no room."""
+    if border.mm < 0:
+        raise BadInput(f"a border of {plain_mm(border)} is negative; it must be at least 0.")
+    if border.mm * 4 > min(paper.size):
+        most = plain_mm(Length(min(paper.size) / 4))
+        raise BadInput(f"a border of {plain_mm(border)} leaves too little of {paper.title} paper; the most is {most}.")
+    unit = Unit.INCH if (border.inches * 64).denominator == 1 and border.mm.denominator > 1 else Unit.MM
+    return replace(paper, name=f"{paper.plain_name}, border {_figures(border.mm, unit)} {_WORD[unit]}", border=border.mm)
+
+
+_WORD: Final = {Unit.INCH: "in", Unit.MM: "mm"}
+
+
+def _sized(text: str, unit: Unit | None) -> Paper:
+    word = " ".join(text.casefold().split())
+    if (found := PAPERS.get(word.removesuffix(" landscape"))) is not None:
+        return found.turned() if word.endswith(" landscape") else found
+    if re.search(r"\broll\b", word):
+        width = re.sub(r"\broll\b|\b(?:of|wide)\b", " ", word).strip()
+        return roll_of(_length(width, unit, "the width of the roll"), _unit_of(width, unit))
+    sides = _BY.split(word)
+    if len(sides) == 2 and all(re.search(r"\d", side) for side in sides):
+        shared = _UNIT.search(sides[1])
+        if shared and not _UNIT.search(sides[0]):
+            sides[0] += f" {shared[0]}"
+        across, up = (_length(side, unit, "a side of the paper") for side in sides)
+        return sheet_of(across, up, _unit_of(sides[1], unit))
+    near = nearest_names(word, tuple(PAPERS))
+    known = f"nearest: {', '.join(near)}" if near else f"write {', '.join(PAPERS)}"
+    raise BadInput(f"there is no paper called {quoted(text)}; {known}, {_HOW}.")
+
+
+def _length(text: str, unit: Unit | None, what: str) -> Length:
+    if unit is None and not _UNIT.search(text):
+        raise BadInput(f"{what}, {quoted(text)}, has no unit; write it with in or mm, such as 5 mm or 24 in.")
+    try:
+        return read_length(text, unit or Unit.MM)
+    except BadInput as bad:
+        raise BadInput(f"{what}: {bad}") from None
+
+
+def _unit_of(text: str, unit: Unit | None) -> Unit:
+    """The unit to say a size in: inches where it was given in inches or feet."""
+    said = _UNIT.search(text)
+    if not said:
+        return unit or Unit.MM
+    return Unit.INCH if read_length(f"1 {said[0]}").mm.denominator > 1 else Unit.MM
+
+
+def _checked(size: Length, what: str) -> Fraction:
+    if size < _LEAST:
+        raise BadInput(f"a {what} of {plain_mm(size)} is too small for paper; the least is {plain_mm(_LEAST)}.")
+    if size.mm > LONGEST:
+        raise BadInput(
+            f"a {what} of {plain_mm(size)} is more than a page can have; the most is {plain_mm(Length(LONGEST))} (200 in)."
+        )
+    return size.mm
+
+
+def _figures(size: Fraction, unit: Unit) -> str:
+    """``size``, exactly: ``8 1/2``, ``610``, ``215.9``."""
+    number = size / MM_PER_INCH if unit is Unit.INCH else size
+    if unit is Unit.MM and (number * 10**6).denominator == 1:
+        return decimal_text(number, 6)
+    whole, part = divmod(number, 1)
+    return " ".join(word for word in (str(whole) if whole or not part else "", str(part) if part else "") if word)

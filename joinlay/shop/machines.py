@@ -1,7 +1,7 @@
-"""The machines a shop stands cuts at, how large a part each takes, and the maker's figures for running it safely.
+"""The machines a shop cuts at, how large a part each takes, and the maker's figures for running it safely.
 
-Each size is the maker's to change. The defaults are a modest shop's: a router table, a hand-held router with a straightedge and an
-edge guide, a table saw with one blade, a mortiser for the tenon stock it owns, and a drill.
+Each size is the maker's to change. The defaults are a modest shop's: a router table, a hand-held router with a straightedge and
+an edge guide, a table saw with one blade, a mortiser for the tenon stock it owns, and a drill.
 """
 
 from __future__ import annotations
@@ -10,8 +10,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
-from joinlay.lengths import Unit, default, plain_mm, read_length
+from joinlay.lengths import Unit, default, read_length, require_positive
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
@@ -44,8 +43,8 @@ class RouterTable:
     farthest: Dimension
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
-        _more_than_nothing("router table", self.fence_height, self.fence_reach, self.longest, self.farthest)
+        """Refuse sizes of zero or less."""
+        require_positive("router table", self.fence_height, self.fence_reach, self.longest, self.farthest)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,17 +62,18 @@ class TableSaw:
     dado_widths: tuple[Dimension, ...] = ()
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
+        """Refuse sizes of zero or less."""
         sizes = (self.fence_height, self.fence_reach, self.blade_height, self.longest, self.farthest, *self.dado_widths)
-        _more_than_nothing("table saw", *sizes)
+        require_positive("table saw", *sizes)
 
 
 @dataclass(frozen=True, slots=True)
 class HandRouter:
-    """A hand-held router. ``base`` is the width of its base across the straightedge, ``guide_reach`` the farthest its edge guide sets.
+    """A hand-held router.
 
-    ``to_centre`` is from the edge of the base that runs along the straightedge to the middle of the cutter, as measured on a trial
-    cut; None where the cutter is taken to stand in the middle of the base.
+    ``base`` is the width of its base across the straightedge, ``guide_reach`` the farthest its edge guide sets.
+    ``to_centre`` is from the edge of the base that runs along the straightedge to the middle of the cutter, as measured on a
+    trial cut; None where the cutter is taken to stand in the middle of the base.
     """
 
     base: Dimension
@@ -81,8 +81,8 @@ class HandRouter:
     to_centre: Dimension | None = None
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
-        _more_than_nothing("hand-held router", self.base, self.guide_reach, *([self.to_centre] if self.to_centre else []))
+        """Refuse sizes of zero or less."""
+        require_positive("hand-held router", self.base, self.guide_reach, self.to_centre)
 
     def offset(self, cutter: Dimension) -> Dimension:
         """From the straightedge to the near side of a cutter of this diameter.
@@ -97,9 +97,9 @@ class HandRouter:
 class RunLimits:
     """How a part is run (MS-4, MS-6).
 
-    ``deepest_pass`` is the most a router takes at once, beside the cutter's own diameter. A part narrower than ``narrow`` or shorter than
-    ``short`` gets a push block or a carrier; one with no side as long as ``smallest`` is not run at all; one is not stood on end
-    higher than ``tallest_on_end``.
+    ``deepest_pass`` is the most a router takes at once, beside the cutter's own diameter. A part narrower than ``narrow`` or
+    shorter than ``short`` gets a push block or a carrier; one with no side as long as ``smallest`` is not run at all; one is
+    not stood on end higher than ``tallest_on_end``.
     """
 
     deepest_pass: Dimension
@@ -109,14 +109,8 @@ class RunLimits:
     tallest_on_end: Dimension
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
-        _more_than_nothing("limits", self.deepest_pass, self.narrow, self.short, self.smallest, self.tallest_on_end)
-
-
-def _more_than_nothing(what: str, *sizes: Dimension) -> None:
-    for size in sizes:
-        if size.mm <= 0:
-            raise BadInput(f"{what}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
+        """Refuse sizes of zero or less."""
+        require_positive("limits", self.deepest_pass, self.narrow, self.short, self.smallest, self.tallest_on_end)
 
 
 #: Every default of this module: its words, its inch and metric value as written, the rule and source.
@@ -168,7 +162,7 @@ class Machines:
 
 
 def usual_machines(unit: Unit = Unit.INCH) -> Machines:
-    """The default machines in ``unit``, every figure a Dimension that says it is a default. Source: our own choice, see the table."""
+    """The default machines in ``unit``, each figure a Dimension that says so (MS-4 to MS-6). Source: our own choice."""
     reach, height = (_figure(f"table fence {what}", unit) for what in ("reach", "height"))
     farthest = _figure("farthest from the fence", unit)
     return Machines(

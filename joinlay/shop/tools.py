@@ -1,24 +1,19 @@
-"""The tools a shop owns: cutters, tenon stock, saw, and the rule the maker reads."""
+"""The tools a shop brings to a job, and a modest shop to fall back on: no brand's series, only what most benches have."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
-from joinlay.lengths import inches, mm, plain_mm
+from joinlay.lengths import GRADUATIONS, Unit, default, inches, mm, read_length, require_positive
 from joinlay.shop.machines import Machines, usual_machines
+from joinlay.shop.practice import usual_practice
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation, Length
     from joinlay.shop.practice import Practice
 
-__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "is_sold"]
-
-
-def _more_than_nothing(what: str, size: Dimension | None) -> None:
-    if size is not None and size.mm <= 0:
-        raise BadInput(f"{what}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
+__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "is_sold", "usual_shop"]
 
 
 def is_sold(diameter: Length) -> bool:
@@ -35,9 +30,8 @@ class Cutter:
     reach: Dimension
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
-        _more_than_nothing("cutter", self.diameter)
-        _more_than_nothing("cutter", self.reach)
+        """Refuse sizes of zero or less."""
+        require_positive("cutter", self.diameter, self.reach)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +48,8 @@ class TenonStock:
     reach: Dimension | None = None
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
-        for size in (self.thickness, self.width, self.length, self.reach):
-            _more_than_nothing("tenon", size)
+        """Refuse sizes of zero or less."""
+        require_positive("tenon", self.thickness, self.width, self.length, self.reach)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,13 +59,16 @@ class Saw:
     kerf: Dimension
 
     def __post_init__(self) -> None:
-        """Refuse a kerf that is not more than nothing."""
-        _more_than_nothing("saw", self.kerf)
+        """Refuse a kerf of zero or less."""
+        require_positive("saw", self.kerf)
 
 
 @dataclass(frozen=True, slots=True)
 class Shop:
-    """Everything a shop brings to a job: ``cutters`` and ``tenons`` thin to thick, ``saw``, ``rule``, ``practice`` and ``machines``."""
+    """Everything a shop brings to a job: its tools and machines, the rule it reads and its own figures for the trade rules.
+
+    ``cutters`` and ``tenons`` run thin to thick.
+    """
 
     cutters: tuple[Cutter, ...]
     tenons: tuple[TenonStock, ...]
@@ -85,3 +81,37 @@ class Shop:
         """The cutters no wider than ``width``, widest first (MS-8: only what the shop owns is used)."""
         fitting = [cutter for cutter in self.cutters if cutter.diameter <= width]
         return tuple(sorted(fitting, key=lambda cutter: cutter.diameter, reverse=True))
+
+
+#: Diameter and reach of the straight cutters, as written in each unit.
+_CUTTERS: Final = {
+    Unit.INCH: (("1/8", "3/8"), ("3/16", "5/8"), ("1/4", "1"), ("3/8", "1"), ("1/2", "1 1/4"), ("3/4", "1 1/4")),
+    Unit.MM: (("3", "10"), ("4", "14"), ("5", "16"), ("6", "25"), ("8", "25"), ("10", "30"), ("12", "32"), ("18", "32")),
+}
+
+#: Tenon strip most shops can mill, by thickness and deepest mortise in millimetres (A18: 6 mm in 3/4 in, 4 mm in 1/2 in).
+_TENONS: Final = ((4, 20), (6, 28), (8, 35), (10, 40), (12, 45))
+
+_KERF: Final = {Unit.INCH: "1/8", Unit.MM: "3"}
+_RULE: Final = {Unit.INCH: "1/32 in", Unit.MM: "0.5 mm"}
+
+
+def usual_shop(unit: Unit) -> Shop:
+    """The default shop in ``unit``: its cutters, tenon strip, saw kerf and rule (1/32 in or 0.5 mm). Source: our own choice."""
+    cutters = tuple(
+        Cutter(_tool(f"{wide} cutter", wide, unit), _tool(f"reach of the {wide} cutter", reach, unit))
+        for wide, reach in _CUTTERS[unit]
+    )
+    tenons = tuple(
+        TenonStock(
+            default(mm(thick), f"{thick} mm tenon strip", "", "our own choice"),
+            reach=default(mm(reach), f"deepest {thick} mm mortise", "", "our own choice"),
+        )
+        for thick, reach in _TENONS
+    )
+    saw = Saw(_tool("saw kerf", _KERF[unit], unit))
+    return Shop(cutters, tenons, saw, GRADUATIONS[_RULE[unit]], usual_practice(unit), usual_machines(unit))
+
+
+def _tool(name: str, spelled: str, unit: Unit) -> Dimension:
+    return default(read_length(spelled, unit), name, "", "our own choice")

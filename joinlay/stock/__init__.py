@@ -1,19 +1,23 @@
 """Wood as it comes: sheet goods, solid wood, and what the handbooks say of both."""
 
-from typing import Union
-
 from joinlay.stock.movement import Day, Metered, Seasons, equilibrium_moisture, movement, movement_of, usual_seasons
-from joinlay.stock.sheet import SHEET_KINDS, Sheet, sanded_plywood_limits
-from joinlay.stock.solid import Solid
 from joinlay.stock.species import SPECIES, Figure, Species, change_coefficient, species_named
 from joinlay.stock.stiffness import SHEET_DENSITY, SHEET_MODULUS, Stiffness, density_of, stiffness_of
-from joinlay.stock.tolerance import PANEL_LABELS, Spread, american_plywood_limits, thickness_spread
-
-#: What a part may be made of.
-Stock = Union[Sheet, Solid]
+from joinlay.stock.stocks import (
+    PANEL_LABELS,
+    SHEET_KINDS,
+    Sheet,
+    Solid,
+    Spread,
+    Stock,
+    american_plywood_limits,
+    sanded_plywood_limits,
+    thickness_spread,
+)
 
 __all__ = [
-    "PANEL_LABELS", "SHEET_DENSITY", "SHEET_KINDS", "SHEET_MODULUS", "SPECIES", "Day", "Figure", "Metered", "Seasons", "Sheet", "Solid", "Species",
-    "Spread", "Stiffness", "Stock", "american_plywood_limits", "change_coefficient", "density_of", "equilibrium_moisture", "movement",
-    "movement_of", "sanded_plywood_limits", "species_named", "stiffness_of", "thickness_spread", "usual_seasons",
+    "PANEL_LABELS", "SHEET_DENSITY", "SHEET_KINDS", "SHEET_MODULUS", "SPECIES", "Day", "Figure", "Metered", "Seasons", "Sheet",
+    "Solid", "Species", "Spread", "Stiffness", "Stock", "american_plywood_limits", "change_coefficient", "density_of",
+    "equilibrium_moisture", "movement", "movement_of", "sanded_plywood_limits", "species_named", "stiffness_of",
+    "thickness_spread", "usual_seasons",
 ]  # fmt: skip

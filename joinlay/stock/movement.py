@@ -12,7 +12,7 @@ from joinlay.stock.species import species_named
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Length
-    from joinlay.stock.solid import Solid
+    from joinlay.stock.stocks import Solid
 
 __all__ = [
     "EMC_SOURCE",
@@ -83,7 +83,8 @@ class Metered:
         """Refuse wood that is no longer seasoned."""
         if not _SEASONED[0] <= self.moisture <= _SEASONED[1]:
             raise BadInput(
-                f"wood of {decimal_text(self.moisture, 1)} % moisture was given; indoors it lies from 3 to 25 %, and mostly from 6 to 14 %."
+                f"wood of {decimal_text(self.moisture, 1)} % moisture was given; indoors it lies from 3 to 25 %, "
+                "and mostly from 6 to 14 %."
             )
 
 
@@ -116,10 +117,10 @@ def usual_seasons() -> Seasons:
 
 
 def movement(width: Length, coefficient: Fraction, before: Fraction, after: Fraction) -> Dimension:
-    """How much wider ``width`` gets from ``before`` to ``after`` per cent of moisture: D C (MF - MI), less than nothing when it dries.
+    """How much wider ``width`` gets from ``before`` to ``after`` per cent of moisture: D C (MF - MI); negative when it dries.
 
-    ``width`` is the size across the grain at ``before``; ``coefficient`` the change coefficient for one per cent. Exact. Rule CK-6;
-    source: Wood Handbook 2010, equation 13-2. The coefficients hold from 6 to 14 %.
+    ``width`` is the size across the grain at ``before``; ``coefficient`` the change coefficient for one per cent. Exact. Rule
+    CK-6; source: Wood Handbook 2010, equation 13-2. The coefficients hold from 6 to 14 %.
     """
     grown = width * (coefficient * (after - before))
     because = f"{decimal_text(coefficient, 5)} x {decimal_text(after - before, 2)} % of"
@@ -127,9 +128,10 @@ def movement(width: Length, coefficient: Fraction, before: Fraction, after: Frac
 
 
 def movement_of(stock: Solid, width: Length, before: Air, after: Air) -> Dimension:
-    """How much wider a part of ``stock`` gets from the one day to the other (CK-6). BadInput where the species isn't in the table.
+    """How much wider a part of ``stock`` gets from the day ``before`` to the day ``after``; negative when it dries (CK-6).
 
-    Where a day lies outside the 6 to 14 % that the coefficients serve, the nearest coefficient is all there is and it is used.
+    ``width`` is its size across the grain. Raises BadInput where the species isn't in the table. Where a day lies outside the 6
+    to 14 % that the coefficients serve, the nearest coefficient is all there is and it is used.
     """
     coefficient = species_named(stock.species).coefficient(stock.cut)
     return movement(width, coefficient.value, before.moisture, after.moisture)

@@ -28,8 +28,8 @@ class Species:
     """One wood.
 
     ``radial`` and ``tangential`` are its change coefficients: the share of its width it gains for each per cent of moisture,
-    quarter-sawn and flat-sawn, good from 6 to 14 % moisture. ``radial_shrinkage`` and ``tangential_shrinkage`` are per cent of the green
-    size, green to ovendry. ``modulus`` is its stiffness along the grain in GPa and ``gravity`` its specific gravity
+    quarter-sawn and flat-sawn, good from 6 to 14 % moisture. ``radial_shrinkage`` and ``tangential_shrinkage`` are per cent of
+    the green size, green to ovendry. ``modulus`` is its stiffness along the grain in GPa and ``gravity`` its specific gravity
     (ovendry mass), both at 12 % moisture.
     """
 
@@ -141,8 +141,8 @@ def species_named(name: str) -> Species:
 def change_coefficient(shrinkage: Fraction) -> Fraction:
     """The change coefficient of a wood that shrinks ``shrinkage`` per cent from green to ovendry: (S/3000) / (1 - S/150).
 
-    For a wood that has only its shrinkage in a table. Source: derived; fibre saturation at 30 % and 10 % as the middle of the range
-    (check value B3). Raises BadInput outside 0 to 100.
+    For a wood that has only its shrinkage in a table. Source: derived; fibre saturation at 30 % and 10 % as the middle of the
+    range (check value B3). Raises BadInput outside 0 to 100.
     """
     if not 0 <= shrinkage < 100:
         raise BadInput(f"a shrinkage of {shrinkage} % was given; it lies from 0 to 100.")

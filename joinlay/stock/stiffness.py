@@ -7,11 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from joinlay.errors import BadInput, nearest_names
-from joinlay.stock.sheet import Sheet
 from joinlay.stock.species import species_named
+from joinlay.stock.stocks import Sheet
 
 if TYPE_CHECKING:
-    from joinlay.stock.solid import Solid
+    from joinlay.stock.stocks import Solid
 
 __all__ = ["SHEET_DENSITY", "SHEET_MODULUS", "Stiffness", "density_of", "stiffness_of"]
 
@@ -50,7 +50,7 @@ class Stiffness:
 
 
 def stiffness_of(stock: Sheet | Solid) -> Stiffness:
-    """How stiff ``stock`` is (CK-3). A sheet takes the softest its kind may be, both ways alike, unless its own figures are given.
+    """How stiff ``stock`` is (CK-3). Without figures of its own, a sheet is taken as the softest of its kind, both ways alike.
 
     Raises BadInput for a kind of sheet or a species that isn't in the tables.
     """

@@ -1,4 +1,4 @@
-"""The machines a shop stands at: sizes more than nothing, and a modest shop to fall back on."""
+"""The machines a shop stands at: sizes above zero, and a modest shop to fall back on."""
 
 from dataclasses import fields, replace
 
@@ -26,7 +26,7 @@ def test_a_size_is_more_than_nothing(machine):
     make = MADE_WITH[machine]
     make(some(5))
     for wrong in (some(0), some(-1)):
-        with pytest.raises(BadInput, match="must be more than nothing"):
+        with pytest.raises(BadInput, match="must be more than 0"):
             make(wrong)
 
 

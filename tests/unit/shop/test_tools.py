@@ -23,7 +23,7 @@ def test_tools_are_more_than_nothing(wrong):
         lambda: TenonStock(size(6), reach=size(wrong, "reach")),
         lambda: Saw(size(wrong, "kerf")),
     ):
-        with pytest.raises(BadInput, match="must be more than nothing"):
+        with pytest.raises(BadInput, match="must be more than 0"):
             make()
 
 

@@ -1,6 +1,7 @@
 """The maker's rule: rounding a length to its smallest division, and setting it out as figures.
 
-Trade rule MS-2: a value shows what to set on the rule and what is left over from the exact one.
+Trade rule MS-2: a value shows what to set on the rule and what is left over from the exact one. A length that is told and never
+set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left over.
 """
 
 from __future__ import annotations
@@ -8,17 +9,47 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths.fine import Fine
 from joinlay.lengths.length import MM_PER_INCH, Length
-from joinlay.lengths.reading import Unit
+from joinlay.lengths.notation import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-__all__ = ["GRADUATIONS", "Graduation", "OnRule", "decimal_text", "plain_mm"]
+__all__ = ["GRADUATIONS", "Fine", "Graduation", "OnRule", "decimal_text", "plain_mm"]
+
+
+#: The finest that is told in each unit, and how it is called.
+_FINEST: Final = {Unit.INCH: (MM_PER_INCH / 64, "1/64 in"), Unit.MM: (Fraction(1, 10), "0.1 mm")}
+
+
+class Fine(Length):
+    """A gap, a sag, a movement: exact or estimated, it is read and never set on a rule.
+
+    Shown on the maker's own rule it would read "1/32 in - 0.007 in", which says more than anyone can know. How it is shown: no
+    rule.
+    """
+
+    __slots__ = ()
+
+    def __init__(self, length: Length) -> None:
+        """The same length, to be told."""
+        super().__init__(length.mm)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Pickle and copy by value."""
+        return (Fine, (Length(self.mm),))
+
+    def nearest(self, unit: Unit) -> Length:
+        """To the nearest 1/64 in or 0.1 mm, halfway up."""
+        finest, _ = _FINEST[unit]
+        return Length(finest * ((self.mm / finest + Fraction(1, 2)) // 1))
+
+    def too_small(self, unit: Unit) -> str:
+        """What to say of something too small to tell: ``under 1/64 in``; empty for what can be told, and for 0."""
+        return f"under {_FINEST[unit][1]}" if self.mm and not self.nearest(unit).mm else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +97,7 @@ class OnRule:
             return ""
         sign = "-" if self.left_over.mm < 0 else "+"
         size = abs(self.left_over.inches if self.unit == "in" else self.left_over.mm)
-        # Enough places to show a first figure, so that a remainder never reads as nothing.
+        # Enough places to show a first figure, so that a remainder never reads as 0.
         places = next((n for n in range(3, 12) if round(size, n)), 12)
         return f" {sign} {decimal_text(size, places)} {self.unit}"
 
@@ -88,9 +119,9 @@ class Graduation:
     division: Length
 
     def __post_init__(self) -> None:
-        """Refuse a division that is not more than nothing."""
+        """Refuse a division of zero or less."""
         if self.division.mm <= 0:
-            raise BadInput("the smallest division of a rule must be more than nothing; write 1/32 in or 0.5 mm.")
+            raise BadInput("the smallest division of a rule must be more than 0; write 1/32 in or 0.5 mm.")
 
     def round(self, length: Length) -> Length:
         """The nearest mark on the rule; halfway goes up, so that the answer does not depend on the neighbour."""
@@ -119,7 +150,7 @@ class Graduation:
         return OnRule(nearest, rest, sign, decimal_text(size.mm, places), 0, 1, "mm")
 
     def sold(self, length: Length) -> str:
-        """``length`` as a tool or strip of that size is sold: ``1/4 in``, and ``4 mm`` in a shop that works in inches. No rule.
+        """``length`` as a tool or strip of that size is sold: ``1/4 in``, and ``4 mm`` in a shop that works in inches.
 
         What is round in neither system reads as ``text`` has it.
         """

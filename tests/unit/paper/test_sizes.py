@@ -86,7 +86,7 @@ def test_figures_without_a_unit_are_in_the_job_s():
         ("300 x 6000 mm", "the most is 5080 mm (200 in)"),
         ("roll", "the width of the roll"),
         ("a4, border 53 mm", "leaves too little of A4 paper; the most is 52.5 mm"),
-        ("a4, border -1 mm", "less than nothing"),
+        ("a4, border -1 mm", "is negative; it must be at least 0"),
         ("letter, border five mm", "the border"),
         ("1/0 x 3 in", "cannot be over 0"),
         ("x" * 5000, "too long"),

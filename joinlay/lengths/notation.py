@@ -111,7 +111,7 @@ def _value(bare: str, unit: Unit) -> Fraction | None:
 
 
 def _number(found: Match[str], n: int) -> Fraction | None:
-    """Number ``n`` of the match as a Fraction; None for a fraction over nothing."""
+    """Number ``n`` of the match as a Fraction; None for a fraction over 0."""
     if plain := found[f"plain{n}"]:
         return Fraction(plain if plain[-1] != "." else plain[:-1])
     top, under = (found[f"top{n}"], found[f"under{n}"]) if found[f"whole{n}"] else (found[f"over{n}"], found[f"below{n}"])
