@@ -1,4 +1,4 @@
-"""The command line: thin. It reads, plans, and says or writes; whatever it shows a person stands in ``words``."""
+"""The command line: thin. It reads, plans, and says or writes."""
 
 from __future__ import annotations
 

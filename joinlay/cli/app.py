@@ -2,27 +2,47 @@
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+from typer.core import TyperGroup
 
 from joinlay import __version__
-from joinlay.cli import printer_words, words
-from joinlay.cli.ending import said as _said
 from joinlay.cli.printer_app import printer as _printer
 from joinlay.cli.printer_app import scale_sheet as _scale_sheet
+from joinlay.cli.terminal import complain
+from joinlay.errors import JoinlayError
+
+if TYPE_CHECKING:
+    from typer._click import Context
 
 __all__ = ["app"]
 
+
+class _Program(TyperGroup):
+    """All the commands: what one of them cannot use is said on standard error, never shown as a traceback, and ends with 2."""
+
+    def invoke(self, ctx: "Context") -> object:
+        try:
+            return super().invoke(ctx)
+        except JoinlayError as bad:
+            complain(str(bad))
+            raise typer.Exit(2) from None
+
+
 app = typer.Typer(
     name="joinlay",
-    help=words.ABOUT,
-    epilog=words.EXIT_CODES,
+    cls=_Program,
+    epilog="It ends with 0 where all is well, 1 where something was refused, 2 where what was given cannot be used.",
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     add_completion=False,
     no_args_is_help=True,
 )
+
+
+_Job = Annotated[Path, typer.Argument(help="The job file.")]
+_AsJson = Annotated[bool, typer.Option("--json", help="Answer in JSON, for programs.")]
 
 
 def _say_version(wanted: bool) -> None:
@@ -33,100 +53,146 @@ def _say_version(wanted: bool) -> None:
 
 @app.callback()
 def _program(
-    version: Annotated[bool, typer.Option("--version", callback=_say_version, is_eager=True, help=words.VERSION)] = False,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_say_version, is_eager=True, help="Say which version this is.")
+    ] = False,
     trace: Annotated[bool, typer.Option("--trace", hidden=True)] = False,
 ) -> None:
+    """Drawers on wooden runners, worked out to the last offset, with paper templates at true scale.
+
+    Write a job with 'joinlay start', look it over with 'joinlay check', print it with 'joinlay make'.
+    At the bench, 'joinlay joint' answers for one joint from a few numbers.
+    """
     del version, trace
 
 
-@app.command(help=words.START)
-@_said
+@app.command()
 def start(
-    file: Annotated[Path, typer.Argument(help=words.START_FILE)],
-    metric: Annotated[bool, typer.Option("--metric/--inch", help=words.START_METRIC)] = False,
-    piece: Annotated[bool, typer.Option("--piece/--openings", help=words.START_PIECE)] = False,
-    force: Annotated[bool, typer.Option("--force", help=words.START_FORCE)] = False,
+    file: Annotated[Path, typer.Argument(help="The job file to write, such as seed-chest.toml.")],
+    metric: Annotated[bool, typer.Option("--metric/--inch", help="Write it in millimetres or in inches.")] = False,
+    piece: Annotated[
+        bool,
+        typer.Option(
+            "--piece/--openings", help="Write a whole piece to be made, case and all, or drawers for openings that are there."
+        ),
+    ] = False,
+    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")] = False,
 ) -> None:
-    """Write a job to fill in."""
-    from joinlay.cli.starting import write_starter
+    """Write a job to fill in, with a word on every line."""
+    from joinlay.cli.starter import write_starter
 
     write_starter(file, is_metric=metric, is_piece=piece, is_forced=force)
 
 
-@app.command(help=words.CHECK)
-@_said
+@app.command()
 def check(
-    job: Annotated[Path, typer.Argument(help=words.JOB)],
-    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
-    assemble: Annotated[bool, typer.Option("--assemble", help=words.ASSEMBLE)] = False,
+    job: _Job,
+    as_json: _AsJson = False,
+    assemble: Annotated[
+        bool,
+        typer.Option(
+            "--assemble", help="Put it together in the model too, drawers shut and pulled out. Needs the 'assembly' extra."
+        ),
+    ] = False,
 ) -> None:
-    """Say what was found in a job."""
-    from joinlay.cli.checking import check_job
+    """Read a job, work it out, and say what was found."""
+    from joinlay.cli.check_command import check_job
 
     raise typer.Exit(check_job(job, as_json=as_json, is_assembled=assemble))
 
 
-@app.command(help=words.MAKE)
-@_said
+@app.command()
 def make(
-    job: Annotated[Path, typer.Argument(help=words.JOB)],
-    out: Annotated[Path | None, typer.Option("--out", help=words.MAKE_OUT)] = None,
-    paper: Annotated[str | None, typer.Option("--paper", help=words.MAKE_PAPER)] = None,
-    only: Annotated[str | None, typer.Option("--only", help=words.MAKE_ONLY)] = None,
-    pages: Annotated[str | None, typer.Option("--pages", help=words.MAKE_PAGES)] = None,
-    printer: Annotated[str | None, typer.Option("--printer", help=printer_words.MAKE_PRINTER)] = None,
-    count: Annotated[bool, typer.Option("--count", help=words.MAKE_COUNT)] = False,
-    dxf: Annotated[bool, typer.Option("--dxf", help=words.MAKE_DXF)] = False,
+    job: _Job,
+    out: Annotated[
+        Path | None, typer.Option("--out", help="The folder to write to; templates_out/ and the job's name unless told.")
+    ] = None,
+    paper: Annotated[
+        str | None, typer.Option("--paper", help="The paper to print on, such as letter or a4; what the job says unless told.")
+    ] = None,
+    only: Annotated[
+        str | None,
+        typer.Option(
+            "--only",
+            help="Print the templates of one part once more, such as 'drawer 3 front', 'drawer 3' or 'drawer side', into again.pdf.",
+        ),
+    ] = None,
+    pages: Annotated[
+        str | None,
+        typer.Option("--pages", help="Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf."),
+    ] = None,
+    printer: Annotated[
+        str | None,
+        typer.Option("--printer", help="The printer to correct for, by the name you gave it; what the job says unless told."),
+    ] = None,
+    count: Annotated[
+        bool, typer.Option("--count", help="Only say how many sheets of paper the packet takes; nothing is written.")
+    ] = False,
+    dxf: Annotated[
+        bool,
+        typer.Option(
+            "--dxf", help="Write each template as DXF too, in millimetres, for those who cut templates from sheet stock."
+        ),
+    ] = False,
 ) -> None:
-    """Write a job's packet and lists."""
-    from joinlay.cli.making import Wish, make_job
+    """Work a job out and write its packet to print, its templates and its lists."""
+    from joinlay.cli.make_command import Wish, make_job
 
     raise typer.Exit(make_job(job, Wish(out, paper, only, pages, printer, is_count=count, is_dxf=dxf)))
 
 
-@app.command(help=words.SETTINGS)
-@_said
+@app.command()
 def settings(
-    job: Annotated[Path, typer.Argument(help=words.JOB)],
-    card: Annotated[int | None, typer.Option("--card", help=words.SETTINGS_CARD)] = None,
-    part: Annotated[str | None, typer.Option("--for", help=words.SETTINGS_FOR)] = None,
-    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+    job: _Job,
+    card: Annotated[
+        int | None, typer.Option("--card", help="Say all of one card, by its number: parts, stops, test piece and cautions.")
+    ] = None,
+    part: Annotated[
+        str | None,
+        typer.Option(
+            "--for", help='Only the cards that a part goes through, such as "drawer 3 front", or all parts of "drawer 3".'
+        ),
+    ] = None,
+    as_json: _AsJson = False,
 ) -> None:
-    """Say how the machines are set."""
+    """Every fence, height and stop of a job, in the order to cut them."""
     from joinlay.cli.settings_command import say_settings
 
     raise typer.Exit(say_settings(job, card, part, as_json=as_json))
 
 
-@app.command("list", help=words.LIST)
-@_said
+@app.command("list")
 def list_parts(
-    job: Annotated[Path, typer.Argument(help=words.JOB)],
-    sheets: Annotated[bool, typer.Option("--sheets", help=words.LIST_SHEETS)] = False,
-    buy: Annotated[bool, typer.Option("--buy", help=words.LIST_BUY)] = False,
-    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+    job: _Job,
+    sheets: Annotated[
+        bool, typer.Option("--sheets", help="Say how to saw it out: every sheet, its cuts in order, and the offcuts to keep.")
+    ] = False,
+    buy: Annotated[
+        bool, typer.Option("--buy", help="Say what to buy and have ready, with costs where the job gives prices.")
+    ] = False,
+    as_json: _AsJson = False,
 ) -> None:
-    """Say what to cut, how to saw it out, and what to buy."""
+    """The cutting list of a job; how to saw it out, and what to buy."""
     from joinlay.cli.list_command import say_lists
 
     raise typer.Exit(say_lists(job, sheets=sheets, buy=buy, as_json=as_json))
 
 
-@app.command(help=words.COMPARE)
-@_said
+@app.command()
 def compare(
-    old: Annotated[Path, typer.Argument(help=words.COMPARE_OLD)],
-    new: Annotated[Path, typer.Argument(help=words.COMPARE_NEW)],
-    as_json: Annotated[bool, typer.Option("--json", help=words.AS_JSON)] = False,
+    old: Annotated[Path, typer.Argument(help="The job as it was when you began to cut.")],
+    new: Annotated[Path, typer.Argument(help="The job as it is now.")],
+    as_json: _AsJson = False,
 ) -> None:
-    """Say what differs between two jobs."""
+    """Say what differs between two versions of a job, for when you have begun to cut."""
     from joinlay.cli.compare_command import say_changes
 
     raise typer.Exit(say_changes(old, new, as_json=as_json))
 
 
 @app.command(
-    help=words.JOINT, context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []}
+    help="Work out one joint from a few numbers.",
+    context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []},
 )
 def joint(ctx: typer.Context) -> None:
     """Hand the words on to the bench, which reads them itself: the program goes straight there, without this, to be quick."""
@@ -135,26 +201,30 @@ def joint(ctx: typer.Context) -> None:
     raise typer.Exit(run_joint(ctx.args))
 
 
-@app.command(help=words.WHY)
-@_said
+@app.command()
 def why(
-    job: Annotated[Path, typer.Argument(help=words.JOB)],
-    name: Annotated[list[str] | None, typer.Argument(help=words.WHY_NAME)] = None,
+    job: _Job,
+    name: Annotated[
+        list[str] | None,
+        typer.Argument(help="The number, such as 'drawer 3 front width'. Without one, all the names are listed."),
+    ] = None,
 ) -> None:
-    """Show how a number was worked out."""
-    from joinlay.cli.explaining import explain
+    """Show how a number was worked out, down to what you wrote."""
+    from joinlay.cli.why_command import explain
 
     explain(job, " ".join(name or []))
 
 
-@app.command(name="help-on", help=words.HELP_ON)
-@_said
-def help_on(kind: Annotated[list[str] | None, typer.Argument(help=words.HELP_ON_KIND)] = None) -> None:
-    """Say more about one kind of finding."""
-    from joinlay.cli.helping import say_help
+@app.command(name="help-on")
+def help_on_kind(
+    kind: Annotated[list[str] | None, typer.Argument(help="The kind of finding. Without one, all the pages are listed.")] = None,
+) -> None:
+    """Say more about one kind of finding, such as racking: what it means, and what helps."""
+    from joinlay.checks.help_on import PAGES, help_on
+    from joinlay.cli.terminal import say
 
-    say_help(" ".join(kind or []))
+    say(help_on(" ".join(kind)).text if kind else "\n".join(PAGES))
 
 
-app.command("scale-sheet", help=printer_words.SCALE_SHEET)(_scale_sheet)
+app.command("scale-sheet")(_scale_sheet)
 app.add_typer(_printer, name="printer")

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from joinlay.cli import words
-from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.documents.plan_json import InWords, json_text
 from joinlay.errors import BadInput
 from joinlay.findings import Refused

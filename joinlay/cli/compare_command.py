@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli import list_words as words
-from joinlay.cli.saying import complain, finding_lines, say, table
-from joinlay.cutlist.changes import compare_plans
+from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cutlist.changes import Fate, compare_plans
 from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -51,20 +50,20 @@ def _say_json(old: Path, new: Path, changes: Changes) -> None:
 
 
 def _page(old: Path, new: Path, changes: Changes) -> str:
-    found = dict(zip(words.COMPARE_SECTIONS, (changes.givens, changes.parts, changes.joints, changes.settings), strict=True))
-    first = words.compare_verdict(str(old), str(new), changes)
+    found = dict(zip(COMPARE_SECTIONS, (changes.givens, changes.parts, changes.joints, changes.settings), strict=True))
+    first = compare_verdict(str(old), str(new), changes)
     fates = table((fate.value, in_few_words(names)) for fate, names in changes.fates)
-    ends = f"{words.COMPARE_FATES}:\n{fates}" if fates else ""
-    pairs = table((part, words.cut_from(whole)) for part, whole in changes.wood)
-    wood = f"{words.COMPARE_WOOD}:\n{pairs}" if pairs else ""
+    ends = f"{COMPARE_FATES}:\n{fates}" if fates else ""
+    pairs = table((part, cut_from(whole)) for part, whole in changes.wood)
+    wood = f"{COMPARE_WOOD}:\n{pairs}" if pairs else ""
     return "\n\n".join(part for part in (first, ends, wood, *(_section(word, some) for word, some in found.items())) if part)
 
 
 def _section(word: str, changes: Sequence[Change]) -> str:
     if not changes:
         return ""
-    rows = [(change.what, change.old or words.NONE, change.new or words.NONE, change.where) for change in changes]
-    return f"{word}:\n{table([words.COMPARE_HEAD, *rows])}"
+    rows = [(change.what, change.old or NONE, change.new or NONE, change.where) for change in changes]
+    return f"{word}:\n{table([COMPARE_HEAD, *rows])}"
 
 
 def _settings(worked_out: Plan, on: Plan) -> Facts:
@@ -81,3 +80,36 @@ def _setting(setting: Setting, on: Plan) -> dict[str, str]:
     heights = [on.rule.text(reading.exact) for reading in setting.readings if reading.value is Value.HEIGHT]
     said = {"machine": machine_words(setting, on.rule.sold), "fence": ", then ".join(fences), "height": ", then ".join(heights)}
     return {word: value for word, value in said.items() if value}
+
+
+# -- what it says -----------------------------------------------------------------------------------
+
+COMPARE_HEAD: Final = ("what", "was", "is", "where")
+COMPARE_SECTIONS: Final = ("Written otherwise", "Parts", "Joints", "Settings")
+COMPARE_FATES: Final = "Parts that are cut already"
+COMPARE_WOOD: Final = "Old parts to cut new ones from, if their joints are not cut yet"
+
+
+NONE: Final = "none"
+
+
+def compare_verdict(old: str, new: str, changes: Changes) -> str:
+    """The first line of ``compare``: how many parts stay, are to be looked at, and are to be made."""
+    if changes.is_none:
+        return f"From {old} to {new}: nothing differs."
+    if changes.is_nothing_cut:
+        return f"From {old} to {new}: nothing that is cut or set differs."
+    look = changes.count(Fate.SERVES, Fate.SERVES_UNJOINTED, Fate.HAIR, Fate.CUT_DOWN)
+    tally = (
+        (changes.untouched, "as before"),
+        (look, "to look at before you go on"),
+        (changes.count(Fate.AGAIN), "to make again"),
+        (changes.count(Fate.NEW), "new"),
+        (changes.count(Fate.NOT_NEEDED), "not needed any more"),
+    )
+    return f"From {old} to {new}, of the parts: {', '.join(f'{number} {said}' for number, said in tally if number)}."
+
+
+def cut_from(part: str) -> str:
+    """Which old part a new one is cut from."""
+    return f"from {part}"

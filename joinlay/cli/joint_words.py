@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final, NoReturn
 
 from joinlay.cli import words
-from joinlay.cli.saying import complain, say
+from joinlay.cli.terminal import complain, say
 from joinlay.errors import BadInput, JoinlayError, nearest_names
 
 if TYPE_CHECKING:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli import list_words as words
-from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.words import counted
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import Keeps
@@ -17,7 +17,7 @@ from joinlay.jobs.planning import plan
 from joinlay.lengths import decimal_text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator, Sequence
     from pathlib import Path
 
     from joinlay.cutlist.cut_steps import CutStep
@@ -46,7 +46,7 @@ def say_lists(path: Path, *, sheets: bool, buy: bool, as_json: bool) -> int:
     page += _sheets(worked_out, lists) if sheets else ()
     page += _shopping(worked_out, lists) if buy else ()
     found = finding_lines(lists.findings, worked_out.rule)
-    following = "" if sheets and buy else words.next_list(path, sheets=sheets, buy=buy)
+    following = "" if sheets and buy else next_list(path, sheets=sheets, buy=buy)
     say("\n\n".join(part for part in (*page, found, following) if part))
     return int(worked_out.is_refused)
 
@@ -66,10 +66,10 @@ def _say_json(worked_out: Plan, lists: Lists) -> None:
 
 def _parts(worked_out: Plan, lists: Lists) -> Iterator[str]:
     groups = lists.parts.groups
-    yield words.list_verdict(worked_out.title, sum(group.quantity for group in groups), len(lists.parts.rows))
+    yield list_verdict(worked_out.title, sum(group.quantity for group in groups), len(lists.parts.rows))
     if not groups:
         return
-    rows = [words.LIST_HEAD, *(_row(row, worked_out) for row in lists.parts.rows)]
+    rows = [LIST_HEAD, *(_row(row, worked_out) for row in lists.parts.rows)]
     lines = table(rows).splitlines()
     heading, body = lines[0], iter(lines[1:])
     page = [heading]
@@ -91,7 +91,7 @@ def _row(row: Row, worked_out: Plan) -> tuple[str, ...]:
 
 
 def _by(size: Size, worked_out: Plan) -> str:
-    return words.by(worked_out.rule.text(size.length), worked_out.rule.text(size.width))
+    return by(worked_out.rule.text(size.length), worked_out.rule.text(size.width))
 
 
 # -- how to saw it out -------------------------------------------------------------------------------
@@ -99,27 +99,27 @@ def _by(size: Size, worked_out: Plan) -> str:
 
 def _sheets(worked_out: Plan, lists: Lists) -> Iterator[str]:
     if not lists.layouts:
-        yield words.no_sheets(worked_out.title)
+        yield no_sheets(worked_out.title)
     for layout in lists.layouts:
         used = decimal_text(layout.used * 100, 0)
-        yield words.layout_verdict(layout.stock, layout.whole, layout.least_whole, len(layout.sheets), used)
+        yield layout_verdict(layout.stock, layout.whole, layout.least_whole, len(layout.sheets), used)
         for number, sheet in enumerate(layout.sheets, start=1):
             yield _sheet(number, sheet, layout, worked_out)
         if layout.unused:
-            yield words.not_needed(blank.name for blank in layout.unused)
+            yield not_needed(blank.name for blank in layout.unused)
 
 
 def _sheet(number: int, sheet: CutSheet, layout: Layout, worked_out: Plan) -> str:
     text = worked_out.rule.text
-    size = words.by(text(sheet.blank.length), text(sheet.blank.width))
-    rows = [words.CUTS_HEAD, *(_step(step, layout.kerf, worked_out) for step in cut_steps(sheet))]
-    kept = [words.by(text(panel.length), text(panel.width)) for panel in sheet.offcuts]
+    size = by(text(sheet.blank.length), text(sheet.blank.width))
+    rows = [CUTS_HEAD, *(_step(step, layout.kerf, worked_out) for step in cut_steps(sheet))]
+    kept = [by(text(panel.length), text(panel.width)) for panel in sheet.offcuts]
     return "\n".join(
         part
         for part in (
-            words.sheet_head(number, len(layout.sheets), sheet.blank.name, size),
-            table(rows) if sheet.cuts else words.no_cuts(sheet.pieces[0].piece.name),
-            words.offcuts_kept(kept),
+            sheet_head(number, len(layout.sheets), sheet.blank.name, size),
+            table(rows) if sheet.cuts else no_cuts(sheet.pieces[0].piece.name),
+            offcuts_kept(kept),
         )
         if part
     )
@@ -130,10 +130,10 @@ def _step(step: CutStep, kerf: Length, worked_out: Plan) -> tuple[str, ...]:
     cut, text = step.first, worked_out.rule.text
     done = in_few_words(laid.piece.name for laid in step.done)
     # What a trim takes off is what the maker sees; where the blade then runs is the kerf's affair.
-    set_to = words.trim_of(text(cut.at + kerf)) if cut.keeps is Keeps.FAR else text(cut.at)
-    panel = words.by(text(cut.panel.length), text(cut.panel.width))
-    numbers = words.from_to(cut.number, step.cuts[-1].number)
-    return (numbers, cut.direction.value, set_to, words.so_often(len(step.cuts)), panel, done)
+    set_to = trim_of(text(cut.at + kerf)) if cut.keeps is Keeps.FAR else text(cut.at)
+    panel = by(text(cut.panel.length), text(cut.panel.width))
+    numbers = from_to(cut.number, step.cuts[-1].number)
+    return (numbers, cut.direction.value, set_to, so_often(len(step.cuts)), panel, done)
 
 
 # -- what to buy -------------------------------------------------------------------------------------
@@ -143,10 +143,99 @@ def _shopping(worked_out: Plan, lists: Lists) -> Iterator[str]:
     shopping = lists.shopping
     total = None if shopping.total is None else shopping.money(shopping.total)
     slides = None if shopping.slides is None or shopping.slides.cost is None else shopping.money(shopping.slides.cost)
-    yield words.shopping_verdict(worked_out.title, total, slides, is_whole=shopping.is_whole)
+    yield shopping_verdict(worked_out.title, total, slides, is_whole=shopping.is_whole)
     rows = []
     for line in shopping.lines:
         cost = "" if line.cost is None else shopping.money(line.cost)
         rows.append((line.figures, line.unit, line.what, cost, line.remark))
     if rows:
-        yield table([words.SHOPPING_HEAD, *rows] if any(cost for _, _, _, cost, _ in rows) else rows)
+        yield table([SHOPPING_HEAD, *rows] if any(cost for _, _, _, cost, _ in rows) else rows)
+
+
+# -- what it says -----------------------------------------------------------------------------------
+
+LIST_HEAD: Final = ("", "", "finished", "sawn to, where not that", "where")
+CUTS_HEAD: Final = ("cut", "", "at", "", "through a panel", "then done")
+SHOPPING_HEAD: Final = ("", "", "", "cost", "")
+
+
+def by(length: str, width: str) -> str:
+    """Two sizes of one thing."""
+    return f"{length} x {width}"
+
+
+def list_verdict(title: str, parts: int, rows: int) -> str:
+    """The first line of ``list``: how many parts, and how many that are different."""
+    return f"{title}: {counted(parts, 'part')}, {rows} different." if parts else f"{title}: nothing to cut."
+
+
+def next_list(path: object, *, sheets: bool, buy: bool) -> str:
+    """After ``list``: the other lists."""
+    if sheets:
+        return f"Next: joinlay list {path} --buy says what to buy."
+    if buy:
+        return f"Next: joinlay list {path} --sheets says how to saw it out."
+    return f"Next: joinlay list {path} --sheets says how to saw it out, --buy what to buy."
+
+
+def no_sheets(title: str) -> str:
+    """``list --sheets`` where nothing is cut from sheets or from boards on hand."""
+    return f"{title}: nothing is cut from sheets, and no boards are on hand."
+
+
+def layout_verdict(stock: str, whole: int, least: int, pieces: int, used: str) -> str:
+    """The first line of a layout: what it takes, and that fewer can't be, or how far from it."""
+    on_hand = pieces - whole
+    takes = [
+        f"{counted(whole, 'whole sheet')}" if whole or not on_hand else "",
+        f"{on_hand} of what is on hand" if on_hand else "",
+    ]
+    if not whole:
+        bound = ""
+    elif whole == least:
+        bound = ", and no layout takes fewer"
+    else:
+        bound = f"; no layout takes fewer than {least}"
+    return f"{stock}: {' and '.join(filter(None, takes))}{bound}. {used} % of it is used."
+
+
+def sheet_head(number: int, of: int, name: str, size: str) -> str:
+    """Above the cuts of one sheet."""
+    return f"{number} of {of}: {name}, {size}"
+
+
+def trim_of(size: str) -> str:
+    """What a cut sets to where it only takes an edge off."""
+    return f"trim {size}"
+
+
+def from_to(first: int, last: int) -> str:
+    """One number, or a run of them."""
+    return str(first) if first == last else f"{first} to {last}"
+
+
+def so_often(times: int) -> str:
+    """How many cuts are made at one setting, one after the other."""
+    return f"{times} times" if times > 1 else ""
+
+
+def no_cuts(name: str) -> str:
+    """A part as large as its sheet."""
+    return f"  {name} is all of it; no cut."
+
+
+def offcuts_kept(sizes: Sequence[str]) -> str:
+    """Below the cuts of one sheet."""
+    return f"  keep: {', '.join(sizes)}" if sizes else ""
+
+
+def not_needed(names: Iterable[str]) -> str:
+    """What is on hand and stays so."""
+    return f"Not needed: {', '.join(names)}."
+
+
+def shopping_verdict(title: str, total: str | None, slides: str | None, *, is_whole: bool) -> str:
+    """The first line of ``list --buy``."""
+    cost = "" if total is None else f", {total} in all" if is_whole else f", {total} at least"
+    instead = "" if slides is None else f" Metal slides would have cost {slides}."
+    return f"{title}: what to buy and have ready{cost}.{instead}"

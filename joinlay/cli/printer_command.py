@@ -1,25 +1,103 @@
-"""``joinlay scale-sheet`` and ``joinlay printer``: print, measure, keep."""
+"""``joinlay scale-sheet`` and ``joinlay printer``: print, measure, keep; and where measured printers are kept."""
 
 from __future__ import annotations
 
+import os
+import sys
 from datetime import date
-from typing import TYPE_CHECKING
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
 
-from joinlay.cli import printer_words as words
-from joinlay.cli.printer_store import found_printer, keep, kept_in, printer_file, same_name
-from joinlay.cli.saying import say, table
-from joinlay.errors import BadInput
+from joinlay.cli.terminal import say, table
+from joinlay.documents.job_file import text_of
+from joinlay.documents.printers_file import printers_text, read_printers
+from joinlay.documents.writing import write_all
+from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import GRADUATIONS, Length, Unit, decimal_text, read_length
 from joinlay.pages.measured_printer import MeasuredPrinter, measured_printer
 from joinlay.paper import Paper, paper_named, with_border
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-    from pathlib import Path
+    from collections.abc import Iterator, Sequence
 
-    from joinlay.pages.measured_printer import Reading
+    from joinlay.pages import Paper
+    from joinlay.pages.measured_printer import MeasuredPrinter, Reading
 
-__all__ = ["add_printer", "forget_printer", "list_printers", "show_printer", "write_scale_sheet"]
+__all__ = [
+    "add_printer",
+    "forget_printer",
+    "found_printer",
+    "keep",
+    "kept_in",
+    "list_printers",
+    "printer_file",
+    "same_name",
+    "show_printer",
+    "write_scale_sheet",
+]
+
+
+_FILE: Final = "printers.toml"
+
+
+def config_folder() -> Path:
+    """The user's configuration folder for joinlay: JOINLAY_CONFIG itself, or in XDG_CONFIG_HOME, or in the system's usual place."""
+    if own := os.environ.get("JOINLAY_CONFIG"):
+        return Path(own)
+    base = os.environ.get("XDG_CONFIG_HOME", "")
+    if not Path(base).is_absolute():
+        base = os.environ.get("APPDATA", "") if sys.platform == "win32" else ""
+    if base:
+        return Path(base) / "joinlay"
+    try:
+        home = Path.home()
+    except RuntimeError:
+        raise BadInput(no_home()) from None
+    usual = {"win32": home / "AppData" / "Roaming", "darwin": home / "Library" / "Application Support"}
+    return usual.get(sys.platform, home / ".config") / "joinlay"
+
+
+def printer_file(beside: Path | None) -> Path:
+    """The file of printers beside a job, or the user's own."""
+    return (config_folder() if beside is None else beside.parent) / _FILE
+
+
+def kept_in(path: Path) -> tuple[MeasuredPrinter, ...]:
+    """The printers in a file; none where there is no such file. Raises BadInput for one that can't be read or understood."""
+    try:
+        path.stat()
+    except (FileNotFoundError, NotADirectoryError, ValueError):
+        return ()
+    except OSError:
+        pass  # something is there, and the reader says what keeps it from being read
+    return read_printers(text_of(path), path.name)
+
+
+def keep(path: Path, printers: Sequence[MeasuredPrinter]) -> None:
+    """Write a file of printers, whole or not at all. Raises BadInput where that can't be done: then what was there is untouched."""
+    write_all(path.parent, {path.name: printers_text(printers).encode()})
+
+
+def same_name(one: str, two: str) -> bool:
+    """True for two names that differ only in capitals and spaces."""
+    return " ".join(one.casefold().split()) == " ".join(two.casefold().split())
+
+
+def found_printer(name: str, paper: Paper, job: Path | None) -> MeasuredPrinter:
+    """The printer called ``name`` as measured with ``paper``; what is kept beside the ``job`` goes before the user's own.
+
+    Raises BadInput for a name that isn't kept, with the nearest and how to add it, and for a paper it was not measured with.
+    """
+    files = dict.fromkeys([*([printer_file(job)] if job is not None else []), printer_file(None)])
+    known = [one for path in files for one in kept_in(path)]
+    mine = [one for one in known if same_name(one.name, name)]
+    if not mine:
+        near = nearest_names(name, tuple(dict.fromkeys(one.name for one in known)))
+        raise BadInput(unknown_printer(name, near, paper.plain_name))
+    fitting = [one for one in mine if one.is_for(paper)]
+    if not fitting:
+        raise BadInput(other_paper(mine[0].name, tuple(dict.fromkeys(one.paper.plain_name for one in mine)), paper.plain_name))
+    return fitting[0]
 
 
 def write_scale_sheet(paper: str, out: Path, printer: str | None, beside: Path | None) -> None:
@@ -30,7 +108,7 @@ def write_scale_sheet(paper: str, out: Path, printer: str | None, beside: Path |
     sheet = _paper(paper)
     known = None if printer is None else found_printer(printer, sheet, beside)
     write_whole(out, scale_sheet_pdf(sheet, None if known is None else known.printer))
-    say(words.scale_sheet_made(out, sheet.plain_name, is_proof=known is not None))
+    say(scale_sheet_made(out, sheet.plain_name, is_proof=known is not None))
 
 
 def add_printer(
@@ -56,8 +134,8 @@ def add_printer(
     old = [one for one in kept if same_name(one.name, called) and one.is_for(sheet)]
     keep(path, [*(one for one in kept if one not in old), new])
     was = old[0].printer.correction if old else ""
-    head = words.added(called, new.printer.correction, sheet.title, was=was)
-    say("\n\n".join([head, *remarks(new), words.next_proof(called, sheet.plain_name)]))
+    head = added(called, new.printer.correction, sheet.title, was=was)
+    say("\n\n".join([head, *remarks(new), next_proof(called, sheet.plain_name)]))
 
 
 def list_printers(beside: Path | None) -> None:
@@ -73,7 +151,7 @@ def list_printers(beside: Path | None) -> None:
         for path in _files(beside)
         for one in kept_in(path)
     ]
-    say(table([words.TABLE_HEAD, *rows]) if rows else words.no_printers())
+    say(table([TABLE_HEAD, *rows]) if rows else no_printers())
 
 
 def show_printer(name: str, beside: Path | None) -> None:
@@ -92,24 +170,24 @@ def forget_printer(name: str, paper: str | None, beside: Path | None) -> None:
     gone = [one for one in kept if same_name(one.name, name) and (only is None or one.is_for(only))]
     if not gone:
         found_printer(name, only or paper_named("letter"), beside)
-        raise BadInput(words.kept_elsewhere(name, path))
+        raise BadInput(kept_elsewhere(name, path))
     keep(path, [one for one in kept if one not in gone])
-    say(words.forgotten(gone[0].name, [one.paper.title for one in gone], path))
+    say(forgotten(gone[0].name, [one.paper.title for one in gone], path))
 
 
 def remarks(printer: MeasuredPrinter) -> Iterator[str]:
     """What there is to say of the measures: as good as true, skew, a slip."""
     if printer.is_true:
-        yield words.NOISE
+        yield NOISE
     else:
         for which, reading in (("across", printer.across), ("down", printer.down)):
             if reading.is_noise:
-                yield words.noise(which, _mm(reading.within))
+                yield noise(which, _mm(reading.within))
     if printer.is_skew:
         over = "a metre" if printer.paper.is_roll else f"a {printer.paper.title} sheet"
-        yield words.skew(_mm(printer.skew, 1), "right" if printer.skew.mm > 0 else "left", over)
+        yield skew(_mm(printer.skew, 1), "right" if printer.skew.mm > 0 else "left", over)
     if printer.disagrees:
-        yield words.disagree(_mm(printer.disagreement, 1), "longer" if printer.disagreement.mm > 0 else "shorter")
+        yield disagree(_mm(printer.disagreement, 1), "longer" if printer.disagreement.mm > 0 else "shorter")
 
 
 def _shown(printer: MeasuredPrinter, path: Path) -> str:
@@ -119,7 +197,7 @@ def _shown(printer: MeasuredPrinter, path: Path) -> str:
         ("rising diagonal", printer.rising),
         ("falling diagonal", printer.falling),
     )
-    rows = [words.one_reading(what, *_read(reading)) for what, reading in readings if reading is not None]
+    rows = [one_reading(what, *_read(reading)) for what, reading in readings if reading is not None]
     rows.append(("drawn", printer.printer.correction))
     if printer.border is not None:
         rows.append(("border", _mm(printer.border)))
@@ -165,7 +243,7 @@ def _border(text: str, paper: Paper, unit: Unit) -> Length:
 def _name(text: str) -> str:
     name = " ".join(text.split())
     if not name or len(name) > 40 or not name.isprintable():
-        raise BadInput(words.no_name(text))
+        raise BadInput(no_name(text))
     return name
 
 
@@ -176,4 +254,109 @@ def _day(given: str | None) -> str:
     try:
         return date.fromisoformat(given).isoformat()
     except ValueError:
-        raise BadInput(words.no_day(given)) from None
+        raise BadInput(no_day(given)) from None
+
+
+# -- what it says -----------------------------------------------------------------------------------
+
+TABLE_HEAD: Final = ("printer", "paper", "drawn across", "drawn down", "measured", "kept in")
+
+
+def scale_sheet_made(path: object, paper: str, *, is_proof: bool) -> str:
+    """After ``scale-sheet``: what to do with it."""
+    if is_proof:
+        return f"{path} is written.\n\nNext: print it on {paper} at actual size; each length must measure as the sheet says."
+    return (
+        f"{path} is written.\n\nNext: print it on {paper} at actual size, measure it, and then\n"
+        f"  joinlay printer add NAME --paper {quoted(paper)} --across .. --down .."
+    )
+
+
+def quoted(word: str) -> str:
+    """``word`` as it is typed in a terminal."""
+    return f"'{word}'" if " " in word else word
+
+
+def added(name: str, correction: str, paper: str, *, was: str) -> str:
+    """The first line after ``printer add``; ``was`` is the correction kept before, '' where there was none."""
+    return f"{name} on {paper}: the correction is {correction}." + (f" It was {was}." if was else "")
+
+
+def next_proof(name: str, paper: str) -> str:
+    """After ``printer add``."""
+    return f"Next: joinlay scale-sheet --paper {quoted(paper)} --printer {quoted(name)} proves it; joinlay make JOB --printer {quoted(name)} uses it."
+
+
+def one_reading(what: str, measured: str, drawn: str, within: str) -> tuple[str, str]:
+    """One line of ``printer show``."""
+    return what, f"{measured} of {drawn}, read to {within} or so"
+
+
+NOISE: Final = "Both bars measure true as nearly as the rule can be read: this printer needs no correction worth the name."
+
+
+def noise(which: str, within: str) -> str:
+    """One bar that is as good as true."""
+    return (
+        f"The bar {which} is true as nearly as the rule can be read ({within}); its correction is hardly more than the reading."
+    )
+
+
+def skew(amount: str, side: str, over: str) -> str:
+    """Diagonals that differ."""
+    return (
+        f"The diagonals differ: the top of a sheet prints {amount} to the {side} over {over} (skew). That is not corrected: set the paper "
+        "guides square, print the scale sheet again, and see whether it stays."
+    )
+
+
+def disagree(amount: str, way: str) -> str:
+    """Diagonals that do not go with the bars."""
+    return f"The diagonals are {amount} {way} than the two bars let expect; one of the four was misread. Measure again."
+
+
+def forgotten(name: str, papers: Sequence[str], path: object) -> str:
+    """After ``printer forget``."""
+    return f"{name} on {' and '.join(papers)} is forgotten ({path})."
+
+
+def no_printers() -> str:
+    """``printer list`` where there are none."""
+    return "No printer has been measured yet.\n\nNext: joinlay scale-sheet, print it, measure it, and joinlay printer add."
+
+
+def unknown_printer(name: str, near: Sequence[str], paper: str) -> str:
+    """A printer that isn't kept anywhere."""
+    nearest = f" The nearest is {' or '.join(near)}." if near else ""
+    return (
+        f"there is no printer called {name!r}.{nearest} To add it, print what joinlay scale-sheet --paper {quoted(paper)} writes, measure it, "
+        f"and joinlay printer add {quoted(name)} --paper {quoted(paper)} --across .. --down .."
+    )
+
+
+def other_paper(name: str, papers: Sequence[str], paper: str) -> str:
+    """A printer that was measured, but not with this paper."""
+    return (
+        f"{name!r} was measured with {' and '.join(papers)}, not with {paper}, and each paper is fed in its own way. Measure it with that too "
+        f"(joinlay scale-sheet --paper {quoted(paper)}), or use --paper {quoted(papers[0])}."
+    )
+
+
+def no_home() -> str:
+    """A user without a home folder."""
+    return "your home folder cannot be found; set JOINLAY_CONFIG to the folder to keep printers in, or use --beside JOB."
+
+
+def no_day(given: str) -> str:
+    """A date that is none."""
+    return f"--measured {given!r} is no day; write it as 2026-11-20."
+
+
+def no_name(given: str) -> str:
+    """A name that is none."""
+    return f"{given[:60]!r} is no name for a printer; write 1 to 40 letters and figures on one line."
+
+
+def kept_elsewhere(name: str, path: object) -> str:
+    """``printer forget`` in the wrong file."""
+    return f"{name!r} is not kept in {path}; joinlay printer show {quoted(name)} says where it is, and --beside JOB looks beside a job."

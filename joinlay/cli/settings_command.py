@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli import settings_words as words
-from joinlay.cli.choosing import parts_meant
-from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cli.choice import parts_meant
+from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.words import counted
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
@@ -44,6 +44,7 @@ if TYPE_CHECKING:
 
 __all__ = ["say_settings"]
 
+
 _TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
@@ -75,8 +76,8 @@ def _for_parts(found: SettingsList, names: set[str]) -> tuple[Setting, ...]:
 
 
 def _page_of_part(path: Path, worked_out: Plan, found: SettingsList, part: str, asked: Sequence[Setting]) -> str:
-    first = words.settings_for_part(worked_out.title, part, len(asked), len(found.settings))
-    following = words.next_setting(path, asked[0].number) if asked else ""
+    first = settings_for_part(worked_out.title, part, len(asked), len(found.settings))
+    following = next_setting(path, asked[0].number) if asked else ""
     return "\n\n".join(said for said in (first, _table(asked, worked_out.rule), following) if said)
 
 
@@ -92,20 +93,20 @@ def _say_json(worked_out: Plan, found: SettingsList) -> None:
 
 def _numbered(found: SettingsList, card: int) -> Setting:
     if not 1 <= card <= len(found.settings):
-        raise BadInput(words.no_setting(card, len(found.settings)))
+        raise BadInput(no_setting(card, len(found.settings)))
     return found.settings[card - 1]
 
 
 def _page(path: Path, worked_out: Plan, found: SettingsList) -> str:
-    first = words.settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words()}" if found.settings else "")
-    bands = "\n".join(words.first_of_all(band_words(each)) for each in found.bands)
+    first = settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words()}" if found.settings else "")
+    bands = "\n".join(first_of_all(band_words(each)) for each in found.bands)
     said = finding_lines(told_together(found.findings), worked_out.rule)
-    following = words.next_setting(path) if found.settings else ""
+    following = next_setting(path) if found.settings else ""
     return "\n\n".join(part for part in (first, bands, _table(found.settings, worked_out.rule), said, following) if part)
 
 
 def _table(settings: Sequence[Setting], rule: Graduation) -> str:
-    return table([words.SETTINGS_HEAD, *(_row(setting, rule) for setting in settings)]) if settings else ""
+    return table([SETTINGS_HEAD, *(_row(setting, rule) for setting in settings)]) if settings else ""
 
 
 def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
@@ -124,7 +125,7 @@ def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
 
 
 def _card(setting: Setting, rule: Graduation) -> str:
-    head = words.setting_head(setting.number, cut_words(setting), change_words(setting))
+    head = setting_head(setting.number, cut_words(setting), change_words(setting))
     values = table(_value(setting, each, rule) for each in setting.readings)
     parts = "\n".join(line for said, works in lying_together(setting) for line in _parts(setting, said, works, rule))
     piece = "\n".join(f"  {line}" for line in _piece(setting, rule))
@@ -155,16 +156,60 @@ def _value(setting: Setting, reading: Reading, rule: Graduation) -> tuple[str, s
 def _parts(setting: Setting, lying: str, works: Sequence[Work], rule: Graduation) -> Iterator[str]:
     yield f"  {lying}"
     for work in works:
-        turned = words.AT_BOTH_ENDS if is_turned(setting, work) else ""
+        turned = AT_BOTH_ENDS if is_turned(setting, work) else ""
         yield f"    {work.count} x {in_few_words(work.boards)}{turned}"
         if work.stops is not None:
             yield f"      {stop_words(work.stops, rule.text, at_table=setting.machine in _TABLES)}"
         if work.positions:
             yield f"      {position_words(work, rule.text)}"
         if work.squared:
-            yield f"      {words.SQUARE_THE_ENDS}"
+            yield f"      {SQUARE_THE_ENDS}"
 
 
 def _piece(setting: Setting, rule: Graduation) -> Iterator[str]:
-    yield words.test_piece(measure_words(setting, rule.text))
+    yield test_piece(measure_words(setting, rule.text))
     yield from (correction_words(setting, each) for each in setting.test_piece.corrections)
+
+
+# -- what it says -----------------------------------------------------------------------------------
+
+SETTINGS_HEAD: Final = ("card", "set-ups", "what is cut", "machine and cutter", "fence", "height", "how they lie")
+AT_BOTH_ENDS: Final = ", both ends or edges"
+SQUARE_THE_ENDS: Final = "chop the round ends square"
+
+
+def settings_verdict(title: str, order: str) -> str:
+    """The first line of ``settings``: how many cards, and what their ``order`` saves."""
+    return f"{title}: {order}" if order else f"{title}: nothing to set."
+
+
+def settings_for_part(title: str, part: str, cards: int, of: int) -> str:
+    """The first line of ``settings --for``: which of the cards, in the order of the whole job."""
+    if not cards:
+        return f"{title}: nothing is cut in {part}; it is only sawn to size."
+    return f"{title}, {part}: {cards} of the {counted(of, 'card')}, in the order of the whole job."
+
+
+def no_setting(card: int, most: int) -> str:
+    """A card that isn't there."""
+    return f"there is no card {card}; they are numbered 1 to {most}." if most else f"there is no card {card}: nothing is cut."
+
+
+def next_setting(path: object, card: int = 1) -> str:
+    """After ``settings``: how to see a whole card."""
+    return f"Next: joinlay settings {path} --card {card}"
+
+
+def first_of_all(bands: str) -> str:
+    """What has to be banded before a card."""
+    return f"First     {bands}."
+
+
+def setting_head(number: int, cut: str, change: str) -> str:
+    """The first line of a card in the terminal."""
+    return f"Card {number}: {cut} ({change})"
+
+
+def test_piece(measures: str) -> str:
+    """What the test piece must measure."""
+    return f"test piece: {measures}"

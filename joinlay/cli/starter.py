@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
+from joinlay.cli import words
+from joinlay.cli.terminal import say
+from joinlay.documents.writing import write_whole
+from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 
-__all__ = ["starter_job"]
+if TYPE_CHECKING:
+    from pathlib import Path
+
+__all__ = ["starter_job", "write_starter"]
+
 
 #: What differs between a job in inches and one in millimetres, by the name it has in the text below.
 _FIGURES: Final = {
@@ -263,3 +271,20 @@ def starter_job(unit: Unit, *, is_piece: bool = False) -> str:
     parts = (_HEAD, _PIECE if is_piece else _OPENINGS, _TAIL)
     stands = {"off": "", "stands": "anchored"} if is_piece else {"off": "#", "stands": "free"}
     return "".join(part.format(**_FIGURES[unit], **stands) for part in parts)
+
+
+def write_starter(path: Path, *, is_metric: bool, is_piece: bool, is_forced: bool) -> None:
+    """Write the starter job to ``path``. Raises BadInput where there is something already and it isn't ``is_forced``, or it can't be written."""
+    if not is_forced and _is_there(path):
+        raise BadInput(words.is_there(path))
+    write_whole(path, starter_job(Unit.MM if is_metric else Unit.INCH, is_piece=is_piece).encode())
+    say(words.started(path))
+
+
+def _is_there(path: Path) -> bool:
+    """True for anything of that name, a broken link too."""
+    try:
+        path.lstat()
+    except OSError:
+        return False
+    return True

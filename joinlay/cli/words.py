@@ -1,4 +1,7 @@
-"""Every word the command line shows that is not part of an error or a finding: one place, so that they keep one voice."""
+"""What several commands say, and how ``check``, ``make`` and ``joint`` answer: one place, so that they keep one voice.
+
+What only one other command says stands at the foot of its file; what a command or an option is for, beside it in ``app``.
+"""
 
 from __future__ import annotations
 
@@ -7,53 +10,7 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-# -- help --------------------------------------------------------------------------------------------
-
-ABOUT: Final = """Drawers on wooden runners, worked out to the last offset, with paper templates at true scale.
-
-Write a job with 'joinlay start', look it over with 'joinlay check', print it with 'joinlay make'.
-At the bench, 'joinlay joint' answers for one joint from a few numbers."""
-
-EXIT_CODES: Final = "It ends with 0 where all is well, 1 where something was refused, 2 where what was given cannot be used."
-
-START: Final = "Write a job to fill in, with a word on every line."
-START_FILE: Final = "The job file to write, such as seed-chest.toml."
-START_METRIC: Final = "Write it in millimetres or in inches."
-START_PIECE: Final = "Write a whole piece to be made, case and all, or drawers for openings that are there."
-START_FORCE: Final = "Write over a file that is there already."
-
-CHECK: Final = "Read a job, work it out, and say what was found."
-JOB: Final = "The job file."
 AS_JSON: Final = "Answer in JSON, for programs."
-ASSEMBLE: Final = "Put it together in the model too, drawers shut and pulled out. Needs the 'assembly' extra."
-HELP_ON: Final = "Say more about one kind of finding, such as racking: what it means, and what helps."
-HELP_ON_KIND: Final = "The kind of finding. Without one, all the pages are listed."
-
-MAKE: Final = "Work a job out and write its packet to print, its templates and its lists."
-MAKE_OUT: Final = "The folder to write to; templates_out/ and the job's name unless told."
-MAKE_PAPER: Final = "The paper to print on, such as letter or a4; what the job says unless told."
-MAKE_ONLY: Final = (
-    "Print the templates of one part once more, such as 'drawer 3 front', 'drawer 3' or 'drawer side', into again.pdf."
-)
-MAKE_PAGES: Final = "Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf."
-MAKE_COUNT: Final = "Only say how many sheets of paper the packet takes; nothing is written."
-MAKE_DXF: Final = "Write each template as DXF too, in millimetres, for those who cut templates from sheet stock."
-DXF_WITH_ALL: Final = "--dxf goes with the whole of make: leave out --only, --pages and --count, or leave out --dxf."
-
-WHY: Final = "Show how a number was worked out, down to what you wrote."
-WHY_NAME: Final = "The number, such as 'drawer 3 front width'. Without one, all the names are listed."
-
-SETTINGS: Final = "Every fence, height and stop of a job, in the order to cut them."
-SETTINGS_CARD: Final = "Say all of one card, by its number: parts, stops, test piece and cautions."
-SETTINGS_FOR: Final = 'Only the cards that a part goes through, such as "drawer 3 front", or all parts of "drawer 3".'
-
-LIST: Final = "The cutting list of a job; how to saw it out, and what to buy."
-LIST_SHEETS: Final = "Say how to saw it out: every sheet, its cuts in order, and the offcuts to keep."
-LIST_BUY: Final = "Say what to buy and have ready, with costs where the job gives prices."
-
-COMPARE: Final = "Say what differs between two versions of a job, for when you have begun to cut."
-COMPARE_OLD: Final = "The job as it was when you began to cut."
-COMPARE_NEW: Final = "The job as it is now."
 
 JOINT: Final = "Work out one joint from a few numbers."
 JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
@@ -95,7 +52,6 @@ STOPPED: Final = "Stop short of the edge that shows."
 RABBET_WIDTH: Final = "Width of the rabbet; by the rules unless told."
 OFFSET: Final = "Bottom edge to the groove; by the rules unless told."
 
-VERSION: Final = "Say which version this is."
 
 STEP_PACKET: Final = "the packet"
 STEP_TEMPLATES: Final = "each template"
@@ -104,6 +60,8 @@ STEP_PLAN: Final = "the plan"
 STEP_WRITING: Final = "writing"
 
 # -- answers -----------------------------------------------------------------------------------------
+
+DXF_WITH_ALL: Final = "--dxf goes with the whole of make: leave out --only, --pages and --count, or leave out --dxf."
 
 HARM: Final = {"REFUSE": "refused", "WARN": "warning", "NOTE": "note"}
 

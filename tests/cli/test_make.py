@@ -9,7 +9,7 @@ import os
 import pdfplumber
 import pytest
 
-from joinlay.cli.making import _free
+from joinlay.cli.make_command import _free
 from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
-from joinlay.cli import printer_store
+from joinlay.cli import printer_command
 from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
 
@@ -211,7 +211,7 @@ def test_where_the_user_s_printers_are_kept(monkeypatch, environment, folder):
     for name, value in environment.items():
         monkeypatch.setenv(name, value)
     monkeypatch.setattr("sys.platform", "linux")
-    assert printer_store.config_folder() == Path(folder)
+    assert printer_command.config_folder() == Path(folder)
 
 
 @pytest.mark.parametrize(
@@ -228,7 +228,7 @@ def test_where_they_are_kept_on_other_systems(monkeypatch, platform, environment
     for name, value in {"HOME": "/home/ann", **environment}.items():
         monkeypatch.setenv(name, value)
     monkeypatch.setattr("sys.platform", platform)
-    assert printer_store.config_folder() == Path(folder)
+    assert printer_command.config_folder() == Path(folder)
 
 
 def test_a_file_that_cannot_be_understood_is_left_alone(config, capsys):

@@ -11,7 +11,7 @@ from typer.testing import CliRunner
 
 from joinlay import __version__
 from joinlay.cli.app import app
-from joinlay.cli.progress import Progress
+from joinlay.cli.terminal import Progress
 from tests.cli.running import ROOT, run, run_alone
 from tests.unit.jobs.jobs import GOOD
 
@@ -74,7 +74,7 @@ def test_an_answer_at_the_bench_fetches_no_library():
 CHANGED = """
 import signal
 import time
-from joinlay.cli import checking, joint_words, main
+from joinlay.cli import check_command, joint_words, main
 
 # A shell that runs the tests in its background has it passed over.
 signal.signal(signal.SIGINT, signal.default_int_handler)
@@ -89,7 +89,7 @@ def wait(*given):
 def fail(*given):
     return 1 / 0
 
-checking.job_in = joint_words._answer = {}
+check_command.job_in = joint_words._answer = {}
 main()
 """
 

@@ -1,21 +1,23 @@
-"""Saying things: answers on standard output, complaints on standard error, both plain text."""
+"""What is shown in the terminal: answers on standard output, complaints on standard error, both plain text; and a bar for what takes long."""
 
 from __future__ import annotations
 
 import shutil
 import sys
 import textwrap
-from typing import TYPE_CHECKING
+from threading import Lock, Timer
+from typing import TYPE_CHECKING, Final, Self
 
 from joinlay.cli import words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
+    from typing import TextIO
 
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation
 
-__all__ = ["complain", "finding_lines", "say", "table"]
+__all__ = ["Progress", "complain", "finding_lines", "say", "table"]
 
 
 def say(text: str) -> None:
@@ -71,3 +73,50 @@ def _wrapped(harm: str, what: str, remedy: str, rule: str, *, places: Sequence[s
         return line
     width = min(shutil.get_terminal_size().columns, 110)
     return textwrap.fill(line, max(width, 40), subsequent_indent=" " * 9)
+
+
+_WIDE: Final = 24
+
+
+class Progress:
+    """A bar of so many ``steps``. It appears ``after`` a second, even in the midst of a step, and leaves no trace."""
+
+    def __init__(self, steps: int, stream: TextIO | None = None, after: float = 1.0) -> None:
+        """Make ready; nothing is shown yet."""
+        self._steps, self._done, self._word = steps, 0, ""
+        self._stream = sys.stderr if stream is None else stream
+        self._lock, self._is_shown = Lock(), False
+        self._timer = Timer(after, self._appear)
+        self._timer.daemon = True
+
+    def __enter__(self) -> Self:
+        """Start the clock, where somebody is there to see."""
+        if self._stream.isatty():
+            self._timer.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        """Wipe the bar away."""
+        self._timer.cancel()
+        with self._lock:
+            if self._is_shown:
+                self._stream.write("\r\x1b[K")
+                self._stream.flush()
+            self._is_shown = False
+
+    def step(self, word: str) -> None:
+        """The next step begins, called ``word``."""
+        with self._lock:
+            self._done, self._word = (self._done + 1 if self._word else 0), word
+            self._draw()
+
+    def _appear(self) -> None:
+        with self._lock:
+            self._is_shown = True
+            self._draw()
+
+    def _draw(self) -> None:
+        if self._is_shown:
+            full = _WIDE * self._done // self._steps
+            self._stream.write(f"\r\x1b[K[{'#' * full}{'.' * (_WIDE - full)}] {self._word}")
+            self._stream.flush()

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.cli import words
-from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput, nearest_names
 from joinlay.jobs.planning import plan

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from joinlay.checks.assumed import assumed
 from joinlay.checks.everything import gathered
 from joinlay.cli import words
-from joinlay.cli.saying import finding_lines, say
+from joinlay.cli.terminal import finding_lines, say
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm

@@ -8,23 +8,24 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import words
-from joinlay.cli.printing_on import with_printer
-from joinlay.cli.progress import Progress
-from joinlay.cli.saying import complain, finding_lines, say, table
+from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
 from joinlay.documents.job_file import job_in
 from joinlay.documents.writing import write_all
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
+from joinlay.paper import BORDER, paper_named, with_border
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from joinlay.documents.packet import Packet
+    from joinlay.jobs.job import Job
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Printer, Sheet
 
-__all__ = ["Wish", "make_job"]
+__all__ = ["Wish", "make_job", "with_printer"]
+
 
 #: Where the list of what an earlier run wrote is kept.
 _PLAN: Final = "plan.json"
@@ -95,7 +96,7 @@ def _taken(sheets: Iterable[Sheet]) -> str:
 
 def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish) -> str:
     """Write the sheets that are wanted once more beside what is there, which stays as it is."""
-    from joinlay.cli.choosing import chosen_sheets
+    from joinlay.cli.choice import chosen_sheets
 
     packet = _bound(worked_out, printer)
     chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)
@@ -182,3 +183,26 @@ def _written_before(folder: Path) -> Iterator[str]:
         return
     if isinstance(names, list):
         yield from (name for name in names if isinstance(name, str) and Path(name).name == name and name not in ("", ".", ".."))
+
+
+def with_printer(job: Job, path: Path, asked: str | None) -> tuple[Job, Printer | None]:
+    """The job at ``path``, on paper with its printer's border, and the printer to correct for; None where none is named (PR-3, PR-5).
+
+    ``asked`` goes before what the job says. Raises BadInput, with where it is written, for a printer that isn't kept or not for this paper.
+    """
+    from joinlay.cli.printer_command import found_printer
+
+    if asked is not None:
+        name, place = asked, "--printer"
+    elif job.printer is not None:
+        name, place = job.printer.value, f"{job.printer.origin}: paper, printer"
+    else:
+        return job, None
+    paper = paper_named(job.paper)
+    try:
+        found = found_printer(name, paper, path)
+    except BadInput as bad:
+        raise BadInput(f"{place}: {bad}") from None
+    if found.border is not None and paper.border == BORDER:
+        job = replace(job, paper=with_border(paper, found.border).name)
+    return job, found.printer
