@@ -12,7 +12,7 @@ from joinlay.lengths import Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Text, Turn
-from joinlay.templates.notes import FIGURE, WORD
+from joinlay.templates.template import FIGURE, WORD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -17,8 +17,7 @@ from joinlay.lengths import Length
 from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import Run, figures, set_line, words
 from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.templates.notes import FIGURE, WORD
-from joinlay.templates.template import Template
+from joinlay.templates.template import FIGURE, WORD, Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -11,7 +11,7 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import steps_of_work, template_sheets
 from joinlay.jobs.plan import Plan
 from joinlay.pen.marks import Line, Role, moved
-from joinlay.templates.views import views_of
+from joinlay.templates.ends.net import views_of
 from tests.measured.packets import drawers, example, examples
 from tests.measured.reading import MM, pixels_of, strokes_of
 from tests.unit.templates.reading import lines, polylines

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, flatten
-from joinlay.templates.net import lay_flat
+from joinlay.templates.ends.net import lay_flat
 
 
 def exact(*numbers):

@@ -2,7 +2,7 @@
 
 from joinlay.boards import CutKind, Surface
 from joinlay.pen.lettering import plain
-from joinlay.templates.notes import notes_of
+from joinlay.templates.ends.captions import notes_of
 from tests.unit.templates.parts import METRIC, back, board, cut, front, side
 from tests.unit.templates.reading import exact, flat
 

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from joinlay.boards import Surface
 from joinlay.pen.marks import Arc, Fill, Line, Role
-from joinlay.templates.face import centre_marks, cut_marks, outline_marks
+from joinlay.templates.ends.end_drawing import centre_marks, cut_marks, outline_marks
 from tests.unit.templates.parts import back, front, side
 from tests.unit.templates.reading import flat, lines, spelled
 

@@ -3,7 +3,7 @@
 from joinlay.boards import CutKind, Place, Shape, Surface
 from joinlay.lengths import mm
 from joinlay.templates import templates_for
-from joinlay.templates.views import views_of
+from joinlay.templates.ends.net import views_of
 from tests.unit.templates.parts import METRIC, board, cut, end_mortise, groove, side
 
 

@@ -7,7 +7,7 @@ import pytest
 from joinlay.boards import Surface
 from joinlay.pen.lettering import plain
 from joinlay.pen.signs import DatumEdge
-from joinlay.templates.captions import caption_shapes, datum_words, is_left
+from joinlay.templates.ends.captions import caption_shapes, datum_words, is_left
 from tests.unit.templates.parts import FRONT, board, groove
 from tests.unit.templates.reading import exact, flat
 

@@ -1,36 +1,99 @@
-"""What each cut says on its template: its kind, how deep, and its place in figures, since paper moves and figures don't (PR-5)."""
+"""What the template of an end says: which part, which end, which face is up, how many; and of each cut how deep it is and where.
+
+The place of a cut is on the paper and in figures too, since paper moves and figures don't (PR-5).
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
+from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutKind, Surface
+from joinlay.boards.names import in_few_words
 from joinlay.lengths import Length
-from joinlay.pen.blocks import Block, stacked
-from joinlay.pen.lettering import Run, figures, words
+from joinlay.pen.blocks import Block, beside, hand_sign, stacked
+from joinlay.pen.lettering import Run, figures, fitted, words
+from joinlay.pen.signs import DatumEdge
+from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box
-    from joinlay.templates.net import Mouth, Net
+    from joinlay.templates.ends.net import Mouth, Net
 
-__all__ = ["FIGURE", "WORD", "Note", "notes_of", "plain_note"]
+__all__ = ["Note", "caption_shapes", "datum_words", "is_left", "notes_of", "plain_note"]
 
-#: Heights of the lettering read with the part in hand, in mm.
-FIGURE: Final = Fraction(5)
-WORD: Final = Fraction(7, 2)
-_SMALL: Final = Fraction(5, 2)
-
+#: Letters in a line of a part's name, at most, before it goes on to the next.
+_LONGEST: Final = 14
+_NUMBERED: Final = re.compile(r"(.*\d)\s+(\D+)")
 #: A cut longer than this runs on under the words of its template, in mm.
 _RUNS_ON: Final = Fraction(45)
 
 #: A length between the words before and after it: ("", 1/4 in, "deep").
 _Fact = tuple[str, Fraction, str]
+
+
+def caption_shapes(net: Net, names: Sequence[str]) -> tuple[tuple[Block, ...], ...]:
+    """The caption of a template in several shapes, each of one block or two: hand, part, end, face up, how many."""
+    datum = net.board.datum
+    lines = _lines(names)
+    part = [words(line, FIGURE, bold=True) for line in lines]
+    in_a_row = words(" ".join(lines), FIGURE, bold=True)
+    where = words(datum.word(net.end).upper(), FIGURE, bold=True)
+    face = words(f"{datum.word(Surface.FACE)} up", WORD, bold=True)
+    count = words(f"make {len(names)}", WORD, bold=True)
+    low = stacked([in_a_row, (*where, Run("   ", WORD), *face, Run("   ", WORD), *count)])
+    shapes = (
+        stacked([*part, where, face]),
+        stacked([*part, (*where, Run("  ", WORD), *count), face]),
+        stacked([in_a_row, (*where, Run("   ", WORD), *count), face]),
+        low,
+    )
+    left = is_left(net)
+    if left is None:
+        return ((stacked([*part, where, face, count]),), *((shape,) for shape in shapes[1:]))
+    sign = hand_sign(is_left=left)
+    first = beside(sign, stacked([count]))
+    named = stacked([beside(sign, stacked(part)), where, face, count])
+    return ((stacked([first, shapes[0]]),), (named,), *((beside(sign, shape),) for shape in shapes[1:]), (first, shapes[0]))
+
+
+def is_left(net: Net) -> bool | None:
+    """Whether the template is for a left or a right part or end, as the part's name or its end says; None where neither does."""
+    for said in (net.board.name, net.board.datum.word(net.end)):
+        for word in said.lower().split():
+            if word in ("left", "right"):
+                return word == "left"
+    return None
+
+
+def datum_words(net: Net, room: Fraction) -> Content:
+    """``BOTTOM EDGE  lay on this edge``, or as much of it as there is ``room`` for, triangles and all."""
+    said = net.board.datum.word(Surface.EDGE).upper()
+    edge = words(said, WORD, bold=True)
+    for content in ((*edge, Run("  lay on this edge", WORD)), (Run("lay on ", WORD), *edge), edge):
+        if DatumEdge.room(content)[0] <= room:
+            return content
+    return fitted(said, room - DatumEdge.room(())[0], (WORD, Fraction(5, 2)), bold=True)
+
+
+def _lines(names: Sequence[str]) -> list[str]:
+    """The part's name in short lines: ``drawer 1 to 4`` / ``left side``."""
+    said = in_few_words(names)
+    numbered = _NUMBERED.fullmatch(said)
+    return [line for stretch in (numbered.groups() if numbered else (said,)) for line in _wrapped(stretch)]
+
+
+def _wrapped(said: str) -> list[str]:
+    """``said`` in lines, no number alone on the last."""
+    lines = wrap(said, _LONGEST)
+    return wrap(said, _LONGEST + 3) if lines[-1].isdigit() else lines
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +133,7 @@ def _two(what: str, do: str) -> Note:
 
 def plain_note(said: str) -> Note:
     """A note of words alone, small, in one line, two or three."""
-    return Note(tuple(stacked([words(line, _SMALL) for line in _in_lines(said, count)]) for count in (1, 2, 3)), None)
+    return Note(tuple(stacked([words(line, SMALL) for line in _in_lines(said, count)]) for count in (1, 2, 3)), None)
 
 
 def _in_lines(said: str, count: int) -> list[str]:

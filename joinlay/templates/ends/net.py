@@ -1,33 +1,39 @@
-"""The end of a board laid out flat: its face, the end folded down beside it, and the far face beyond that.
+"""A part as it lies on the bench to be marked, and the end of it laid out flat: its face, the end beside it, the far face beyond that.
 
-Paper folded along the lines between them wraps the end of the board. Everything is counted in two exact numbers: ``u``, how far from the end
-(positive on the face; negative on the end and the far face, in the order the paper meets them), and ``y``, how far from the
-reference edge. Only when marks are made does ``u`` become right or left, as the board is seen.
+A part is looked at on its reference face, and on each edge that has cuts of its own (a stile's mortises): each is a view of the board.
+Paper folded along the lines between the surfaces of a view wraps its end. Everything on that net is counted in two exact numbers: ``u``,
+how far from the end (positive on the face; negative on the end and the far face, in the order the paper meets them), and ``y``, how far
+from the reference edge. Only when marks are made does ``u`` become right or left, as the board is seen.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind, Shape, Surface
+from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, Cut, Span
+    from collections.abc import Sequence
+
     from joinlay.pen.marks import Box, Point
 
-__all__ = ["Mouth", "Net", "lay_flat"]
+__all__ = ["Mouth", "Net", "lay_flat", "views_of"]
 
 #: A cut that begins further than this from an end isn't marked from there, in mm.
-NEAR: Final = Fraction(100)
+_NEAR: Final = Fraction(100)
 #: How far the paper reaches past the last cut on the far face, and how deep a plain flap is that only hooks over the end.
 _FAR_MARGIN, _LEAST_FLAP = Fraction(8), Fraction(12)
 
 
 @dataclass(frozen=True, slots=True)
 class Mouth:
-    """Where a cut opens on one surface of the net, or (``is_hidden``) lies under its face. ``box`` is (u, y, u, y)."""
+    """Where ``cut`` opens on the surface ``on`` of the net, or (``is_hidden``) lies under its face.
+
+    ``box`` is (u, y, u, y) in mm, the lesser of each first.
+    """
 
     cut: Cut
     on: Surface
@@ -53,10 +59,11 @@ class Mouth:
 
 @dataclass(frozen=True, slots=True)
 class Net:
-    """One end of ``board`` laid flat. ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none).
+    """The ``end`` (END or FAR_END) of ``board`` laid flat, with the ``mouths`` of its cuts. All sizes in mm.
 
-    ``shown`` is how much of the board's width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with
-    all its cuts where ``board`` is only one view of it.
+    ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none). ``shown`` is how much of the board's
+    width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with all its cuts where ``board`` is only
+    one view of it.
     """
 
     board: Board
@@ -88,7 +95,7 @@ class Net:
         """True where the part has cuts too far along for a template at either end (a story stick has them), pull holes aside."""
         part = self.part or self.board
         return any(
-            all(_from_end(cut.along, part, end)[0] > NEAR for end in (Surface.END, Surface.FAR_END))
+            all(_from_end(cut.along, part, end)[0] > _NEAR for end in (Surface.END, Surface.FAR_END))
             for cut in part.cuts
             if cut.kind is not CutKind.HOLE or part.part != "drawer front"
         )
@@ -99,7 +106,7 @@ class Net:
         return -(self.flap + self.far)
 
     def panel(self, surface: Surface, reach: Fraction) -> Box:
-        """The box of one surface, in u and y; the face as far as ``reach``."""
+        """The box (u, y, u, y) of one ``surface`` on the paper, in mm; the face as far as ``reach`` from the end."""
         spans = {
             self.end: (-self.flap, Fraction(0)),
             Surface.FACE: (Fraction(0), reach),
@@ -110,21 +117,68 @@ class Net:
 
     @property
     def surfaces(self) -> tuple[Surface, ...]:
-        """What is on the paper, in the order of u."""
+        """The surfaces on the paper, in the order of u."""
         return ((Surface.FAR_FACE,) if self.far else ()) + (self.end, Surface.FACE)
 
-    def on(self, surface: Surface) -> tuple[Mouth, ...]:
-        """The mouths on one surface, hidden ones left out."""
-        return tuple(mouth for mouth in self.mouths if mouth.on is surface and not mouth.is_hidden)
+
+def views_of(board: Board) -> tuple[Board, ...]:
+    """``board`` as it is laid down to be marked: its face up, then each edge up that is cut into without a cut showing on the face.
+
+    A view is a board whose reference face is the surface looked at, with the cuts that are marked there: a joint is marked on the
+    surface the cutter enters. A view with no cuts is left out.
+    """
+    sunk = {edge: _sunk_in(board, edge) for edge in (Surface.EDGE, Surface.FAR_EDGE)}
+    away = [cut for cuts in sunk.values() for cut in cuts]
+    face = replace(board, cuts=tuple(cut for cut in board.cuts if cut not in away)) if away else board
+    edges = tuple(_on_edge(board, edge, cuts) for edge, cuts in sunk.items() if cuts)
+    return (*((face,) if face.cuts else ()), *edges)
+
+
+def _sunk_in(board: Board, edge: Surface) -> list[Cut]:
+    """Cuts entered from ``edge`` that come out on neither face."""
+    return [c for c in board.cuts if c.surface is edge and c.into.start > NOTHING and c.into.stop < board.thickness]
+
+
+def _on_edge(board: Board, edge: Surface, cuts: Sequence[Cut]) -> Board:
+    """The view with ``edge`` up and the reference face as the edge to lay on."""
+    # An unplaced board has its reference end at the left; so has this place.
+    place = board.place or Place.at(NOTHING, NOTHING, NOTHING, "+X", "+Z", "+Y")
+    if edge is Surface.FAR_EDGE:
+        x, y, z = place.across
+        place = replace(place, origin=place.point(NOTHING, board.width, NOTHING), across=(-x, -y, -z))
+    seen = board.datum
+    datum = Datum(seen.word(edge), seen.face, seen.end, seen.word(_opposite(edge)), seen.far_face, seen.far_end)
+    turned = replace(place, across=place.into, into=place.across)
+    return replace(
+        board,
+        width=board.thickness,
+        thickness=board.width,
+        datum=datum,
+        cuts=tuple(_turned(cut, edge, board) for cut in cuts),
+        tapers=(),
+        bands=(),
+        place=turned,
+    )
+
+
+def _turned(cut: Cut, edge: Surface, board: Board) -> Cut:
+    deep = cut.span(Axis.ACROSS)
+    if edge is Surface.FAR_EDGE:
+        deep = Span(board.width - deep.stop, board.width - deep.start)
+    return replace(cut, surface=Surface.FACE, across=cut.into, into=deep)
+
+
+def _opposite(edge: Surface) -> Surface:
+    return Surface.FAR_EDGE if edge is Surface.EDGE else Surface.EDGE
 
 
 def lay_flat(board: Board, end: Surface) -> Net | None:
-    """The net of ``board`` at ``end`` (END or FAR_END); None where no cut comes within 100 mm of it."""
+    """The net of ``board``, a view as ``views_of`` gives them, at ``end`` (END or FAR_END); None where no cut comes within 100 mm of it."""
     thick = board.thickness.mm
     mouths: list[Mouth] = []
     for cut in board.cuts:
         u0, u1 = _from_end(cut.along, board, end)
-        if u0 <= NEAR:
+        if u0 <= _NEAR:
             mouths += _mouths(cut, u0, u1, end, thick)
     if not mouths:
         return None
@@ -136,8 +190,8 @@ def lay_flat(board: Board, end: Surface) -> Net | None:
         board,
         end,
         tuple(mouths),
-        thick if full else min(thick, _LEAST_FLAP),
-        Fraction(0) if depth is None else depth + _FAR_MARGIN,
+        flap=thick if full else min(thick, _LEAST_FLAP),
+        far=Fraction(0) if depth is None else depth + _FAR_MARGIN,
     )
 
 
