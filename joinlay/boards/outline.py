@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Union
 
 from joinlay.boards.surface import Surface
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable

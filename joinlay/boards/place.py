@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from joinlay.lengths import Length

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Place, Surface, Taper
 from joinlay.errors import BadInput
-from joinlay.lengths import rounded_up
+from joinlay.lengths import Fraction, rounded_up
 from joinlay.stock import Solid
 from joinlay.stock.movement import movement_of
 

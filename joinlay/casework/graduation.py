@@ -6,12 +6,11 @@ The same rule serves across a piece, for banks side by side between uprights.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Union
 
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
-from joinlay.lengths import dimension, rounded_to
+from joinlay.lengths import Fraction, dimension, rounded_to
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -11,10 +11,9 @@ from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
-    from fractions import Fraction
 
     from joinlay.boards import Board, Place, Taper, Vector
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Fraction
 
 __all__ = ["Meeting", "Side", "measured", "meeting", "unmet"]
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import isqrt
 from typing import TYPE_CHECKING, Union
 
 from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, Length, chosen, dimension, plain_mm, rounded_to, smallest
+from joinlay.lengths import NOTHING, Fraction, Length, chosen, dimension, plain_mm, rounded_to, smallest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -13,11 +13,10 @@ from joinlay.lengths import NOTHING, ZERO, Length, dimension
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board
     from joinlay.boards.outline import Outline
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Fraction
 
 __all__ = ["OutlineWish", "Spot", "is_for", "place_outline"]
 

@@ -8,14 +8,13 @@ overlaps by less than a cube of a hundredth of a millimetre is contact.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Shape
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
-from joinlay.lengths import ZERO, dimension, mm
+from joinlay.lengths import ZERO, Fraction, dimension, mm
 
 try:
     from manifold3d import Manifold, Mesh64

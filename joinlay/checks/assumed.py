@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.checks.conditions import Stands
-from joinlay.lengths import Fine, Unit, decimal_text
+from joinlay.lengths import Fine, Fraction, Unit, decimal_text
 from joinlay.stock import Day
 
 if TYPE_CHECKING:

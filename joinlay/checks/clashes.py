@@ -7,14 +7,13 @@ screw may meet nothing at all.
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from itertools import combinations
 from math import sqrt
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind, Shape, Span
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, mm
+from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 
 if TYPE_CHECKING:
     from joinlay.shop import Practice

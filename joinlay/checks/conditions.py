@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import MM_PER_INCH, ZERO, Fine, Length, Unit
+from joinlay.lengths import MM_PER_INCH, ZERO, Fine, Fraction, Length, Unit
 from joinlay.stock import usual_seasons
 
 if TYPE_CHECKING:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import isqrt
 from typing import TYPE_CHECKING
 
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import height_gap, side_play
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, dimension
+from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension
 from joinlay.stock import thickness_spread
 
 if TYPE_CHECKING:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

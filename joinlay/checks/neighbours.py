@@ -9,10 +9,10 @@ from joinlay.lengths import ZERO, Length
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
+    from joinlay.lengths import Fraction
     from joinlay.shop import Shop
 
 __all__ = ["Neighbours", "SpaceBox"]

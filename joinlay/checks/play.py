@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, dimension, mm, plain_mm
+from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension, mm, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer

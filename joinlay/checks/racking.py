@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutKind
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Dimension, Length, dimension, largest, plain_mm
+from joinlay.lengths import ZERO, Dimension, Fraction, Length, dimension, largest, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -11,7 +10,7 @@ from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, mm
+from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 from joinlay.stock import Sheet, stiffness_of
 
 if TYPE_CHECKING:

@@ -11,11 +11,11 @@ from joinlay.findings import warning
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Cut
     from joinlay.boards.outline import Outline, PlacedOutline, Point
     from joinlay.findings import Finding
+    from joinlay.lengths import Fraction
 
 __all__ = ["check_outline"]
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind
 from joinlay.checks.clashes import stands_alone
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import ZERO, Fine, Length, largest
+from joinlay.lengths import ZERO, Fine, Fraction, Length, largest
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

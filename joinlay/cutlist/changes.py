@@ -13,12 +13,11 @@ from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board, Cut
     from joinlay.boards.outline import PlacedOutline
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Length
+    from joinlay.lengths import Fraction, Length
 
 __all__ = ["Change", "Changes", "Facts", "Fate", "compare_plans"]
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind
 from joinlay.cutlist.cutting_list import LOOSE_TENON
-from joinlay.lengths import NOTHING, mm
+from joinlay.lengths import NOTHING, Fraction, mm
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

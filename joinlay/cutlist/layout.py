@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import lcm
 from typing import TYPE_CHECKING
 
@@ -13,7 +12,7 @@ from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel
 from joinlay.cutlist.sawing import Column, Region, saw_out
 from joinlay.cutlist.search import least_sheets, search
 from joinlay.jobs.on_hand import FirstCut
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Dimension, Length, Unit, default, inches, mm
+from joinlay.lengths import Dimension, Fraction, Length, Unit, default, inches, mm
 
 if TYPE_CHECKING:
     from joinlay.stock import Solid

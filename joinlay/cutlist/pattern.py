@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding

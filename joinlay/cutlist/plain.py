@@ -7,14 +7,13 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from fractions import Fraction
 
     from joinlay.cutlist.changes import Change, Changes
     from joinlay.cutlist.cutting_list import Group, Row, Size
     from joinlay.cutlist.lists import Lists
     from joinlay.cutlist.pattern import CutSheet, Layout, Panel
     from joinlay.cutlist.shopping import Line, Shopping
-    from joinlay.lengths import Length
+    from joinlay.lengths import Fraction, Length
 
 __all__ = ["changes_tree", "lists_tree"]
 

@@ -13,9 +13,9 @@ from joinlay.boards import Axis, Shape, Surface
 
 if TYPE_CHECKING:
     from collections.abc import Hashable
-    from fractions import Fraction
 
     from joinlay.boards import Band, Board, Cut, Taper
+    from joinlay.lengths import Fraction
 
 __all__ = ["shape_key"]
 

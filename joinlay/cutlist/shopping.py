@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -13,7 +12,7 @@ from joinlay.cutlist.solid_wood import CUBIC_METRES
 from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
-from joinlay.lengths import MM_PER_INCH, Unit, decimal_text
+from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
 from joinlay.paper import paper_named
 
 if TYPE_CHECKING:

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.lumber import Lumber, board_feet, cubic_metres, lumber_for
 from joinlay.findings import warning
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.stock import Solid
 
 if TYPE_CHECKING:

@@ -9,11 +9,9 @@ from typing import TYPE_CHECKING
 from joinlay.lengths import NOTHING, plain_mm
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from joinlay.cutlist.cutting_list import CuttingList, Row
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Fraction
 
 __all__ = ["TenonStrip", "tenon_strips"]
 

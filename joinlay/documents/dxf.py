@@ -14,12 +14,12 @@ from joinlay.pen.marks import PENS, Arc, Fill, Line, Move, Polyline, Role, bound
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from fractions import Fraction
 
     from ezdxf.document import Drawing
     from ezdxf.entities import DXFGraphic
     from ezdxf.layouts import Modelspace
 
+    from joinlay.lengths import Fraction
     from joinlay.pen.marks import Box, Pen, Point, Stroke, Text
     from joinlay.templates import Template
 

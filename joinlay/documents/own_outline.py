@@ -6,7 +6,6 @@ stays one.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from io import BytesIO
 from math import ceil, hypot, sqrt
 from typing import TYPE_CHECKING, Final
@@ -15,6 +14,7 @@ from joinlay.boards.outline import Ring, Run, outline_of
 from joinlay.documents.svg_spelled import spelled_again
 from joinlay.documents.svg_strict import read_strictly
 from joinlay.errors import BadInput
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -11,10 +11,10 @@ from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, Turn, piece
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
-    from fractions import Fraction
 
     from reportlab.pdfgen.canvas import Canvas
 
+    from joinlay.lengths import Fraction
     from joinlay.pages import Sheet
     from joinlay.pen.marks import Point, Role, Stroke
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay import __version__
@@ -13,7 +12,7 @@ from joinlay.boards.outline import Ring
 from joinlay.checks.assumed import assumed
 from joinlay.checks.tipping import standing, tipping_loads
 from joinlay.checks.weights import stocks_by_name, weigh
-from joinlay.lengths import Dimension, Length
+from joinlay.lengths import Dimension, Fraction, Length
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from joinlay.stock import Sheet
 

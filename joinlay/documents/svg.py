@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape, quoteattr
 
-from joinlay.lengths import decimal_text
+from joinlay.lengths import Fraction, decimal_text
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Role, bounds_of, pieces_of
 
 if TYPE_CHECKING:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from fractions import Fraction
 from io import BytesIO
 from typing import TYPE_CHECKING, Final
 from xml.parsers import expat
@@ -16,6 +15,7 @@ from xml.parsers import expat
 from joinlay.documents.svg_paths import LARGEST, NUMBER, numbers
 from joinlay.documents.svg_refused import GEOMETRY, GROUPS, PASSED_OVER, SHAPES, what_is_refused, why_no_element
 from joinlay.errors import BadInput, quoted
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -15,9 +15,8 @@ from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
-    from fractions import Fraction
 
-    from joinlay.lengths import Dimension, Length
+    from joinlay.lengths import Dimension, Fraction, Length
 
 __all__ = ["NOTHING_ON_HAND", "BoardOnHand", "Defect", "FirstCut", "OnHand", "Prices", "Sawing", "SheetOnHand"]
 

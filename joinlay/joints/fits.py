@@ -13,10 +13,9 @@ from joinlay.lengths import NOTHING, decimal_text, rounded_down
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from fractions import Fraction
 
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension, Graduation
+    from joinlay.lengths import Dimension, Fraction, Graduation
     from joinlay.shop import Shop
 
 __all__ = [

@@ -17,7 +17,8 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
-    from fractions import Fraction
+
+    from joinlay.lengths import Fraction
 
 __all__ = ["Free", "free", "lay_out", "nearest"]
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.findings import note, refusal, warning
 from joinlay.joints.fits import label
-from joinlay.lengths import chosen, largest, rounded_down, rounded_up, smallest
+from joinlay.lengths import Fraction, chosen, largest, rounded_down, rounded_up, smallest
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding, Refused

@@ -19,10 +19,10 @@ What it can't do: it doesn't know why a branch was taken. A length that a search
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, overload
 
 from joinlay.errors import BadInput
+from joinlay.lengths.fraction import Fraction
 from joinlay.lengths.length import Length, mm
 from joinlay.lengths.makers_rule import plain_mm
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
-from fractions import Fraction
 from typing import Final, Union, overload
 
 from joinlay.errors import BadInput, NotExact, quoted
+from joinlay.lengths.fraction import EVERY_FRACTION, Fraction
 
 __all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "exact_fraction", "inches", "mm"]
 
@@ -31,7 +31,7 @@ def exact_fraction(number: Exact, unit: str = "mm") -> Fraction:
     """
     if isinstance(number, bool):
         raise NotExact(f"{number} is not a length; write a number, such as {unit}(7).")
-    if isinstance(number, (int, Fraction)):
+    if isinstance(number, (int, *EVERY_FRACTION)):
         return Fraction(number)
     if isinstance(number, float):
         raise NotExact(f"{number!r} is a float, and floats are not exact; write {unit}('{number!r}') or {unit}(Fraction(...)).")
@@ -182,7 +182,7 @@ def _length(other: object) -> Length:
 
 
 def _number(times: object) -> Fraction:
-    if isinstance(times, (int, Fraction)) and not isinstance(times, bool):
+    if isinstance(times, (int, *EVERY_FRACTION)) and not isinstance(times, bool):
         return Fraction(times)
     text = f"'{times}'" if isinstance(times, float) else "'1/3'"
     raise NotExact(

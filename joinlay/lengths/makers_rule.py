@@ -7,11 +7,11 @@ set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
+from joinlay.lengths.fraction import Fraction
 from joinlay.lengths.length import MM_PER_INCH, Length
 from joinlay.lengths.notation import Unit
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput, quoted
+from joinlay.lengths.fraction import Fraction
 from joinlay.lengths.length import MM_PER_INCH, Length
 
 if TYPE_CHECKING:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Fraction
 from joinlay.pages.frames import Paragraph, fill_frames, halves
 from joinlay.pages.plain_sheet import Block
 from joinlay.pages.section_view import SectionView

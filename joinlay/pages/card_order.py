@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import Harm
+from joinlay.lengths import Fraction
 from joinlay.pages.frames import wrapped
 from joinlay.pages.plain_sheet import Block, flow
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.card import CardMaker
 from joinlay.pages.card_order import order_sheets
 from joinlay.pages.frames import Paragraph, fill_frames

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from itertools import pairwise
 from math import acos, asin, cos, degrees, radians, sin
 from typing import TYPE_CHECKING
 
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, bounds_of, text_box
 
 if TYPE_CHECKING:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.finding_sheets import worst_findings
 from joinlay.pages.frames import Paragraph, fill_frames
 from joinlay.pages.paper import Printer

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.remarks import row_remarks
 from joinlay.findings import Harm
+from joinlay.lengths import Fraction
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow

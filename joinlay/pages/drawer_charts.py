@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import OUT, droop, height_gap, side_play
 from joinlay.checks.racking import FRICTION, jams_at, pull_offset
-from joinlay.lengths import GRADUATIONS, ZERO, Fine, Length, Unit
+from joinlay.lengths import GRADUATIONS, ZERO, Fine, Fraction, Length, Unit
 from joinlay.pages.plain_sheet import Block
 from joinlay.pen.chart import Axes, tick_step
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words

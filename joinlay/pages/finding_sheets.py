@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
@@ -11,6 +10,7 @@ from joinlay.checks.assumed import assumed
 from joinlay.checks.conditions import weight
 from joinlay.checks.weights import weigh
 from joinlay.findings import Harm
+from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.frames import wrapped
 from joinlay.pages.paper import Printer

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import ZERO
+from joinlay.lengths import ZERO, Fraction
 from joinlay.pen.lettering import figures, fitted
 from joinlay.pen.marks import Align, Line, Polyline, Role, Text, bounds_of
 from joinlay.settings import Guide

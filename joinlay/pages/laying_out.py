@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.pages.desk import Desk, Piece
 from joinlay.pages.paper import Printer
 from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across

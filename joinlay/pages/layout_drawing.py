@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.pattern import Direction, Panel
-from joinlay.lengths import ZERO, Length
+from joinlay.lengths import ZERO, Fraction, Length
 from joinlay.pages.plain_sheet import Block
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import Run, figures, plain, set_line, words

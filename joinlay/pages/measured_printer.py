@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import MM_PER_INCH, Length, Unit, decimal_text, mm, plain_mm, read_length
+from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, mm, plain_mm, read_length
 from joinlay.pages.paper import Printer
 from joinlay.pages.scale_sheet import bars_on, rectangle_on
 from joinlay.paper import with_border

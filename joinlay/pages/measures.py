@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import MM_PER_INCH
+from joinlay.lengths import MM_PER_INCH, Fraction
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, flatten, moved

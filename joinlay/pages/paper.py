@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from joinlay.lengths import decimal_text
+from joinlay.lengths import Fraction, decimal_text
 from joinlay.paper import BORDER, PAPERS, Paper, paper_named
 
 if TYPE_CHECKING:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.paper import Printer
 from joinlay.pages.parts_picture import parts_sheets
 from joinlay.pages.plain_sheet import PlainPages

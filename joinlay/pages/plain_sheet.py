@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved

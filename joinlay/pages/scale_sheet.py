@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths import Length, plain_mm
+from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import GAP
 from joinlay.pages.paper import BORDER, Printer

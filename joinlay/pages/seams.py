@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 from string import ascii_uppercase
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of
 from joinlay.pen.placing import MM, Room, whole

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import figures
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.pattern import Keeps
-from joinlay.lengths import decimal_text
+from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.frames import wrapped
 from joinlay.pages.layout_drawing import by, layout_drawing, read
 from joinlay.pages.paper import Printer

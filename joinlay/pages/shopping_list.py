@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.frames import wrapped
 from joinlay.pages.plain_sheet import Block
 from joinlay.pages.ticking import tick_box

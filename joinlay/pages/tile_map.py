@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.seams import OVERLAP
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Align, Fill, Polyline, Role, Text

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.clipping import clip
 from joinlay.pages.seams import OVERLAP, match_letters, registers, seams_across, spans_of
 from joinlay.pen.blocks import stacked

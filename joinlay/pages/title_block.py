@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pages.measures import check_square
 from joinlay.pages.tile_map import tile_maps
 from joinlay.pen.hatching import Hatch

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import MM_PER_INCH, Length, Unit, decimal_text, mm, plain_mm, read_length
+from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, mm, plain_mm, read_length
 
 __all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Text
 from joinlay.pen.signs import HAND_SIZE, HandSign

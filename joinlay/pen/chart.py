@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import MM_PER_INCH, Length, Unit
+from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Align, Line, Polyline, Role, Text
 

@@ -7,10 +7,10 @@ slanting bar and a lowered denominator, each seven tenths as high as a whole fig
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.letters import CAPITAL, EM, advance, fall, rise
 
 if TYPE_CHECKING:

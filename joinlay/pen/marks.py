@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import plain, set_line
 
 if TYPE_CHECKING:

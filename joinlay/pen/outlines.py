@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Line, Role
 
 if TYPE_CHECKING:

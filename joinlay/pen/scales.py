@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Final
 
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 
 __all__ = ["PLAIN", "TRUE", "Scale", "scales_of"]
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

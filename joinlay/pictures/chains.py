@@ -6,10 +6,10 @@ A figure that has no room between its two strokes stands beside the line: at the
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Align, Line, Role, Text, text_box
 

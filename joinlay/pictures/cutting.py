@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import outer_corners
+from joinlay.lengths import Fraction
 from joinlay.pictures.hiding import box_of
 
 if TYPE_CHECKING:

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import NOTHING, Length, Unit, decimal_text
+from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
 from joinlay.pen.scales import Scale

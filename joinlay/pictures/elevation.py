@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import Run, figures, plain, words
 from joinlay.pen.marks import Polyline, Role, text_box
 from joinlay.pen.outlines import corners

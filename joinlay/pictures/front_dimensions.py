@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import figures, plain, set_line
 from joinlay.pen.marks import Align, Text, bounds_of, flatten

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import islice, product
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Fraction
 from joinlay.pen.lettering import words, wrapped
 from joinlay.pen.marks import Fill, Line, Role, Text, text_box
 from joinlay.pen.outlines import corners

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Place, Shape, Surface
-from joinlay.lengths import NOTHING
+from joinlay.lengths import NOTHING, Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pen.outlines import corners, outline
 from joinlay.pen.placing import whole

@@ -6,12 +6,11 @@ A board is parted by its cuts into cells, so that a groove or a rabbet is seen w
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Shape, Surface
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

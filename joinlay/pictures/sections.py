@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Arc, Polyline, Role, bounds_of, flatten
 from joinlay.pen.outlines import corners

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.placing import MM, whole
 from joinlay.pictures.hiding import box_of, part_edges
 from joinlay.pictures.projecting import project

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pen.placing import MM, whole

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
-from joinlay.lengths import chosen, decimal_text
+from joinlay.lengths import Fraction, chosen, decimal_text
 from joinlay.stock.species import species_named
 
 if TYPE_CHECKING:

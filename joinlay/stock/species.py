@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names
+from joinlay.lengths import Fraction
 
 __all__ = ["SPECIES", "Figure", "Species", "change_coefficient", "species_named"]
 

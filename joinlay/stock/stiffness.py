@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from joinlay.errors import BadInput, nearest_names
+from joinlay.lengths import Fraction
 from joinlay.stock.species import species_named
 from joinlay.stock.stocks import Sheet
 

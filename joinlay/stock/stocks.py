@@ -7,11 +7,10 @@ limits it lies; where it is, callipers do.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Final, Union
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import Dimension, Length, inches, mm, plain_mm, require_positive
+from joinlay.lengths import Dimension, Fraction, Length, inches, mm, plain_mm, require_positive
 
 __all__ = [
     "PANEL_LABELS",

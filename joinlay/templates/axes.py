@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.lettering import figures, set_line
 from joinlay.pen.marks import Align, Line, Role, Text
 from joinlay.pen.spreading import spread

@@ -11,10 +11,9 @@ from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board, Cut
-    from joinlay.lengths import Length
+    from joinlay.lengths import Fraction, Length
 
 __all__ = ["Way", "centre_of", "reach", "reach_at_end"]
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape, Surface
 from joinlay.boards.outline import Ring
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Move, Polyline, Role, bounds_of, flatten, moved
 from joinlay.pen.outlines import corners, outline
 from joinlay.pen.signs import BreakLine

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Surface
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Text, Turn

@@ -6,14 +6,13 @@ along the curve, the paper or a card cut from it is held to the turning.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import pairwise
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.boards.outline import Ring
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import Run, figures, set_line, words
 from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of, flatten

@@ -2,7 +2,7 @@
 
 import ast
 
-from tests.house.source import modules_of
+from tests.house.source import modules, modules_of
 
 #: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli` only show.
 EXACT_FLOORS = (
@@ -73,3 +73,14 @@ def test_no_float_where_wood_is_measured():
 def test_every_allowance_is_still_needed():
     needed = {path for path, tree in modules_of(*EXACT_FLOORS).items() if any(floats_in(tree))}
     assert set(ALLOWED) <= needed
+
+
+def test_fractions_are_taken_from_one_place():
+    taken = {
+        path
+        for path, tree in modules().items()
+        for node in ast.walk(tree)
+        if (isinstance(node, ast.ImportFrom) and node.module in {"fractions", "quicktions"})
+        or (isinstance(node, ast.Import) and {"fractions", "quicktions"} & {name.name for name in node.names})
+    }
+    assert taken == {"joinlay/lengths/fraction.py"}

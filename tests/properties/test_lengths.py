@@ -5,7 +5,6 @@ from __future__ import annotations
 import copy
 import pickle
 from decimal import Decimal
-from fractions import Fraction
 from math import gcd
 from typing import TYPE_CHECKING, Any
 
@@ -14,7 +13,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from joinlay.errors import BadInput, NotExact
-from joinlay.lengths import GRADUATIONS, MM_PER_INCH, ZERO, Length, Unit, exact_fraction, inches, mm, read_length
+from joinlay.lengths import GRADUATIONS, MM_PER_INCH, ZERO, Fraction, Length, Unit, exact_fraction, inches, mm, read_length
 
 if TYPE_CHECKING:
     from collections.abc import Callable

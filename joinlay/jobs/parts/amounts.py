@@ -1,7 +1,6 @@
 """Amounts that are no lengths: a load, a temperature, a humidity, moisture, a stiffness. Each is written with its unit, which no habit can guess."""
 
 import re
-from fractions import Fraction
 from typing import Annotated, Final
 
 from pydantic import PlainValidator
@@ -9,7 +8,7 @@ from pydantic import PlainValidator
 from joinlay.checks.conditions import Load
 from joinlay.errors import BadInput, quoted
 from joinlay.jobs.parts.given import Given, Spelled, bare
-from joinlay.lengths import exact_fraction
+from joinlay.lengths import Fraction, exact_fraction
 
 __all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
 

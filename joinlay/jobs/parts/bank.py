@@ -1,7 +1,6 @@
 """``[[bank]]``: one bank of drawers from the top down, and how its height is divided (DR-7)."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Annotated, Final
 
 from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, model_validator
@@ -10,7 +9,7 @@ from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, O
 from joinlay.errors import BadInput
 from joinlay.jobs.parts.drawer import DrawersPart
 from joinlay.jobs.parts.given import Count, Gap, Given, Ratio, Reading, Size, Spelled, dimension_of, one_of
-from joinlay.lengths import Dimension, Length
+from joinlay.lengths import Dimension, Fraction, Length
 
 __all__ = ["BankPart", "size_or_none"]
 

@@ -6,13 +6,12 @@ Each kind checks itself and says what was given and what is allowed; a kind is u
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Annotated, Final, Generic, TypeVar
 
 from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import Dimension, Length, Unit, exact_fraction, mm, read_length
+from joinlay.lengths import Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
 
 __all__ = [
     "Count", "Decimals", "EitherWay", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",

@@ -1,7 +1,6 @@
 """``[sawing]``, ``[[offcut]]``, ``[[board]]`` and ``[prices]``: how wood is sawn, what there is of it, and what the rest costs."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Annotated, Final
 
 from pydantic import Field, PlainValidator, model_validator
@@ -9,7 +8,7 @@ from pydantic import Field, PlainValidator, model_validator
 from joinlay.errors import BadInput
 from joinlay.jobs.on_hand import BoardOnHand, Defect, FirstCut, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.parts.given import Count, Gap, Given, Name, Part, Size, Spelled, StockName, dimension_of, one_of
-from joinlay.lengths import exact_fraction
+from joinlay.lengths import Fraction, exact_fraction
 
 __all__ = ["BoardPart", "OffcutPart", "PricesPart", "SawingPart", "on_hand_of"]
 

@@ -10,10 +10,9 @@ from joinlay.shop import LENGTH_RULES, RATIO_RULES, Practice
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
-    from fractions import Fraction
 
     from joinlay.jobs.parts.given import Given
-    from joinlay.lengths import Length
+    from joinlay.lengths import Fraction, Length
 
 __all__ = ["PRACTICE_KEYS", "TWO_MEANINGS", "PracticePart", "key_of", "set_length"]
 

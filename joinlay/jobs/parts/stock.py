@@ -1,6 +1,5 @@
 """``[stock.NAME]``: what the parts are made of, with the thickness it is sold as and the one callipers say."""
 
-from fractions import Fraction
 from typing import Annotated, Final
 
 from pydantic import Field, PlainValidator, model_validator
@@ -8,7 +7,7 @@ from pydantic import Field, PlainValidator, model_validator
 from joinlay.errors import BadInput
 from joinlay.jobs.parts.amounts import Stiff
 from joinlay.jobs.parts.given import Given, Part, Size, checked_name, dimension_of, one_of
-from joinlay.lengths import Dimension, Unit, default, read_length
+from joinlay.lengths import Dimension, Fraction, Unit, default, read_length
 from joinlay.stock import SHEET_KINDS, Sheet, Solid, Stock, species_named
 
 __all__ = ["StockPart"]

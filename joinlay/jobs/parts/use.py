@@ -1,6 +1,5 @@
 """``[seasons]`` and ``[use]``: the air the piece is made in and will stand in, and how it stands. What lies in a drawer stands with the drawers."""
 
-from fractions import Fraction
 from typing import Annotated, Final
 
 from pydantic import PlainValidator, model_validator
@@ -9,6 +8,7 @@ from joinlay.checks.conditions import Stands
 from joinlay.errors import BadInput
 from joinlay.jobs.parts.amounts import Celsius, Percent
 from joinlay.jobs.parts.given import Gap, Given, Part, one_of
+from joinlay.lengths import Fraction
 from joinlay.stock import Day, Metered, Seasons, usual_seasons
 from joinlay.stock.movement import Air
 

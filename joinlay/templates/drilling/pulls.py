@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutKind, Surface
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, words
 from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten

@@ -7,13 +7,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutKind, Surface
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, words
 from joinlay.pen.signs import DatumEdge

@@ -6,12 +6,11 @@ The words begin in a column just past the cuts and their figures. A template rea
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape, Surface
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import RisingDimensions
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import figures, set_line, words

@@ -7,10 +7,10 @@ share their templates, and the side of a deep case needs a strip along one edge.
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Surface
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.templates.ends.end_drawing import draw_end
 from joinlay.templates.ends.net import lay_flat, views_of

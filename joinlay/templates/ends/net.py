@@ -9,11 +9,10 @@ from the reference edge. Only when marks are made does ``u`` become right or lef
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
-from joinlay.lengths import NOTHING
+from joinlay.lengths import NOTHING, Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

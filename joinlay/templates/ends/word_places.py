@@ -23,11 +23,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import product
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.pen.blocks import Block, stacked
 from joinlay.pen.lettering import set_line
 from joinlay.pen.placing import CLEAR, MM, Room, whole

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Surface
 from joinlay.boards.extent import outer_corners
-from joinlay.lengths import NOTHING, Length
+from joinlay.lengths import NOTHING, Fraction, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind, Place
+from joinlay.lengths import Fraction
 from joinlay.templates.reach import Way, reach
 
 if TYPE_CHECKING:

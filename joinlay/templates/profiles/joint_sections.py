@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Fraction
 from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import words

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
-    from fractions import Fraction
 
+    from joinlay.lengths import Fraction
     from joinlay.pen.marks import Box, Point
 
 __all__ = ["profile"]

@@ -12,10 +12,10 @@ from joinlay.templates.story.stick import Apex, Centre, Kind, Stick, Stretch, me
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from fractions import Fraction
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
+    from joinlay.lengths import Fraction
     from joinlay.templates.story.banks import Bank, Whole
 
 __all__ = ["depth_sticks", "width_sticks"]

@@ -9,11 +9,11 @@ from joinlay.templates.reach import Way, reach
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Fraction
 
 __all__ = ["Bank", "Whole", "whole_piece"]
 

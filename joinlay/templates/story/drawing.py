@@ -7,10 +7,10 @@ names, and a lane for what the stick is, said again and again so that every tile
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, set_line
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten

@@ -11,9 +11,9 @@ from joinlay.templates.story.stick import Apex, Centre, Kind, Stick, Stretch
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from fractions import Fraction
 
     from joinlay.boards import Board, Cut
+    from joinlay.lengths import Fraction
     from joinlay.templates.story.banks import Bank, Whole
 
 __all__ = ["height_sticks", "pull_centres"]

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final, Union
 
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, stacked
 from joinlay.pen.lettering import figures, fitted, set_line, words
 from joinlay.pen.spreading import spread

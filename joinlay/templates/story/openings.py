@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
 from joinlay.templates.reach import Way, reach
 from joinlay.templates.story.across import across_drawer, along_drawer
 from joinlay.templates.story.heights import pull_centres

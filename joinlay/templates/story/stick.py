@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from enum import Enum
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable

@@ -2,7 +2,6 @@
 
 import copy
 import pickle
-from fractions import Fraction
 
 import pytest
 
@@ -11,6 +10,7 @@ from joinlay.lengths import (
     GRADUATIONS,
     NOTHING,
     Dimension,
+    Fraction,
     chosen,
     default,
     dimension,

@@ -3,13 +3,12 @@
 import copy
 import pickle
 from decimal import Decimal
-from fractions import Fraction
 from typing import Any
 
 import pytest
 
 from joinlay.errors import BadInput, NotExact
-from joinlay.lengths import MM_PER_INCH, ZERO, Length, dimension, exact_fraction, inches, mm
+from joinlay.lengths import MM_PER_INCH, ZERO, Fraction, Length, dimension, exact_fraction, inches, mm
 
 
 def test_an_inch_is_25_4_mm():
