@@ -1,10 +1,16 @@
-"""The corners of placed boards, and how much room they take."""
+"""How much room placed boards take in the piece: the box around one, or around a cut in it, and the size of them all.
+
+A board that leans takes less than its box; nothing here is worked out from more than the eight corners of a box in the board.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import product
 from typing import TYPE_CHECKING
 
+from joinlay.errors import BadInput
 from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
@@ -13,24 +19,65 @@ if TYPE_CHECKING:
     from joinlay.boards.board import Board
     from joinlay.boards.place import Vector
 
-__all__ = ["extent", "outer_corners"]
+__all__ = ["SpaceBox", "Spans", "extent", "outer_corners"]
+
+#: From where to where along, across and into a board, in that order, each from its reference end, edge or face.
+Spans = Sequence[tuple[Length, Length]]
+
+
+@dataclass(frozen=True, slots=True)
+class SpaceBox:
+    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm; a leaning or round board takes less (CK-8)."""
+
+    low: Vector
+    high: Vector
+
+    @classmethod
+    def around(cls, board: Board, spans: Spans | None = None) -> SpaceBox:
+        """The box of ``board``, or of what ``spans`` take up in it. Raises BadInput for a board without a place."""
+        place = board.place
+        if place is None:
+            raise BadInput(f"{board.name} has no place in the piece, so nothing can be said of where it reaches.")
+        low, high = list(place.origin), list(place.origin)
+        for way, (start, stop) in zip((place.along, place.across, place.into), spans or _whole(board), strict=True):
+            for axis in range(3):
+                if way[axis]:
+                    one, two = sorted((way[axis] * start.mm, way[axis] * stop.mm))
+                    low[axis] += one
+                    high[axis] += two
+        return cls((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+    def is_over(self, other: SpaceBox) -> bool:
+        """True where both share some of the floor, seen from above."""
+        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (0, 1))
+
+    def is_beside(self, other: SpaceBox) -> bool:
+        """True where both share some height and some depth, seen from the side."""
+        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (1, 2))
 
 
 def extent(boards: Iterable[Board]) -> tuple[Length, Length, Length]:
-    """The smallest box around ``boards``: its size across, front to back and up; unplaced boards are left out. No rule, by geometry.
+    """The smallest box around ``boards``: its size across, front to back and up; unplaced boards are left out.
 
-    Nothing (0, 0, 0) where none is placed.
+    Nothing (0, 0, 0) where none is placed. No rule, by geometry.
     """
-    points = [point for board in boards for point in outer_corners(board)]
-    if not points:
+    boxes = [SpaceBox.around(board) for board in boards if board.place is not None]
+    if not boxes:
         return (Length(0), Length(0), Length(0))
-    across, deep, high = (Length(max(p[i] for p in points) - min(p[i] for p in points)) for i in range(3))
+    across, deep, high = (Length(max(box.high[i] for box in boxes) - min(box.low[i] for box in boxes)) for i in range(3))
     return across, deep, high
 
 
-def outer_corners(board: Board) -> tuple[Vector, ...]:
-    """The eight corners of ``board`` in the piece, in mm, as if it were whole; none for one without a place. No rule, by geometry."""
-    if board.place is None:
+def outer_corners(board: Board, spans: Spans | None = None) -> tuple[Vector, ...]:
+    """The eight corners of ``board`` as if it were whole, or of what ``spans`` take up in it, in mm of the piece.
+
+    None for a board without a place. No rule, by geometry.
+    """
+    place = board.place
+    if place is None:
         return ()
-    sizes = ((NOTHING, board.length), (NOTHING, board.width), (NOTHING, board.thickness))
-    return tuple(board.place.point(*at) for at in product(*sizes))
+    return tuple(place.point(*at) for at in product(*(spans or _whole(board))))
+
+
+def _whole(board: Board) -> Spans:
+    return ((NOTHING, board.length), (NOTHING, board.width), (NOTHING, board.thickness))

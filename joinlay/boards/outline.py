@@ -6,18 +6,17 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Union
 
 from joinlay.boards.surface import Surface
-from joinlay.lengths import Fraction
+from joinlay.geometry import box_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from joinlay.boards.board import Board
     from joinlay.boards.cut import Span
+    from joinlay.geometry import Point
+    from joinlay.lengths import Fraction
 
-__all__ = ["Outline", "PlacedOutline", "Point", "Ring", "Run", "outline_of"]
-
-#: A point in mm: right, up.
-Point = tuple[Fraction, Fraction]
+__all__ = ["Outline", "PlacedOutline", "Ring", "Run", "outline_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +73,7 @@ class Outline:
 def outline_of(file: str, lines: Iterable[Run | Ring]) -> Outline:
     """The outline of ``lines``, moved so that the box around them begins at the zero point. ValueError where there are none."""
     drawn = tuple(lines)
-    corners = [corner for line in drawn for corner in _corners(line)]
-    left, bottom = (min(corner[n] for corner in corners) for n in (0, 1))
-    right, top = (max(corner[n] for corner in corners) for n in (0, 1))
+    left, bottom, right, top = box_of(corner for line in drawn for corner in _corners(line))
     return Outline(file, tuple(_shifted(line, -left, -bottom) for line in drawn), right - left, top - bottom)
 
 

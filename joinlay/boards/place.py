@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards.surface import Axis
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
+    from joinlay.boards.surface import Surface
     from joinlay.lengths import Length
 
-__all__ = ["Place", "Vector"]
+__all__ = ["Place", "Vector", "cross", "dot"]
 
 #: A direction or point in the piece: X to the right seen from the front, Y to the back, Z up.
 Vector = tuple[Fraction, Fraction, Fraction]
@@ -70,11 +72,30 @@ class Place:
         ox, oy, oz = self.origin
         return Place((ox + x.mm, oy + y.mm, oz + z.mm), self.along, self.across, self.into)
 
+    def direction(self, axis: Axis) -> Vector:
+        """What a millimetre along, across or into the board is in the piece."""
+        return {Axis.ALONG: self.along, Axis.ACROSS: self.across, Axis.INTO: self.into}[axis]
+
+    def outward(self, surface: Surface) -> Vector:
+        """The board's own direction out of ``surface``."""
+        x, y, z = self.direction(surface.axis)
+        return (x, y, z) if surface.is_far else (-x, -y, -z)
+
     @property
     def end_on_left(self) -> bool:
         """True where the reference end is at the left, looking at the reference face with the reference edge down."""
-        (a, b, c), (d, e, f), (g, h, i) = self.along, self.across, self.into
-        return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g) < 0
+        return dot(self.along, cross(self.across, self.into)) < 0
+
+
+def dot(one: Vector, other: Vector) -> Fraction:
+    """How far ``one`` goes in the direction of ``other``, times the length of that; 0 where they are square to each other."""
+    return one[0] * other[0] + one[1] * other[1] + one[2] * other[2]
+
+
+def cross(one: Vector, other: Vector) -> Vector:
+    """A direction square to both, which makes a right-handed three with them."""
+    (a, b, c), (d, e, f) = one, other
+    return (b * f - c * e, c * d - a * f, a * e - b * d)
 
 
 def _direction(name: str) -> Vector:

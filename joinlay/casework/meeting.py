@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Surface
+from joinlay.boards.place import cross, dot
 from joinlay.errors import BadInput
 from joinlay.lengths import NOTHING, Length
 
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from joinlay.boards import Board, Place, Taper, Vector
-    from joinlay.lengths import Dimension, Fraction
+    from joinlay.lengths import Dimension
 
 __all__ = ["Meeting", "Side", "measured", "meeting", "unmet"]
 
@@ -57,14 +58,15 @@ def measured(found: Meeting, boards: Mapping[str, Board]) -> Length:
     ``boards`` is keyed by name. Raises BadInput where a board has no place or the two sides don't face each other. Derived.
     """
     one, other = boards[found.one.board], boards[found.other.board]
-    out_of_one, out_of_other = _outward(one, found.one.surface), _outward(other, found.other.surface)
-    if _dot(out_of_one, out_of_other) >= 0:
+    out_of_one, out_of_other = _place(one).outward(found.one.surface), _place(other).outward(found.other.surface)
+    if dot(out_of_one, out_of_other) >= 0:
         raise BadInput(
             f"{found.what}: the {found.one.surface.value} of {one.name} does not face the {found.other.surface.value} of {other.name}."
         )
     normal = _normal(other, found.other.surface)
-    way = [a - b for a, b in zip(_point(one, found.one), _point(other, found.other), strict=True)]
-    return Length(_dot(way, normal) / _dot(out_of_other, normal))
+    (a, b, c), (d, e, f) = _point(one, found.one), _point(other, found.other)
+    way = (a - d, b - e, c - f)
+    return Length(dot(way, normal) / dot(out_of_other, normal))
 
 
 def unmet(meetings: Iterable[Meeting], boards: Mapping[str, Board]) -> tuple[tuple[Meeting, Length], ...]:
@@ -88,13 +90,6 @@ def _point(board: Board, side: Side) -> Vector:
     return _place(board).point(where[Axis.ALONG], where[Axis.ACROSS], where[Axis.INTO])
 
 
-def _outward(board: Board, surface: Surface) -> Vector:
-    """The board's own direction out of ``surface``."""
-    place = _place(board)
-    x, y, z = {Axis.ALONG: place.along, Axis.ACROSS: place.across, Axis.INTO: place.into}[surface.axis]
-    return (x, y, z) if surface.is_far else (-x, -y, -z)
-
-
 def _normal(board: Board, surface: Surface) -> Vector:
     """Square to ``surface``: a leaning board's face is not square to the direction it was measured in."""
     place = _place(board)
@@ -104,8 +99,7 @@ def _normal(board: Board, surface: Surface) -> Vector:
         across = _slanted(across, along, planed, board.width)
     elif planed is not None:
         along = _slanted(along, across, planed, board.length)
-    (a, b, c), (d, e, f) = {Axis.ALONG: (across, into), Axis.ACROSS: (into, along), Axis.INTO: (along, across)}[surface.axis]
-    return (b * f - c * e, c * d - a * f, a * e - b * d)
+    return cross(*{Axis.ALONG: (across, into), Axis.ACROSS: (into, along), Axis.INTO: (along, across)}[surface.axis])
 
 
 def _planed(board: Board, surface: Surface) -> Taper | None:
@@ -118,10 +112,6 @@ def _slanted(run: Vector, off: Vector, planed: Taper, size: Dimension) -> Vector
     slope = (planed.far - planed.near).mm / size.mm * (-1 if planed.surface.is_far else 1)
     x, y, z = (a + slope * b for a, b in zip(run, off, strict=True))
     return (x, y, z)
-
-
-def _dot(one: Iterable[Fraction], other: Iterable[Fraction]) -> Fraction:
-    return sum((a * b for a, b in zip(one, other, strict=True)), start=NOTHING.mm)
 
 
 def _place(board: Board) -> Place:

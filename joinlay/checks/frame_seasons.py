@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.checks.neighbours import SpaceBox
+from joinlay.boards.extent import SpaceBox
 from joinlay.checks.play import LOOSE
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards.extent import SpaceBox
 from joinlay.lengths import ZERO, Length
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
-    from joinlay.lengths import Fraction
     from joinlay.shop import Shop
 
-__all__ = ["Neighbours", "SpaceBox"]
+__all__ = ["Neighbours"]
 
 #: Parts that a drawer may kick against.
 _KICKS: Final = ("kicker", "bearer", "case top")
@@ -23,36 +21,6 @@ _KICKS: Final = ("kicker", "bearer", "case top")
 _GUIDES: Final = ("guide", "case side", "case partition")
 #: A drawer past its guide by more than this, in mm, isn't beside it.
 _LEAST: Final = 5
-
-
-@dataclass(frozen=True, slots=True)
-class SpaceBox:
-    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm; a leaning or round board takes less (CK-8)."""
-
-    low: tuple[Fraction, ...]
-    high: tuple[Fraction, ...]
-
-    @classmethod
-    def around(cls, board: Board) -> SpaceBox:
-        """The box of a ``board`` that has its place."""
-        assert board.place is not None
-        place = board.place
-        ways = ((place.along, board.length.mm), (place.across, board.width.mm), (place.into, board.thickness.mm))
-        low, high = list(place.origin), list(place.origin)
-        for way, size in ways:
-            for axis in range(3):
-                end = low if way[axis] < 0 else high
-                if way[axis]:
-                    end[axis] += way[axis] * size
-        return cls(tuple(low), tuple(high))
-
-    def is_over(self, other: SpaceBox) -> bool:
-        """True where both share some of the floor, seen from above."""
-        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (0, 1))
-
-    def is_beside(self, other: SpaceBox) -> bool:
-        """True where both share some height and some depth, seen from the side."""
-        return all(self.low[axis] < other.high[axis] and other.low[axis] < self.high[axis] for axis in (1, 2))
 
 
 class Neighbours:

@@ -8,19 +8,17 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Surface
 from joinlay.boards.outline import Ring
 from joinlay.findings import warning
+from joinlay.geometry import stretch_in_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.boards import Cut
-    from joinlay.boards.outline import Outline, PlacedOutline, Point
+    from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.findings import Finding
-    from joinlay.lengths import Fraction
+    from joinlay.geometry import Box, Point
 
 __all__ = ["check_outline"]
-
-#: Left, bottom, right, top.
-_Box = tuple["Fraction", "Fraction", "Fraction", "Fraction"]
 
 
 def check_outline(placed: PlacedOutline) -> Iterator[Finding]:
@@ -47,7 +45,7 @@ def _are_level(placed: PlacedOutline, cut: Cut) -> bool:
     return not cut.into.start if placed.face is Surface.FACE else cut.into.stop == placed.board.thickness
 
 
-def _seen(placed: PlacedOutline, cut: Cut) -> _Box:
+def _seen(placed: PlacedOutline, cut: Cut) -> Box:
     """The cut's box as it is seen beside the outline, whose lower left corner is the zero point."""
     along, across = placed.along, placed.across
     start, stop = (at.mm - along.start.mm for at in (cut.along.start, cut.along.stop))
@@ -56,21 +54,21 @@ def _seen(placed: PlacedOutline, cut: Cut) -> _Box:
     return (start, cut.across.start.mm - across.start.mm, stop, cut.across.stop.mm - across.start.mm)
 
 
-def _meets(outline: Outline, box: _Box) -> bool:
+def _meets(outline: Outline, box: Box) -> bool:
     return any(
         _ring_meets(line, box) if isinstance(line, Ring) else _run_meets(line.points, box, is_closed=line.is_closed)
         for line in outline.lines
     )
 
 
-def _ring_meets(ring: Ring, box: _Box) -> bool:
+def _ring_meets(ring: Ring, box: Box) -> bool:
     """Whether any of the box lies within the circle."""
     (x, y), (left, bottom, right, top) = ring.centre, box
     aside, above = x - min(max(x, left), right), y - min(max(y, bottom), top)
     return aside**2 + above**2 < ring.radius**2
 
 
-def _run_meets(points: Sequence[Point], box: _Box, *, is_closed: bool) -> bool:
+def _run_meets(points: Sequence[Point], box: Box, *, is_closed: bool) -> bool:
     whole = (*points, points[0]) if is_closed else tuple(points)
     if any(_crosses(one, two, box) for one, two in pairwise(whole)):
         return True
@@ -78,19 +76,14 @@ def _run_meets(points: Sequence[Point], box: _Box, *, is_closed: bool) -> bool:
     return is_closed and _holds(whole, middle)
 
 
-def _crosses(one: Point, two: Point, box: _Box) -> bool:
-    """Whether a straight line runs through the inside of the box (Liang and Barsky's way)."""
-    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
-    enter, leave = x * 0, x * 0 + 1
-    for step, room in ((-dx, x - box[0]), (dx, box[2] - x), (-dy, y - box[1]), (dy, box[3] - y)):
-        if not step:
-            if room <= 0:
-                return False
-        elif step < 0:
-            enter = max(enter, room / step)
-        else:
-            leave = min(leave, room / step)
-    return enter < leave
+def _crosses(one: Point, two: Point, box: Box) -> bool:
+    """Whether a straight line runs through the inside of the box, not only along its border."""
+    stretch = stretch_in_box(one, two, box)
+    if stretch is None:
+        return False
+    middle = sum(stretch) / 2
+    x, y = (one[n] + (two[n] - one[n]) * middle for n in (0, 1))
+    return box[0] < x < box[2] and box[1] < y < box[3]
 
 
 def _holds(whole: Sequence[Point], spot: Point) -> bool:

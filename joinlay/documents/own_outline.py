@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
     from reportlab.graphics.shapes import Group, Path
 
-    from joinlay.boards.outline import Outline, Point
+    from joinlay.boards.outline import Outline
+    from joinlay.geometry import Point
 
 __all__ = ["read_outline"]
 

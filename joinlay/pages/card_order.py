@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import Harm
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.frames import wrapped
 from joinlay.pages.plain_sheet import Block, flow
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Line, Polyline, Role, Text
-from joinlay.pen.outlines import corners
 from joinlay.settings import Change, Value
 from joinlay.settings.wording import band_words, cut_words, machine_words, order_words, set_up_words, told_together, touch_words
 

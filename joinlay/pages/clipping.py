@@ -7,6 +7,7 @@ from itertools import pairwise
 from math import acos, asin, cos, degrees, radians, sin
 from typing import TYPE_CHECKING
 
+from joinlay.geometry import corners, polygon_in, stretch_in_box
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, bounds_of, text_box
 
@@ -31,7 +32,7 @@ def clip(stroke: Stroke, window: Box) -> Iterator[Stroke]:
     elif isinstance(stroke, Polyline):
         yield from _polyline(stroke, window)
     elif isinstance(stroke, Fill):
-        points = _polygon(stroke.points, window)
+        points = polygon_in(stroke.points, corners(window))
         if points:
             yield replace(stroke, points=points)
     elif isinstance(stroke, Arc):
@@ -41,19 +42,12 @@ def clip(stroke: Stroke, window: Box) -> Iterator[Stroke]:
 
 
 def _line(one: Point, two: Point, window: Box) -> tuple[Point, Point] | None:
-    """The part of a line within the window (Liang and Barsky's way); None where there is none, or only a point."""
-    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
-    enter, leave = Fraction(0), Fraction(1)
-    for step, room in ((-dx, x - window[0]), (dx, window[2] - x), (-dy, y - window[1]), (dy, window[3] - y)):
-        if step == 0:
-            if room < 0:
-                return None
-        elif step < 0:
-            enter = max(enter, room / step)
-        else:
-            leave = min(leave, room / step)
-    if enter >= leave:
+    """The part of a line within the window; None where there is none, or only a point."""
+    stretch = stretch_in_box(one, two, window)
+    if stretch is None:
         return None
+    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
+    enter, leave = stretch
     return (x + enter * dx, y + enter * dy), (x + leave * dx, y + leave * dy)
 
 
@@ -67,24 +61,6 @@ def _polyline(stroke: Polyline, window: Box) -> Iterator[Stroke]:
         cut = _line(one, two, window)
         if cut is not None:
             yield Line(cut[0], cut[1], stroke.role, stroke.says)
-
-
-def _polygon(points: tuple[Point, ...], window: Box) -> tuple[Point, ...]:
-    """A filled area cut off at each side of the window in turn (Sutherland and Hodgman's way)."""
-    for axis, limit, sign in ((0, window[0], 1), (0, window[2], -1), (1, window[1], 1), (1, window[3], -1)):
-        kept: list[Point] = []
-        for one, two in zip(points, (*points[1:], *points[:1]), strict=True):
-            inside, next_inside = sign * (one[axis] - limit) >= 0, sign * (two[axis] - limit) >= 0
-            if inside:
-                kept.append(one)
-            if inside != next_inside:
-                share = (limit - one[axis]) / (two[axis] - one[axis])
-                kept.append((one[0] + share * (two[0] - one[0]), one[1] + share * (two[1] - one[1])))
-        points = tuple(kept)
-        if not points:
-            return ()
-    xs, ys = {x for x, _ in points}, {y for _, y in points}
-    return points if len(xs) > 1 and len(ys) > 1 else ()
 
 
 def _arc(arc: Arc, window: Box) -> Iterator[Arc]:

@@ -9,12 +9,12 @@ from joinlay.boards.names import in_few_words
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import OUT, droop, height_gap, side_play
 from joinlay.checks.racking import FRICTION, jams_at, pull_offset
+from joinlay.geometry import corners
 from joinlay.lengths import GRADUATIONS, ZERO, Fine, Fraction, Length, Unit
 from joinlay.pages.plain_sheet import Block
 from joinlay.pen.chart import Axes, tick_step
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
-from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Sequence

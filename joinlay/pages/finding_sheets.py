@@ -10,6 +10,7 @@ from joinlay.checks.assumed import assumed
 from joinlay.checks.conditions import weight
 from joinlay.checks.weights import weigh
 from joinlay.findings import Harm
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.frames import wrapped
@@ -17,7 +18,6 @@ from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Fill, Line, Role, Text
-from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

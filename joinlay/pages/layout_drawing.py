@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.pattern import Direction, Panel
+from joinlay.geometry import corners
 from joinlay.lengths import ZERO, Fraction, Length
 from joinlay.pages.plain_sheet import Block
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
-from joinlay.pen.outlines import corners
 from joinlay.pen.placing import MM, Room, Whole, whole
 
 if TYPE_CHECKING:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import GAP
@@ -14,7 +15,6 @@ from joinlay.pages.sheet import Laid, Sheet, bind
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
-from joinlay.pen.outlines import corners
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import figures
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
-from joinlay.pen.outlines import corners
 from joinlay.settings import Guide
 from joinlay.settings import Role as CutRole
 from joinlay.shop import MachineKind

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Align, Polyline, Role, Text
-from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from joinlay.pen.lettering import Content

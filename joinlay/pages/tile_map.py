@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.seams import OVERLAP
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Align, Fill, Polyline, Role, Text
-from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

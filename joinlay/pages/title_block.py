@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.measures import check_square
 from joinlay.pages.tile_map import tile_maps
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Fill, Line, Move, Role, Text, flatten, moved
-from joinlay.pen.outlines import corners
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

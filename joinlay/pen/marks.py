@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
+from joinlay.geometry import Box, Point, box_of
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import plain, set_line
 
@@ -22,12 +23,6 @@ __all__ = [
     "PENS", "Align", "Arc", "Box", "Drawing", "Fill", "Line", "Mark", "Move", "Pen", "Point", "Polyline", "Role", "Stroke", "Text", "Turn",
     "bounds_of", "flatten", "moved", "pieces_of", "text_box",
 ]  # fmt: skip
-
-#: A point in mm: right, up.
-Point = tuple[Fraction, Fraction]
-
-#: A box in mm: left, bottom, right, top.
-Box = tuple[Fraction, Fraction, Fraction, Fraction]
 
 
 class Role(Enum):
@@ -254,8 +249,7 @@ def bounds_of(strokes: Iterable[Stroke]) -> Box:
     corners: list[Point] = []
     for stroke in strokes:
         corners += _corners_of(stroke)
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return (min(xs), min(ys), max(xs), max(ys))
+    return box_of(corners)
 
 
 def _corners_of(stroke: Stroke) -> tuple[Point, ...]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import overlap
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Align, Line, Role, Text, text_box
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pen.marks import Stroke
 
 __all__ = ["LevelChain", "Stop", "UprightChain", "spread"]
 
@@ -76,7 +77,7 @@ class LevelChain:
         is_clear = all(
             (low < box[0] and box[2] < high) or (not self.is_inner and (box[2] < low or high < box[0])) for box in boxes
         )
-        return is_clear and not any(_overlap(one, two) for one, two in combinations(boxes, 2))
+        return is_clear and not any(overlap(one, two) for one, two in combinations(boxes, 2))
 
     def spelled(self) -> Iterator[Stroke]:
         """Extension lines, the line, its strokes, the figures."""
@@ -160,10 +161,6 @@ class UprightChain:
                 out += 2
                 yield Line((self.x, wanted), (self.x + sign * (out - Fraction(1, 2)), y), Role.DIMENSION)
             yield Text((self.x + sign * out, y - (line.rise - line.fall) / 2), content, Align.RIGHT if sign < 0 else Align.LEFT)
-
-
-def _overlap(one: Box, two: Box) -> bool:
-    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
 
 
 def _oblique(x: Fraction, y: Fraction) -> Line:

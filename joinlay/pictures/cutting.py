@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards.extent import outer_corners
+from joinlay.boards.extent import SpaceBox
+from joinlay.geometry import overlap
 from joinlay.lengths import Fraction
-from joinlay.pictures.hiding import box_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -35,7 +35,7 @@ def near_cut(scene: Scene) -> tuple[Board, ...]:
     if not scene.is_whole:
         return scene.mouths[0].drawer.assembly.boards
     cut, deep = level_cut(scene), scene.mouths[0].drawer.opening.height.mm + _BELOW
-    return tuple(board for board in scene.boards if max(z for _, _, z in outer_corners(board)) > cut - deep)
+    return tuple(board for board in scene.boards if SpaceBox.around(board).high[2] > cut - deep)
 
 
 def in_bank(scene: Scene, mouths: Sequence[Mouth]) -> list[Board]:
@@ -46,9 +46,4 @@ def in_bank(scene: Scene, mouths: Sequence[Mouth]) -> list[Board]:
 
 def meeting_box(boards: Iterable[Board], view: View, box: Box) -> list[Board]:
     """Those of ``boards`` that, looked at in ``view``, meet ``box`` (in mm of wood) at any depth. No rule."""
-    found = []
-    for board in boards:
-        left, bottom, right, top = box_of(view.flat(corner) for corner in outer_corners(board))
-        if left < box[2] and box[0] < right and bottom < box[3] and box[1] < top:
-            found.append(board)
-    return found
+    return [board for board in boards if overlap(view.box(SpaceBox.around(board)), box)]

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import box_of, stretch_in
 from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
 from joinlay.pen.scales import Scale
 from joinlay.pictures.cutting import in_bank, level_cut, meeting_box, near_cut
-from joinlay.pictures.hiding import box_of, within
 from joinlay.pictures.naming import SMALL, Column, Named, kinds_of
 from joinlay.pictures.picture import Picture
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
@@ -166,7 +166,7 @@ def _detail(boards: Iterable[Board], view: View, spot: Spot, opening: Fraction |
     strokes += _edges(sight, fit)
     if opening is not None:
         at = (opening - x) * fit.factor
-        stretch = within((at, -RADIUS), (at, RADIUS), AROUND)
+        stretch = stretch_in((at, -RADIUS), (at, RADIUS), AROUND)
         strokes += (
             Line((at, 2 * RADIUS * a - RADIUS), (at, 2 * RADIUS * b - RADIUS), Role.CENTRE)
             for a, b in ([stretch] if stretch else [])
@@ -182,7 +182,7 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
     for parted in sight.edges:
         for one, two in parted.seen:
             start, end = fit.point(one), fit.point(two)
-            stretch = within(start, end, AROUND)
+            stretch = stretch_in(start, end, AROUND)
             if stretch is not None:
                 (x0, y0), (x1, y1) = start, end
                 ends = [(x0 + (x1 - x0) * share, y0 + (y1 - y0) * share) for share in stretch]

@@ -7,13 +7,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import Run, figures, plain, words
 from joinlay.pen.marks import Polyline, Role, text_box
-from joinlay.pen.outlines import corners
 from joinlay.pen.scales import PLAIN, scales_of
 from joinlay.pictures.front_dimensions import FIRST, FrontDimensions
-from joinlay.pictures.hiding import box_of
 from joinlay.pictures.naming import SMALL, Column, Named, named_in
 from joinlay.pictures.picture import Easel, Picture, Size, largest_that_fits
 from joinlay.pictures.projecting import FROM_FRONT

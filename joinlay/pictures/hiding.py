@@ -3,23 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import box_of, stretch_in
 from joinlay.lengths import Fraction
 from joinlay.pen.placing import MM, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.pen.marks import Box, Point
+    from joinlay.geometry import Point, Stretch
     from joinlay.pen.placing import Whole
     from joinlay.pictures.projecting import Edge, Facet
 
-__all__ = ["Parted", "box_of", "left_of", "part_edges", "within"]
-
-#: A stretch of a line from its start (0) to its end (1).
-Stretch = tuple[Fraction, Fraction]
+__all__ = ["Parted", "left_of", "part_edges"]
 
 #: How high the shelves are that facets are looked up by.
 _SHELF: Final = 40 * MM
@@ -33,30 +30,6 @@ class Parted:
     edge: Edge
     seen: tuple[tuple[Point, Point], ...]
     hidden: tuple[tuple[Point, Point], ...]
-
-
-def box_of(points: Iterable[Point]) -> Box:
-    """The smallest box that holds ``points``. ValueError where there is none."""
-    xs, ys = zip(*points, strict=True)
-    return (min(xs), min(ys), max(xs), max(ys))
-
-
-def within(one: Point, two: Point, corners: Sequence[Point]) -> Stretch | None:
-    """The stretch of the line from ``one`` to ``two`` that lies in the convex polygon ``corners`` (anticlockwise), its border included.
-
-    None where there is none, or only a point.
-    """
-    enter, leave = _WHOLE
-    for (x0, y0), (x1, y1) in pairwise((*corners, corners[0])):
-        first = (x1 - x0) * (one[1] - y0) - (y1 - y0) * (one[0] - x0)
-        last = (x1 - x0) * (two[1] - y0) - (y1 - y0) * (two[0] - x0)
-        if first < 0 and last < 0:
-            return None
-        if first < 0:
-            enter = max(enter, first / (first - last))
-        elif last < 0:
-            leave = min(leave, first / (first - last))
-    return (enter, leave) if enter < leave else None
 
 
 def left_of(one: Point, two: Point, hidden: Iterable[Stretch]) -> tuple[tuple[Point, Point], ...]:
@@ -89,7 +62,7 @@ def _hidden(edge: Edge, shelves: dict[int, list[tuple[Whole, Facet]]]) -> list[S
                 break
             if c < x0 or x1 < a or d < y0 or y1 < b or facet.board is edge.board:
                 continue
-            stretch = within(edge.start, edge.end, facet.corners)
+            stretch = stretch_in(edge.start, edge.end, facet.corners)
             if stretch is not None:
                 hidden = _drawn_together((*hidden, stretch))
     return hidden

@@ -12,10 +12,10 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import words, wrapped
 from joinlay.pen.marks import Fill, Line, Role, Text, text_box
-from joinlay.pen.outlines import corners
 from joinlay.pen.placing import MM, whole
 
 if TYPE_CHECKING:

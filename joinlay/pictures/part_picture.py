@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Place, Shape, Surface
+from joinlay.geometry import corners
 from joinlay.lengths import NOTHING, Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
-from joinlay.pen.outlines import corners, outline
+from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.placing import whole
 from joinlay.pictures.picture import Easel
 from joinlay.pictures.projecting import FROM_FRONT
@@ -91,7 +92,7 @@ def _unseen(board: Board, cut: Cut, fit: Fit) -> Iterator[Stroke]:
     is_round = cut.shape is Shape.ROUND and cut.surface in (Surface.FACE, Surface.FAR_FACE)
     is_under = into.start.mm > 0
     if is_round or is_under:
-        yield from outline(box, Shape.ROUND if is_round else Shape.SQUARE, Role.HIDDEN if is_under else Role.SEEN, face)
+        yield from mouth_strokes(box, Shape.ROUND if is_round else Shape.SQUARE, Role.HIDDEN if is_under else Role.SEEN, face)
 
 
 def _mark_face(easel: Easel, board: Board, long: Fraction, wide: Fraction) -> None:

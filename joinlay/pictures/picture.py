@@ -6,12 +6,12 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import stretch_in_box
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Line, Polyline, Text, Turn, bounds_of, flatten, text_box
-from joinlay.pen.outlines import corners
 from joinlay.pen.placing import Room, whole
-from joinlay.pictures.hiding import left_of, within
+from joinlay.pictures.hiding import left_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -94,8 +94,7 @@ class Easel:
         """Add straight lines, each interrupted where words stand already."""
         boxes = [_wider(text_box(text)) for text in self.texts]
         for line in lines:
-            near = [corners(box) for box in boxes if _meet(box, bounds_of((line,)))]
-            hidden = [stretch for box in near if (stretch := within(line.start, line.end, box)) is not None]
+            hidden = [stretch for box in boxes if (stretch := stretch_in_box(line.start, line.end, box)) is not None]
             self.draw(replace(line, start=one, end=two) for one, two in left_of(line.start, line.end, hidden))
 
     @property
@@ -138,10 +137,6 @@ class Easel:
         for line, step in zip(lines, steps, strict=True):
             self.draw((Text((x, y), line),))
             y -= step
-
-
-def _meet(one: Box, two: Box) -> bool:
-    return one[0] <= two[2] and two[0] <= one[2] and one[1] <= two[3] and two[1] <= one[3]
 
 
 def _wider(box: Box) -> Box:

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.boards import Board, Cut, Vector
-    from joinlay.pen.marks import Point
+    from joinlay.boards.extent import SpaceBox
+    from joinlay.geometry import Box, Point
 
 __all__ = ["FROM_ABOVE", "FROM_FRONT", "FROM_RIGHT", "Edge", "Facet", "View", "project"]
 
@@ -45,6 +46,10 @@ class View:
     def flat(self, point: Vector) -> Point:
         """Where a point of the piece is seen, in mm."""
         return (point[self.right], point[self.up])
+
+    def box(self, space: SpaceBox) -> Box:
+        """Where what takes up ``space`` is seen, in mm."""
+        return (*self.flat(space.low), *self.flat(space.high))
 
     def depth(self, point: Vector) -> Fraction:
         """How far away a point is: from the cut where there is one, else from the piece's zero."""

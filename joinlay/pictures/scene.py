@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards.extent import outer_corners
+from joinlay.boards.extent import SpaceBox
 from joinlay.lengths import NOTHING, Fraction, Length
 
 if TYPE_CHECKING:
@@ -71,7 +71,8 @@ class Scene:
     @property
     def box(self) -> tuple[Vector, Vector]:
         """The least and the greatest X, Y and Z of wood and openings. ValueError where there is nothing."""
-        points = [point for board in self.boards for point in outer_corners(board)]
+        spaces = [SpaceBox.around(board) for board in self.boards]
+        points = [corner for space in spaces for corner in (space.low, space.high)]
         points += [
             (x, Fraction(0), z) for x0, z0, x1, z1 in (mouth.box for mouth in self.mouths) for x, z in ((x0, z0), (x1, z1))
         ]

@@ -6,17 +6,16 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import area, box_of, corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Arc, Polyline, Role, bounds_of, flatten
-from joinlay.pen.outlines import corners
 from joinlay.pen.placing import whole
 from joinlay.pen.scales import scales_of
 from joinlay.pictures.chains import LevelChain, UprightChain
 from joinlay.pictures.cutting import in_bank, level_cut, near_cut
 from joinlay.pictures.details import DETAIL, RADIUS, Spot, spots_on_level, spots_on_upright
 from joinlay.pictures.front_dimensions import FIGURE, FIRST, over_all
-from joinlay.pictures.hiding import box_of
 from joinlay.pictures.naming import Column, Named, named_in
 from joinlay.pictures.picture import Easel, Picture, Size, largest_that_fits
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
@@ -173,7 +172,7 @@ class _Section:
         for mouth in self.mouths:
             name = mouth.drawer.name
             facets = [facet for facet in self.sight.facets if facet.board.name.startswith(f"{name} ") and not facet.is_cut]
-            for facet in sorted(facets, key=_area, reverse=True)[:2]:
+            for facet in sorted(facets, key=lambda facet: area(box_of(facet.corners)), reverse=True)[:2]:
                 self._grain(easel, fit, facet)
             within = self._inside(mouth, fit)
             easel.write([words(name, _NAME)], within)
@@ -289,8 +288,3 @@ class _Section:
         for bank in self.scene.banks if self.scene.is_whole else ((self.mouths[0],),):
             found |= {bank[0].box[0], bank[0].box[2]}
         return sorted(found)
-
-
-def _area(facet: Facet) -> Fraction:
-    x0, y0, x1, y1 = box_of(facet.corners)
-    return (x1 - x0) * (y1 - y0)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import area, box_of
 from joinlay.lengths import Fraction
 from joinlay.pen.placing import MM, whole
-from joinlay.pictures.hiding import box_of, part_edges
+from joinlay.pictures.hiding import part_edges
 from joinlay.pictures.projecting import project
 
 if TYPE_CHECKING:
@@ -82,13 +83,11 @@ def look(boards: Iterable[Board], view: View) -> Sight:
         box = whole(box_of(facet.corners))
         for shelf in range(box[1] // _SHELF, box[3] // _SHELF + 1):
             shelves.setdefault(shelf, []).append((box, facet))
-    ordered = {name: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -_area(facet)))) for name, own in owned.items()}
+    ordered = {
+        name: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(box_of(facet.corners)))))
+        for name, own in owned.items()
+    }
     return Sight(view, facets, edges, box_of([corner for facet in facets for corner in facet.corners]), ordered, shelves)
-
-
-def _area(facet: Facet) -> Fraction:
-    x0, y0, x1, y1 = box_of(facet.corners)
-    return (x1 - x0) * (y1 - y0)
 
 
 def _holds(facet: Facet, point: Point) -> bool:

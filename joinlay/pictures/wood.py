@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import area, box_of
 from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pen.placing import MM, whole
-from joinlay.pictures.hiding import box_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
@@ -100,7 +100,13 @@ def hatch_strokes(
         if facet.is_cut:
             cut.setdefault(facet.board.name, []).append(facet)
     for name, way in _ways(cut).items():
-        thin = min(_least(fit.box(box_of(facet.corners))) for facet in [max(cut[name], key=_size)]) < _THIN
+        thin = (
+            min(
+                _least(fit.box(box_of(facet.corners)))
+                for facet in [max(cut[name], key=lambda facet: area(box_of(facet.corners)))]
+            )
+            < _THIN
+        )
         for facet in cut[name]:
             points = tuple(fit.point(corner) for corner in facet.corners)
             shown = clip(points) if clip else points
@@ -121,11 +127,6 @@ def _ways(cut: dict[str, list[Facet]]) -> dict[str, int]:
 def _touch(one: Whole, two: Whole) -> bool:
     """Whether two boxes of wood touch, or have only a clearance between them, so that on paper they seem to."""
     return one[0] - _NEAR < two[2] and two[0] - _NEAR < one[2] and one[1] - _NEAR < two[3] and two[1] - _NEAR < one[3]
-
-
-def _size(facet: Facet) -> Fraction:
-    x0, y0, x1, y1 = box_of(facet.corners)
-    return (x1 - x0) * (y1 - y0)
 
 
 def _least(box: Box) -> Fraction:

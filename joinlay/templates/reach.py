@@ -6,14 +6,13 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
-from joinlay.errors import BadInput
+from joinlay.boards.extent import SpaceBox
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from joinlay.boards import Board, Cut
-    from joinlay.lengths import Fraction, Length
+    from joinlay.boards.extent import Spans
+    from joinlay.lengths import Fraction
 
 __all__ = ["Way", "centre_of", "reach", "reach_at_end"]
 
@@ -47,15 +46,6 @@ def centre_of(board: Board, way: Way, cut: Cut) -> Fraction:
     return (low + high) / 2
 
 
-def _between(board: Board, way: Way, spans: Sequence[tuple[Length, Length]]) -> Reach:
-    """The least and the most of one of the place's numbers, over the corners of a box given by its span on each of the board's axes."""
-    place = board.place
-    if place is None:
-        raise BadInput(f"{board.name} has no place in the piece, so it stands nowhere on a story stick.")
-    low = high = place.origin[way.value]
-    for direction, span in zip((place.along, place.across, place.into), spans, strict=True):
-        step = direction[way.value]
-        if step:
-            one, two = sorted(step * end.mm for end in span)
-            low, high = low + one, high + two
-    return low, high
+def _between(board: Board, way: Way, spans: Spans) -> Reach:
+    box = SpaceBox.around(board, spans)
+    return box.low[way.value], box.high[way.value]

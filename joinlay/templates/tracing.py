@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape, Surface
 from joinlay.boards.outline import Ring
+from joinlay.geometry import corners, shared_box
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Move, Polyline, Role, bounds_of, flatten, moved
-from joinlay.pen.outlines import corners, outline
+from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.signs import BreakLine
 from joinlay.templates.template import Template
 from joinlay.templates.tracing_words import caption_of, edge_words, end_words
@@ -184,12 +185,11 @@ def _centre_lines(seen: _Seen) -> Iterator[Mark]:
 
 def _cuts(seen: _Seen) -> Iterator[Mark]:
     """The cuts of the part around the outline, dashed: a sign that the paper lies right, and what to keep clear of."""
-    left, low, right, high = seen.window
     for cut in seen.one.board.cuts:
-        x0, y0, x1, y1 = seen.box(cut.along.start.mm, cut.across.start.mm, cut.along.stop.mm, cut.across.stop.mm)
-        box = (max(x0, left), max(y0, low), min(x1, right), min(y1, high))
-        if box[0] < box[2] and box[1] < box[3]:
-            yield from outline(box, Shape.SQUARE, Role.HIDDEN, seen.window)
+        lies = seen.box(cut.along.start.mm, cut.across.start.mm, cut.along.stop.mm, cut.across.stop.mm)
+        box = shared_box(lies, seen.window)
+        if box is not None:
+            yield from mouth_strokes(box, Shape.SQUARE, Role.HIDDEN, seen.window)
 
 
 def _held(seen: _Seen) -> Iterator[Mark]:

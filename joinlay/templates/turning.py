@@ -21,8 +21,9 @@ from joinlay.templates.template import FIGURE, WORD, Template
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.boards.outline import Outline, Point
+    from joinlay.boards.outline import Outline
     from joinlay.casework.pulls import Pull
+    from joinlay.geometry import Point
     from joinlay.lengths import Graduation
     from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content

@@ -11,6 +11,7 @@ EXACT_FLOORS = (
     "cutlist",
     "errors",
     "findings",
+    "geometry",
     "jobs",
     "joints",
     "lengths",

@@ -36,6 +36,7 @@ def test_the_question_is_answered_truly():
         "errors",
         "lengths",
         "findings",
+        "geometry",
         "stock",
         "shop",
         "paper",

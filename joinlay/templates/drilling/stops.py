@@ -7,11 +7,11 @@ from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.pen.outlines import corners
 from joinlay.templates.axes import figures_below, figures_beside
 from joinlay.templates.drilling.datums import level_datum, upright_datum
 from joinlay.templates.naming_boxes import named

@@ -15,7 +15,7 @@ from joinlay.pen.dimensioning import RisingDimensions
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import figures, set_line, words
 from joinlay.pen.marks import Fill, Line, Role, Text, Turn, flatten
-from joinlay.pen.outlines import outline, polygon
+from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.signs import BreakLine, DatumEdge
 from joinlay.templates.ends.captions import caption_shapes, datum_words, notes_of, plain_note
 from joinlay.templates.ends.word_places import place_on_flap, place_words
@@ -152,11 +152,11 @@ def cut_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
         says = f"{net.board.name} {mouth.cut.name}"
         shape = mouth.cut.shape if mouth.is_entered else Shape.SQUARE
         if mouth.is_hidden:
-            yield from outline(lies, Shape.SQUARE, Role.HIDDEN, within)
+            yield from mouth_strokes(lies, Shape.SQUARE, Role.HIDDEN, within)
             continue
-        area = polygon(lies, shape)
+        area = mouth_polygon(lies, shape)
         yield Fill(area, TONE, Role.CUT) if mouth.is_centred else Hatch(area)
-        yield from outline(lies, shape, Role.CUT, within, says)
+        yield from mouth_strokes(lies, shape, Role.CUT, within, says)
 
 
 def _clipped(box: Box, panel: Box) -> Box | None:

@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Surface
 from joinlay.boards.extent import outer_corners
+from joinlay.boards.place import cross, dot
 from joinlay.lengths import NOTHING, Fraction, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.boards import Board, Cut, Place, Vector
+    from joinlay.boards import Board, Cut, Vector
     from joinlay.pen.marks import Box
 
 __all__ = ["Corner", "Flap", "Mouth", "corners_of"]
@@ -89,15 +90,15 @@ def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner
     arris, out = _arris(board, other, end, through)
     if arris is None:
         return None
-    measure = _Measure(up, out, _dot(foot, up), _dot(arris, out))
+    measure = _Measure(up, out, dot(foot, up), dot(arris, out))
     surface = next(iter(surfaces))
     low, high = _spread(outer_corners(other), up, measure.up_zero)
     wide = board.width.mm
     is_edged = abs(low) <= _NEAR and abs(high - wide) <= _NEAR
-    outward = _outward(other.place, surface)
-    right = _cross(up, outward)
+    outward = other.place.outward(surface)
+    right = cross(up, outward)
     # What goes out from the arris into the other board is the way its flap lies.
-    hand = 1 if _dot(out, right) > 0 else -1
+    hand = 1 if dot(out, right) > 0 else -1
     into = Flap(
         other, surface, _spread(outer_corners(other), out, measure.out_zero)[1], low if is_edged else Fraction(0), high if is_edged else wide,
         low if is_edged else Fraction(0), tuple(measure.mouth(other, cut) for cut in fitting),
@@ -132,9 +133,9 @@ def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[V
     low, high = _spread(outer_corners(other), through, Fraction(0))
     near, far = _at(board, end, NOTHING, NOTHING), _at(board, end, NOTHING, board.thickness)
     back: Vector = (-through[0], -through[1], -through[2])
-    if _dot(near, through) == low:
+    if dot(near, through) == low:
         return near, through
-    if _dot(far, through) == high:
+    if dot(far, through) == high:
         return far, back
     return None, through
 
@@ -144,35 +145,16 @@ def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
     return board.place.point(board.length if end is Surface.FAR_END else NOTHING, across, into)
 
 
-def _cut_corners(board: Board, cut: Cut) -> list[Vector]:
+def _cut_corners(board: Board, cut: Cut) -> tuple[Vector, ...]:
     """The corners of a cut where it opens: the mortises of a leaning board are met at its end."""
     spans: list[tuple[Length, Length]] = [(cut.span(axis).start, cut.span(axis).stop) for axis in Axis]
     axis = cut.surface.axis
     place = list(Axis).index(axis)
     mouth = board.size(axis) if cut.surface.is_far else NOTHING
     spans[place] = (mouth, mouth)
-    return _box_corners(board, spans)
-
-
-def _box_corners(board: Board, spans: list[tuple[Length, Length]]) -> list[Vector]:
-    assert board.place is not None
-    return [board.place.point(a, b, c) for a in spans[0] for b in spans[1] for c in spans[2]]
+    return outer_corners(board, spans)
 
 
 def _spread(points: Sequence[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
-    found = [_dot(point, way) - zero for point in points]
+    found = [dot(point, way) - zero for point in points]
     return min(found), max(found)
-
-
-def _outward(place: Place, surface: Surface) -> Vector:
-    x, y, z = {Axis.ALONG: place.along, Axis.ACROSS: place.across, Axis.INTO: place.into}[surface.axis]
-    return (x, y, z) if surface.is_far else (-x, -y, -z)
-
-
-def _dot(one: Vector, other: Vector) -> Fraction:
-    return one[0] * other[0] + one[1] * other[1] + one[2] * other[2]
-
-
-def _cross(one: Vector, other: Vector) -> Vector:
-    (a, b, c), (d, e, f) = one, other
-    return (b * f - c * e, c * d - a * f, a * e - b * d)

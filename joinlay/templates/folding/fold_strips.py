@@ -11,7 +11,7 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.pen.outlines import outline, polygon
+from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.signs import BAR
 from joinlay.pen.spreading import spread
 from joinlay.templates.folding.corner import Corner, Flap, corners_of
@@ -97,8 +97,8 @@ class _Strip:
         left, bottom, right, top = panel
         for mouth in flap.mouths:
             lies = _box(mouth.box, side)
-            yield Fill(polygon(lies, mouth.cut.shape), _TONE, Role.CUT)
-            yield from outline(lies, mouth.cut.shape, Role.CUT, panel, f"{name} {mouth.cut.name}")
+            yield Fill(mouth_polygon(lies, mouth.cut.shape), _TONE, Role.CUT)
+            yield from mouth_strokes(lies, mouth.cut.shape, Role.CUT, panel, f"{name} {mouth.cut.name}")
             x, y = mouth.centre
             x *= side
             high = (mouth.box[3] - mouth.box[1]) / 2 + 1

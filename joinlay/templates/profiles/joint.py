@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind, Place
+from joinlay.geometry import shared_box
 from joinlay.lengths import Fraction
 from joinlay.templates.reach import Way, reach
 
@@ -119,12 +120,8 @@ def _rank(cut: Cut) -> int:
 def _run_of(board: Board, cut: Cut) -> Way:
     """The way of the piece in which a cut runs: its longest side."""
     longest = max(Axis, key=lambda axis: cut.span(axis).size.mm)
-    return _way(_direction(board, longest))
-
-
-def _direction(board: Board, axis: Axis) -> Vector:
     assert board.place is not None
-    return {Axis.ALONG: board.place.along, Axis.ACROSS: board.place.across, Axis.INTO: board.place.into}[axis]
+    return _way(board.place.direction(longest))
 
 
 def _way(direction: Vector) -> Way:
@@ -161,7 +158,7 @@ def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: Way) -> Boar
 
 def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: Box) -> Part | None:
     (x0, x1), (y0, y1) = (reach(board, way) for way in ways)
-    wood = _within((x0, y0, x1, y1), window)
+    wood = shared_box((x0, y0, x1, y1), window)
     if wood is None:
         return None
     cuts = []
@@ -169,16 +166,11 @@ def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: B
         low, high = reach(board, run, cut)
         if low < at < high:
             (a0, a1), (b0, b1) = (reach(board, way, cut) for way in ways)
-            box = _within((a0, b0, a1, b1), wood)
+            box = shared_box((a0, b0, a1, b1), wood)
             if box is not None:
                 cuts.append(box)
     goes_on = (x0 < wood[0], y0 < wood[1], wood[2] < x1, wood[3] < y1)
     return Part(board, wood, tuple(cuts), goes_on)
-
-
-def _within(box: Box, window: Box) -> Box | None:
-    x0, y0, x1, y1 = max(box[0], window[0]), max(box[1], window[1]), min(box[2], window[2]), min(box[3], window[3])
-    return (x0, y0, x1, y1) if x0 < x1 and y0 < y1 else None
 
 
 def _moved(part: Part, left: Fraction, bottom: Fraction) -> Part:

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, set_line
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
-from joinlay.pen.outlines import corners
 from joinlay.templates.story.ends import FAR_ROOM, datum_end, far_end
 from joinlay.templates.story.labels import SMALL, label
 from joinlay.templates.story.stick import Kind

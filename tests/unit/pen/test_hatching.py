@@ -6,9 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.boards import Shape
+from joinlay.geometry import corners
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.marks import Role
-from joinlay.pen.outlines import corners, polygon
+from joinlay.pen.mouths import mouth_polygon
 from tests.unit.templates.reading import lines
 
 F = Fraction
@@ -43,7 +44,7 @@ def test_areas_that_meet_are_hatched_as_one():
 
 def test_a_round_ended_mouth_is_hatched_within_its_outline():
     box = (F(0), F(0), F(30), F(8))
-    found = lines(Hatch(polygon(box, Shape.ROUND_ENDS)).spelled())
+    found = lines(Hatch(mouth_polygon(box, Shape.ROUND_ENDS)).spelled())
     assert len(found) > 8
     for line in found:
         for x, y in (line.start, line.end):
@@ -52,5 +53,5 @@ def test_a_round_ended_mouth_is_hatched_within_its_outline():
 
 
 def test_points_of_a_round_mouth_lie_on_the_circle_exactly():
-    for x, y in polygon((F(0), F(0), F(8), F(8)), Shape.ROUND):
+    for x, y in mouth_polygon((F(0), F(0), F(8), F(8)), Shape.ROUND):
         assert (x - 4) ** 2 + (y - 4) ** 2 == 16

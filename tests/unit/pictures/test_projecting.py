@@ -4,8 +4,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from joinlay.boards import CutKind, Place, Shape, Surface, Taper
+from joinlay.geometry import box_of, stretch_in
 from joinlay.lengths import Length, dimension, mm
-from joinlay.pictures.hiding import box_of, left_of, part_edges, within
+from joinlay.pictures.hiding import left_of, part_edges
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, project
 from joinlay.pictures.sight import look
 from tests.unit.templates.parts import board, cut, groove
@@ -125,10 +126,10 @@ def test_wood_at_one_depth_hides_nothing():
 
 def test_the_stretch_of_a_line_within_a_polygon():
     slanted = ((F(0), F(0)), (F(4), F(0)), (F(6), F(4)), (F(2), F(4)))
-    assert within((F(-4), F(2)), (F(6), F(2)), slanted) == (F(1, 2), F(9, 10))
-    assert within((F(-4), F(5)), (F(6), F(5)), slanted) is None
-    assert within((F(0), F(0)), (F(-3), F(0)), slanted) is None
-    assert within((F(0), F(0)), (F(8), F(0)), slanted) == (F(0), F(1, 2))
+    assert stretch_in((F(-4), F(2)), (F(6), F(2)), slanted) == (F(1, 2), F(9, 10))
+    assert stretch_in((F(-4), F(5)), (F(6), F(5)), slanted) is None
+    assert stretch_in((F(0), F(0)), (F(-3), F(0)), slanted) is None
+    assert stretch_in((F(0), F(0)), (F(8), F(0)), slanted) == (F(0), F(1, 2))
 
 
 def test_what_is_left_of_a_line():

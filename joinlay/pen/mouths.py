@@ -1,4 +1,4 @@
-"""The outline of a cut's mouth on paper: square, round-ended or round; as strokes to mark from and as a polygon to fill or hatch."""
+"""The mouth of a cut on paper: square, round-ended or round; as strokes to mark from and as a polygon to fill or hatch."""
 
 from __future__ import annotations
 
@@ -6,26 +6,20 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape
+from joinlay.geometry import corners, quarter_circle
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Line, Role
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.pen.marks import Box, Point, Stroke
+    from joinlay.geometry import Box, Point
+    from joinlay.pen.marks import Stroke
 
-__all__ = ["corners", "outline", "polygon"]
+__all__ = ["mouth_polygon", "mouth_strokes"]
 
-#: A quarter of a circle of radius 1 as exact points on it (the rational points of t = 0, 1/4 .. 1), for fills only.
-_QUARTER: Final = tuple(
-    ((1 - t * t) / (1 + t * t), 2 * t / (1 + t * t)) for t in (Fraction(n, 4) for n in range(5))
-)  # fmt: skip
-
-
-def corners(box: Box) -> tuple[Point, Point, Point, Point]:
-    """The corners of a box, anticlockwise from the lower left."""
-    x0, y0, x1, y1 = box
-    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+#: A quarter of a circle, for fills only.
+_QUARTER: Final = quarter_circle(4)
 
 
 def _ends(box: Box) -> tuple[tuple[Point, Fraction], tuple[Point, Fraction], Fraction]:
@@ -37,7 +31,7 @@ def _ends(box: Box) -> tuple[tuple[Point, Fraction], tuple[Point, Fraction], Fra
     return ((x0 + r, y1 - r), Fraction(0)), ((x0 + r, y0 + r), Fraction(180)), r
 
 
-def outline(box: Box, shape: Shape, role: Role, within: Box, says: str = "") -> Iterator[Stroke]:
+def mouth_strokes(box: Box, shape: Shape, role: Role, within: Box, says: str = "") -> Iterator[Stroke]:
     """The mouth's strokes. Edges on the border of ``within`` (the surface it lies on) are left out: the wood's own outline is there."""
     if shape is Shape.ROUND:
         (centre, _), _, r = _ends(box)
@@ -59,7 +53,7 @@ def outline(box: Box, shape: Shape, role: Role, within: Box, says: str = "") -> 
                 yield Line(one, two, role, says)
 
 
-def polygon(box: Box, shape: Shape) -> tuple[Point, ...]:
+def mouth_polygon(box: Box, shape: Shape) -> tuple[Point, ...]:
     """The mouth as a polygon; round parts by points that lie on the circle."""
     if shape is Shape.SQUARE:
         return corners(box)

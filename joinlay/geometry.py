@@ -1,0 +1,152 @@
+"""Plane geometry in exact millimetres: points, boxes, polygons, and what of one lies in another.
+
+Lines are cut to a box by Liang and Barsky's way, polygons side after side by Sutherland and Hodgman's. Both are exact in fractions and
+take time in line with the corners there are. A polygon is cut only to a convex one, which is all that boxes and windows are.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING, Final
+
+from joinlay.lengths import Fraction
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+__all__ = [
+    "Box",
+    "Point",
+    "Stretch",
+    "area",
+    "box_of",
+    "corners",
+    "overlap",
+    "polygon_in",
+    "quarter_circle",
+    "shared_box",
+    "stretch_in",
+    "stretch_in_box",
+]
+
+#: A point in mm: right, up.
+Point = tuple[Fraction, Fraction]
+
+#: A box in mm: left, bottom, right, top.
+Box = tuple[Fraction, Fraction, Fraction, Fraction]
+
+#: A stretch of a line, as shares of the way from its start (0) to its end (1).
+Stretch = tuple[Fraction, Fraction]
+
+_WHOLE: Final[Stretch] = (Fraction(0), Fraction(1))
+
+
+# -- boxes -------------------------------------------------------------------------------------------
+
+
+def corners(box: Box) -> tuple[Point, Point, Point, Point]:
+    """The corners of ``box``, anticlockwise from the lower left."""
+    x0, y0, x1, y1 = box
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+
+def box_of(points: Iterable[Point]) -> Box:
+    """The smallest box that holds ``points``. ValueError where there is none."""
+    xs, ys = zip(*points, strict=True)
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def area(box: Box) -> Fraction:
+    """What ``box`` takes up, in square mm."""
+    x0, y0, x1, y1 = box
+    return (x1 - x0) * (y1 - y0)
+
+
+def overlap(one: Box, two: Box) -> bool:
+    """True where the boxes share more than a border."""
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
+
+
+def shared_box(one: Box, two: Box) -> Box | None:
+    """What both boxes take up; None where that is nothing, or no more than a border."""
+    if not overlap(one, two):
+        return None
+    return (max(one[0], two[0]), max(one[1], two[1]), min(one[2], two[2]), min(one[3], two[3]))
+
+
+# -- lines -------------------------------------------------------------------------------------------
+
+
+def stretch_in_box(one: Point, two: Point, box: Box) -> Stretch | None:
+    """The stretch of the line from ``one`` to ``two`` that lies in ``box``, its border included; None where there is none, or only a point."""
+    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
+    enter, leave = _WHOLE
+    for step, room in ((-dx, x - box[0]), (dx, box[2] - x), (-dy, y - box[1]), (dy, box[3] - y)):
+        if not step:
+            if room < 0:
+                return None
+        elif step < 0:
+            enter = max(enter, room / step)
+        else:
+            leave = min(leave, room / step)
+    return (enter, leave) if enter < leave else None
+
+
+def stretch_in(one: Point, two: Point, around: Sequence[Point]) -> Stretch | None:
+    """The stretch of the line from ``one`` to ``two`` in the convex polygon ``around`` (anticlockwise), its border included.
+
+    None where there is none, or only a point.
+    """
+    enter, leave = _WHOLE
+    for (x0, y0), (x1, y1) in pairwise((*around, around[0])):
+        first = (x1 - x0) * (one[1] - y0) - (y1 - y0) * (one[0] - x0)
+        last = (x1 - x0) * (two[1] - y0) - (y1 - y0) * (two[0] - x0)
+        if first < 0 and last < 0:
+            return None
+        if first < 0:
+            enter = max(enter, first / (first - last))
+        elif last < 0:
+            leave = min(leave, first / (first - last))
+    return (enter, leave) if enter < leave else None
+
+
+# -- polygons and circles ----------------------------------------------------------------------------
+
+
+def polygon_in(points: Sequence[Point], around: Sequence[Point]) -> tuple[Point, ...]:
+    """What of the polygon ``points`` lies in the convex polygon ``around`` (anticlockwise): its corners in order.
+
+    None where nothing does, or no more than a line. A polygon that isn't convex may come out with sides that run along ``around``.
+    """
+    kept = points
+    for one, two in pairwise((*around, around[0])):
+        if not kept:
+            return ()
+        kept = _left_of(kept, one, two)
+    return tuple(kept) if all(len({point[axis] for point in kept}) > 1 for axis in (0, 1)) else ()
+
+
+def _left_of(points: Sequence[Point], one: Point, two: Point) -> Sequence[Point]:
+    """What of a polygon lies left of the line from ``one`` to ``two``."""
+    (x0, y0), (x1, y1) = one, two
+    sides = [(x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) for x, y in points]
+    if min(sides) >= 0:
+        return points
+    made: list[Point] = []
+    for n, ((ax, ay), side) in enumerate(zip(points, sides, strict=True)):
+        (bx, by), other = points[(n + 1) % len(points)], sides[(n + 1) % len(points)]
+        if side >= 0:
+            made.append((ax, ay))
+        if side * other < 0:
+            share = side / (side - other)
+            made.append((ax + (bx - ax) * share, ay + (by - ay) * share))
+    return made
+
+
+def quarter_circle(pieces: int) -> tuple[Point, ...]:
+    """Exact points on the quarter of a circle of radius 1 about zero, from (1, 0) to (0, 1): one more than its ``pieces``.
+
+    They are the rational points of t = 0, 1/pieces .. 1, which lie a little closer towards the end.
+    """
+    shares = (Fraction(n, pieces) for n in range(pieces + 1))
+    return tuple(((1 - t * t) / (1 + t * t), 2 * t / (1 + t * t)) for t in shares)

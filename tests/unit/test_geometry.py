@@ -1,0 +1,70 @@
+"""Boxes, lines and polygons in the plane: small cases by hand, and laws that hold for any."""
+
+from joinlay.lengths import Fraction
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from joinlay.geometry import area, box_of, corners, overlap, polygon_in, quarter_circle, shared_box, stretch_in, stretch_in_box
+
+F = Fraction
+BOX = (F(0), F(0), F(40), F(30))
+
+numbers = st.fractions(min_value=-100, max_value=100, max_denominator=8)
+points = st.tuples(numbers, numbers)
+boxes = st.tuples(points, points).filter(lambda two: two[0][0] != two[1][0] and two[0][1] != two[1][1]).map(box_of)
+
+
+def enclosed(polygon):
+    """The area within a polygon, by the shoelace formula (any handbook of surveying); positive where it runs anticlockwise."""
+    return sum((x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairwise((*polygon, polygon[0]))), F(0)) / 2
+
+
+def test_a_line_through_a_box_keeps_what_is_in_it():
+    assert stretch_in_box((F(-10), F(15)), (F(90), F(15)), BOX) == (F(1, 10), F(1, 2))
+
+
+def test_a_line_beside_a_box_or_at_its_corner_keeps_nothing():
+    assert stretch_in_box((F(-10), F(31)), (F(90), F(31)), BOX) is None
+    assert stretch_in_box((F(-10), F(10)), (F(10), F(-10)), BOX) is None
+
+
+def test_a_line_along_the_border_of_a_box_is_in_it():
+    assert stretch_in_box((F(10), F(30)), (F(20), F(30)), BOX) == (F(0), F(1))
+
+
+@given(points, points, boxes)
+def test_a_box_and_the_polygon_of_its_corners_cut_a_line_alike(one, two, box):
+    assert stretch_in_box(one, two, box) == (stretch_in(one, two, corners(box)) if one != two else stretch_in_box(one, two, box))
+
+
+@given(boxes, boxes)
+def test_what_two_boxes_share_is_what_one_keeps_of_the_other(one, two):
+    kept = polygon_in(corners(one), corners(two))
+    shared = shared_box(one, two)
+    assert (shared is not None) == overlap(one, two) == bool(kept)
+    if shared is not None:
+        assert box_of(kept) == shared
+        assert enclosed(kept) == area(shared)
+
+
+@given(st.tuples(points, points, points).filter(lambda three: enclosed(three) > 0), boxes)
+def test_a_triangle_and_a_box_keep_the_same_of_each_other(three, box):
+    one, two = polygon_in(three, corners(box)), polygon_in(corners(box), three)
+    assert bool(one) == bool(two)
+    if one:
+        assert enclosed(one) == enclosed(two)
+        assert box_of(one) == box_of(two)
+
+
+def test_a_polygon_that_only_touches_keeps_nothing():
+    assert polygon_in(corners((F(40), F(0), F(50), F(30))), corners(BOX)) == ()
+
+
+def test_points_on_a_quarter_circle_are_on_it_exactly():
+    found = quarter_circle(16)
+    assert found[0] == (F(1), F(0))
+    assert found[-1] == (F(0), F(1))
+    assert all(x * x + y * y == 1 for x, y in found)
+    assert all(x0 > x1 and y0 < y1 for (x0, y0), (x1, y1) in pairwise(found))
