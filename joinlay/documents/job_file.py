@@ -18,7 +18,7 @@ __all__ = ["job_in", "text_of"]
 
 def job_in(path: Path) -> Job:
     """The job in the file ``path``, with the shop file and the outlines it names, if any. Raises Troubles or BadInput with what is wrong."""
-    from joinlay.jobs.reading import named_outline_files, named_shop_file, read_job
+    from joinlay.jobs.reader import named_outline_files, named_shop_file, read_job
 
     text = text_of(path)
     drawn = {name: found for name in named_outline_files(text, path.name) if (found := _outline_in(path.parent / name, name))}

@@ -8,7 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.errors import BadInput
-from joinlay.jobs.lines import key_lines
+from joinlay.jobs.source import key_lines
 from joinlay.lengths import Length, decimal_text, read_length
 from joinlay.pages.measured_printer import MeasuredPrinter, Reading
 from joinlay.paper import paper_named

@@ -1,14 +1,22 @@
-"""What is wrong with a table, in the maker's words: which key, what was given, what is allowed."""
+"""What is wrong with a job file, in the maker's words: where, what was given, what is allowed.
+
+Two kinds of fault are found here. ``complaints`` turns what pydantic found in a table by itself into sentences that name the
+nearest key there is or show what to write. ``between_tables`` finds what only shows when tables are read together: a drawer
+with no stock named anywhere, two drawers of one name, tenons the shop lacks.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final, get_args, get_origin
+from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
 
 from pydantic import BaseModel
 
-from joinlay.errors import nearest_names
-from joinlay.jobs.parts.given import Spelled
-from joinlay.jobs.parts.practice import TWO_MEANINGS
+from joinlay.errors import BadInput, nearest_names
+from joinlay.jobs.source import Spelled
+from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
+from joinlay.jobs.tables.given import listed
+from joinlay.jobs.tables.shop import TWO_MEANINGS
+from joinlay.lengths import read_length
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -17,11 +25,12 @@ if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
 
     from joinlay.errors import Trouble
-    from joinlay.jobs.lines import KeyPath
-    from joinlay.jobs.parts.given import Part
-    from joinlay.jobs.source import Source
+    from joinlay.jobs.source import KeyPath, Source
+    from joinlay.jobs.tables.given import Entry
+    from joinlay.lengths import Length, Unit
+    from joinlay.shop import Shop
 
-__all__ = ["MOST_TROUBLES", "complaints", "where_is"]
+__all__ = ["MOST_TROUBLES", "between_tables", "complaints", "where_is"]
 
 #: Past this many a file is not a job with slips in it; the rest are only counted.
 MOST_TROUBLES: Final = 50
@@ -48,7 +57,7 @@ _HOW: Final = {
 }  # fmt: skip
 
 
-def complaints(error: ValidationError, model: type[Part], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
+def complaints(error: ValidationError, model: type[Entry], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
     """Every fault pydantic found in ``source``, read as ``model``, by line; ``names`` are the drawers' names by table.
 
     Past the most that are shown, a trouble is only there to be counted, and has no message.
@@ -93,7 +102,7 @@ def _missing(path: KeyPath) -> str:
     return f"{key} is missing; {_HOW.get(key, f'write {key} = ...')}."
 
 
-def _unknown(path: KeyPath, model: type[Part]) -> str:
+def _unknown(path: KeyPath, model: type[Entry]) -> str:
     given, known = str(path[-1]), _keys_at(path[:-1], model)
     shown = given if len(given) <= 60 else f"{given[:57]}..."
     if given in TWO_MEANINGS and path[:1] == ("practice",):
@@ -105,7 +114,7 @@ def _unknown(path: KeyPath, model: type[Part]) -> str:
     return f"there is no key {shown!r} here; the keys are {some}."
 
 
-def _keys_at(path: KeyPath, model: type[Part]) -> tuple[str, ...]:
+def _keys_at(path: KeyPath, model: type[Entry]) -> tuple[str, ...]:
     """The keys of the table at ``path`` in a file read as ``model``."""
     kind: type[BaseModel] = model
     keys = iter(path)
@@ -175,3 +184,107 @@ _MESSAGES: Final[Mapping[str, Callable[[ErrorDetails], str]]] = {
     "too_short": _wrong_number,
     "too_long": _wrong_number,
 }
+
+
+# -- what only shows between tables ---------------------------------------------------------------------
+
+#: The most drawers in a job.
+_MOST_DRAWERS: Final = 100
+
+
+def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop | None) -> Iterator[Trouble]:
+    """Faults between the tables of ``source``. ``shop`` is None where it could not be read: then tenons are not looked up."""
+    tables, every = source.tables("drawer"), source.table("drawers")
+    yield from _no_drawers(source)
+    yield from _missing_stock(source, "drawer", tables, every, names)
+    yield from _missing_stock(source, "bank", source.tables("bank"), every, names)
+    for n, table in enumerate(tables):
+        yield from _missing_sizes(source, ("drawer", n, "opening"), table.get("opening", {}), every.get("opening", {}), names)
+    yield from _same_names(source, names)
+    if shop is not None:
+        yield from _tenons(source, names, unit, shop)
+
+
+def _no_drawers(source: Source) -> Iterator[Trouble]:
+    """A job has its drawers one by one or in the banks of a piece: one of them, not both."""
+    if "drawer" not in source.tree and "bank" not in source.tree:
+        message = (
+            'drawer is missing; write [[drawer]], two brackets each side, then opening = { width = "18", height = "4 1/4", '
+            'depth = "20" }, or a whole piece with [case], [frame], [[bank]] and [runners].'
+        )
+        yield source.trouble((), "", message)
+    if "drawer" in source.tree and "bank" in source.tree:
+        message = "the drawers of a whole piece stand in its banks; leave [[drawer]] out, or the piece."
+        yield source.trouble(("drawer",), "drawers", message)
+
+
+def _missing_stock(
+    source: Source,
+    heading: str,
+    tables: Sequence[Mapping[str, Any]],
+    every: Mapping[str, Any],
+    names: Sequence[tuple[str, ...]],
+) -> Iterator[Trouble]:
+    for key in STOCK_KEYS:
+        without = [n for n, table in enumerate(tables) if key not in table and key not in every]
+        message = f"nothing says what {_made_of(key)} of; write {key} = and the name of a stock"
+        if without and len(without) == len(tables):
+            yield source.trouble(("drawers",), "drawers", f"{message} in [drawers], or in each {heading}.")
+        else:
+            for n in without:
+                yield source.trouble((heading, n), where_is((heading, n), names), f"{message}, here or in [drawers].")
+
+
+def _missing_sizes(
+    source: Source, path: KeyPath, own: object, usual: object, names: Sequence[tuple[str, ...]]
+) -> Iterator[Trouble]:
+    if not (isinstance(own, dict) and isinstance(usual, dict)):
+        return
+    missing = [key for key in OPENING_KEYS if key not in own and key not in usual]
+    if missing:
+        word = f"{missing[0]} is" if len(missing) == 1 else f"{', '.join(missing[:-1])} and {missing[-1]} are"
+        message = f'{word} missing; write opening = {{ width = "18", height = "4 1/4", depth = "20" }}.'
+        yield source.trouble(path, where_is(path, names), message)
+
+
+def _made_of(key: str) -> str:
+    return f"the {key} are" if key == "sides" else f"the {key} is"
+
+
+def _same_names(source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
+    first: dict[str, int] = {}
+    for n, called in enumerate(names):
+        for name in called:
+            folded = name.casefold()
+            if folded in first:
+                line = source.line(("drawer", first[folded]))
+                message = f"there is already a {name} (line {line}); give each drawer a name of its own."
+                yield source.trouble(("drawer", n, "name"), name, message)
+                break
+            first[folded] = n
+    if (total := sum(map(len, names))) > _MOST_DRAWERS:
+        yield source.trouble(("drawer",), "drawers", f"there are {total} drawers; a job has at most {_MOST_DRAWERS}.")
+
+
+def _tenons(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop) -> Iterator[Trouble]:
+    places: list[tuple[KeyPath, Mapping[str, Any]]] = [(("drawers",), source.table("drawers"))]
+    places += [(("drawer", n), table) for n, table in enumerate(source.tables("drawer"))]
+    places += [(("bank", n), table) for n, table in enumerate(source.tables("bank"))]
+    owned = [tenon.thickness for tenon in shop.tenons]
+    for path, table in places:
+        asked = _length(table.get("tenon"), unit)
+        if asked is not None and asked not in owned:
+            place = (*path, "tenon")
+            shown = tuple(dict.fromkeys(shop.rule.text(thick) for thick in owned))
+            message = f"the shop has no tenon stock {shop.rule.text(asked)} thick; it has {listed(shown)}."
+            yield source.trouble(place, where_is(place, names), message)
+
+
+def _length(given: object, unit: Unit) -> Length | None:
+    value = given.value if isinstance(given, Spelled) else None
+    if isinstance(value, bool) or not isinstance(value, (str, int)):
+        return None
+    try:
+        return read_length(str(value), unit)
+    except BadInput:
+        return None

@@ -1,4 +1,4 @@
-"""Finishing a planned job: the knobs on its fronts and the bands on its edges (PU, EB)."""
+"""Finishing a planned job: the knobs on its fronts, the bands on its edges, and the maker's own outlines (PU, EB, CK-7)."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from joinlay.casework.assembly import Assembly
 from joinlay.casework.banding import band_board
 from joinlay.casework.pulls import drill_holes, knob_blanks, place_pulls
 from joinlay.casework.seating import with_board
+from joinlay.casework.tracing import is_for, place_outline
+from joinlay.checks.traced import check_outline
 from joinlay.errors import BadInput, nearest_names
 from joinlay.findings import Finding, Refused, refusal
 
@@ -16,17 +18,19 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.boards import Board
+    from joinlay.boards.outline import PlacedOutline
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.pulls import Pull
+    from joinlay.casework.tracing import OutlineWish
     from joinlay.jobs.job import Job
-    from joinlay.jobs.parts.finish import BandingPart
+    from joinlay.jobs.tables.finish import BandingEntry
 
-__all__ = ["Finished", "finish"]
+__all__ = ["Finished", "Traced", "finish", "trace"]
 
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """Drawers and assemblies with their ``knobs`` and bands, and what was found on the way. No knobs where they were refused."""
+    """Drawers and other assemblies with their bands, their ``knobs``, and what was found. No knobs where one was refused."""
 
     drawers: tuple[Drawer, ...]
     others: tuple[Assembly, ...]
@@ -37,8 +41,8 @@ class Finished:
 def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> Finished:
     """``drawers`` drilled for the job's knobs and everything banded as it asks (PU-1 to PU-3, EB-1 to EB-3).
 
-    The blanks to turn the knobs from come as an assembly ``pulls`` of their own. What a rule refuses is among the findings, and the boards
-    it was about stay as they were.
+    The blanks to turn the knobs from come as an assembly ``pulls`` of their own. What a rule refuses is among the findings, and
+    the boards it was about stay as they were.
     """
     findings: list[Finding] = []
     drilled, blanks, knobs = _with_knobs(drawers, job, findings)
@@ -49,7 +53,7 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> F
 
 
 def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
-    """The drawers bank by bank; those given by their openings are one bank. One that was refused is missing from its bank."""
+    """The drawers bank by bank, without those that were refused; drawers given by their openings are one bank."""
     if job.piece is None:
         yield list(drawers)
         return
@@ -87,11 +91,11 @@ def _banded(assembly: Assembly, job: Job, findings: list[Finding]) -> Assembly:
 
 
 def _band(board: Board, job: Job, findings: list[Finding]) -> Board:
-    wanted = [part for part in job.banding if part.part.value == board.part]
+    wanted = [entry for entry in job.banding if entry.part.value == board.part]
     if not wanted:
         return board
     try:
-        banded, found = band_board(board, [part.banding_on(board) for part in wanted], job.shop.practice)
+        banded, found = band_board(board, [entry.banding_on(board) for entry in wanted], job.shop.practice)
     except (Refused, BadInput) as refused:
         findings.append(_refusal_of(refused, "banding"))
         return board
@@ -104,13 +108,13 @@ def _refuse_unknown_parts(drawers: Sequence[Drawer], others: Sequence[Assembly],
         return
     assemblies = [*others, *(drawer.assembly for drawer in drawers)]
     kinds = tuple(dict.fromkeys(board.part for assembly in assemblies for board in assembly.boards))
-    findings.extend(_unknown(part, kinds) for part in job.banding if part.part.value not in kinds)
+    findings.extend(_no_part_to_band(entry, kinds) for entry in job.banding if entry.part.value not in kinds)
 
 
-def _unknown(part: BandingPart, kinds: Sequence[str]) -> Finding:
-    near = ", ".join(nearest_names(part.part.value, kinds) or kinds)
-    wrong = BadInput(f"no part of the piece is called {part.part.value!r}; nearest: {near}.")
-    return _refusal_of(wrong, part.part.origin)
+def _no_part_to_band(entry: BandingEntry, kinds: Sequence[str]) -> Finding:
+    near = ", ".join(nearest_names(entry.part.value, kinds) or kinds)
+    wrong = BadInput(f"no part of the piece is called {entry.part.value!r}; nearest: {near}.")
+    return _refusal_of(wrong, entry.part.origin)
 
 
 def _refusal_of(refused: Refused | BadInput, what: str) -> Finding:
@@ -120,3 +124,50 @@ def _refusal_of(refused: Refused | BadInput, what: str) -> Finding:
     remedy = "Change it in the job file."
     kind = "banding" if what != "pulls" else "pull"
     return refusal(kind, "{why}", remedy, "PU-1" if kind == "pull" else "EB-1", "by geometry", why=str(refused)).at(what).finding
+
+
+# -- outlines -------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Traced:
+    """Outlines in their places, in the order of the job and then of the boards, and what was found on the way."""
+
+    placed: tuple[PlacedOutline, ...]
+    findings: tuple[Finding, ...]
+
+
+def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish]) -> Traced:
+    """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7).
+
+    Nothing is raised: what is refused is among the findings.
+    """
+    placed: list[PlacedOutline] = []
+    findings: list[Finding] = []
+    for wish in wishes:
+        own = [board for board in boards if is_for(wish, board)]
+        if not own and boards:
+            findings.append(_no_part_for(wish, boards))
+        for board in own:
+            try:
+                one = place_outline(board, wish)
+            except Refused as refused:
+                findings.append(refused.finding)
+            except BadInput as bad:
+                findings.append(_refused_outline(str(bad)).at(board.name))
+            else:
+                placed.append(one)
+                findings += check_outline(one)
+    return Traced(tuple(placed), tuple(findings))
+
+
+def _no_part_for(wish: OutlineWish, boards: Sequence[Board]) -> Finding:
+    kinds = tuple(dict.fromkeys(board.part for board in boards))
+    near = nearest_names(wish.on, (*kinds, *(board.name for board in boards))) or kinds
+    return _refused_outline(f"The {wish.purpose} is for {wish.on!r}, and no part is called that; nearest: {', '.join(near)}.").at(
+        wish.outline.file
+    )
+
+
+def _refused_outline(why: str) -> Finding:
+    return refusal("outline", "{why}", "Change it in the job file.", "CK-7", "by geometry", why=why).finding

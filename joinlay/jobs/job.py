@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from joinlay.casework.tracing import OutlineWish
     from joinlay.checks.conditions import Conditions
     from joinlay.jobs.on_hand import OnHand
-    from joinlay.jobs.parts.finish import BandingPart
-    from joinlay.jobs.parts.given import Given
+    from joinlay.jobs.tables.finish import BandingEntry
+    from joinlay.jobs.tables.given import Given
     from joinlay.lengths import Graduation, Unit
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
@@ -51,10 +51,10 @@ class Job:
     ``file`` is the job file's name without its folder. ``unit`` is what a bare number is read in, ``rule`` what lengths are
     shown on (also ``shop.rule``). ``stocks`` is keyed by the names the job gives them, in its order. ``drawers`` run from the
     top down; there are none where ``piece`` has them in its banks, and ``piece`` is None where only openings are given.
-    ``pulls`` are the knobs of every front, None where none are asked for; ``banding`` is in the order it is glued.
-    ``paper`` is the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
-    ``on_hand`` changes no part: it is for the lists and layouts.
-    ``conditions`` are what the checks judge by.
+    ``pulls`` are the knobs of every front, None where none are asked for; ``banding`` is in the order it is glued. ``paper`` is
+    the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
+    ``on_hand`` changes no part: it is for the lists and layouts. ``conditions`` are what the checks judge by.
+    ``outlines`` are the maker's own, each with where it is to go; ``profile`` is half of a knob as the maker drew it.
     """
 
     title: str
@@ -68,7 +68,7 @@ class Job:
     on_hand: OnHand = NOTHING_ON_HAND
     piece: PieceSpec | None = None
     pulls: Pulls | None = None
-    banding: tuple[BandingPart, ...] = ()
+    banding: tuple[BandingEntry, ...] = ()
     conditions: Conditions = field(default_factory=usual_conditions)
     printer: Given[str] | None = None
     outlines: tuple[OutlineWish, ...] = ()

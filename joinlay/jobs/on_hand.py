@@ -11,7 +11,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
-from joinlay.lengths import plain_mm
+from joinlay.lengths import plain_mm, require_positive
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -45,7 +45,7 @@ class SheetOnHand:
     count: int = 1
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing, and a count under 1."""
+        """Refuse sizes of zero or less, and a count under 1."""
         _check(self.name, (self.length, self.width), self.count)
 
 
@@ -69,7 +69,7 @@ class BoardOnHand:
     count: int = 1
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing, a count under 1, and defects that are not on the board."""
+        """Refuse sizes of zero or less, a count under 1, and defects that are not on the board."""
         _check(self.name, (self.length, self.width), self.count)
         for defect in self.defects:
             if not 0 <= defect.start.mm < defect.stop.mm <= self.length.mm:
@@ -92,10 +92,10 @@ class Prices:
     slides: Fraction | None = None
 
     def __post_init__(self) -> None:
-        """Refuse a price below nothing."""
+        """Refuse a negative price."""
         for name, price in (*self.of.items(), ("slides", self.slides or 0)):
             if price < 0:
-                raise BadInput(f"the price of {name} is {price}; a price is nothing or more.")
+                raise BadInput(f"the price of {name} is {price}; a price is at least 0.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +126,6 @@ NOTHING_ON_HAND = OnHand()
 
 
 def _check(name: str, sizes: tuple[Dimension, ...], count: int) -> None:
-    for size in sizes:
-        if size.mm <= 0:
-            raise BadInput(f"{name}: {size.name or 'a size'} is {plain_mm(size)}; it must be more than nothing.")
+    require_positive(name, *sizes)
     if count < 1:
-        raise BadInput(f"{name}: the count is {count}; it is 1 or more.")
+        raise BadInput(f"{name}: the count is {count}; it must be at least 1.")

@@ -32,12 +32,12 @@ __all__ = ["Plan"]
 class Plan:
     """A worked-out job.
 
-    ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top down,
-    placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a paper
-    (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start from.
-    ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its front, sizes
-    and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines`` are the
-    maker's own, each on its board; ``profile`` is half of a knob as the maker drew it.
+    ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the
+    top down, placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a
+    paper (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and
+    layouts start from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs
+    placed, each with its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged
+    by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it.
     """
 
     title: str

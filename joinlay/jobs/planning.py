@@ -12,9 +12,8 @@ from joinlay.checks.everything import find_everything, gathered
 from joinlay.checks.turned import check_profile
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
-from joinlay.jobs.finishing import finish
+from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.plan import Plan
-from joinlay.jobs.tracing import trace
 from joinlay.lengths import Unit
 from joinlay.stock import Sheet
 
@@ -35,8 +34,9 @@ __all__ = ["plan"]
 def plan(job: Job) -> Plan:
     """Work ``job`` out: every board of every drawer with its cuts, and what was found on the way.
 
-    Nothing is raised for a drawer that a rule refuses: it is left out of ``drawers`` and its refusal stands first among the findings,
-    so that a maker sees everything that is wrong at once. An opening that leaves a part no wood at all is refused by DR-1.
+    Nothing is raised for a drawer that a rule refuses: it is left out of ``drawers`` and its refusal stands first among the
+    findings, so that a maker sees everything that is wrong at once. An opening that leaves a part no wood at all is refused by
+    DR-1.
     """
     drawers: list[Drawer] = []
     shops: dict[str, Shop] = {}
@@ -58,15 +58,29 @@ def plan(job: Job) -> Plan:
     done = finish(drawers, piece.assemblies if piece else (), job)
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
-    traced = trace([*(board for assembly in done.others for board in assembly.boards),
-                    *(board for drawer in done.drawers for board in drawer.assembly.boards)], job.outlines)  # fmt: skip
+    assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
+    traced = trace([board for assembly in assemblies for board in assembly.boards], job.outlines)
     findings += traced.findings
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
     return Plan(
-        job.title, job.file, job.unit, job.rule, job.shop, job.stocks, done.drawers, done.others, gathered(findings), job.paper, job.on_hand,
-        job.pulls, done.knobs, job.conditions, traced.placed, job.profile,
-    )  # fmt: skip
+        title=job.title,
+        file=job.file,
+        unit=job.unit,
+        rule=job.rule,
+        shop=job.shop,
+        stocks=job.stocks,
+        drawers=done.drawers,
+        others=done.others,
+        findings=gathered(findings),
+        paper=job.paper,
+        on_hand=job.on_hand,
+        pulls=job.pulls,
+        knobs=done.knobs,
+        conditions=job.conditions,
+        outlines=traced.placed,
+        profile=job.profile,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +118,7 @@ def _refused_at(name: str, refused: Refused | BadInput) -> Finding:
 
 
 def _unmeasured(job: Job) -> Iterator[Finding]:
-    """Section 0: measured thickness beats nominal, always; say where only the nominal one is known."""
+    """Measured thickness beats nominal, always; say where only the nominal one is known (EN 315, PS 1)."""
     for name, stock in job.stocks.items():
         if stock.measured is None and isinstance(stock, Sheet):
             yield note(

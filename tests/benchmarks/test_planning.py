@@ -7,7 +7,7 @@ from time import perf_counter
 import pytest
 
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from tests.benchmarks.jobs import job_of
 
 #: Ten times the drawers may take this many times as long.

@@ -11,7 +11,7 @@ from joinlay.documents.fonts import FONT_NAMES, load_fonts
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import template_sheets
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of
 from tests.benchmarks.jobs import job_of
 

@@ -9,7 +9,7 @@ from joinlay.cli.starter import starter_job
 from joinlay.cutlist.lists import all_lists
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit
 from joinlay.shop import usual_shop
 from tests.cli.running import run

@@ -3,7 +3,7 @@
 from functools import cache
 
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 
 _HEAD = """title = "{title}"
 units = "mm"

@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.errors import Troubles
-from joinlay.jobs.lines import key_lines, line_of
-from joinlay.jobs.reading import named_shop_file, read_job
+from joinlay.jobs.reader import named_shop_file, read_job
+from joinlay.jobs.source import key_lines, line_of
 from joinlay.lengths import MM_PER_INCH
 from tests.unit.jobs.jobs import GOOD
 

@@ -7,7 +7,7 @@ from joinlay.boards import Axis
 from joinlay.errors import Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import ZERO
 
 #: Sizes in millimetres: most of them such as are made, each list with some far too small or too large.

@@ -7,18 +7,18 @@ import pytest
 from joinlay.errors import BadInput
 from joinlay.jobs.on_hand import NOTHING_ON_HAND, BoardOnHand, Defect, FirstCut, OnHand, Prices, SheetOnHand
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches, mm
 from tests.unit.cutlist.bench import size
 from tests.unit.jobs.jobs import GOOD
 
 
-def test_sizes_and_counts_of_nothing_are_refused():
-    with pytest.raises(BadInput, match="offcut: size is 0 mm; it must be more than nothing"):
+def test_sizes_and_counts_of_zero_are_refused():
+    with pytest.raises(BadInput, match="offcut: size is 0 mm; it must be more than 0"):
         SheetOnHand("offcut", "ply", size("0"), size("3"))
-    with pytest.raises(BadInput, match="offcut: the count is 0; it is 1 or more"):
+    with pytest.raises(BadInput, match="offcut: the count is 0; it must be at least 1"):
         SheetOnHand("offcut", "ply", size("3"), size("3"), count=0)
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         BoardOnHand("b", "ply", size("3"), size("-1"))
 
 
@@ -28,8 +28,8 @@ def test_a_defect_lies_on_its_board(start, stop):
         BoardOnHand("b", "cherry", size("3"), size("3"), (Defect(mm(start), mm(stop)),))
 
 
-def test_prices_below_nothing_are_refused():
-    with pytest.raises(BadInput, match="the price of birch is -1; a price is nothing or more"):
+def test_negative_prices_are_refused():
+    with pytest.raises(BadInput, match="the price of birch is -1; a price is at least 0"):
         Prices("", {"birch": Fraction(-1)})
     with pytest.raises(BadInput, match="the price of slides is -2"):
         Prices("", {}, Fraction(-2))

@@ -11,7 +11,7 @@ from joinlay.checks.weights import weigh
 from joinlay.documents.plan_json import InWords, json_text, plan_json, weights_of
 from joinlay.findings import note, refusal
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import GRADUATIONS, inches, mm, written
 from tests.measured.packets import example
 from tests.unit.casework.outlines import hook

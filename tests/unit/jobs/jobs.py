@@ -1,7 +1,7 @@
 """A short good job to change in tests."""
 
 from joinlay.errors import Troubles
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 
 GOOD = """\
 title = "Seed chest"

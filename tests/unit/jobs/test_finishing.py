@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from joinlay.boards import CutKind
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
 from tests.unit.jobs.jobs import GOOD
 from tests.unit.jobs.test_whole_piece import JOB, RUNNERS

@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit, inches, mm
 from joinlay.settings import Guide, ToolKind, settings_for
 from joinlay.shop import MachineKind, usual_machines
@@ -136,7 +136,7 @@ def test_the_order_of_choice():
         ("router-tabel = false", "there is no key 'router-tabel' here; the nearest is 'router-table'."),
         ("router-table = { fence-hight = 4 }", "shop, router-table: there is no key 'fence-hight' here; the nearest is 'fence-height'."),
         ("router-table = 4", "write false where the shop has none, or a table with its sizes"),
-        ("table-saw = { blade-height = 0 }", "shop, table-saw, blade-height: 0 in is not a size; it must be more than nothing."),
+        ("table-saw = { blade-height = 0 }", "shop, table-saw, blade-height: 0 in is not a size; it must be more than 0."),
         ("table-saw = { dado-set = [] }", "Write the widths your dado set stacks to"),
         ("table-saw = { dado-set = [0.25, -1] }", "shop, table-saw, dado-set 2: -1 in is not a size"),
         ('hand-router = { offset = { distance = "2 7/8" } }', "cutter is missing; write the cutter of the trial cut"),

@@ -7,7 +7,7 @@ import pytest
 from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import named_outline_files, read_job
+from joinlay.jobs.reader import named_outline_files, read_job
 from joinlay.lengths import GRADUATIONS
 from tests.unit.casework.outlines import box, hook
 from tests.unit.jobs.jobs import GOOD
@@ -82,7 +82,7 @@ def test_what_is_wrong_with_a_file_stands_at_its_line():
         ("turn = 45", "write 0, 90, 180 or 270"),
         ("turn = true", "write 0, 90, 180 or 270"),
         ('mirrored = "yes"', "true or false is wanted"),
-        ('depth = "-1"', "0 or more"),
+        ('depth = "-1"', "at least 0"),
         ('at = "left end"', 'write at = { end = "left end"'),
         ('at = { ende = "left end" }', "the nearest is 'end'"),
         ('at = { to = "far side" }', 'write "near side" or "middle"'),

@@ -9,17 +9,17 @@ from joinlay.boards import Board, Datum, Surface
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne
 from joinlay.casework.pulls import ByEye, ByStep
 from joinlay.errors import BadInput
-from joinlay.jobs.parts.drawer import DrawersPart
-from joinlay.jobs.parts.finish import BandingPart, PullsPart
-from joinlay.jobs.parts.given import Reading
-from joinlay.jobs.parts.piece import PieceTables, piece_spec
 from joinlay.jobs.source import read_source
+from joinlay.jobs.tables.case_and_frame import PieceTables, piece_spec
+from joinlay.jobs.tables.drawers import DrawersEntry
+from joinlay.jobs.tables.finish import BandingEntry, PullsEntry
+from joinlay.jobs.tables.given import Context
 from joinlay.lengths import Unit, dimension, inches
 from joinlay.shop import usual_shop
 from tests.assembly.pieces import ply, solid, whole
 
 STOCKS = {"cherry": solid("3/4"), "ply": ply("3/4"), "half": ply("1/2"), "thin": ply("1/4"), "maple": solid("3/4", "red maple")}
-READING = Reading(Unit.INCH, tuple(STOCKS))
+READING = Context(Unit.INCH, tuple(STOCKS))
 SHOP = usual_shop(Unit.INCH)
 CASE = 'width = "24"\nheight = "36"\ndepth = "20"'
 JOB = """
@@ -43,7 +43,7 @@ def part(model, text):
 
 def spec(bank="drawers = 4", case=CASE, more=""):
     tables = part(PieceTables, JOB.format(bank=bank, case=case) + more)
-    return piece_spec(tables, part(DrawersPart, DRAWERS), STOCKS, SHOP, lambda given: SHOP.tenons[0])
+    return piece_spec(tables, part(DrawersEntry, DRAWERS), STOCKS, SHOP, lambda given: SHOP.tenons[0])
 
 
 def test_a_described_piece_is_planned_whole():
@@ -54,13 +54,13 @@ def test_a_described_piece_is_planned_whole():
 
 
 def test_no_tables_describe_no_piece():
-    assert piece_spec(part(PieceTables, ""), DrawersPart(), STOCKS, SHOP, lambda given: SHOP.tenons[0]) is None
+    assert piece_spec(part(PieceTables, ""), DrawersEntry(), STOCKS, SHOP, lambda given: SHOP.tenons[0]) is None
 
 
 def test_half_a_piece_says_what_is_missing():
     tables = part(PieceTables, '[frame]\nstock = "cherry"')
     with pytest.raises(BadInput, match=r"lacks its \[case\]"):
-        piece_spec(tables, DrawersPart(), STOCKS, SHOP, lambda given: SHOP.tenons[0])
+        piece_spec(tables, DrawersEntry(), STOCKS, SHOP, lambda given: SHOP.tenons[0])
 
 
 @pytest.mark.parametrize(
@@ -136,13 +136,15 @@ PULLS = 'stock = "walnut"\ndiameter = "1"\nprojection = "1"\nhole = "3/8"\n'
 
 
 def test_pulls_are_read_with_their_growth_and_dot():
-    pulls = part(PullsPart, PULLS + 'growth = "step"\nstep = "1/8"\nshare = "1/5"\ndot = { diameter = "1/4", first = 3 }').pulls()
+    pulls = part(
+        PullsEntry, PULLS + 'growth = "step"\nstep = "1/8"\nshare = "1/5"\ndot = { diameter = "1/4", first = 3 }'
+    ).pulls()
     assert isinstance(pulls.growth, ByStep)
     assert (pulls.growth.step, pulls.share, pulls.dot.first) == (inches("1/8"), Fraction(1, 5), 3)
-    eye = part(PullsPart, PULLS + 'growth = "eye"\neye = { height = "60", distance = "40" }').pulls().growth
+    eye = part(PullsEntry, PULLS + 'growth = "eye"\neye = { height = "60", distance = "40" }').pulls().growth
     assert isinstance(eye, ByEye)
     assert eye.distance == inches(40)
-    assert part(PullsPart, PULLS).pulls().growth is None
+    assert part(PullsEntry, PULLS).pulls().growth is None
 
 
 @pytest.mark.parametrize(
@@ -151,7 +153,7 @@ def test_pulls_are_read_with_their_growth_and_dot():
 )
 def test_pulls_that_do_not_fit_together_say_why(more, said):
     with pytest.raises(ValidationError) as caught:
-        part(PullsPart, PULLS + more)
+        part(PullsEntry, PULLS + more)
     assert said in str(caught.value)
 
 
@@ -160,10 +162,10 @@ def test_banding_finds_its_edges_by_the_words_of_the_part():
     length, width, thickness = (dimension(inches(n)) for n in (18, 6, 1))
     board = Board("drawer 1 front", "drawer front", "ply", length, width, thickness, datum)
     text = 'part = "drawer front"\nstock = "cherry edging"\nthickness = "1/32"\n'
-    assert part(BandingPart, text + 'edges = ["top edge", "left end"]').banding_on(board).surfaces == (
+    assert part(BandingEntry, text + 'edges = ["top edge", "left end"]').banding_on(board).surfaces == (
         Surface.FAR_EDGE,
         Surface.END,
     )
-    assert len(part(BandingPart, text).banding_on(board).surfaces) == 4
+    assert len(part(BandingEntry, text).banding_on(board).surfaces) == 4
     with pytest.raises(BadInput, match='the nearest is "top edge"'):
-        part(BandingPart, text + 'edges = ["top edges"]').banding_on(board)
+        part(BandingEntry, text + 'edges = ["top edges"]').banding_on(board)

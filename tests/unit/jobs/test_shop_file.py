@@ -1,6 +1,6 @@
 """A shop file that many jobs share."""
 
-from joinlay.jobs.reading import named_shop_file, read_job
+from joinlay.jobs.reader import named_shop_file, read_job
 from joinlay.lengths import inches, mm
 from joinlay.shop import usual_shop
 from tests.unit.jobs.jobs import GOOD, troubles_in

@@ -7,7 +7,7 @@ import pytest
 from joinlay.checks.assembly import check_assembly
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Length, mm
 
 JOB = """

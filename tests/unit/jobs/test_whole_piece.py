@@ -10,7 +10,7 @@ from joinlay.checks.assembly import check_assembly
 from joinlay.errors import Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
 
 JOB = """

@@ -10,7 +10,7 @@ from joinlay.checks.play import OUT, droop, side_play
 from joinlay.checks.weights import weigh
 from joinlay.findings import Finding, Harm
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import ZERO, Length
 from joinlay.pages import PAPERS
 from joinlay.pages.drawer_charts import chart_block, ways_out, worst_ways

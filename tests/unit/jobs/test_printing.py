@@ -3,8 +3,8 @@
 import pytest
 
 from joinlay.errors import Troubles
-from joinlay.jobs.parts.paper import usual_paper
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
+from joinlay.jobs.tables.printing import usual_paper
 from joinlay.lengths import Unit
 from joinlay.pages import PAPERS, paper_named
 from tests.unit.jobs.jobs import GOOD
@@ -68,7 +68,7 @@ def test_the_printer_is_kept_with_its_line():
         ('width = "20 mm"\nheight = 20', "the least is 50 mm"),
         ("roll = 300", "the most is 5080 mm (200 in)"),
         ("border = 3", "leaves too little of letter paper"),
-        ("border = -1", "less than nothing"),
+        ("border = -1", "negative"),
         ('sise = "a4"', "the nearest is 'size'"),
     ],
 )

@@ -1,4 +1,4 @@
-"""``[case]``, ``[frame]``, ``[[bank]]``, ``[runners]`` and ``[stops]``: the piece around the drawers, and how its banks are divided."""
+"""``[case]``, ``[frame]``, ``[runners]`` and ``[stops]``: what stands around the drawers and, with its banks, makes a piece."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
@@ -13,20 +13,29 @@ from joinlay.casework.piece import Bank, PieceSpec, within_room
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.errors import BadInput
-from joinlay.jobs.parts.bank import BankPart, size_or_none
-from joinlay.jobs.parts.drawer import DrawerPart, DrawersPart
-from joinlay.jobs.parts.given import Gap, Given, Part, Size, StockName, dimension_of, one_of
-from joinlay.lengths import NOTHING, Dimension, Length
+from joinlay.jobs.tables.drawers import BankEntry, DrawerEntry, DrawersEntry
+from joinlay.jobs.tables.given import (
+    Entry,
+    Gap,
+    Given,
+    Size,
+    StockName,
+    dimension_of,
+    dimension_or_none,
+    dimension_or_zero,
+    one_of,
+)
+from joinlay.lengths import Dimension, Length
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
-__all__ = ["BankPart", "CasePart", "FramePart", "PieceTables", "RoomPart", "RunnersPart", "StopsPart", "piece_spec"]
+__all__ = ["BankEntry", "CaseEntry", "FrameEntry", "PieceTables", "RoomEntry", "RunnersEntry", "StopsEntry", "piece_spec"]
 
 Dadoes = Annotated[Given[bool], PlainValidator(one_of({"through": False, "stopped": True}))]
 Fitted = Annotated[Given[bool], PlainValidator(one_of({"blocks": True, "none": False}))]
 
 
-class RoomPart(Part):
+class RoomEntry(Entry):
     """The room a piece goes into, and what is to be left free ``beside`` it at each side, ``above`` and ``behind`` it."""
 
     width: Size
@@ -39,17 +48,19 @@ class RoomPart(Part):
     def sizes(self) -> tuple[Dimension, Dimension, Dimension]:
         """Width, height and depth over all of the piece that fits it."""
         room = tuple(dimension_of(getattr(self, key), f"room {key}") for key in ("width", "height", "depth"))
-        free = {key: _gap(getattr(self, key), f"free space {key} the piece") for key in ("beside", "above", "behind")}
+        free = {
+            key: dimension_or_zero(getattr(self, key), f"free space {key} the piece") for key in ("beside", "above", "behind")
+        }
         return within_room((room[0], room[1], room[2]), **free)
 
 
-class CasePart(Part):
+class CaseEntry(Entry):
     """The case: its sizes over all, frame included, or the ``room`` it goes into; and what it is made of."""
 
     width: Size | None = None
     height: Size | None = None
     depth: Size | None = None
-    room: RoomPart | None = None
+    room: RoomEntry | None = None
     sides: StockName
     panels: StockName | None = None
     back: StockName
@@ -58,7 +69,7 @@ class CasePart(Part):
     dadoes: Dadoes | None = None
 
     @model_validator(mode="after")
-    def _has_its_sizes(self) -> "CasePart":
+    def _has_its_sizes(self) -> "CaseEntry":
         written = [key for key in ("width", "height", "depth") if getattr(self, key) is not None]
         if self.room is not None and written:
             raise BadInput(f"the room gives the piece its sizes, and {written[0]} is written as well; leave one of them out.")
@@ -87,13 +98,13 @@ class CasePart(Part):
             sides,
             sides if self.panels is None else stocks[self.panels.value],
             stocks[self.back.value],
-            size_or_none(self.bottom_offset, "case bottom offset"),
-            size_or_none(self.top_offset, "case top offset"),
+            dimension_or_none(self.bottom_offset, "case bottom offset"),
+            dimension_or_none(self.top_offset, "case top offset"),
             has_stopped_dadoes=self.dadoes is not None and self.dadoes.value,
         )
 
 
-class FramePart(Part):
+class FrameEntry(Entry):
     """The face frame: its stock and, where they differ from the usual, its widths and overhangs."""
 
     stock: StockName
@@ -110,24 +121,24 @@ class FramePart(Part):
         """What the frame is made of."""
         return FrameMake(
             stocks[self.stock.value],
-            stile=size_or_none(self.stile, "stile width"),
-            mullion=size_or_none(self.mullion, "mullion width"),
-            top_rail=size_or_none(self.top_rail, "top rail height"),
-            bottom_rail=size_or_none(self.bottom_rail, "bottom rail height"),
-            rail=size_or_none(self.rail, "rail height"),
-            overhang=size_or_none(self.overhang, "frame overhang"),
-            overhang_top=_gap(self.overhang_top, "frame overhang at the top"),
-            overhang_bottom=_gap(self.overhang_bottom, "frame overhang at the bottom"),
+            stile=dimension_or_none(self.stile, "stile width"),
+            mullion=dimension_or_none(self.mullion, "mullion width"),
+            top_rail=dimension_or_none(self.top_rail, "top rail height"),
+            bottom_rail=dimension_or_none(self.bottom_rail, "bottom rail height"),
+            rail=dimension_or_none(self.rail, "rail height"),
+            overhang=dimension_or_none(self.overhang, "frame overhang"),
+            overhang_top=dimension_or_zero(self.overhang_top, "frame overhang at the top"),
+            overhang_bottom=dimension_or_zero(self.overhang_bottom, "frame overhang at the bottom"),
         )
 
 
-class RunnersPart(Part):
+class RunnersEntry(Entry):
     """What bearers, guides and kickers are ripped from."""
 
     stock: StockName
 
 
-class StopsPart(Part):
+class StopsEntry(Entry):
     """Stop blocks on a strip behind each rail, of the runners' stock unless another is named; ``kind`` "none": no stops."""
 
     kind: Fitted | None = None
@@ -140,30 +151,33 @@ class StopsPart(Part):
         if self.kind is not None and not self.kind.value:
             return None
         stock = runner if self.stock is None else stocks[self.stock.value]
-        return StopMake(stock, size_or_none(self.thickness, "stop block height"), _gap(self.sag, "sag of a loaded bottom"))
+        return StopMake(
+            stock, dimension_or_none(self.thickness, "stop block height"), dimension_or_zero(self.sag, "sag of a loaded bottom")
+        )
 
 
-class PieceTables(Part):
+class PieceTables(Entry):
     """The tables of a job that describe the piece around its drawers; all of them, or none."""
 
-    case: CasePart | None = None
-    frame: FramePart | None = None
-    bank: list[BankPart] | None = None
-    runners: RunnersPart | None = None
-    stops: StopsPart | None = None
+    case: CaseEntry | None = None
+    frame: FrameEntry | None = None
+    bank: list[BankEntry] | None = None
+    runners: RunnersEntry | None = None
+    stops: StopsEntry | None = None
 
 
 def piece_spec(
     tables: PieceTables,
-    every: DrawersPart,
+    every: DrawersEntry,
     stocks: Mapping[str, Stock],
     shop: Shop,
     tenon_of: Callable[[Given[Length]], TenonStock],
 ) -> PieceSpec | None:
     """The piece that ``tables`` describe, its rails as high as FF-1 has them unless told; None where they describe none.
 
-    ``shop`` has the practice of all drawers in it; ``every`` is what ``[drawers]`` says, ``tenon_of`` looks a tenon up. Raises BadInput where
-    a table is missing, or some banks have a width and more than one has none.
+    ``every`` is what ``[drawers]`` says; ``stocks`` are the job's by name. ``shop`` has the practice of all drawers in it;
+    ``tenon_of`` gives the shop's tenon stock of a thickness. Raises BadInput where a table is missing, or some banks have a
+    width and more than one has none.
     """
     if tables.case is None and tables.frame is None and tables.bank is None and tables.runners is None:
         return None
@@ -177,22 +191,30 @@ def piece_spec(
     for part in tables.bank:
         banks.append(_bank(part, first, rail, every, stocks, shop, tenon_of))
         first += part.count
-    stops = (tables.stops or StopsPart()).make(runner, stocks)
+    stops = (tables.stops or StopsEntry()).make(runner, stocks)
     return PieceSpec(
-        width, height, depth, frame, tables.case.make(stocks), tuple(banks), runner, stops, widths=_widths(tables.bank)
-    )  # fmt: skip
+        width=width,
+        height=height,
+        depth=depth,
+        frame=frame,
+        case=tables.case.make(stocks),
+        banks=tuple(banks),
+        runner=runner,
+        stops=stops,
+        widths=_widths(tables.bank),
+    )
 
 
 def _bank(
-    part: BankPart,
+    part: BankEntry,
     first: int,
     rail: Dimension,
-    every: DrawersPart,
+    every: DrawersEntry,
     stocks: Mapping[str, Stock],
     shop: Shop,
     tenon_of: Callable[[Given[Length]], TenonStock],
 ) -> Bank:
-    own = DrawerPart.model_construct(**{field: getattr(part, field) for field in DrawersPart.model_fields})
+    own = DrawerEntry.model_construct(**{field: getattr(part, field) for field in DrawersEntry.model_fields})
     tenon = own.found("tenon", every)
     wishes = []
     for n in range(first, first + part.count):
@@ -200,20 +222,16 @@ def _bank(
         practice = own.practice(shop.practice, name)
         wish = DrawerWish(own.make_of(name, every, stocks), replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
         wishes.append(wish)
-    between = size_or_none(part.rail, "rail height")
+    between = dimension_or_none(part.rail, "rail height")
     rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
     return Bank(part.division(first, between if between is not None else rail), tuple(wishes), rounding, between)
 
 
-def _widths(banks: Sequence[BankPart]) -> Heights | None:
+def _widths(banks: Sequence[BankEntry]) -> Heights | None:
     """How the width is divided: None, alike, where no bank says."""
-    given = tuple(size_or_none(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
+    given = tuple(dimension_or_none(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
     if not any(given):
         return None
     if sum(one is None for one in given) > 1:
         raise BadInput("some banks have a width and more than one has none; leave one at most to take what is left.")
     return OneByOne(given)
-
-
-def _gap(given: Given[Length] | None, name: str) -> Dimension:
-    return NOTHING if given is None else dimension_of(given, name)

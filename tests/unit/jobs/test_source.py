@@ -1,10 +1,12 @@
-"""Where each key of a TOML text stands."""
+"""Where each key of a TOML text stands, and keys that are refused for their length."""
 
 import tomllib
+from time import perf_counter
 
 import pytest
 
-from joinlay.jobs.lines import key_lines, line_of
+from joinlay.errors import Troubles
+from joinlay.jobs.source import key_lines, line_of, read_source
 
 
 def test_keys_tables_and_elements_have_their_lines():
@@ -93,3 +95,25 @@ def test_a_thing_without_a_line_has_that_of_what_is_around_it():
     assert line_of(("drawers", "taper"), lines) == 2
     assert line_of(("drawers", "front"), lines) == 1
     assert line_of(("drawer",), lines) == 0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ".".join("a" * 100_000) + " = 1",
+        "[" + " . ".join("a" * 100_000) + "]",
+        "x = { " + ".".join("a" * 100_000) + " = 1 }",
+        "a" * 900_000,
+    ],
+    ids=["key", "table", "in a line", "one word"],
+)
+def test_hostile_keys_take_no_time(text):
+    start = perf_counter()
+    with pytest.raises(Troubles, match=r"a\.toml:2: "):
+        read_source(f"# a job\n{text}\n", "a.toml")
+    assert perf_counter() - start < 2
+
+
+def test_words_with_full_stops_are_no_key():
+    source = read_source('title = "No. 1. A chest of drawers, ca. 1.5 m. wide, e.g. for a shop. Etc. Etc."\n', "a.toml")
+    assert source.line(("title",)) == 1

@@ -5,7 +5,7 @@ import time
 import pytest
 
 from joinlay.errors import Troubles
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from tests.unit.jobs.jobs import GOOD, only_trouble, troubles_in, with_line
 
 
@@ -16,7 +16,7 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
         "chest.toml:1: there is no key 'titel' here; the nearest is 'title'.",
         "chest.toml:17: stock thin, nominal: 'a quarter' cannot be read as a length; write it as 26 5/8, 26-5/8\", 2 ft 2 5/8 in or 18.2 mm.",
         'chest.toml:20: drawers, front: there is no stock called "chery"; the nearest is "cherry".',
-        "chest.toml:25: drawer 1, opening, width: -3 in is not a size; it must be more than nothing.",
+        "chest.toml:25: drawer 1, opening, width: -3 in is not a size; it must be more than 0.",
     ]
 
 
@@ -27,7 +27,7 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
         ("2020-01-01", "2020-01-01 is no length"),
         ('["4"]', "this is a list, where a length"),
         ("{ a = 1 }", "this is a table, where a length"),
-        ("0", "0 in is not a size; it must be more than nothing"),
+        ("0", "0 in is not a size; it must be more than 0"),
         ('"0 mm"', "0 mm is not a size"),
         ("-4.5", "-4.5 in is not a size"),
         ('""', "it is empty: write a number and a unit"),
@@ -50,11 +50,11 @@ def test_a_size_that_is_none(value, said):
     assert len(trouble) < 300
 
 
-def test_a_gap_may_be_nothing_but_not_less():
+def test_a_gap_may_be_zero_but_not_less():
     assert troubles_in(GOOD + "set-back = 0\n") == []
     assert (
         only_trouble(GOOD + 'set-back = "-1/32"\n')
-        == "chest.toml:26: drawer 1, set-back: -1/32 in is less than nothing; it must be 0 or more."
+        == "chest.toml:26: drawer 1, set-back: -1/32 in is negative; it must be at least 0."
     )
 
 

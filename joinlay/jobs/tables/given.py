@@ -1,6 +1,6 @@
 """Values as a maker gives them: a length, a ratio, a word, a name, each with the file and line it stands in.
 
-Each kind checks itself and says what was given and what is allowed; a kind is used as the type of a key in the other modules here.
+Each kind checks itself and says what was given and what is allowed. The other modules here use a kind as the type of a key.
 """
 
 import re
@@ -11,12 +11,30 @@ from typing import Annotated, Final, Generic, TypeVar
 from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
+from joinlay.jobs.source import Decimals, Spelled
+from joinlay.lengths import NOTHING, Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
 
 __all__ = [
-    "Count", "Decimals", "EitherWay", "Gap", "Given", "Name", "Part", "Ratio", "Reading", "Size", "Spelled", "StockName", "bare", "checked_name",
-    "checked_text", "dimension_of", "listed", "one_of",
-]  # fmt: skip
+    "Context",
+    "Count",
+    "EitherWay",
+    "Entry",
+    "Gap",
+    "Given",
+    "Name",
+    "Ratio",
+    "Size",
+    "StockName",
+    "YesOrNo",
+    "bare",
+    "checked_name",
+    "checked_text",
+    "dimension_of",
+    "dimension_or_none",
+    "dimension_or_zero",
+    "listed",
+    "one_of",
+]
 
 _T = TypeVar("_T")
 
@@ -30,15 +48,7 @@ _NAME_LENGTH: Final = 80
 
 
 @dataclass(frozen=True, slots=True)
-class Spelled:
-    """A bare value from a TOML file: ``value`` as it was read (decimals still as text), ``origin`` its ``file:line``."""
-
-    value: object
-    origin: str
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Context:
     """What a value needs to know of the rest of the file: the ``unit`` of bare numbers and the names of the ``stocks``."""
 
     unit: Unit
@@ -54,13 +64,7 @@ class Given(Generic[_T]):
     origin: str
 
 
-class Decimals(str):
-    """A decimal number of a TOML file as it stands there, so that none of it is lost."""
-
-    __slots__ = ()
-
-
-class Part(BaseModel):
+class Entry(BaseModel):
     """A table of a job file: keys with hyphens, none but the known ones, and never changed once read."""
 
     model_config = ConfigDict(
@@ -98,7 +102,7 @@ def _shown(value: object) -> str:
 # -- lengths and ratios --------------------------------------------------------------------------------
 
 
-def _length(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+def _length(given: object, info: ValidationInfo[Context]) -> Given[Length]:
     unit: Unit = info.context.unit
     example = '"18 3/8" or "465 mm"' if unit is Unit.INCH else '465 or "18 3/8 in"'
     spelled = bare(given, f"a length, such as {example},")
@@ -125,17 +129,17 @@ def _with_unit(text: str, unit: Unit) -> str:
     return f"{text} {'in' if unit is Unit.INCH else 'mm'}" if re.fullmatch(r"[-\d ./]+", text.strip()) else text.strip()
 
 
-def _size(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+def _size(given: object, info: ValidationInfo[Context]) -> Given[Length]:
     found = _length(given, info)
     if found.value.mm <= 0:
-        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is not a size; it must be more than nothing.")
+        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is not a size; it must be more than 0.")
     return found
 
 
-def _gap(given: object, info: ValidationInfo[Reading]) -> Given[Length]:
+def _gap(given: object, info: ValidationInfo[Context]) -> Given[Length]:
     found = _length(given, info)
     if found.value.mm < 0:
-        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is less than nothing; it must be 0 or more.")
+        raise BadInput(f"{_with_unit(found.spelled, info.context.unit)} is negative; it must be at least 0.")
     return found
 
 
@@ -150,6 +154,13 @@ def _ratio(given: object) -> Given[Fraction]:
     return Given(ratio, text, spelled.origin)
 
 
+def _yes_or_no(given: object) -> bool:
+    value = given.value if isinstance(given, Spelled) else None
+    if not isinstance(value, bool):
+        raise BadInput("true or false is wanted here.")
+    return value
+
+
 def _count(given: object) -> int:
     spelled = bare(given, "a whole number")
     count = spelled.value
@@ -160,14 +171,16 @@ def _count(given: object) -> int:
     return count
 
 
-#: A length more than nothing.
+#: A length above zero.
 Size = Annotated[Given[Length], PlainValidator(_size)]
-#: A length either way: a taper, which is less than nothing where the drawer is wider at its back.
+#: A length of either sign: a taper, which is negative where the drawer is wider at its back.
 EitherWay = Annotated[Given[Length], PlainValidator(_length)]
-#: A length of nothing or more: a clearance, an offset.
+#: A length of at least zero: a clearance, an offset.
 Gap = Annotated[Given[Length], PlainValidator(_gap)]
 #: An exact ratio or number of times.
 Ratio = Annotated[Given[Fraction], PlainValidator(_ratio)]
+#: True or false.
+YesOrNo = Annotated[bool, PlainValidator(_yes_or_no)]
 #: How many alike.
 Count = Annotated[int, PlainValidator(_count)]
 
@@ -192,7 +205,7 @@ def checked_name(given: object) -> Given[str]:
     return Given(name, found.spelled, found.origin)
 
 
-def _stock_name(given: object, info: ValidationInfo[Reading]) -> Given[str]:
+def _stock_name(given: object, info: ValidationInfo[Context]) -> Given[str]:
     stocks: tuple[str, ...] = info.context.stocks
     found = checked_text(given, "the name of a stock")
     if found.value not in stocks:
@@ -233,5 +246,18 @@ StockName = Annotated[Given[str], PlainValidator(_stock_name)]
 
 
 def dimension_of(given: Given[Length], name: str, rule: str = "") -> Dimension:
-    """The length as a dimension called ``name`` that knows where it was written; ``rule`` where it stands in for a rule's default."""
+    """The length as a dimension called ``name`` that knows where it was written.
+
+    ``rule`` is the number of the trade rule whose default it stands in for.
+    """
     return Dimension(given.value, name, rule=rule, origin=given.origin)
+
+
+def dimension_or_none(given: Given[Length] | None, name: str) -> Dimension | None:
+    """A length that need not be written, as a dimension called ``name``; None where it isn't."""
+    return None if given is None else dimension_of(given, name)
+
+
+def dimension_or_zero(given: Given[Length] | None, name: str) -> Dimension:
+    """A length that need not be written, as a dimension called ``name``; no length where it isn't."""
+    return NOTHING if given is None else dimension_of(given, name)

@@ -5,14 +5,14 @@ from typing import Annotated
 from pydantic import PlainValidator, ValidationInfo, model_validator
 
 from joinlay.errors import BadInput
-from joinlay.jobs.parts.given import Gap, Given, Name, Part, Reading, Size, checked_text
+from joinlay.jobs.tables.given import Context, Entry, Gap, Given, Name, Size, checked_text
 from joinlay.lengths import Unit
 from joinlay.paper import Paper, paper_named, roll_of, sheet_of, with_border
 
-__all__ = ["PaperPart", "usual_paper"]
+__all__ = ["PaperEntry", "usual_paper"]
 
 
-def _paper(given: object, info: ValidationInfo[Reading]) -> Given[Paper]:
+def _paper(given: object, info: ValidationInfo[Context]) -> Given[Paper]:
     found = checked_text(given, 'a paper, such as "letter", "a4" or "610 x 914 mm",')
     return Given(paper_named(found.value, info.context.unit), found.spelled, found.origin)
 
@@ -20,7 +20,7 @@ def _paper(given: object, info: ValidationInfo[Reading]) -> Given[Paper]:
 PaperSize = Annotated[Given[Paper], PlainValidator(_paper)]
 
 
-class PaperPart(Part):
+class PaperEntry(Entry):
     """The paper: a ``size`` by name or by figures, its ``width`` and ``height``, or a ``roll`` of some width; and the printer."""
 
     size: PaperSize | None = None
@@ -31,7 +31,7 @@ class PaperPart(Part):
     printer: Name | None = None
 
     @model_validator(mode="after")
-    def _is_one_paper(self, info: ValidationInfo[Reading]) -> "PaperPart":
+    def _is_one_paper(self, info: ValidationInfo[Context]) -> "PaperEntry":
         given = [bool(self.size), bool(self.width or self.height), bool(self.roll)]
         if sum(given) > 1:
             raise BadInput("the paper is given twice over; write size, or width and height, or roll.")

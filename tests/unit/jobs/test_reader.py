@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit, inches, mm
 from joinlay.shop import LENGTH_RULES, RATIO_RULES, usual_shop
 from joinlay.stock import Sheet, Solid

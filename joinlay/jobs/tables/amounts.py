@@ -1,4 +1,7 @@
-"""Amounts that are no lengths: a load, a temperature, a humidity, moisture, a stiffness. Each is written with its unit, which no habit can guess."""
+"""Amounts that are not lengths: a load, a temperature, a humidity, a moisture, a stiffness.
+
+Each is written with its unit, since nobody can guess which one a maker is used to.
+"""
 
 import re
 from typing import Annotated, Final
@@ -7,7 +10,8 @@ from pydantic import PlainValidator
 
 from joinlay.checks.conditions import Load
 from joinlay.errors import BadInput, quoted
-from joinlay.jobs.parts.given import Given, Spelled, bare
+from joinlay.jobs.source import Spelled
+from joinlay.jobs.tables.given import Given, bare
 from joinlay.lengths import Fraction, exact_fraction
 
 __all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
@@ -20,28 +24,41 @@ _POUND: Final = Fraction("0.45359237")
 _FOOT: Final = Fraction("0.3048")
 _GRAVITY: Final = Fraction("9.80665")
 
+_PER_SQUARE_FOOT: Final = _POUND * _GRAVITY / _FOOT**2
+_PER_SQUARE_INCH: Final = 144 * _PER_SQUARE_FOOT
+
 #: Weights by unit, in kilograms.
 _WEIGHTS: Final = {
-    "kg": Fraction(1), "g": Fraction(1, 1000), "kilo": Fraction(1), "kilogram": Fraction(1), "gram": Fraction(1, 1000), "lb": _POUND,
-    "pound": _POUND, "oz": _POUND / 16, "ounce": _POUND / 16,
+    "kg": Fraction(1), "kilo": Fraction(1), "kilogram": Fraction(1), "g": Fraction(1, 1000), "gram": Fraction(1, 1000),
+    "lb": _POUND, "pound": _POUND, "oz": _POUND / 16, "ounce": _POUND / 16,
 }  # fmt: skip
 #: Loads on an area by unit, in pascals.
 _PRESSURES: Final = {
     "pa": Fraction(1), "kpa": Fraction(1000), "n/m2": Fraction(1), "kn/m2": Fraction(1000), "kg/m2": _GRAVITY,
-    "lb/ft2": _POUND * _GRAVITY / _FOOT**2, "psf": _POUND * _GRAVITY / _FOOT**2, "lb/in2": 144 * _POUND * _GRAVITY / _FOOT**2,
+    "lb/ft2": _PER_SQUARE_FOOT, "psf": _PER_SQUARE_FOOT, "lb/in2": _PER_SQUARE_INCH,
 }  # fmt: skip
 #: Stiffness by unit, in GPa.
 _MODULI: Final = {
     "gpa": Fraction(1), "mpa": Fraction(1, 1000), "n/mm2": Fraction(1, 1000), "kn/mm2": Fraction(1),
-    "psi": 144 * _POUND * _GRAVITY / _FOOT**2 / 10**9, "lb/in2": 144 * _POUND * _GRAVITY / _FOOT**2 / 10**9,
+    "psi": _PER_SQUARE_INCH / 10**9, "lb/in2": _PER_SQUARE_INCH / 10**9,
 }  # fmt: skip
 _STIFFNESS_SAID: Final = '"8.5 GPa", "8500 N/mm2" or "1200000 psi"'
 #: Other ways to write a unit.
 _SPELLINGS: Final = (
-    (r"²", "2"), (r"\^\s*2", "2"), (r"\bsq(uare|\.)?\s*(?P<of>foot|feet|ft|metre|meter|m|inch|in)\b", r"\g<of>2"), (r"\s*\bper\b\s*|\s*/\s*", "/"),
-    (r"\b(foot|feet)2", "ft2"), (r"\b(metre|meter)2", "m2"), (r"\binch2", "in2"), (r"\b(pounds|lbs)\b", "lb"),
-    (r"\b(kilogram|gram|kilo|ounce)s\b", r"\1"), (r"\bkgs\b", "kg"), (r"\b(kilogram|kilo)/", "kg/"), (r"\bpound/", "lb/"), (r"\.$", ""),
-)  # fmt: skip
+    (r"²", "2"),
+    (r"\^\s*2", "2"),
+    (r"\bsq(uare|\.)?\s*(?P<of>foot|feet|ft|metre|meter|m|inch|in)\b", r"\g<of>2"),
+    (r"\s*\bper\b\s*|\s*/\s*", "/"),
+    (r"\b(foot|feet)2", "ft2"),
+    (r"\b(metre|meter)2", "m2"),
+    (r"\binch2", "in2"),
+    (r"\b(pounds|lbs)\b", "lb"),
+    (r"\b(kilogram|gram|kilo|ounce)s\b", r"\1"),
+    (r"\bkgs\b", "kg"),
+    (r"\b(kilogram|kilo)/", "kg/"),
+    (r"\bpound/", "lb/"),
+    (r"\.$", ""),
+)
 _DEGREES: Final = re.compile(r"(?:°|º|deg(?:ree)?s?\b\.?)?\s*(?P<scale>c|celsius|centigrade|f|fahrenheit)?\.?")
 _PER_CENT: Final = ("%", "percent", "per cent", "pct")
 
@@ -80,7 +97,7 @@ def read_load(text: str) -> Load:
     if per_weight is None and per_area is None:
         raise BadInput(f"{quoted(text)} is in no unit of load known here; write {_LOAD_SAID}.")
     if number < 0:
-        raise BadInput(f"{text.strip()} is less than nothing; a load is 0 or more.")
+        raise BadInput(f"{text.strip()} is negative; a load is at least 0.")
     if per_weight is not None and number * per_weight <= _MOST_KILOGRAMS:
         return Load(number * per_weight, is_weight=True, spelled=text.strip())
     if per_area is not None and number * per_area <= _MOST_PASCALS:
@@ -90,7 +107,10 @@ def read_load(text: str) -> Load:
 
 
 def read_temperature(text: str) -> Fraction:
-    """Degrees Celsius, exact, of a temperature such as ``21 C`` or ``70 F``; BadInput where the scale is missing or unknown (CK-6)."""
+    """Degrees Celsius, exact, of a temperature such as ``21 C`` or ``70 F`` (CK-6).
+
+    Raises BadInput where the scale is missing or unknown, and outside -20 to 60 C.
+    """
     parted = _parted(text)
     scale = _DEGREES.fullmatch(parted[1]) if parted else None
     if parted is None or scale is None:
@@ -104,7 +124,10 @@ def read_temperature(text: str) -> Fraction:
 
 
 def read_percent(text: str, most: int = 100) -> Fraction:
-    """Per cent, as a number, of ``45 %``; BadInput without the sign, since 0.45 and 45 are both written, or outside 0 to ``most`` (CK-6)."""
+    """Per cent, as a number, of ``45 %`` (CK-6).
+
+    Raises BadInput without the sign, since 0.45 and 45 are both written, and outside 0 to ``most``.
+    """
     parted = _parted(text)
     if parted is None or parted[1] not in ("", *_PER_CENT):
         raise BadInput(f'{quoted(text)} cannot be read as per cent; write "45 %".')

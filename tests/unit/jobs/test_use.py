@@ -7,7 +7,7 @@ import pytest
 
 from joinlay.checks.conditions import Stands, usual_conditions
 from joinlay.jobs.planning import plan
-from joinlay.jobs.reading import read_job
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
 from joinlay.stock import Day, Metered
 from tests.measured.packets import EXAMPLES
@@ -85,7 +85,7 @@ def test_a_year_that_cannot_be(line, said):
         ('bottom = "thin"', 'bottom = "thin"\nload = 30', "chest.toml:23: drawers, load: 30 is a load without a unit"),
         ('bottom = "thin"', 'bottom = "thin"\nload = "30 cm"', "drawers, load: '30 cm' is in no unit of load"),
         ("[stock.thin]", '[use]\nstands = "upright"\n[stock.thin]', 'write "free" or "anchored" or "built in"'),
-        ("[stock.thin]", '[use]\nfeet-set-back = "-1"\n[stock.thin]', "less than nothing"),
+        ("[stock.thin]", '[use]\nfeet-set-back = "-1"\n[stock.thin]', "negative"),
     ],
 )
 def test_a_use_that_cannot_be(old, new, said):

@@ -1,0 +1,303 @@
+"""Reading a job: TOML text to a Job, or everything that is wrong with it at once.
+
+How it goes: the text is read to a Source, every value with its line; each table checks itself (``tables``); what only shows
+between tables is looked for beside them (``complaints``), so that one bad key hides no other fault. Only where nothing is wrong
+are the tables turned into what the engine works with. The texts of the job and its shop file, and the outlines, are handed in:
+nothing here opens a file.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Final, TypeVar
+
+from pydantic import ValidationError
+
+from joinlay.boards.outline import Outline
+from joinlay.errors import BadInput, Trouble, Troubles
+from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
+from joinlay.jobs.job import Job, JobDrawer
+from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
+from joinlay.jobs.tables.case_and_frame import piece_spec
+from joinlay.jobs.tables.drawers import DrawersEntry
+from joinlay.jobs.tables.file import JobFile
+from joinlay.jobs.tables.given import Context, Entry
+from joinlay.jobs.tables.printing import usual_paper
+from joinlay.jobs.tables.shop import UNITS, JobShopEntry, ShopFile
+from joinlay.jobs.tables.stock import on_hand_of
+from joinlay.jobs.tables.use import conditions_of
+from joinlay.lengths import Unit
+from joinlay.shop import usual_shop
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.casework.piece import PieceSpec
+    from joinlay.casework.tracing import OutlineWish
+    from joinlay.jobs.source import KeyPath
+    from joinlay.lengths import Length
+    from joinlay.shop import Shop, TenonStock
+    from joinlay.stock import Stock
+
+__all__ = ["named_outline_files", "named_shop_file", "read_job"]
+
+_P = TypeVar("_P", bound=Entry)
+
+
+def read_job(
+    text: str,
+    file_name: str,
+    shop_text: str | None = None,
+    shop_file_name: str | None = None,
+    outlines: Mapping[str, Outline | BadInput] | None = None,
+) -> Job:
+    """The job that ``text`` describes; ``file_name`` (no folder) stands in every message and origin.
+
+    ``shop_text`` is the text of the shop file the job names, None where it names none or where there is no such file.
+    ``shop_file_name`` stands in the messages about it. ``outlines`` are the outlines drawn in the files the job names, by
+    those names, or what is wrong with one; a file that isn't there is left out.
+    Raises Troubles with everything that is wrong in both texts, by file and line.
+    """
+    source = _with_short_tables(read_source(text, file_name))
+    names = _drawer_names(source.tables("drawer"))
+    context = Context(_unit(source) or Unit.INCH, tuple(source.table("stock")))
+    troubles: list[Trouble] = []
+    shop_file = _shop_file(source, shop_text, shop_file_name, troubles)
+    written = _read(JobFile, source, names, context, troubles)
+    shop = _shop(source.tree, shop_file, context)
+    troubles.extend(between_tables(source, names, context.unit, shop))
+    troubles.extend(_bad_outlines(source, outlines or {}))
+    if written is None or shop is None or troubles:
+        raise Troubles(_first(troubles))
+    return replace(
+        _job(written, source, names, context.unit, shop),
+        outlines=tuple(_outlines(written, outlines or {})),
+        profile=_profile(written, outlines or {}),
+    )
+
+
+def named_shop_file(text: str, file_name: str) -> str | None:
+    """The shop file that a job names (``shop = "my.shop.toml"``, or ``file`` in its ``[shop]``); None where it names none.
+
+    Raises Troubles where ``text`` isn't TOML.
+    """
+    return _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
+
+
+def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
+    """The SVG files that a job names (in its ``[[outline]]`` tables, and the profile of its knobs), each once, in its order.
+
+    Raises Troubles where ``text`` isn't TOML.
+    """
+    if "outline" not in text and "profile" not in text:
+        return ()
+    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name))))
+
+
+def _drawings(source: Source) -> Iterator[tuple[KeyPath, str]]:
+    """Where each SVG file is named, and its name."""
+    places = [(("outline", n, "file"), table) for n, table in enumerate(source.tables("outline"))]
+    for path, table in [*places, (("pulls", "profile"), source.table("pulls"))]:
+        name = _text(table.get(str(path[-1])))
+        if name:
+            yield path, name
+
+
+# -- reading and finding fault -------------------------------------------------------------------------
+
+
+def _read(
+    model: type[_P], source: Source, names: Sequence[tuple[str, ...]], context: Context, troubles: list[Trouble]
+) -> _P | None:
+    try:
+        return model.model_validate(source.tree, context=context)
+    except ValidationError as error:
+        troubles.extend(complaints(error, model, source, names))
+        return None
+
+
+def _shop_file(source: Source, text: str | None, name: str | None, troubles: list[Trouble]) -> ShopFile | None:
+    wanted = _shop_file_in(source.tree)
+    if text is None:
+        if wanted is not None:
+            message = f"there is no shop file {wanted!r} beside the job; write its name as it is, or leave this out."
+            troubles.append(source.trouble(("shop", "file"), "shop", message))
+        return None
+    try:
+        shop = read_source(text, name or wanted or "shop file")
+    except Troubles as bad:
+        troubles.extend(bad.troubles)
+        return None
+    return _read(ShopFile, shop, (), Context(_unit(shop) or Unit.INCH), troubles)
+
+
+def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) -> Iterator[Trouble]:
+    for path, name in _drawings(source):
+        found = outlines.get(name)
+        if not isinstance(found, Outline):
+            message = (
+                str(found) if found else f"there is no file {name!r} beside the job; write its name as it is, or leave this out."
+            )
+            yield source.trouble(path, where_is(path[:-1], ()), message)
+
+
+def _outlines(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Iterator[OutlineWish]:
+    for entry in written.outline or ():
+        found = outlines.get(entry.file.spelled)
+        if isinstance(found, Outline):
+            yield entry.wish(found)
+
+
+def _profile(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Outline | None:
+    named = written.pulls.profile if written.pulls else None
+    found = outlines.get(named.spelled) if named else None
+    return found if isinstance(found, Outline) else None
+
+
+def _first(troubles: Sequence[Trouble]) -> list[Trouble]:
+    """The first troubles by line and, where there are very many, how many follow."""
+    ordered = sorted(troubles, key=lambda trouble: (trouble.file, trouble.line))
+    first, rest = ordered[:MOST_TROUBLES], ordered[MOST_TROUBLES:]
+    more = [Trouble(rest[0].file, rest[0].line, "", f"and {len(rest)} more things from here on.")] if rest else []
+    return first + more
+
+
+def _with_short_tables(source: Source) -> Source:
+    """``shop = "my.shop.toml"`` is short for a table that only names the file, ``paper = "letter"`` for one with only a size."""
+    short = {key: {word: source.tree[key]} for key, word in _SHORT.items() if isinstance(source.tree.get(key), Spelled)}
+    return replace(source, tree={**source.tree, **short}) if short else source
+
+
+#: Tables that a single value may stand for, and the key it then has.
+_SHORT: Final = {"shop": "file", "paper": "size"}
+
+
+def _shop_file_in(tree: Mapping[str, Any]) -> str | None:
+    return _text(table_or_empty(tree.get("shop")).get("file"))
+
+
+def _text(given: object) -> str | None:
+    return given.value if isinstance(given, Spelled) and isinstance(given.value, str) else None
+
+
+def _unit(source: Source) -> Unit | None:
+    """The unit a file says its bare numbers are in; None where it names none, or none that is known (reported elsewhere)."""
+    units = source.tree.get("units")
+    return UNITS.get(units.value.strip().casefold()) if isinstance(units, Spelled) and isinstance(units.value, str) else None
+
+
+# -- making the job ------------------------------------------------------------------------------------
+
+
+def _shop(tree: Mapping[str, Any], shop_file: ShopFile | None, context: Context) -> Shop | None:
+    """The shop of the job: the usual one, the shop file over it, the job's own table over both. None where the table is wrong."""
+    try:
+        own = JobShopEntry.model_validate(tree.get("shop", {}), context=context)
+    except ValidationError:
+        return None
+    usual = usual_shop(context.unit)
+    return own.over(usual if shop_file is None else shop_file.over(usual))
+
+
+def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop) -> Job:
+    if written.smallest is not None:
+        shop = replace(shop, rule=written.smallest.value)
+    if written.practice is not None:
+        shop = replace(shop, practice=written.practice.over(shop.practice))
+    every = DrawersEntry() if written.drawers is None else written.drawers
+    shop_of_all = replace(shop, practice=every.practice(shop.practice))
+    stocks = {name: entry.stock(name, unit) for name, entry in written.stock.items()}
+    title = source.file.removesuffix(".toml") if written.title is None else written.title.value
+    drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
+    on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
+    paper = written.paper
+    pulls = written.pulls.pulls() if written.pulls else None
+    conditions = conditions_of(written, every, names)
+    piece = _piece(written, every, source, shop_of_all, stocks)
+    return Job(
+        title=title,
+        file=source.file,
+        unit=unit,
+        rule=shop.rule,
+        shop=shop,
+        stocks=stocks,
+        drawers=drawers,
+        paper=usual_paper(unit) if paper is None else paper.paper(unit).name,
+        on_hand=on_hand,
+        piece=piece and replace(piece, seasons=conditions.seasons),
+        pulls=pulls,
+        banding=tuple(written.banding or ()),
+        conditions=conditions,
+        printer=None if paper is None else paper.printer,
+    )
+
+
+def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, stocks: Mapping[str, Stock]) -> PieceSpec | None:
+    """The piece around the drawers; None where the job has only openings. Raises Troubles where its tables don't go together."""
+    try:
+        return piece_spec(written, every, stocks, shop, lambda given: _tenon(shop, given.value))
+    except BadInput as bad:
+        place = next((key for key in ("bank", "case", "frame", "runners") if key in source.tree), "")
+        raise Troubles([source.trouble((place,) if place else (), "piece", str(bad))]) from None
+
+
+def _drawers(
+    written: JobFile, source: Source, names: Sequence[tuple[str, ...]], shop: Shop, stocks: Mapping[str, Stock]
+) -> Iterator[JobDrawer]:
+    every = DrawersEntry() if written.drawers is None else written.drawers
+    for n, (entry, called) in enumerate(zip(written.drawer or (), names, strict=True)):
+        tenon = entry.found("tenon", every)
+        for name in called:
+            yield JobDrawer(
+                name=name,
+                opening=entry.opening_of(name, every),
+                make=entry.make_of(name, every, stocks),
+                shop=replace(shop, practice=entry.practice(shop.practice, name)),
+                tenon=None if tenon is None else _tenon(shop, tenon.value),
+                origin=f"{source.file}:{source.line(('drawer', n))}",
+            )
+
+
+def _tenon(shop: Shop, thickness: Length) -> TenonStock:
+    """The shop's tenon stock of ``thickness``, which is known to be there; the first where there are several widths."""
+    return next(tenon for tenon in shop.tenons if tenon.thickness == thickness)
+
+
+# -- what the drawers are called -------------------------------------------------------------------------
+
+
+def _drawer_names(tables: Sequence[Mapping[str, Any]]) -> list[tuple[str, ...]]:
+    """The names of the drawers that each ``[[drawer]]`` table stands for: ``drawer 1``, ``drawer top``.
+
+    A table without a name takes the next numbers, counting every drawer above it. A table with a name and a count numbers its
+    drawers: ``top 1``, ``top 2``, or goes on from a name that is a number. A count or name that is wrong is passed over here;
+    it is reported elsewhere.
+    """
+    names: list[tuple[str, ...]] = []
+    above = 0
+    for table in tables:
+        count = _whole(table.get("count"))
+        names.append(tuple(f"drawer {name}" for name in _called(_one_line(table.get("name")), count, above)))
+        above += count
+    return names
+
+
+def _called(name: str, count: int, above: int) -> list[str]:
+    name = name[7:] if name.casefold().startswith("drawer ") else name
+    if not name:
+        return [str(above + n) for n in range(1, count + 1)]
+    if count == 1:
+        return [name]
+    if name.isascii() and name.isdigit() and len(name) < 6:
+        return [str(int(name) + n) for n in range(count)]
+    return [f"{name} {n}" for n in range(1, count + 1)]
+
+
+def _one_line(given: object) -> str:
+    value = given.value if isinstance(given, Spelled) else ""
+    return " ".join(value.split()) if isinstance(value, str) else ""
+
+
+def _whole(given: object) -> int:
+    value = given.value if isinstance(given, Spelled) else 1
+    return value if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= 100 else 1

@@ -1,0 +1,235 @@
+"""``[drawers]``, ``[[drawer]]`` and ``[[bank]]``: openings, how a bank's height is divided (DR-7), and how drawers are made."""
+
+from collections.abc import Mapping, Sequence
+from typing import Annotated, Any, Final
+
+from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, model_validator
+
+from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
+from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.errors import BadInput
+from joinlay.jobs.source import Spelled
+from joinlay.jobs.tables.amounts import Bearing
+from joinlay.jobs.tables.given import (
+    Context,
+    Count,
+    EitherWay,
+    Entry,
+    Gap,
+    Given,
+    Name,
+    Ratio,
+    Size,
+    StockName,
+    dimension_of,
+    dimension_or_none,
+    one_of,
+)
+from joinlay.jobs.tables.shop import set_length
+from joinlay.lengths import Dimension, Fraction, Length
+from joinlay.shop import Practice
+from joinlay.stock import Stock
+
+__all__ = ["OPENING_KEYS", "STOCK_KEYS", "BankEntry", "DrawerEntry", "DrawersEntry", "OpeningEntry"]
+
+#: What an opening must have, here or in ``[drawers]``.
+OPENING_KEYS: Final = ("width", "height", "depth")
+
+#: The parts of a drawer whose stock must be named, here or in ``[drawers]``. A back that isn't named is of the sides' stock.
+STOCK_KEYS: Final = ("front", "sides", "bottom")
+
+#: Keys that choose among ways to make a drawer.
+_CHOICES: Final = ("front_joint", "back_joint", "back_height")
+
+#: Keys of a drawer that set a rule of the practice tables for it.
+_RULES: Final = {
+    "side_clearance": "side clearance",
+    "top_clearance": "top clearance",
+    "bottom_clearance": "bottom clearance of the front",
+    "taper": "taper",
+    "set_back": "front set-back",
+    "back_gap": "back gap",
+    "back_set_in": "back set-in",
+    "groove_offset": "groove offset",
+    "groove_depth": "groove depth",
+    "tip_gap": "tip gap",
+    "mortise_slack": "mortise slack",
+}
+
+Front = Annotated[Given[FrontJoint], PlainValidator(one_of({joint.value: joint for joint in FrontJoint}))]
+Back = Annotated[Given[BackJoint], PlainValidator(one_of({joint.value: joint for joint in BackJoint}))]
+Height = Annotated[Given[BackHeight], PlainValidator(one_of({height.value: height for height in BackHeight}))]
+
+
+class OpeningEntry(Entry):
+    """The opening inside the face frame; ``depth`` runs from the frame's face to what is behind the drawer."""
+
+    width: Size | None = None
+    height: Size | None = None
+    depth: Size | None = None
+
+
+class DrawersEntry(Entry):
+    """What every drawer has unless it says otherwise. Opening sizes that are alike may stand here too."""
+
+    opening: OpeningEntry | None = None
+    front: StockName | None = None
+    sides: StockName | None = None
+    back: StockName | None = None
+    bottom: StockName | None = None
+    front_joint: Front | None = None
+    back_joint: Back | None = None
+    back_height: Height | None = None
+    side_height: Size | None = None
+    tenon: Size | None = None
+    side_clearance: Gap | None = None
+    top_clearance: Gap | None = None
+    bottom_clearance: Gap | None = None
+    taper: EitherWay | None = None
+    set_back: Gap | None = None
+    back_gap: Gap | None = None
+    back_set_in: Gap | None = None
+    groove_offset: Gap | None = None
+    groove_depth: Size | None = None
+    tip_gap: Gap | None = None
+    mortise_slack: Gap | None = None
+    load: Bearing | None = None
+
+    def practice(self, usual: Practice, named: str = "") -> Practice:
+        """``usual`` with the clearances and offsets that are written here.
+
+        ``named`` is the drawer whose own they are and goes before their names; '' where they are every drawer's.
+        """
+        practice = usual
+        for field, rule in _RULES.items():
+            given: Given[Length] | None = getattr(self, field)
+            if given is not None:
+                practice = set_length(practice, rule, given, f"{named} {rule}".strip())
+        return practice
+
+
+class DrawerEntry(DrawersEntry):
+    """One drawer, or ``count`` of them alike; any key of ``[drawers]`` may be set otherwise here."""
+
+    name: Name | None = None
+    count: Count = 1
+
+    def found(self, field: str, every: DrawersEntry) -> Given[Any] | None:
+        """What this drawer says under ``field``, else what ``every`` drawer has; None where neither says."""
+        own: Given[Any] | None = getattr(self, field)
+        usual: Given[Any] | None = getattr(every, field)
+        return usual if own is None else own
+
+    def opening_of(self, name: str, every: DrawersEntry) -> Opening:
+        """The opening of the drawer called ``name``; a size that isn't written here is every drawer's."""
+
+        def size(key: str) -> Given[Length]:
+            places = [part.opening for part in (self, every) if part.opening is not None]
+            # One of them has it, or the file would not have been accepted.
+            return next(given for part in places if (given := getattr(part, key)) is not None)
+
+        width, height, depth = (dimension_of(size(key), f"{name} opening {key}") for key in OPENING_KEYS)
+        return Opening(width, height, depth)
+
+    def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock]) -> DrawerMake:
+        """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said."""
+        parts = (*STOCK_KEYS, "back")
+        of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
+        chosen = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
+        height = self.found("side_height", every)
+        if height is not None:
+            chosen["side_height"] = dimension_of(height, f"{name} side height asked for")
+        return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **chosen)
+
+
+_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size)
+
+#: How much deeper each opening is than the one above where a geometric bank names no ratio: between the usual 1.1 and 1.25.
+_USUAL_RATIO: Final = Fraction(9, 8)
+
+_KINDS: Final = {kind: kind for kind in ("equal", "arithmetic", "geometric")}
+
+
+def _opening_height(given: object, info: ValidationInfo[Context]) -> Given[Length] | None:
+    """A height, or ``fill`` for the opening that takes what is left."""
+    if isinstance(given, Spelled) and isinstance(given.value, str) and given.value.strip().casefold() == "fill":
+        return None
+    return _SIZE.validate_python(given, context=info.context)
+
+
+def _remainder(given: object) -> Given[int]:
+    """``top``, ``bottom``, or the number of a drawer of the bank from its top."""
+    if isinstance(given, Spelled):
+        if isinstance(given.value, int) and not isinstance(given.value, bool) and given.value >= 1:
+            return Given(given.value - 1, str(given.value), given.origin)
+        word = str(given.value).strip().casefold()
+        if word in ("top", "bottom"):
+            return Given(0 if word == "top" else -1, word, given.origin)
+    raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
+
+
+OpeningHeight = Annotated[Given[Length] | None, PlainValidator(_opening_height)]
+Remainder = Annotated[Given[int], PlainValidator(_remainder)]
+Kind = Annotated[Given[str], PlainValidator(one_of(_KINDS))]
+
+
+class BankEntry(DrawersEntry):
+    """One bank from the top down: ``drawers`` divided by a ``graduation``, or ``heights`` one by one, one of them "fill" at most.
+
+    Any key of ``[drawers]`` may be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which
+    takes what that leaves over. ``width`` is the openings'; one bank without it takes what is left, several share it alike only
+    where none has one.
+    """
+
+    drawers: Count | None = None
+    graduation: Kind | None = None
+    step: Gap | None = None
+    ratio: Ratio | None = None
+    heights: Annotated[list[OpeningHeight], Field(min_length=1, max_length=100)] | None = None
+    remainder: Remainder | None = None
+    rail: Size | None = None
+    width: Size | None = None
+
+    @model_validator(mode="after")
+    def _fits_together(self) -> "BankEntry":
+        if self.opening is not None:
+            raise BadInput("the openings of a bank follow from the frame; leave opening out, or write heights.")
+        if (self.drawers is None) == (self.heights is None):
+            raise BadInput('write drawers = and how many, or heights = and each opening, such as ["4", "fill", "6"].')
+        if self.heights is not None:
+            self._refuse_beside_heights(self.heights)
+        kind = "equal" if self.graduation is None else self.graduation.value
+        for key, needs in (("step", "arithmetic"), ("ratio", "geometric")):
+            if getattr(self, key) is not None and kind != needs:
+                raise BadInput(f'{key} is for graduation = "{needs}"; this bank is {kind}.')
+        if self.remainder is not None and self.remainder.value >= self.count:
+            raise BadInput(f"the remainder goes to drawer {self.remainder.spelled}, but the bank has {self.count}.")
+        return self
+
+    def _refuse_beside_heights(self, heights: Sequence[object]) -> None:
+        if self.graduation is not None:
+            raise BadInput("heights gives the openings one by one, so there is no graduation; leave one of them out.")
+        if sum(height is None for height in heights) > 1:
+            raise BadInput('two openings or more are "fill"; one at most takes what is left.')
+
+    @property
+    def count(self) -> int:
+        """How many drawers."""
+        return len(self.heights) if self.heights is not None else self.drawers or 1
+
+    def division(self, first: int, rail: Dimension) -> Heights:
+        """How the bank is divided; ``first`` is the number of its topmost drawer, ``rail`` the usual step."""
+        if self.heights is not None:
+            return OneByOne(
+                tuple(
+                    dimension_or_none(one, f"drawer {first + n} opening height asked for") for n, one in enumerate(self.heights)
+                )
+            )
+        kind = "equal" if self.graduation is None else self.graduation.value
+        if kind == "arithmetic":
+            return Arithmetic(
+                self.count, rail if self.step is None else dimension_of(self.step, "step of the graduation", "DR-7")
+            )
+        if kind == "geometric":
+            return Geometric(self.count, _USUAL_RATIO if self.ratio is None else self.ratio.value)
+        return Equal(self.count)

@@ -1,0 +1,42 @@
+"""The whole job file: its headings and tables."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from joinlay.jobs.tables.case_and_frame import PieceTables
+from joinlay.jobs.tables.drawers import DrawerEntry, DrawersEntry
+from joinlay.jobs.tables.finish import BandingEntry, OutlineEntry, PullsEntry
+from joinlay.jobs.tables.given import Name
+from joinlay.jobs.tables.printing import PaperEntry
+from joinlay.jobs.tables.shop import JobShopEntry, PracticeEntry, Rule, Units
+from joinlay.jobs.tables.stock import BoardEntry, OffcutEntry, PricesEntry, SawingEntry, StockEntry
+from joinlay.jobs.tables.use import SeasonsEntry, UseEntry
+
+__all__ = ["JobFile"]
+
+
+class JobFile(PieceTables):
+    """A job file as it is written: openings one by one (``[[drawer]]``), or a whole piece with its banks (``[[bank]]``).
+
+    ``shop`` is a table, or the name of a shop file (then read as a table that only names it).
+    """
+
+    title: Name | None = None
+    units: Units | None = None
+    smallest: Rule | None = None
+    stock: Annotated[dict[str, StockEntry], Field(min_length=1)]
+    shop: JobShopEntry | None = None
+    practice: PracticeEntry | None = None
+    seasons: SeasonsEntry | None = None
+    use: UseEntry | None = None
+    paper: PaperEntry | None = None
+    sawing: SawingEntry | None = None
+    offcut: list[OffcutEntry] | None = None
+    board: list[BoardEntry] | None = None
+    prices: PricesEntry | None = None
+    pulls: PullsEntry | None = None
+    banding: list[BandingEntry] | None = None
+    outline: list[OutlineEntry] | None = None
+    drawers: DrawersEntry | None = None
+    drawer: Annotated[list[DrawerEntry] | None, Field(min_length=1)] = None
