@@ -1,12 +1,12 @@
 """Boxes, lines and polygons in the plane: small cases by hand, and laws that hold for any."""
 
-from joinlay.lengths import Fraction
 from itertools import pairwise
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.geometry import area, box_of, corners, overlap, polygon_in, quarter_circle, shared_box, stretch_in, stretch_in_box
+from joinlay.lengths import Fraction
 
 F = Fraction
 BOX = (F(0), F(0), F(40), F(30))
