@@ -1,7 +1,8 @@
 """Plane geometry in exact millimetres: points, boxes, polygons, and what of one lies in another.
 
-Lines are cut to a box by Liang and Barsky's way, polygons side after side by Sutherland and Hodgman's. Both are exact in fractions and
-take time in line with the corners there are. A polygon is cut only to a convex one, which is all that boxes and windows are.
+Lines are cut to a box by Liang and Barsky's way, polygons side after side by Sutherland and Hodgman's. Both are exact in
+fractions and take time in line with the corners there are. A polygon is cut only to a convex one, which is all that boxes and
+windows are.
 """
 
 from __future__ import annotations
@@ -78,7 +79,9 @@ def shared_box(one: Box, two: Box) -> Box | None:
 
 
 def stretch_in_box(one: Point, two: Point, box: Box) -> Stretch | None:
-    """The stretch of the line from ``one`` to ``two`` that lies in ``box``, its border included; None where there is none, or only a point."""
+    """The stretch of the line from ``one`` to ``two`` that lies in ``box``, its border included; None where there is none, or
+    only a point.
+    """
     (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
     enter, leave = _WHOLE
     for step, room in ((-dx, x - box[0]), (dx, box[2] - x), (-dy, y - box[1]), (dy, box[3] - y)):
@@ -116,7 +119,8 @@ def stretch_in(one: Point, two: Point, around: Sequence[Point]) -> Stretch | Non
 def polygon_in(points: Sequence[Point], around: Sequence[Point]) -> tuple[Point, ...]:
     """What of the polygon ``points`` lies in the convex polygon ``around`` (anticlockwise): its corners in order.
 
-    None where nothing does, or no more than a line. A polygon that isn't convex may come out with sides that run along ``around``.
+    None where nothing does, or no more than a line. A polygon that isn't convex may come out with sides that run along
+    ``around``.
     """
     kept = points
     for one, two in pairwise((*around, around[0])):

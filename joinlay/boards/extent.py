@@ -27,7 +27,9 @@ Spans = Sequence[tuple[Length, Length]]
 
 @dataclass(frozen=True, slots=True)
 class SpaceBox:
-    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm; a leaning or round board takes less (CK-8)."""
+    """The space a placed board takes up, from ``low`` to ``high`` in X, Y and Z, in mm; a leaning or round board takes less
+    (CK-8).
+    """
 
     low: Vector
     high: Vector

@@ -31,8 +31,8 @@ def job_in(path: Path) -> Job:
 
 def _outline_in(path: Path, name: str) -> Outline | BadInput | None:
     """The outline drawn in a file that a job names, or what is wrong with it; None where there is no such file."""
-    from joinlay.documents.own_outline import read_outline
-    from joinlay.documents.svg_strict import LARGEST_SVG
+    from joinlay.documents.outline_file import read_outline
+    from joinlay.documents.outline_svg import LARGEST_SVG
 
     if not _is_there(path):
         return None

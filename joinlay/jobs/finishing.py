@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.banding import band_board
+from joinlay.casework.outline_place import is_for, place_outline
 from joinlay.casework.pulls import drill_holes, knob_blanks, place_pulls
 from joinlay.casework.seating import with_board
-from joinlay.casework.tracing import is_for, place_outline
-from joinlay.checks.traced import check_outline
+from joinlay.checks.outline_check import check_outline
 from joinlay.errors import BadInput, nearest_names
 from joinlay.findings import Finding, Refused, refusal
 
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.boards.outline import PlacedOutline
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.outline_place import OutlineWish
     from joinlay.casework.pulls import Pull
-    from joinlay.casework.tracing import OutlineWish
     from joinlay.jobs.job import Job
     from joinlay.jobs.tables.finish import BandingEntry
 

@@ -13,9 +13,9 @@ if TYPE_CHECKING:
 
     from joinlay.boards.outline import Outline
     from joinlay.casework.opening import DrawerMake, Opening
+    from joinlay.casework.outline_place import OutlineWish
     from joinlay.casework.piece import PieceSpec
     from joinlay.casework.pulls import Pulls
-    from joinlay.casework.tracing import OutlineWish
     from joinlay.checks.conditions import Conditions
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.tables.finish import BandingEntry

@@ -9,7 +9,7 @@ from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.checks.everything import find_everything, gathered
-from joinlay.checks.turned import check_profile
+from joinlay.checks.knob_profile_check import check_profile
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace

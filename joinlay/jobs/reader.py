@@ -32,8 +32,8 @@ from joinlay.shop import usual_shop
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from joinlay.casework.outline_place import OutlineWish
     from joinlay.casework.piece import PieceSpec
-    from joinlay.casework.tracing import OutlineWish
     from joinlay.jobs.source import KeyPath
     from joinlay.lengths import Length
     from joinlay.shop import Shop, TenonStock

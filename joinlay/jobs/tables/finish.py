@@ -7,8 +7,8 @@ from pydantic import PlainValidator, model_validator
 from joinlay.boards import Board
 from joinlay.boards.outline import Outline
 from joinlay.casework.banding import EDGES, Banding
+from joinlay.casework.outline_place import OutlineSpot, OutlineWish
 from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls
-from joinlay.casework.tracing import OutlineWish, Spot
 from joinlay.errors import BadInput, nearest_names
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import (
@@ -179,15 +179,15 @@ class OutlineEntry(Entry):
             seen, self.on.value, purpose, self._spot(purpose), _word(self.face), dimension_or_none(self.depth, f"{purpose} depth")
         )
 
-    def _spot(self, purpose: str) -> Spot:
+    def _spot(self, purpose: str) -> OutlineSpot:
         if self.at is None:
-            return Spot()
+            return OutlineSpot()
         at = self.at
         from_end, from_edge = (
             dimension_or_none(at.from_end, f"{purpose} from the end"),
             dimension_or_none(at.from_edge, f"{purpose} from the edge"),
         )
-        return Spot(_word(at.end), from_end, _word(at.edge), from_edge, to_middle=at.to is not None and at.to.value)
+        return OutlineSpot(_word(at.end), from_end, _word(at.edge), from_edge, to_middle=at.to is not None and at.to.value)
 
 
 def _word(given: Given[str] | None) -> str | None:

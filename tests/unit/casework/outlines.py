@@ -2,15 +2,17 @@
 
 from fractions import Fraction
 
-from joinlay.boards.outline import Ring, Run, outline_of
-from joinlay.casework.tracing import OutlineWish, Spot
+from joinlay.boards.outline import Ring, StraightRun, outline_of
+from joinlay.casework.outline_place import OutlineSpot, OutlineWish
 from joinlay.lengths import dimension, mm
 
 
 def box(wide, high, file="box.svg"):
     """A rectangle."""
     w, h = Fraction(wide), Fraction(high)
-    return outline_of(file, [Run(((Fraction(0), Fraction(0)), (w, Fraction(0)), (w, h), (Fraction(0), h)), is_closed=True)])
+    return outline_of(
+        file, [StraightRun(((Fraction(0), Fraction(0)), (w, Fraction(0)), (w, h), (Fraction(0), h)), is_closed=True)]
+    )
 
 
 def disc(across, file="disc.svg"):
@@ -22,7 +24,7 @@ def disc(across, file="disc.svg"):
 def hook(size, file="hook.svg"):
     """A right-angled triangle, its square corner at the lower left."""
     s = Fraction(size)
-    return outline_of(file, [Run(((Fraction(0), Fraction(0)), (s, Fraction(0)), (Fraction(0), s)), is_closed=True)])
+    return outline_of(file, [StraightRun(((Fraction(0), Fraction(0)), (s, Fraction(0)), (Fraction(0), s)), is_closed=True)])
 
 
 def size(given):
@@ -33,4 +35,4 @@ def size(given):
 def wish(outline, on="drawer side", purpose="finger hole", depth=None, face=None, **spot):
     """An outline on a part; ``from_end`` and ``from_edge`` as texts of millimetres."""
     placed = {key: size(value) if key.startswith("from_") else value for key, value in spot.items()}
-    return OutlineWish(outline, on, purpose, Spot(**placed), face, size(depth))
+    return OutlineWish(outline, on, purpose, OutlineSpot(**placed), face, size(depth))

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from joinlay.boards import Band, Surface
-from joinlay.casework.tracing import place_outline
+from joinlay.casework.outline_place import place_outline
 from joinlay.cutlist.changes import Fate, compare_plans
 from joinlay.lengths import inches
 from tests.unit.casework.drawers import drawer, opening

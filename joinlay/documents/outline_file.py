@@ -1,27 +1,186 @@
-"""A drawing that was read strictly, spelled again in the plainest SVG there is: groups, paths of four commands, and circles.
+"""A maker's own outline out of an SVG file.
 
-Shapes become paths, what is used again is written out, and only checked numbers are written: the reader that comes next has nothing to guess.
+The problem: a file from anywhere becomes exact lines on wood, and nothing in it may be guessed, fetched or left out in silence.
+The method, in four steps: the file is read strictly (``outline_svg``), before any other reader sees it; what was understood is
+spelled again in the plainest SVG there is, groups, paths of four commands (``outline_paths``) and circles, with nothing but
+checked numbers in it; svglib draws that; and what it draws becomes runs of straight lines and whole circles.
+
+Coordinates are rounded to a thousandth of a millimetre, once; a curve becomes straight lines that leave it by a hundredth at
+most. The time is bounded: at most a thousand shapes, ten thousand lines and curves, twenty thousand points. It can't read
+lettering, pictures, gradients or anything that hides or repeats by reference to another file: each is refused by name, with what
+to do.
 """
 
 from __future__ import annotations
 
 import re
+from io import BytesIO
 from itertools import chain
-from math import hypot, isclose
+from math import ceil, hypot, isclose, sqrt
 from typing import TYPE_CHECKING, Final
 
-from joinlay.documents.svg_paths import ellipse_steps, number, numbers, path_steps
-from joinlay.documents.svg_refused import SHAPES
-from joinlay.documents.svg_strict import sizes_of
+from joinlay.boards.outline import Ring, StraightRun, outline_of
+from joinlay.documents.outline_paths import ellipse_steps, number, numbers, path_steps
+from joinlay.documents.outline_svg import SHAPES, read_strictly, sizes_of
 from joinlay.errors import BadInput, quoted
+from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-    from joinlay.documents.svg_paths import Step
-    from joinlay.documents.svg_strict import Drawn, Element
+    from reportlab.graphics.shapes import Group, Path
 
-__all__ = ["spelled_again"]
+    from joinlay.boards.outline import Outline
+    from joinlay.documents.outline_paths import Step
+    from joinlay.documents.outline_svg import Drawn, Element
+    from joinlay.geometry import Point
+
+__all__ = ["read_outline"]
+
+#: Coordinates are kept in these many steps to a millimetre.
+_PER_MM: Final = 1000
+#: How far straight lines may leave the curve they stand for, before rounding, in mm.
+_LEAVE: Final = 0.009
+_MM: Final = 25.4 / 72
+_MOST_POINTS: Final = 20_000
+
+_Spot = tuple[float, float]
+#: A turn, stretch and move as six numbers (a, b, c, d, e, f): x becomes a x + c y + e, y becomes b x + d y + f.
+_Matrix = tuple[float, float, float, float, float, float]
+
+
+def read_outline(content: bytes, name: str) -> Outline:
+    """The outline drawn in the SVG file ``content``, called ``name``, at true size; the white around it doesn't count.
+
+    Raises BadInput, with the file's name and what to change, for anything that isn't a plain outline with its size in mm, cm or
+    in.
+    """
+    try:
+        drawn = read_strictly(content)
+        return outline_of(name, _lines(_spelled_again(drawn)))
+    except BadInput as bad:
+        raise BadInput(f"{name} {bad}.") from None
+
+
+# -- what svglib drew, as exact lines ------------------------------------------------------------------
+
+
+def _lines(plain: bytes) -> list[StraightRun | Ring]:
+    from svglib.svglib import svg2rlg
+
+    drawing = svg2rlg(BytesIO(plain))
+    if drawing is None:
+        raise BadInput("cannot be drawn; save it again as plain SVG")
+    lines: list[StraightRun | Ring] = []
+    left = _MOST_POINTS
+    for line in _shapes(drawing, (_MM, 0.0, 0.0, _MM, 0.0, 0.0)):
+        left -= len(line.points) if isinstance(line, StraightRun) else 1
+        if left < 0:
+            raise _too_many()
+        lines.append(line)
+    if not lines:
+        raise BadInput("draws nothing; draw the outline as a path, and save it as plain SVG")
+    return lines
+
+
+def _too_many() -> BadInput:
+    return BadInput(f"needs more than {_MOST_POINTS} points at its size; an outline is a few lines")
+
+
+def _shapes(group: Group, matrix: _Matrix) -> Iterator[StraightRun | Ring]:
+    from reportlab.graphics.shapes import Circle, Group, Path
+
+    for shape in group.contents:
+        if isinstance(shape, Group):
+            yield from _shapes(shape, _both(matrix, shape.transform))
+        elif isinstance(shape, Circle):
+            yield _ring(shape.cx, shape.cy, shape.r, matrix)
+        elif isinstance(shape, Path):
+            yield from _runs(shape, matrix)
+        else:
+            raise BadInput(f"holds a {type(shape).__name__} that cannot be traced")
+
+
+def _both(outer: _Matrix, inner: Sequence[float]) -> _Matrix:
+    a, b, c, d, e, f = inner
+    return (
+        outer[0] * a + outer[2] * b, outer[1] * a + outer[3] * b, outer[0] * c + outer[2] * d, outer[1] * c + outer[3] * d,
+        outer[0] * e + outer[2] * f + outer[4], outer[1] * e + outer[3] * f + outer[5],
+    )  # fmt: skip
+
+
+def _put(matrix: _Matrix, x: float, y: float) -> _Spot:
+    a, b, c, d, e, f = matrix
+    return (a * x + c * y + e, b * x + d * y + f)
+
+
+def _ring(x: float, y: float, r: float, matrix: _Matrix) -> Ring:
+    """A circle; what would stretch it was spelled as a path before."""
+    return Ring(_exact(_put(matrix, x, y)), _rounded(r * hypot(matrix[0], matrix[1])))
+
+
+def _runs(path: Path, matrix: _Matrix) -> Iterator[StraightRun]:
+    pairs = zip(path.points[::2], path.points[1::2], strict=True)
+    spots = (_put(matrix, x, y) for x, y in pairs)
+    run: list[_Spot] = []
+    for operator in path.operators:
+        if operator == _MOVE:
+            yield from _run(run)
+            run = [next(spots)]
+        elif operator == _LINE:
+            run.append(next(spots))
+        elif operator == _CURVE:
+            run += _flat(run[-1], next(spots), next(spots), next(spots))
+            if len(run) > _MOST_POINTS:
+                raise _too_many()
+        else:
+            yield from _run(run, is_closed=True)
+            # What follows a closing without a move begins where the closed line did.
+            run = run[:1]
+    yield from _run(run)
+
+
+_MOVE, _LINE, _CURVE = 0, 1, 2
+
+
+def _run(spots: Sequence[_Spot], *, is_closed: bool = False) -> Iterator[StraightRun]:
+    """The run through ``spots``, each point once; nothing where it goes nowhere."""
+    points: list[Point] = []
+    for point in map(_exact, spots):
+        if not points or point != points[-1]:
+            points.append(point)
+    if is_closed and len(points) > 2 and points[0] == points[-1]:
+        points.pop()
+    if len(points) > 1:
+        yield StraightRun(tuple(points), is_closed and len(points) > 2)
+
+
+def _flat(start: _Spot, one: _Spot, two: _Spot, end: _Spot) -> Iterator[_Spot]:
+    """A cubic curve as points after its start: as many as keep the lines between them within ``_LEAVE``."""
+    bend = max(hypot(a[0] - 2 * b[0] + c[0], a[1] - 2 * b[1] + c[1]) for a, b, c in ((start, one, two), (one, two, end)))
+    count = max(1, ceil(sqrt(0.75 * bend / _LEAVE)))
+    if count > _MOST_POINTS:
+        raise _too_many()
+    for n in range(1, count):
+        t = n / count
+        u = 1 - t
+        shares = (u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t)
+        yield (
+            sum(share * spot[0] for share, spot in zip(shares, (start, one, two, end), strict=True)),
+            sum(share * spot[1] for share, spot in zip(shares, (start, one, two, end), strict=True)),
+        )
+    yield end
+
+
+def _exact(spot: _Spot) -> Point:
+    return (_rounded(spot[0]), _rounded(spot[1]))
+
+
+def _rounded(size: float) -> Fraction:
+    return Fraction(round(size * _PER_MM), _PER_MM)
+
+
+# -- spelled again in the plainest SVG ------------------------------------------------------------------
 
 #: The most elements once everything that is used again is written out, and the most commands of all paths together.
 _MOST_ELEMENTS, _MOST_STEPS, _DEEPEST = 1_000, 10_000, 32
@@ -34,10 +193,11 @@ _TAKES: Final[Mapping[str, tuple[int, ...]]] = {
 }  # fmt: skip
 
 
-def spelled_again(drawn: Drawn) -> bytes:
+def _spelled_again(drawn: Drawn) -> bytes:
     """``drawn`` as plain SVG of the same size.
 
-    Raises BadInput where the size isn't written with a unit of length, for numbers and references that are wrong, and for too much of anything.
+    Raises BadInput where the size isn't written with a unit of length, for numbers and references that are wrong, and for too
+    much of anything.
     """
     wide, high, box = sizes_of(drawn.root)
     head = f'width="{float(wide)!r}mm" height="{float(high)!r}mm" viewBox="{" ".join(repr(float(n)) for n in box)}"'
@@ -100,7 +260,7 @@ class _Spelling:
         if one.tag == "circle" and is_round:
             cx, cy, r = (number(given.get(name, "0")) for name in ("cx", "cy", "r"))
             if r < 0:
-                raise BadInput("its radius is less than nothing")
+                raise BadInput("its radius is negative")
             if r:
                 yield f'<circle cx="{cx!r}" cy="{cy!r}" r="{r!r}"/>'
             return
@@ -183,7 +343,7 @@ def _rect(given: Mapping[str, str]) -> Iterator[Step]:
     x, y, wide, high = (number(given.get(name, "0")) for name in ("x", "y", "width", "height"))
     radii = [number(given[name]) for name in ("rx", "ry") if given.get(name, "auto") != "auto"]
     if min(wide, high, *radii) < 0:
-        raise BadInput("a size of it is less than nothing")
+        raise BadInput("a size of it is negative")
     if not wide or not high:
         return
     rx, ry = min(radii[0], wide / 2) if radii else 0.0, min(radii[-1], high / 2) if radii else 0.0
@@ -205,7 +365,7 @@ def _ellipse(given: Mapping[str, str]) -> Iterator[Step]:
     cx, cy = number(given.get("cx", "0")), number(given.get("cy", "0"))
     rx, ry = (number(given.get("r", given.get(name, "0"))) for name in ("rx", "ry"))
     if min(rx, ry) < 0:
-        raise BadInput("its radius is less than nothing")
+        raise BadInput("its radius is negative")
     if rx and ry:
         yield "M", ((cx + rx, cy),)
         yield from ellipse_steps((cx, cy), (rx, ry), 0.0, 360.0)
@@ -213,5 +373,11 @@ def _ellipse(given: Mapping[str, str]) -> Iterator[Step]:
 
 
 _STEPS: Final = {
-    "path": _path, "line": _line, "polyline": _polyline, "polygon": _polygon, "rect": _rect, "circle": _ellipse, "ellipse": _ellipse,
-}  # fmt: skip
+    "path": _path,
+    "line": _line,
+    "polyline": _polyline,
+    "polygon": _polygon,
+    "rect": _rect,
+    "circle": _ellipse,
+    "ellipse": _ellipse,
+}

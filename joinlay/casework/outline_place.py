@@ -1,4 +1,4 @@
-"""Tracing: where a maker's own outline goes on a part, and whether it lies on the wood (CK-7)."""
+"""Where a maker's own outline goes on a part, and whether it lies on the wood (CK-7)."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from joinlay.boards.outline import Outline
     from joinlay.lengths import Dimension, Fraction
 
-__all__ = ["OutlineWish", "Spot", "is_for", "place_outline"]
+__all__ = ["OutlineSpot", "OutlineWish", "is_for", "place_outline"]
 
 _FACES = (Surface.FACE, Surface.FAR_FACE)
 _ENDS = (Surface.END, Surface.FAR_END)
@@ -26,12 +26,12 @@ _EDGES = (Surface.EDGE, Surface.FAR_EDGE)
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class OutlineSpot:
     """Where an outline goes, in the words of the part it goes on.
 
-    ``from_end`` is from ``end`` (a word such as ``left end``; None: the part's reference end) to the outline's near side, or, where
-    ``to_middle``, to its middle; None puts it in the middle of the length. ``edge`` and ``from_edge`` alike across
-    the part.
+    ``from_end`` is from ``end`` (a word such as ``left end``; None: the part's reference end) to the outline's near side, or,
+    where ``to_middle``, to its middle; None puts it in the middle of the length. ``edge`` and ``from_edge`` alike across the
+    part.
     """
 
     end: str | None = None
@@ -45,20 +45,22 @@ class Spot:
 class OutlineWish:
     """An outline a maker wants on the parts called ``on`` (a kind of part, a part's name, or how it ends), for a ``purpose``.
 
-    ``outline`` is as it is seen on ``face`` (None: the reference face), turned and mirrored already. ``depth`` is how deep the wood
-    inside it is cut away: None right through, nothing where it is only marked.
+    ``outline`` is as it is seen on ``face`` (None: the reference face), turned and mirrored already. ``depth`` is how deep the
+    wood inside it is cut away: None right through, nothing where it is only marked.
     """
 
     outline: Outline
     on: str
     purpose: str
-    spot: Spot = Spot()
+    spot: OutlineSpot = OutlineSpot()
     face: str | None = None
     depth: Dimension | None = None
 
 
 def is_for(wish: OutlineWish, board: Board) -> bool:
-    """True where ``board`` is one of the parts that ``wish`` names: ``drawer front``, ``left side``, ``drawer 2 front``. No rule."""
+    """True where ``board`` is one of the parts that ``wish`` names: ``drawer front``, ``left side``, ``drawer 2 front``. No
+    rule.
+    """
     asked = " ".join(wish.on.casefold().split())
     return asked in (board.part.casefold(), board.name.casefold()) or board.name.casefold().endswith(f" {asked}")
 
@@ -103,24 +105,28 @@ def _span(whole: Dimension, size: Fraction, away: Dimension | None, surface: Sur
 
 def _refuse_over(board: Board, wish: OutlineWish, along: Span, across: Span) -> None:
     """Refuse an outline that doesn't lie on the wood, naming the side it hangs over most."""
-    over = [
-        (amount, surface)
-        for amount, surface in (
-            (-along.start, Surface.END), (along.stop - board.length, Surface.FAR_END),
-            (-across.start, Surface.EDGE), (across.stop - board.width, Surface.FAR_EDGE),
-        )
-        if amount > ZERO
-    ]  # fmt: skip
-    if not over:
+    past = {
+        Surface.END: -along.start,
+        Surface.FAR_END: along.stop - board.length,
+        Surface.EDGE: -across.start,
+        Surface.FAR_EDGE: across.stop - board.width,
+    }
+    side = max(past, key=lambda surface: past[surface])
+    if past[side] <= ZERO:
         return
-    most, side = max(over, key=lambda one: one[0])
     remedy = "Move it in, or draw it smaller."
     if along.size > board.length or across.size > board.width:
         remedy = "Draw it smaller, or turn it by 90."
     raise refusal(
-        "outline", f"The {wish.purpose} ({wish.outline.file}, {{wide}} x {{high}}) hangs {{over}} over the {board.datum.word(side)}.", remedy,
-        "CK-7", "by geometry", wide=along.size, high=across.size, over=most,
-    ).at(board.name)  # fmt: skip
+        "outline",
+        f"The {wish.purpose} ({wish.outline.file}, {{wide}} x {{high}}) hangs {{over}} over the {board.datum.word(side)}.",
+        remedy,
+        "CK-7",
+        "by geometry",
+        wide=along.size,
+        high=across.size,
+        over=past[side],
+    ).at(board.name)
 
 
 def _into(board: Board, wish: OutlineWish, face: Surface) -> Span | None:
@@ -128,9 +134,14 @@ def _into(board: Board, wish: OutlineWish, face: Surface) -> Span | None:
     depth = board.thickness if wish.depth is None else wish.depth
     if depth > board.thickness:
         raise refusal(
-            "outline", f"The {wish.purpose} is to be cut {{depth}} deep in wood {{thick}} thick.", "Cut it at most {thick} deep.",
-            "CK-7", "by geometry", depth=depth, thick=board.thickness,
-        ).at(board.name)  # fmt: skip
+            "outline",
+            f"The {wish.purpose} is to be cut {{depth}} deep in wood {{thick}} thick.",
+            "Cut it at most {thick} deep.",
+            "CK-7",
+            "by geometry",
+            depth=depth,
+            thick=board.thickness,
+        ).at(board.name)
     if not depth:
         return None
     return Span(board.thickness - depth, board.thickness) if face is Surface.FAR_FACE else Span(NOTHING, depth)

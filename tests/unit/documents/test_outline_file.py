@@ -6,8 +6,8 @@ from math import cos, hypot, radians, sin
 
 import pytest
 
-from joinlay.boards.outline import Ring, Run
-from joinlay.documents.own_outline import read_outline
+from joinlay.boards.outline import Ring, StraightRun
+from joinlay.documents.outline_file import read_outline
 
 F = Fraction
 
@@ -77,7 +77,7 @@ def test_a_circle_stays_a_circle_where_nothing_stretches_it():
     assert read('<circle cx="20" cy="20" r="5"/>').lines == (Ring((F(5), F(5)), F(5)),)
     assert read('<circle r="5" transform="rotate(30) scale(-2 2)"/>').lines == (Ring((F(10), F(10)), F(10)),)
     (run,) = read('<circle cx="20" cy="20" r="5" transform="scale(2 1)"/>').lines
-    assert isinstance(run, Run)
+    assert isinstance(run, StraightRun)
     assert max(x for x, _ in run.points) == 20
     assert all(abs(hypot(float(x) / 2 - 5, float(y) - 5) - 5) < 0.02 for x, y in run.points)
 

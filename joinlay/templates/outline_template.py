@@ -1,35 +1,42 @@
-"""Templates of a maker's own outlines: each at true size on the wood around it, with the end and the edge its paper is held against.
+"""Templates of a maker's own outlines: each at true size on the wood around it, with the end and edge its paper is held to.
 
-Where the end or edge is near, the paper reaches to it, and a heavy bar outside the wood shows it. Where it is far, the centre line
-of the outline is laid on a line that the maker squares across the part: a long strip of empty paper would only stretch.
+Where the end or edge is near, the paper reaches to it, and a heavy bar outside the wood shows it. Where it is far, the centre
+line of the outline is laid on a line that the maker squares across the part: a long strip of empty paper would only stretch. The
+words beside it say the part, what it is for, which face is up, and its place in figures.
 """
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Shape, Surface
+from joinlay.boards.names import in_few_words
 from joinlay.boards.outline import Ring
 from joinlay.geometry import corners, shared_box
-from joinlay.lengths import Fraction
-from joinlay.pen.marks import Arc, Fill, Line, Move, Polyline, Role, bounds_of, flatten, moved
+from joinlay.lengths import Fraction, Length
+from joinlay.pen.blocks import Block, beside, hand_sign, stacked
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words
+from joinlay.pen.marks import Align, Arc, Fill, Line, Move, Polyline, Role, Text, Turn, bounds_of, flatten, moved
 from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.signs import BreakLine
-from joinlay.templates.template import Template
-from joinlay.templates.tracing_words import caption_of, edge_words, end_words
+from joinlay.templates.template import FIGURE, WORD, Template
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable, Iterator
+    from collections.abc import Hashable, Iterable, Iterator, Sequence
 
+    from joinlay.boards import Span
     from joinlay.boards.outline import PlacedOutline
     from joinlay.lengths import Graduation
+    from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark, Point
 
 __all__ = ["outline_templates"]
 
-#: An end or edge no further than this is on the paper; the wood past the outline is shown to a far side no further than that, in mm.
+#: An end or edge no further than this is on the paper; the wood past the outline is shown to a far side no further than that, in
+#: mm.
 _NEAR, _WHOLE = Fraction(150), Fraction(40)
 #: How much wood is shown past the outline where it goes on.
 _MARGIN: Final = Fraction(12)
@@ -42,8 +49,8 @@ _BLACK: Final = Fraction(1)
 def outline_templates(placed: Iterable[PlacedOutline], rule: Graduation) -> tuple[Template, ...]:
     """A template for each outline on each part, in their order; those that look alike are one, with all the names (PR-6).
 
-    Figures are on ``rule``. x = 0 at the end the outline is counted from, or at its own middle where that is far off; y = 0 at the
-    reference edge.
+    Figures are on ``rule``. x = 0 at the end the outline is counted from, or at its own middle where that is far off; y = 0 at
+    the reference edge.
     """
     found: dict[Hashable, list[PlacedOutline]] = {}
     for one in placed:
@@ -138,7 +145,7 @@ def _marks(seen: _Seen, names: tuple[str, ...], rule: Graduation) -> Iterator[Ma
 def _caption(seen: _Seen, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
     """The words under the wood where that is wide enough for them, else to the right of it."""
     left, low, right, high = seen.window
-    caption = caption_of(seen.one, names, rule, seen.held, (seen.has_end, seen.has_edge))
+    caption = _caption_of(seen.one, names, rule, seen.held, (seen.has_end, seen.has_edge))
     bar = _BAR + _ASIDE
     if caption.width <= right - left:
         yield from caption.marks(left, low - _ASIDE - (bar if seen.has_edge and seen.edge_is_low else 0) - caption.height)
@@ -198,11 +205,11 @@ def _held(seen: _Seen) -> Iterator[Mark]:
     if seen.has_edge:
         inner, outer = (low, low - _BAR) if seen.edge_is_low else (high, high + _BAR)
         yield Fill(corners((left, min(inner, outer), right, max(inner, outer))), _BLACK)
-        yield edge_words(seen.one, ((left + right) / 2, outer), right - left, is_below=seen.edge_is_low)
+        yield _edge_words(seen.one, ((left + right) / 2, outer), right - left, is_below=seen.edge_is_low)
     if seen.has_end:
         inner, outer = (left, left - _BAR) if seen.end_is_left else (right, right + _BAR)
         yield Fill(corners((min(inner, outer), low, max(inner, outer), high)), _BLACK)
-        yield end_words(seen.one, (outer, (low + high) / 2), high - low, is_left=seen.end_is_left)
+        yield _end_words(seen.one, (outer, (low + high) / 2), high - low, is_left=seen.end_is_left)
 
 
 def _likeness(one: PlacedOutline) -> Hashable:
@@ -225,3 +232,88 @@ def _likeness(one: PlacedOutline) -> Hashable:
         deep,
         sizes,
     )
+
+
+# -- words ---------------------------------------------------------------------------------------------
+
+_SMALL: Final = Fraction(5, 2)
+#: Letters in a line, at most, and from a bar to its words, in mm.
+_LONGEST, _OFF = 24, Fraction(6, 5)
+
+
+def _caption_of(
+    one: PlacedOutline, names: Sequence[str], rule: Graduation, held: tuple[Surface, Surface], are_shown: tuple[bool, bool]
+) -> Block:
+    """The words beside the outline (PR-6). ``held`` are the end and edge that count, ``are_shown`` whether each is on the
+    paper.
+    """
+    part = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LONGEST)]
+    purpose = [words(line.upper(), FIGURE, bold=True) for line in wrap(one.purpose, _LONGEST)]
+    face = (
+        *words(f"{one.board.datum.word(one.face)} up", WORD, bold=True),
+        Run("   ", WORD),
+        *words(f"make {len(names)}", WORD, bold=True),
+    )
+    head = stacked([*part, *purpose, face])
+    hand = next((word for word in one.board.name.lower().split() if word in ("left", "right")), None)
+    if hand is not None:
+        head = beside(hand_sign(is_left=hand == "left"), head)
+    facts = [*_sizes(one, rule), *_place(one, rule, held, are_shown)]
+    return stacked([head, stacked(facts), words(f"drawn in {one.outline.file}", _SMALL)], Fraction(3))
+
+
+def _sizes(one: PlacedOutline, rule: Graduation) -> Iterator[Content]:
+    yield (*_figures(one.outline.width, rule), Run(" x ", WORD), *_figures(one.outline.height, rule))
+    if one.into is None:
+        yield words("marked only", WORD)
+    elif one.into.size == one.board.thickness:
+        yield words("right through", WORD)
+    else:
+        yield (*_figures(one.into.size.mm, rule), Run(" deep", WORD))
+
+
+def _place(
+    one: PlacedOutline, rule: Graduation, held: tuple[Surface, Surface], are_shown: tuple[bool, bool]
+) -> Iterator[Content]:
+    """How far it is from the end and the edge; where one of them is off the paper, what to do instead."""
+    axes = ((one.along, one.board.length.mm, one.end), (one.across, one.board.width.mm, one.edge))
+    for (span, whole, given), counted, is_shown in zip(axes, held, are_shown, strict=True):
+        to_middle = one.to_middle or given is None or not is_shown
+        away = _away(span, whole, is_far=counted.is_far, to_middle=to_middle)
+        yield (
+            *_figures(away, rule),
+            Run(f" from the {one.board.datum.word(counted)} to its {'middle' if to_middle else 'near side'}", WORD),
+        )
+        if not is_shown:
+            yield words("square a line there, lay the centre line on it", _SMALL)
+
+
+def _away(span: Span, whole: Fraction, *, is_far: bool, to_middle: bool) -> Fraction:
+    if to_middle:
+        middle = (span.start.mm + span.stop.mm) / 2
+        return whole - middle if is_far else middle
+    return whole - span.stop.mm if is_far else span.start.mm
+
+
+def _figures(size: Fraction, rule: Graduation) -> Content:
+    return figures(Length(size), rule, WORD)
+
+
+def _edge_words(one: PlacedOutline, middle: Point, room: Fraction, *, is_below: bool) -> Text:
+    """The edge's name under the middle of its bar, or over it, as large as the ``room`` beside it lets it be."""
+    said = one.board.datum.word(Surface.EDGE if is_below else Surface.FAR_EDGE).upper()
+    edge = words(said, WORD, bold=True)
+    content = next((c for c in ((*edge, Run("  lay on this edge", WORD)), edge) if set_line(c).width <= room), None)
+    content = content or fitted(said, room, (WORD, _SMALL), bold=True)
+    line = set_line(content)
+    up = middle[1] - _OFF - line.rise if is_below else middle[1] + _OFF + line.fall
+    return Text((middle[0], up), content, Align.MIDDLE)
+
+
+def _end_words(one: PlacedOutline, middle: Point, room: Fraction, *, is_left: bool) -> Text:
+    """The end's name beside the middle of its bar, reading upwards."""
+    surface = Surface.END if is_left == one.end_on_left else Surface.FAR_END
+    content = fitted(one.board.datum.word(surface).upper(), room, (WORD, _SMALL), bold=True)
+    line = set_line(content)
+    right = middle[0] - _OFF - line.fall if is_left else middle[0] + _OFF + line.rise
+    return Text((right, middle[1]), content, Align.MIDDLE, Turn.UP)

@@ -2,11 +2,11 @@
 
 import pytest
 
-from joinlay.casework.tracing import place_outline
+from joinlay.casework.outline_place import place_outline
 from joinlay.pages import lay_out, paper_named
 from joinlay.pen.marks import Arc, Fill, Polyline, Text, bounds_of
 from joinlay.templates import Role
-from joinlay.templates.tracing import outline_templates
+from joinlay.templates.outline_template import outline_templates
 from tests.measured.collisions import collisions
 from tests.unit.casework.outlines import box, disc, hook, wish
 from tests.unit.templates.parts import INCH, METRIC, board, front, side

@@ -3,7 +3,7 @@
 import pytest
 
 from joinlay.boards import Span, Surface
-from joinlay.casework.tracing import is_for, place_outline
+from joinlay.casework.outline_place import is_for, place_outline
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import GRADUATIONS, mm

@@ -5,21 +5,21 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards.outline import Ring, Run, outline_of
+from joinlay.boards.outline import Ring, StraightRun, outline_of
 from joinlay.casework.pulls import Pull
-from joinlay.checks.turned import check_profile
-from joinlay.documents.own_outline import read_outline
+from joinlay.checks.knob_profile_check import check_profile
+from joinlay.documents.outline_file import read_outline
 from joinlay.lengths import dimension, mm
 from joinlay.pen.marks import Text, bounds_of
 from joinlay.templates import Role
-from joinlay.templates.turning import profile_template, steps_of
+from joinlay.templates.knob_profile_template import profile_template, steps_of
 from tests.measured.collisions import collisions
 from tests.unit.templates.parts import METRIC
 from tests.unit.templates.reading import exact, lines
 
 
 def profile(*points):
-    return outline_of("knob.svg", [Run(tuple(exact(*point) for point in points))])
+    return outline_of("knob.svg", [StraightRun(tuple(exact(*point) for point in points))])
 
 
 #: A neck 12 across for 2 mm, then 8 across, then a cone to 16 across at 15, and round the tip at 20.

@@ -1,7 +1,9 @@
-"""Reading an SVG drawing strictly, before any other reader sees it: what isn't understood to the last attribute is refused by name.
+"""Reading an SVG drawing of an outline strictly: what isn't understood to the last attribute is refused by name.
 
-The XML is read by the standard library's expat, which fetches nothing from outside; a document type, and with it every entity, is refused
-at its first letter. What comes out is a tree of few known elements with checked numbers, spelled again from scratch.
+The XML is read by the standard library's expat, which fetches nothing from outside; a document type, and with it every entity, is
+refused at its first letter. What comes out is a tree of few known elements with checked numbers. Nothing is left out without a
+word: what draws nothing (titles, notes that drawing programs keep for themselves) is passed over, all else that an outline may
+not hold is said with what to do.
 """
 
 from __future__ import annotations
@@ -12,15 +14,14 @@ from io import BytesIO
 from typing import TYPE_CHECKING, Final
 from xml.parsers import expat
 
-from joinlay.documents.svg_paths import LARGEST, NUMBER, numbers
-from joinlay.documents.svg_refused import GEOMETRY, GROUPS, PASSED_OVER, SHAPES, what_is_refused, why_no_element
+from joinlay.documents.outline_paths import LARGEST, NUMBER, numbers
 from joinlay.errors import BadInput, quoted
 from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
-__all__ = ["LARGEST_SVG", "Drawn", "Element", "read_strictly", "sizes_of"]
+__all__ = ["LARGEST_SVG", "SHAPES", "Drawn", "Element", "read_strictly", "sizes_of"]
 
 #: The most bytes, elements and levels of a drawing of one outline.
 LARGEST_SVG: Final = 1_000_000
@@ -54,7 +55,9 @@ class Drawn:
 
 
 def read_strictly(content: bytes) -> Drawn:
-    """The drawing in ``content``. Raises BadInput, in words that follow the file's name, for anything that isn't a plain outline."""
+    """The drawing in ``content``. Raises BadInput, in words that follow the file's name, for anything that isn't a plain
+    outline.
+    """
     if content[:2] == b"\x1f\x8b":
         raise BadInput("is compressed; unpack it, so that it begins with <svg")
     if len(content) > LARGEST_SVG:
@@ -80,8 +83,9 @@ def sizes_of(root: Element) -> tuple[Fraction, Fraction, tuple[Fraction, Fractio
     across, up = wide / box[2], high / box[3]
     if abs(across - up) > _AGREE * max(across, up):
         raise BadInput(
-            f"says two things about its scale: {_mm(wide)} for {_mm(box[2])} units across and {_mm(high)} for {_mm(box[3])} units up. Write a "
-            f'height that agrees: height="{_mm(box[3] * across)}mm"'
+            f"says two things about its scale: {_mm(wide)} for {_mm(box[2])} units across "
+            f"and {_mm(high)} for {_mm(box[3])} units up. "
+            f'Write a height that agrees: height="{_mm(box[3] * across)}mm"'
         )
     return wide, high, box
 
@@ -97,7 +101,7 @@ def _size(given: str | None, name: str) -> Fraction:
         raise BadInput(f"has {name} {quoted(given, 30)}; {said}: {how}")
     size = _exact(found[1]) * _UNITS[unit]
     if not 0 < size <= _LARGEST_SIZE:
-        raise BadInput(f"has {name} {quoted(given, 30)}; it must be more than nothing and at most {_LARGEST_SIZE} mm")
+        raise BadInput(f"has {name} {quoted(given, 30)}; it must be more than zero and at most {_LARGEST_SIZE} mm")
     return size
 
 
@@ -110,7 +114,7 @@ def _view_box(given: str | None, wide: Fraction, high: Fraction) -> tuple[Fracti
         raise BadInput(f"has viewBox {quoted(given, 40)}, which is not four numbers; {how}")
     left, top, width, height = map(_exact, parts)
     if width <= 0 or height <= 0:
-        raise BadInput(f"has viewBox {quoted(given, 40)}; its width and height must be more than nothing: {how}")
+        raise BadInput(f"has viewBox {quoted(given, 40)}; its width and height must be more than zero: {how}")
     return left, top, width, height
 
 
@@ -180,23 +184,23 @@ class _Reader:
         tag = name.removeprefix(_SVG)
         if self.root is None and (tag != "svg" or not name.startswith(_SVG)):
             raise BadInput(_no_svg(name))
-        if self.passing or not name.startswith(_SVG) or tag in PASSED_OVER:
+        if self.passing or not name.startswith(_SVG) or tag in _PASSED_OVER:
             # What isn't SVG draws nothing in SVG either: notes that drawing programs keep for themselves.
             self.passing += 1
             return
         self.keep(tag, attributes)
 
     def keep(self, tag: str, attributes: dict[str, str]) -> None:
-        if (tag not in GROUPS and tag not in SHAPES and tag != "use" and self.root) or (
+        if (tag not in _GROUPS and tag not in SHAPES and tag != "use" and self.root) or (
             self.open and self.open[-1].tag in (*SHAPES, "use")
         ):
-            raise self.has(why_no_element(tag))
+            raise self.has(_why_no_element(tag))
         own = {_plain(name): value for name, value in attributes.items() if " " not in name or name.startswith((_LINKED, _SPACE))}
-        for what in what_is_refused(tag, {name: value for name, value in own.items() if ":" not in name}):
+        for what in _what_is_refused(tag, {name: value for name, value in own.items() if ":" not in name}):
             raise self.has(what)
         if "xml:base" in own:
             raise self.has("an address to look things up at (xml:base); take it out")
-        element = Element(tag, {key: own[key] for key in GEOMETRY[tag] if key in own}, self.parser.CurrentLineNumber)
+        element = Element(tag, {key: own[key] for key in _GEOMETRY[tag] if key in own}, self.parser.CurrentLineNumber)
         if "id" in own:
             self.named.setdefault(own["id"], element)
         if self.open:
@@ -226,3 +230,122 @@ def _no_svg(name: str) -> str:
     if name == "svg":
         return 'is SVG without saying so; write <svg xmlns="http://www.w3.org/2000/svg" ...> in its first line'
     return f"is not an SVG drawing: it begins with <{name.rpartition(' ')[2][:40]}>; save it as plain SVG"
+
+
+# -- what it may hold, and what is refused in which words -----------------------------------------------
+
+#: Elements that draw, with the attributes that give their shape.
+SHAPES: Final[Mapping[str, tuple[str, ...]]] = {
+    "path": ("d",),
+    "line": ("x1", "y1", "x2", "y2"),
+    "polyline": ("points",),
+    "polygon": ("points",),
+    "rect": ("x", "y", "width", "height", "rx", "ry"),
+    "circle": ("cx", "cy", "r"),
+    "ellipse": ("cx", "cy", "rx", "ry"),
+}
+#: Elements that hold others.
+_GROUPS: Final = ("g", "defs")
+#: Elements that draw nothing: what is in them says something about the drawing.
+_PASSED_OVER: Final = ("title", "desc", "metadata")
+#: The attributes that give each element its shape or place.
+_GEOMETRY: Final[Mapping[str, tuple[str, ...]]] = {
+    **{tag: (*given, "transform") for tag, given in SHAPES.items()},
+    "g": ("transform",),
+    "defs": (),
+    "use": ("x", "y", "href", "transform"),
+    "svg": ("x", "y", "width", "height", "viewBox", "preserveAspectRatio"),
+}
+
+_LETTERING = "lettering; turn it into paths first"
+_ANIMATION = "animation, and wood stands still"
+_PAINT = "a gradient or a filling pattern, which cannot be traced; take it out"
+_COVER = "something that covers or changes what is drawn under it; take it out, and draw the lines that are to be traced"
+_LINK = "a link; take it out"
+
+#: What an element is that is refused, and what to do.
+_ELEMENTS: Final[Mapping[str, str]] = {
+    **dict.fromkeys(("text", "tspan", "textPath", "tref", "font", "glyph", "font-face"), _LETTERING),
+    **dict.fromkeys(("animate", "animateMotion", "animateTransform", "animateColor", "set", "mpath", "discard"), _ANIMATION),
+    **dict.fromkeys(("linearGradient", "radialGradient", "meshgradient", "pattern", "hatch", "stop"), _PAINT),
+    **dict.fromkeys(("filter", "mask", "clipPath"), _COVER),
+    **dict.fromkeys(("a", "view", "cursor"), _LINK),
+    "image": "a picture; trace it into paths first",
+    "script": "a script; take it out",
+    "style": "a style sheet; save the drawing as plain SVG, with its look on the shapes themselves",
+    "marker": "arrow heads or other markers; turn them into paths first",
+    "foreignObject": "something that isn't SVG; take it out",
+    "symbol": "a symbol; make it a group (g), which may be used again too",
+    "svg": "a drawing within the drawing; put its shapes in the outer one",
+    "switch": "parts that are shown by turns (switch); keep the one you want",
+}
+
+#: Attributes and properties that only say how a line looks; the outline is drawn with a pen of its own.
+_LOOK: Final = re.compile(
+    r"-.*|fill(-.*)?|stroke(-.*)?|color(-.*)?|opacity|stop-.*|font(-.*)?|text-.*|letter-spacing|word-spacing|line-height"
+    r"|writing-mode|direction|baseline-shift|dominant-baseline|alignment-baseline|paint-order|vector-effect|shape-rendering"
+    r"|image-rendering|isolation|mix-blend-mode|overflow|enable-background|solid-.*|white-space|inline-size|pointer-events"
+    r"|shape-padding|shape-inside|shape-margin|tab-size|unicode-bidi|glyph-orientation-.*|kerning|block-progression"
+    r"|marker(-.*)?|clip(-.*)?|mask(-.*)?|filter|display|visibility"
+)
+#: Properties with the only values they may have.
+_ONLY: Final[Mapping[str, tuple[str, ...]]] = {
+    "display": ("inline", "block"),
+    "visibility": ("visible",),
+    **dict.fromkeys(
+        ("marker", "marker-start", "marker-mid", "marker-end", "clip-path", "mask", "filter", "shape-inside"), ("none",)
+    ),
+    "clip": ("auto",),
+}
+_WORDS: Final[Mapping[str, str]] = {
+    "display": "a hidden shape",
+    "visibility": "a hidden shape",
+    "marker": _ELEMENTS["marker"],
+}
+#: Attributes that change nothing that is drawn.
+_HARMLESS: Final = re.compile(
+    r"id|class|version|baseProfile|lang|role|tabindex|pathLength|zoomAndPan|aria-.*|data-.*|contentScriptType|contentStyleType"
+)
+
+
+def _why_no_element(tag: str) -> str:
+    """What an SVG element called ``tag`` is that an outline may not hold."""
+    if tag.startswith("fe"):
+        return f"a filter ({tag}); take it out"
+    return f"{_ELEMENTS[tag]} ({tag})" if tag in _ELEMENTS else f"{quoted(tag, 40)}, which no outline needs; take it out"
+
+
+def _what_is_refused(tag: str, attributes: Mapping[str, str]) -> Iterator[str]:
+    """Each thing about an element's ``attributes`` (those of SVG itself) that an outline may not have, in words."""
+    for name, value in attributes.items():
+        if name in _GEOMETRY.get(tag, ()) or _HARMLESS.fullmatch(name):
+            continue
+        if re.fullmatch(r"on\w+", name):
+            yield f"a script ({name}); take it out"
+        elif name == "style":
+            yield from _in_style(value)
+        else:
+            yield from _property(name, value)
+
+
+def _in_style(style: str) -> Iterator[str]:
+    for declaration in re.sub(r"/\*.*?\*/", "", style, flags=re.DOTALL).split(";"):
+        name, _, value = declaration.partition(":")
+        if name.strip():
+            yield from _property(name.strip().lower(), value)
+
+
+def _property(name: str, value: str) -> Iterator[str]:
+    plain = " ".join(value.lower().replace("!important", "").split())
+    if "url(" in plain.replace(" ", ""):
+        what = f"{name} from elsewhere ({quoted(plain, 40)})"
+        yield f"{what}: gradients, patterns, masks and the like cannot be traced; take it out"
+    elif name in _ONLY and plain not in (*_ONLY[name], "inherit"):
+        said = _WORDS.get(name) or _WORDS.get(name.split("-", maxsplit=1)[0]) or _COVER
+        yield (
+            f"{said} ({name}: {quoted(plain, 40)})"
+            if said != _WORDS["display"]
+            else f"{said} ({name}: {plain[:20]}); show it or take it out"
+        )
+    elif not _LOOK.fullmatch(name):
+        yield f"{quoted(name, 40)}, which says more than an outline can; take it out"

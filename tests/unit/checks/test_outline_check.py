@@ -2,8 +2,8 @@
 
 import pytest
 
-from joinlay.casework.tracing import place_outline
-from joinlay.checks.traced import check_outline
+from joinlay.casework.outline_place import place_outline
+from joinlay.checks.outline_check import check_outline
 from joinlay.lengths import GRADUATIONS
 from tests.unit.casework.outlines import box, disc, hook, wish
 from tests.unit.templates.parts import board, front, groove, side

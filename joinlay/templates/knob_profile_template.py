@@ -1,7 +1,7 @@
 """A knob's own profile as a template for the lathe: half of it over its centre line, with the diameter at each step.
 
-The drawing lies on its side: the centre line is the lower edge of its box, the side against the drawer's front is at the left. Cut out
-along the curve, the paper or a card cut from it is held to the turning.
+The drawing lies on its side: the centre line is the lower edge of its box, the side against the drawer's front is at the left.
+Cut out along the curve, the paper or a card cut from it is held to the turning.
 """
 
 from __future__ import annotations
@@ -43,9 +43,9 @@ _ZERO: Final = Fraction(0)
 
 
 def profile_template(profile: Outline, knobs: Sequence[Pull], rule: Graduation) -> Template:
-    """The template of ``profile`` for those of ``knobs`` that are as wide as it is, or for all where none is (PU-2). Figures on ``rule``.
+    """The template of ``profile`` for those of ``knobs`` that are as wide as it is, or for all where none is (PU-2).
 
-    x = 0 at the front of the drawer, y = 0 on the knob's centre line.
+    Figures are on ``rule``. x = 0 at the front of the drawer, y = 0 on the knob's centre line.
     """
     across = Length(profile.height * 2)
     own = [knob for knob in knobs if abs(knob.diameter - across) <= rule.division / 2] or list(knobs)
@@ -55,7 +55,7 @@ def profile_template(profile: Outline, knobs: Sequence[Pull], rule: Graduation) 
 
 
 def steps_of(profile: Outline) -> tuple[Point, ...]:
-    """Where a turner measures: (along, radius) in mm of both ends, each corner, each narrowest and widest place, from the front on. No rule.
+    """Where a turner measures, from the front on: (along, radius) in mm of both ends, corners, narrowest and widest places.
 
     Of steps within a millimetre of each other the wider one stays.
     """

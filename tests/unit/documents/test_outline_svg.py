@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.documents.own_outline import read_outline
+from joinlay.documents.outline_file import read_outline
 from joinlay.errors import BadInput
 
 HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" height="50mm" viewBox="0 0 100 50">'
@@ -94,9 +94,9 @@ HOSTILE = {
     "no height": (sized('width="100mm" viewBox="0 0 100 50"'), "has no height"),
     "no view box": (sized('width="100mm" height="50mm"'), 'write viewBox="0 0 100 50"'),
     "a view box of three": (sized('width="100mm" height="50mm" viewBox="0 0 100"'), "not four numbers"),
-    "a view box of nothing": (sized('width="100mm" height="50mm" viewBox="0 0 0 0"'), "more than nothing"),
+    "a view box of nothing": (sized('width="100mm" height="50mm" viewBox="0 0 0 0"'), "more than zero"),
     "two scales": (sized('width="100mm" height="50mm" viewBox="0 0 100 60"'), 'height="60mm"'),
-    "less than nothing": (sized('width="-100mm" height="50mm" viewBox="0 0 100 50"'), "more than nothing"),
+    "a negative size": (sized('width="-100mm" height="50mm" viewBox="0 0 100 50"'), "more than zero"),
     "a width that is a riddle": (sized(f'width="{"1" * 900_000}q" height="1mm" viewBox="0 0 1 1"'), "must be in mm, cm or in"),
     "a view box that is a riddle": (sized(f'width="1mm" height="1mm" viewBox="{"1" * 900_000}q 0 1 1"'), "not four numbers"),
     "a kilometre": (sized('width="1000000mm" height="500000mm" viewBox="0 0 100 50"'), "at most 3000 mm"),
@@ -114,7 +114,7 @@ HOSTILE = {
     "too few numbers": (svg('<path d="M0 0C1 2 3 4"/>'), "C takes 6 numbers"),
     "a flag that is none": (svg('<path d="M0 0A5 5 0 2 1 5 5"/>'), "path data goes wrong"),
     "a number after the end": (svg('<path d="M0 0h5z5"/>'), "path data goes wrong"),
-    "a radius less than nothing": (svg('<circle r="-5"/>'), "less than nothing"),
+    "a negative radius": (svg('<circle r="-5"/>'), "negative"),
     "a turn of two numbers": (svg(f'<g transform="rotate(1 2)">{PATH}</g>'), "1 or 3 are wanted"),
     "a turn nobody knows": (svg(f'<g transform="wiggle(1)">{PATH}</g>'), "transform goes wrong"),
     "a use of what isn't there": (svg('<use href="#nobody"/>'), "no shape or group called"),
