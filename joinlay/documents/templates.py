@@ -16,7 +16,7 @@ from joinlay.templates.drilling import pull_templates, runner_templates, stop_te
 from joinlay.templates.folding.fold_strips import fold_strips
 from joinlay.templates.knob_profile_template import profile_template
 from joinlay.templates.outline_template import outline_templates
-from joinlay.templates.profiles.joint_sections import joint_sections
+from joinlay.templates.sections.joint_sections import joint_sections
 from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:

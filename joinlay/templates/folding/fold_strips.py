@@ -1,4 +1,4 @@
-"""Drawing fold-over strips: the fold upright in the middle, the end's flap on one side of it and the face's or edge's on the other."""
+"""Drawing fold-over strips: the fold upright in the middle, the flap of the end on one side, that of the face or edge on the other."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.signs import BAR
 from joinlay.pen.spreading import spread
-from joinlay.templates.folding.corner import Corner, Flap, corners_of
-from joinlay.templates.template import Template
+from joinlay.templates.folding.opened_corner import Flap, OpenedCorner, corners_of
+from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator
@@ -27,11 +27,9 @@ if TYPE_CHECKING:
 
 __all__ = ["fold_strips"]
 
-_FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: How far a flap goes past the outermost mortise, and how wide the column of figures beside it is.
 _PAST, _LEAD, _WHITE = Fraction(7), Fraction(5), Fraction(1)
 _CROSS: Final = Fraction(3)
-_TONE: Final = Fraction(1, 8)
 _BLACK: Final = Fraction(1)
 _HALF, _TALL = Fraction(4), Fraction(8)
 #: The widest a line of a heading may be, and the letters it holds.
@@ -47,32 +45,32 @@ def fold_strips(plan: Plan) -> tuple[Template, ...]:
     outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both lie on each
     other. Left and right corners are two strips. A corner whose outsides are nowhere flush has none. Source: common practice.
     """
-    alike: dict[Hashable, list[Corner]] = {}
+    alike: dict[Hashable, list[OpenedCorner]] = {}
     for corner in corners_of(plan.boards):
         alike.setdefault(_likeness(corner), []).append(corner)
     return tuple(_template(corners, plan.rule) for corners in alike.values())
 
 
-def _template(corners: list[Corner], rule: Graduation) -> Template:
-    strokes = tuple(flatten(_Strip(corners[0], corners, rule).marks()))
+def _template(corners: list[OpenedCorner], rule: Graduation) -> Template:
+    strokes = tuple(flatten(_FoldStrip(corners[0], corners, rule).marks()))
     names = tuple(corner.end.board.name for corner in corners)
     end = corners[0].end
     return Template(names, f"{end.board.datum.word(end.surface)}, fold-over strip", strokes, bounds_of(strokes))
 
 
-def _likeness(corner: Corner) -> Hashable:
-    flaps = tuple(
-        (flap.board.part, flap.surface, flap.out if flap is corner.end else 0, flap.low, flap.high,
-         tuple((mouth.box, mouth.cut.depth.mm) for mouth in flap.mouths))
-        for flap in (corner.end, corner.into)
-    )  # fmt: skip
-    return corner.hand, flaps
+def _likeness(corner: OpenedCorner) -> Hashable:
+    def seen(flap: Flap, out: Fraction) -> Hashable:
+        mortises = tuple((mortise.box, mortise.cut.depth.mm) for mortise in flap.mortises)
+        return (flap.board.part, flap.surface, out, flap.low, flap.high, mortises)
+
+    # How far a face goes on past its mortises is not on the paper.
+    return corner.hand, seen(corner.end, corner.end.out), seen(corner.into, _ZERO)
 
 
 @dataclass(frozen=True, slots=True)
-class _Strip:
-    corner: Corner
-    all: list[Corner]
+class _FoldStrip:
+    corner: OpenedCorner
+    all: list[OpenedCorner]
     rule: Graduation
 
     def marks(self) -> Iterator[Mark]:
@@ -89,21 +87,21 @@ class _Strip:
 
     def _out(self, flap: Flap) -> Fraction:
         """How far the flap's paper goes: all of an end or an edge, and of a face as far as its mortises need."""
-        return min(flap.out, max(mouth.box[2] for mouth in flap.mouths) + _PAST) if flap is self.corner.into else flap.out
+        return min(flap.out, max(mortise.box[2] for mortise in flap.mortises) + _PAST) if flap is self.corner.into else flap.out
 
     def _flap(self, flap: Flap, side: int) -> Iterator[Mark]:
         out, name = self._out(flap), flap.board.name
         panel = _box((_ZERO, flap.low, out, flap.high), side)
         left, bottom, right, top = panel
-        for mouth in flap.mouths:
-            lies = _box(mouth.box, side)
-            yield Fill(mouth_polygon(lies, mouth.cut.shape), _TONE, Role.CUT)
-            yield from mouth_strokes(lies, mouth.cut.shape, Role.CUT, panel, f"{name} {mouth.cut.name}")
-            x, y = mouth.centre
+        for mortise in flap.mortises:
+            lies = _box(mortise.box, side)
+            yield Fill(mouth_polygon(lies, mortise.cut.shape), TONE, Role.CUT)
+            yield from mouth_strokes(lies, mortise.cut.shape, Role.CUT, panel, f"{name} {mortise.cut.name}")
+            x, y = mortise.centre
             x *= side
-            high = (mouth.box[3] - mouth.box[1]) / 2 + 1
-            yield Line((x, y - high), (x, y + high), Role.CUT, f"{name} {mouth.cut.name} centre")
-            yield Line((_ZERO, y), (side * out, y), Role.CENTRE, f"{name} {mouth.cut.name} centre")
+            high = (mortise.box[3] - mortise.box[1]) / 2 + 1
+            yield Line((x, y - high), (x, y + high), Role.CUT, f"{name} {mortise.cut.name} centre")
+            yield Line((_ZERO, y), (side * out, y), Role.CENTRE, f"{name} {mortise.cut.name} centre")
         yield Line((left, top), (right, top), Role.OUTLINE)
         yield Line((side * out, bottom), (side * out, top), Role.OUTLINE if flap is self.corner.end else Role.CUT)
         foot = flap.datum
@@ -120,10 +118,10 @@ class _Strip:
     def _figures(self, flap: Flap, side: int) -> Iterator[Mark]:
         """Each centre's height above the flap's own datum, in a column past the flap."""
         out = self._out(flap)
-        centres = sorted({mouth.centre[1] for mouth in flap.mouths})
-        lines = [figures(Length(y - flap.datum), self.rule, _FIGURE) for y in centres]
+        centres = sorted({mortise.centre[1] for mortise in flap.mortises})
+        lines = [figures(Length(y - flap.datum), self.rule, FIGURE) for y in centres]
         sizes = [set_line(line).rise + set_line(line).fall + _WHITE for line in lines]
-        edge = words(self._edge_word(flap), _SMALL, bold=True)
+        edge = words(self._edge_word(flap), SMALL, bold=True)
         foot = flap.datum - BAR - _WHITE
         middles = spread(centres, sizes, flap.datum)
         column = side * (out + _LEAD + _WHITE)
@@ -134,20 +132,27 @@ class _Strip:
             yield Text((column, middle - (set_out.rise - set_out.fall) / 2), line, align)
         yield Text((side * (out + _WHITE), foot - set_line(edge).rise), edge, align)
 
+    def _small(self, length: Length) -> Content:
+        return figures(length, self.rule, SMALL)
+
     def _heading(self, flap: Flap, side: int) -> Iterator[Mark]:
         """Which boards the flap is for, which of their surfaces, and what is cut there; over the flap's column."""
         is_end = flap is self.corner.end
         names = in_few_words(dict.fromkeys((c.end if is_end else c.into).board.name for c in self.all))
         surface = flap.board.datum.word(flap.surface)
-        mouth = flap.mouths[0]
-        wide, long = mouth.box[2] - mouth.box[0], mouth.box[3] - mouth.box[1]
-        many = len(flap.mouths)
+        mortise = flap.mortises[0]
+        wide, long = mortise.box[2] - mortise.box[0], mortise.box[3] - mortise.box[1]
+        many = len(flap.mortises)
+        size = (*self._small(Length(long)), Run(" × ", SMALL), *self._small(Length(wide)))
         cut: Content = (
-            Run(f"{many} mortise{'s' if many > 1 else ''} ", _SMALL), *figures(Length(long), self.rule, _SMALL), Run(" × ", _SMALL),
-            *figures(Length(wide), self.rule, _SMALL), Run(", ", _SMALL), *figures(mouth.cut.depth, self.rule, _SMALL), Run(" deep", _SMALL),
-        )  # fmt: skip
+            Run(f"{many} mortise{'s' if many > 1 else ''} ", SMALL),
+            *size,
+            Run(", ", SMALL),
+            *self._small(mortise.cut.depth),
+            Run(" deep", SMALL),
+        )
         named = _in_one_size(wrap(names, _LETTERS))
-        block = stacked([*named, words(f"on the {surface}", _SMALL), cut])
+        block = stacked([*named, words(f"on the {surface}", SMALL), cut])
         if is_end:
             hand = _hand(self.corner)
             block = beside(hand_sign(is_left=hand == "left"), block) if hand else block
@@ -158,14 +163,14 @@ class _Strip:
 
 def _in_one_size(lines: list[str]) -> list[Content]:
     """Lines of a heading, all as large as the widest of them can be."""
-    for high in (_WORD, _SMALL):
+    for high in (WORD, SMALL):
         set_out = [words(line, high, bold=True) for line in lines]
         if all(set_line(line).width <= _COLUMN for line in set_out):
             return set_out
-    return [fitted(line, _COLUMN, (_SMALL,), bold=True) for line in lines]
+    return [fitted(line, _COLUMN, (SMALL,), bold=True) for line in lines]
 
 
-def _hand(corner: Corner) -> str:
+def _hand(corner: OpenedCorner) -> str:
     said = f"{corner.end.board.name} {corner.end.board.datum.word(corner.end.surface)}".split()
     return next((word for word in said if word in ("left", "right")), "")
 

@@ -7,19 +7,19 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import CutKind, Surface
 from joinlay.templates.reach import Way, centre_of, reach
-from joinlay.templates.story.stick import Apex, Centre, Kind, Stick, Stretch
+from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.boards import Board, Cut
     from joinlay.lengths import Fraction
-    from joinlay.templates.story.banks import Bank, Whole
+    from joinlay.templates.banks import DrawerBank, WholePiece
 
 __all__ = ["height_sticks", "pull_centres"]
 
 
-def height_sticks(whole: Whole) -> Iterator[Stick]:
+def height_sticks(whole: WholePiece) -> Iterator[Stick]:
     """For each side of the case and each face of a partition, for each edge of a stile or mullion, and for the fronts of each bank.
 
     All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame.
@@ -42,31 +42,50 @@ class _Up:
 
     def wood(self, board: Board, word: str, lane: int = 0, drawer: str = "", row: int = 0) -> Stretch:
         low, high = reach(board, Way.HEIGHT)
-        return Stretch(low - self.zero, high - self.zero, word, board.name, lane, Kind.WOOD, drawer, row)
+        return Stretch(low - self.zero, high - self.zero, word, board.name, lane, drawer=drawer, row=row)
 
     def cut(self, board: Board, cut: Cut, word: str, lane: int = 0) -> Stretch:
         low, high = reach(board, Way.HEIGHT, cut)
-        return Stretch(low - self.zero, high - self.zero, word, f"{board.name} {cut.name}", lane, Kind.CUT)
+        return Stretch(low - self.zero, high - self.zero, word, f"{board.name} {cut.name}", lane, StretchKind.CUT)
 
-    def openings(self, whole: Whole, bank: Bank, lane: int) -> Iterator[Stretch]:
+    def openings(self, whole: WholePiece, bank: DrawerBank, lane: int) -> Iterator[Stretch]:
         """The room between each two rails, named by the drawer that fills it."""
         rails = [reach(rail, Way.HEIGHT) for rail in whole.rails(bank)]
         for row, number, drawer in bank.rows():
             middle = sum(reach(drawer.board("front"), Way.HEIGHT)) / 2
             below = max(high for _, high in rails if high <= middle)
             above = min(low for low, _ in rails if low >= middle)
-            part = f"{drawer.name} opening"
-            yield Stretch(below - self.zero, above - self.zero, "opening", part, lane, Kind.OPENING, number, row)
+            yield Stretch(
+                below - self.zero,
+                above - self.zero,
+                word="opening",
+                part=f"{drawer.name} opening",
+                lane=lane,
+                kind=StretchKind.OPENING,
+                drawer=number,
+                row=row,
+            )
 
 
 def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[Stretch], centres: Sequence[Centre]) -> Stick:
     low, high = reach(board, Way.HEIGHT)
     datum, far = board.datum.word(Surface.END), board.datum.word(Surface.FAR_END)
     stretches = [one for one in stretches if one.high > 0 and one.low < high - low]
-    return Stick(names, "heights", datum, far, lies, high - low, tuple(stretches), tuple(centres), "top", Apex.FAR)
+    return Stick(
+        names=names,
+        measures="heights",
+        datum=datum,
+        far=far,
+        lies=lies,
+        length=high - low,
+        stretches=tuple(stretches),
+        centres=tuple(centres),
+        top="top",
+        apex=Apex.FAR,
+    )
 
 
-def _upright(whole: Whole, bank: Bank, hand: str, upright: Board) -> Stick:
+def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> Stick:
     """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
     up = _Up(reach(upright, Way.HEIGHT)[0])
     stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts if cut.kind is CutKind.DADO]
@@ -85,7 +104,7 @@ def _upright(whole: Whole, bank: Bank, hand: str, upright: Board) -> Stick:
     return _stick(upright, (upright.name,), f"lay on the {word}, along the {edge}", stretches, ())
 
 
-def _frame_edges(whole: Whole, bank: Bank) -> Iterator[tuple[Board, str]]:
+def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, str]]:
     """The frame's uprights at the left and right of a bank, each with the word for the edge that looks into the bank."""
     uprights = sorted(whole.frame_parts("stile", "mullion"), key=lambda board: reach(board, Way.WIDTH))
     left = [board for board in uprights if reach(board, Way.WIDTH)[1] <= bank.middle][-1]
@@ -94,7 +113,7 @@ def _frame_edges(whole: Whole, bank: Bank) -> Iterator[tuple[Board, str]]:
     yield right, "left edge" if right.part == "mullion" else ""
 
 
-def _stile(whole: Whole, bank: Bank, board: Board, edge: str) -> Stick:
+def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: str) -> Stick:
     """One edge of a stile or mullion: where the rails meet it, and the mortises for them."""
     up = _Up(reach(board, Way.HEIGHT)[0])
     low, high = reach(board, Way.HEIGHT)
@@ -111,7 +130,7 @@ def _stile(whole: Whole, bank: Bank, board: Board, edge: str) -> Stick:
     return _stick(board, (name,), f"lay along the {board.datum.word(side)}", stretches, centres)
 
 
-def _fronts(whole: Whole, bank: Bank) -> Stick:
+def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     """The fronts of a bank in their openings, with the middle of every pull's hole."""
     zero, top = whole.frame_reach(Way.HEIGHT)
     up = _Up(zero)
@@ -122,15 +141,25 @@ def _fronts(whole: Whole, bank: Bank) -> Stick:
         stretches.append(up.wood(front, "front", 0, number, row))
         centres += pull_centres(front, Way.HEIGHT, zero, number, row)
     stretches += up.openings(whole, bank, 1)
-    names = tuple(drawer.board("front").name for drawer in bank.drawers)
     return Stick(
-        names, "heights", "underside of the frame", "top of the frame", "hold up the front of the frame", top - zero, tuple(stretches),
-        tuple(centres), "top", Apex.FAR,
-    )  # fmt: skip
+        names=tuple(drawer.board("front").name for drawer in bank.drawers),
+        measures="heights",
+        datum="underside of the frame",
+        far="top of the frame",
+        lies="hold up the front of the frame",
+        length=top - zero,
+        stretches=tuple(stretches),
+        centres=tuple(centres),
+        top="top",
+        apex=Apex.FAR,
+    )
 
 
 def pull_centres(front: Board, way: Way, zero: Fraction, number: str = "", row: int = 0) -> Iterator[Centre]:
-    """The middles of the holes for pulls in ``front``, from ``zero``, one for each place (PU-3)."""
+    """The middles of the holes for pulls in ``front``, from ``zero`` in mm of the piece, one for each place (PU-3).
+
+    ``number`` and ``row`` are the drawer's, as a stretch has them.
+    """
     found: dict[Fraction, str] = {}
     for cut in front.cuts:
         if cut.kind is CutKind.HOLE:

@@ -12,10 +12,10 @@ from joinlay.lengths import Fraction
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable
 
-__all__ = ["Apex", "Centre", "Kind", "Stick", "Stretch", "merged"]
+__all__ = ["Apex", "Centre", "Stick", "Stretch", "StretchKind", "merged"]
 
 
-class Kind(Enum):
+class StretchKind(Enum):
     """What takes a stretch of the stick."""
 
     WOOD = "wood"
@@ -35,8 +35,8 @@ class Apex(Enum):
 class Stretch:
     """From ``low`` to ``high`` on the stick, in mm from its end, lies ``word`` of drawer ``drawer`` ('' where it belongs to none).
 
-    ``part`` is the board, or the board and its cut, that has this place in the plan. ``row`` is the drawer's place in its bank, from 1 at
-    the top. ``lane`` is where it is drawn across the stick, 0 at the edge that is marked from.
+    ``part`` is the board, or the board and its cut, that has this place in the plan. ``lane`` is where it is drawn across the stick,
+    0 at the edge that is marked from. ``row`` is the drawer's place in its bank, from 1 at the top.
     """
 
     low: Fraction
@@ -44,7 +44,7 @@ class Stretch:
     word: str
     part: str
     lane: int = 0
-    kind: Kind = Kind.WOOD
+    kind: StretchKind = StretchKind.WOOD
     drawer: str = ""
     row: int = 0
 
@@ -72,9 +72,10 @@ class Centre:
 
 @dataclass(frozen=True, slots=True)
 class Stick:
-    """One stick: for the boards ``names``, what it measures (``heights``), from the ``datum`` end, ``length`` mm on to the ``far`` end.
+    """One stick: for the boards ``names``, what it ``measures`` (``heights``), from the ``datum`` end, ``length`` mm on to the ``far`` end.
 
-    ``lies`` says how to lay it on the wood. ``top`` is what the triangle's apex stands for (``top``, ``front``), and ``apex`` where it points.
+    ``lies`` says how to lay it on the wood. ``stretches`` and ``centres`` are what lies along it. ``top`` is what the triangle's apex
+    stands for (``top``, ``front``), and ``apex`` where it points.
     """
 
     names: tuple[str, ...]
@@ -137,8 +138,8 @@ def _numbers(stick: Stick) -> tuple[str, ...]:
 
 def _likeness(stick: Stick) -> Hashable:
     return (
-        stick.measures, stick.datum, stick.far, stick.lies, stick.length, stick.top, stick.apex,
+        replace(stick, names=(), stretches=(), centres=()),
         tuple(re.sub(r"\d+", "", name.replace("left", "").replace("right", "")) for name in stick.names),
         frozenset((one.low, one.high, one.word, one.lane, one.kind, one.row) for one in stick.stretches),
         frozenset((one.at, one.word, one.row) for one in stick.centres),
-    )  # fmt: skip
+    )

@@ -73,6 +73,6 @@ def test_fold_lines_lie_on_the_edges_of_the_end():
     assert {s.says for s in folds} == {"drawer 1 back left end", ""}
 
 
-def test_the_datum_edge_is_where_y_is_nothing():
+def test_the_datum_edge_is_where_y_is_zero():
     (datum,) = saying(strokes(flat(side(), Surface.END)), "drawer 1 left side bottom edge")
     assert {datum.start, datum.end} == {(0, 0), (70, 0)}

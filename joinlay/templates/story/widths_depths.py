@@ -1,4 +1,4 @@
-"""The sticks of widths and depths: what lies beside each other from the left, and behind each other from the face of the frame."""
+"""The sticks of widths and depths: what lies side by side from the left, and one behind the other from the face of the frame."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import CutKind
 from joinlay.templates.reach import Way, centre_of, reach, reach_at_end
 from joinlay.templates.story.heights import pull_centres
-from joinlay.templates.story.stick import Apex, Centre, Kind, Stick, Stretch, merged
+from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, merged
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,40 +16,58 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
     from joinlay.lengths import Fraction
-    from joinlay.templates.story.banks import Bank, Whole
+    from joinlay.templates.banks import DrawerBank, WholePiece
 
 __all__ = ["depth_sticks", "width_sticks"]
 
 
-def width_sticks(whole: Whole) -> Iterator[Stick]:
-    """The width over all at the face of the frame, from its left edge: stiles and fronts, then case, guides and drawer sides, then bearers.
+def width_sticks(whole: WholePiece) -> Iterator[Stick]:
+    """The width over all at the face of the frame, from its left edge.
 
-    One stick shows one drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
+    In the first lane stiles and fronts, in the second case, guides and drawer sides, in the third bearers and stops. One stick shows one
+    drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
     """
     zero, end = whole.frame_reach(Way.WIDTH)
     fixed = [_wood(board, Way.WIDTH, zero, board.part, 0) for board in whole.frame_parts("stile", "mullion")]
     fixed += (_wood(board, Way.WIDTH, zero, board.part.removeprefix("case "), 1) for board in whole.uprights)
-    kinds = [_kinds(whole, bank, zero) for bank in whole.banks]
+    kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks]
     for chosen in zip_longest(*kinds):
         drawers = [stick for stick in chosen if stick is not None]
-        names = tuple(name for stick in drawers for name in stick.names)
-        stretches = (*fixed, *(one for stick in drawers for one in stick.stretches))
-        centres = tuple(centre for stick in drawers for centre in stick.centres)
-        yield Stick(
-            names, "widths", "left edge of the frame", "right edge of the frame", "hold across the front of the frame", end - zero,
-            stretches, centres, "top", Apex.EDGE,
-        )  # fmt: skip
+        yield _across_frame(
+            names=tuple(name for stick in drawers for name in stick.names),
+            length=end - zero,
+            stretches=(*fixed, *(one for stick in drawers for one in stick.stretches)),
+            centres=tuple(centre for stick in drawers for centre in stick.centres),
+        )
 
 
-def _kinds(whole: Whole, bank: Bank, zero: Fraction) -> tuple[Stick, ...]:
-    """A bank's drawers by their widths: each kind once, with all it is for."""
-    return merged(
-        Stick((drawer.name,), "", "", "", "", zero, *_drawer_widths(whole, drawer, zero), "top", Apex.EDGE)
-        for drawer in bank.drawers
+def _across_frame(
+    *, names: tuple[str, ...], length: Fraction, stretches: tuple[Stretch, ...], centres: tuple[Centre, ...]
+) -> Stick:
+    return Stick(
+        names=names,
+        measures="widths",
+        datum="left edge of the frame",
+        far="right edge of the frame",
+        lies="hold across the front of the frame",
+        length=length,
+        stretches=stretches,
+        centres=centres,
+        top="top",
+        apex=Apex.EDGE,
     )
 
 
-def _drawer_widths(whole: Whole, drawer: Drawer, zero: Fraction) -> tuple[tuple[Stretch, ...], tuple[Centre, ...]]:
+def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -> tuple[Stick, ...]:
+    """A bank's drawers by their widths: each kind once, with all it is for."""
+    sticks = []
+    for drawer in bank.drawers:
+        stretches, centres = _drawer_widths(whole, drawer, zero)
+        sticks.append(_across_frame(names=(drawer.name,), length=end - zero, stretches=stretches, centres=centres))
+    return merged(sticks)
+
+
+def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[tuple[Stretch, ...], tuple[Centre, ...]]:
     stretches = list(across_drawer(drawer, zero))
     for hand in ("left", "right"):
         for board in whole.runners_of(drawer, hand):
@@ -68,8 +86,11 @@ def across_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
         yield Stretch(low - zero, high - zero, "drawer side", side.name, 1)
 
 
-def depth_sticks(whole: Whole) -> Iterator[Stick]:
-    """For each drawer, the depth at it from the face of the frame: frame and case, front, stop, box and back, bearer with its screws."""
+def depth_sticks(whole: WholePiece) -> Iterator[Stick]:
+    """The depth at each drawer, from the face of the frame or the front of a drawer that stands proud of it.
+
+    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its screws.
+    """
     zero, _ = whole.frame_reach(Way.DEPTH)
     zero = min([zero, *(reach(drawer.board("front"), Way.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
     end = max(reach(board, Way.DEPTH)[1] for board in (*whole.case, *whole.frame))
@@ -87,9 +108,17 @@ def depth_sticks(whole: Whole) -> Iterator[Stick]:
             stretches += (_wood(board, Way.DEPTH, zero, "bearer", 3) for board in bearers)
             centres = tuple(centre for board in bearers for centre in _screws(board, zero))
             yield Stick(
-                (drawer.name,), "depths", "face of the frame", "back of the case", "lay along the case, front to back", end - zero,
-                tuple(stretches), centres, "front", Apex.DATUM,
-            )  # fmt: skip
+                names=(drawer.name,),
+                measures="depths",
+                datum="face of the frame",
+                far="back of the case",
+                lies="lay along the case, front to back",
+                length=end - zero,
+                stretches=tuple(stretches),
+                centres=centres,
+                top="front",
+                apex=Apex.DATUM,
+            )
 
 
 def along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
@@ -109,4 +138,4 @@ def _screws(bearer: Board, zero: Fraction) -> Iterator[Centre]:
 
 def _wood(board: Board, way: Way, zero: Fraction, word: str, lane: int) -> Stretch:
     low, high = reach(board, way)
-    return Stretch(low - zero, high - zero, word, board.name, lane, Kind.WOOD)
+    return Stretch(low - zero, high - zero, word, board.name, lane)

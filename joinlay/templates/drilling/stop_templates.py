@@ -12,12 +12,10 @@ from joinlay.lengths import Fraction
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.templates.axes import figures_below, figures_beside
-from joinlay.templates.drilling.datums import level_datum, upright_datum
-from joinlay.templates.naming_boxes import named
+from joinlay.templates.banks import whole_piece
+from joinlay.templates.datum_marks import figures_below, figures_beside, level_datum, name_in_box, upright_datum
 from joinlay.templates.reach import Way, reach
-from joinlay.templates.story.banks import whole_piece
-from joinlay.templates.template import Template
+from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -27,13 +25,11 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.marks import Box, Mark
-    from joinlay.templates.story.banks import Whole
+    from joinlay.templates.banks import WholePiece
 
 __all__ = ["stop_templates"]
 
-_FIGURE, _SMALL = Fraction(5), Fraction(5, 2)
 _PAST: Final = Fraction(8)
-_TONE: Final = Fraction(1, 8)
 _ZERO: Final = Fraction(0)
 _LETTERS: Final = 24
 #: Room for the figures beside the drawing.
@@ -41,8 +37,11 @@ _FIGURES: Final = Fraction(33)
 
 
 @dataclass(frozen=True, slots=True)
-class _Place:
-    """A block seen from above: from and to, counted from ``datum`` and from the face of the frame; what it lies on is ``deep``."""
+class _BlockPlace:
+    """A ``block`` seen from above, its box counted in mm from ``datum`` and from the face of the frame.
+
+    ``rail`` is how deep the rail is, ``strip`` from where to where the strip behind it goes (None: there is none), ``height`` the block's.
+    """
 
     is_left: bool
     datum: str
@@ -62,7 +61,7 @@ def stop_templates(plan: Plan) -> tuple[Template, ...]:
     whole = whole_piece(plan)
     if whole is None:
         return ()
-    alike: dict[_Place, list[Board]] = {}
+    alike: dict[_BlockPlace, list[Board]] = {}
     for bank in whole.banks:
         for drawer in bank.drawers:
             for block in whole.blocks_of(drawer):
@@ -70,7 +69,7 @@ def stop_templates(plan: Plan) -> tuple[Template, ...]:
     return tuple(_template(place, blocks, plan.rule) for place, blocks in alike.items())
 
 
-def _across(whole: Whole, drawer: Drawer, strip: Board | None, *, is_left: bool) -> tuple[str, Fraction]:
+def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, *, is_left: bool) -> tuple[str, Fraction]:
     """What the block is measured from across the piece, and where that lies: the strip's end, else the bearer's edge, else the upright."""
     hand, inner = ("left", 1) if is_left else ("right", 0)
     if strip is not None:
@@ -83,7 +82,7 @@ def _across(whole: Whole, drawer: Drawer, strip: Board | None, *, is_left: bool)
     return "inside of the case" if upright.part == "case side" else "partition", reach(upright, Way.WIDTH)[inner]
 
 
-def _place(whole: Whole, drawer: Drawer, block: Board) -> _Place:
+def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
     is_left = " left " in block.name
     face = whole.frame_reach(Way.DEPTH)[0]
     back = max(reach(board, Way.DEPTH)[1] for board in whole.frame_parts("rail"))
@@ -93,23 +92,23 @@ def _place(whole: Whole, drawer: Drawer, block: Board) -> _Place:
     y0, y1 = reach(block, Way.DEPTH)
     deep = reach(strip, Way.DEPTH) if strip is not None else None
     z0, z1 = reach(block, Way.HEIGHT)
-    return _Place(
-        is_left,
-        datum,
-        (x0, y0 - face, x1, y1 - face),
-        back - face,
-        None if deep is None else (deep[0] - face, deep[1] - face),
-        z1 - z0,
+    return _BlockPlace(
+        is_left=is_left,
+        datum=datum,
+        block=(x0, y0 - face, x1, y1 - face),
+        rail=back - face,
+        strip=None if deep is None else (deep[0] - face, deep[1] - face),
+        height=z1 - z0,
     )
 
 
-def _template(place: _Place, blocks: list[Board], rule: Graduation) -> Template:
+def _template(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Template:
     names = tuple(block.name for block in blocks)
     strokes = tuple(flatten(_marks(place, names, rule)))
     return Template(names, "template on the rail", strokes, bounds_of(strokes))
 
 
-def _marks(place: _Place, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
+def _marks(place: _BlockPlace, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
     side = 1 if place.is_left else -1
     x0, y0, x1, y1 = place.block
     reach_x = x1 + _PAST
@@ -121,15 +120,15 @@ def _marks(place: _Place, names: tuple[str, ...], rule: Graduation) -> Iterator[
     yield Line((left, top), (right, top), Role.OUTLINE)
     if 0 < place.rail < top:
         yield Line((left, place.rail), (right, place.rail), Role.OUTLINE, "back of the rail")
-        yield from named("rail", (left, _ZERO, right, min(place.rail, y0)))
+        yield from name_in_box("rail", (left, _ZERO, right, min(place.rail, y0)))
     box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
-    yield Fill(corners(box), _TONE, Role.CUT)
+    yield Fill(corners(box), TONE, Role.CUT)
     yield Polyline(corners(box), Role.CUT, closed=True, says=names[0])
-    yield from named("stop block", box)
-    yield from figures_beside((_ZERO, y0, y1), _ZERO, side * reach_x, side, rule, _FIGURE)
+    yield from name_in_box("stop block", box)
+    yield from figures_beside((_ZERO, y0, y1), _ZERO, side * reach_x, side, rule, FIGURE)
     yield from _above((side * x0, side * x1), top, rule)
-    block = stacked([words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names).removeprefix("stops "), _LETTERS)])
-    block = stacked([block, words("seen from above", _SMALL)])
+    block = stacked([words(line, FIGURE, bold=True) for line in wrap(in_few_words(names).removeprefix("stops "), _LETTERS)])
+    block = stacked([block, words("seen from above", SMALL)])
     block = beside(hand_sign(is_left=place.is_left), block)
     at = side * (reach_x + _FIGURES) if side > 0 else side * (reach_x + _FIGURES) - block.width
     yield from block.marks(at, top - block.height)
@@ -137,7 +136,7 @@ def _marks(place: _Place, names: tuple[str, ...], rule: Graduation) -> Iterator[
 
 def _above(places: tuple[Fraction, ...], y: Fraction, rule: Graduation) -> Iterator[Mark]:
     """Figures over the drawing: those of ``figures_below`` turned up about ``y``."""
-    for stroke in figures_below(places, _ZERO, -y, rule, _FIGURE):
+    for stroke in figures_below(places, _ZERO, -y, rule, FIGURE):
         if isinstance(stroke, Line):
             yield Line((stroke.start[0], -stroke.start[1]), (stroke.end[0], -stroke.end[1]), stroke.role)
         elif isinstance(stroke, Text):

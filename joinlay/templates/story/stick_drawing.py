@@ -1,7 +1,8 @@
 """Drawing a story stick: a strip with its stretches in lanes, a tick to the edge for each position, its figure, and what it is.
 
-The stick stands upright, zero at the foot. From the left: the edge to mark from, the lanes, lines that lead to the figures, the figures and
-names, and a lane for what the stick is, said again and again so that every tile of a long one tells it.
+The stick stands upright, zero at the foot. From the left: the edge to mark from, the lanes, lines that lead to the figures, the figures
+and names, and a lane for what the stick is, said again and again so that every tile of a long one tells it. At the foot the end that
+everything is counted from, at the top the far end with the cabinetmaker's triangle.
 """
 
 from __future__ import annotations
@@ -12,21 +13,23 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
+from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
-from joinlay.pen.lettering import fitted, set_line
+from joinlay.pen.lettering import fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
-from joinlay.templates.story.ends import FAR_ROOM, datum_end, far_end
-from joinlay.templates.story.labels import SMALL, label
-from joinlay.templates.story.stick import Kind
+from joinlay.pen.signs import BAR
+from joinlay.templates.story.stick import Apex, StretchKind
+from joinlay.templates.story.stick_labels import label
+from joinlay.templates.template import SMALL, TONE, WORD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Box, Mark, Stroke
-    from joinlay.templates.story.labels import Inside, Labels, Row
+    from joinlay.pen.marks import Box, Mark, Point, Stroke
     from joinlay.templates.story.stick import Stick, Stretch
+    from joinlay.templates.story.stick_labels import Inside, LabelRow, Labels
 
 __all__ = ["draw_stick"]
 
@@ -36,20 +39,27 @@ _EDGE, _LANE, _LEAD = Fraction(2), Fraction(4), Fraction(5)
 _WHITE, _TITLE = Fraction(4, 5), Fraction(9, 2)
 #: From one title to the next, and white between two of the things that are said along the stick.
 _AGAIN, _APART = Fraction(250), Fraction(20)
-_TONE: Final = Fraction(1, 8)
 _DOT: Final = Fraction(1, 2)
-_BLACK: Final = Fraction(1)
 _LEAST_ROWS: Final = Fraction(20)
+#: Paper past the far end, for its words and the triangle.
+_FAR_ROOM: Final = Fraction(14)
+#: White over and under a line of words at the foot.
+_LINE_GAP: Final = Fraction(1)
+#: The triangle: half its base, and its height.
+_HALF, _TALL = Fraction(7, 2), Fraction(7)
+#: The pointers under the heavy bar: half as wide as they are, and how high.
+_POINT: Final = (Fraction(2), Fraction(7, 2))
+_BLACK: Final = Fraction(1)
 _ZERO: Final = Fraction(0)
 
 
 def draw_stick(stick: Stick, rule: Graduation) -> tuple[Stroke, ...]:
-    """Every stroke of ``stick``, true to size; figures on ``rule``. No rule: common practice."""
-    return tuple(flatten(_Drawn(stick, label(stick, rule)).marks()))
+    """Every stroke of ``stick``, true to size; figures on ``rule``. x = 0 at the edge to mark from, y = 0 at the end it is counted from."""
+    return tuple(flatten(_DrawnStick(stick, label(stick, rule)).marks()))
 
 
 @dataclass(frozen=True, slots=True)
-class _Drawn:
+class _DrawnStick:
     stick: Stick
     labels: Labels
 
@@ -82,14 +92,14 @@ class _Drawn:
             says = "; ".join(parts) or (self.stick.far if at else self.stick.datum)
             yield Line((_ZERO, at), (self.lanes_end, at), Role.CENTRE if is_centre else Role.CUT, says)
         yield Line((_ZERO, _ZERO), (_ZERO, self.stick.length), Role.OUTLINE, "edge to mark from")
-        yield Line((self.width, _ZERO), (self.width, self.top + FAR_ROOM), Role.REGISTER)
+        yield Line((self.width, _ZERO), (self.width, self.top + _FAR_ROOM), Role.REGISTER)
         for inside in self.labels.inside:
             yield self._inside(inside)
         for row in self.labels.rows:
             yield from self._row(row)
         yield from self._titles()
-        yield from datum_end(self.stick, self.width)
-        yield from far_end(self.stick, self.width, self.top)
+        yield from _datum_end(self.stick, self.width)
+        yield from _far_end(self.stick, self.width, self.top)
 
     # -- what lies along the stick -------------------------------------------------------------------
 
@@ -100,10 +110,10 @@ class _Drawn:
 
     def _stretch(self, stretch: Stretch) -> Iterator[Mark]:
         box = corners(self._lane(stretch))
-        if stretch.kind is Kind.WOOD:
-            yield Fill(box, _TONE, Role.CUT)
+        if stretch.kind is StretchKind.WOOD:
+            yield Fill(box, TONE, Role.CUT)
             yield Polyline(box, Role.DIMENSION, closed=True)
-        elif stretch.kind is Kind.CUT:
+        elif stretch.kind is StretchKind.CUT:
             if not any(inside.stretch is stretch for inside in self.labels.inside):
                 yield Hatch(box)
             yield Polyline(box, Role.DIMENSION, closed=True)
@@ -116,7 +126,7 @@ class _Drawn:
 
     # -- rows ----------------------------------------------------------------------------------------
 
-    def _row(self, row: Row) -> Iterator[Mark]:
+    def _row(self, row: LabelRow) -> Iterator[Mark]:
         end = (self.rows_start, row.middle)
         bend = (self.lanes_end, row.at)
         if row.lane is None:
@@ -148,3 +158,64 @@ class _Drawn:
         line = set_line(content)
         baseline = self.title_start + (_TITLE - line.rise - line.fall) / 2 + line.rise
         return Text((baseline, y), content, turn=Turn.UP)
+
+
+def _datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
+    """A heavy bar under zero, pointers that touch it, and the name of the end."""
+    yield Fill(((_ZERO, -BAR), (width, -BAR), (width, _ZERO), (_ZERO, _ZERO)), _BLACK)
+    half, tall = _POINT
+    for x in (half + 1, width - half - 1):
+        y = -BAR - 1
+        yield Fill(((x, y), (x - half, y - tall), (x + half, y - tall)), _BLACK)
+    y = -BAR - _LINE_GAP
+    shown = "grey is wood, hatched is cut" if any(one.kind is StretchKind.CUT for one in stick.stretches) else "grey is wood"
+    lies = [words(line, SMALL) for said in (stick.lies, shown) for line in _parted(said, width - 2, SMALL, bold=False)]
+    for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), words("count from here", SMALL), *lies):
+        set_out = set_line(line)
+        y -= set_out.rise
+        yield Text((width / 2, y), line, Align.MIDDLE)
+        y -= set_out.fall + _LINE_GAP
+
+
+def _far_end(stick: Stick, width: Fraction, top: Fraction) -> Iterator[Mark]:
+    """The far end's line, its name above ``top``, and the triangle whose apex shows how the piece stands."""
+    yield Line((_ZERO, stick.length), (width if top == stick.length else Fraction(2), stick.length), Role.OUTLINE, stick.far)
+    said = words(stick.top, SMALL, bold=True)
+    middle = (width - 3 - _HALF, top + _FAR_ROOM / 2)
+    yield Polyline(_triangle(middle, stick.apex), Role.OUTLINE, closed=True, says="triangle")
+    line = set_line(said)
+    yield Text((middle[0] - _HALF - 1, middle[1] - line.rise / 2), said, Align.RIGHT)
+    block = stacked(_in_lines(stick.far.upper(), width - 2 * _HALF - line.width - 8))
+    yield from block.marks(Fraction(2), top + (_FAR_ROOM - block.height) / 2)
+
+
+def _triangle(middle: Point, apex: Apex) -> tuple[Point, Point, Point]:
+    """The cabinetmaker's triangle about ``middle``, its apex up, down or to the edge at the left."""
+    x, y = middle
+    half, tall = _HALF, _TALL / 2
+    return {
+        Apex.FAR: ((x - half, y - tall), (x + half, y - tall), (x, y + tall)),
+        Apex.DATUM: ((x - half, y + tall), (x + half, y + tall), (x, y - tall)),
+        Apex.EDGE: ((x + tall, y - half), (x + tall, y + half), (x - tall, y)),
+    }[apex]
+
+
+def _in_lines(said: str, room: Fraction) -> list[Content]:
+    """``said`` in bold, in as few lines as go into ``room``; smaller where it would take more than two."""
+    for high in (WORD, SMALL):
+        lines = _parted(said, room, high, bold=True)
+        if len(lines) <= 2 and all(set_line(words(line, high, bold=True)).width <= room for line in lines):
+            break
+    return [fitted(line, room, (high,), bold=True) for line in lines]
+
+
+def _parted(said: str, room: Fraction, high: Fraction, *, bold: bool) -> list[str]:
+    """``said`` parted between words into lines that go into ``room``, where its words do."""
+    lines: list[str] = []
+    for word in said.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and set_line(words(longer, high, bold=bold)).width <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines

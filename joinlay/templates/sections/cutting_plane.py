@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Cut, Vector
     from joinlay.pen.marks import Box
 
-__all__ = ["Part", "Section", "sections_of"]
+__all__ = ["JointSection", "SectionPart", "sections_of"]
 
 _RUNNING: Final = (CutKind.DADO, CutKind.GROOVE, CutKind.RABBET, CutKind.SLOT)
 #: Where along a joint it may be cut through.
@@ -28,7 +28,7 @@ _AROUND: Final = Fraction(15)
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class SectionPart:
     """One board in the section: its ``wood`` and its ``cuts`` as boxes within the window, and the window's sides where it goes on."""
 
     board: Board
@@ -38,7 +38,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class JointSection:
     """A joint cut through, counted from the lower left of its window, in mm.
 
     ``kind`` is the trade's word for it. ``parts`` are the board that is cut into first, then the one that goes in or meets it.
@@ -47,7 +47,7 @@ class Section:
 
     kind: str
     seen: str
-    parts: tuple[Part, Part]
+    parts: tuple[SectionPart, SectionPart]
 
     @property
     def likeness(self) -> tuple[object, ...]:
@@ -72,7 +72,7 @@ class Section:
         return (self.kind, self.seen, min(flips))
 
 
-def sections_of(boards: Iterable[Board]) -> Iterator[Section]:
+def sections_of(boards: Iterable[Board]) -> Iterator[JointSection]:
     """A section for each two boards that meet in a dado, groove, rabbet or locking rabbet, in the order of the boards (LR, DA, RA, GR)."""
     named = {board.name: board for board in boards if board.place is not None}
     done: set[frozenset[str]] = set()
@@ -86,7 +86,7 @@ def sections_of(boards: Iterable[Board]) -> Iterator[Section]:
                     yield section
 
 
-def _section(one: Board, two: Board) -> Section | None:
+def _section(one: Board, two: Board) -> JointSection | None:
     cuts = {board.name: _running(board, other) for board, other in ((one, two), (two, one))}
     # The board that is cut into stands first: one with a dado or groove before one with a rabbet only.
     first, second = sorted((one, two), key=lambda board: min((_rank(cut) for cut in cuts[board.name]), default=9))
@@ -96,17 +96,15 @@ def _section(one: Board, two: Board) -> Section | None:
     placed = [_squared(board, joint, run) for board in (first, second)]
     ways = tuple(way for way in Way if way is not run)
     spans = [[reach(_squared(board, joint, run), way, cut) for board, cut in joint] for way in ways]
-    window = (
-        min(low for low, _ in spans[0]) - _AROUND, min(low for low, _ in spans[1]) - _AROUND,
-        max(high for _, high in spans[0]) + _AROUND, max(high for _, high in spans[1]) + _AROUND,
-    )  # fmt: skip
+    (lefts, rights), (lows, highs) = (tuple(zip(*span, strict=True)) for span in spans)
+    window = (min(lefts) - _AROUND, min(lows) - _AROUND, max(rights) + _AROUND, max(highs) + _AROUND)
     parts = [_part(board, run, at, ways, window) for board in placed]
     if None in parts:
         return None
     left, bottom = min(part.wood[0] for part in parts if part), min(part.wood[1] for part in parts if part)
     moved = [_moved(part, left, bottom) for part in parts if part]
     seen = {Way.HEIGHT: "from above", Way.DEPTH: "from the front", Way.WIDTH: "from the left"}[run]
-    return Section(_kind(first, joint), seen, (moved[0], moved[1]))
+    return JointSection(_kind(first, joint), seen, (moved[0], moved[1]))
 
 
 def _running(board: Board, other: Board) -> list[Cut]:
@@ -156,7 +154,7 @@ def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: Way) -> Boar
     return replace(board, place=Place((x, y, z), (straight[0], straight[1], straight[2]), place.across, place.into))
 
 
-def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: Box) -> Part | None:
+def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: Box) -> SectionPart | None:
     (x0, x1), (y0, y1) = (reach(board, way) for way in ways)
     wood = shared_box((x0, y0, x1, y1), window)
     if wood is None:
@@ -170,10 +168,10 @@ def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: B
             if box is not None:
                 cuts.append(box)
     goes_on = (x0 < wood[0], y0 < wood[1], wood[2] < x1, wood[3] < y1)
-    return Part(board, wood, tuple(cuts), goes_on)
+    return SectionPart(board, wood, tuple(cuts), goes_on)
 
 
-def _moved(part: Part, left: Fraction, bottom: Fraction) -> Part:
+def _moved(part: SectionPart, left: Fraction, bottom: Fraction) -> SectionPart:
     def shifted(box: Box) -> Box:
         return (box[0] - left, box[1] - bottom, box[2] - left, box[3] - bottom)
 

@@ -16,14 +16,14 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Cut, Vector
     from joinlay.pen.marks import Box
 
-__all__ = ["Corner", "Flap", "Mouth", "corners_of"]
+__all__ = ["Flap", "Mortise", "OpenedCorner", "corners_of"]
 
 #: Two boards whose edges lie this close along the joint are marked from those edges; past it, from the other board's, in mm.
 _NEAR = Fraction(5)
 
 
 @dataclass(frozen=True, slots=True)
-class Mouth:
+class Mortise:
     """A mortise as it opens on a flap: ``box`` is (out, up, out, up), ``out`` from the fold and ``up`` along the joint, in mm."""
 
     cut: Cut
@@ -48,15 +48,16 @@ class Flap:
     low: Fraction
     high: Fraction
     datum: Fraction
-    mouths: tuple[Mouth, ...]
+    mortises: tuple[Mortise, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Corner:
+class OpenedCorner:
     """A joint opened about the arris where both outsides lie in one plane.
 
-    Up the paper goes the end's width, from its reference edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the
-    end to its left, looking at the surfaces that are mortised; -1 the other way round.
+    ``end`` is the board that is mortised in its end, ``into`` the one it runs into. Up the paper goes the end's width, from its reference
+    edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the end to its left, looking at the surfaces that are mortised;
+    -1 the other way round.
     """
 
     end: Flap
@@ -64,8 +65,8 @@ class Corner:
     hand: int
 
 
-def corners_of(boards: Iterable[Board]) -> Iterator[Corner]:
-    """Every corner where mortises in the end of a board meet those in another's face or edge (LT-1 to LT-12), in the order of the boards."""
+def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
+    """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``, which are placed."""
     named = {board.name: board for board in boards}
     for board in named.values():
         for surface in (Surface.END, Surface.FAR_END):
@@ -76,7 +77,7 @@ def corners_of(boards: Iterable[Board]) -> Iterator[Corner]:
                     yield corner
 
 
-def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner | None:
+def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> OpenedCorner | None:
     if board.place is None or other.place is None:
         return None
     joint = cuts[0].joint
@@ -86,11 +87,10 @@ def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner
     if len(surfaces) != 1:
         return None
     up, through = board.place.across, board.place.into
-    foot = _at(board, end, NOTHING, NOTHING)
     arris, out = _arris(board, other, end, through)
     if arris is None:
         return None
-    measure = _Measure(up, out, dot(foot, up), dot(arris, out))
+    measure = _Measure(up, out, dot(_at(board, end, NOTHING, NOTHING), up), dot(arris, out))
     surface = next(iter(surfaces))
     low, high = _spread(outer_corners(other), up, measure.up_zero)
     wide = board.width.mm
@@ -99,14 +99,27 @@ def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> Corner
     right = cross(up, outward)
     # What goes out from the arris into the other board is the way its flap lies.
     hand = 1 if dot(out, right) > 0 else -1
-    into = Flap(
-        other, surface, _spread(outer_corners(other), out, measure.out_zero)[1], low if is_edged else Fraction(0), high if is_edged else wide,
-        low if is_edged else Fraction(0), tuple(measure.mouth(other, cut) for cut in fitting),
-    )  # fmt: skip
-    return Corner(
-        Flap(board, end, board.thickness.mm, Fraction(0), wide, Fraction(0), tuple(measure.mouth(board, cut) for cut in cuts)),
-        into,
-        hand,
+    foot = low if is_edged else Fraction(0)
+    return OpenedCorner(
+        end=Flap(
+            board=board,
+            surface=end,
+            out=board.thickness.mm,
+            low=Fraction(0),
+            high=wide,
+            datum=Fraction(0),
+            mortises=tuple(measure.mortise(board, cut) for cut in cuts),
+        ),
+        into=Flap(
+            board=other,
+            surface=surface,
+            out=_spread(outer_corners(other), out, measure.out_zero)[1],
+            low=foot,
+            high=high if is_edged else wide,
+            datum=foot,
+            mortises=tuple(measure.mortise(other, cut) for cut in fitting),
+        ),
+        hand=hand,
     )
 
 
@@ -119,10 +132,10 @@ class _Measure:
     up_zero: Fraction
     out_zero: Fraction
 
-    def mouth(self, board: Board, cut: Cut) -> Mouth:
+    def mortise(self, board: Board, cut: Cut) -> Mortise:
         corners = _cut_corners(board, cut)
         (y0, y1), (x0, x1) = _spread(corners, self.up, self.up_zero), _spread(corners, self.out, self.out_zero)
-        return Mouth(cut, (x0, y0, x1, y1))
+        return Mortise(cut, (x0, y0, x1, y1))
 
 
 def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[Vector | None, Vector]:

@@ -1,4 +1,4 @@
-"""The boards of a whole piece, sorted as story sticks need them: uprights, rails, and the drawers bank by bank."""
+"""The boards of a whole piece as sticks and drill templates need them: uprights, rails, and the drawers bank by bank."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction
 
-__all__ = ["Bank", "Whole", "whole_piece"]
+__all__ = ["DrawerBank", "WholePiece", "whole_piece"]
 
 
 @dataclass(frozen=True, slots=True)
-class Bank:
+class DrawerBank:
     """The drawers that stand over each other, from the top down."""
 
     drawers: tuple[Drawer, ...]
@@ -36,14 +36,14 @@ class Bank:
 
 
 @dataclass(frozen=True, slots=True)
-class Whole:
+class WholePiece:
     """A whole piece: its boards by assembly, and its banks from the left."""
 
     frame: tuple[Board, ...]
     case: tuple[Board, ...]
     runners: tuple[Board, ...]
     stops: tuple[Board, ...]
-    banks: tuple[Bank, ...]
+    banks: tuple[DrawerBank, ...]
 
     def frame_parts(self, *parts: str) -> tuple[Board, ...]:
         """The frame's boards of these kinds: ``stile``, ``mullion``, ``rail``."""
@@ -60,13 +60,13 @@ class Whole:
         boards = (board for board in self.case if board.part in ("case side", "case partition"))
         return tuple(sorted(boards, key=lambda board: reach(board, Way.WIDTH)))
 
-    def beside(self, bank: Bank) -> tuple[Board, Board]:
+    def beside(self, bank: DrawerBank) -> tuple[Board, Board]:
         """The upright at the left of a bank, and the one at its right."""
         left = [board for board in self.uprights if reach(board, Way.WIDTH)[1] <= bank.middle]
         right = [board for board in self.uprights if reach(board, Way.WIDTH)[0] >= bank.middle]
         return left[-1], right[0]
 
-    def rails(self, bank: Bank) -> tuple[Board, ...]:
+    def rails(self, bank: DrawerBank) -> tuple[Board, ...]:
         """The rails over, between and under a bank's openings, from the top down."""
         over = (board for board in self.frame_parts("rail") if _is_over(board, bank))
         return tuple(sorted(over, key=lambda board: reach(board, Way.HEIGHT), reverse=True))
@@ -80,7 +80,7 @@ class Whole:
         return tuple(board for board in _of(self.stops, f"stops {drawer.name} ") if board.part == "stop block")
 
 
-def whole_piece(plan: Plan) -> Whole | None:
+def whole_piece(plan: Plan) -> WholePiece | None:
     """The piece of ``plan``; None where the job gives only openings, or its case was refused, or no drawer could be made."""
     found = {assembly.name: assembly.boards for assembly in plan.others}
     if "face frame" not in found or not plan.drawers:
@@ -90,18 +90,20 @@ def whole_piece(plan: Plan) -> Whole | None:
         # Drawers of one bank share their opening's left side, and nothing else of them need be alike.
         low, _ = reach(drawer.board("front"), Way.WIDTH)
         banks.setdefault(low - drawer.side_clearance.mm, []).append(drawer)
-    ordered = [banks[at] for at in sorted(banks)]
-    return Whole(
-        found["face frame"], found.get("case", ()), found.get("runners", ()), found.get("stops", ()),
-        tuple(Bank(tuple(sorted(bank, key=_height, reverse=True))) for bank in ordered),
-    )  # fmt: skip
+    return WholePiece(
+        frame=found["face frame"],
+        case=found.get("case", ()),
+        runners=found.get("runners", ()),
+        stops=found.get("stops", ()),
+        banks=tuple(DrawerBank(tuple(sorted(banks[at], key=_height, reverse=True))) for at in sorted(banks)),
+    )
 
 
 def _height(drawer: Drawer) -> Fraction:
     return reach(drawer.board("front"), Way.HEIGHT)[0]
 
 
-def _is_over(board: Board, bank: Bank) -> bool:
+def _is_over(board: Board, bank: DrawerBank) -> bool:
     low, high = reach(board, Way.WIDTH)
     return low < bank.middle < high
 

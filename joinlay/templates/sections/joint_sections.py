@@ -1,9 +1,9 @@
-"""Drawing sections of joints: put together, then each part by itself with its sizes, at true size; small joints once more at 2 : 1."""
+"""Drawing the sections of joints at true size: put together, then each part by itself with its sizes; small joints also at 2 : 1."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -13,22 +13,20 @@ from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Line, Move, Polyline, Role, bounds_of, flatten, moved
-from joinlay.templates.axes import figures_below, figures_beside
-from joinlay.templates.profiles.joint import sections_of
-from joinlay.templates.profiles.profile import profile
-from joinlay.templates.template import Template
+from joinlay.templates.datum_marks import figures_below, figures_beside
+from joinlay.templates.sections.cutting_plane import sections_of
+from joinlay.templates.template import FIGURE, SMALL, WORD, Template
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator
+    from collections.abc import Hashable, Iterable, Iterator, Sequence
 
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
-    from joinlay.pen.marks import Mark, Point, Stroke
-    from joinlay.templates.profiles.joint import Part, Section
+    from joinlay.pen.marks import Box, Mark, Point, Stroke
+    from joinlay.templates.sections.cutting_plane import JointSection, SectionPart
 
-__all__ = ["joint_sections"]
+__all__ = ["joint_sections", "profile"]
 
-_FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Between two drawings; from one to the figures under it; and letters in a line of names.
 _APART, _BELOW, _LETTERS = Fraction(10), Fraction(5), 26
 #: A joint with a cut this small or smaller is drawn at twice its size too.
@@ -38,6 +36,8 @@ _ZERO: Final = Fraction(0)
 _ZIGZAG: Final = Fraction(5, 2)
 #: From one hatch line to the next.
 _STEP: Final = Fraction(2)
+#: The sides of a profile: from each corner, the corners a side goes on to.
+_Edges = dict["Point", list["Point"]]
 
 
 def joint_sections(plan: Plan) -> tuple[Template, ...]:
@@ -46,23 +46,23 @@ def joint_sections(plan: Plan) -> tuple[Template, ...]:
     The joint put together, then each part's own profile to hold the cut end against, all at true size, with sizes from the part's own
     sides; where a cut is small the joint once more at 2 : 1, to look at. Mirrored joints are one. Source: common practice.
     """
-    alike: dict[Hashable, list[Section]] = {}
+    alike: dict[Hashable, list[JointSection]] = {}
     for section in sections_of(plan.boards):
         alike.setdefault(section.likeness, []).append(section)
     return tuple(_template(sections, plan.rule) for sections in alike.values())
 
 
-def _template(sections: list[Section], rule: Graduation) -> Template:
-    strokes = _Drawn(sections[0], sections, rule).strokes()
+def _template(sections: list[JointSection], rule: Graduation) -> Template:
+    strokes = _DrawnSection(sections[0], sections, rule).strokes()
     names = tuple(dict.fromkeys(section.parts[0].board.name for section in sections))
     met = in_few_words(dict.fromkeys(section.parts[1].board.part for section in sections))
     return Template(names, f"section of the {sections[0].kind} with the {met}", strokes, bounds_of(strokes))
 
 
 @dataclass(frozen=True, slots=True)
-class _Drawn:
-    section: Section
-    all: list[Section]
+class _DrawnSection:
+    section: JointSection
+    all: list[JointSection]
     rule: Graduation
 
     def strokes(self) -> tuple[Stroke, ...]:
@@ -92,12 +92,12 @@ class _Drawn:
         """Drawings with their words over them, from their lower left corner on."""
         drawn = list(flatten(marks))
         left, _, _, top = bounds_of(drawn)
-        lines = [words(line, _WORD, bold=True) for line in wrap(head, _LETTERS)]
-        drawn += flatten(stacked([*lines, words(small, _SMALL)]).marks(left, top + 3))
+        lines = [words(line, WORD, bold=True) for line in wrap(head, _LETTERS)]
+        drawn += flatten(stacked([*lines, words(small, SMALL)]).marks(left, top + 3))
         left, bottom, _, _ = bounds_of(drawn)
         return [moved(stroke, Move(-left, -bottom)) for stroke in drawn]
 
-    def _sizes(self, part: Part) -> Iterator[Mark]:
+    def _sizes(self, part: SectionPart) -> Iterator[Mark]:
         """Where each wall and floor of the profile lies, from the side of the board that is within the window."""
         left, bottom, right, top = part.wood
         corners = [point for loop in profile(part.wood, part.cuts) for point in loop]
@@ -108,8 +108,8 @@ class _Drawn:
         zero_x = (right if gone_left and not gone_right else left) if not (gone_left and gone_right) else min(xs)
         zero_y = (top if gone_low and not gone_top else bottom) if not (gone_low and gone_top) else min(ys)
         name = part.board.name
-        yield from figures_below(xs, zero_x, bottom - _BELOW, self.rule, _FIGURE, f"{name} across")
-        yield from figures_beside(ys, zero_y, left - 1, -1, self.rule, _FIGURE, f"{name} up")
+        yield from figures_below(xs, zero_x, bottom - _BELOW, self.rule, FIGURE, f"{name} across")
+        yield from figures_beside(ys, zero_y, left - 1, -1, self.rule, FIGURE, f"{name} up")
 
 
 def _in_rows(rows: tuple[list[list[Stroke]], ...]) -> Iterator[Stroke]:
@@ -123,7 +123,7 @@ def _in_rows(rows: tuple[list[list[Stroke]], ...]) -> Iterator[Stroke]:
         y += max(size[3] for size in sizes) + _APART
 
 
-def _part(part: Part, scale: Fraction, turn: int) -> Iterator[Mark]:
+def _part(part: SectionPart, scale: Fraction, turn: int) -> Iterator[Mark]:
     """A part's profile, hatched one way or the other, its sides drawn but where the board goes on."""
 
     def put(point: Point) -> Point:
@@ -164,10 +164,74 @@ def _broken(one: Point, two: Point) -> tuple[Point, ...]:
     return (one, at(-half, _ZERO), at(-half / 2, _ZIGZAG / 2), at(half / 2, -_ZIGZAG / 2), at(half, _ZERO), two)
 
 
-def _open_sides(part: Part) -> list[tuple[int, Fraction]]:
+def _open_sides(part: SectionPart) -> list[tuple[int, Fraction]]:
     """The sides of the window where the board goes on: which number of a point, and its value there."""
     return [(n % 2, part.wood[n]) for n in range(4) if part.goes_on[n]]
 
 
 def _lies_on(one: Point, two: Point, sides: list[tuple[int, Fraction]]) -> bool:
     return any(one[axis] == two[axis] == value for axis, value in sides)
+
+
+def profile(wood: Box, cuts: Iterable[Box]) -> tuple[tuple[Point, ...], ...]:
+    """What is left of ``wood`` (left, bottom, right, top) when ``cuts`` are taken away: its outlines in mm.
+
+    Outsides go anticlockwise, holes clockwise. Only corners are given, no points along a straight side. Where nothing is left, an empty
+    tuple. All walls make a grid, and the sides of its filled cells that no filled cell shares make the outlines: time and room grow with
+    the square of the number of cuts, which are few.
+    """
+    gone = tuple(cuts)
+    xs = sorted({x for x0, _, x1, _ in (wood, *gone) for x in (x0, x1) if wood[0] <= x <= wood[2]})
+    ys = sorted({y for _, y0, _, y1 in (wood, *gone) for y in (y0, y1) if wood[1] <= y <= wood[3]})
+    edges: _Edges = {}
+    cells = product(enumerate(pairwise(xs)), enumerate(pairwise(ys)))
+    filled = {
+        (i, j)
+        for (i, (x0, x1)), (j, (y0, y1)) in cells
+        if not any(a <= x0 and x1 <= c and b <= y0 and y1 <= d for a, b, c, d in gone)
+    }
+    for i, j in sorted(filled):
+        corners = ((xs[i], ys[j]), (xs[i + 1], ys[j]), (xs[i + 1], ys[j + 1]), (xs[i], ys[j + 1]))
+        # A side that the next cell shares is no outline.
+        beyond = ((i, j - 1), (i + 1, j), (i, j + 1), (i - 1, j))
+        for side, other in enumerate(beyond):
+            if other not in filled:
+                edges.setdefault(corners[side], []).append(corners[(side + 1) % 4])
+    return tuple(_loops(edges))
+
+
+def _loops(edges: _Edges) -> Iterable[tuple[Point, ...]]:
+    while edges:
+        start = min(edges)
+        loop = [start]
+        at = _take(edges, start, None)
+        while at != start:
+            before = loop[-1]
+            loop.append(at)
+            at = _take(edges, at, before)
+        yield _straightened(loop)
+
+
+def _take(edges: _Edges, at: Point, before: Point | None) -> Point:
+    """The next corner from ``at``; where two outlines touch in it, the one that turns left, so that they stay two."""
+    following = edges[at]
+    choice = following[0]
+    if before is not None and len(following) > 1:
+        choice = next((point for point in following if _turns_left(before, at, point)), choice)
+    following.remove(choice)
+    if not following:
+        del edges[at]
+    return choice
+
+
+def _turns_left(one: Point, two: Point, three: Point) -> bool:
+    return _turn(one, two, three) > 0
+
+
+def _turn(one: Point, two: Point, three: Point) -> Fraction:
+    return (two[0] - one[0]) * (three[1] - two[1]) - (two[1] - one[1]) * (three[0] - two[0])
+
+
+def _straightened(loop: Sequence[Point]) -> tuple[Point, ...]:
+    around = (loop[-1], *loop, loop[0])
+    return tuple(two for one, two, three in zip(around, around[1:], around[2:], strict=False) if _turn(one, two, three) != 0)

@@ -12,8 +12,8 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, words
 from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten
-from joinlay.templates.drilling.datums import level_datum, upright_datum
-from joinlay.templates.template import Template
+from joinlay.templates.datum_marks import level_datum, upright_datum
+from joinlay.templates.template import FIGURE, WORD, Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,20 +26,22 @@ if TYPE_CHECKING:
 
 __all__ = ["pull_templates"]
 
-_FIGURE, _WORD = Fraction(5), Fraction(7, 2)
 #: Paper past the hole, and letters in a line of the fronts' names.
 _PAST, _LETTERS = Fraction(12), 20
 #: Farther from an end than this, a strip of paper all the way would only be waste.
 _FAR: Final = Fraction(150)
 #: Between the two columns of words, and white to the sides of them, over and under.
 _COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(5), Fraction(2)
-_FACE_UP: Final = words("outside face up", _WORD, bold=True)
+_FACE_UP: Final = words("outside face up", WORD, bold=True)
 _ZERO: Final = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
 class _Hole:
-    """A hole as seen on the outside face: from the nearest end, which is ``end``, and from the top edge. ``depth`` None: right through."""
+    """A hole as seen on the outside face of a front, in mm: how far from the nearer end, which is called ``end``, and from the top edge.
+
+    ``height`` is the front's, ``across`` the hole's diameter; ``depth`` None: right through.
+    """
 
     end: str
     is_left: bool
@@ -64,8 +66,8 @@ class _Hole:
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
     """A template for the hole of each pull, one for all fronts that are drilled alike from the same end (PU-1, PU-3).
 
-    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150 mm is drawn
-    about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
+    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150 mm is
+    drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
     """
     alike: dict[_Hole, dict[str, tuple[Board, str]]] = {}
     for drawer in plan.drawers:
@@ -81,16 +83,18 @@ def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
             continue
         left = cut.along.centre.mm
         right = front.length.mm - left
-        depth = None if cut.into.start.mm == 0 else cut.depth.mm
-        # Outside, the front is seen with its left end at the left.
-        end = front.datum.word(Surface.END if left <= right else Surface.FAR_END)
-        yield (
-            _Hole(
-                end, left <= right, left == right, min(left, right), front.width.mm - cut.across.centre.mm, front.width.mm,
-                cut.along.size.mm, depth,
-            ),
-            cut.name,
-        )  # fmt: skip
+        hole = _Hole(
+            # Outside, the front is seen with its left end at the left.
+            end=front.datum.word(Surface.END if left <= right else Surface.FAR_END),
+            is_left=left <= right,
+            in_middle=left == right,
+            from_end=min(left, right),
+            from_top=front.width.mm - cut.across.centre.mm,
+            height=front.width.mm,
+            across=cut.along.size.mm,
+            depth=None if cut.into.start.mm == 0 else cut.depth.mm,
+        )
+        yield hole, cut.name
 
 
 def _template(hole: _Hole, fronts: list[tuple[Board, str]], rule: Graduation) -> Template:
@@ -131,7 +135,7 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation) -> 
 def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
     """What it is for and how large the hole is: over the line to the hole where there is room for that, else past the paper's end."""
     side = 1 if hole.is_left else -1
-    named = stacked([*(words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
+    named = stacked([*(words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
     named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)
     facts = list(_facts(hole, rule))
     if hole.is_far:
@@ -149,14 +153,14 @@ def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation) -> Iterator[Ma
 
 def _facts(hole: _Hole, rule: Graduation) -> Iterator[Content]:
     """How large the hole is, how deep, and where: figures that can be checked with a rule."""
-    deep: Content = (Run(", right through", _WORD),)
+    deep: Content = (Run(", right through", WORD),)
     if hole.depth is not None:
-        deep = (Run(", ", _WORD), *figures(Length(hole.depth), rule, _FIGURE), Run(" deep", _WORD))
-    yield (Run("hole ", _WORD), *figures(Length(hole.across), rule, _FIGURE), *deep)
+        deep = (Run(", ", WORD), *figures(Length(hole.depth), rule, FIGURE), Run(" deep", WORD))
+    yield (Run("hole ", WORD), *figures(Length(hole.across), rule, FIGURE), *deep)
     middle = " (the middle)" if hole.in_middle else ""
     if hole.is_far:
-        yield words("square a line across the front", _WORD)
-    yield (*figures(Length(hole.from_end), rule, _FIGURE), Run(f" from the {hole.end}{middle}", _WORD))
+        yield words("square a line across the front", WORD)
+    yield (*figures(Length(hole.from_end), rule, FIGURE), Run(f" from the {hole.end}{middle}", WORD))
     if hole.is_far:
-        yield words("and lay the long centre line on it", _WORD)
-    yield (*figures(Length(hole.from_top), rule, _FIGURE), Run(" from the top edge", _WORD))
+        yield words("and lay the long centre line on it", WORD)
+    yield (*figures(Length(hole.from_top), rule, FIGURE), Run(" from the top edge", WORD))

@@ -1,41 +1,53 @@
-"""What is written on a story stick: names inside their stretch where they fit, all else in rows beside the ticks, none on another."""
+"""What is written on a story stick: names inside their stretch where they fit, all else in rows beside the ticks, none on another.
+
+The problem. A stick shows every position at true size, and positions may lie less than a millimetre apart; yet each needs its figure,
+and each stretch and centre its name, in lettering that can be read in the hand. No name may be crossed by a tick.
+
+The method. A name stands inside its stretch, in the longest part that no tick crosses, where that part is long enough for it. One that
+finds no room gets a row beside the stick, with a line that leads to it from its stretch; and since that line may cross the part where
+another name stood, the names are placed anew with it, until none is left without room. Then the rows, which are the figure of every tick
+and the names that stand outside, are spread (``pen.spreading``): in the order of what they speak of, each as near to it as the others let
+it. They are set large, or small where large rows would fill more than three quarters of the stick or be too wide.
+
+The cost. Each round takes at least one name outside, so there are at most as many rounds as names, in practice two or three; a round
+sorts the positions. Spreading goes through the rows once.
+
+What it can't do. Rows are not set smaller still: where there are too many, they reach past the far end of the stick, and the paper is as
+long as they need. A name wider than a row may be is cut short.
+"""
 
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil
-from typing import TYPE_CHECKING, Final, Union
+from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Length
-from joinlay.pen.blocks import Block, stacked
+from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import figures, fitted, set_line, words
 from joinlay.pen.spreading import spread
+from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
     from joinlay.templates.story.stick import Stick, Stretch
 
-__all__ = ["SMALL", "Inside", "Labels", "Row", "label"]
+__all__ = ["Inside", "LabelRow", "Labels", "label"]
 
-SMALL: Final = Fraction(5, 2)
-_WORD: Final = Fraction(7, 2)
 #: Heights of figures and of names: the larger ones where the rows take no more than this share of the stick and none is too wide.
-_SIZES: Final = ((Fraction(5), _WORD), (Fraction(7, 2), SMALL))
+_SIZES: Final = ((FIGURE, WORD), (WORD, SMALL))
 _SHARE: Final = Fraction(3, 4)
 #: The widest a row may be, and white kept between two rows and at both ends of a name inside its stretch.
 _WIDEST: Final = Fraction(28)
 _WHITE: Final = Fraction(9, 10)
 #: A part of a stretch as long as this has its name too; one twice as long has it twice.
 _AGAIN: Final = Fraction(90)
-
-
-#: What a row speaks of, its words, and the lane of the stretch it names.
-_Asked = tuple[Fraction, Block, Union[int, None]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +60,7 @@ class Inside:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class LabelRow:
     """A row of words: it speaks of the position ``at`` and stands with its middle at ``middle``.
 
     ``lane`` is that of the stretch it names; None for the figure of a tick.
@@ -62,24 +74,24 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Labels:
-    """All the words of a stick but its title and ends. ``width`` is what the widest row takes."""
+    """All the words of a stick but its title and ends."""
 
     inside: tuple[Inside, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[LabelRow, ...]
 
     @property
     def width(self) -> Fraction:
-        """The room the rows take across the stick."""
+        """The room the widest row takes across the stick, in mm."""
         return max((row.block.width for row in self.rows), default=Fraction(0))
 
     @property
     def top(self) -> Fraction:
-        """How far up the highest row reaches."""
+        """How far up the highest row reaches, in mm."""
         return max((row.middle + row.block.height / 2 for row in self.rows), default=Fraction(0))
 
 
 def label(stick: Stick, rule: Graduation) -> Labels:
-    """Every position's figure on ``rule``, and every stretch's and centre's name, each where nothing else is. MS-2."""
+    """Every position's figure on ``rule`` (MS-2), and every stretch's and centre's name, each where nothing else is."""
     ticks = list(stick.places)
     outside: dict[Stretch, Fraction] = {}
     inside: list[Inside] = []
@@ -119,16 +131,16 @@ def _inside(stick: Stick, stretch: Stretch, lines: Sequence[Fraction]) -> Iterat
             yield Inside(stretch, low + (high - low) * Fraction(2 * turn + 1, 2 * times), content)
 
 
-def _rows(stick: Stick, ticks: Sequence[Fraction], outside: Mapping[Stretch, Fraction], rule: Graduation) -> Iterator[Row]:
-    asked: list[_Asked] = []
+def _rows(stick: Stick, ticks: Sequence[Fraction], outside: Mapping[Stretch, Fraction], rule: Graduation) -> list[LabelRow]:
+    """The rows in the larger lettering if that will do, spread."""
+    rows: list[LabelRow] = []
     for figure, word in _SIZES:
-        asked = sorted(_asked(stick, ticks, outside, rule, figure, word), key=lambda row: row[0])
-        takes = sum(block.height + _WHITE for _, block, _ in asked)
-        if takes <= _SHARE * stick.length and all(block.width <= _WIDEST for _, block, _ in asked):
+        rows = sorted(_asked(stick, ticks, outside, rule, figure=figure, word=word), key=lambda row: row.at)
+        takes = sum(row.block.height + _WHITE for row in rows)
+        if takes <= _SHARE * stick.length and all(row.block.width <= _WIDEST for row in rows):
             break
-    middles = spread([at for at, _, _ in asked], [block.height + _WHITE for _, block, _ in asked], Fraction(0))
-    for (at, block, lane), middle in zip(asked, middles, strict=True):
-        yield Row(at, middle, block, lane)
+    middles = spread([row.at for row in rows], [row.block.height + _WHITE for row in rows], Fraction(0))
+    return [replace(row, middle=middle) for row, middle in zip(rows, middles, strict=True)]
 
 
 def _asked(
@@ -136,15 +148,16 @@ def _asked(
     ticks: Sequence[Fraction],
     outside: Mapping[Stretch, Fraction],
     rule: Graduation,
+    *,
     figure: Fraction,
     word: Fraction,
-) -> Iterator[_Asked]:
-    """Every row with the position it speaks of, before they are spread."""
+) -> Iterator[LabelRow]:
+    """Every row beside what it speaks of, before they are spread; figures and words as high as asked."""
     centres = {centre.at: centre.label for centre in stick.centres}
     for at in ticks:
         lines: list[Content] = [figures(Length(at), rule, figure)]
         if at in centres:
             lines.append(fitted(centres[at], _WIDEST, (SMALL,), bold=True))
-        yield at, stacked(lines), None
+        yield LabelRow(at, at, stacked(lines))
     for stretch, spot in outside.items():
-        yield spot, stacked([fitted(stretch.label, _WIDEST, (word, SMALL))]), stretch.lane
+        yield LabelRow(spot, spot, stacked([fitted(stretch.label, _WIDEST, (word, SMALL))]), stretch.lane)

@@ -9,13 +9,13 @@ import pytest
 
 from joinlay.pages import lay_out, paper_named
 from joinlay.pen.marks import Line
-from joinlay.templates.profiles import joint_sections
-from joinlay.templates.profiles.joint import sections_of
-from joinlay.templates.profiles.profile import profile
+from joinlay.templates.sections import joint_sections
+from joinlay.templates.sections.cutting_plane import sections_of
+from joinlay.templates.sections.joint_sections import profile
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
-from tests.unit.templates.profiles.test_profile import area
 from tests.unit.templates.reading import texts
+from tests.unit.templates.sections.test_profile import area
 from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny
 
 ODD = {"openings": openings, "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE), "tiny": tiny}

@@ -5,12 +5,12 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.templates.profiles.profile import profile
+from joinlay.templates.sections.joint_sections import profile
 from tests.unit.templates.reading import exact
 
 
 def area(loop):
-    """The area a loop goes round, less than nothing where it goes clockwise."""
+    """The area a loop goes round, negative where it goes clockwise."""
     return sum(one[0] * two[1] - two[0] * one[1] for one, two in zip(loop, (*loop[1:], loop[0]), strict=True)) / 2
 
 

@@ -12,12 +12,10 @@ from joinlay.lengths import Fraction
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
-from joinlay.templates.axes import figures_below, figures_beside
-from joinlay.templates.drilling.datums import upright_datum
-from joinlay.templates.naming_boxes import named
+from joinlay.templates.banks import whole_piece
+from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum
 from joinlay.templates.reach import Way, reach, reach_at_end
-from joinlay.templates.story.banks import whole_piece
-from joinlay.templates.template import Template
+from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,12 +24,10 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.marks import Box, Mark
-    from joinlay.templates.story.banks import Bank, Whole
+    from joinlay.templates.banks import DrawerBank, WholePiece
 
 __all__ = ["runner_templates"]
 
-_FIGURE, _SMALL = Fraction(5), Fraction(5, 2)
-_TONE: Final = Fraction(1, 8)
 #: So much of the drawer's side is shown above the runners.
 _SEEN: Final = Fraction(12)
 _ZERO: Final = Fraction(0)
@@ -52,7 +48,7 @@ class _Strip:
 
 
 @dataclass(frozen=True, slots=True)
-class _Front:
+class _FrontView:
     """The strips at one side of a drawer, and what they are fixed to."""
 
     is_left: bool
@@ -69,7 +65,7 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
     whole = whole_piece(plan)
     if whole is None:
         return ()
-    alike: dict[_Front, list[str]] = {}
+    alike: dict[_FrontView, list[str]] = {}
     for bank in whole.banks:
         for hand in ("left", "right"):
             for front, name in _seen(whole, bank, hand):
@@ -77,7 +73,7 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
     return tuple(_template(front, names, plan.rule) for front, names in alike.items())
 
 
-def _seen(whole: Whole, bank: Bank, hand: str) -> Iterator[tuple[_Front, str]]:
+def _seen(whole: WholePiece, bank: DrawerBank, hand: str) -> Iterator[tuple[_FrontView, str]]:
     upright = whole.beside(bank)[0 if hand == "left" else 1]
     face = reach(upright, Way.WIDTH)[1 if hand == "left" else 0]
     side = 1 if hand == "left" else -1
@@ -92,7 +88,7 @@ def _seen(whole: Whole, bank: Bank, hand: str) -> Iterator[tuple[_Front, str]]:
             x0, x1 = sorted(side * (at - face) for at in reach_at_end(wood, Way.WIDTH))
             strips.append(_Strip("drawer side", (x0, _ZERO, x1, max(box.box[3] for box in strips) + _SEEN), is_fixed=False))
             against = "case side" if upright.part == "case side" else "partition"
-            yield _Front(hand == "left", against, tuple(strips)), f"{drawer.name} {hand} runner"
+            yield _FrontView(hand == "left", against, tuple(strips)), f"{drawer.name} {hand} runner"
 
 
 def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
@@ -101,12 +97,12 @@ def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
     return (x0, z0 - floor, x1, z1 - floor)
 
 
-def _template(front: _Front, names: list[str], rule: Graduation) -> Template:
+def _template(front: _FrontView, names: list[str], rule: Graduation) -> Template:
     strokes = tuple(flatten(_marks(front, names, rule)))
     return Template(tuple(names), "seen from the front", strokes, bounds_of(strokes))
 
 
-def _marks(front: _Front, names: list[str], rule: Graduation) -> Iterator[Mark]:
+def _marks(front: _FrontView, names: list[str], rule: Graduation) -> Iterator[Mark]:
     side = 1 if front.is_left else -1
     fixed = [strip for strip in front.strips if strip.is_fixed]
     low, high = min(strip.box[1] for strip in fixed), max(strip.box[3] for strip in front.strips)
@@ -115,15 +111,13 @@ def _marks(front: _Front, names: list[str], rule: Graduation) -> Iterator[Mark]:
     for strip in front.strips:
         yield from _strip(strip, side, names[0])
     levels = {level for strip in fixed for level in (strip.box[1], strip.box[3])}
-    yield from figures_beside({*levels, _ZERO}, _ZERO, side * wide, side, rule, _FIGURE)
+    yield from figures_beside({*levels, _ZERO}, _ZERO, side * wide, side, rule, FIGURE)
     across = {side * x for strip in front.strips for x in (strip.box[0], strip.box[2])}
     # Carried down first, clear of the lowest figure beside.
     yield from (Line((x, low - 1), (x, low - _DOWN), Role.DIMENSION) for x in sorted({*across, _ZERO}))
-    yield from figures_below({*across, _ZERO}, _ZERO, low - _DOWN, rule, _FIGURE)
-    block = stacked([
-        *(words(line, _FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)),
-        words("hold to the front ends; 0 is the top of the rail", _SMALL),
-    ])  # fmt: skip
+    yield from figures_below({*across, _ZERO}, _ZERO, low - _DOWN, rule, FIGURE)
+    said = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)]
+    block = stacked([*said, words("hold to the front ends; 0 is the top of the rail", SMALL)])
     block = beside(hand_sign(is_left=front.is_left), block)
     at = side * (wide + _FIGURES) if side > 0 else side * (wide + _FIGURES) - block.width
     yield from block.marks(at, high - block.height)
@@ -134,6 +128,6 @@ def _strip(strip: _Strip, side: int, says: str) -> Iterator[Mark]:
     x0, y0, x1, y1 = strip.box
     box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
     if strip.is_fixed:
-        yield Fill(corners(box), _TONE, Role.CUT)
+        yield Fill(corners(box), TONE, Role.CUT)
     yield Polyline(corners(box), Role.OUTLINE if strip.is_fixed else Role.HIDDEN, closed=True, says=f"{says} {strip.word}")
-    yield from named(strip.word, box)
+    yield from name_in_box(strip.word, box)

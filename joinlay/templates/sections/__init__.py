@@ -1,5 +1,5 @@
 """True-size sections of the joints, to hold a cut end against."""
 
-from joinlay.templates.profiles.joint_sections import joint_sections
+from joinlay.templates.sections.joint_sections import joint_sections
 
 __all__ = ["joint_sections"]
