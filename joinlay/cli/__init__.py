@@ -1,7 +1,8 @@
-"""The command line: thin. It reads, plans, and says or writes."""
+"""The command line: thin. It reads, plans, and says or writes; what it says stands in ``words``, or at the foot of the one command that says it."""
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from typing import NoReturn
@@ -11,12 +12,9 @@ __all__ = ["main"]
 
 def main() -> NoReturn:
     """Run ``joinlay`` with the arguments of the process, and end it with 0, 1 (refused), 2 (cannot be used), 3 (a fault of its own) or 130."""
+    # What is fetched and worked out lives until the command ends, so to look for rubbish at every 700th object is in vain.
+    gc.set_threshold(50_000)
     try:
-        if sys.argv[1:2] == ["joint"]:
-            # An answer at the bench should come at once, so it doesn't wait for the libraries the other commands need.
-            from joinlay.cli.joint_words import run_joint
-
-            sys.exit(run_joint(sys.argv[2:]))
         from joinlay.cli.app import app
 
         app(prog_name="joinlay")

@@ -8,6 +8,7 @@ import typer
 from typer.core import TyperGroup
 
 from joinlay import __version__
+from joinlay.cli.joint_app import joint as _joint
 from joinlay.cli.printer_app import printer as _printer
 from joinlay.cli.printer_app import scale_sheet as _scale_sheet
 from joinlay.cli.terminal import complain
@@ -190,15 +191,7 @@ def compare(
     raise typer.Exit(say_changes(old, new, as_json=as_json))
 
 
-@app.command(
-    help="Work out one joint from a few numbers.",
-    context_settings={"allow_extra_args": True, "ignore_unknown_options": True, "help_option_names": []},
-)
-def joint(ctx: typer.Context) -> None:
-    """Hand the words on to the bench, which reads them itself: the program goes straight there, without this, to be quick."""
-    from joinlay.cli.joint_words import run_joint
-
-    raise typer.Exit(run_joint(ctx.args))
+app.add_typer(_joint, name="joint")
 
 
 @app.command()

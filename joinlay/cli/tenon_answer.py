@@ -1,12 +1,11 @@
-"""The bench's answer for loose tenons."""
+"""The bench's answer for loose tenons: apart from the other joints', since spacing them takes longest to fetch."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from joinlay.boards import Axis, Surface
-from joinlay.cli.bench import Answer
-from joinlay.cli.joint_boards import Piece
+from joinlay.cli.joint_bench import Answer, Piece
 from joinlay.cli.words import counted
 from joinlay.errors import BadInput, nearest_names
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
@@ -15,10 +14,9 @@ from joinlay.shop import TenonStock
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from typing import Any
 
     from joinlay.boards import Board
-    from joinlay.cli.bench import Bench
+    from joinlay.cli.joint_bench import Bench
     from joinlay.joints.loose_tenon import LooseTenon
     from joinlay.lengths import Dimension
 
@@ -36,9 +34,9 @@ def answer_loose_tenon(
         face_thickness=deep,
         line=line,
         shop=bench.shop,
-        use=_use(use),
+        use=_use_called(use),
         is_solid=is_solid,
-        tenon=_stock(bench, tenon),
+        tenon=_tenon_stock(bench, tenon),
         keep_outs=[_keep_out(bench, n, spelled) for n, spelled in enumerate(keep_outs, start=1)],
     )
     text = bench.text
@@ -55,31 +53,30 @@ def answer_loose_tenon(
     if joint.slack:
         rows.insert(len(joint.centres) + 1, ("width of the mortises after the first", joint.mortise_width(1)))
     headline = f"{counted(len(joint.centres), 'loose tenon')}: {size}."
-    return Answer(headline, tuple(rows), _tree(bench, joint), joint.findings, lambda: _boards(joint, thick, deep, line))
+    return Answer(headline, tuple(rows), _tenon_tree(joint), joint.findings, lambda: _tenon_boards(joint, thick, deep, line))
 
 
-def _tree(bench: Bench, joint: LooseTenon) -> dict[str, Any]:
-    said = bench.in_words
+def _tenon_tree(joint: LooseTenon) -> dict[str, Any]:
     return {
         "tenon": {
-            "thickness": said.length(joint.tenon_thickness),
-            "width": said.length(joint.tenon_width),
-            "length": said.length(joint.tenon_length),
+            "thickness": joint.tenon_thickness,
+            "width": joint.tenon_width,
+            "length": joint.tenon_length,
         },
         "count": len(joint.centres),
-        "centres": [said.length(centre) for centre in joint.centres],
+        "centres": list(joint.centres),
         "mortise": {
-            "width": said.length(joint.mortise_width(0)),
-            "depth_in_end": said.length(joint.depth_in_end),
-            "depth_in_face": said.length(joint.depth_in_face),
-            "from_reference_face": said.length(joint.from_reference_face),
-            "slack": said.length(joint.slack),
+            "width": joint.mortise_width(0),
+            "depth_in_end": joint.depth_in_end,
+            "depth_in_face": joint.depth_in_face,
+            "from_reference_face": joint.from_reference_face,
+            "slack": joint.slack,
         },
-        "spacing": {"largest": said.maybe(joint.largest_spacing), "smallest": said.maybe(joint.smallest_spacing)},
+        "spacing": {"largest": joint.largest_spacing, "smallest": joint.smallest_spacing},
     }
 
 
-def _use(word: str) -> Use:
+def _use_called(word: str) -> Use:
     uses = {use.value: use for use in Use}
     if word.casefold() not in uses:
         near = nearest_names(word, tuple(uses), 1)
@@ -89,7 +86,7 @@ def _use(word: str) -> Use:
     return uses[word.casefold()]
 
 
-def _stock(bench: Bench, spelled: str | None) -> TenonStock | None:
+def _tenon_stock(bench: Bench, spelled: str | None) -> TenonStock | None:
     """The usual shop's tenon stock of that thickness; where it has none, strip of it with no limit to the mortise's depth."""
     thickness = bench.size_or_none("--tenon", spelled, "tenon stock")
     if thickness is None:
@@ -110,7 +107,7 @@ def _keep_out(bench: Bench, n: int, spelled: str) -> KeepOut:
     return KeepOut(extent[0], extent[1], name)
 
 
-def _boards(joint: LooseTenon, thick: Dimension, deep: Dimension, line: Dimension) -> tuple[Board, ...]:
+def _tenon_boards(joint: LooseTenon, thick: Dimension, deep: Dimension, line: Dimension) -> tuple[Board, ...]:
     """The two parts, set as at a corner: the end part's outer face flush with the end of the face part."""
     end_part = Piece("end part", thick, line).board()
     face_part = Piece("face part", deep, line).board()

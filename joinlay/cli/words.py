@@ -10,49 +10,6 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-AS_JSON: Final = "Answer in JSON, for programs."
-
-JOINT: Final = "Work out one joint from a few numbers."
-JOINT_USAGE: Final = "Usage: joinlay joint NAME --OPTION LENGTH ..."
-JOINT_METRIC: Final = "A number without a unit is in millimetres, and the usual shop is a metric one."
-JOINT_INCH: Final = "A number without a unit is in inches, and the usual shop is one in inches; so it is unless told."
-JOINT_TEMPLATE: Final = "Print this joint's template to a PDF file."
-JOINT_PAPER: Final = "The paper for --template; letter or, with --metric, a4 unless told."
-
-LOOSE_TENON: Final = "Loose tenons: how thick, wide and long, how many, and where."
-LT_END: Final = "Thickness of the part mortised in its end."
-LT_FACE: Final = "Thickness of the part mortised in its face."
-LT_LENGTH: Final = "Length of the joint line."
-LT_TENON: Final = "Thickness of the tenon stock to use; the rules choose from the usual shop unless told."
-LT_KEEP_OUT: Final = (
-    "Where another cut lies on the joint line, FROM:TO from its datum end, as that cut measures; the clearance it needs (LT-11) "
-    "is added. May be given more than once."
-)
-LT_IN: Final = "What the joint is in: drawer (unless told), case or frame."
-LT_SOLID: Final = "The parts are solid wood, which needs more wood at the ends."
-
-LOCKING_RABBET: Final = "A locking rabbet: the dado in the side, the tongue on the end part, and what to add to its length."
-LR_SIDE: Final = "Thickness of the side."
-LR_END: Final = "Thickness of the front or back."
-LR_CUTTER: Final = "Diameter of the cutter."
-LR_HALF_BLIND: Final = "The front laps the end of the side and hides it."
-LR_DADO_DEPTH: Final = "Depth of the dado in the side; by the rules unless told."
-LR_TIP_GAP: Final = "Space past the tip of the tongue; by the rules unless told."
-LR_TONGUE: Final = "With --half-blind: width of the side's dado; the cutter's unless told."
-
-DADO: Final = "A dado: a channel across the grain that takes the thickness of another part."
-RABBET: Final = "A rabbet: a step along an edge that takes a panel."
-GROOVE: Final = "A groove for a drawer's bottom."
-INTO: Final = "Thickness of the wood it is cut in."
-PANEL: Final = "Thickness of what goes into it, as measured."
-CUTTER: Final = "Diameter of the cutter; the widest of the usual shop that fits unless told."
-DEPTH: Final = "Depth of the cut; by the rules unless told."
-DADO_OFFSET: Final = "End of the board to the dado, for its template; 2 in, or 50 mm with --metric, unless told."
-STOPPED: Final = "Stop short of the edge that shows."
-RABBET_WIDTH: Final = "Width of the rabbet; by the rules unless told."
-OFFSET: Final = "Bottom edge to the groove; by the rules unless told."
-
-
 STEP_PACKET: Final = "the packet"
 STEP_TEMPLATES: Final = "each template"
 STEP_LIST: Final = "the cutting list"
@@ -205,29 +162,3 @@ def own_fault(error: BaseException) -> str:
         f"joinlay came upon a fault of its own ({type(error).__name__}: {error}). Your files are as they were. "
         "Run it again with --trace before the command to see where, and please report it with the job."
     )
-
-
-def unknown_option(given: str, near: Sequence[str]) -> str:
-    """A word that no option of this command is."""
-    kind = "option" if given.startswith("-") else "word"
-    return f"there is no {kind} {given!r} here" + (f"; the nearest is {near[0]}." if near else ".")
-
-
-def missing_options(options: Sequence[str]) -> str:
-    """Options that must be given and weren't."""
-    return f"{' and '.join(options)} {'is' if len(options) == 1 else 'are'} missing."
-
-
-def needs_value(option: str) -> str:
-    """An option with nothing behind it, or with a word that looks like an option."""
-    return f"{option} needs a value behind it; a length is more than nothing."
-
-
-def takes_no_value(option: str) -> str:
-    """A switch with a value behind it."""
-    return f"{option} takes no value."
-
-
-def more_at(command: str) -> str:
-    """Where to read more."""
-    return f"More: {command}"

@@ -114,6 +114,17 @@ class InWords:
         """A length, or null where there is none."""
         return None if length is None else self.length(length)
 
+    def tree(self, tree: Mapping[str, Any]) -> dict[str, Any]:
+        """``tree`` with each length in it said as ``length`` says it; what else it holds stays."""
+        return {key: self._leaf(value) for key, value in tree.items()}
+
+    def _leaf(self, value: object) -> object:
+        if isinstance(value, Length):
+            return self.length(value)
+        if isinstance(value, dict):
+            return self.tree(value)
+        return [self._leaf(one) for one in value] if isinstance(value, list) else value
+
     def dimension(self, dimension: Dimension) -> dict[str, Any]:
         """A length with where it comes from: its rule and source, where it was written, or how it was worked out."""
         told = {"rule": dimension.rule, "source": dimension.source, "origin": dimension.origin}

@@ -185,10 +185,11 @@ def test_what_the_trade_refuses_ends_with_one(capsys, given, said):
     ("given", "said"),
     [
         (("dado", "--into", "three", "--panel", "1/2"), "--into: 'three' cannot be read as a length"),
-        (("dado", "--into", "0", "--panel", "1/2"), "--into: 0 is not a size; it must be more than nothing."),
+        (("dado", "--into", "0", "--panel", "1/2"), "--into: 0 is not a size; it must be more than 0."),
         (("dado", "--into", "-3", "--panel", "1/2"), "--into: -3 is not a size"),
         (("dado", "--into=-3/4", "--panel", "1/2"), "--into: -3/4 is not a size"),
-        (("dado", "--into", "-3/4", "--panel", "1/2"), "--into needs a value behind it"),
+        (("dado", "--into", "-3/4", "--panel", "1/2"), "--into: -3/4 is not a size"),
+        (("dado", "--into", "--panel", "1/2"), "--into needs a value behind it. More: joinlay joint dado --help"),
         (("dado", "--into", "", "--panel", "1/2"), "--into: '' cannot be read as a length; it is empty"),
         (("dado", "--into", "3/4"), "--panel is missing. More: joinlay joint dado --help"),
         (("dado",), "--into and --panel are missing."),
@@ -207,7 +208,7 @@ def test_what_the_trade_refuses_ends_with_one(capsys, given, said):
         ((*LOOSE_TENON[1:], "--keep-out", "a:1"), "--keep-out: 'a' cannot be read as a length"),
         ((*LOOSE_TENON[1:], "--in", "drawr"), "--in: 'drawr' is not known; write drawer, case, frame (the nearest is drawer)."),
         ((*LOCKING[1:], "--tongue", "1/4"), "--tongue is for --half-blind"),
-        ((*LOCKING[1:], "--tip-gap=-1/64"), "--tip-gap: -1/64 is less than nothing"),
+        ((*LOCKING[1:], "--tip-gap=-1/64"), "--tip-gap: -1/64 is negative; it must be 0 or more."),
         ((*DADO[1:], "--template", "x.pdf", "--paper", "a9"), "there is no paper called 'a9'"),
     ],
 )

@@ -60,46 +60,50 @@ def test_the_commands_through_typer_s_own_runner(tmp_path):
     assert runner.invoke(app, ["joint", "--help"]).output.startswith("Usage: joinlay joint NAME")
 
 
-def test_an_answer_at_the_bench_fetches_no_library():
+def test_an_answer_at_the_bench_fetches_only_what_it_needs():
+    """Typer reads with pydantic; beside those two nothing that is not of Python or of the floors a joint stands on."""
     code = (
         "import sys\nfrom joinlay.cli import main\n"
         "try:\n    main()\nexcept SystemExit as done:\n    assert not done.code\n"
-        "print([name for name in ('typer', 'pydantic', 'reportlab', 'rich') if name in sys.modules], file=sys.stderr)"
+        "print([name for name in ('typer', 'pydantic', 'reportlab', 'rich', 'argparse') if name in sys.modules], file=sys.stderr)\n"
+        "print(*sorted({name.split('.')[1] for name in sys.modules if name.startswith('joinlay.')}), file=sys.stderr)"
     )
-    ran = run_alone("joint", "loose-tenon", "--end", "1/2", "--face", "3/4", "--length", "4", "--json", code=code)
-    assert (ran.code, ran.err) == (0, "[]\n")
+    ran = run_alone("joint", "dado", "--into", "18mm", "--panel", "11.7mm", "--metric", code=code)
+    libraries, floors = ran.err.splitlines()
+    assert (ran.code, libraries) == (0, "['typer', 'pydantic']")
+    assert set(floors.split()) <= {"boards", "cli", "errors", "findings", "joints", "lengths", "shop"}
 
 
 #: Puts something else in the place of what reads a job, or of what answers for a joint, and then runs the command.
 CHANGED = """
 import signal
 import time
-from joinlay.cli import check_command, joint_words, main
+from joinlay.cli import check_command, joint_bench, main
 
 # A shell that runs the tests in its background has it passed over.
 signal.signal(signal.SIGINT, signal.default_int_handler)
 
-def stop(*given):
+def stop(*given, **named):
     raise KeyboardInterrupt
 
-def wait(*given):
+def wait(*given, **named):
     print("ready", flush=True)
     time.sleep(60)
 
-def fail(*given):
+def fail(*given, **named):
     return 1 / 0
 
-check_command.job_in = joint_words._answer = {}
+check_command.job_in = joint_bench.Bench = {}
 main()
 """
 
 
-@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado", "--into", "3/4", "--panel", "1/2")])
 def test_a_stop_by_the_maker_ends_with_130(given):
     assert run_alone(*given, code=CHANGED.format("stop")).code == 130
 
 
-@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado", "--into", "3/4", "--panel", "1/2")])
 def test_a_stop_sent_to_the_process_ends_with_130(given):
     command = [sys.executable, "-c", CHANGED.format("wait"), *given]
     with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
@@ -129,7 +133,7 @@ def test_a_reader_that_goes_away_is_no_fault(tmp_path, given):
     assert err == ""
 
 
-@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado")])
+@pytest.mark.parametrize("given", [("check", "x.toml"), ("joint", "dado", "--into", "3/4", "--panel", "1/2")])
 def test_a_fault_of_its_own_is_owned_up_to(given):
     ran = run_alone(*given, code=CHANGED.format("fail"))
     assert (ran.code, ran.out) == (3, "")

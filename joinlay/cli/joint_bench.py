@@ -1,33 +1,32 @@
-"""The bench: a few lengths from the command line, the usual shop to go with them, and one joint as the answer."""
+"""The bench: a few lengths from the command line, the usual shop to go with them, and one joint as the answer, with its template."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
+from joinlay.boards import Board, Datum
 from joinlay.cli import words
 from joinlay.cli.terminal import complain, finding_lines, say, table
-from joinlay.documents.plan_json import InWords, json_text
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
-from joinlay.lengths import Length, Unit, read_length, written
+from joinlay.lengths import Length, Unit, dimension, mm, read_length, written
 from joinlay.shop import usual_shop
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterable, Mapping
     from pathlib import Path
 
-    from joinlay.boards import Board
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop
 
-__all__ = ["Answer", "Bench"]
+__all__ = ["Answer", "Bench", "Piece"]
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One joint worked out: a ``headline``, its numbers as ``rows``, the same as a ``tree`` for JSON, and what was found.
+    """One joint worked out: a ``headline``, its numbers as ``rows``, the same as a ``tree`` (its leaves lengths, words, numbers) and what was found.
 
     ``boards`` makes the two parts with their cuts, for the template.
     """
@@ -55,20 +54,15 @@ class Bench:
         """What a bare number is in."""
         return Unit.MM if self.is_metric else Unit.INCH
 
-    @property
-    def in_words(self) -> InWords:
-        """Lengths as JSON holds them."""
-        return InWords(self.shop.rule)
-
     def text(self, length: Length) -> str:
         """A length on the rule."""
         return self.shop.rule.text(length)
 
     def size(self, option: str, spelled: str, name: str) -> Dimension:
-        """The length given to ``option``, called ``name``. BadInput where it can't be read or is not more than nothing."""
+        """The length given to ``option``, called ``name``. BadInput where it can't be read or is zero or negative."""
         length = self.length(option, spelled, name)
         if length.mm <= 0:
-            raise BadInput(f"{option}: {spelled} is not a size; it must be more than nothing.")
+            raise BadInput(f"{option}: {spelled} is not a size; it must be more than 0.")
         return length
 
     def size_or_none(self, option: str, spelled: str | None, name: str) -> Dimension | None:
@@ -76,7 +70,7 @@ class Bench:
         return None if spelled is None else self.size(option, spelled, name)
 
     def length(self, option: str, spelled: str, name: str) -> Dimension:
-        """A length of any size, nothing and less included."""
+        """A length of any size, zero and negative ones too."""
         try:
             return written(read_length(spelled, self.unit), name, option)
         except BadInput as bad:
@@ -90,14 +84,12 @@ class Bench:
             self._refuse(refused, as_json=as_json)
             return 1
         if template is not None:
-            from joinlay.cli.joint_template import write_template
-
-            write_template(answer.boards(), answer.headline.split(":")[0], template, self.shop.rule, paper)
-        say(json_text(self._tree(answer)).rstrip() if as_json else self._page(answer, template))
+            _write_template(answer.boards(), answer.headline.split(":")[0], template, self.shop.rule, paper)
+        if as_json:
+            self._say_json(answer.tree, answer.findings)
+        else:
+            say(self._page(answer, template))
         return 0
-
-    def _tree(self, answer: Answer) -> Mapping[str, Any]:
-        return {**answer.tree, "findings": [self.in_words.finding(finding) for finding in answer.findings]}
 
     def _page(self, answer: Answer, template: Path | None) -> str:
         rows = table((word, self.text(value) if isinstance(value, Length) else value) for word, value in answer.rows)
@@ -107,5 +99,40 @@ class Bench:
 
     def _refuse(self, refused: Refused, *, as_json: bool) -> None:
         if as_json:
-            say(json_text({"findings": [self.in_words.finding(refused.finding)]}).rstrip())
+            self._say_json({}, (refused.finding,))
         complain(finding_lines([refused.finding], self.shop.rule))
+
+    def _say_json(self, tree: Mapping[str, Any], findings: Iterable[Finding]) -> None:
+        from joinlay.documents.plan_json import InWords, json_text
+
+        said = InWords(self.shop.rule)
+        say(json_text({**said.tree(tree), "findings": [said.finding(finding) for finding in findings]}).rstrip())
+
+
+#: The width of a piece whose width was not given, and the length of any: enough to lay a template on.
+_STRIP: Final = dimension(mm(100))
+_LENGTH: Final = dimension(mm(400))
+
+_DATUM: Final = Datum("reference face", "datum edge", "jointed end", "far face", "far edge", "far end")
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece called ``name``, of a thickness and width."""
+
+    name: str
+    thickness: Dimension
+    width: Dimension = _STRIP
+
+    def board(self) -> Board:
+        """The piece without a cut."""
+        return Board(self.name, self.name, "", _LENGTH, self.width, self.thickness, _DATUM)
+
+
+def _write_template(boards: Iterable[Board], title: str, path: Path, rule: Graduation, paper: str | None) -> None:
+    """Write the template of a joint in ``boards`` to ``path``; letter or A4 after the unit, unless ``paper`` says. BadInput where it can't be."""
+    from joinlay.documents.templates import joint_template_pdf
+    from joinlay.documents.writing import write_whole
+
+    size = paper or ("letter" if rule.unit is Unit.INCH else "a4")
+    write_whole(path, joint_template_pdf(boards, title, rule, size))
