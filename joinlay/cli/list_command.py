@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.cli.words import counted
-from joinlay.cutlist.cut_steps import cut_steps
+from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.cutlist.lists import all_lists
-from joinlay.cutlist.pattern import Keeps
-from joinlay.cutlist.remarks import row_remarks
+from joinlay.cutlist.pattern import Keeps, cut_steps
 from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -20,10 +19,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
     from pathlib import Path
 
-    from joinlay.cutlist.cut_steps import CutStep
     from joinlay.cutlist.cutting_list import Row, Size
     from joinlay.cutlist.lists import Lists
-    from joinlay.cutlist.pattern import CutSheet, Layout
+    from joinlay.cutlist.pattern import CutSheet, CutStep, Layout
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Length
 
@@ -52,7 +50,7 @@ def say_lists(path: Path, *, sheets: bool, buy: bool, as_json: bool) -> int:
 
 
 def _say_json(worked_out: Plan, lists: Lists) -> None:
-    from joinlay.cutlist.plain import lists_tree
+    from joinlay.cutlist.lists import lists_tree
     from joinlay.documents.plan_json import InWords, json_text
 
     said = InWords(worked_out.rule)

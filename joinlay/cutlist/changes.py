@@ -1,10 +1,10 @@
-"""What differs between two versions of a job, for a maker who has begun to cut: parts, joints, settings, and what can still be used."""
+"""What differs between two versions of a job, for a maker who has begun to cut, and what can still be used."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction, Length
 
-__all__ = ["Change", "Changes", "Facts", "Fate", "compare_plans"]
+__all__ = ["Change", "Changes", "Facts", "Fate", "changes_tree", "compare_plans"]
 
 #: Words about named things, as text: ``{"drawer 1 front": {"length": "18 5/16 in"}}``.
 Facts = dict[str, dict[str, str]]
@@ -56,8 +56,8 @@ class Change:
 class Changes:
     """All that differs. ``givens`` are what the maker wrote otherwise; ``fates`` what becomes of every part that is touched.
 
-    ``untouched`` parts are as they were. ``wood`` are parts to be made, each with an old one that has no other use and is large enough to
-    cut it from, where its joints are not in the way.
+    ``untouched`` parts are as they were. ``wood`` are parts to be made, each with an old one that has no other use and is large
+    enough to cut it from, where its joints are not in the way.
     """
 
     givens: tuple[Change, ...]
@@ -102,13 +102,13 @@ def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_s
     made = {name: after[name] for fate in (Fate.AGAIN, Fate.NEW) for name in fates.get(fate, ())}
     spare = {name: before[name] for fate in (Fate.AGAIN, Fate.NOT_NEEDED) for name in fates.get(fate, ())}
     return Changes(
-        _differing(one.givens(), other.givens()),
-        _differing(one.sizes(shared), other.sizes(shared)),
-        _differing(one.joints(shared), other.joints(shared)),
-        _differing(old_settings or {}, new_settings or {}),
-        tuple((fate, tuple(fates[fate])) for fate in Fate if fate in fates),
-        len(before) - sum(len(names) for fate, names in fates.items() if fate is not Fate.NEW),
-        tuple(_from_old_wood(made, spare)),
+        givens=_differing(one.givens(), other.givens()),
+        parts=_differing(one.sizes(shared), other.sizes(shared)),
+        joints=_differing(one.joints(shared), other.joints(shared)),
+        settings=_differing(old_settings or {}, new_settings or {}),
+        fates=tuple((fate, tuple(fates[fate])) for fate in Fate if fate in fates),
+        untouched=len(before) - sum(len(names) for fate, names in fates.items() if fate is not Fate.NEW),
+        wood=tuple(_from_old_wood(made, spare)),
     )
 
 
@@ -128,11 +128,15 @@ class _Reader:
         for drawer in self.plan.drawers:
             opening = drawer.opening
             facts[f"{drawer.name} opening"] = {
-                "width": text(opening.width), "height": text(opening.height), "depth": text(opening.depth)
-            }  # fmt: skip
+                "width": text(opening.width),
+                "height": text(opening.height),
+                "depth": text(opening.depth),
+            }
             facts[f"{drawer.name} joints"] = {
-                "front": drawer.make.front_joint.value, "back": drawer.make.back_joint.value, "back height": drawer.make.back_height.value
-            }  # fmt: skip
+                "front": drawer.make.front_joint.value,
+                "back": drawer.make.back_joint.value,
+                "back height": drawer.make.back_height.value,
+            }
         shop = self.plan.shop
         facts["the shop"] = {
             "saw kerf": text(shop.saw.kerf),
@@ -273,3 +277,20 @@ def _taken(board: Board) -> set[tuple[object, ...]]:
     }
     tapers: Sequence[tuple[object, ...]] = [(taper.surface, taper.near.mm, taper.far.mm) for taper in board.tapers]
     return cuts | set(tapers)
+
+
+def changes_tree(changes: Changes) -> dict[str, Any]:
+    """What differs between two plans, as words."""
+    return {
+        "written": [_change(change) for change in changes.givens],
+        "parts": [_change(change) for change in changes.parts],
+        "joints": [_change(change) for change in changes.joints],
+        "settings": [_change(change) for change in changes.settings],
+        "fates": [{"fate": fate.value, "parts": list(names)} for fate, names in changes.fates],
+        "untouched": changes.untouched,
+        "wood": [{"part": part, "from": old} for part, old in changes.wood],
+    }
+
+
+def _change(change: Change) -> dict[str, Any]:
+    return {"names": list(change.names), "what": change.what, "old": change.old, "new": change.new}

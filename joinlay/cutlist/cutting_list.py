@@ -1,30 +1,46 @@
-"""The cutting list: every part once, with its finished, core and rough size, grouped by what it is cut from (CL-1)."""
+"""The cutting list: every part once, with its finished, core and rough size, grouped by what it is cut from (CL-1).
+
+Boards that are the same piece of wood share a row: same size, same stock, same wood taken out, whichever way they are turned. A
+left and a right drawer side have the same cuts at the same distances, yet one is the other's mirror image and cannot take its
+place, unless the cuts happen to be alike end for end, face for face or edge for edge.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from itertools import product
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, Shape, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.casework.banding import core_size
-from joinlay.cutlist.sameness import shape_key
 from joinlay.errors import nearest_names
 from joinlay.findings import warning
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator, Mapping
+    from collections.abc import Callable, Hashable, Iterator, Mapping
 
-    from joinlay.boards import Band, Board
+    from joinlay.boards import Band, Board, Cut, Taper
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Fraction, Length
     from joinlay.shop import Practice
     from joinlay.stock import Stock
 
-__all__ = ["LOOSE_TENON", "CuttingList", "Grain", "Group", "Row", "Size", "cutting_list", "stock_called"]
+__all__ = [
+    "LOOSE_TENON",
+    "CuttingList",
+    "Grain",
+    "Group",
+    "Row",
+    "Size",
+    "cutting_list",
+    "row_remarks",
+    "shape_key",
+    "stock_called",
+]
 
 #: The kind of part that is milled as strip and not sawn from a sheet or board.
 LOOSE_TENON: Final = "loose tenon"
@@ -53,8 +69,8 @@ class Size:
 class Row:
     """One line of the list: boards that are truly the same.
 
-    ``number`` counts through the whole list and stands for the row on the sheet layouts. ``names`` are those on the templates. ``core`` is None
-    without banding, ``rough`` None for sheet goods, which are sawn to size at once.
+    ``number`` counts through the whole list and stands for the row on the sheet layouts. ``names`` are those on the templates.
+    ``core`` is None without banding, ``rough`` None for sheet goods, which are sawn to size at once.
     """
 
     number: int
@@ -123,19 +139,13 @@ class CuttingList:
         """Every row, by number."""
         return tuple(row for group in self.groups for row in group.rows)
 
-    def row_of(self, name: str) -> Row:
-        """The row that the part called ``name`` stands in; KeyError where there is none."""
-        for row in self.rows:
-            if name in row.names:
-                return row
-        raise KeyError(f"no part is called {name}")
-
 
 def cutting_list(plan: Plan) -> CuttingList:
     """The cutting list of ``plan`` (CL-1; rough sizes after Joyce; core sizes EB-2).
 
-    The grain of a part does not matter where its kind is named in ``plan.on_hand.sawing``, or its sheet has none (MDF, hardboard,
-    particleboard). Parts are merged only where one can stand in for the other: same stock, size, cuts, tapers and bands, and not mirrored.
+    The grain of a part does not matter where its kind is named in ``plan.on_hand.sawing``, or its sheet has none (MDF,
+    hardboard, particleboard). Parts are merged only where one can stand in for the other: same stock, size, cuts, tapers and
+    bands, and not mirrored.
     """
     alike: dict[Hashable, list[Board]] = {}
     for board in plan.boards:
@@ -203,7 +213,8 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
         if group.stock is None and not group.is_tenons:
             yield warning(
                 "no stock",
-                "{count} parts are of {stock}, which the job does not describe, so they are in the list but on no layout: {parts}.",
+                "{count} parts are of {stock}, which the job does not describe, so they are in the list but on no layout: "
+                "{parts}.",
                 "Describe {stock} among the stocks, or give the parts one that is there: {known}.",
                 "CL-1",
                 count=group.quantity,
@@ -221,3 +232,75 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
             named=kind,
             kinds=", ".join(nearest_names(kind, kinds) or kinds),
         )
+
+
+def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iterator[str]:
+    """Each remark in a few words, lengths by ``text``, sizes with ``by`` between them (CL-1, EB-1, EB-2, DR-4).
+
+    The core is said only where the part is sawn larger still; else it is what is sawn.
+    """
+    if row.grain is Grain.ANY:
+        yield "grain does not matter"
+    if row.core is not None and row.rough is not None:
+        yield f"core {text(row.core.length)} {by} {text(row.core.width)}"
+    if row.bands:
+        edges = ", ".join(f"{row.board.datum.word(band.surface)} {band.stock}" for band in row.bands)
+        yield f"band, in this order: {edges}"
+    if row.board.tapers:
+        yield "tapered: see its template"
+
+
+# -- when two boards are the same ----------------------------------------------------------------------
+
+_AXES = tuple(Axis)
+
+#: Which of length, width and thickness are counted from the far end instead. An even number of them is a turn of the board, which
+#: changes nothing; an odd number is its mirror image.
+_FLIPS = tuple(product((False, True), repeat=3))
+
+_Flips = tuple[bool, ...]
+
+
+def shape_key(board: Board) -> Hashable:
+    """A key that two boards share only where one can stand in for the other (CL-1).
+
+    Equal for boards of one kind, stock and size whose cuts, tapers and bands take the same wood once one of the two is turned
+    over or end for end. A mirror image has another key, unless the board is its own mirror image.
+    """
+    hand = not board.end_on_left
+    turns = [flips for flips in _FLIPS if sum(flips) % 2 == hand]
+    sizes = tuple(board.size(axis).mm for axis in _AXES)
+    return (board.part, board.stock, sizes, board.has_round_edges, min(_seen(board, flips) for flips in turns))
+
+
+def _seen(board: Board, flips: _Flips) -> tuple[tuple[tuple[object, ...], ...], ...]:
+    """Everything that shapes the board, counted from the references that ``flips`` picks, in an order that can be compared."""
+    cuts = {_cut_key(board, cut, flips) for cut in board.cuts}
+    tapers = {_taper_key(taper, flips) for taper in board.tapers}
+    bands = {_band_key(band, flips) for band in board.bands}
+    return tuple(tuple(sorted(keys)) for keys in (cuts, tapers, bands))
+
+
+def _cut_key(board: Board, cut: Cut, flips: _Flips) -> tuple[object, ...]:
+    spans: list[Fraction] = []
+    for axis, flip in zip(_AXES, flips, strict=True):
+        span, size = cut.span(axis), board.size(axis).mm
+        spans += [size - span.stop.mm, size - span.start.mm] if flip else [span.start.mm, span.stop.mm]
+    # Where the cutter enters matters only to rounded mouths; a square pocket is the wood it takes.
+    entered = "" if cut.shape is Shape.SQUARE else cut.surface.axis.value
+    return (*spans, cut.shape.value, entered)
+
+
+def _taper_key(taper: Taper, flips: _Flips) -> tuple[object, ...]:
+    ends = (taper.near.mm, taper.far.mm)
+    runs_along = taper.surface.axis is Axis.ACROSS
+    swapped = flips[_AXES.index(Axis.ALONG if runs_along else Axis.ACROSS)]
+    return (_turned(taper.surface, flips).value, *(reversed(ends) if swapped else ends))
+
+
+def _band_key(band: Band, flips: _Flips) -> tuple[object, ...]:
+    return (_turned(band.surface, flips).value, band.stock, band.thickness.mm, band.length.mm)
+
+
+def _turned(surface: Surface, flips: _Flips) -> Surface:
+    return surface.opposite if flips[_AXES.index(surface.axis)] else surface

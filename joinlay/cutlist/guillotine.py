@@ -1,7 +1,22 @@
-"""Laying rectangles into rectangles with cuts that go right across: the plain, whole-number heart of the sheet layout.
+"""Laying rectangles into rectangles with cuts that go right across: the plain, whole-number heart of the layouts.
 
-Every size here already has one kerf added to each of its sides' lengths, pieces and sheets alike, so pieces may touch (pack w + k by h + k into
-W + k by H + k). Units are whatever makes every length a whole number. ``length`` is with the grain, ``width`` across it.
+The problem: a saw cuts a panel from edge to edge, so a piece can be freed only if every cut beside it runs right across what is
+left of the sheet.
+
+How it works: pieces are taken in the order they are given. Each goes into the near corner of the free panel that it fits best,
+offcuts before whole sheets; two cuts right across then part that panel into the piece and two smaller free panels. Which panel
+fits best and which of the two cuts comes first is a Way, one of a few rules of thumb; ``search`` tries many orders and many
+ways. So whatever comes out can be sawn, by the way it is made.
+
+The kerf: every size has one kerf added to each of its sides' lengths, pieces and sheets alike, so pieces may touch (a piece
+w + k by h + k in a sheet W + k by H + k). Units are whatever makes every length a whole number. ``length`` is with the
+grain, ``width`` across it.
+
+What it costs: for each piece a look at every free panel that is still large enough for some piece, so about the square of the
+number of pieces at worst; a hundred pieces take a few thousandths of a second.
+
+What it can't do: it never takes a piece back, never joins two free panels that lie side by side, and frees each piece with two
+cuts. Some layouts that a saw could make are out of its reach.
 """
 
 from __future__ import annotations
@@ -26,7 +41,7 @@ class Item(NamedTuple):
 
 
 class Bin(NamedTuple):
-    """A sheet or offcut to lay pieces in. ``only_turnable``: its grain isn't known, so it takes only pieces that may be turned."""
+    """A sheet or offcut to lay pieces in; ``only_turnable``: its grain isn't known, so pieces must be turnable."""
 
     length: int
     width: int
@@ -34,7 +49,7 @@ class Bin(NamedTuple):
 
 
 class Space(NamedTuple):
-    """A free panel of bin ``bin``, its corner at ``along``, ``across``. ``untouched``: no cut but the sheet's first kind has made it."""
+    """A free panel of bin ``bin``, its corner at ``along``, ``across``; ``untouched``: only cuts of the first kind made it."""
 
     bin: int
     along: int
@@ -45,7 +60,7 @@ class Space(NamedTuple):
 
 
 class Step(NamedTuple):
-    """``item`` laid in the near corner of ``space``; ``rip_first``: the panel is first ripped to the item's width, else crosscut."""
+    """``item`` laid in the near corner of ``space``; with ``rip_first`` the panel is ripped to its width first, else crosscut."""
 
     space: Space
     item: Item
@@ -55,7 +70,11 @@ class Step(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Packing:
-    """What came of one try. ``left`` are the free panels, those of bins that were not used included; ``opened`` how many whole sheets."""
+    """What came of one try.
+
+    ``steps`` are in the order of laying, ``left`` the free panels, also those of bins that were not used, ``left_out`` the
+    pieces that found no room, ``opened`` the number of whole sheets.
+    """
 
     steps: tuple[Step, ...]
     left: tuple[Space, ...]
@@ -103,10 +122,11 @@ class Way:
 def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None = None) -> Packing:
     """Lay ``items``, in their order, each in the free panel it fits best: ``bins`` on hand before whole sheets.
 
-    There are ``most`` whole sheets, None: any number. After each piece the panel it took is cut right across twice, so what comes out can
-    always be sawn. A piece that fits nowhere is left out.
+    ``sheet`` is a whole sheet, None where there are none to be had; there are ``most`` of them, None for any number. After each
+    piece the panel it took is cut right across twice, so what comes out can always be sawn. A piece that fits nowhere is left
+    out.
     """
-    work = _Work(bins, sheet, way, most, _least(items))
+    work = _Packer(bins, sheet, way, most, _least(items))
     left_out = tuple(item for item in items if not work.lay(item))
     return Packing(tuple(work.steps), (*work.free, *work.scraps), left_out, work.opened)
 
@@ -118,7 +138,7 @@ def _least(items: Sequence[Item]) -> tuple[int, int]:
     return long, wide
 
 
-class _Work:
+class _Packer:
     """Panels as they are taken and cut. Kept apart: those that may still take a piece, and scraps."""
 
     __slots__ = ("_choosy", "_least", "_most", "_on_hand", "_sheet", "_way", "free", "opened", "scraps", "steps")

@@ -1,6 +1,7 @@
-"""What a layout is: sheets with pieces on them, and the numbered cuts that saw them out, in exact lengths.
+"""What a layout is: sheets with parts on them, and the numbered cuts that saw them out, in exact lengths.
 
-Positions count from one corner of the sheet: ``along`` with the sheet's grain and length, ``across`` with its width.
+Positions count from one corner of the sheet: ``along`` with the sheet's grain and length, ``across`` with its width. Cuts are
+in the order they are made; ``cut_steps`` draws those together that a sawyer makes at one setting of the fence or the stop.
 """
 
 from __future__ import annotations
@@ -12,11 +13,25 @@ from typing import TYPE_CHECKING
 from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import FirstCut
     from joinlay.lengths import Dimension, Length
 
-__all__ = ["Blank", "CutSheet", "Direction", "Keeps", "LaidPiece", "Layout", "Panel", "Piece", "SawCut"]
+__all__ = [
+    "Blank",
+    "CutSheet",
+    "CutStep",
+    "Direction",
+    "Keeps",
+    "LaidPiece",
+    "Layout",
+    "Panel",
+    "PartToSaw",
+    "SawCut",
+    "cut_steps",
+]
 
 
 class Direction(Enum):
@@ -50,10 +65,10 @@ class Panel:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
-    """A piece to be sawn: ``name`` as on its template, the ``row`` it has in the cutting list, its size as sawn.
+class PartToSaw:
+    """A part to be sawn: ``name`` as on its template, the ``row`` it has in the cutting list, its size as sawn.
 
-    ``length`` is with the piece's grain. ``any_grain`` True: it may be turned a quarter on the sheet.
+    ``length`` is with its grain. ``any_grain`` True: it may be turned a quarter on the sheet.
     """
 
     name: str
@@ -67,7 +82,7 @@ class Piece:
 class LaidPiece:
     """A piece in its place; ``turned`` a quarter where its length lies across the sheet."""
 
-    piece: Piece
+    piece: PartToSaw
     panel: Panel
     turned: bool
 
@@ -91,8 +106,8 @@ class Blank:
 class SawCut:
     """Cut ``number``: right across ``panel``, which an earlier cut made. ``at`` is what the fence is set to.
 
-    ``at`` runs from the panel's near edge (for a rip; near end for a crosscut) to the near side of the kerf. Where it is less than
-    nothing the blade hangs over the edge: a trim thinner than the kerf.
+    ``at`` runs from the panel's near edge (for a rip; near end for a crosscut) to the near side of the kerf. It is negative
+    where the blade hangs over the edge: a trim thinner than the kerf.
     """
 
     number: int
@@ -100,11 +115,6 @@ class SawCut:
     panel: Panel
     at: Length
     keeps: Keeps
-
-    @property
-    def is_trim(self) -> bool:
-        """True where it only takes an edge or a defect off."""
-        return self.keeps is not Keeps.BOTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,8 +140,8 @@ class CutSheet:
 class Layout:
     """All sheets of one stock: what is on hand first, then whole sheets to buy.
 
-    ``least_whole`` is the number of whole sheets below which no layout can go. ``left_out`` are pieces that fit no blank; a finding says
-    why. ``unused`` are blanks on hand that were not needed.
+    ``least_whole`` is the number of whole sheets below which no layout can go. ``left_out`` are parts that fit no blank; a
+    finding says why. ``unused`` are blanks on hand that were not needed.
     """
 
     stock: str
@@ -140,7 +150,7 @@ class Layout:
     first_cut: FirstCut
     sheets: tuple[CutSheet, ...]
     least_whole: int
-    left_out: tuple[Piece, ...]
+    left_out: tuple[PartToSaw, ...]
     unused: tuple[Blank, ...]
     findings: tuple[Finding, ...]
 
@@ -155,3 +165,68 @@ class Layout:
         cut_into = sum((sheet.blank.length.mm * sheet.blank.width.mm for sheet in self.sheets), Fraction(0))
         laid = sum((laid.panel.area for sheet in self.sheets for laid in sheet.pieces), Fraction(0))
         return laid / cut_into if cut_into else Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class CutStep:
+    """Cuts one after the other at one setting, each through what the one before left of ``cuts[0].panel``.
+
+    ``done`` are the pieces that no later cut touches, in the order they come off.
+    """
+
+    cuts: tuple[SawCut, ...]
+    done: tuple[LaidPiece, ...]
+
+    @property
+    def first(self) -> SawCut:
+        """The first of its cuts; the panel it goes through is the one to fetch."""
+        return self.cuts[0]
+
+    @property
+    def numbers(self) -> str:
+        """``4``, or ``4–7``."""
+        first, last = self.cuts[0].number, self.cuts[-1].number
+        return str(first) if first == last else f"{first}–{last}"
+
+
+def cut_steps(sheet: CutSheet) -> tuple[CutStep, ...]:
+    """The cuts of ``sheet`` in order, those at one setting drawn together. Source: by geometry."""
+    runs: list[list[SawCut]] = []
+    for cut in sheet.cuts:
+        if runs and _goes_on(runs[-1][-1], cut):
+            runs[-1].append(cut)
+        else:
+            runs.append([cut])
+    done: dict[int, list[LaidPiece]] = {}
+    for laid in sorted(sheet.pieces, key=lambda laid: (laid.panel.across, laid.panel.along)):
+        last = next((cut for cut in reversed(sheet.cuts) if _holds(cut.panel, laid.panel)), None)
+        if last is not None:
+            done.setdefault(last.number, []).append(laid)
+    return tuple(CutStep(tuple(run), _off(run, done)) for run in runs)
+
+
+def _off(run: Sequence[SawCut], done: dict[int, list[LaidPiece]]) -> tuple[LaidPiece, ...]:
+    return tuple(laid for cut in run for laid in done.get(cut.number, ()))
+
+
+def _goes_on(before: SawCut, cut: SawCut) -> bool:
+    """True where ``cut`` is at the setting of ``before``, through what that left."""
+    if before.keeps is not Keeps.BOTH or cut.keeps is not Keeps.BOTH:
+        return False
+    if (before.direction, before.at) != (cut.direction, cut.at):
+        return False
+    one, other = before.panel, cut.panel
+    if cut.direction is Direction.RIP:
+        same = (one.along, one.length) == (other.along, other.length)
+        return same and other.across > one.across and other.across + other.width == one.across + one.width
+    same = (one.across, one.width) == (other.across, other.width)
+    return same and other.along > one.along and other.along + other.length == one.along + one.length
+
+
+def _holds(outer: Panel, inner: Panel) -> bool:
+    return (
+        outer.along <= inner.along
+        and outer.across <= inner.across
+        and inner.along + inner.length <= outer.along + outer.length
+        and inner.across + inner.width <= outer.across + outer.width
+    )

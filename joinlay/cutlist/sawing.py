@@ -1,7 +1,14 @@
 """From a packing to the cuts that saw it out, in the order to make them, edges trimmed on the way.
 
-Parallel cuts across one panel come one after the other, so that the fence or the stop is set for one kind of cut at a time; then each panel
-they made is sawn up in turn. Whole numbers throughout, in the packing's units; here sizes are without the kerf, as they lie on the wood.
+The problem: a packing says where each piece lies, and the order it was found in is no order to saw in.
+
+How it works: a packing is a tree of panels, each parted by one cut into a near and a far one. The tree is walked from the whole
+blank: parallel cuts across one panel come one after the other, so that the fence or the stop is set for one kind of cut at a
+time; then each panel they made is sawn up in turn. A raw edge is trimmed off just before the first cut that counts from it. A
+column (pieces kept together) is one item of the packing and is parted here.
+
+Whole numbers throughout, in the packing's units; here sizes are without the kerf, as they lie on the wood. It costs one step
+for each cut.
 """
 
 from __future__ import annotations
@@ -76,7 +83,7 @@ class Sawn:
 
 
 @dataclass(frozen=True, slots=True)
-class _Piece:
+class _OnePiece:
     number: int
     region: Region
 
@@ -93,7 +100,7 @@ class _Divide:
 
 
 #: What is to become of a region: a piece, a cut through it, or (a bare region) whatever the packing says of it.
-_Goal = Union[_Piece, _Divide, Region]
+_Goal = Union[_OnePiece, _Divide, Region]
 
 
 def saw_out(
@@ -101,9 +108,10 @@ def saw_out(
 ) -> Sawn:
     """Saw ``blank`` (its real size, trim included) up as ``steps`` say; regions of the steps have a kerf on each size.
 
-    ``columns`` are the items that hold several pieces. ``rip_first`` says which way a single piece is freed of its trim first.
+    ``columns`` are the items that hold several pieces, by number. ``kerf`` is one cut's, ``trim`` what comes off each raw edge.
+    ``rip_first`` says which way a single piece is freed of its trim first.
     """
-    work = _Work({_region_of(step): step for step in steps}, columns, kerf, trim, rip_first)
+    work = _Sawyer({_region_of(step): step for step in steps}, columns, kerf, trim, rip_first)
     usable = Region(0, 0, blank.length - 2 * trim + kerf, blank.width - 2 * trim + kerf)
     work.saw(blank, usable)
     return work.sawn
@@ -115,7 +123,9 @@ def _region_of(step: Step) -> Region:
 
 
 @dataclass(slots=True)
-class _Work:
+class _Sawyer:
+    """Saws one blank up; ``sawn`` grows as it goes."""
+
     steps: Mapping[Region, Step]
     columns: Mapping[int, Column]
     kerf: int
@@ -132,7 +142,7 @@ class _Work:
             if isinstance(goal, _Divide):
                 # Last in, first out: turned round, so that the panel nearest the corner comes first.
                 todo.extend(reversed(self._divided(panel, goal)))
-            elif isinstance(goal, _Piece):
+            elif isinstance(goal, _OnePiece):
                 self._free(panel, goal)
             elif not panel.is_empty:
                 self.sawn.rests.append(panel)
@@ -148,7 +158,7 @@ class _Work:
             rest = self._opened(rest.far)
         return [*made, (panel, rest)]
 
-    def _free(self, panel: Region, goal: _Piece) -> None:
+    def _free(self, panel: Region, goal: _OnePiece) -> None:
         """Trim off whatever still hangs on the piece's edges."""
         for is_rip in (self.rip_first, not self.rip_first):
             panel = self._trimmed(panel, goal.region, is_rip=is_rip)
@@ -182,7 +192,7 @@ class _Work:
         return inside
 
     def _cut_off(self, region: Region, inside: _Goal, long: int, wide: int, *, is_rip: bool, is_last: bool) -> _Goal:
-        """``inside`` with one cut more round it; the one made first (``is_last``: last to be wrapped) runs the whole region across."""
+        """``inside`` with one cut more round it; the cut made first is wrapped last and runs across the whole region."""
         size = wide if is_rip else long
         within = region if is_last else region._replace(length=long) if is_rip else region._replace(width=wide)
         if size == within.size(across=is_rip):
@@ -193,7 +203,7 @@ class _Work:
 
     def _inside(self, item: Item, region: Region) -> _Goal:
         column = self.columns.get(item.number)
-        return _Piece(item.number, region) if column is None else _stacked(column, region)
+        return _OnePiece(item.number, region) if column is None else _stacked(column, region)
 
 
 def _stacked(column: Column, region: Region) -> _Goal:
@@ -212,9 +222,9 @@ def _stacked(column: Column, region: Region) -> _Goal:
 
 
 def _strip(column: Column, n: int, strip: Region) -> _Goal:
-    """Piece ``n`` of a column, crosscut (or ripped) from its ``strip`` where it does not fill it."""
+    """PartToSaw ``n`` of a column, crosscut (or ripped) from its ``strip`` where it does not fill it."""
     number, long, wide = column.parts[n]
-    piece = _Piece(number, strip._replace(length=long, width=wide))
+    piece = _OnePiece(number, strip._replace(length=long, width=wide))
     start, size = strip.start(across=not column.across), piece.region.size(across=not column.across)
     if size == strip.size(across=not column.across):
         return piece

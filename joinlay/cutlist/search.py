@@ -1,6 +1,24 @@
-"""Looking for a good sheet layout: every order and rule once, then small changes to the best, until it can't be bettered or time is up.
+"""Looking for a good layout: many orders and ways of laying, then sheets laid anew, then small changes, while effort is left.
 
-"Time" is a count of pieces laid, never a clock, so the same parts always give the same layout.
+The problem: fewest whole sheets, and what is left over in few large panels. There is no quick way to know the best, and trying
+every order is out of the question past a dozen pieces.
+
+How it works, in four steps, each starting from the best so far:
+
+1. Every order (largest first, by five notions of large) with every way of ``guillotine``, or as many as there is effort for.
+2. While more sheets are used than the lower bound, the emptiest sheet and a few others are laid anew, until the emptiest is gone.
+   Small groups are quick to lay and there are many of them, so this finds in a moment what laying everything again seldom does.
+3. While there are still too many, the whole list is laid again and again on one sheet fewer, one piece moved each time; a change
+   that leaves a little more out than the best is gone on with, or the search would stick where it first comes to rest.
+4. At that number of sheets, pieces are moved for as long as what is left gathers in larger panels.
+
+``least_sheets`` is the lower bound: where it is met, the number of sheets is proved best and steps 2 and 3 end at once.
+
+What it costs: effort is a count of pieces laid, never a clock, so the same parts give the same layout on any computer;
+at most about half a second. Chance is seeded by the number of pieces.
+
+What it can't do: where the bound isn't met it can't say that its answer is the best, and it doesn't count the settings of fence
+and stop a layout needs.
 """
 
 from __future__ import annotations
@@ -11,12 +29,13 @@ from random import Random
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
-from joinlay.cutlist.regrouping import regrouped
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-__all__ = ["least_sheets", "search"]
+    from joinlay.cutlist.guillotine import Space, Step
+
+__all__ = ["least_sheets", "regrouped", "search"]
 
 #: Orders in which to lay pieces: the awkward ones first, by one notion of awkward or another.
 _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
@@ -27,9 +46,8 @@ _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
     lambda item: (-item.length - item.width, -item.length),
 )
 
-#: How many pieces may be laid in all first tries together, in laying some of the sheets anew, while trying to save a sheet, and in tidying up
-#: what is left over; and how many changes may be tried in the last ones, since a short list gains nothing past that. Half a second's work in
-#: all.
+#: How many pieces may be laid in each of the four steps and, since a short list gains nothing past that, how many changes (for
+#: the second step: pieces for each piece of the list) may be tried in the last three. Half a second's work in all.
 _FIRST_EFFORT: Final = 27_000
 _REGROUPING_EFFORT, _MOST_TO_REGROUP = 36_000, 800
 _SAVING_EFFORT, _MOST_TO_SAVE = 60_000, 1_000
@@ -46,10 +64,10 @@ _AS_IT_IS: Final = 0.5
 
 
 def search(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, first_rip: bool | None) -> Packing:
-    """The best packing found of ``items`` into ``bins`` on hand, all of them before any whole ``sheet``.
+    """The best packing found of ``items`` into ``bins`` on hand, all of them before any whole ``sheet`` (None: none to be had).
 
-    Best is: as little as can be left out, then fewest whole sheets, then the rest in the fewest, largest panels (CL-2). ``first_rip`` True:
-    whole sheets are ripped first; False: crosscut first; None: either.
+    Best is: as little as can be left out, then fewest whole sheets, then the rest in the fewest, largest panels (CL-2).
+    ``first_rip`` True: whole sheets are ripped first; False: crosscut first; None: either.
     """
     bench = _Bench(items, bins, sheet, first_rip=first_rip)
     found = bench.first()
@@ -99,7 +117,8 @@ class _Bench:
     def squeezed(self, found: _Try, most: int, chances: int) -> tuple[_Try | None, int]:
         """``found`` changed until it takes ``most`` sheets, None where it can't be; and how many chances are left.
 
-        A change that leaves a little more out than the best so far is gone on with, or the search would stick where it first comes to rest.
+        A change that leaves a little more out than the best so far is gone on with, or the search would stick where it first
+        comes to rest.
         """
         wanted = found.packing.merit[0]
         now = self._tried(found.order, found.way, most)
@@ -176,3 +195,116 @@ def _goes_in(item: Item, each: Bin) -> bool:
 def _stood(item: Item) -> tuple[tuple[int, int], ...]:
     sizes = (item.length, item.width)
     return (sizes, sizes[::-1]) if item.turnable else (sizes,)
+
+
+# -- sheets laid anew -------------------------------------------------------------------------------
+
+#: How many sheets are laid anew beside the one to be emptied, and how many of their pieces change place in the order, at most.
+_BESIDE, _MOVED = 3, 3
+#: In how many tries of ten the emptiest sheet is the one to be emptied (else it is one of the first few), and in how many a
+#: change that gains nothing is gone on with.
+_EMPTIEST, _AS_GOOD = 5, 8
+_FEW: Final = 3
+#: What a try costs beside the pieces it lays, in pieces.
+_TRY: Final = 4
+
+
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """What lies on one sheet, how much of it that takes up, and what is left of it."""
+
+    steps: tuple[Step, ...]
+    area: int
+    left: tuple[Space, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Regrouping:
+    """What stays the same while sheets are laid again."""
+
+    sheet: Bin
+    ways: Sequence[Way]
+    orders: Sequence[Callable[[Item], tuple[int, ...]]]
+    chance: Random
+
+    def parted(self, groups: Sequence[_Group]) -> tuple[_Group, list[_Group], list[_Group]]:
+        """One of the emptiest of ``groups``, which come emptiest first; a few others to be laid anew with it; and the rest."""
+        rest = list(groups)
+        emptied = rest.pop(0 if self.pick(10) < _EMPTIEST else self.pick(min(_FEW, len(rest))))
+        others = [rest.pop(self.pick(len(rest))) for _ in range(min(1 + self.pick(_BESIDE), len(rest)))]
+        return emptied, others, rest
+
+    def laid(self, emptied: _Group, others: Sequence[_Group]) -> list[_Group] | None:
+        """The pieces of all of them laid anew, with less on the one to be emptied; None where that can't be had this time."""
+        pool = self.mixed([step.item for group in (emptied, *others) for step in group.steps])
+        way = self.ways[self.pick(len(self.ways))]
+        tried = pack(pool, [], self.sheet, way, len(others))
+        gain = emptied.area - _area(tried.left_out)
+        if gain < 0 or (gain == 0 and self.pick(10) >= _AS_GOOD):
+            return None
+        rest = pack(sorted(tried.left_out, key=self.orders[0]), [], self.sheet, way, 1)
+        return None if rest.left_out else [*_groups(tried, 0), *_groups(rest, 0)]
+
+    def mixed(self, items: list[Item]) -> list[Item]:
+        """Largest first by one notion of large, then a few of them moved."""
+        items.sort(key=self.orders[self.pick(len(self.orders))])
+        for _ in range(self.pick(_MOVED + 1)):
+            items.insert(self.pick(len(items)), items.pop(self.pick(len(items))))
+        return items
+
+    def pick(self, count: int) -> int:
+        """A number below ``count``."""
+        return self.chance.randrange(count)
+
+
+def regrouped(
+    packing: Packing,
+    on_hand: int,
+    sheet: Bin,
+    ways: Sequence[Way],
+    orders: Sequence[Callable[[Item], tuple[int, ...]]],
+    chance: Random,
+    least: int,
+    effort: int,
+) -> Packing:
+    """``packing`` in as few whole sheets as can be found, ``least`` at the fewest (CL-2).
+
+    Its first ``on_hand`` bins, and what is left out, stay as they are; whole sheets are as large as ``sheet``. ``ways`` and
+    ``orders`` are picked from by ``chance``. ``effort`` is how many pieces may be laid in all tries together. Source: by
+    geometry.
+    """
+    bench, groups = _Regrouping(sheet, ways, orders, chance), _groups(packing, on_hand)
+    while effort > 0 and len(groups) > max(least, 1):
+        emptied, others, rest = bench.parted(groups)
+        effort -= _TRY + sum(len(group.steps) for group in (emptied, *others))
+        laid = bench.laid(emptied, others)
+        if laid is not None:
+            groups = sorted((*rest, *laid), key=lambda group: group.area)
+    if len(groups) == packing.opened:
+        return packing
+    held = [step for step in packing.steps if step.space.bin < on_hand]
+    left = [space for space in packing.left if space.bin < on_hand]
+    for number, group in enumerate(groups, start=on_hand):
+        held += [step._replace(space=step.space._replace(bin=number)) for step in group.steps]
+        left += [space._replace(bin=number) for space in group.left]
+    return Packing(tuple(held), tuple(left), packing.left_out, len(groups))
+
+
+def _groups(packing: Packing, on_hand: int) -> list[_Group]:
+    """What lies on each whole sheet of ``packing``, the emptiest first."""
+    steps: dict[int, list[Step]] = {}
+    left: dict[int, list[Space]] = {}
+    for step in packing.steps:
+        steps.setdefault(step.space.bin, []).append(step)
+    for space in packing.left:
+        left.setdefault(space.bin, []).append(space)
+    groups = [
+        _Group(tuple(some), _area([step.item for step in some]), tuple(left.get(number, ())))
+        for number, some in steps.items()
+        if number >= on_hand
+    ]
+    return sorted(groups, key=lambda group: group.area)
+
+
+def _area(items: Sequence[Item]) -> int:
+    return sum(item.length * item.width for item in items)

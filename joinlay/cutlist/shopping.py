@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cutlist.fastening import glued, nails, screws
+from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
 from joinlay.cutlist.solid_wood import CUBIC_METRES
-from joinlay.cutlist.tenon_strip import tenon_strips
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
 from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
@@ -25,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.on_hand import Prices
     from joinlay.jobs.plan import Plan
 
-__all__ = ["Line", "Shopping", "shopping_list"]
+__all__ = ["Shopping", "ShoppingLine", "shopping_list"]
 
 #: A foot and a metre in mm: what strip and banding are sold by.
 _RUN: Final = {Unit.INCH: ("feet", 12 * MM_PER_INCH), Unit.MM: ("metres", Fraction(1000))}
@@ -34,7 +33,7 @@ _AREA: Final = {Unit.INCH: ("square inches", MM_PER_INCH**2), Unit.MM: ("square 
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class ShoppingLine:
     """One thing to have: ``amount`` of ``what`` in ``unit``, with a word on it in ``remark``.
 
     ``price`` is for one unit, None where none is given; ``is_bought`` False for what the maker makes or only needs to know.
@@ -54,7 +53,7 @@ class Line:
 
     @property
     def figures(self) -> str:
-        """The amount in figures, to two places (three of a cubic metre), never rounded down: a strip a hair short is of no use."""
+        """The amount in figures, to two places (cubic metres: three), never rounded down: a strip a hair short is of no use."""
         places = 3 if self.unit == CUBIC_METRES else 2
         return decimal_text(Fraction(ceil(self.amount * 10**places), 10**places), places)
 
@@ -63,15 +62,15 @@ class Line:
 class Shopping:
     """The lines, their total at the prices known, and what was found.
 
-    ``total`` is None where no price is given at all. ``is_whole`` False: some line has no price, so the total is at least that much.
-    ``slides`` is what metal slides for the drawers would have cost, None where their price isn't given.
+    ``total`` is None where no price is given at all. ``is_whole`` False: some line has no price, so the total is at least that
+    much. ``slides`` is what metal slides for the drawers would have cost, None where their price isn't given.
     """
 
-    lines: tuple[Line, ...]
+    lines: tuple[ShoppingLine, ...]
     currency: str
     total: Fraction | None
     is_whole: bool
-    slides: Line | None
+    slides: ShoppingLine | None
     findings: tuple[Finding, ...]
 
     def money(self, amount: Fraction) -> str:
@@ -89,8 +88,8 @@ def shopping_list(
 ) -> Shopping:
     """Everything to buy or make ready for ``plan``, with its cost at ``plan.on_hand.prices``.
 
-    ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the number of sheets of paper its templates are
-    printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit (CL-2).
+    ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the number of sheets of paper its
+    templates are printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit (CL-2).
     """
     prices = plan.on_hand.prices
     lines = tuple(
@@ -104,7 +103,11 @@ def shopping_list(
             *_glue(plan),
             *_knobs(plan, parts),
             *_dots(plan),
-            *([Line("paper", Fraction(paper), "sheets", f"{paper_named(plan.paper).title}, for the packet")] if paper else []),
+            *(
+                [ShoppingLine("paper", Fraction(paper), "sheets", f"{paper_named(plan.paper).title}, for the packet")]
+                if paper
+                else []
+            ),
         )
     )
     bought = [line for line in lines if line.is_bought and line.amount]
@@ -114,21 +117,21 @@ def shopping_list(
     return Shopping(lines, prices.currency, total, len(known) == len(bought), _slides(plan, prices), found)
 
 
-def _sheets(layouts: Sequence[Layout]) -> Iterator[Line]:
+def _sheets(layouts: Sequence[Layout]) -> Iterator[ShoppingLine]:
     for layout in layouts:
         pieces = sum(not sheet.blank.is_whole for sheet in layout.sheets)
         held = "1 piece on hand" if pieces == 1 else f"{pieces} pieces on hand"
         remark = (f"besides {held}" if layout.whole else f"{held} will do") if pieces else ""
-        yield Line(layout.stock, Fraction(layout.whole), "sheets" if layout.whole != 1 else "sheet", remark)
+        yield ShoppingLine(layout.stock, Fraction(layout.whole), "sheets" if layout.whole != 1 else "sheet", remark)
 
 
-def _solid(needs: Sequence[SolidNeed]) -> Iterator[Line]:
+def _solid(needs: Sequence[SolidNeed]) -> Iterator[ShoppingLine]:
     for need in needs:
         words = [need.stock.species, need.lumber.name, "waste included" if need.buy else "all of it on hand"]
-        yield Line(need.stock.name, need.buy, need.unit, ", ".join(word for word in words if word))
+        yield ShoppingLine(need.stock.name, need.buy, need.unit, ", ".join(word for word in words if word))
 
 
-def _banding(plan: Plan, parts: CuttingList) -> Iterator[Line]:
+def _banding(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
     unit, size = _RUN[plan.unit]
     lengths: dict[str, Fraction] = {}
     strips: dict[str, int] = {}
@@ -137,61 +140,61 @@ def _banding(plan: Plan, parts: CuttingList) -> Iterator[Line]:
             lengths[band.stock] = lengths.get(band.stock, Fraction(0)) + band.length.mm * row.quantity
             strips[band.stock] = strips.get(band.stock, 0) + row.quantity
     for stock, length in lengths.items():
-        yield Line(stock, length / size, unit, f"banding, in {strips[stock]} strips, trim included")
+        yield ShoppingLine(stock, length / size, unit, f"banding, in {strips[stock]} strips, trim included")
 
 
-def _tenons(plan: Plan, parts: CuttingList) -> Iterator[Line]:
+def _tenons(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
     unit, size = _RUN[plan.unit]
     for strip in tenon_strips(plan, parts):
         section = f"{plan.rule.sold(strip.thickness)} by {plan.rule.sold(strip.width)}"
         each = ", ".join(f"{row.quantity} at {plan.rule.text(row.finished.length)}" for row in strip.rows)
         remark = f"{section}: {each}, and {strip.spare} to spare"
-        yield Line(strip.rows[0].board.stock, strip.length.mm / size, unit, remark, is_bought=False)
+        yield ShoppingLine(strip.rows[0].board.stock, strip.length.mm / size, unit, remark, is_bought=False)
 
 
-def _fastenings(plan: Plan) -> Iterator[Line]:
+def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
     if number := screws(plan):
         shank = plan.rule.text(plan.shop.practice.length("bearer screw"))
-        yield Line("screws", Fraction(number), "pieces", f"{shank} in the shank, through the runners into the case")
+        yield ShoppingLine("screws", Fraction(number), "pieces", f"{shank} in the shank, through the runners into the case")
     if number := nails(plan):
-        yield Line("nails", Fraction(number), "pieces", "for the runners, glued as well")
+        yield ShoppingLine("nails", Fraction(number), "pieces", "for the runners, glued as well")
 
 
-def _glue(plan: Plan) -> Iterator[Line]:
+def _glue(plan: Plan) -> Iterator[ShoppingLine]:
     unit, size = _AREA[plan.unit]
     if where := glued(plan):
         area = Fraction(ceil(sum(where.values(), Fraction(0)) / size))
-        yield Line("glue", area, unit, f"to cover: {', '.join(where)}; bottoms and backs stay dry", is_bought=False)
+        yield ShoppingLine("glue", area, unit, f"to cover: {', '.join(where)}; bottoms and backs stay dry", is_bought=False)
 
 
-def _knobs(plan: Plan, parts: CuttingList) -> Iterator[Line]:
+def _knobs(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
     blanks = sum(row.quantity for row in parts.rows if row.part == "knob blank")
     if blanks:
         two = ", two from one blank where a front has two" if len(plan.knobs) > blanks else ""
         knobs = f"for {len(plan.knobs)} knob{'' if len(plan.knobs) == 1 else 's'}{two}; " if plan.knobs else ""
-        yield Line("knob blanks", Fraction(blanks), "pieces", f"{knobs}their wood is counted above", is_bought=False)
+        yield ShoppingLine("knob blanks", Fraction(blanks), "pieces", f"{knobs}their wood is counted above", is_bought=False)
 
 
-def _dots(plan: Plan) -> Iterator[Line]:
+def _dots(plan: Plan) -> Iterator[ShoppingLine]:
     dots = Counter(plan.rule.text(knob.dot) for knob in plan.knobs if knob.dot is not None)
     if dots:
         each = ", ".join(f"{count} of {across}" for across, count in dots.items())
-        yield Line("inlaid dots", Fraction(dots.total()), "pieces", f"for the knobs, across: {each}", is_bought=False)
+        yield ShoppingLine("inlaid dots", Fraction(dots.total()), "pieces", f"for the knobs, across: {each}", is_bought=False)
 
 
-def _priced(line: Line, plan: Plan, prices: Prices) -> Line:
+def _priced(line: ShoppingLine, plan: Plan, prices: Prices) -> ShoppingLine:
     names = [line.what, *(key for key, stock in plan.stocks.items() if stock.name == line.what)]
     price = next((prices.of[name] for name in names if name in prices.of), None)
-    return line if price is None else Line(line.what, line.amount, line.unit, line.remark, price, is_bought=True)
+    return line if price is None else ShoppingLine(line.what, line.amount, line.unit, line.remark, price, is_bought=True)
 
 
-def _unpriced(bought: Iterable[Line], prices: Prices) -> Iterator[Finding]:
+def _unpriced(bought: Iterable[ShoppingLine], prices: Prices) -> Iterator[Finding]:
     missing = [line.what for line in bought if line.price is None]
     if missing and prices.of:
         yield note("no price", "The total leaves out {names}, for want of a price.", "CL-2", names=", ".join(missing))
 
 
-def _unused(lines: Sequence[Line], plan: Plan, prices: Prices) -> Iterator[Finding]:
+def _unused(lines: Sequence[ShoppingLine], plan: Plan, prices: Prices) -> Iterator[Finding]:
     """A price that belongs to nothing is most often a slip in a name."""
     known = tuple(dict.fromkeys([*plan.stocks, *(stock.name for stock in plan.stocks.values()), *(line.what for line in lines)]))
     for name in prices.of:
@@ -199,14 +202,18 @@ def _unused(lines: Sequence[Line], plan: Plan, prices: Prices) -> Iterator[Findi
             near = nearest_names(name, known, 1)
             remedy = "The nearest name is {near}." if near else "The names are {near}."
             yield warning(
-                "price not used", "The price of {name} belongs to nothing on the list.", remedy, "CL-2",
-                name=name, near=near[0] if near else ", ".join(known),
-            )  # fmt: skip
+                "price not used",
+                "The price of {name} belongs to nothing on the list.",
+                remedy,
+                "CL-2",
+                name=name,
+                near=near[0] if near else ", ".join(known),
+            )
 
 
-def _slides(plan: Plan, prices: Prices) -> Line | None:
+def _slides(plan: Plan, prices: Prices) -> ShoppingLine | None:
     if prices.slides is None or not plan.drawers:
         return None
     longest = max(drawer.length for drawer in plan.drawers)
     remark = f"for drawers up to {plan.rule.text(longest)} long, had they not run on wood"
-    return Line("metal slides", Fraction(len(plan.drawers)), "pairs", remark, prices.slides)
+    return ShoppingLine("metal slides", Fraction(len(plan.drawers)), "pairs", remark, prices.slides)

@@ -1,25 +1,100 @@
-"""How much solid wood to buy, by species and thickness, with something over for waste (CL-2)."""
+"""Solid wood: what thickness to ask for, how much to buy, and how parts are cut from the boards on hand (CL-2).
+
+It is sold rough, by the board foot or the cubic metre, and bought with something over for waste. Boards on hand are crosscut
+first, as solid wood is: defects are cut out, and parts are crosscut and then ripped from the clear lengths, each laid out like
+a small sheet.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.lumber import Lumber, board_feet, cubic_metres, lumber_for
-from joinlay.findings import warning
-from joinlay.lengths import Fraction, Unit
+from joinlay.cutlist.laying_out import lay_out
+from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
+from joinlay.cutlist.sheet_goods import offcut_limits, pieces_of
+from joinlay.findings import note, warning
+from joinlay.jobs.on_hand import BoardOnHand, FirstCut
+from joinlay.lengths import ZERO, Dimension, Fraction, Length, Unit, default, inches, mm
 from joinlay.stock import Solid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.cutlist.cutting_list import CuttingList, Group
-    from joinlay.cutlist.pattern import Layout
+    from joinlay.cutlist.pattern import LaidPiece, PartToSaw
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
 
-__all__ = ["CUBIC_METRES", "SolidNeed", "solid_needs"]
+__all__ = [
+    "CUBIC_METRES",
+    "LUMBER_IN_INCHES",
+    "LUMBER_IN_MM",
+    "Lumber",
+    "SolidNeed",
+    "board_feet",
+    "board_layouts",
+    "clear_lengths",
+    "cubic_metres",
+    "lumber_for",
+    "solid_needs",
+]
+
+#: Hardwood by the quarter inch: its name, rough thickness, and thickness once planed both sides, in inches. Source: NHLA (D6).
+LUMBER_IN_INCHES: Final = (("4/4", "1", "13/16"), ("5/4", "1 1/4", "1 1/16"), ("6/4", "1 1/2", "1 5/16"), ("8/4", "2", "1 3/4"))
+
+#: Sawn hardwood thicknesses in mm. Source: EN 1313-2, from memory.
+LUMBER_IN_MM: Final = ("20", "27", "32", "40", "50", "60", "65", "70", "80", "100")
+
+#: What planing both faces of a sawn board takes, in mm. Source: our own choice (NHLA's figures take 3/16 in, 4.8 mm).
+_PLANED_OFF: Final = mm(5)
+
+
+@dataclass(frozen=True, slots=True)
+class Lumber:
+    """Solid wood as it is sold: ``name`` to ask for, ``thickness`` as sawn; not ``is_listed``: none sold is thick enough."""
+
+    name: str
+    thickness: Dimension
+    is_listed: bool = True
+
+
+def lumber_for(stock: Solid, unit: Unit) -> Lumber:
+    """The lumber that ``stock`` is planed from (D6; CL-1).
+
+    Where the job gives a nominal thickness over the planed one, that is what was bought. Else it is the thinnest sold that
+    still planes to the stock's thickness: by the quarter inch after NHLA, or in millimetres after EN 1313-2 (from memory) less
+    5 mm for planing.
+    """
+    if stock.measured is not None and stock.nominal > stock.measured:
+        return Lumber(_known_name(stock.nominal, unit), stock.nominal)
+    for name, rough, planed in _sold(unit):
+        if planed >= stock.thickness:
+            source = "NHLA" if unit is Unit.INCH else "EN 1313-2, from memory"
+            return Lumber(name, default(rough, f"{stock.name} sawn thickness", "CL-1", source))
+    return Lumber("", stock.thickness, is_listed=False)
+
+
+def _sold(unit: Unit) -> list[tuple[str, Length, Length]]:
+    if unit is Unit.INCH:
+        return [(name, inches(rough), inches(planed)) for name, rough, planed in LUMBER_IN_INCHES]
+    return [(f"{rough} mm", mm(rough), mm(rough) - _PLANED_OFF) for rough in LUMBER_IN_MM]
+
+
+def _known_name(thickness: Length, unit: Unit) -> str:
+    return next((name for name, rough, _ in _sold(unit) if rough == thickness), "")
+
+
+def board_feet(length: Length, width: Length, thickness: Length) -> Fraction:
+    """Board feet in a piece of these rough sizes: 144 cubic inches each; under an inch thick counts as an inch (D6, NHLA)."""
+    return length.inches * width.inches * max(thickness.inches, Fraction(1)) / 144
+
+
+def cubic_metres(length: Length, width: Length, thickness: Length) -> Fraction:
+    """Cubic metres in a piece of these rough sizes. Source: by geometry."""
+    return length.mm * width.mm * thickness.mm / 10**9
+
 
 #: What solid wood is bought by where the job is in millimetres, and in inches.
 CUBIC_METRES: Final = "cubic metres"
@@ -45,8 +120,8 @@ class SolidNeed:
 def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) -> tuple[SolidNeed, ...]:
     """What is needed of each solid stock of ``parts``; ``layouts`` are those on boards on hand (CL-2).
 
-    Board feet where the job is in inches (144 cubic inches of sawn thickness, D6), cubic metres where it is in millimetres. Waste is a share of
-    the rough sizes, added to them: 20 % for our own choice.
+    Board feet where the job is in inches (144 cubic inches of sawn thickness, D6), cubic metres where it is in millimetres.
+    Waste is a share of the rough sizes, added to them: 20 % for our own choice.
     """
     needs = []
     for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):
@@ -88,3 +163,127 @@ def _too_thick(lumber: Lumber, groups: Sequence[Group]) -> Iterator[Finding]:
             thickness=max(row.finished.thickness for row in thick),
             lumber=lumber.thickness,
         ).at(in_few_words(name for row in thick for name in row.names))
+
+
+def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
+    """A layout for each solid stock of which there are boards on hand; parts that find no room are left out, to be bought.
+
+    Parts are cut at their rough sizes. Every board is crosscut first, as solid wood is: at its defects, then to rough lengths,
+    which are then ripped. No whole boards are added, so ``least_whole`` is 0 (CL-2).
+    """
+    layouts = []
+    for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):
+        names = {stock.name, *(key for key, each in plan.stocks.items() if each == stock)}
+        boards = [each for have in plan.on_hand.boards if have.stock in names for each in _each(have)]
+        if boards:
+            # A part thicker than the boards is to be glued up or bought; solid_needs says so.
+            groups = [group for group in parts.groups if group.stock == stock and group.thickness <= stock.thickness]
+            if groups:
+                layouts.append(_board_layout(plan, stock, groups, boards))
+    return tuple(layouts)
+
+
+def clear_lengths(board: BoardOnHand, kerf: Length) -> tuple[tuple[tuple[Length, Length], ...], tuple[SawCut, ...]]:
+    """Where the clear lengths of ``board`` start and stop, and the crosscuts that part them from the defects, in order.
+
+    A cut takes its kerf from the defect's side, so no clear wood is lost to it, save where a defect is thinner than the kerf.
+    """
+    clear: list[tuple[Length, Length]] = []
+    cuts: list[SawCut] = []
+    start, end = Length(0), Length(board.length.mm)
+
+    def crosscut(at: Length, keeps: Keeps) -> None:
+        """Cut what is left of the board at ``at``, counted from the board's end."""
+        panel = Panel(start, ZERO, end - start, Length(board.width.mm))
+        cuts.append(SawCut(len(cuts) + 1, Direction.CROSSCUT, panel, at - start, keeps))
+
+    for defect in sorted(board.defects, key=lambda defect: defect.start):
+        if defect.stop <= start:
+            continue
+        if defect.start > start:
+            clear.append((start, Length(defect.start.mm)))
+            crosscut(defect.start, Keeps.NEAR if defect.stop >= end else Keeps.BOTH)
+            start = defect.start + kerf
+        if start < defect.stop < end:
+            crosscut(defect.stop - kerf, Keeps.FAR)
+        start = max(start, Length(defect.stop.mm))
+    if start < end:
+        clear.append((start, end))
+    return tuple(clear), tuple(cuts)
+
+
+def _each(have: BoardOnHand) -> Iterator[BoardOnHand]:
+    """Boards that are alike, one by one."""
+    for n in range(1, have.count + 1):
+        yield replace(have, name=have.name if have.count == 1 else f"{have.name}, {n} of {have.count}", count=1)
+
+
+def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Sequence[BoardOnHand]) -> Layout:
+    kerf, keep = plan.shop.saw.kerf, offcut_limits(plan)
+    sections: list[Blank] = []
+    of: dict[str, tuple[BoardOnHand, Length]] = {}
+    for board in boards:
+        for start, stop in clear_lengths(board, kerf)[0]:
+            name = f"{board.name} from {start.mm}"
+            sections.append(Blank(name, stop - start, board.width, ZERO))
+            of[name] = (board, start)
+    # The smallest first, so that long clear lengths are kept for long parts.
+    sections.sort(key=lambda blank: blank.length.mm * blank.width.mm)
+    pieces = pieces_of(groups)
+    laid = lay_out(pieces, sections, None, kerf, FirstCut.CROSSCUT, keep)
+    sawn = {sheet.blank.name: sheet for sheet in laid.sheets}
+    cut = []
+    for board in boards:
+        own = [(start, sawn[name]) for name, (whose, start) in of.items() if whose == board and name in sawn]
+        if own:
+            cut.append(_whole_board(board, own, kerf))
+    used = {sheet.blank.name for sheet in cut}
+    unused = tuple(_blank(board) for board in boards if board.name not in used)
+    found = tuple(_short(laid.left_out, len(pieces)))
+    return Layout(
+        stock=stock.name,
+        thickness=stock.thickness,
+        kerf=kerf,
+        first_cut=FirstCut.CROSSCUT,
+        sheets=tuple(cut),
+        least_whole=0,
+        left_out=laid.left_out,
+        unused=unused,
+        findings=found,
+    )
+
+
+def _blank(board: BoardOnHand) -> Blank:
+    return Blank(board.name, board.length, board.width, ZERO)
+
+
+def _whole_board(board: BoardOnHand, sections: Sequence[tuple[Length, CutSheet]], kerf: Length) -> CutSheet:
+    """The cuts that clear the board of its defects, then those of each clear length, numbered through."""
+    cuts = list(clear_lengths(board, kerf)[1])
+    pieces: list[LaidPiece] = []
+    offcuts: list[Panel] = []
+    for start, section in sections:
+        cuts += [
+            replace(cut, number=len(cuts) + n, panel=_shifted(cut.panel, start)) for n, cut in enumerate(section.cuts, start=1)
+        ]
+        pieces += [replace(laid, panel=_shifted(laid.panel, start)) for laid in section.pieces]
+        offcuts += [_shifted(panel, start) for panel in section.offcuts]
+    offcuts.sort(key=lambda panel: -panel.area)
+    defects = tuple(Panel(Length(each.start.mm), ZERO, each.stop - each.start, Length(board.width.mm)) for each in board.defects)
+    return CutSheet(_blank(board), tuple(pieces), tuple(cuts), tuple(offcuts), defects)
+
+
+def _shifted(panel: Panel, along: Length) -> Panel:
+    return replace(panel, along=panel.along + along)
+
+
+def _short(left_out: Sequence[PartToSaw], all_of_them: int) -> Iterator[Finding]:
+    if left_out:
+        yield note(
+            "boards run out",
+            "The boards on hand hold {held} of {count} parts; wood for the rest is on the list of what to buy: {parts}.",
+            "CL-2",
+            held=all_of_them - len(left_out),
+            count=all_of_them,
+            parts=in_few_words(piece.name for piece in left_out),
+        )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cutlist.remarks import row_remarks
+from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
 from joinlay.pages.frames import wrapped

@@ -6,8 +6,7 @@ from dataclasses import dataclass, replace
 from math import ceil
 from typing import TYPE_CHECKING, Final, Union
 
-from joinlay.cutlist.cut_steps import cut_steps
-from joinlay.cutlist.pattern import Direction, Panel
+from joinlay.cutlist.pattern import Direction, Panel, cut_steps
 from joinlay.geometry import corners
 from joinlay.lengths import ZERO, Fraction, Length
 from joinlay.pages.plain_sheet import Block
@@ -19,8 +18,7 @@ from joinlay.pen.placing import MM, Room, Whole, whole
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.cutlist.cut_steps import CutStep
-    from joinlay.cutlist.pattern import CutSheet, LaidPiece, SawCut
+    from joinlay.cutlist.pattern import CutSheet, CutStep, LaidPiece, SawCut
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Point, Stroke

@@ -6,8 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.cut_steps import cut_steps
-from joinlay.cutlist.pattern import Keeps
+from joinlay.cutlist.pattern import Keeps, cut_steps
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.frames import wrapped
 from joinlay.pages.layout_drawing import by, layout_drawing, read
@@ -21,9 +20,8 @@ from joinlay.pen.marks import Align, Line, Role, Text
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.cutlist.cut_steps import CutStep
     from joinlay.cutlist.lists import Lists
-    from joinlay.cutlist.pattern import CutSheet, Layout
+    from joinlay.cutlist.pattern import CutSheet, CutStep, Layout
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pages.paper import Paper

@@ -14,8 +14,7 @@ from joinlay.pen.marks import Align, Line, Role, Text
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.cutlist.shopping import Line as Wanted
-    from joinlay.cutlist.shopping import Shopping
+    from joinlay.cutlist.shopping import Shopping, ShoppingLine
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Stroke
 
@@ -53,7 +52,7 @@ def _heading(said: str, wide: Fraction, *, costs: bool) -> Block:
     return Block(tuple(strokes), Fraction(10), leads=True)
 
 
-def _wanted(line: Wanted, shopping: Shopping, wide: Fraction) -> Block:
+def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> Block:
     cost = "" if line.cost is None else shopping.money(line.cost)
     remarks = list(wrapped(line.remark, wide - _REMARK - (_COST if cost else 0), _SMALL))
     height = max(_ROW, Fraction(len(remarks) * _STEP + 4))

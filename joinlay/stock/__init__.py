@@ -1,7 +1,7 @@
 """Wood as it comes: sheet goods, solid wood, and what the handbooks say of both."""
 
 from joinlay.stock.movement import Day, Metered, Seasons, equilibrium_moisture, movement, movement_of, usual_seasons
-from joinlay.stock.species import SPECIES, Figure, Species, change_coefficient, species_named
+from joinlay.stock.species import SPECIES, Figure, Species, species_named
 from joinlay.stock.stiffness import SHEET_DENSITY, SHEET_MODULUS, Stiffness, density_of, stiffness_of
 from joinlay.stock.stocks import (
     PANEL_LABELS,
@@ -17,7 +17,7 @@ from joinlay.stock.stocks import (
 
 __all__ = [
     "PANEL_LABELS", "SHEET_DENSITY", "SHEET_KINDS", "SHEET_MODULUS", "SPECIES", "Day", "Figure", "Metered", "Seasons", "Sheet",
-    "Solid", "Species", "Spread", "Stiffness", "Stock", "american_plywood_limits", "change_coefficient", "density_of",
+    "Solid", "Species", "Spread", "Stiffness", "Stock", "american_plywood_limits", "density_of",
     "equilibrium_moisture", "movement", "movement_of", "sanded_plywood_limits", "species_named", "stiffness_of",
     "thickness_spread", "usual_seasons",
 ]  # fmt: skip

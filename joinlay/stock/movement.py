@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from joinlay.stock.stocks import Solid
 
 __all__ = [
-    "EMC_SOURCE",
     "MOVEMENT_SOURCE",
     "Air",
     "Day",
@@ -27,7 +26,6 @@ __all__ = [
     "usual_seasons",
 ]
 
-EMC_SOURCE: Final = "Wood Handbook 2010, equation 4-5"
 MOVEMENT_SOURCE: Final = "Wood Handbook 2010, equation 13-2"
 
 #: The change coefficients hold in this range of moisture, in per cent (table 13-5).

@@ -8,7 +8,7 @@ from typing import Final
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Fraction
 
-__all__ = ["SPECIES", "Figure", "Species", "change_coefficient", "species_named"]
+__all__ = ["SPECIES", "Figure", "Species", "species_named"]
 
 _MOVES: Final = "Wood Handbook 2010, table 13-5"
 _SHRINKS: Final = "Wood Handbook 2010, table 4-3"
@@ -136,14 +136,3 @@ def species_named(name: str) -> Species:
         f"there is no wood called {name!r} in the species table; "
         + (f"nearest: {', '.join(known)}." if known else f"it has {', '.join(SPECIES)}.")
     )
-
-
-def change_coefficient(shrinkage: Fraction) -> Fraction:
-    """The change coefficient of a wood that shrinks ``shrinkage`` per cent from green to ovendry: (S/3000) / (1 - S/150).
-
-    For a wood that has only its shrinkage in a table. Source: derived; fibre saturation at 30 % and 10 % as the middle of the
-    range (check value B3). Raises BadInput outside 0 to 100.
-    """
-    if not 0 <= shrinkage < 100:
-        raise BadInput(f"a shrinkage of {shrinkage} % was given; it lies from 0 to 100.")
-    return (shrinkage / 3000) / (1 - shrinkage / 150)

@@ -5,9 +5,9 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.cutlist.columns import Stack
-from joinlay.cutlist.layout import OffcutLimits, lay_out
-from joinlay.cutlist.pattern import Blank, Piece
+from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.pattern import Blank, PartToSaw
+from joinlay.cutlist.sheet_goods import FrontColumn
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, Length, dimension, inches, mm
 from tests.unit.cutlist.sawyer import check_every_piece_once, check_sheet
@@ -28,7 +28,7 @@ def _pieces(draw, most=14):
     made = []
     for n in range(draw(st.integers(0, most))):
         length, width = dimension(draw(_lengths(60, 1300))), dimension(draw(_lengths(40, 700)))
-        made += [Piece(f"part {n}.{k}", n, length, width, draw(st.booleans())) for k in range(draw(st.integers(1, 3)))]
+        made += [PartToSaw(f"part {n}.{k}", n, length, width, draw(st.booleans())) for k in range(draw(st.integers(1, 3)))]
     return made
 
 
@@ -65,10 +65,10 @@ def test_a_column_of_fronts_stays_together_in_its_order(others, heights, wide, k
     whole = Blank("8 by 4", inches(96), inches(60), mm(6), is_whole=True)
     # Fronts of a bank may differ a little in width too.
     fronts = [
-        Piece(f"front {n}", 99, dimension(wide + mm(n) if across else high), dimension(high if across else wide + mm(n)))
+        PartToSaw(f"front {n}", 99, dimension(wide + mm(n) if across else high), dimension(high if across else wide + mm(n)))
         for n, high in enumerate(heights)
     ]
-    laid = lay_out([*others, *fronts], [], whole, kerf, FirstCut.RIP, LIMITS, [Stack(tuple(fronts), across)])
+    laid = lay_out([*others, *fronts], [], whole, kerf, FirstCut.RIP, LIMITS, [FrontColumn(tuple(fronts), across)])
     check_every_piece_once([*others, *fronts], laid.sheets, laid.left_out)
     for sheet in laid.sheets:
         check_sheet(sheet, kerf, FirstCut.RIP)

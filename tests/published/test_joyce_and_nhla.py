@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.lumber import LUMBER_IN_INCHES, board_feet, lumber_for
+from joinlay.cutlist.solid_wood import LUMBER_IN_INCHES, board_feet, lumber_for
 from joinlay.lengths import Unit, inches
 from tests.unit.cutlist.bench import board, cherry, make_plan
 

@@ -4,6 +4,8 @@ from dataclasses import replace
 
 from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
 from joinlay.casework.assembly import Assembly
+from joinlay.cutlist.cutting_list import CuttingList, Row
+from joinlay.cutlist.fastenings import glued
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import GRADUATIONS, Unit, dimension, inches, mm, read_length, written
@@ -77,4 +79,26 @@ def make_plan(
         shop = replace(shop, practice=shop.practice.but({name: dimension(figure) for name, figure in practice.items()}))
     rule = GRADUATIONS["1/32 in" if unit is Unit.INCH else "0.5 mm"]
     others = (Assembly("piece", tuple(boards)),)
-    return Plan("chest", "chest.toml", unit, rule, shop, stocks, tuple(drawers), others, (), "letter", on_hand)
+    return Plan(
+        title="chest",
+        file="chest.toml",
+        unit=unit,
+        rule=rule,
+        shop=shop,
+        stocks=stocks,
+        drawers=tuple(drawers),
+        others=others,
+        findings=(),
+        paper="letter",
+        on_hand=on_hand,
+    )
+
+
+def row_of(parts: CuttingList, name: str) -> Row:
+    """The row that the part called ``name`` stands in."""
+    return next(row for row in parts.rows if name in row.names)
+
+
+def glue_area(plan: Plan):
+    """How much is glued in all, in square millimetres."""
+    return sum(glued(plan).values())

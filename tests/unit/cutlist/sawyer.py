@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from joinlay.cutlist.pattern import CutSheet, Direction, Panel, Piece
+from joinlay.cutlist.pattern import CutSheet, Direction, Panel, PartToSaw
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, Length
 
@@ -31,7 +31,7 @@ def check_sheet(sheet: CutSheet, kerf: Length, first_cut: FirstCut) -> None:
     _check_first_cuts(sheet, first_cut)
 
 
-def check_every_piece_once(pieces: Sequence[Piece], sheets: Sequence[CutSheet], left_out: Sequence[Piece]) -> None:
+def check_every_piece_once(pieces: Sequence[PartToSaw], sheets: Sequence[CutSheet], left_out: Sequence[PartToSaw]) -> None:
     """Every piece is laid once, or left out, and nothing else is."""
     laid = [laid.piece.name for sheet in sheets for laid in sheet.pieces]
     assert Counter([*laid, *(piece.name for piece in left_out)]) == Counter(piece.name for piece in pieces)

@@ -6,7 +6,7 @@ from fractions import Fraction
 from joinlay.boards import Band, Surface
 from joinlay.casework.pulls import Pull
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.sheet_layout import sheet_layouts
+from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import solid_needs
 from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand

@@ -7,8 +7,8 @@ import pytest
 
 from joinlay.boards import Band, Surface
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.cut_steps import cut_steps
 from joinlay.cutlist.lists import all_lists
+from joinlay.cutlist.pattern import cut_steps
 from joinlay.documents.job_file import job_in
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.planning import plan

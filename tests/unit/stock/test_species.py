@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.stock import SPECIES, change_coefficient, species_named
+from joinlay.stock import SPECIES, species_named
 
 
 @pytest.mark.parametrize(
@@ -64,9 +64,3 @@ def test_a_cut_with_no_trade_name_is_refused():
 def test_damper_wood_is_heavier():
     ash = species_named("white ash")
     assert ash.density(Fraction(14)) > ash.density() > ash.density(Fraction(6))
-
-
-@pytest.mark.parametrize("wrong", [Fraction(-1), Fraction(100)])
-def test_a_shrinkage_past_all_wood_is_refused(wrong):
-    with pytest.raises(BadInput, match="from 0 to 100"):
-        change_coefficient(wrong)

@@ -3,9 +3,8 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.cutlist.cut_steps import cut_steps
-from joinlay.cutlist.layout import OffcutLimits, lay_out
-from joinlay.cutlist.pattern import Blank, Direction, Keeps, Piece
+from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw, cut_steps
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, dimension, mm
 
@@ -14,7 +13,7 @@ SHEET = Blank("ply", mm(2440), mm(1220), mm(6), is_whole=True)
 
 
 def laid(*sizes, whole=SHEET):
-    pieces = [Piece(f"part {n}", 1, dimension(mm(long)), dimension(mm(wide))) for n, (long, wide) in enumerate(sizes)]
+    pieces = [PartToSaw(f"part {n}", 1, dimension(mm(long)), dimension(mm(wide))) for n, (long, wide) in enumerate(sizes)]
     (sheet,) = lay_out(pieces, [], whole, mm(3), FirstCut.RIP, LIMITS).sheets
     return sheet
 
@@ -39,7 +38,7 @@ def test_another_setting_is_another_step():
 def test_the_same_setting_in_another_panel_is_another_step():
     # Two strips, each trimmed, then crosscut.
     steps = cut_steps(laid(*[(1200, 100)] * 4))
-    crosscuts = [step for step in steps if step.first.direction is Direction.CROSSCUT and not step.first.is_trim]
+    crosscuts = [step for step in steps if step.first.direction is Direction.CROSSCUT and step.first.keeps is Keeps.BOTH]
     assert [len(step.cuts) for step in crosscuts] == [2, 2]
 
 
@@ -51,7 +50,7 @@ def test_a_part_as_large_as_its_sheet_takes_no_step():
 @settings(max_examples=25, deadline=None)
 def test_every_cut_is_in_one_step_and_every_part_is_done_once(sizes):
     sheets = lay_out(
-        [Piece(f"part {n}", n, dimension(mm(long)), dimension(mm(wide))) for n, (long, wide) in enumerate(sizes)],
+        [PartToSaw(f"part {n}", n, dimension(mm(long)), dimension(mm(wide))) for n, (long, wide) in enumerate(sizes)],
         [], SHEET, mm(3), FirstCut.EITHER, LIMITS,
     ).sheets  # fmt: skip
     for sheet in sheets:

@@ -1,22 +1,25 @@
-"""What holds the piece together besides its joints: screws and nails for the runners, and how much is glued."""
+"""What holds the piece together besides its joints: screws, nails, glue, and the strip that loose tenons are cut from."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind
 from joinlay.cutlist.cutting_list import LOOSE_TENON
-from joinlay.lengths import NOTHING, Fraction, mm
+from joinlay.lengths import NOTHING, Fraction, mm, plain_mm
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from joinlay.boards import Board, Cut
     from joinlay.boards.place import Vector
+    from joinlay.cutlist.cutting_list import CuttingList, Row
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Dimension
 
-__all__ = ["glue_area", "glued", "nails", "screws"]
+__all__ = ["TenonStrip", "glued", "nails", "screws", "tenon_strips"]
 
 #: Pi, near enough for glue.
 _PI: Final = Fraction(355, 113)
@@ -40,7 +43,7 @@ def screws(plan: Plan) -> int:
 
 
 def nails(plan: Plan) -> int:
-    """How many nails for the runners of a plywood case: at both ends and at most 150 mm (6 in) apart (RN-4; spacing our own choice)."""
+    """How many nails for the runners of a plywood case: at both ends and at most 150 mm (6 in) apart (RN-4; our own choice)."""
     return sum(1 + max(1, ceil(board.length / _NAIL_SPACING)) for board in plan.boards if _is_nailed(board))
 
 
@@ -48,18 +51,13 @@ def _is_nailed(board: Board) -> bool:
     return board.part in _NAILED and not any("screw" in cut.name for cut in board.cuts)
 
 
-def glue_area(plan: Plan) -> Fraction:
-    """How much is glued in all, in square millimetres: the sum of ``glued``. Source: by geometry."""
-    return sum(glued(plan).values(), Fraction(0))
-
-
 def glued(plan: Plan) -> dict[str, Fraction]:
-    """How much is glued where, in square millimetres, by the trade's word for it; what there is none of is left out. Source: by geometry.
+    """How much is glued where, in square millimetres, by the trade's word for it; what there is none of is left out (RN-4).
 
-    Loose tenons all round. Dadoes on their floor and walls, once, in the part they are cut in; slots of half-blind fronts on their floor and outer
-    wall, the inner one being the tongue's. Nailed runners, guides, stop strips and blocks where they lie on; runners that are screwed through slots
-    only round their front screw (RN-4). The face frame where its back lies against the front edges of the case. Grooves for
-    bottoms and rabbets for backs are left dry.
+    Loose tenons all round. Dadoes on their floor and walls, once, in the part they are cut in; slots of half-blind fronts on
+    their floor and outer wall, the inner one being the tongue's. Nailed runners, guides, stop strips and blocks where they lie
+    on; runners that are screwed through slots only round their front screw. The face frame where its back lies against the
+    front edges of the case. Grooves for bottoms and rabbets for backs are left dry. Source: by geometry.
     """
     frame = [board for board in plan.boards if board.part in _FRAME and board.place is not None]
     case = [board for board in plan.boards if board.part.startswith("case ") and board.place is not None]
@@ -119,3 +117,40 @@ def _reach(board: Board) -> tuple[Vector, Vector]:
     near, far = board.place.point(NOTHING, NOTHING, NOTHING), board.place.point(board.length, board.width, board.thickness)
     (a, b, c), (d, e, f) = near, far
     return (min(a, d), min(b, e), min(c, f)), (max(a, d), max(b, e), max(c, f))
+
+
+@dataclass(frozen=True, slots=True)
+class TenonStrip:
+    """Strip of one section: ``thickness`` by ``width``, rounded on its two narrow edges, to be crosscut into tenons.
+
+    ``rows`` are those of the cutting list, one for each length of tenon. ``spare`` is how many are made over ``count``.
+    ``length`` is all that must be milled, a kerf for each tenon included.
+    """
+
+    thickness: Dimension
+    width: Dimension
+    rows: tuple[Row, ...]
+    count: int
+    spare: int
+    length: Dimension
+
+
+def tenon_strips(plan: Plan, parts: CuttingList) -> tuple[TenonStrip, ...]:
+    """The strips to mill for the loose tenons of ``parts``, thinnest first, some over for trials (LT-5; our own choice)."""
+    sections: dict[tuple[Fraction, Fraction], list[Row]] = {}
+    for group in parts.groups:
+        for row in group.rows if group.is_tenons else ():
+            sections.setdefault((row.finished.thickness.mm, row.finished.width.mm), []).append(row)
+    return tuple(_strip(plan, rows) for _, rows in sorted(sections.items()))
+
+
+def _strip(plan: Plan, rows: list[Row]) -> TenonStrip:
+    length: Dimension = NOTHING
+    spares = 0
+    for row in rows:
+        spare = ceil(row.quantity * plan.shop.practice.ratio("spare tenons"))
+        length = length + (row.finished.length + plan.shop.saw.kerf) * (row.quantity + spare)
+        spares += spare
+    size = rows[0].finished
+    named = length.named(f"strip for {plain_mm(size.thickness)} by {plain_mm(size.width)} tenons", "LT-5", "our own choice")
+    return TenonStrip(size.thickness, size.width, tuple(rows), sum(row.quantity for row in rows), spares, named)

@@ -1,4 +1,9 @@
-"""Pieces laid on what is on hand and on whole sheets: from exact lengths to whole numbers, through the search, and back (CL-2)."""
+"""Parts laid on what is on hand and on whole sheets: from exact lengths to whole numbers, through the search, and back (CL-2).
+
+How it goes: the least common multiple of all denominators turns every length into a whole number, so that the search is quick
+and still exact. ``search`` finds which part lies where, ``sawing`` the cuts that free them; both are turned back into lengths.
+Parts that are the same then take their names in the order they come off the saw.
+"""
 
 from __future__ import annotations
 
@@ -17,12 +22,12 @@ from joinlay.lengths import Fraction, Length
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from joinlay.cutlist.columns import Stack
     from joinlay.cutlist.guillotine import Packing
-    from joinlay.cutlist.pattern import Piece
+    from joinlay.cutlist.pattern import PartToSaw
     from joinlay.cutlist.sawing import Sawn
+    from joinlay.cutlist.sheet_goods import FrontColumn
 
-__all__ = ["Laid", "OffcutLimits", "lay_out"]
+__all__ = ["LaidOut", "OffcutLimits", "lay_out"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +44,11 @@ class OffcutLimits:
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
+class LaidOut:
     """What came of it: sheets that are cut, what could not be laid, blanks not needed, and the bound on whole sheets."""
 
     sheets: tuple[CutSheet, ...]
-    left_out: tuple[Piece, ...]
+    left_out: tuple[PartToSaw, ...]
     unused: tuple[Blank, ...]
     least_whole: int
 
@@ -54,20 +59,21 @@ class Laid:
 
 
 def lay_out(
-    pieces: Sequence[Piece],
+    pieces: Sequence[PartToSaw],
     on_hand: Sequence[Blank],
     whole: Blank | None,
     kerf: Length,
     first_cut: FirstCut,
     keep: OffcutLimits,
-    stacks: Sequence[Stack] = (),
-) -> Laid:
+    stacks: Sequence[FrontColumn] = (),
+) -> LaidOut:
     """Lay ``pieces`` on the blanks ``on_hand`` first, then on as few ``whole`` ones as can be found; None: no more to be had.
 
-    Cuts run right across, with ``kerf`` between pieces and the blanks' trim off every edge a piece would lie against. ``stacks`` are
-    columns of some of the pieces, kept together. Every piece is laid once or is among ``left_out`` (CL-2).
+    Cuts run right across, with ``kerf`` between pieces and the blanks' trim off every edge a piece would lie against.
+    ``first_cut`` says which way a whole sheet is cut first, ``keep`` which offcuts are worth keeping. ``stacks`` are columns of
+    some of the pieces, kept together. Every piece is laid once or is among ``left_out`` (CL-2).
     """
-    work = _Bench.of(pieces, on_hand, whole, kerf, stacks)
+    work = _WholeNumbers.of(pieces, on_hand, whole, kerf, stacks)
     first_rip = {FirstCut.RIP: True, FirstCut.CROSSCUT: False, FirstCut.EITHER: None}[first_cut]
     bins = [work.bin(blank) for blank in on_hand]
     sheet = work.bin(whole) if whole is not None else None
@@ -82,35 +88,35 @@ def lay_out(
     cut.sort(key=lambda each: (each.blank.is_whole, -each.used if each.blank.is_whole else 0))
     left_out = [work.pieces[n] for item in packing.left_out for n in work.numbers_in(item.number)]
     sheets, rest = _named_in_order(cut, left_out, frozenset(piece.name for stack in stacks for piece in stack.pieces))
-    return Laid(sheets, rest, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
+    return LaidOut(sheets, rest, tuple(blank for n, blank in enumerate(blanks) if n not in used), least)
 
 
 def _named_in_order(
-    sheets: Sequence[CutSheet], left_out: Sequence[Piece], kept: frozenset[str]
-) -> tuple[tuple[CutSheet, ...], tuple[Piece, ...]]:
-    """Parts that are the same take their names in the order they come off the saw, the last left out; those in ``kept`` columns keep theirs."""
-    alike: dict[tuple[object, ...], list[Piece]] = {}
+    sheets: Sequence[CutSheet], left_out: Sequence[PartToSaw], kept: frozenset[str]
+) -> tuple[tuple[CutSheet, ...], tuple[PartToSaw, ...]]:
+    """Parts that are the same take their names in the order they come off the saw; those in ``kept`` columns keep their own."""
+    alike: dict[tuple[object, ...], list[PartToSaw]] = {}
     for piece in (*(laid.piece for sheet in sheets for laid in sheet.pieces), *left_out):
         if piece.name not in kept:
             alike.setdefault(_kind(piece), []).append(piece)
     waiting = {kind: sorted(pieces, key=lambda piece: natural(piece.name), reverse=True) for kind, pieces in alike.items()}
 
-    def named(piece: Piece) -> Piece:
+    def named(piece: PartToSaw) -> PartToSaw:
         return piece if piece.name in kept else waiting[_kind(piece)].pop()
 
     renamed = [replace(sheet, pieces=tuple(replace(laid, piece=named(laid.piece)) for laid in sheet.pieces)) for sheet in sheets]
     return tuple(renamed), tuple(sorted(map(named, left_out), key=lambda piece: natural(piece.name)))
 
 
-def _kind(piece: Piece) -> tuple[object, ...]:
+def _kind(piece: PartToSaw) -> tuple[object, ...]:
     return (piece.row, piece.length.mm, piece.width.mm, piece.any_grain)
 
 
 @dataclass(frozen=True, slots=True)
-class _Bench:
+class _WholeNumbers:
     """The pieces in whole numbers: every length times ``scale``. Items past the pieces are columns."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[PartToSaw, ...]
     items: tuple[Item, ...]
     columns: dict[int, Column]
     kerf: int
@@ -118,8 +124,13 @@ class _Bench:
 
     @classmethod
     def of(
-        cls, pieces: Sequence[Piece], on_hand: Sequence[Blank], whole: Blank | None, kerf: Length, stacks: Sequence[Stack]
-    ) -> _Bench:
+        cls,
+        pieces: Sequence[PartToSaw],
+        on_hand: Sequence[Blank],
+        whole: Blank | None,
+        kerf: Length,
+        stacks: Sequence[FrontColumn],
+    ) -> _WholeNumbers:
         blanks = [*on_hand, *([whole] if whole is not None else [])]
         lengths = [kerf, *_sizes(pieces), *_sizes(blanks), *(blank.trim for blank in blanks)]
         scale = lcm(*(length.mm.denominator for length in lengths))
@@ -152,7 +163,7 @@ class _Bench:
         return Bin(length, width, only_turnable=not blank.grain_known)
 
     def item(self, number: int) -> Item:
-        """Piece ``number`` by itself."""
+        """PartToSaw ``number`` by itself."""
         piece = self.pieces[number]
         return Item(number, self.number(piece.length) + self.kerf, self.number(piece.width) + self.kerf, piece.any_grain)
 
@@ -181,6 +192,6 @@ class _Bench:
         return Panel(*(self.length(number) for number in region))
 
 
-def _sizes(things: Iterable[Piece | Blank]) -> Iterable[Length]:
+def _sizes(things: Iterable[PartToSaw | Blank]) -> Iterable[Length]:
     for thing in things:
         yield from (thing.length, thing.width)

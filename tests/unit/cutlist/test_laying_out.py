@@ -2,9 +2,9 @@
 
 from itertools import pairwise
 
-from joinlay.cutlist.columns import Stack
-from joinlay.cutlist.layout import OffcutLimits, lay_out
-from joinlay.cutlist.pattern import Blank, Direction, Piece
+from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw
+from joinlay.cutlist.sheet_goods import FrontColumn
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, inches, mm
 from tests.unit.cutlist.bench import size
@@ -19,11 +19,11 @@ def whole(length="96", width="48", trim="0"):
 
 
 def piece(name, length, width, row=1, *, any_grain=False):
-    return Piece(name, row, size(length), size(width), any_grain)
+    return PartToSaw(name, row, size(length), size(width), any_grain)
 
 
 def cut(laid):
-    return [(c.number, c.direction, c.at, c.is_trim) for c in laid.sheets[0].cuts]
+    return [(c.number, c.direction, c.at, c.keeps is not Keeps.BOTH) for c in laid.sheets[0].cuts]
 
 
 def test_a_piece_as_large_as_the_sheet_needs_no_cut():
@@ -131,7 +131,7 @@ def test_metric_kerf_and_inch_parts_stay_exact():
 def test_a_column_lies_in_one_piece_and_in_order():
     fronts = [piece(f"front {n}", "18", str(4 + n)) for n in range(4)]
     others = [piece(f"b {n}", "30", "11", row=2) for n in range(9)]
-    laid = lay_out([*others, *fronts], [], whole(), KERF, FirstCut.RIP, LIMITS, [Stack(tuple(fronts), across=True)])
+    laid = lay_out([*others, *fronts], [], whole(), KERF, FirstCut.RIP, LIMITS, [FrontColumn(tuple(fronts), across=True)])
     panels = {p.piece.name: p.panel for sheet in laid.sheets for p in sheet.pieces}
     for upper, lower in pairwise(fronts):
         above, below = panels[upper.name], panels[lower.name]
@@ -141,14 +141,14 @@ def test_a_column_lies_in_one_piece_and_in_order():
 
 def test_a_column_of_one():
     only = piece("front 1", "18", "4")
-    laid = lay_out([only], [], whole(), KERF, FirstCut.RIP, LIMITS, [Stack((only,), across=True)])
+    laid = lay_out([only], [], whole(), KERF, FirstCut.RIP, LIMITS, [FrontColumn((only,), across=True)])
     check_sheet(laid.sheets[0], KERF, FirstCut.RIP)
     assert laid.sheets[0].pieces[0].piece == only
 
 
 def test_a_column_that_fits_nowhere_loses_none_of_its_parts():
     fronts = [piece(f"front {n}", "18", "40") for n in range(2)]
-    laid = lay_out(fronts, [], whole(), KERF, FirstCut.RIP, LIMITS, [Stack(tuple(fronts), across=True)])
+    laid = lay_out(fronts, [], whole(), KERF, FirstCut.RIP, LIMITS, [FrontColumn(tuple(fronts), across=True)])
     assert laid.left_out == tuple(fronts)
 
 

@@ -1,4 +1,4 @@
-"""Saving a sheet by laying a few of them anew."""
+"""Saving a sheet by laying a few of them anew, and sheets used beside a general rectangle packer, which may lay pieces as no saw could."""
 
 from itertools import product
 from random import Random
@@ -8,9 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
-from joinlay.cutlist.regrouping import regrouped
+from joinlay.cutlist.search import least_sheets, regrouped, search
+from tests.benchmarks.shop_lists import SHEET, fewest_by_packer, instance, parts_list
 
-SHEET = Bin(100, 100)
+SQUARE = Bin(100, 100)
 ORDERS = (lambda item: (-item.length * item.width, -item.length), lambda item: (-item.width, -item.length))
 
 
@@ -19,12 +20,12 @@ def ways(first=None):
 
 
 def again(packing, on_hand=0, least=1, effort=20_000, first=None):
-    return regrouped(packing, on_hand, SHEET, ways(first), ORDERS, Random(1), least, effort)
+    return regrouped(packing, on_hand, SQUARE, ways(first), ORDERS, Random(1), least, effort)
 
 
 def poorly(items, bins=(), first=None):
     """Laid as they come."""
-    return pack(items, list(bins), SHEET, ways(first)[0])
+    return pack(items, list(bins), SQUARE, ways(first)[0])
 
 
 #: Pairs that share a sheet only with each other: 60 and 40, 70 and 30, 80 and 20, laid so that they do not meet.
@@ -83,3 +84,20 @@ def test_nothing_is_lost_and_nothing_overlaps(sizes):
 def box(step):
     long, wide = (step.item.width, step.item.length) if step.turned else (step.item.length, step.item.width)
     return step.space.bin, step.space.along, step.space.across, step.space.along + long, step.space.across + wide
+
+
+@pytest.mark.parametrize("seed", [2, 10, 13, 19])
+def test_never_a_sheet_more(seed):
+    items = parts_list(seed)
+    found = search(items, [], SHEET, first_rip=None)
+    assert not found.left_out
+    assert least_sheets(items, [], SHEET) <= found.opened <= fewest_by_packer(items)
+
+
+@pytest.mark.parametrize(("number", "seed"), [(5, 1)])
+def test_never_a_sheet_more_by_published_recipes(number, seed):
+    # Berkey and Wang 1987, Martello and Vigo 1998, from memory.
+    sheet, items = instance(number, seed)
+    found = search(items, [], sheet, first_rip=None)
+    assert not found.left_out
+    assert least_sheets(items, [], sheet) <= found.opened <= fewest_by_packer(items, sheet)

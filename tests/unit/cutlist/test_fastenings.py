@@ -5,10 +5,9 @@ from fractions import Fraction
 
 from joinlay.boards import CutKind, Place
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.fastening import glue_area, glued, nails, screws
-from joinlay.cutlist.tenon_strip import tenon_strips
+from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
 from joinlay.lengths import inches, mm
-from tests.unit.cutlist.bench import board, groove, make_plan, mortise, size, tenon
+from tests.unit.cutlist.bench import board, glue_area, groove, make_plan, mortise, size, tenon
 
 
 def strips(*boards):

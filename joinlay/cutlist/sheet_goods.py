@@ -1,0 +1,234 @@
+"""Sheet goods laid out for a plan: every part on offcuts first, then on as few whole sheets as can be found (CL-2).
+
+The fronts of one bank are cut from one column of the sheet, top to bottom, so that the grain runs on from front to front. What
+that costs in sheets is found by laying everything a second time without.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from joinlay.boards.names import in_few_words
+from joinlay.cutlist.cutting_list import Grain
+from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.pattern import Blank, Layout, PartToSaw
+from joinlay.findings import note, warning
+from joinlay.lengths import ZERO, Fraction, Length, dimension
+from joinlay.stock import Sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from joinlay.boards import Board
+    from joinlay.cutlist.cutting_list import CuttingList, Group
+    from joinlay.findings import Finding
+    from joinlay.jobs.on_hand import OnHand
+    from joinlay.jobs.plan import Plan
+
+__all__ = ["FRONT", "FrontColumn", "offcut_limits", "pieces_of", "sheet_layouts", "stack_fronts"]
+
+
+def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
+    """A layout for each stock of sheet goods among ``parts``, in the order of the list (CL-2).
+
+    The kerf is the shop's saw's; the trim of whole sheets is ``edge trim`` of the practice table; offcuts are used to their
+    edges. Fronts of a bank are kept in one column unless ``plan.on_hand.sawing`` says not to.
+    """
+    groups: dict[str, list[Group]] = {}
+    for group in parts.groups:
+        if isinstance(group.stock, Sheet):
+            groups.setdefault(group.stock.name, []).append(group)
+    boards = {board.name: board for board in plan.boards}
+    return tuple(_layout(plan, name, same, boards) for name, same in groups.items())
+
+
+def pieces_of(groups: Sequence[Group]) -> list[PartToSaw]:
+    """Every part of ``groups``, to be sawn at the size its row says."""
+    return [
+        PartToSaw(name, row.number, row.sawn.length, row.sawn.width, row.grain is Grain.ANY)
+        for group in groups
+        for row in group.rows
+        for name in row.names
+    ]
+
+
+def offcut_limits(plan: Plan) -> OffcutLimits:
+    """The smallest offcut worth keeping, from the practice table (CL-2)."""
+    return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
+
+
+def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str, Board]) -> Layout:
+    stock = groups[0].stock
+    assert isinstance(stock, Sheet)
+    kerf, sawing = plan.shop.saw.kerf, plan.on_hand.sawing
+    whole = Blank(name, stock.length, stock.width, plan.shop.practice.length("edge trim"), is_whole=True)
+    pieces = pieces_of(groups)
+    has_grain = any(not piece.any_grain for piece in pieces)
+    have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
+    stacks = stack_fronts(pieces, boards, whole, kerf) if sawing.fronts_together else ()
+    laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
+    found = [*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks)]
+    if stacks and laid.whole > laid.least_whole:
+        loose = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan))
+        found += _cost_of_columns(laid.whole - loose.whole)
+    return Layout(
+        stock=name,
+        thickness=stock.thickness,
+        kerf=kerf,
+        first_cut=sawing.first_cut,
+        sheets=laid.sheets,
+        least_whole=laid.least_whole,
+        left_out=laid.left_out,
+        unused=laid.unused,
+        findings=tuple(found),
+    )
+
+
+def _offcuts(on_hand: OnHand, names: Sequence[str], *, has_grain: bool) -> list[Blank]:
+    """What is on hand of one stock, each piece on its own, the smallest first so that large ones are kept."""
+    blanks = []
+    for have in on_hand.sheets:
+        if have.stock in names:
+            numbers = [have.name] if have.count == 1 else [f"{have.name}, {n} of {have.count}" for n in range(1, have.count + 1)]
+            blanks += [Blank(n, have.length, have.width, ZERO, grain_known=have.grain_known or not has_grain) for n in numbers]
+    return sorted(blanks, key=lambda blank: blank.length.mm * blank.width.mm)
+
+
+def _too_large(left_out: Sequence[PartToSaw], blanks: Sequence[Blank], stock: str) -> Iterator[Finding]:
+    """Say of each part that fits nothing how large it is, and how large it might be."""
+    for piece in left_out:
+        room = max(blanks, key=lambda blank: (blank.is_whole, blank.length.mm * blank.width.mm))
+        long, wide = (dimension(size - 2 * room.trim) for size in (room.length, room.width))
+        if not piece.any_grain and _fits(piece.width, piece.length, blanks):
+            remedy = "It would fit with its grain the other way: say that its grain does not matter, if it does not."
+        else:
+            remedy = "Use a larger sheet, make the part smaller, or join it from narrower pieces."
+        yield warning(
+            "part too large",
+            "It is {length} by {width}, and the most a sheet of {stock} gives, edges trimmed, is {long} by {wide}.",
+            remedy,
+            "CL-2",
+            length=piece.length,
+            width=piece.width,
+            stock=stock,
+            long=long,
+            wide=wide,
+        ).at(piece.name)
+
+
+def _fits(length: Length, width: Length, blanks: Sequence[Blank]) -> bool:
+    return any(length + 2 * blank.trim <= blank.length and width + 2 * blank.trim <= blank.width for blank in blanks)
+
+
+def _no_grain(blanks: Sequence[Blank]) -> Iterator[Finding]:
+    unknown = [blank.name for blank in blanks if not blank.grain_known]
+    if unknown:
+        yield note(
+            "offcut without grain",
+            "Which way its grain runs is not said, so only parts whose grain does not matter are cut from it. "
+            'Say grain = "length" or grain = "width" to use it for the rest.',
+            "CL-2",
+        ).at(in_few_words(unknown))
+
+
+def _broken_columns(stacks: Sequence[FrontColumn]) -> Iterator[Finding]:
+    for stack in stacks:
+        if stack.parted_from:
+            yield note(
+                "fronts in two columns",
+                "The fronts from here down begin a new column, since no sheet is large enough for all of them; "
+                "the grain breaks below {above}.",
+                "CL-2",
+                above=stack.parted_from,
+            ).at(stack.pieces[0].name)
+
+
+def _cost_of_columns(more: int) -> Iterator[Finding]:
+    if more > 0:
+        yield note(
+            "fronts together",
+            "To keep the fronts of a bank in one column takes {more}. "
+            "Say fronts-together = false if their grain need not run on.",
+            "CL-2",
+            more="one sheet more" if more == 1 else f"{more} sheets more",
+        )
+
+
+#: The kind of part that may be kept together.
+FRONT = "drawer front"
+
+
+@dataclass(frozen=True, slots=True)
+class FrontColumn:
+    """Pieces cut one after the other from one column, a kerf between.
+
+    ``across`` True: they lie above one another across the sheet, as fronts do whose grain runs from side to side; False: end to
+    end, for fronts with upright grain. ``parted_from`` is the last piece before, where the column had to be broken.
+    """
+
+    pieces: tuple[PartToSaw, ...]
+    across: bool
+    parted_from: str = ""
+
+    def length(self, kerf: Length) -> Length:
+        """How much of the sheet's length it takes."""
+        sizes = [piece.length for piece in self.pieces]
+        return max(sizes) if self.across else _end_to_end(sizes, kerf)
+
+    def width(self, kerf: Length) -> Length:
+        """How much of the sheet's width it takes."""
+        sizes = [piece.width for piece in self.pieces]
+        return _end_to_end(sizes, kerf) if self.across else max(sizes)
+
+
+def stack_fronts(pieces: Sequence[PartToSaw], boards: Mapping[str, Board], sheet: Blank, kerf: Length) -> tuple[FrontColumn, ...]:
+    """The columns to cut the fronts among ``pieces`` in, each no larger than a whole ``sheet``.
+
+    ``boards`` are the boards by name; those of one bank stand above one another in the piece and come in that order, uppermost
+    first. Pieces that are no fronts, may be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for
+    the sheet is broken where it must be. Source: common practice.
+    """
+    room = (sheet.length - 2 * sheet.trim, sheet.width - 2 * sheet.trim)
+    stacks: list[FrontColumn] = []
+    for bank in _banks([piece for piece in pieces if boards[piece.name].part == FRONT and not piece.any_grain], boards):
+        across = not _is_upright(boards[bank[0].name])
+        stacks.extend(_broken(bank, room, kerf, across=across))
+    return tuple(stack for stack in stacks if len(stack.pieces) > 1 or stack.parted_from)
+
+
+def _banks(fronts: Sequence[PartToSaw], boards: Mapping[str, Board]) -> list[list[PartToSaw]]:
+    """Fronts by the bank they stand in: equally long, and above one another; uppermost first."""
+    banks: dict[tuple[object, ...], list[PartToSaw]] = {}
+    for front in fronts:
+        place = boards[front.name].place
+        key = (None,) if place is None else (place.origin[0], place.origin[1], _is_upright(boards[front.name]))
+        banks.setdefault(key, []).append(front)
+    return [sorted(bank, key=lambda front: -_height(boards[front.name])) for bank in banks.values()]
+
+
+def _height(board: Board) -> Fraction:
+    return board.place.origin[2] if board.place is not None else Fraction(0)
+
+
+def _is_upright(board: Board) -> bool:
+    """True where the grain of a front runs up and down in the piece."""
+    return board.place is not None and abs(board.place.along[2]) > abs(board.place.along[0])
+
+
+def _broken(bank: Sequence[PartToSaw], room: tuple[Length, Length], kerf: Length, *, across: bool) -> list[FrontColumn]:
+    """The bank in as few columns as fit, filled from the top."""
+    stacks: list[FrontColumn] = []
+    run: list[PartToSaw] = []
+    parted_from = ""
+    for piece in bank:
+        longer = FrontColumn((*run, piece), across, parted_from)
+        if run and (longer.length(kerf) > room[0] or longer.width(kerf) > room[1]):
+            stacks.append(FrontColumn(tuple(run), across, parted_from))
+            parted_from, run = run[-1].name, []
+        run.append(piece)
+    return [*stacks, FrontColumn(tuple(run), across, parted_from)]
+
+
+def _end_to_end(sizes: Sequence[Length], kerf: Length) -> Length:
+    return sum(sizes[1:], Length(sizes[0].mm)) + kerf * (len(sizes) - 1)
