@@ -1,4 +1,4 @@
-"""What is laid on the wood at true size to mark from: faces, ends, strips, sticks. Nothing here knows a sheet of paper or a file."""
+"""What is laid on the wood at true size to mark from: ends, sticks, strips, sections. Nothing here knows paper or files."""
 
 from joinlay.pen.marks import Drawing, Role
 from joinlay.templates.ends import templates_for

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.templates.reach import Way, reach
+from joinlay.templates.piece_axes import PieceAxis, reach
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -27,7 +27,7 @@ class DrawerBank:
     @property
     def middle(self) -> Fraction:
         """Half-way across the bank, in X."""
-        low, high = reach(self.drawers[0].board("front"), Way.WIDTH)
+        low, high = reach(self.drawers[0].board("front"), PieceAxis.WIDTH)
         return (low + high) / 2
 
     def rows(self) -> tuple[tuple[int, str, Drawer], ...]:
@@ -49,7 +49,7 @@ class WholePiece:
         """The frame's boards of these kinds: ``stile``, ``mullion``, ``rail``."""
         return tuple(board for board in self.frame if board.part in parts)
 
-    def frame_reach(self, way: Way) -> tuple[Fraction, Fraction]:
+    def frame_reach(self, way: PieceAxis) -> tuple[Fraction, Fraction]:
         """From where to where the frame reaches."""
         stiles = [reach(board, way) for board in self.frame_parts("stile")]
         return min(low for low, _ in stiles), max(high for _, high in stiles)
@@ -58,18 +58,18 @@ class WholePiece:
     def uprights(self) -> tuple[Board, ...]:
         """The sides of the case and the partitions, from the left."""
         boards = (board for board in self.case if board.part in ("case side", "case partition"))
-        return tuple(sorted(boards, key=lambda board: reach(board, Way.WIDTH)))
+        return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def beside(self, bank: DrawerBank) -> tuple[Board, Board]:
         """The upright at the left of a bank, and the one at its right."""
-        left = [board for board in self.uprights if reach(board, Way.WIDTH)[1] <= bank.middle]
-        right = [board for board in self.uprights if reach(board, Way.WIDTH)[0] >= bank.middle]
+        left = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle]
+        right = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle]
         return left[-1], right[0]
 
     def rails(self, bank: DrawerBank) -> tuple[Board, ...]:
         """The rails over, between and under a bank's openings, from the top down."""
         over = (board for board in self.frame_parts("rail") if _is_over(board, bank))
-        return tuple(sorted(over, key=lambda board: reach(board, Way.HEIGHT), reverse=True))
+        return tuple(sorted(over, key=lambda board: reach(board, PieceAxis.HEIGHT), reverse=True))
 
     def runners_of(self, drawer: Drawer, hand: str) -> tuple[Board, ...]:
         """The runners of one drawer at its ``left`` or ``right``."""
@@ -88,7 +88,7 @@ def whole_piece(plan: Plan) -> WholePiece | None:
     banks: dict[Fraction, list[Drawer]] = {}
     for drawer in plan.drawers:
         # Drawers of one bank share their opening's left side, and nothing else of them need be alike.
-        low, _ = reach(drawer.board("front"), Way.WIDTH)
+        low, _ = reach(drawer.board("front"), PieceAxis.WIDTH)
         banks.setdefault(low - drawer.side_clearance.mm, []).append(drawer)
     return WholePiece(
         frame=found["face frame"],
@@ -100,11 +100,11 @@ def whole_piece(plan: Plan) -> WholePiece | None:
 
 
 def _height(drawer: Drawer) -> Fraction:
-    return reach(drawer.board("front"), Way.HEIGHT)[0]
+    return reach(drawer.board("front"), PieceAxis.HEIGHT)[0]
 
 
 def _is_over(board: Board, bank: DrawerBank) -> bool:
-    low, high = reach(board, Way.WIDTH)
+    low, high = reach(board, PieceAxis.WIDTH)
     return low < bank.middle < high
 
 

@@ -1,4 +1,4 @@
-"""What a position template is read by: bars along the edges it is laid against, figures counted from them, a word in each thing shown."""
+"""What position templates are read by: bars along the edges they are laid against, figures counted from them, words in boxes."""
 
 from __future__ import annotations
 
@@ -96,7 +96,7 @@ def figures_beside(
 
 
 def name_in_box(word: str, box: Box) -> Iterator[Text]:
-    """``word`` in the middle of ``box`` (left, bottom, right, top, in mm), level or reading upwards, as large as there is room for.
+    """``word`` in the middle of ``box`` (left, bottom, right, top, in mm), as large as there is room for, level or upright.
 
     Nothing where it has room at no size.
     """

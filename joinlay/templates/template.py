@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 __all__ = ["FIGURE", "SMALL", "TONE", "WORD", "Template"]
 
-#: Heights of the lettering in mm (ISO 3098): of figures read with the part in hand, of the words beside them, and of what is said besides.
+#: Heights of lettering in mm (ISO 3098): of figures read with the part in hand, of words beside them, of what is said besides.
 FIGURE: Final = Fraction(5)
 WORD: Final = Fraction(7, 2)
 SMALL: Final = Fraction(5, 2)
@@ -23,11 +23,11 @@ TONE: Final = Fraction(1, 8)
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """One piece of paper to mark from, at true size: an end laid flat, a story stick, a fold-over strip, a section, a drill template.
+    """A piece of paper to mark from: an end laid flat, a story stick, a fold-over strip, a section, a drill template.
 
-    ``names`` are the boards it is for; ``end`` is the maker's word for the end it is for, or for what it shows there; ``on`` is the edge
-    it is laid on, '' where that is the reference face. ``strokes`` are in exact millimetres, x to the right and y up, from the zero that
-    each kind of template gives; ``box`` (left, bottom, right, top) is the room they take.
+    ``names`` are the boards it is for; ``end`` is the maker's word for the end it is for, or for what it shows there; ``on`` is
+    the edge it is laid on, '' where that is the reference face. ``strokes`` are in exact millimetres, x to the right and y up,
+    from the zero that each kind of template gives; ``box`` (left, bottom, right, top) is the room they take.
     """
 
     names: tuple[str, ...]

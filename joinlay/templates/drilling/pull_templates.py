@@ -38,7 +38,7 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class _Hole:
-    """A hole as seen on the outside face of a front, in mm: how far from the nearer end, which is called ``end``, and from the top edge.
+    """A hole as seen on the outside face of a front, in mm: how far from the nearer end, called ``end``, and from the top edge.
 
     ``height`` is the front's, ``across`` the hole's diameter; ``depth`` None: right through.
     """
@@ -66,8 +66,8 @@ class _Hole:
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
     """A template for the hole of each pull, one for all fronts that are drilled alike from the same end (PU-1, PU-3).
 
-    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150 mm is
-    drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
+    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150
+    mm is drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
     """
     alike: dict[_Hole, dict[str, tuple[Board, str]]] = {}
     for drawer in plan.drawers:
@@ -133,7 +133,7 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation) -> 
 
 
 def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
-    """What it is for and how large the hole is: over the line to the hole where there is room for that, else past the paper's end."""
+    """What it is for and how large the hole is: over the line to the hole where there is room, else past the paper's end."""
     side = 1 if hole.is_left else -1
     named = stacked([*(words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
     named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)

@@ -1,4 +1,4 @@
-"""The runners of one drawer as they stand at the front of the case, at true size: bearer, guide and kicker against the side (RN)."""
+"""The runners of one drawer as they stand at the front of the case: bearer, guide and kicker against the side (RN)."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
 from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum
-from joinlay.templates.reach import Way, reach, reach_at_end
+from joinlay.templates.piece_axes import PieceAxis, reach, reach_at_end
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ _DOWN: Final = Fraction(7)
 
 @dataclass(frozen=True, slots=True)
 class _Strip:
-    """One strip seen from the front: what it is, and its box from the upright's face and up from the level the drawer rides on."""
+    """A strip seen from the front: its name, and its box in mm from the upright's face and the level the drawer rides on."""
 
     word: str
     box: Box
@@ -59,8 +59,8 @@ class _FrontView:
 def runner_templates(plan: Plan) -> tuple[Template, ...]:
     """The runners of each kind of drawer at the left and at the right, seen from the front.
 
-    Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the top of the
-    rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.
+    Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the
+    top of the rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.
     """
     whole = whole_piece(plan)
     if whole is None:
@@ -75,25 +75,25 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
 
 def _seen(whole: WholePiece, bank: DrawerBank, hand: str) -> Iterator[tuple[_FrontView, str]]:
     upright = whole.beside(bank)[0 if hand == "left" else 1]
-    face = reach(upright, Way.WIDTH)[1 if hand == "left" else 0]
+    face = reach(upright, PieceAxis.WIDTH)[1 if hand == "left" else 0]
     side = 1 if hand == "left" else -1
     for drawer in bank.drawers:
         boards = whole.runners_of(drawer, hand)
         wood = drawer.board(f"{hand} side")
-        floor = reach(wood, Way.HEIGHT)[0]
+        floor = reach(wood, PieceAxis.HEIGHT)[0]
         # The kicker over a drawer stands a whole drawer higher: it is on the story stick.
-        low = [board for board in boards if reach(board, Way.HEIGHT)[0] < floor + _SEEN]
+        low = [board for board in boards if reach(board, PieceAxis.HEIGHT)[0] < floor + _SEEN]
         strips = [_Strip(board.part, _box(board, face, floor, side)) for board in low]
         if strips:
-            x0, x1 = sorted(side * (at - face) for at in reach_at_end(wood, Way.WIDTH))
+            x0, x1 = sorted(side * (at - face) for at in reach_at_end(wood, PieceAxis.WIDTH))
             strips.append(_Strip("drawer side", (x0, _ZERO, x1, max(box.box[3] for box in strips) + _SEEN), is_fixed=False))
             against = "case side" if upright.part == "case side" else "partition"
             yield _FrontView(hand == "left", against, tuple(strips)), f"{drawer.name} {hand} runner"
 
 
 def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
-    x0, x1 = sorted(side * (at - face) for at in reach(board, Way.WIDTH))
-    z0, z1 = reach(board, Way.HEIGHT)
+    x0, x1 = sorted(side * (at - face) for at in reach(board, PieceAxis.WIDTH))
+    z0, z1 = reach(board, PieceAxis.HEIGHT)
     return (x0, z0 - floor, x1, z1 - floor)
 
 

@@ -14,7 +14,7 @@ from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, level_datum, name_in_box, upright_datum
-from joinlay.templates.reach import Way, reach
+from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 
 if TYPE_CHECKING:
@@ -40,7 +40,8 @@ _FIGURES: Final = Fraction(33)
 class _BlockPlace:
     """A ``block`` seen from above, its box counted in mm from ``datum`` and from the face of the frame.
 
-    ``rail`` is how deep the rail is, ``strip`` from where to where the strip behind it goes (None: there is none), ``height`` the block's.
+    ``rail`` is how deep the rail is, ``strip`` from where to where the strip behind it goes (None: there is none), ``height`` the
+    block's.
     """
 
     is_left: bool
@@ -54,9 +55,9 @@ class _BlockPlace:
 def stop_templates(plan: Plan) -> tuple[Template, ...]:
     """A template for the left and one for the right stop block, for all drawers whose blocks stand alike.
 
-    Drawn as seen from above, with y = 0 at the face of the frame and x = 0 at the end of the strip; where the block stands on the case
-    bottom, x = 0 is the inner edge of the bearer, or the inside of the case. None where the piece has no stops. ST-1, ST-2, ST-4; common
-    practice.
+    Drawn as seen from above, with y = 0 at the face of the frame and x = 0 at the end of the strip; where the block stands on the
+    case bottom, x = 0 is the inner edge of the bearer, or the inside of the case. None where the piece has no stops. ST-1, ST-2,
+    ST-4; common practice.
     """
     whole = whole_piece(plan)
     if whole is None:
@@ -70,28 +71,28 @@ def stop_templates(plan: Plan) -> tuple[Template, ...]:
 
 
 def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, *, is_left: bool) -> tuple[str, Fraction]:
-    """What the block is measured from across the piece, and where that lies: the strip's end, else the bearer's edge, else the upright."""
+    """What the block is measured from across the piece, and where that is: the strip's end, the bearer's edge or the upright."""
     hand, inner = ("left", 1) if is_left else ("right", 0)
     if strip is not None:
-        return f"{hand} end of the strip", reach(strip, Way.WIDTH)[1 - inner]
+        return f"{hand} end of the strip", reach(strip, PieceAxis.WIDTH)[1 - inner]
     bearer = next((board for board in whole.runners_of(drawer, hand) if board.part == "bearer"), None)
     if bearer is not None:
-        return "inner edge of the bearer", reach(bearer, Way.WIDTH)[inner]
+        return "inner edge of the bearer", reach(bearer, PieceAxis.WIDTH)[inner]
     bank = next(bank for bank in whole.banks if drawer in bank.drawers)
     upright = whole.beside(bank)[0 if is_left else 1]
-    return "inside of the case" if upright.part == "case side" else "partition", reach(upright, Way.WIDTH)[inner]
+    return "inside of the case" if upright.part == "case side" else "partition", reach(upright, PieceAxis.WIDTH)[inner]
 
 
 def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
     is_left = " left " in block.name
-    face = whole.frame_reach(Way.DEPTH)[0]
-    back = max(reach(board, Way.DEPTH)[1] for board in whole.frame_parts("rail"))
+    face = whole.frame_reach(PieceAxis.DEPTH)[0]
+    back = max(reach(board, PieceAxis.DEPTH)[1] for board in whole.frame_parts("rail"))
     strip = next((board for board in whole.stops if board.name == f"stops {drawer.name} strip"), None)
     datum, zero = _across(whole, drawer, strip, is_left=is_left)
-    x0, x1 = sorted(abs(at - zero) for at in reach(block, Way.WIDTH))
-    y0, y1 = reach(block, Way.DEPTH)
-    deep = reach(strip, Way.DEPTH) if strip is not None else None
-    z0, z1 = reach(block, Way.HEIGHT)
+    x0, x1 = sorted(abs(at - zero) for at in reach(block, PieceAxis.WIDTH))
+    y0, y1 = reach(block, PieceAxis.DEPTH)
+    deep = reach(strip, PieceAxis.DEPTH) if strip is not None else None
+    z0, z1 = reach(block, PieceAxis.HEIGHT)
     return _BlockPlace(
         is_left=is_left,
         datum=datum,

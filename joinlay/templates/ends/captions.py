@@ -99,7 +99,8 @@ def _wrapped(said: str) -> list[str]:
 class Note:
     """What is said of one cut, or of several alike.
 
-    ``shapes`` are ways of setting it. ``band`` is the cut, in u and y, where it runs on along the part under the words; None where it doesn't.
+    ``shapes`` are ways of setting it. ``band`` is the cut, in u and y, where it runs on along the part under the words; None
+    where it doesn't.
     """
 
     shapes: tuple[Block, ...]
@@ -107,7 +108,7 @@ class Note:
 
 
 def notes_of(net: Net, rule: Graduation) -> tuple[Note, ...]:
-    """A note for every kind of cut on the net, cuts alike in one; mortises and holes last, whose place their figures tell already."""
+    """A note for every kind of cut on ``net``, figures on ``rule``; mortises and holes last, whose place figures tell already."""
     groups: dict[tuple[str, str, tuple[_Fact, ...]], list[Mouth]] = {}
     for mouth in net.mouths:
         into_an_edge = mouth.is_hidden and mouth.cut.surface in (Surface.EDGE, Surface.FAR_EDGE)

@@ -1,7 +1,7 @@
 """Drawing the template of an end: first the wood and its cuts, then words and figures, each where nothing else is.
 
-The words begin in a column just past the cuts and their figures. A template reaches as far along the part as its words need, at least
-60 mm; where they find no room on the wood they stand above it.
+The words begin in a column just past the cuts and their figures. A template reaches as far along the part as its words need, at
+least 60 mm; where they find no room on the wood they stand above it.
 """
 
 from __future__ import annotations
@@ -75,7 +75,7 @@ def draw_end(net: Net, names: Sequence[str], rule: Graduation, beside: Sequence[
 
 
 def _reach(net: Net, placed: Sequence[PlacedBlock], rising: Fraction) -> Fraction:
-    """How far the template reaches: past the cuts that end near and the words on the wood, in whole millimetres, never past the wood."""
+    """How far it reaches, in whole millimetres: past the cuts that end near and the words on the wood, never past the wood."""
     ends = (mouth.box[2] for mouth in net.mouths if mouth.box[2] - mouth.box[0] <= _CORNER)
     words_end = (one.box[2] for one in placed if one.is_on_wood)
     wanted = max([_LEAST_REACH, rising + 4, *(u + _TO_BREAK for u in (*ends, *words_end))])
@@ -88,7 +88,7 @@ def _datum(net: Net, reach: Fraction) -> DatumEdge:
 
 
 def _on_flaps(net: Net) -> Iterator[Text]:
-    """The name of the end, and of the far face, on the part of the paper that is folded over it, reading upwards, where it fits."""
+    """The names of the end and the far face on the paper that is folded over them, reading upwards, where they fit."""
     for surface in net.surfaces[:-1]:
         said = net.board.datum.word(surface).upper()
         for height in (WORD, SMALL):
@@ -142,7 +142,7 @@ def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
 
 
 def cut_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
-    """Every cut: hidden ones dashed, grooves, dadoes, rabbets and slots hatched, mortises and holes toned, the mouths in hairlines."""
+    """Every cut: hidden ones dashed, mortises and holes toned, all others hatched, the mouths in hairlines."""
     for mouth in net.mouths:
         panel = net.panel(mouth.on, reach)
         box = _clipped(mouth.box, panel)

@@ -1,7 +1,7 @@
 """Which templates the ends of the parts have: one for all that are marked alike, no higher than it need be.
 
-Where every cut goes right across a part, the lower part of the paper tells it all. So the drawers of a bank that differ only in height
-share their templates, and the side of a deep case needs a strip along one edge.
+Where every cut goes right across a part, the lower part of the paper tells it all. So the drawers of a bank that differ only in
+height share their templates, and the side of a deep case needs a strip along one edge.
 """
 
 from __future__ import annotations
@@ -45,12 +45,12 @@ def templates_for(
     """A template for each end of each of ``boards`` that has a cut within 100 mm of it, in the order of the boards (PR-6).
 
     Equal ones (the same part of several drawers) become one, with all the names and the quantity; parts of several widths do too
-    where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid on
-    that edge. Figures are on ``rule``. ``beside`` has short sayings that belong beside a board, by its name. ``only_needed`` leaves out
-    an end where nothing is seen but cuts the whole length of the part, which a fence sets.
+    where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid
+    on that edge. Figures are on ``rule``. ``beside`` has short sayings that belong beside a board, by its name. ``only_needed``
+    leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets.
 
-    Each is drawn with x = 0 where the end meets the face, the face to the right of it where the end is seen at the left and to the left
-    of it where it is seen at the right; y = 0 at the reference edge.
+    Each is drawn with x = 0 where the end meets the face, the face to the right of it where the end is seen at the left and to
+    the left of it where it is seen at the right; y = 0 at the reference edge.
     """
     words = beside or {}
     found: dict[Hashable, list[Net]] = {}
@@ -101,7 +101,7 @@ def _seen(box: Box, across: Hashable) -> tuple[Fraction, ...]:
 
 
 def _likeness_across(net: Net) -> Hashable | None:
-    """What of the cuts matters whatever the part's width; None where some cut ends short of the far edge too high up for a strip."""
+    """What of the cuts matters whatever the part's width; None where a cut ends short of the far edge too high up for a strip."""
     told = []
     for mouth in net.mouths:
         _, low, _, high = mouth.box

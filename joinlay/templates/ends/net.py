@@ -1,9 +1,9 @@
-"""A part as it lies on the bench to be marked, and the end of it laid out flat: its face, the end beside it, the far face beyond that.
+"""A part as it lies on the bench to be marked, and its end laid out flat: the face, the end beside it, the far face beyond.
 
-A part is looked at on its reference face, and on each edge that has cuts of its own (a stile's mortises): each is a view of the board.
-Paper folded along the lines between the surfaces of a view wraps its end. Everything on that net is counted in two exact numbers: ``u``,
-how far from the end (positive on the face; negative on the end and the far face, in the order the paper meets them), and ``y``, how far
-from the reference edge. Only when marks are made does ``u`` become right or left, as the board is seen.
+A part is looked at on its reference face, and on each edge that has cuts of its own (a stile's mortises): each is a view of the
+board. Paper folded along the lines between the surfaces of a view wraps its end. Everything on that net is counted in two exact
+numbers: ``u``, how far from the end (positive on the face; negative on the end and the far face, in the order the paper meets
+them), and ``y``, how far from the reference edge. Only when marks are made does ``u`` become right or left, as the board is seen.
 """
 
 from __future__ import annotations
@@ -60,9 +60,9 @@ class Mouth:
 class Net:
     """The ``end`` (END or FAR_END) of ``board`` laid flat, with the ``mouths`` of its cuts. All sizes in mm.
 
-    ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none). ``shown`` is how much of the board's
-    width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with all its cuts where ``board`` is only
-    one view of it.
+    ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none). ``shown`` is how much of the
+    board's width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with all its cuts where
+    ``board`` is only one view of it.
     """
 
     board: Board
@@ -121,7 +121,7 @@ class Net:
 
 
 def views_of(board: Board) -> tuple[Board, ...]:
-    """``board`` as it is laid down to be marked: its face up, then each edge up that is cut into without a cut showing on the face.
+    """``board`` as it is laid down to be marked: its face up, then each edge up that has cuts which come out on neither face.
 
     A view is a board whose reference face is the surface looked at, with the cuts that are marked there: a joint is marked on the
     surface the cutter enters. A view with no cuts is left out.
@@ -172,7 +172,7 @@ def _opposite(edge: Surface) -> Surface:
 
 
 def lay_flat(board: Board, end: Surface) -> Net | None:
-    """The net of ``board``, a view as ``views_of`` gives them, at ``end`` (END or FAR_END); None where no cut comes within 100 mm of it."""
+    """The net at ``end`` (END or FAR_END) of ``board``, one of ``views_of``; None where no cut comes within 100 mm of it."""
     thick = board.thickness.mm
     mouths: list[Mouth] = []
     for cut in board.cuts:

@@ -1,22 +1,23 @@
 """Placing words on a template, so that nothing that is read lies on anything that is drawn.
 
-The problem. A caption (part, end, face up, how many), a note for each kind of cut and a figure for each height must stand on a drawing
-that is already there. The caption and each note can be set in a few shapes, from a narrow column to one long line. The best template has
-every word on the wood and reaches least far along it, for paper that reaches far stretches and wastes a sheet.
+The problem. A caption (part, end, face up, how many), a note for each kind of cut and a figure for each height must stand on a
+drawing that is already there. The caption and each note can be set in a few shapes, from a narrow column to one long line. The
+best template has every word on the wood and reaches least far along it, for paper that reaches far stretches and wastes a sheet.
 
-The method. What is drawn is turned into boxes (``_taken``). The figures of the heights come first, each level with its own line or just
-over or under it. Then the caption as high up as it goes, then note by note: one that speaks of a cut running on under the words close to
-that cut, any other under what stands there already; each at the first free place, in columns 4 mm apart from the cuts outwards, in
-steps of 1 mm up or down. No block is moved again. That is done once for each shape of the caption, each place to begin the column and
-three orders of preference among a note's shapes (``_ORDERS``), at most thirty ways; the one with the fewest blocks left off the wood
-wins, then the one that reaches least far. Where even that leaves one off, caption and notes all stand above the wood, side by side.
+The method. What is drawn is turned into boxes (``_taken``). The figures of the heights come first, each level with its own line
+or just over or under it. Then the caption as high up as it goes, then note by note: one that speaks of a cut running on under the
+words close to that cut, any other under what stands there already; each at the first free place, in columns 4 mm apart from the
+cuts outwards, in steps of 1 mm up or down. No block is moved again. That is done once for each shape of the caption, each place
+to begin the column and three orders of preference among a note's shapes (``_ORDERS``), at most thirty ways; the one with the
+fewest blocks left off the wood wins, then the one that reaches least far. Where even that leaves one off, caption and notes all
+stand above the wood, side by side.
 
-The cost. A way looks at no more than (blocks x shapes x columns x millimetres of height) places, each held against the boxes in that
-column. Once a way has everything on the wood, the others only look as far along as it reached, and most give up soon. Boxes are whole
-micrometres, rounded outwards, since where a word stands need not be exact.
+The cost. A way looks at no more than (blocks x shapes x columns x millimetres of height) places, each held against the boxes in
+that column. Once a way has everything on the wood, the others only look as far along as it reached, and most give up soon. Boxes
+are whole micrometres, rounded outwards, since where a word stands need not be exact.
 
-What it can't do. It takes the first place that is free and never goes back, so it can miss a way to get everything on the wood. It sets
-no block on its side and draws no line from a note to its cut: a note tells of its cut by what it says.
+What it can't do. It takes the first place that is free and never goes back, so it can miss a way to get everything on the wood.
+It sets no block on its side and draws no line from a note to its cut: a note tells of its cut by what it says.
 """
 
 from __future__ import annotations
@@ -60,7 +61,7 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class PlacedBlock:
-    """A ``block`` of words and the ``room`` it has got, a box (u, y, u, y) in micrometres; off the wood where none was free on it."""
+    """A ``block`` of words and its ``room``, a box (u, y, u, y) in micrometres; off the wood where none was free on it."""
 
     block: Block
     room: Whole
@@ -80,10 +81,10 @@ def place_words(
     rising: Fraction,
     stub: Fraction,
 ) -> list[PlacedBlock]:
-    """The figures of the ``heights``, one of the ``captions`` and all the ``notes``, each with its place on or above the face of ``net``.
+    """The figures of the ``heights``, one of the ``captions`` and all ``notes``, each with its place on or above the face.
 
-    ``captions`` are shapes of the caption, each of one block or more. ``heights`` are (y in mm, figures), rising. ``rising`` is the u of
-    the line they rise along, ``stub`` the u that the centre lines across the fold go on to, both in mm.
+    ``captions`` are shapes of the caption, each of one block or more. ``heights`` are (y in mm, figures), rising. ``rising`` is
+    the u of the line they rise along, ``stub`` the u that the centre lines across the fold go on to, both in mm.
     """
     face = whole((_ZERO, _ZERO, min(MOST_REACH, net.board.length.mm), net.height))
     taken = list(map(whole, _taken(net, stub)))
@@ -111,7 +112,7 @@ def place_on_flap(net: Net, content: Content, panel: Box) -> Box | None:
 
 
 def _taken(net: Net, stub: Fraction) -> Iterator[Box]:
-    """What is drawn on the net, as boxes in u and y: cuts whole, hidden ones by their outline, centre lines, the break along the top."""
+    """What is drawn on ``net`` as boxes (u, y, u, y): cuts, outlines of hidden ones, centre lines, the break along the top."""
     if net.shown is not None:
         yield (net.outer, net.shown - _ZIGZAG, MOST_REACH, net.shown)
     for mouth in net.mouths:
@@ -146,7 +147,7 @@ def _beside_heights(heights: Sequence[tuple[Fraction, Content]], rising: int, ro
 def _best(
     captions: Sequence[Sequence[Block]], notes: Sequence[Note], taken: Sequence[Whole], face: Whole, columns: Sequence[int]
 ) -> list[PlacedBlock]:
-    """One of the ``captions`` and all ``notes``, from one of the ``columns`` on: the best of the ways, clear of what is ``taken``."""
+    """One of the ``captions`` and all ``notes`` in the best way, from one of the ``columns`` on, clear of what is ``taken``."""
     best: list[PlacedBlock] = []
     for column, caption, order in product(columns, captions, _ORDERS):
         # Once everything stands on the wood, only what reaches less far is worth looking at.
@@ -160,7 +161,7 @@ def _best(
 
 
 def _above(captions: Sequence[Sequence[Block]], notes: Sequence[Note], face: Whole) -> list[PlacedBlock]:
-    """The caption and the notes side by side, above the wood: the caption in the shape that makes the whole lowest, then narrowest."""
+    """Caption and notes side by side above the wood, the caption in the shape that makes the whole smallest."""
     said = [note.shapes[0] for note in notes]
     ways = [[stacked(shape, _ROW), *([stacked(said, _ROW)] if said else [])] for shape in captions]
     ways += [[stacked(shape, _ROW), *said] for shape in captions] if len(said) > 1 else []
@@ -210,7 +211,7 @@ _ORDERS: Final = (_narrowest, _lowest_in_column, _lowest)
 def _lay(
     caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: Room, face: Whole, column: int
 ) -> list[PlacedBlock]:
-    """The caption as high up as it can be, each note under it or near its own band; those with no room on the wood are left off it."""
+    """The caption as high up as it goes, each note under it or near its own band; those with no room on the wood off it."""
     placed: list[PlacedBlock] = []
     homeless: list[Block] = []
     bands = [whole(note.band) for note in notes if note.band is not None]

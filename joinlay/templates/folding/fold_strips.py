@@ -1,4 +1,4 @@
-"""Drawing fold-over strips: the fold upright in the middle, the flap of the end on one side, that of the face or edge on the other."""
+"""Drawing fold-over strips: the fold in the middle, the flap of the end on one side, that of the face or edge on the other."""
 
 from __future__ import annotations
 
@@ -39,11 +39,12 @@ _ZERO: Final = Fraction(0)
 
 
 def fold_strips(plan: Plan) -> tuple[Template, ...]:
-    """A strip for each loose tenon corner that differs: sides to fronts, rails and mullions to what they run into (LT-1 to LT-12).
+    """A strip for each loose tenon corner that differs: sides to fronts, rails and mullions to their neighbours (LT-1 to LT-12).
 
-    Drawn with x = 0 at the fold and y = 0 at the reference edge of the board mortised in its end. Folded over the arris where both
-    outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both lie on each
-    other. Left and right corners are two strips. A corner whose outsides are nowhere flush has none. Source: common practice.
+    Drawn with x = 0 at the fold and y = 0 at the reference edge of the board mortised in its end. Folded over the arris where
+    both outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both
+    lie on each other. Left and right corners are two strips. A corner whose outsides are nowhere flush has none. Source: common
+    practice.
     """
     alike: dict[Hashable, list[OpenedCorner]] = {}
     for corner in corners_of(plan.boards):

@@ -1,4 +1,4 @@
-"""A loose tenon corner opened flat: the end of one board and the face or edge of the other, side by side over their common arris."""
+"""A loose tenon corner opened flat: the end of one board beside the face or edge of the other, over their common arris."""
 
 from __future__ import annotations
 
@@ -55,9 +55,9 @@ class Flap:
 class OpenedCorner:
     """A joint opened about the arris where both outsides lie in one plane.
 
-    ``end`` is the board that is mortised in its end, ``into`` the one it runs into. Up the paper goes the end's width, from its reference
-    edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the end to its left, looking at the surfaces that are mortised;
-    -1 the other way round.
+    ``end`` is the board that is mortised in its end, ``into`` the one it runs into. Up the paper goes the end's width, from its
+    reference edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the end to its left, looking at the
+    surfaces that are mortised; -1 the other way round.
     """
 
     end: Flap
@@ -66,7 +66,7 @@ class OpenedCorner:
 
 
 def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
-    """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``, which are placed."""
+    """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``."""
     named = {board.name: board for board in boards}
     for board in named.values():
         for surface in (Surface.END, Surface.FAR_END):

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis, CutKind, Place
 from joinlay.geometry import shared_box
 from joinlay.lengths import Fraction
-from joinlay.templates.reach import Way, reach
+from joinlay.templates.piece_axes import PieceAxis, reach
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -29,7 +29,10 @@ _AROUND: Final = Fraction(15)
 
 @dataclass(frozen=True, slots=True)
 class SectionPart:
-    """One board in the section: its ``wood`` and its ``cuts`` as boxes within the window, and the window's sides where it goes on."""
+    """One board in the section: its ``wood`` and its ``cuts`` as boxes within the window, in mm.
+
+    ``goes_on`` are the sides of the window (left, bottom, right, top) where the board goes on past it.
+    """
 
     board: Board
     wood: Box
@@ -73,7 +76,7 @@ class JointSection:
 
 
 def sections_of(boards: Iterable[Board]) -> Iterator[JointSection]:
-    """A section for each two boards that meet in a dado, groove, rabbet or locking rabbet, in the order of the boards (LR, DA, RA, GR)."""
+    """A section for each two of ``boards``, in order, that meet in a dado, groove, rabbet or locking rabbet (LR, DA, RA, GR)."""
     named = {board.name: board for board in boards if board.place is not None}
     done: set[frozenset[str]] = set()
     for board in named.values():
@@ -94,7 +97,7 @@ def _section(one: Board, two: Board) -> JointSection | None:
     joint = [(board, cut) for board in (first, second) for cut in cuts[board.name] if _run_of(board, cut) is run]
     at = _plane(run, joint)
     placed = [_squared(board, joint, run) for board in (first, second)]
-    ways = tuple(way for way in Way if way is not run)
+    ways = tuple(way for way in PieceAxis if way is not run)
     spans = [[reach(_squared(board, joint, run), way, cut) for board, cut in joint] for way in ways]
     (lefts, rights), (lows, highs) = (tuple(zip(*span, strict=True)) for span in spans)
     window = (min(lefts) - _AROUND, min(lows) - _AROUND, max(rights) + _AROUND, max(highs) + _AROUND)
@@ -103,7 +106,7 @@ def _section(one: Board, two: Board) -> JointSection | None:
         return None
     left, bottom = min(part.wood[0] for part in parts if part), min(part.wood[1] for part in parts if part)
     moved = [_moved(part, left, bottom) for part in parts if part]
-    seen = {Way.HEIGHT: "from above", Way.DEPTH: "from the front", Way.WIDTH: "from the left"}[run]
+    seen = {PieceAxis.HEIGHT: "from above", PieceAxis.DEPTH: "from the front", PieceAxis.WIDTH: "from the left"}[run]
     return JointSection(_kind(first, joint), seen, (moved[0], moved[1]))
 
 
@@ -115,19 +118,19 @@ def _rank(cut: Cut) -> int:
     return {CutKind.DADO: 0, CutKind.GROOVE: 0, CutKind.SLOT: 1, CutKind.RABBET: 2}[cut.kind]
 
 
-def _run_of(board: Board, cut: Cut) -> Way:
+def _run_of(board: Board, cut: Cut) -> PieceAxis:
     """The way of the piece in which a cut runs: its longest side."""
     longest = max(Axis, key=lambda axis: cut.span(axis).size.mm)
     assert board.place is not None
     return _way(board.place.direction(longest))
 
 
-def _way(direction: Vector) -> Way:
-    return max(Way, key=lambda way: abs(direction[way.value]))
+def _way(direction: Vector) -> PieceAxis:
+    return max(PieceAxis, key=lambda way: abs(direction[way.value]))
 
 
-def _plane(run: Way, joint: Sequence[tuple[Board, Cut]]) -> Fraction:
-    """Where to cut through: half-way along what all the joint's cuts share, or near it, clear of everything else that is cut in the boards."""
+def _plane(run: PieceAxis, joint: Sequence[tuple[Board, Cut]]) -> Fraction:
+    """Where to cut through: half-way along what all the cuts of the joint share, or near it, clear of all else that is cut."""
     spans = [reach(board, run, cut) for board, cut in joint]
     low, high = max(low for low, _ in spans), min(high for _, high in spans)
     own = {(board.name, cut) for board, cut in joint}
@@ -139,7 +142,7 @@ def _plane(run: Way, joint: Sequence[tuple[Board, Cut]]) -> Fraction:
     return next((at for at in tries if not any(a <= at <= b for a, b in crossing)), tries[0])
 
 
-def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: Way) -> Board:
+def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: PieceAxis) -> Board:
     """A leaning board stood square where the joint is: over the width of a joint the lean of a tapered drawer is nothing."""
     place = board.place
     assert place is not None
@@ -154,7 +157,7 @@ def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: Way) -> Boar
     return replace(board, place=Place((x, y, z), (straight[0], straight[1], straight[2]), place.across, place.into))
 
 
-def _part(board: Board, run: Way, at: Fraction, ways: tuple[Way, ...], window: Box) -> SectionPart | None:
+def _part(board: Board, run: PieceAxis, at: Fraction, ways: tuple[PieceAxis, ...], window: Box) -> SectionPart | None:
     (x0, x1), (y0, y1) = (reach(board, way) for way in ways)
     wood = shared_box((x0, y0, x1, y1), window)
     if wood is None:

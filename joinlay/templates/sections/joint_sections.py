@@ -1,4 +1,4 @@
-"""Drawing the sections of joints at true size: put together, then each part by itself with its sizes; small joints also at 2 : 1."""
+"""Drawing the sections of joints: put together, then each part alone with its sizes, at true size; small joints also at 2 : 1."""
 
 from __future__ import annotations
 
@@ -43,8 +43,8 @@ _Edges = dict["Point", list["Point"]]
 def joint_sections(plan: Plan) -> tuple[Template, ...]:
     """A section of each locking rabbet, dado, rabbet and groove that differs, with the parts it serves (LR, DA, RA, GR).
 
-    The joint put together, then each part's own profile to hold the cut end against, all at true size, with sizes from the part's own
-    sides; where a cut is small the joint once more at 2 : 1, to look at. Mirrored joints are one. Source: common practice.
+    The joint put together, then each part's own profile to hold the cut end against, all at true size, with sizes from the part's
+    own sides; where a cut is small the joint once more at 2 : 1, to look at. Mirrored joints are one. Source: common practice.
     """
     alike: dict[Hashable, list[JointSection]] = {}
     for section in sections_of(plan.boards):
@@ -176,9 +176,9 @@ def _lies_on(one: Point, two: Point, sides: list[tuple[int, Fraction]]) -> bool:
 def profile(wood: Box, cuts: Iterable[Box]) -> tuple[tuple[Point, ...], ...]:
     """What is left of ``wood`` (left, bottom, right, top) when ``cuts`` are taken away: its outlines in mm.
 
-    Outsides go anticlockwise, holes clockwise. Only corners are given, no points along a straight side. Where nothing is left, an empty
-    tuple. All walls make a grid, and the sides of its filled cells that no filled cell shares make the outlines: time and room grow with
-    the square of the number of cuts, which are few.
+    Outsides go anticlockwise, holes clockwise. Only corners are given, no points along a straight side. Where nothing is left, an
+    empty tuple. All walls make a grid, and the sides of its filled cells that no filled cell shares make the outlines: time and
+    room grow with the square of the number of cuts, which are few.
     """
     gone = tuple(cuts)
     xs = sorted({x for x0, _, x1, _ in (wood, *gone) for x in (x0, x1) if wood[0] <= x <= wood[2]})

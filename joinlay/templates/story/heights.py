@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import CutKind, Surface
-from joinlay.templates.reach import Way, centre_of, reach
+from joinlay.templates.piece_axes import PieceAxis, centre_of, reach
 from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ __all__ = ["height_sticks", "pull_centres"]
 
 
 def height_sticks(whole: WholePiece) -> Iterator[Stick]:
-    """For each side of the case and each face of a partition, for each edge of a stile or mullion, and for the fronts of each bank.
+    """For each side of the case and face of a partition, each edge of a stile or mullion, and the fronts of each bank.
 
     All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame.
     """
@@ -41,18 +41,18 @@ class _Up:
     zero: Fraction
 
     def wood(self, board: Board, word: str, lane: int = 0, drawer: str = "", row: int = 0) -> Stretch:
-        low, high = reach(board, Way.HEIGHT)
+        low, high = reach(board, PieceAxis.HEIGHT)
         return Stretch(low - self.zero, high - self.zero, word, board.name, lane, drawer=drawer, row=row)
 
     def cut(self, board: Board, cut: Cut, word: str, lane: int = 0) -> Stretch:
-        low, high = reach(board, Way.HEIGHT, cut)
+        low, high = reach(board, PieceAxis.HEIGHT, cut)
         return Stretch(low - self.zero, high - self.zero, word, f"{board.name} {cut.name}", lane, StretchKind.CUT)
 
     def openings(self, whole: WholePiece, bank: DrawerBank, lane: int) -> Iterator[Stretch]:
         """The room between each two rails, named by the drawer that fills it."""
-        rails = [reach(rail, Way.HEIGHT) for rail in whole.rails(bank)]
+        rails = [reach(rail, PieceAxis.HEIGHT) for rail in whole.rails(bank)]
         for row, number, drawer in bank.rows():
-            middle = sum(reach(drawer.board("front"), Way.HEIGHT)) / 2
+            middle = sum(reach(drawer.board("front"), PieceAxis.HEIGHT)) / 2
             below = max(high for _, high in rails if high <= middle)
             above = min(low for low, _ in rails if low >= middle)
             yield Stretch(
@@ -68,7 +68,7 @@ class _Up:
 
 
 def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[Stretch], centres: Sequence[Centre]) -> Stick:
-    low, high = reach(board, Way.HEIGHT)
+    low, high = reach(board, PieceAxis.HEIGHT)
     datum, far = board.datum.word(Surface.END), board.datum.word(Surface.FAR_END)
     stretches = [one for one in stretches if one.high > 0 and one.low < high - low]
     return Stick(
@@ -87,7 +87,7 @@ def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[
 
 def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> Stick:
     """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
-    up = _Up(reach(upright, Way.HEIGHT)[0])
+    up = _Up(reach(upright, PieceAxis.HEIGHT)[0])
     stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts if cut.kind is CutKind.DADO]
     for row, number, drawer in bank.rows():
         for board in whole.runners_of(drawer, hand):
@@ -106,18 +106,20 @@ def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> 
 
 def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, str]]:
     """The frame's uprights at the left and right of a bank, each with the word for the edge that looks into the bank."""
-    uprights = sorted(whole.frame_parts("stile", "mullion"), key=lambda board: reach(board, Way.WIDTH))
-    left = [board for board in uprights if reach(board, Way.WIDTH)[1] <= bank.middle][-1]
-    right = next(board for board in uprights if reach(board, Way.WIDTH)[0] >= bank.middle)
+    uprights = sorted(whole.frame_parts("stile", "mullion"), key=lambda board: reach(board, PieceAxis.WIDTH))
+    left = [board for board in uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle][-1]
+    right = next(board for board in uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle)
     yield left, "right edge" if left.part == "mullion" else ""
     yield right, "left edge" if right.part == "mullion" else ""
 
 
 def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: str) -> Stick:
     """One edge of a stile or mullion: where the rails meet it, and the mortises for them."""
-    up = _Up(reach(board, Way.HEIGHT)[0])
-    low, high = reach(board, Way.HEIGHT)
-    rails = [rail for rail in whole.rails(bank) if low <= reach(rail, Way.HEIGHT)[0] and reach(rail, Way.HEIGHT)[1] <= high]
+    up = _Up(reach(board, PieceAxis.HEIGHT)[0])
+    low, high = reach(board, PieceAxis.HEIGHT)
+    rails = [
+        rail for rail in whole.rails(bank) if low <= reach(rail, PieceAxis.HEIGHT)[0] and reach(rail, PieceAxis.HEIGHT)[1] <= high
+    ]
     met = {rail.name for rail in rails}
     side = {"left edge": Surface.EDGE, "right edge": Surface.FAR_EDGE}.get(edge, Surface.EDGE)
     mortises = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate in met and cut.surface is side]
@@ -125,21 +127,21 @@ def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: str) -> Stic
     # Its middle says what it is.
     stretches += (up.cut(board, cut, "", 1) for cut in mortises)
     stretches += up.openings(whole, bank, 0)
-    centres = [Centre(centre_of(board, Way.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
+    centres = [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
     name = f"{board.name}, {edge}" if edge else board.name
     return _stick(board, (name,), f"lay along the {board.datum.word(side)}", stretches, centres)
 
 
 def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     """The fronts of a bank in their openings, with the middle of every pull's hole."""
-    zero, top = whole.frame_reach(Way.HEIGHT)
+    zero, top = whole.frame_reach(PieceAxis.HEIGHT)
     up = _Up(zero)
     stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
     centres: list[Centre] = []
     for row, number, drawer in bank.rows():
         front = drawer.board("front")
         stretches.append(up.wood(front, "front", 0, number, row))
-        centres += pull_centres(front, Way.HEIGHT, zero, number, row)
+        centres += pull_centres(front, PieceAxis.HEIGHT, zero, number, row)
     stretches += up.openings(whole, bank, 1)
     return Stick(
         names=tuple(drawer.board("front").name for drawer in bank.drawers),
@@ -155,7 +157,7 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     )
 
 
-def pull_centres(front: Board, way: Way, zero: Fraction, number: str = "", row: int = 0) -> Iterator[Centre]:
+def pull_centres(front: Board, way: PieceAxis, zero: Fraction, number: str = "", row: int = 0) -> Iterator[Centre]:
     """The middles of the holes for pulls in ``front``, from ``zero`` in mm of the piece, one for each place (PU-3).
 
     ``number`` and ``row`` are the drawer's, as a stretch has them.

@@ -33,10 +33,10 @@ class Apex(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """From ``low`` to ``high`` on the stick, in mm from its end, lies ``word`` of drawer ``drawer`` ('' where it belongs to none).
+    """From ``low`` to ``high``, in mm from the end of the stick, lies ``word`` of drawer ``drawer`` ('': it belongs to none).
 
-    ``part`` is the board, or the board and its cut, that has this place in the plan. ``lane`` is where it is drawn across the stick,
-    0 at the edge that is marked from. ``row`` is the drawer's place in its bank, from 1 at the top.
+    ``part`` is the board, or the board and its cut, that has this place in the plan. ``lane`` is where it is drawn across the
+    stick, 0 at the edge that is marked from. ``row`` is the drawer's place in its bank, from 1 at the top.
     """
 
     low: Fraction
@@ -72,10 +72,10 @@ class Centre:
 
 @dataclass(frozen=True, slots=True)
 class Stick:
-    """One stick: for the boards ``names``, what it ``measures`` (``heights``), from the ``datum`` end, ``length`` mm on to the ``far`` end.
+    """One stick for the boards ``names``: it ``measures`` heights, say, from the ``datum`` end, ``length`` mm to the ``far`` end.
 
-    ``lies`` says how to lay it on the wood. ``stretches`` and ``centres`` are what lies along it. ``top`` is what the triangle's apex
-    stands for (``top``, ``front``), and ``apex`` where it points.
+    ``lies`` says how to lay it on the wood. ``stretches`` and ``centres`` are what lies along it. ``top`` is what the triangle's
+    apex stands for (``top``, ``front``), and ``apex`` where it points.
     """
 
     names: tuple[str, ...]

@@ -1,8 +1,8 @@
 """Drawing a story stick: a strip with its stretches in lanes, a tick to the edge for each position, its figure, and what it is.
 
-The stick stands upright, zero at the foot. From the left: the edge to mark from, the lanes, lines that lead to the figures, the figures
-and names, and a lane for what the stick is, said again and again so that every tile of a long one tells it. At the foot the end that
-everything is counted from, at the top the far end with the cabinetmaker's triangle.
+The stick stands upright, zero at the foot. From the left: the edge to mark from, the lanes, lines that lead to the figures, the
+figures and names, and a lane for what the stick is, said again and again so that every tile of a long one tells it. At the foot
+the end that everything is counted from, at the top the far end with the cabinetmaker's triangle.
 """
 
 from __future__ import annotations
@@ -54,7 +54,7 @@ _ZERO: Final = Fraction(0)
 
 
 def draw_stick(stick: Stick, rule: Graduation) -> tuple[Stroke, ...]:
-    """Every stroke of ``stick``, true to size; figures on ``rule``. x = 0 at the edge to mark from, y = 0 at the end it is counted from."""
+    """Every stroke of ``stick``, figures on ``rule``; x = 0 at the edge to mark from, y = 0 at the end that is counted from."""
     return tuple(flatten(_DrawnStick(stick, label(stick, rule)).marks()))
 
 

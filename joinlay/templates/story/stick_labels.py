@@ -1,19 +1,20 @@
-"""What is written on a story stick: names inside their stretch where they fit, all else in rows beside the ticks, none on another.
+"""What is written on a story stick: names inside their stretch where they fit, all else in rows beside the ticks.
 
-The problem. A stick shows every position at true size, and positions may lie less than a millimetre apart; yet each needs its figure,
-and each stretch and centre its name, in lettering that can be read in the hand. No name may be crossed by a tick.
+The problem. A stick shows every position at true size, and positions may lie less than a millimetre apart; yet each needs its
+figure, and each stretch and centre its name, in lettering that can be read in the hand. No name may be crossed by a tick.
 
-The method. A name stands inside its stretch, in the longest part that no tick crosses, where that part is long enough for it. One that
-finds no room gets a row beside the stick, with a line that leads to it from its stretch; and since that line may cross the part where
-another name stood, the names are placed anew with it, until none is left without room. Then the rows, which are the figure of every tick
-and the names that stand outside, are spread (``pen.spreading``): in the order of what they speak of, each as near to it as the others let
-it. They are set large, or small where large rows would fill more than three quarters of the stick or be too wide.
+The method. A name stands inside its stretch, in the longest part that no tick crosses, where that part is long enough for it. One
+that finds no room gets a row beside the stick, with a line that leads to it from its stretch; and since that line may cross the
+part where another name stood, the names are placed anew with it, until none is left without room. Then the rows, which are the
+figure of every tick and the names that stand outside, are spread (``pen.spreading``): in the order of what they speak of, each as
+near to it as the others let it. They are set large, or small where large rows would fill more than three quarters of the stick or
+be too wide.
 
-The cost. Each round takes at least one name outside, so there are at most as many rounds as names, in practice two or three; a round
-sorts the positions. Spreading goes through the rows once.
+The cost. Each round takes at least one name outside, so there are at most as many rounds as names, in practice two or three; a
+round sorts the positions. Spreading goes through the rows once.
 
-What it can't do. Rows are not set smaller still: where there are too many, they reach past the far end of the stick, and the paper is as
-long as they need. A name wider than a row may be is cut short.
+What it can't do. Rows are not set smaller still: where there are too many, they reach past the far end of the stick, and the
+paper is as long as they need. A name wider than a row may be is cut short.
 """
 
 from __future__ import annotations

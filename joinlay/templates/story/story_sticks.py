@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.templates.banks import whole_piece
-from joinlay.templates.reach import Way, reach
+from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.story.heights import height_sticks, pull_centres
 from joinlay.templates.story.stick import Apex, Stick, Stretch, merged
 from joinlay.templates.story.stick_drawing import draw_stick
@@ -28,10 +28,11 @@ _ZERO: Final = Fraction(0)
 def story_sticks(plan: Plan) -> tuple[Template, ...]:
     """A strip of paper for each direction of the piece, with everything that lies along it, counted from one end.
 
-    For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank (heights); the
-    width over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening. Sticks alike are one, for
-    all their parts. Drawn upright, zero at the foot, the edge to mark from at the left; every position is that of a placed board or a
-    cut in one, exact. Every position counts from one datum, never from the one before it (PR-1; common practice).
+    For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank
+    (heights); the width over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening.
+    Sticks alike are one, for all their parts. Drawn upright, zero at the foot, the edge to mark from at the left; every position
+    is that of a placed board or a cut in one, exact. Every position counts from one datum, never from the one before it (PR-1;
+    common practice).
     """
     return tuple(_template(stick, plan) for stick in sticks_of(plan))
 
@@ -60,7 +61,7 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
             lies="hold up in the opening",
             length=drawer.opening.height.mm,
             stretches=tuple(_up(drawer)),
-            centres=tuple(pull_centres(drawer.board("front"), Way.HEIGHT, _ZERO)),
+            centres=tuple(pull_centres(drawer.board("front"), PieceAxis.HEIGHT, _ZERO)),
             top="top",
             apex=Apex.FAR,
         )
@@ -73,12 +74,12 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
             lies="hold across the opening",
             length=drawer.opening.width.mm,
             stretches=tuple(across_drawer(drawer, _ZERO)),
-            centres=tuple(pull_centres(drawer.board("front"), Way.WIDTH, _ZERO)),
+            centres=tuple(pull_centres(drawer.board("front"), PieceAxis.WIDTH, _ZERO)),
             top="top",
             apex=Apex.EDGE,
         )
     for drawer in drawers:
-        zero = min(_ZERO, reach(drawer.board("front"), Way.DEPTH)[0])
+        zero = min(_ZERO, reach(drawer.board("front"), PieceAxis.DEPTH)[0])
         yield Stick(
             names=(drawer.name,),
             measures="depths",
@@ -102,5 +103,5 @@ def _up(drawer: Drawer) -> Iterator[Stretch]:
         ("back", "back", 2),
     ):
         board = drawer.board(part)
-        low, high = reach(board, Way.HEIGHT)
+        low, high = reach(board, PieceAxis.HEIGHT)
         yield Stretch(low, high, word, board.name, lane)
