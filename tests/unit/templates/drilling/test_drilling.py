@@ -63,10 +63,8 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
         [hole] = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
         for front_name in template.names:
             front = next(board for board in plan.boards if board.name == front_name)
-            drilled = [
-                cut for cut in front.cuts
-                if cut.kind is CutKind.HOLE and lies_at(cut, front, hole, template, plan) and front.width.mm - cut.across.centre.mm == -hole.centre[1]
-            ]  # fmt: skip
+            holes = [cut for cut in front.cuts if cut.kind is CutKind.HOLE and lies_at(cut, front, hole, template, plan)]
+            drilled = [cut for cut in holes if front.width.mm - cut.across.centre.mm == -hole.centre[1]]
             assert [cut.along.size.mm for cut in drilled] == [2 * hole.radius]
             served += [(front_name, cut.name) for cut in drilled]
     wanted = [
