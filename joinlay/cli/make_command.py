@@ -138,7 +138,7 @@ def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, *, is_dxf
 
 
 def _paper(name: str) -> str:
-    from joinlay.pages import paper_named
+    from joinlay.paper import paper_named
 
     try:
         return paper_named(name).name

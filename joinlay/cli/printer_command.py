@@ -20,8 +20,7 @@ from joinlay.paper import Paper, paper_named, with_border
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.pages import Paper
-    from joinlay.pages.measured_printer import MeasuredPrinter, Reading
+    from joinlay.pages.measured_printer import Reading
 
 __all__ = [
     "add_printer",

@@ -9,17 +9,19 @@ from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.templates import true_size
-from joinlay.pages import Printer, paper_named
-from joinlay.pages.cards import setting_sheets
-from joinlay.pages.cover import Entry, cover_sheet
-from joinlay.pages.cutting_list import cutting_list_sheets
+from joinlay.pages import Printer
+from joinlay.pages.cover_sheet import Entry, cover_sheet
 from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
-from joinlay.pages.packing_close import pack_close
-from joinlay.pages.part_index import Found, index_sheets
-from joinlay.pages.piece_views import parts_sheets, piece_sheets
-from joinlay.pages.sheet import bind
-from joinlay.pages.sheet_layout import layout_sheets
+from joinlay.pages.index_sheets import Found, index_sheets
+from joinlay.pages.laying_out import pack_close
+from joinlay.pages.layout_sheets import layout_sheets
+from joinlay.pages.list_sheets import cutting_list_sheets
+from joinlay.pages.part_sheets import parts_sheets
+from joinlay.pages.piece_sheets import piece_sheets
+from joinlay.pages.printed_sheet import bind
+from joinlay.pages.setting_sheets import setting_sheets
+from joinlay.paper import paper_named
 from joinlay.settings import settings_for
 
 if TYPE_CHECKING:
@@ -28,7 +30,7 @@ if TYPE_CHECKING:
     from joinlay.cutlist.lists import Lists
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Sheet
-    from joinlay.pages.paper import Paper
+    from joinlay.paper import Paper
     from joinlay.templates import Template
 
 __all__ = ["Chapter", "Packet", "packet_for"]

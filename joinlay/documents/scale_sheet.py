@@ -8,7 +8,8 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.pages.scale_sheet import scale_sheets
 
 if TYPE_CHECKING:
-    from joinlay.pages import Paper, Printer
+    from joinlay.pages import Printer
+    from joinlay.paper import Paper
 
 __all__ = ["scale_sheet_pdf"]
 

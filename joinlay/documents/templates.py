@@ -10,7 +10,8 @@ from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.errors import BadInput
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
 from joinlay.templates.folding.fold_strips import fold_strips

@@ -1,7 +1,7 @@
-"""Paper: its sizes, what a printer leaves of it, and how drawings are laid on sheets, whole or in tiles."""
+"""Sheets of paper: what is read, what is measured from, whole or in tiles, and what a printer makes of a true length."""
 
 from joinlay.pages.laying_out import lay_out
-from joinlay.pages.paper import PAPERS, Paper, Printer, paper_named
-from joinlay.pages.sheet import Sheet
+from joinlay.pages.printed_sheet import Sheet
+from joinlay.pages.printer import Printer
 
-__all__ = ["PAPERS", "Paper", "Printer", "Sheet", "lay_out", "paper_named"]
+__all__ = ["Printer", "Sheet", "lay_out"]

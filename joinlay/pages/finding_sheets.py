@@ -13,10 +13,9 @@ from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
-from joinlay.pages.frames import wrapped
-from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
-from joinlay.pen.lettering import fitted, words
+from joinlay.pages.printer import Printer
+from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Role, Text
 
 if TYPE_CHECKING:
@@ -24,8 +23,8 @@ if TYPE_CHECKING:
 
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Stroke
 

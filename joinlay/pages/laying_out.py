@@ -6,26 +6,26 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Unit
-from joinlay.pages.desk import Desk, Piece
-from joinlay.pages.paper import Printer
+from joinlay.pages.packing import Desk, Piece
+from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across
-from joinlay.pages.sheet import Laid, Sheet, bind
-from joinlay.pages.tile_map import TileMap
 from joinlay.pages.tiling import tile, tile_at
-from joinlay.pages.title_block import Foot
+from joinlay.pages.title_block import Foot, TileMap
 from joinlay.pen.marks import Move
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.pages.packing import Strip
-    from joinlay.pages.paper import Paper
     from joinlay.pages.seams import Span
     from joinlay.pages.tiling import Tile
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Box
     from joinlay.templates.template import Template
 
-__all__ = ["lay_out"]
+__all__ = ["lay_out", "pack_close"]
+
 
 #: So many times as long as it is wide, and a template is cut into strips wherever there is room for one (our own choice).
 _THIN: Final = 5
@@ -137,3 +137,21 @@ def _worth(size: tuple[Fraction, Fraction], room: tuple[Fraction, Fraction]) -> 
 
 def _fits(width: Fraction, height: Fraction, box: Box) -> bool:
     return width <= box[2] - box[0] and height <= box[3] - box[1]
+
+
+def pack_close(
+    templates: Sequence[Template], paper: Paper, *, title: str, file: str, unit: Unit, printer: Printer | None = None
+) -> tuple[Sheet, ...]:
+    """Sheets with ``templates``, fewer than where they are laid in their order: the small ones fill what the large ones leave (PR-4).
+
+    The sheet with the long bars comes first, then the others in the order of the first template on each.
+    Everything else as ``lay_out``, and what it raises.
+    """
+    turn = {id(template): n for n, template in enumerate(templates)}
+    large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))
+    sheets = lay_out(large_first, paper, title=title, file=file, unit=unit, printer=printer)
+    if not sheets:
+        return ()
+    # The long bars are on the first that was laid, and there a maker looks for them (PR-2).
+    first, *rest = sheets
+    return bind([first, *sorted(rest, key=lambda sheet: min(turn[id(laid.template)] for laid in sheet.laid))])

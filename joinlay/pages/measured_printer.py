@@ -8,15 +8,15 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, mm, plain_mm, read_length
-from joinlay.pages.paper import Printer
+from joinlay.pages.printer import Printer
 from joinlay.pages.scale_sheet import bars_on, rectangle_on
 from joinlay.paper import with_border
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from joinlay.pages.measures import LongBar
-    from joinlay.pages.paper import Paper
+    from joinlay.pages.check_square import LongBar
+    from joinlay.paper import Paper
 
 __all__ = ["MOST", "MeasuredPrinter", "Reading", "measured_printer", "read_bar"]
 

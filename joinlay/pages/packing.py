@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import Fraction
+from joinlay.errors import BadInput
+from joinlay.lengths import Fraction, Length, plain_mm
+from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
+from joinlay.pen.marks import Move, Text, Turn, moved, text_box
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
-    from joinlay.pen.marks import Box
+    from joinlay.pages.printed_sheet import Laid
+    from joinlay.pages.printer import Printer
+    from joinlay.pages.title_block import TileMap
+    from joinlay.paper import Paper
+    from joinlay.pen.marks import Box, Stroke
 
-__all__ = ["GAP", "FreeRoom", "Spot", "Strip"]
+__all__ = ["GAP", "Desk", "FreeRoom", "Open", "Piece", "Spot", "Strip"]
+
 
 #: Paper left between two templates, to cut along.
 GAP: Final = Fraction(4)
@@ -106,3 +114,153 @@ def _holds(outer: Box, inner: Box, *, first: bool) -> bool:
     """True where ``inner`` lies in ``outer``; of two equal boxes only the first holds the other."""
     inside = outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]
     return inside and (first or outer != inner)
+
+
+#: What a long bar takes with the white beside it, and the least room for a template, in mm.
+_BAR: Final = BAR_HIGH + BAR_LOW + GAP
+_LEAST: Final = Fraction(40)
+_HALF: Final = Fraction(1, 2)
+
+
+@dataclass(slots=True)
+class Open:
+    """A sheet being filled. ``foot`` is the lower left corner of its check square, ``low`` the lowest place taken on it."""
+
+    room: FreeRoom
+    strokes: list[Stroke]
+    foot: tuple[Fraction, Fraction]
+    low: Fraction
+    laid: list[Laid] = field(default_factory=list)
+    maps: list[TileMap] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What has to go on one sheet in one place: a template or a tile of one, in its own millimetres."""
+
+    laid: Laid
+    strokes: tuple[Stroke, ...]
+    box: Box
+    map: TileMap | None = None
+
+
+class Desk:
+    """The sheets laid so far, on one ``paper``; a check square on each and two long bars on the first (PR-2).
+
+    On a roll the check square stands at the head of the sheet, which grows downwards.
+    """
+
+    def __init__(self, paper: Paper, printer: Printer, *, is_close: bool = False) -> None:
+        """Begin with no sheet; ``is_close`` where templates may be turned to save paper.
+
+        BadInput for paper with no room for the check square and a template, saying what would do.
+        """
+        self.paper, self.printer, self.is_close = paper, printer, is_close
+        self.area = printer.room(paper)
+        self.sheets: list[Open] = []
+        wide, high = self.area[2] - self.area[0], self.area[3] - self.area[1]
+        # With the bars there must be room for the square; without them, for a template above or beside it too.
+        short, long = sorted((wide, high))
+        if short < SQUARE + _BAR or long < SQUARE + GAP + _LEAST:
+            raise BadInput(_too_small(paper, printer))
+
+    @property
+    def used(self) -> tuple[int, Fraction]:
+        """How much paper is used: how many sheets, and, of a roll, how many millimetres."""
+        return len(self.sheets), sum(
+            (self.area[3] - one.low for one in self.sheets), Fraction(0)
+        ) if self.paper.is_roll else Fraction(0)
+
+    def empty(self, *, with_bars: bool = False) -> Open:
+        """A sheet with its check square, and with the long bars."""
+        left, bottom, right, top = self.area
+        strokes: list[Stroke] = []
+        room = FreeRoom([self.area], is_close=self.is_close)
+        low = top
+        if with_bars:
+            level, upright = LongBar(bar_length(right - left)), LongBar(bar_length(top - bottom))
+            strokes += level.drawn(left, top - BAR_HIGH, upright=False)
+            top -= _BAR
+            low = top - upright.length if self.paper.is_roll else bottom
+            # Its words stand to the left of the upright bar.
+            strokes += upright.drawn(right - BAR_LOW, low, upright=True)
+            room = FreeRoom([(left, bottom, right, top)], is_close=self.is_close)
+            room.take((right - BAR_HIGH - BAR_LOW, low if self.paper.is_roll else bottom, right, top))
+            right -= _BAR
+        foot = (right - SQUARE, top - SQUARE if self.paper.is_roll else bottom)
+        room.take((*foot, foot[0] + SQUARE, foot[1] + SQUARE))
+        return Open(room, strokes, foot, min(low, foot[1]))
+
+    def put(self, piece: Piece, first: int = 0) -> int:
+        """Lay ``piece`` on the first sheet with room for it, from number ``first`` (from 0) on, or on a new one; gives that sheet's number."""
+        x0, y0, x1, y1 = piece.box
+        at, spot = self._room_for(x1 - x0, y1 - y0, first)
+        self.lay(piece, at, (spot.x, spot.y), is_turned=spot.is_turned)
+        return at
+
+    def lay(self, piece: Piece, at: int, corner: tuple[Fraction, Fraction], *, is_turned: bool) -> None:
+        """Lay ``piece`` on sheet number ``at`` with its lower left ``corner`` there, in room that was taken before."""
+        x0, y0, _, y1 = piece.box
+        sheet = self.sheets[at]
+        x, y = corner
+        move = Move(x + y1, y - x0, 1) if is_turned else Move(x - x0, y - y0)
+        sheet.laid.append(replace(piece.laid, move=move))
+        sheet.strokes += (_readable(moved(stroke, move)) for stroke in piece.strokes)
+        sheet.low = min(sheet.low, y)
+        if piece.map is not None:
+            sheet.maps.append(piece.map)
+
+    def strip(self, thick: Fraction, most: Fraction, first: int, share: Fraction = _HALF) -> tuple[int, Strip]:
+        """The longest strip that is free, ``thick`` mm wide and at most ``most`` long, on the first sheet where it is worth while.
+
+        That is where it is at least a ``share`` as long as on an empty sheet. It is not taken yet.
+        """
+        on_empty = self.empty().room.strip(thick, self.area[2] + self.area[3])
+        least = min(most, on_empty.length * share) if on_empty else most
+        for at in range(first, len(self.sheets)):
+            found = self.sheets[at].room.strip(thick, most)
+            if found is not None and found.length >= least:
+                return at, found
+        self._open()
+        return self.strip(thick, most, len(self.sheets) - 1, share)
+
+    def _open(self) -> None:
+        self.sheets.append(self.empty(with_bars=not self.sheets))
+
+    def _room_for(self, width: Fraction, height: Fraction, first: int) -> tuple[int, Spot]:
+        for at in range(first, len(self.sheets)):
+            spot = self.sheets[at].room.place(width, height)
+            if spot is not None:
+                return at, spot
+        # The very first sheet may be too small for it because of its bars.
+        self._open()
+        return self._room_for(width, height, len(self.sheets) - 1)
+
+    def cut(self) -> Iterator[tuple[Open, Paper]]:
+        """Every sheet with its paper: of a roll, as long as what is on it."""
+        bottom, top = self.area[1], self.area[3]
+        for sheet in self.sheets:
+            if not self.paper.is_roll:
+                yield sheet, self.paper
+                continue
+            down = Move(Fraction(0), bottom - sheet.low)
+            page = self.paper.cut_to(2 * self.paper.border + (top - sheet.low) * max(self.printer.down, Fraction(1)))
+            laid = [replace(one, move=replace(one.move, up=one.move.up + down.up)) for one in sheet.laid]
+            strokes = [moved(stroke, down) for stroke in sheet.strokes]
+            yield Open(sheet.room, strokes, down.point(sheet.foot), bottom, laid, sheet.maps), page
+
+
+def _readable(stroke: Stroke) -> Stroke:
+    """The same stroke; a line of text that would stand on its head is turned round where it is."""
+    if not isinstance(stroke, Text) or stroke.turn is not Turn.LEFT:
+        return stroke
+    left, bottom, right, top = text_box(stroke)
+    x, y = stroke.anchor
+    return replace(stroke, anchor=(left + right - x, bottom + top - y), turn=Turn.RIGHT)
+
+
+def _too_small(paper: Paper, printer: Printer) -> str:
+    sides = (SQUARE + _BAR, SQUARE + GAP + _LEAST)
+    across, down = max(printer.across, Fraction(1)), max(printer.down, Fraction(1))
+    least = " x ".join(plain_mm(Length(side * max(across, down) + 2 * paper.border)) for side in sides)
+    return f"{paper.title} paper is too small for the check square and a template beside it; the least is {least}, so use A4 or letter."

@@ -1,24 +1,40 @@
-"""A sheet of words and figures that are read and not measured from: its foot is one strip, and says that nothing on it is to scale."""
+"""Sheets of words and figures that are read and not measured from: blocks one under the other, paragraphs set into frames, one strip at the foot."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Unit
-from joinlay.pages.sheet import Laid, Sheet, bind
-from joinlay.pen.lettering import fitted, words
-from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
+from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pen.lettering import fitted, set_line, words, wrapped
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, moved
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper, Printer
-    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pages.printer import Printer
+    from joinlay.paper import Paper
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Box, Point, Stroke
 
-__all__ = ["FOOT", "Block", "PlainFoot", "PlainPages", "flow"]
+__all__ = [
+    "FOOT",
+    "Block",
+    "Paragraph",
+    "PlainFoot",
+    "PlainPages",
+    "fill_frames",
+    "flow",
+    "halves",
+    "hung",
+    "tick_box",
+    "wrapped",
+]
+
 
 #: How high the foot is, in mm, with the white above it.
 FOOT: Final = Fraction(14)
@@ -134,3 +150,79 @@ class PlainFoot:
         if self.printed_on:
             strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(self.printed_on, right - left - 2, (_TINY,))))
         return tuple(strokes)
+
+
+#: From one baseline to the next, in heights of a capital.
+_LEADING: Final = Fraction(8, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Words that belong together: ``height`` of their capitals in mm, ``above`` the white before them, ``indent`` of every line.
+
+    ``leads`` is True for words that mean nothing without the next paragraph: they go to the next frame with it.
+    """
+
+    text: str
+    height: Fraction
+    bold: bool = False
+    above: Fraction = Fraction(0)
+    indent: Fraction = Fraction(0)
+    leads: bool = False
+
+
+def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
+    """A paragraph in two, parted between words; neither waits for what follows. No rule; our own choice."""
+    said = paragraph.text.split()
+    first, second = " ".join(said[: len(said) // 2]), " ".join(said[len(said) // 2 :])
+    return replace(paragraph, text=first, leads=False), replace(paragraph, text=second, above=Fraction(0), leads=False)
+
+
+def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:
+    """``paragraphs`` set into ``frames`` from the top down, in order; the strokes, and the paragraphs there was no room for.
+
+    A paragraph is never parted: where it doesn't fit what is left of a frame it goes on at the top of the next. No rule; our own choice.
+    """
+    left = list(paragraphs)
+    strokes: list[Text] = []
+    for x0, y0, x1, y1 in frames:
+        y = y1
+        while left and _depth(left, x1 - x0, is_first=y == y1) <= y - y0:
+            first = left.pop(0)
+            y -= first.above if y < y1 else Fraction(0)
+            for line in wrapped(first.text, x1 - x0 - first.indent, first.height, bold=first.bold):
+                y -= first.height * _LEADING
+                strokes.append(
+                    Text((x0 + first.indent, y + first.height * (_LEADING - 1) / 2), words(line, first.height, bold=first.bold))
+                )
+    return tuple(strokes), tuple(left)
+
+
+def _depth(left: Sequence[Paragraph], room: Fraction, *, is_first: bool) -> Fraction:
+    """How much of a frame the next paragraph takes, and with it those it leads to."""
+    deep = Fraction(0)
+    for n, one in enumerate(left):
+        lines = sum(1 for _ in wrapped(one.text, room - one.indent, one.height, bold=one.bold))
+        deep += (Fraction(0) if is_first and n == 0 else one.above) + lines * one.height * _LEADING
+        if not one.leads:
+            break
+    return deep
+
+
+#: The side of a box to tick, and how far it reaches below the words beside it.
+_SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
+_SIGNS: Final = ("+", "−")
+
+
+def tick_box(x: Fraction, y: Fraction) -> Polyline:
+    """A square to tick with its left side at ``x``, for a line of words on the baseline ``y``. No rule; our own choice."""
+    return Polyline(corners((x, y - _BELOW, x + _SIDE, y - _BELOW + _SIDE)), Role.FRAME, closed=True)
+
+
+def hung(at: Point, figures: Content) -> Text:
+    """``figures`` that end at the point ``at``, a + or − after them hanging past it, so that the figures of a column stand under each other."""
+    whole = set_line(figures).width
+    last = figures[-1] if figures else None
+    is_signed = last is not None and getattr(last, "text", "") in _SIGNS
+    over = whole - set_line(figures[:-1]).width if is_signed else Fraction(0)
+    return Text((at[0] + over, at[1]), figures, Align.RIGHT)

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Final
 from joinlay.errors import BadInput
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length, plain_mm
-from joinlay.pages.measures import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
+from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import GAP
-from joinlay.pages.paper import BORDER, Printer
-from joinlay.pages.sheet import Laid, Sheet, bind
+from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pages.printer import Printer
+from joinlay.paper import BORDER
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
@@ -20,7 +21,7 @@ from joinlay.templates.template import Template
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.pages.paper import Paper
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Mark, Point, Stroke
 
 __all__ = ["ScaleFoot", "bars_on", "rectangle_on", "scale_sheets"]

@@ -21,7 +21,8 @@ from svglib.svglib import svg2rlg
 from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
-from joinlay.pages import Paper, Printer, Sheet
+from joinlay.pages import Printer, Sheet
+from joinlay.paper import Paper
 from joinlay.pen.marks import Move, moved
 from tests.measured.reading import MM
 

@@ -5,8 +5,9 @@ from functools import cache
 import pytest
 
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.pages.paper import paper_named
-from joinlay.pages.piece_views import parts_sheets, piece_sheets
+from joinlay.pages.part_sheets import parts_sheets
+from joinlay.pages.piece_sheets import piece_sheets
+from joinlay.paper import paper_named
 from tests.measured.collisions import collisions
 from tests.measured.odd_pieces import ODD, odd
 from tests.measured.packets import drawers, example, examples

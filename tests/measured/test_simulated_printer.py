@@ -10,8 +10,8 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.scale_sheet import scale_sheet_pdf
 from joinlay.documents.templates import template_sheets
 from joinlay.lengths import Unit
-from joinlay.pages import paper_named
 from joinlay.pages.measured_printer import measured_printer
+from joinlay.paper import paper_named
 from tests.measured.packets import drawers
 from tests.measured.reading import strokes_of
 

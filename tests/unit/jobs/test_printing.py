@@ -6,7 +6,7 @@ from joinlay.errors import Troubles
 from joinlay.jobs.reader import read_job
 from joinlay.jobs.tables.printing import usual_paper
 from joinlay.lengths import Unit
-from joinlay.pages import PAPERS, paper_named
+from joinlay.paper import PAPERS, paper_named
 from tests.unit.jobs.jobs import GOOD
 
 METRIC = 'units = "mm"\n' + GOOD.replace('units = "inch"\n', "")

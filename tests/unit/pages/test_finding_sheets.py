@@ -12,9 +12,9 @@ from joinlay.findings import Finding, Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import ZERO, Length
-from joinlay.pages import PAPERS
 from joinlay.pages.drawer_charts import chart_block, ways_out, worst_ways
 from joinlay.pages.finding_sheets import finding_sheets, harm_count, worst_findings
+from joinlay.paper import PAPERS
 from joinlay.pen.marks import Arc, Fill, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples

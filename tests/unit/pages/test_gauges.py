@@ -6,14 +6,15 @@ import pytest
 
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.lengths import Unit, inches
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
 from joinlay.pages.gauges import fence_steps, gauge_templates
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Polyline
 from joinlay.settings import settings_for
 from joinlay.shop import usual_shop
 from tests.measured.collisions import collisions
 from tests.measured.reading import strokes_of
-from tests.unit.pages.test_cards import KINDS
+from tests.unit.pages.test_setting_sheets import KINDS
 from tests.unit.settings.wood import board, dado
 
 SHOP = usual_shop(Unit.INCH)

@@ -13,11 +13,11 @@ from joinlay.documents.job_file import job_in
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit
-from joinlay.pages import PAPERS
-from joinlay.pages.cutting_list import cutting_list_sheets
+from joinlay.pages.layout_sheets import layout_sheets
+from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.pages.plain_sheet import Block, flow
-from joinlay.pages.sheet import bind
-from joinlay.pages.sheet_layout import layout_sheets
+from joinlay.pages.printed_sheet import bind
+from joinlay.paper import PAPERS
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon

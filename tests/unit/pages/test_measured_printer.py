@@ -6,9 +6,10 @@ import pytest
 
 from joinlay.errors import BadInput
 from joinlay.lengths import MM_PER_INCH, Length, Unit, mm
-from joinlay.pages import Printer, paper_named
+from joinlay.pages import Printer
 from joinlay.pages.measured_printer import measured_printer, read_bar
-from joinlay.pages.paper import percent
+from joinlay.pages.printer import percent
+from joinlay.paper import paper_named
 
 BAR = (mm(200), mm(7 * MM_PER_INCH))
 

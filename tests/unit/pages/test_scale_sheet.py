@@ -5,8 +5,9 @@ from fractions import Fraction
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.pages import PAPERS, Printer, paper_named
+from joinlay.pages import Printer
 from joinlay.pages.scale_sheet import bars_on, rectangle_on, scale_sheets
+from joinlay.paper import PAPERS, paper_named
 from joinlay.pen.marks import Line, Polyline, Text, bounds_of
 from tests.measured.collisions import collisions
 

@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
-from joinlay.pages import Printer, lay_out, paper_named
+from joinlay.pages import Printer, lay_out
 from joinlay.pages.seams import OVERLAP
 from joinlay.pages.title_block import Foot
+from joinlay.paper import paper_named
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Line, Move, Polyline, Role, Stroke, Text, bounds_of, moved
 from joinlay.templates.template import Template

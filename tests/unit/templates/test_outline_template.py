@@ -3,7 +3,8 @@
 import pytest
 
 from joinlay.casework.outline_place import place_outline
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Arc, Fill, Polyline, Text, bounds_of
 from joinlay.templates import Role
 from joinlay.templates.outline_template import outline_templates

@@ -8,7 +8,8 @@ import pytest
 
 from joinlay.boards import CutKind
 from joinlay.lengths import Length
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Fill, Line, Polyline
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates

@@ -8,7 +8,8 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import CutKind, Surface
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Fill, Line, Polyline, Role
 from joinlay.templates.folding import fold_strips
 from tests.measured.collisions import collisions

@@ -7,7 +7,8 @@ from itertools import pairwise, product
 
 import pytest
 
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Line
 from joinlay.templates.sections import joint_sections
 from joinlay.templates.sections.cutting_plane import sections_of

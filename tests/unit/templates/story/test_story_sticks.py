@@ -12,7 +12,8 @@ import pytest
 from joinlay.boards import CutKind
 from joinlay.documents.svg import template_svg
 from joinlay.lengths import Length
-from joinlay.pages import lay_out, paper_named
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Line, Role
 from joinlay.templates.story.story_sticks import sticks_of, story_sticks
 from tests.measured.collisions import collisions

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.lengths import Fraction, decimal_text
-from joinlay.paper import BORDER, PAPERS, Paper, paper_named
 
 if TYPE_CHECKING:
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Box
 
-__all__ = ["BORDER", "PAPERS", "Paper", "Printer", "paper_named", "percent"]
+__all__ = ["Printer", "percent"]
 
 
 def percent(factor: Fraction) -> str:

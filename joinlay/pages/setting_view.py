@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Mark, Point
     from joinlay.settings import Setting
 
-__all__ = ["SectionView"]
+__all__ = ["SettingView"]
 
 _ZERO: Final = Fraction(0)
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
@@ -42,7 +42,7 @@ _ZIGZAG: Final = Fraction(3, 2)
 
 
 @dataclass(frozen=True, slots=True)
-class SectionView:
+class SettingView:
     """The view; zero is where fence and table meet, or where guide or straightedge and wood meet.
 
     It keeps to ``wide`` mm where the cut itself isn't wider, and draws no wood more than ``high`` mm up.

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
-from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import PlainPages
-from joinlay.pages.sheet import Link
+from joinlay.pages.printed_sheet import Link
+from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
 
@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
 
 __all__ = ["Found", "index_sheets"]

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import Grain, cutting_list
 from joinlay.lengths import Fraction
-from joinlay.pages.paper import Printer
 from joinlay.pages.plain_sheet import Block, PlainPages, flow
-from joinlay.pages.sheet import bind
+from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
 from joinlay.pen.scales import scales_of
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.cutting_list import Row
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Stroke
     from joinlay.pen.scales import Scale

@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pages.finding_sheets import worst_findings
-from joinlay.pages.frames import Paragraph, fill_frames
-from joinlay.pages.paper import Printer
-from joinlay.pages.plain_sheet import PlainPages
-from joinlay.pages.sheet import Link
+from joinlay.pages.plain_sheet import Paragraph, PlainPages, fill_frames
+from joinlay.pages.printed_sheet import Link
+from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
 from joinlay.pictures.elevation import elevation
@@ -19,8 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Stroke
     from joinlay.pictures.picture import Picture
 

@@ -2,8 +2,8 @@
 
 from fractions import Fraction
 
-from joinlay.pages.frames import Paragraph, fill_frames, halves, wrapped
-from joinlay.pen.lettering import set_line, words
+from joinlay.pages.plain_sheet import Paragraph, fill_frames, halves
+from joinlay.pen.lettering import set_line, words, wrapped
 from joinlay.pen.marks import text_box
 
 SIZE = Fraction(7, 2)

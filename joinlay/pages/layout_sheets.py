@@ -8,13 +8,11 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.pattern import Keeps, cut_steps
 from joinlay.lengths import Fraction, decimal_text
-from joinlay.pages.frames import wrapped
 from joinlay.pages.layout_drawing import by, layout_drawing, read
-from joinlay.pages.paper import Printer
-from joinlay.pages.plain_sheet import Block, PlainPages, flow
-from joinlay.pages.sheet import bind
-from joinlay.pages.ticking import hung, tick_box
-from joinlay.pen.lettering import figures, fitted, set_line, words
+from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box
+from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printer import Printer
+from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
 
 if TYPE_CHECKING:
@@ -24,8 +22,8 @@ if TYPE_CHECKING:
     from joinlay.cutlist.pattern import CutSheet, CutStep, Layout
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
 
 __all__ = ["layout_sheets"]

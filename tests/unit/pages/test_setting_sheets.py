@@ -9,10 +9,11 @@ from joinlay.boards import Band, Surface
 from joinlay.casework.assembly import Assembly
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
-from joinlay.pages import Printer, paper_named
-from joinlay.pages.cards import setting_sheets
-from joinlay.pages.section_view import SectionView
-from joinlay.pages.sheet import bind
+from joinlay.pages import Printer
+from joinlay.pages.printed_sheet import bind
+from joinlay.pages.setting_sheets import setting_sheets
+from joinlay.pages.setting_view import SettingView
+from joinlay.paper import paper_named
 from joinlay.pen.lettering import Run, Vulgar, plain
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.settings import Guide, settings_for
@@ -149,7 +150,7 @@ def test_bands_go_on_before_the_first_card_that_counts_from_them():
 
 def view_of(of, tools=SHOP):
     card = the_card(of, tools)
-    return card, tuple(flatten((SectionView(card, of, RULE, Fraction(500), Fraction(500)),)))
+    return card, tuple(flatten((SettingView(card, of, RULE, Fraction(500), Fraction(500)),)))
 
 
 def named(marks, says):
@@ -189,7 +190,7 @@ def test_the_fence_is_hollow_where_the_cutter_is_sunk_in_it():
 
 def test_a_long_way_to_the_fence_is_broken_and_what_is_drawn_stays_true():
     card = the_card(KINDS["far dado"])
-    marks = tuple(flatten((SectionView(card, KINDS["far dado"], RULE, Fraction(108), Fraction(45)),)))
+    marks = tuple(flatten((SettingView(card, KINDS["far dado"], RULE, Fraction(108), Fraction(45)),)))
     assert len([mark for mark in marks if isinstance(mark, Polyline) and mark.role is Role.BREAK]) >= 3
     near, far = named(marks, "near wall")[0], named(marks, "far wall")[0]
     assert far.start[0] - near.start[0] == card.far_side.mm - card.near_side.mm

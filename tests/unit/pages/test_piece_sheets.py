@@ -6,9 +6,11 @@ from fractions import Fraction
 import pytest
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.pages.paper import Printer, paper_named
-from joinlay.pages.piece_views import parts_sheets, piece_sheets
+from joinlay.pages.part_sheets import parts_sheets
+from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.plain_sheet import PlainFoot
+from joinlay.pages.printer import Printer
+from joinlay.paper import paper_named
 from joinlay.pen.marks import Fill, Text
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, examples

@@ -5,7 +5,8 @@ from fractions import Fraction
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.pages import PAPERS, Printer, paper_named
+from joinlay.pages import Printer
+from joinlay.paper import PAPERS, paper_named
 from tests.unit.templates.reading import exact
 
 

@@ -1,4 +1,4 @@
-"""The cutting list on paper, and after it what to buy: a box to tick, how many, the sizes to cut, and where each part goes (CL-1)."""
+"""The cutting list on paper, and after it what to buy: a box to tick, how many, the sizes to cut, and where each part goes (CL-1, CL-2)."""
 
 from __future__ import annotations
 
@@ -8,12 +8,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
-from joinlay.pages.frames import wrapped
-from joinlay.pages.paper import Printer
-from joinlay.pages.plain_sheet import Block, PlainPages, flow
-from joinlay.pages.shopping_list import shopping_blocks
-from joinlay.pages.ticking import hung, tick_box
-from joinlay.pen.lettering import figures, fitted, plain, words
+from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box
+from joinlay.pages.printer import Printer
+from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
 from joinlay.stock import Sheet as SheetStock
 from joinlay.stock import Solid
@@ -23,13 +20,15 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.cutting_list import CuttingList, Group, Row
     from joinlay.cutlist.lists import Lists
+    from joinlay.cutlist.shopping import Shopping, ShoppingLine
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation, Length
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
 
 __all__ = ["cutting_list_sheets"]
+
 
 _TITLE: Final = Fraction(5)
 #: Figures to be read at arm's length, words, and what is only now and then looked for.
@@ -85,7 +84,7 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
         before = group
         blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
     parted = flow(blocks, top - bottom)
-    wanted = list(shopping_blocks(plan, lists.shopping, right - left))
+    wanted = list(_shopping_blocks(plan, lists.shopping, right - left))
     room = top - bottom - _height(parted[-1])
     if wanted and _height(wanted) <= room:
         parted[-1] += wanted
@@ -203,3 +202,69 @@ def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterat
     for size, at, high in pairs:
         for x, length in zip(at, (size.length, size.width), strict=True):
             yield hung((x, y), figures(length, rule, high, bold=high is _FIGURE))
+
+
+#: Where the columns stand: the right edge of amounts, the left edges of units, things and remarks; and what costs take at the right.
+_AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(30), Fraction(32), Fraction(64), Fraction(109), Fraction(32)
+
+
+def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[Block]:
+    """The list as blocks ``wide`` mm across; nothing where there is nothing to have. What is bought comes before what is made (CL-2)."""
+    if not shopping.lines:
+        return
+    yield Block((), Fraction(6), leads=True)
+    title = fitted(f"{plan.title}: what to buy and have ready", wide, (_TITLE, _WORD, _SMALL), bold=True)
+    yield Block((Text((_ZERO, -_TITLE - 2), title),), Fraction(9), leads=True)
+    bought = [line for line in shopping.lines if line.is_bought]
+    made = [line for line in shopping.lines if not line.is_bought]
+    for said, lines in (("to buy", bought), ("to make and have ready", made)):
+        if lines:
+            yield _wanted_heading(said, wide, costs=any(line.cost is not None for line in lines))
+            yield from (_wanted(line, shopping, wide) for line in lines)
+    yield from _sums(shopping, wide)
+
+
+def _wanted_heading(said: str, wide: Fraction, *, costs: bool) -> Block:
+    y = Fraction(-8)
+    strokes: list[Stroke] = [Text((_ZERO, y), words(said, _WORD, bold=True))]
+    if costs:
+        strokes.append(Text((wide, y), words("cost", _SMALL), Align.RIGHT))
+    strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
+    return Block(tuple(strokes), Fraction(10), leads=True)
+
+
+def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> Block:
+    cost = "" if line.cost is None else shopping.money(line.cost)
+    remarks = list(wrapped(line.remark, wide - _REMARK - (_COST if cost else 0), _SMALL))
+    height = max(_ROW, Fraction(len(remarks) * _SMALL_STEP + 4))
+    y = Fraction(-13, 2)
+    strokes: list[Stroke] = [
+        tick_box(_ZERO, y),
+        Text((_AMOUNT, y), fitted(line.figures, _AMOUNT - 6, (_FIGURE, _WORD, _SMALL), bold=True), Align.RIGHT),
+        Text((_UNIT, y), fitted(line.unit, _WHAT - _UNIT - 2, (_WORD, _SMALL))),
+        Text((_WHAT, y), fitted(line.what, _REMARK - _WHAT - 2, (_WORD, _SMALL))),
+        *_remarks(remarks, y, wide - _REMARK - (_COST if cost else 0)),
+        *([Text((wide, y), fitted(cost, _COST - 2, (_WORD, _SMALL)), Align.RIGHT)] if cost else []),
+        Line((_ZERO, -height), (wide, -height), Role.HATCH),
+    ]
+    return Block(tuple(strokes), height)
+
+
+def _remarks(lines: Sequence[str], y: Fraction, room: Fraction) -> Iterator[Text]:
+    for n, line in enumerate(lines):
+        yield Text((_REMARK, y - n * _SMALL_STEP), fitted(line, room, (_SMALL,)))
+
+
+def _sums(shopping: Shopping, wide: Fraction) -> Iterator[Block]:
+    """What it comes to, and what metal slides would have cost instead."""
+    if shopping.total is not None:
+        said = "in all" if shopping.is_whole else "in all, without what has no price"
+        yield _sum(said, shopping.money(shopping.total), wide, bold=True)
+    if shopping.slides is not None and shopping.slides.cost is not None:
+        yield _sum(f"metal slides: {shopping.slides.remark}", shopping.money(shopping.slides.cost), wide, bold=False)
+
+
+def _sum(said: str, amount: str, wide: Fraction, *, bold: bool) -> Block:
+    y = Fraction(-13, 2)
+    label = Text((wide - _COST - 2, y), fitted(said, wide - _COST - 4, (_WORD, _SMALL)), Align.RIGHT)
+    return Block((label, Text((wide, y), fitted(amount, _COST, (_WORD, _SMALL), bold=bold), Align.RIGHT)), Fraction(9))

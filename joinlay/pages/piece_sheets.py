@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
-from joinlay.pages.paper import Printer
-from joinlay.pages.parts_picture import parts_sheets
+from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.plain_sheet import PlainPages
-from joinlay.pages.sheet import bind
+from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Move, Text, moved
 from joinlay.pictures.details import details
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.jobs.plan import Plan
-    from joinlay.pages.paper import Paper
-    from joinlay.pages.sheet import Sheet
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
     from joinlay.pictures.picture import Picture, Size
 

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Protocol
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.pages.paper import Paper, Printer
+    from joinlay.pages.printer import Printer
+    from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Move, Stroke
     from joinlay.templates.template import Template
 

@@ -7,9 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
-from joinlay.pages.frames import Paragraph, fill_frames, halves
-from joinlay.pages.plain_sheet import Block
-from joinlay.pages.section_view import SectionView
+from joinlay.pages.plain_sheet import Block, Paragraph, fill_frames, halves
+from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.settings import Value
@@ -124,7 +123,7 @@ class CardMaker:
     def _view(self, setting: Setting) -> tuple[tuple[Stroke, ...], Fraction]:
         """The view at true size under the head, and how far down it reaches."""
         board = self.boards[setting.works[0].boards[0]]
-        marks = tuple(flatten((SectionView(setting, board, self.rule, _VIEW_WIDE, _WOOD_HIGH),)))
+        marks = tuple(flatten((SettingView(setting, board, self.rule, _VIEW_WIDE, _WOOD_HIGH),)))
         x0, y0, x1, y1 = bounds_of(marks)
         top = _HEAD + 2
         if x1 - x0 > self.wide or y1 - y0 > _VIEW_HIGHEST:

@@ -1,0 +1,235 @@
+"""Machine settings on paper: the order of the cards to tick off, then the cards, two or so on a sheet with what they share (MS-1 to MS-9)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+from joinlay.findings import Harm
+from joinlay.geometry import corners
+from joinlay.lengths import Fraction
+from joinlay.pages.plain_sheet import Block, Paragraph, PlainPages, fill_frames, flow
+from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pages.printer import Printer
+from joinlay.pages.setting_card import CardMaker
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
+from joinlay.settings import Caution, Change, Value
+from joinlay.settings.fit_wording import correction_pairs
+from joinlay.settings.wording import band_words, cut_words, machine_words, order_words, set_up_words, told_together, touch_words
+from joinlay.templates.template import Template
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+    from joinlay.findings import Finding
+    from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
+    from joinlay.pages.printed_sheet import Sheet
+    from joinlay.paper import Paper
+    from joinlay.pen.lettering import Content
+    from joinlay.pen.marks import Stroke
+    from joinlay.settings import Reading, Setting, SettingsList
+
+__all__ = ["setting_sheets"]
+
+
+#: The white above what stands at the foot of a sheet.
+_ABOVE: Final = Fraction(3)
+#: What every card says last.
+_ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
+
+#: A card or a piece of one that stands on a sheet.
+_Standing = tuple["Setting", "Block"]
+
+
+def setting_sheets(found: SettingsList, plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """First the order of the settings of ``found``, with the set-ups it takes; then a card for each, two or three to a sheet. Rules MS-1 to MS-9.
+
+    ``plan`` is the one the settings were made for; nothing where nothing is cut. A card is not parted, unless it names more parts than a
+    sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card.
+    """
+    if not found.settings:
+        return ()
+    pages = PlainPages(plan, paper, "setting cards", printer or Printer())
+    left, bottom, right, top = pages.box
+    wide, high = right - left, top - bottom
+    maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide)
+    cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], wide))]
+    return bind((*_order_sheets(found, pages), *(_sheet(standing, pages) for standing in _shared_out(cards, pages))))
+
+
+def _shared_out(cards: Sequence[_Standing], pages: PlainPages) -> Iterator[list[_Standing]]:
+    """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below."""
+    left, bottom, right, top = pages.box
+    sheet: list[_Standing] = []
+    for card in cards:
+        more = [*sheet, card]
+        if sheet and sum(block.height for _, block in more) + _depth(_settings(more), right - left) > top - bottom:
+            yield sheet
+            more = [card]
+        sheet = more
+    yield sheet
+
+
+def _sheet(standing: Sequence[_Standing], pages: PlainPages) -> Sheet:
+    left, bottom, right, _ = pages.box
+    settings = _settings(standing)
+    strokes = (*pages.stacked([block for _, block in standing]), *_cautions(settings, (left, bottom, right)))
+    sheet = pages.sheet("", strokes, "views 1:1")
+    templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
+    return replace(sheet, laid=tuple(Laid(template, Move(), serves=each.board_names) for each, template in templates))
+
+
+def _settings(standing: Sequence[_Standing]) -> list[Setting]:
+    """The settings of these cards, each once where a card goes on."""
+    return list({setting.number: setting for setting, _ in standing}.values())
+
+
+def _cautions(settings: Sequence[Setting], strip: tuple[Fraction, Fraction, Fraction]) -> tuple[Stroke, ...]:
+    """How to put a test piece right, and what to beware of, at the foot of a sheet; each said once for all its cards."""
+    left, bottom, right = strip
+    strokes, _ = fill_frames(_told(settings), ((left, bottom, right, bottom + _depth(settings, right - left)),))
+    return strokes
+
+
+def _depth(settings: Sequence[Setting], wide: Fraction) -> Fraction:
+    """How much of the sheet that takes."""
+    strokes, _ = fill_frames(_told(settings), ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
+    return -bounds_of(strokes)[1] + _ABOVE if strokes else Fraction(0)
+
+
+def _told(settings: Sequence[Setting]) -> list[Paragraph]:
+    """What only some of the cards ask for, with their numbers; then in one piece what all of them do."""
+    corrections = _parted({setting.number: correction_pairs(setting) for setting in settings})
+    cautions = _parted({setting.number: [each.value for each in setting.cautions if each not in _ALWAYS] for setting in settings})
+    always = [caution.value for caution in _ALWAYS if any(caution in setting.cautions for setting in settings)]
+    always.append("Views are true to size: at a table from the out-feed side, else along the cut.")
+    if any(setting.speed is not None for setting in settings):
+        always.insert(0, "A lower speed marked on a cutter goes before the card's.")
+    said = [f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections]
+    said[0] = f"If the test piece is out: {said[0]}"
+    said += [f"{cards}{' '.join(told)}" for cards, told in cautions if cards]
+    said += [" ".join([*(line for cards, told in cautions if not cards for line in told), *always])]
+    return [Paragraph(line, _SMALL, above=Fraction(1)) for line in said if line]
+
+
+def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]:
+    """Sentences by which of the cards they are for: ``Cards 3 and 4: `` before them, nothing where they are for all."""
+    cards: dict[str, list[int]] = {}
+    for number, said in by_card.items():
+        for line in said:
+            cards.setdefault(line, []).append(number)
+    together: dict[str, list[str]] = {}
+    for line, numbers in cards.items():
+        name = f"Card{'s' if len(numbers) > 1 else ''} {' and '.join(map(str, numbers))}: "
+        together.setdefault("" if len(numbers) == len(by_card) else name, []).append(line)
+    return list(together.items())
+
+
+_TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
+_ZERO: Final = Fraction(0)
+#: Where the columns stand: right edge of the card's number, left edges of what is cut; from the right, the fence, the height, what is touched.
+_NUMBER, _CUT = Fraction(13), Fraction(17)
+_FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
+_FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
+_HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
+
+
+def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
+    """Every card of ``found`` in the order to cut: what, where fence and height stand, what has to be touched.
+
+    On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first. Last, what was found.
+    Rules MS-3, EB-1.
+    """
+    left, bottom, right, top = pages.box
+    wide, rule = right - left, pages.plan.rule
+    blocks = [_title(f"{pages.plan.title}: machine settings, in the order to cut", wide)]
+    blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
+    blocks.append(_small_line(set_up_words(), wide))
+    # What has no card must be known before the others are cut; what the rule leaves over stands on the cards themselves.
+    refused = [finding for finding in found.findings if finding.harm is Harm.REFUSE]
+    worth = [finding for finding in found.findings if finding.harm is not Harm.REFUSE and finding.kind != "rule"]
+    blocks += (_found(finding, wide, rule) for finding in told_together(refused))
+    blocks.append(_captions(wide))
+    before: Setting | None = None
+    for setting in found.settings:
+        if before is None or Change.CUTTER in setting.changes or before.machine is not setting.machine:
+            blocks.append(_heading(machine_words(setting, rule.sold), wide))
+        blocks.append(_row(setting, wide, rule))
+        before = setting
+    blocks += (_found(finding, wide, rule) for finding in told_together(worth))
+    parted = flow(blocks, top - bottom)
+    return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])
+
+
+def _title(said: str, wide: Fraction) -> Block:
+    line = fitted(said, wide, (_TITLE, _WORD, _SMALL), bold=True)
+    return Block((Text((_ZERO, -_TITLE - 2), line),), Fraction(11), leads=True)
+
+
+def _line(said: str, wide: Fraction) -> Block:
+    lines = [words(line, _WORD) for line in wrapped(said, wide, _WORD)]
+    return Block(tuple(_under(lines, _ZERO)), len(lines) * _STEP + 2, leads=True)
+
+
+def _under(lines: Iterable[Content], y: Fraction, step: Fraction = _STEP) -> Iterator[Stroke]:
+    for n, line in enumerate(lines):
+        yield Text((_ZERO, y - _WORD - n * step), line)
+
+
+def _captions(wide: Fraction) -> Block:
+    """What the columns are."""
+    columns = (("fence", _FENCE), ("height or depth", _HEIGHT), ("to touch", _CHANGE))
+    return Block(
+        tuple(Text((wide - right, Fraction(-4)), words(said, _SMALL), Align.RIGHT) for said, right in columns),
+        Fraction(3),
+        leads=True,
+    )
+
+
+def _heading(said: str, wide: Fraction) -> Block:
+    """The machine and its cutter."""
+    name = Text((_ZERO, Fraction(-13, 2)), fitted(said, wide, (_WORD, _SMALL), bold=True))
+    return Block((name, Line((_ZERO, Fraction(-17, 2)), (wide, Fraction(-17, 2)), Role.FRAME)), Fraction(17, 2), leads=True)
+
+
+def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:
+    """A box to tick, the card's number, what is cut, and the figures; names that are long go on below."""
+    fences, heights = ([each for each in setting.readings if (each.value is Value.HEIGHT) is which] for which in (False, True))
+    taken = set_line(_first_and_more(fences, rule)).width if fences else _ZERO
+    lines = list(wrapped(f"{setting.count} × {cut_words(setting)}", wide - _FENCE - max(taken + 3, _FENCE_WIDE) - _CUT, _WORD))
+    high = max(_ROW, len(lines) * _STEP + 2)
+    y = Fraction(-19, 4)
+    strokes: list[Stroke] = [
+        Polyline(corners((_ZERO, y - Fraction(1, 2), Fraction(4), y + Fraction(7, 2))), Role.FRAME, closed=True),
+        Text((_NUMBER, y), words(str(setting.number), _WORD, bold=True), Align.RIGHT),
+        *(Text((_CUT, y - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines)),
+        Text((wide - _CHANGE, y), fitted(touch_words(setting), _CHANGE_WIDE, (_WORD, _SMALL)), Align.RIGHT),
+        Line((_ZERO, -high), (wide, -high), Role.HATCH),
+    ]
+    for readings, from_right in ((fences, _FENCE), (heights, _HEIGHT)):
+        if readings:
+            strokes.append(Text((wide - from_right, y), _first_and_more(readings, rule), Align.RIGHT))
+    return Block(tuple(strokes), high)
+
+
+def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
+    """The first value in figures, and the last where there are several."""
+    first = figures(readings[0].exact, rule, _WORD)
+    if len(readings) == 1:
+        return first
+    return (*first, Run(" to ", _WORD), *figures(readings[-1].exact, rule, _WORD))
+
+
+def _found(finding: Finding, wide: Fraction, rule: Graduation) -> Block:
+    told = " ".join(
+        f"{said[0].upper()}{said[1:].rstrip('.')}." for said in (finding.sentence(rule.text), finding.way_out(rule.text)) if said
+    )
+    return _small_line(f"{_HARM[finding.harm]}, {finding.where}: {told}", wide)
+
+
+def _small_line(said: str, wide: Fraction) -> Block:
+    lines = [words(line, _SMALL) for line in wrapped(said, wide, _SMALL)]
+    return Block(tuple(_under(lines, Fraction(-2), _FINE_STEP)), len(lines) * _FINE_STEP + 2)
