@@ -23,11 +23,15 @@ __all__ = [
     "box_of",
     "corners",
     "overlap",
+    "pieces_of_line",
+    "point_at",
     "polygon_in",
     "quarter_circle",
+    "rest_of_line",
     "shared_box",
     "stretch_in",
     "stretch_in_box",
+    "united",
 ]
 
 #: A point in mm: right, up.
@@ -111,6 +115,37 @@ def stretch_in(one: Point, two: Point, around: Sequence[Point]) -> Stretch | Non
         elif last < 0:
             leave = min(leave, first / (first - last))
     return (enter, leave) if enter < leave else None
+
+
+def united(stretches: Iterable[Stretch]) -> list[Stretch]:
+    """Stretches of one line in order, those that overlap or touch drawn together."""
+    made: list[Stretch] = []
+    for start, stop in sorted(stretches):
+        if made and start <= made[-1][1]:
+            made[-1] = (made[-1][0], max(stop, made[-1][1]))
+        else:
+            made.append((start, stop))
+    return made
+
+
+def rest_of_line(stretches: Iterable[Stretch]) -> list[Stretch]:
+    """What is left of a line once ``stretches``, which are united already, are taken out of it."""
+    made, at = [], _WHOLE[0]
+    for start, stop in stretches:
+        if at < start:
+            made.append((at, start))
+        at = stop
+    return [*made, (at, _WHOLE[1])] if at < 1 else made
+
+
+def point_at(one: Point, two: Point, share: Fraction) -> Point:
+    """The point that lies this ``share`` of the way from ``one`` to ``two``."""
+    return (one[0] + (two[0] - one[0]) * share, one[1] + (two[1] - one[1]) * share)
+
+
+def pieces_of_line(one: Point, two: Point, stretches: Iterable[Stretch]) -> tuple[tuple[Point, Point], ...]:
+    """The ends of each of ``stretches`` of the line from ``one`` to ``two``."""
+    return tuple((point_at(one, two, start), point_at(one, two, stop)) for start, stop in stretches)
 
 
 # -- polygons and circles ----------------------------------------------------------------------------

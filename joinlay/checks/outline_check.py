@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Surface
 from joinlay.boards.outline import Ring
 from joinlay.findings import warning
-from joinlay.geometry import stretch_in_box
+from joinlay.geometry import point_at, stretch_in_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -81,15 +81,12 @@ def _crosses(one: Point, two: Point, box: Box) -> bool:
     stretch = stretch_in_box(one, two, box)
     if stretch is None:
         return False
-    middle = sum(stretch) / 2
-    x, y = (one[n] + (two[n] - one[n]) * middle for n in (0, 1))
+    x, y = point_at(one, two, (stretch[0] + stretch[1]) / 2)
     return box[0] < x < box[2] and box[1] < y < box[3]
 
 
 def _holds(whole: Sequence[Point], spot: Point) -> bool:
-    """Whether a closed line, its first point repeated, goes round ``spot`` (by how often a level line to the right crosses
-    it).
-    """
+    """Whether a closed line, its first point repeated, goes round ``spot``: how often a level line to the right crosses it tells."""
     inside = False
     for (x0, y0), (x1, y1) in pairwise(whole):
         if (y0 > spot[1]) != (y1 > spot[1]) and spot[0] < x0 + (spot[1] - y0) * (x1 - x0) / (y1 - y0):

@@ -9,7 +9,7 @@ from io import StringIO
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.pen.letters import CAPITAL, EM
+from joinlay.pen.lettering import CAPITAL, EM
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Move, Polyline, Role, bounds_of, pieces_of
 
 if TYPE_CHECKING:

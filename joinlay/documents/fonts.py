@@ -11,7 +11,7 @@ from joinlay.errors import BadInput
 if TYPE_CHECKING:
     from collections.abc import Container
 
-    from joinlay.pen.lettering import Piece
+    from joinlay.pen.lettering import SetRun
 
 __all__ = ["FONT_FILES", "FONT_NAMES", "check_letters", "load_fonts"]
 
@@ -35,7 +35,7 @@ def load_fonts() -> tuple[Container[int], Container[int]]:
     return held[0], held[1]
 
 
-def check_letters(piece: Piece) -> None:
+def check_letters(piece: SetRun) -> None:
     """Raise BadInput for a letter the font lacks: a PDF would print a black box for it, without a word."""
     letters = load_fonts()[piece.bold]
     missing = next((letter for letter in piece.text if ord(letter) not in letters), None)

@@ -12,8 +12,8 @@ from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
-from joinlay.pen.scales import scales_of
 from joinlay.pictures.part_picture import part_picture
+from joinlay.pictures.picture import scales_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Stroke
-    from joinlay.pen.scales import Scale
+    from joinlay.pictures.picture import Scale
 
 __all__ = ["parts_sheets"]
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import acos, asin, ceil, cos, degrees, radians, sin
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import corners, polygon_in, stretch_in_box
+from joinlay.geometry import corners, point_at, polygon_in, stretch_in_box
 from joinlay.lengths import Fraction
 from joinlay.pages.seams import OVERLAP, match_letters, registers, seams_across, spans_of
 from joinlay.pen.blocks import stacked
@@ -143,11 +143,7 @@ def clip(stroke: Stroke, window: Box) -> Iterator[Stroke]:
 def _line(one: Point, two: Point, window: Box) -> tuple[Point, Point] | None:
     """The part of a line within the window; None where there is none, or only a point."""
     stretch = stretch_in_box(one, two, window)
-    if stretch is None:
-        return None
-    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
-    enter, leave = stretch
-    return (x + enter * dx, y + enter * dy), (x + leave * dx, y + leave * dy)
+    return None if stretch is None else (point_at(one, two, stretch[0]), point_at(one, two, stretch[1]))
 
 
 def _polyline(stroke: Polyline, window: Box) -> Iterator[Stroke]:

@@ -17,7 +17,7 @@ from joinlay.pen.lettering import plain, set_line
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from joinlay.pen.lettering import Content, Piece
+    from joinlay.pen.lettering import Content, SetRun
 
 __all__ = [
     "PENS", "Align", "Arc", "Box", "Drawing", "Fill", "Line", "Mark", "Move", "Pen", "Point", "Polyline", "Role", "Stroke", "Text", "Turn",
@@ -231,7 +231,7 @@ def _back(text: Text) -> Fraction:
     return {Align.LEFT: Fraction(0), Align.MIDDLE: width / 2, Align.RIGHT: width}[text.align]
 
 
-def pieces_of(text: Text) -> Iterator[tuple[Piece, Point]]:
+def pieces_of(text: Text) -> Iterator[tuple[SetRun, Point]]:
     """Each piece of type of a line of text, and the point of the paper where its baseline begins."""
     move, back = Move(*text.anchor, text.turn.value), _back(text)
     for piece in set_line(text.content).pieces:

@@ -1,20 +1,29 @@
 """Finding room for words: nothing that is read may lie on anything that is drawn.
 
-Where a word stands need not be exact, only clear of everything else, so boxes here are in whole micrometres. What is drawn is rounded
-outwards, so that looking is quick and never lets two things touch.
+The problem: a dozen figures and names want to stand by what they speak of, on a sheet that lines cross already. There are two answers.
+``Room`` knows every box that is taken and says of a place whether it is free: the caller offers places, the best first, and takes the first
+one that is. That costs a look at every box for each place tried; nothing is moved once it stands, so an early word may take the only room of
+a later one (callers therefore set first what has the fewest places). ``spread`` and ``spread_down`` are for labels in one row, which all
+move a little instead: they keep their order, and take time in line with their number.
+
+Where a word stands need not be exact, only clear of everything else, so the boxes of ``Room`` are in whole micrometres. What is drawn is
+rounded outwards, so that looking is quick and never lets two things touch.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import Fraction
+
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
-    from joinlay.pen.marks import Box
+    from joinlay.geometry import Box
 
-__all__ = ["CLEAR", "MM", "Room", "Whole", "whole"]
+__all__ = ["CLEAR", "MM", "Room", "Whole", "spread", "spread_down", "whole"]
 
 #: Micrometres in a millimetre.
 MM: Final = 1000
@@ -66,7 +75,7 @@ class Room:
         return next((box for box in candidates if self.is_free(box, clear)), None)
 
     def first_free_above(self, bottoms: Iterable[int], left: int, wide: int, high: int, clear: int = CLEAR) -> Whole | None:
-        """The first of ``bottoms`` above which a box of this size is free, its left side at ``left``; quick where many are to be tried."""
+        """The first of ``bottoms`` above which a box of this size is free, its left side at ``left``; quick for many of them."""
         x0, x1 = left - clear, left + wide + clear
         if x0 < self._within[0] or x1 > self._within[2]:
             return None
@@ -76,3 +85,58 @@ class Room:
             if lowest <= y <= highest and all(y <= below or above <= y for below, above in spans):
                 return (left, y, left + wide, y + high)
         return None
+
+
+# -- labels in a row -----------------------------------------------------------------------------------
+
+
+@dataclass(slots=True)
+class _Run:
+    """Labels pushed together: where the first would have to begin for all to lie best, how many they are, and the sum behind that."""
+
+    total: Fraction
+    count: int
+
+    @property
+    def best(self) -> Fraction:
+        return self.total / self.count
+
+
+def spread(wanted: Sequence[Fraction], sizes: Sequence[Fraction], low: Fraction) -> tuple[Fraction, ...]:
+    """The middles of labels of these ``sizes`` that stand in a row, each as near to the middle ``wanted`` as the others let it.
+
+    ``wanted`` rises. The sum of the squares of what they are moved by is the least there is (labels that touch move as one;
+    derived), and none reaches below ``low``. All in mm.
+    """
+    before = Fraction(0)
+    ahead: list[Fraction] = []
+    runs: list[_Run] = []
+    for middle, size in zip(wanted, sizes, strict=True):
+        # Counted without the labels below it, every label wants a place, and those places must rise.
+        ahead.append(before + size / 2)
+        runs.append(_Run(middle - before - size / 2, 1))
+        before += size
+        while len(runs) > 1 and runs[-2].best > runs[-1].best:
+            last = runs.pop()
+            runs[-1].total += last.total
+            runs[-1].count += last.count
+    places = [max(low, run.best) for run in runs for _ in range(run.count)]
+    return tuple(place + offset for place, offset in zip(places, ahead, strict=True))
+
+
+def spread_down(wanted: Sequence[tuple[Fraction, Fraction]], low: Fraction, high: Fraction) -> list[Fraction] | None:
+    """Middles for labels that want to stand at ``wanted`` (middle, height), from the highest down, none over another.
+
+    Each as near to where it wants to be as those above allow, all from ``low`` to ``high``; None where they don't fit. All in mm.
+    """
+    if sum((height for _, height in wanted), Fraction(0)) > high - low:
+        return None
+    tops, free = [], high
+    for middle, height in wanted:
+        tops.append(min(middle + height / 2, free))
+        free = tops[-1] - height
+    ground = low
+    for n in reversed(range(len(tops))):
+        tops[n] = max(tops[n], ground + wanted[n][1])
+        ground = tops[n]
+    return [top - height / 2 for top, (_, height) in zip(tops, wanted, strict=True)]

@@ -1,22 +1,23 @@
-"""Details of one drawer at twice true size: where the clearances and joints are that no smaller drawing can show."""
+"""Details of one drawer at twice true size: where the clearances and joints are that no smaller drawing can show.
+
+A detail is seen in a round window. Every polygon and line is cut to it exactly, to a polygon of 64 points on its circle: first to the square
+around, which is quick and leaves most of them out.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import box_of, stretch_in
+from joinlay.geometry import box_of, corners, pieces_of_line, point_at, polygon_in, quarter_circle, stretch_in
 from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
-from joinlay.pen.scales import Scale
-from joinlay.pictures.cutting import in_bank, level_cut, meeting_box, near_cut
-from joinlay.pictures.naming import SMALL, Column, Named, kinds_of
-from joinlay.pictures.picture import Picture
+from joinlay.pictures.leaders import NameColumn, Named, kinds_of
+from joinlay.pictures.picture import SMALL, Picture, Scale
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
-from joinlay.pictures.scene import scene_of
+from joinlay.pictures.scene import in_bank, level_cut, meeting_box, near_cut, scene_of
 from joinlay.pictures.sight import look
-from joinlay.pictures.window import AROUND, WINDOW, boxed, clipped
 from joinlay.pictures.wood import Fit, hatch_strokes
 
 if TYPE_CHECKING:
@@ -26,16 +27,16 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Point, Stroke
     from joinlay.pictures.projecting import View
-    from joinlay.pictures.scene import Mouth, Scene
+    from joinlay.pictures.scene import PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
-__all__ = ["DETAIL", "RADIUS", "Spot", "details", "spots_on_level", "spots_on_upright"]
+__all__ = ["CIRCLE", "DETAIL", "RADIUS", "DetailSpot", "details", "in_circle", "spots_on_level", "spots_on_upright"]
 
 #: The radius of a detail's circle on paper, in mm, and its scale.
-RADIUS: Final = WINDOW
+RADIUS: Final = Fraction(30)
 DETAIL: Final = Scale(2, 1)
 #: How far beside the drawer's side wood is looked for, in mm.
-_AROUND: Final = Fraction(80)
+_BESIDE: Final = Fraction(80)
 #: How much wider apart the hatching is than in a small drawing.
 _COARSE: Final = Fraction(5, 3)
 #: From the circle to the names, and how wide these are.
@@ -44,7 +45,7 @@ _ZERO: Final = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class DetailSpot:
     """A place worth enlarging: its ``letter``, what is there, its ``middle`` in a view, and gaps in it with where they are."""
 
     letter: str
@@ -59,78 +60,78 @@ def details(plan: Plan) -> tuple[Picture, ...]:
     Only the drawer's own joints where no case is given. No rule; ISO 128.
     """
     scene = scene_of(plan)
-    if not scene.mouths:
+    if not scene.openings:
         return ()
-    mouth = scene.mouths[0]
+    opening = scene.openings[0]
     level = FROM_ABOVE.at(level_cut(scene))
-    opening = None if scene.is_whole else mouth.left
-    made = [_detail(near_cut(scene), level, spot, opening) for spot in spots_on_level(plan, scene)]
+    bare = None if scene.is_whole else opening.left
+    made = [_detail(near_cut(scene), level, spot, bare) for spot in spots_on_level(plan, scene)]
     if scene.is_whole:
-        x0, z0, x1, z1 = mouth.box
+        x0, z0, x1, z1 = opening.box
         bank = in_bank(scene, scene.banks[0])
-        upright, across = FROM_RIGHT.at(_through_block(scene, mouth, (x0 + x1) / 2)), FROM_FRONT.at(_middle_of(mouth))
+        upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(_middle_of(opening))
         made += [_detail(bank, upright, spot) for spot in spots_on_upright(plan, scene)]
-        around = meeting_box(bank, across, (x0 - _AROUND, z0 - _AROUND, x0 + _AROUND, z1 + _AROUND))
-        made += [_detail(around, across, spot) for spot in _spots_across(plan, mouth, look(around, across))]
+        around = meeting_box(bank, across, (x0 - _BESIDE, z0 - _BESIDE, x0 + _BESIDE, z1 + _BESIDE))
+        made += [_detail(around, across, spot) for spot in _spots_across(plan, opening, look(around, across))]
     return tuple(made)
 
 
 # -- where to look -----------------------------------------------------------------------------------
 
 
-def spots_on_level(plan: Plan, scene: Scene) -> tuple[Spot, ...]:
+def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     """In the level section: the front at the stile, and the back corner. No rule."""
-    mouth = scene.mouths[0]
-    drawer = mouth.drawer
+    opening = scene.openings[0]
+    drawer = opening.drawer
     front, back, side = drawer.board("front"), drawer.board("back"), drawer.board("left side")
     assert front.place is not None
     assert back.place is not None
     face = front.place.origin[1] - front.thickness.mm
     play = Named(
         _said("side clearance", drawer.side_clearance, plan),
-        ((mouth.left + drawer.side_clearance.mm / 2, face + front.thickness.mm / 3),),
+        ((opening.left + drawer.side_clearance.mm / 2, face + front.thickness.mm / 3),),
     )
     at_back = side.place.point(side.length, NOTHING, side.thickness) if side.place is not None else front.place.origin
     return (
-        Spot(
+        DetailSpot(
             "A",
             "front and side at the frame" if scene.is_whole else "front and side in the opening",
-            (mouth.left + 4, face + 13),
+            (opening.left + 4, face + 13),
             (play,),
         ),
-        Spot("B", "back and side", (at_back[0] + 8, back.place.origin[1] + back.thickness.mm / 2)),
+        DetailSpot("B", "back and side", (at_back[0] + 8, back.place.origin[1] + back.thickness.mm / 2)),
     )
 
 
-def spots_on_upright(plan: Plan, scene: Scene) -> tuple[Spot, ...]:
+def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     """In an upright section: the front over its rail, and what stops it. No rule."""
-    drawer = scene.mouths[0].drawer
+    drawer = scene.openings[0].drawer
     front = drawer.board("front")
     assert front.place is not None
-    face, floor = front.place.origin[1] - front.thickness.mm, scene.mouths[0].floor
+    face, floor = front.place.origin[1] - front.thickness.mm, scene.openings[0].floor
     gap = drawer.bottom_clearance
     under = (
         (Named(_said("under the front", gap, plan), ((face + front.thickness.mm / 3, floor + gap.mm / 2),)),)
         if gap.mm > 0
         else ()
     )
-    return (Spot("C", "front over its rail", (face + 16, floor + 2), under),)
+    return (DetailSpot("C", "front over its rail", (face + 16, floor + 2), under),)
 
 
-def _spots_across(plan: Plan, mouth: Mouth, sight: Sight) -> tuple[Spot, ...]:
+def _spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[DetailSpot, ...]:
     """Cut across the middle of the drawer: its side on the bearer, and under the kicker."""
-    side = mouth.drawer.board("left side")
+    side = opening.drawer.board("left side")
     x0, z0, x1, z1 = box_of([corner for facet in sight.of(side) if facet.is_cut for corner in facet.corners])
-    play = x0 - mouth.left
-    beside = Named(_said("beside the side, here", Length(play), plan), ((mouth.left + play / 2, z0 + 7),))
+    play = x0 - opening.left
+    beside = Named(_said("beside the side, here", Length(play), plan), ((opening.left + play / 2, z0 + 7),))
     over = [box_of(facet.corners) for facet in sight.facets if facet.is_cut]
     above = min((box[1] for box in over if box[1] >= z1 and box[0] < x1 and x0 < box[2]), default=z1)
     kick = (
         (Named(_said("under the kicker", Length(above - z1), plan), (((x0 + x1) / 2, (above + z1) / 2),)),) if above > z1 else ()
     )
     return (
-        Spot("D", "side on its bearer", (x0 + 4, z0 + 3), (beside,) if play > 0 else ()),
-        Spot("E", "side under the kicker", (x0 + 4, z1 + 2), kick),
+        DetailSpot("D", "side on its bearer", (x0 + 4, z0 + 3), (beside,) if play > 0 else ()),
+        DetailSpot("E", "side under the kicker", (x0 + 4, z1 + 2), kick),
     )
 
 
@@ -140,39 +141,69 @@ def _said(words: str, size: Length, plan: Plan) -> str:
     return f"{words} {said}"
 
 
-def _middle_of(mouth: Mouth) -> Fraction:
-    front = mouth.drawer.board("front")
+def _middle_of(opening: PlacedOpening) -> Fraction:
+    front = opening.drawer.board("front")
     assert front.place is not None
-    return front.place.origin[1] + mouth.drawer.length.mm / 2
+    return front.place.origin[1] + opening.drawer.length.mm / 2
 
 
-def _through_block(scene: Scene, mouth: Mouth, otherwise: Fraction) -> Fraction:
+def _through_block(scene: Scene, opening: PlacedOpening, otherwise: Fraction) -> Fraction:
     """The middle of the drawer's left stop block, in X."""
     for board in scene.boards:
-        if board.part == "stop block" and board.name.startswith(f"stops {mouth.drawer.name} ") and board.place is not None:
+        if board.part == "stop block" and board.name.startswith(f"stops {opening.drawer.name} ") and board.place is not None:
             return board.place.origin[0] + board.length.mm / 2
     return otherwise
+
+
+# -- the round window ----------------------------------------------------------------------------------
+
+#: Points on a quarter of the circle.
+_POINTS: Final = 16
+
+
+def _circle() -> tuple[Point, ...]:
+    points = [(RADIUS * x, RADIUS * y) for x, y in quarter_circle(_POINTS)[:-1]]
+    found: list[Point] = []
+    for _ in range(4):
+        found += points
+        points = [(-y, x) for x, y in points]
+    return tuple(found)
+
+
+#: The circle as a polygon, anticlockwise; nowhere more than a tenth of a millimetre within it.
+CIRCLE: Final = _circle()
+
+
+def in_circle(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """What of a convex polygon lies in the circle: its corners in order, none where nothing does."""
+    return polygon_in(_in_square(points), CIRCLE)
+
+
+def _in_square(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """What of a convex polygon lies in the square around the circle, none where nothing does; quick."""
+    x0, y0, x1, y1 = box_of(points)
+    if x1 < -RADIUS or x0 > RADIUS or y1 < -RADIUS or y0 > RADIUS:
+        return ()
+    return polygon_in(points, corners((-RADIUS, -RADIUS, RADIUS, RADIUS)))
 
 
 # -- drawing -----------------------------------------------------------------------------------------
 
 
-def _detail(boards: Iterable[Board], view: View, spot: Spot, opening: Fraction | None = None) -> Picture:
+def _detail(boards: Iterable[Board], view: View, spot: DetailSpot, opening: Fraction | None = None) -> Picture:
     """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
     (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
     sight = look(meeting_box(boards, view, (x - reach, y - reach, x + reach, y + reach)), view)
-    strokes: list[Stroke] = list(hatch_strokes(sight, fit, clipped, coarse=_COARSE))
+    strokes: list[Stroke] = list(hatch_strokes(sight, fit, in_circle, coarse=_COARSE))
     strokes += _edges(sight, fit)
     if opening is not None:
         at = (opening - x) * fit.factor
-        stretch = stretch_in((at, -RADIUS), (at, RADIUS), AROUND)
-        strokes += (
-            Line((at, 2 * RADIUS * a - RADIUS), (at, 2 * RADIUS * b - RADIUS), Role.CENTRE)
-            for a, b in ([stretch] if stretch else [])
-        )
+        stretch = stretch_in((at, -RADIUS), (at, RADIUS), CIRCLE)
+        if stretch is not None:
+            strokes += (Line(*ends, Role.CENTRE) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
-    column = Column(RADIUS + _TO_NAMES, _NAMES, -RADIUS - 2, RADIUS + 2)
+    column = NameColumn(RADIUS + _TO_NAMES, _NAMES, -RADIUS - 2, RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)
     return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, (), done.unsaid)
 
@@ -182,11 +213,10 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
     for parted in sight.edges:
         for one, two in parted.seen:
             start, end = fit.point(one), fit.point(two)
-            stretch = stretch_in(start, end, AROUND)
+            stretch = stretch_in(start, end, CIRCLE)
             if stretch is not None:
-                (x0, y0), (x1, y1) = start, end
-                ends = [(x0 + (x1 - x0) * share, y0 + (y1 - y0) * share) for share in stretch]
-                yield Line(ends[0], ends[1], Role.OUTLINE if parted.edge.is_cut else Role.SEEN, parted.edge.board.name)
+                role = Role.OUTLINE if parted.edge.is_cut else Role.SEEN
+                yield Line(point_at(start, end, stretch[0]), point_at(start, end, stretch[1]), role, parted.edge.board.name)
 
 
 def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
@@ -204,7 +234,7 @@ def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
 
 def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:
     """Points of a facet within the circle, in mm of wood: its middle, and some between that and its corners."""
-    shown = boxed(tuple(fit.point(corner) for corner in corners))
+    shown = _in_square(tuple(fit.point(corner) for corner in corners))
     if len(shown) < 3:
         return []
     x0, y0, x1, y1 = box_of(shown)
@@ -213,9 +243,6 @@ def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:
     middle = (sum((x for x, _ in shown), _ZERO) / len(shown), sum((y for _, y in shown), _ZERO) / len(shown))
     found = [middle]
     for x, y in shown[:: max(1, len(shown) // 4)]:
-        found += [
-            (middle[0] + (x - middle[0]) * share, middle[1] + (y - middle[1]) * share)
-            for share in (Fraction(1, 3), Fraction(2, 3))
-        ]
+        found += [point_at(middle, (x, y), share) for share in (Fraction(1, 3), Fraction(2, 3))]
     inside = (RADIUS - 1) ** 2
     return [(x / fit.factor + fit.zero[0], y / fit.factor + fit.zero[1]) for x, y in found if x * x + y * y < inside]

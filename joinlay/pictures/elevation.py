@@ -1,40 +1,56 @@
-"""The front of the piece: frame, fronts and knobs as they are seen, with the sizes a maker looks for first."""
+"""The front of the piece: frame, fronts and knobs as they are seen, with the sizes a maker looks for first.
+
+Openings and rails are measured at its sides, stiles, openings and pulls under it, and the sizes over all outermost. What has no room in
+figures is given back in words, for a list beside the picture.
+"""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_of, corners
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, Length
+from joinlay.pen.dimensioning import LevelChain, Stop, UprightChain
 from joinlay.pen.lettering import Run, figures, plain, words
-from joinlay.pen.marks import Polyline, Role, text_box
-from joinlay.pen.scales import PLAIN, scales_of
-from joinlay.pictures.front_dimensions import FIRST, FrontDimensions
-from joinlay.pictures.naming import SMALL, Column, Named, named_in
-from joinlay.pictures.picture import Easel, Picture, Size, largest_that_fits
+from joinlay.pen.marks import Polyline, Role, bounds_of, flatten, text_box
+from joinlay.pictures.leaders import NameColumn, Named, named_in
+from joinlay.pictures.picture import FIGURE, PLAIN, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.scene import scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, edge_strokes, hidden_strokes, knob_ahead
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
     from joinlay.boards import Board
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box
-    from joinlay.pen.scales import Scale
-    from joinlay.pictures.scene import Scene
+    from joinlay.pictures.picture import Scale
+    from joinlay.pictures.scene import PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
-__all__ = ["dimensioned_elevation", "elevation"]
+__all__ = ["FIRST", "dimensioned_elevation", "elevation"]
 
 #: The height of a drawer's name in its front.
 _NAME: Final = Fraction(7, 2)
 #: From what is at the right of the wood to the names, how wide these may be, and how far they go past the wood up and down.
 _TO_NAMES, _NAMES, _PAST = Fraction(8), Fraction(46), Fraction(6)
+#: From the wood to the first row of dimensions, and from what is in one row to the next.
+FIRST, _ROW = Fraction(8), Fraction(7)
+#: Figures of a chain stay so far from its ends, where the lines of the size over all run.
+_INSIDE: Final = Fraction(1, 2)
+_ZERO: Final = Fraction(0)
+
+#: Where the openings of a bank begin and end, from below, in mm of wood.
+_Heights = tuple[tuple[Fraction, Fraction], ...]
+
 #: Parts that lie behind the frame and are worth a dashed line.
 _DASHED: Final = ("case side", "case bottom", "case top", "case partition")
 #: Beginnings of the names of what lies within.
@@ -89,16 +105,18 @@ class _Front:
         """Width and height, in mm of wood."""
         return self.box[2] - self.box[0], self.box[3] - self.box[1]
 
-    def _easel(self, scale: Scale) -> tuple[Easel, FrontDimensions]:
+    def _easel(self, scale: Scale) -> tuple[Easel, _Dimensions]:
         """Wood, openings and knobs at ``scale``, ready for its dimensions."""
         fit, easel = Fit(self.box[:2], scale.factor), Easel()
         easel.draw(edge_strokes(self.sight, fit))
         if not self.scene.is_whole:
-            for mouth in self.scene.mouths:
-                easel.draw((Polyline(corners(fit.box(mouth.box)), Role.SEEN, closed=True, says=f"{mouth.drawer.name} opening"),))
+            for opening in self.scene.openings:
+                easel.draw(
+                    (Polyline(corners(fit.box(opening.box)), Role.SEEN, closed=True, says=f"{opening.drawer.name} opening"),)
+                )
         for knob in self.scene.knobs:
             easel.draw(knob_ahead(knob, fit))
-        return easel, FrontDimensions(easel, self.scene, self.box, fit, self.plan.rule)
+        return easel, _Dimensions(easel, self.scene, self.box, fit, self.plan.rule)
 
     def plain(self, scale: Scale) -> list[Picture]:
         """With the sizes over all."""
@@ -117,7 +135,7 @@ class _Front:
         unsaid += dimensions.all()
         _, bottom, right, top = fit.box(self.box)
         beside = max([right, *(text_box(text)[2] for text in easel.texts if text_box(text)[3] > bottom)])
-        column = Column(beside + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
+        column = NameColumn(beside + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
         unnamed = [one for one in self.names if not any(name in named for name in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes = tuple(easel.strokes)
@@ -128,9 +146,9 @@ class _Front:
     def _in_fronts(self, easel: Easel, fit: Fit) -> list[str]:
         """Each drawer's name and the size of its front, in the front; as much of it as there is room for, the rest given back in words."""
         unsaid: dict[str, list[str]] = {}
-        for mouth in self.scene.mouths:
-            front, name = mouth.drawer.board("front"), mouth.drawer.name
-            x0, y0, x1, y1 = fit.box(mouth.box)
+        for opening in self.scene.openings:
+            front, name = opening.drawer.board("front"), opening.drawer.name
+            x0, y0, x1, y1 = fit.box(opening.box)
             within = (x0 + 2, y0, x1 - 1, y1)
             size = _size(front, self.plan)
             number = re.sub(r"\D+", " ", name).strip() or name
@@ -153,5 +171,131 @@ def _size(front: Board, plan: Plan) -> Content:
 
 def _is_outside(board: Board, scene: Scene) -> bool:
     """Whether a part can be seen with all drawers shut: fronts, frame and case; through a reveal nothing is worth a line."""
-    own = any(board.name.startswith(f"{mouth.drawer.name} ") for mouth in scene.mouths)
+    own = any(board.name.startswith(f"{opening.drawer.name} ") for opening in scene.openings)
     return board.part == "drawer front" if own else not board.name.startswith(_WITHIN)
+
+
+# -- dimensions ----------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Dimensions:
+    """Dimensions on ``easel`` for what stands in ``box`` of the piece, seen from the front, on the maker's ``rule`` (ISO 129-1)."""
+
+    easel: Easel
+    scene: Scene
+    box: Box
+    fit: Fit
+    rule: Graduation
+
+    def over_all(self, left: Fraction, below: Fraction) -> None:
+        """The width and height over all, ``left`` and ``below`` being where their lines go; where only openings are given, their width."""
+        x0, y0, x1, y1 = self.fit.box(self.box)
+        wide, high = Length(self.box[2] - self.box[0]), Length(self.box[3] - self.box[1])
+        self.easel.over_all((x0, y0), (x1, y0), away=below - y0, size=wide, rule=self.rule, says="overall width")
+        if self.scene.is_whole:
+            self.easel.over_all((x0, y0), (x0, y1), away=left - x0, size=high, rule=self.rule, says="overall height")
+
+    def all(self) -> tuple[str, ...]:
+        """Every dimension; what had no room is given back in words."""
+        unsaid: list[str] = []
+        self.over_all(self._upright(unsaid), self._level(unsaid))
+        return tuple(unsaid)
+
+    def _figures(self, size: Fraction, height: Fraction) -> Content:
+        return figures(Length(size), self.rule, height)
+
+    # -- at the sides --------------------------------------------------------------------------------
+
+    def _upright(self, unsaid: list[str]) -> Fraction:
+        """At the left the first bank, at the right a bank that is another; gives the place of the line for the height over all."""
+        x0, _, x1, _ = self.fit.box(self.box)
+        banks = [_heights(bank) for bank in self.scene.banks]
+        out = x0 - FIRST
+        for n, heights in enumerate(dict.fromkeys(banks)):
+            wood, x = (x0, x0 - FIRST) if n == 0 else (x1, x1 + FIRST)
+            chain = self._chain(heights, x, wood) if n < 2 else None
+            if chain is None:
+                unsaid.append(self._in_words(heights, banks))
+                continue
+            self.easel.draw((chain,))
+            if n == 0:
+                out = x - chain.wide - 3
+        return out
+
+    def _chain(self, heights: _Heights, x: Fraction, wood: Fraction) -> UprightChain | None:
+        """The openings and what is between them; of rails that are alike only the lowest and, where there is no room, no rail at all."""
+        _, y0, _, y1 = self.fit.box(self.box)
+        levels = [level for pair in heights for level in pair]
+        ends = list(dict.fromkeys([self.box[1], *levels, self.box[3]] if self.scene.is_whole else levels))
+        floors = {floor for floor, _ in heights}
+        for height, rails in ((FIGURE, "all"), (SMALL, "all"), (FIGURE, "first"), (SMALL, "first"), (SMALL, "none")):
+            known: set[Fraction] = set()
+            stops: list[Stop] = []
+            for low, high in pairwise(ends):
+                is_rail = low not in floors
+                is_left = is_rail and (not self.scene.is_whole or rails == "none" or (rails == "first" and high - low in known))
+                known |= {high - low} if is_rail else set()
+                stops.append((self.fit.point((_ZERO, low))[1], () if is_left else self._figures(high - low, height)))
+            stops.append((self.fit.point((_ZERO, ends[-1]))[1], ()))
+            chain = UprightChain(tuple(stops), x, wood, y0 + _INSIDE, y1 - _INSIDE, "heights of the openings")
+            if chain.fits:
+                return chain
+        return None
+
+    def _in_words(self, heights: _Heights, banks: Sequence[_Heights]) -> str:
+        """The openings' heights as a sentence, from the top down."""
+        which = in_few_words(f"bank {n}" for n, bank in enumerate(banks, start=1) if bank == heights)
+        runs = [(size, len(list(run))) for size, run in groupby(high - low for low, high in reversed(heights))]
+        said = ", ".join(f"{plain(self._figures(size, SMALL))}{f' ({count} times)' if count > 1 else ''}" for size, count in runs)
+        return f"{which if len(banks) > 1 else 'bank'}: the openings are, from the top down, {said} high"
+
+    # -- underneath ----------------------------------------------------------------------------------
+
+    def _level(self, unsaid: list[str]) -> Fraction:
+        """Where the pulls are, stiles and openings; gives the place of the line for the width over all."""
+        _, bottom, _, _ = self.fit.box(self.box)
+        y = bottom - FIRST
+        pulls, widths = self._pulls(), self._widths()
+        if len(pulls) > 1:
+            chain = next((made for height in (FIGURE, SMALL) if (made := self._row(pulls, y, bottom, height)).is_roomy), None)
+            if chain is None:
+                apart = ", ".join(plain(self._figures(b - a, SMALL)) for a, b in pairwise(pulls))
+                unsaid.append(f"pulls, from the left end of a front to its right end: {apart}")
+            else:
+                self.easel.draw((chain,))
+                y -= _ROW
+        if len(widths) > 2:
+            row = next((made for height in (FIGURE, SMALL) if (made := self._row(widths, y, bottom, height)).fits), None)
+            if row is None:
+                apart = ", ".join(plain(self._figures(b - a, SMALL)) for a, b in pairwise(widths))
+                unsaid.append(f"stiles, openings and uprights, from the left: {apart}")
+            else:
+                self.easel.draw((row,))
+                y = min(y - _ROW, bounds_of(flatten((row,)))[1] - 7)
+        return y
+
+    def _row(self, ends: Sequence[Fraction], y: Fraction, wood: Fraction, height: Fraction) -> LevelChain:
+        contents: Iterable[Content] = (*(self._figures(b - a, height) for a, b in pairwise(ends)), ())
+        stops = tuple((self.fit.point((at, _ZERO))[0], content) for at, content in zip(ends, contents, strict=True))
+        return LevelChain(stops, y, wood, "widths")
+
+    def _widths(self) -> list[Fraction]:
+        """Stiles, openings, uprights between banks; nothing where only openings are given."""
+        found = {self.box[0], self.box[2]} if self.scene.is_whole else set()
+        for bank in self.scene.banks if self.scene.is_whole else ():
+            found |= {bank[0].box[0], bank[0].box[2]}
+        return sorted(found)
+
+    def _pulls(self) -> list[Fraction]:
+        """From the ends of the first front to its pulls."""
+        front = self.scene.openings[0].drawer.board("front") if self.scene.openings else None
+        if front is None or front.place is None:
+            return []
+        own = {knob.centre[0] for knob in self.scene.knobs if knob.pull.front == front.name}
+        start = front.place.origin[0]
+        return sorted({start, *own, start + front.length.mm}) if own else []
+
+
+def _heights(bank: Sequence[PlacedOpening]) -> _Heights:
+    return tuple(sorted((opening.box[1], opening.box[3]) for opening in bank))

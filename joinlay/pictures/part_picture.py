@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Cut
     from joinlay.pen.marks import Box, Point, Stroke
-    from joinlay.pen.scales import Scale
+    from joinlay.pictures.picture import Scale
 
 __all__ = ["MARKS_BELOW", "FaceMark", "part_picture"]
 

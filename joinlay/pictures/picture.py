@@ -1,4 +1,8 @@
-"""A picture of the piece being put together: strokes at a scale, the room they take, and where words may still go."""
+"""A picture of the piece being put together: strokes at a scale, the room they take, and where words may still go.
+
+A drawing is made on an ``Easel``, wood first and words after, each word keeping clear of what stands there already. It is tried at one scale
+after the other (ISO 5455, and halves for an inch rule) until it fits the room it has, and is then a ``Picture``.
+"""
 
 from __future__ import annotations
 
@@ -6,29 +10,73 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import stretch_in_box
-from joinlay.lengths import Fraction
-from joinlay.pen.lettering import set_line
-from joinlay.pen.marks import Line, Polyline, Text, Turn, bounds_of, flatten, text_box
+from joinlay.geometry import pieces_of_line, rest_of_line, stretch_in_box, united
+from joinlay.lengths import Fraction, Length, Unit
+from joinlay.pen.dimensioning import DimensionLine
+from joinlay.pen.lettering import figures, set_line
+from joinlay.pen.marks import Align, Line, Polyline, Text, Turn, bounds_of, flatten, text_box
 from joinlay.pen.placing import Room, whole
-from joinlay.pictures.hiding import left_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
 
+    from joinlay.geometry import Box, Point
+    from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Box, Mark, Stroke
-    from joinlay.pen.scales import Scale
+    from joinlay.pen.marks import Mark, Stroke
 
-__all__ = ["Easel", "Picture", "Size", "largest_that_fits"]
+__all__ = ["FIGURE", "KEY", "PLAIN", "SMALL", "Easel", "Picture", "Scale", "Size", "largest_that_fits", "scales_of"]
 
 #: Width and height, in mm.
 Size = tuple[Fraction, Fraction]
 
+#: Heights of figures and names in mm (ISO 3098): of a size over all, of a length in a chain, and the smallest there is.
+KEY, FIGURE, SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line of words to the next, in heights of a capital.
 _LEADING: Final = Fraction(8, 5)
 #: White around words that interrupt a line.
 _WHITE: Final = Fraction(4, 5)
+
+
+# -- scales --------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """``over`` mm on paper for ``under`` mm of wood."""
+
+    over: int
+    under: int
+
+    @property
+    def factor(self) -> Fraction:
+        """What a length of wood is multiplied by to be drawn."""
+        return Fraction(self.over, self.under)
+
+    @property
+    def text(self) -> str:
+        """``1:5``."""
+        return f"{self.over}:{self.under}"
+
+
+_TRUE: Final = Scale(1, 1)
+
+#: From true size down, as ISO 5455 has them.
+_METRIC: Final = (_TRUE, *(Scale(1, n) for n in (2, 5, 10, 20, 50, 100, 200, 500, 1000)))
+
+#: Full, half, quarter and so on: what an inch rule measures at once (common practice; ASME Y14.1).
+_HALVED: Final = tuple(Scale(1, 2**n) for n in range(11))
+
+#: One to any whole number, for a small picture that nobody measures.
+PLAIN: Final = tuple(Scale(1, n) for n in (*range(1, 200), *range(200, 2001, 100)))
+
+
+def scales_of(unit: Unit) -> tuple[Scale, ...]:
+    """The scales that are usual with a rule in ``unit``, from the largest. ISO 5455; in inches common practice."""
+    return _HALVED if unit is Unit.INCH else _METRIC
+
+
+# -- pictures ------------------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +143,28 @@ class Easel:
         boxes = [_wider(text_box(text)) for text in self.texts]
         for line in lines:
             hidden = [stretch for box in boxes if (stretch := stretch_in_box(line.start, line.end, box)) is not None]
-            self.draw(replace(line, start=one, end=two) for one, two in left_of(line.start, line.end, hidden))
+            seen = pieces_of_line(line.start, line.end, rest_of_line(united(hidden)))
+            self.draw(replace(line, start=one, end=two) for one, two in seen)
+
+    def over_all(self, start: Point, end: Point, *, away: Fraction, size: Length, rule: Graduation, says: str) -> None:
+        """Draw a ``size`` over all from ``start`` to ``end`` on paper, its line ``away`` from them, in the largest figures that fit.
+
+        Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it.
+        """
+        is_upright = start[0] == end[0]
+        room = end[0] - start[0] + end[1] - start[1] - 4
+        contents = [figures(size, rule, height) for height in (KEY, FIGURE, SMALL)]
+        content = next((content for content in contents if set_line(content).width <= room), None)
+        if content is not None:
+            self.draw((DimensionLine(start, end, away, content, says),))
+            return
+        bare = DimensionLine(start, end, away, (), says).spelled()
+        self.draw(stroke for stroke in bare if not isinstance(stroke, Text))
+        if is_upright:
+            beside = Text((start[0] + away - 2, (start[1] + end[1] - FIGURE) / 2), contents[1], Align.RIGHT)
+        else:
+            beside = Text((end[0] + 3, end[1] + away - FIGURE / 2), contents[1])
+        self.draw((beside,))
 
     @property
     def texts(self) -> tuple[Text, ...]:

@@ -1,4 +1,7 @@
-"""The piece as it is drawn: its placed boards, the openings of its drawers, its knobs. Drawers of which only openings are given stand stacked."""
+"""The piece as it is drawn: its placed boards, the openings of its drawers, its knobs, and where it is cut through.
+
+Drawers of which only openings are given stand stacked.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import SpaceBox
+from joinlay.geometry import overlap
 from joinlay.lengths import NOTHING, Fraction, Length
 
 if TYPE_CHECKING:
@@ -16,11 +20,14 @@ if TYPE_CHECKING:
     from joinlay.casework.pulls import Pull
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Box
+    from joinlay.pictures.projecting import View
 
-__all__ = ["Knob", "Mouth", "Scene", "scene_of"]
+__all__ = ["Knob", "PlacedOpening", "Scene", "in_bank", "level_cut", "meeting_box", "near_cut", "scene_of"]
 
 #: Between two openings that stand on no rail the job gives.
 _BETWEEN: Final = Fraction(20)
+#: How far below the opening of the drawer that is cut there is wood worth drawing: its bearers.
+_BELOW: Final = Fraction(60)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +44,7 @@ class Knob:
 
 
 @dataclass(frozen=True, slots=True)
-class Mouth:
+class PlacedOpening:
     """A drawer's opening in the piece: ``drawer`` stands closed in it, ``left`` and ``floor`` are in X and Z, in mm."""
 
     drawer: Drawer
@@ -53,19 +60,19 @@ class Mouth:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What there is to draw of a plan. ``mouths`` run bank by bank from the left, each from the top down. ``is_whole`` with a case around."""
+    """What there is to draw of a plan. ``openings`` run bank by bank from the left, each from the top down. ``is_whole`` with a case around."""
 
     boards: tuple[Board, ...]
-    mouths: tuple[Mouth, ...]
+    openings: tuple[PlacedOpening, ...]
     knobs: tuple[Knob, ...]
     is_whole: bool
 
     @property
-    def banks(self) -> tuple[tuple[Mouth, ...], ...]:
-        """The mouths of each bank."""
-        found: dict[Fraction, list[Mouth]] = {}
-        for mouth in self.mouths:
-            found.setdefault(mouth.left if self.is_whole else Fraction(0), []).append(mouth)
+    def banks(self) -> tuple[tuple[PlacedOpening, ...], ...]:
+        """The openings of each bank."""
+        found: dict[Fraction, list[PlacedOpening]] = {}
+        for opening in self.openings:
+            found.setdefault(opening.left if self.is_whole else Fraction(0), []).append(opening)
         return tuple(tuple(bank) for bank in found.values())
 
     @property
@@ -74,7 +81,7 @@ class Scene:
         spaces = [SpaceBox.around(board) for board in self.boards]
         points = [corner for space in spaces for corner in (space.low, space.high)]
         points += [
-            (x, Fraction(0), z) for x0, z0, x1, z1 in (mouth.box for mouth in self.mouths) for x, z in ((x0, z0), (x1, z1))
+            (x, Fraction(0), z) for x0, z0, x1, z1 in (opening.box for opening in self.openings) for x, z in ((x0, z0), (x1, z1))
         ]
         low, high = ((least(point[0] for point in points), least(point[1] for point in points), least(point[2] for point in points))
                      for least in (min, max))  # fmt: skip
@@ -85,30 +92,30 @@ def scene_of(plan: Plan) -> Scene:
     """The boards of ``plan`` that have a place, with the openings and knobs. No rule."""
     others = tuple(board for assembly in plan.others for board in assembly.boards if board.place is not None)
     is_whole = bool(others)
-    mouths = tuple(_in_banks(map(_mouth, plan.drawers)) if is_whole else _stacked(plan.drawers))
-    drawn = tuple(board for mouth in mouths for board in mouth.drawer.assembly.boards)
-    return Scene((*others, *drawn), mouths, tuple(_knobs(plan.knobs, drawn)), is_whole)
+    openings = tuple(_in_banks(map(_placed_opening, plan.drawers)) if is_whole else _stacked(plan.drawers))
+    drawn = tuple(board for opening in openings for board in opening.drawer.assembly.boards)
+    return Scene((*others, *drawn), openings, tuple(_knobs(plan.knobs, drawn)), is_whole)
 
 
-def _mouth(drawer: Drawer) -> Mouth:
+def _placed_opening(drawer: Drawer) -> PlacedOpening:
     """Where the opening lies, from the front and its clearances (DR-1, DR-2)."""
     place = drawer.board("front").place
     assert place is not None
-    return Mouth(drawer, place.origin[0] - drawer.side_clearance.mm, place.origin[2] - drawer.bottom_clearance.mm)
+    return PlacedOpening(drawer, place.origin[0] - drawer.side_clearance.mm, place.origin[2] - drawer.bottom_clearance.mm)
 
 
-def _in_banks(mouths: Iterable[Mouth]) -> list[Mouth]:
-    return sorted(mouths, key=lambda mouth: (mouth.left, -mouth.floor))
+def _in_banks(openings: Iterable[PlacedOpening]) -> list[PlacedOpening]:
+    return sorted(openings, key=lambda opening: (opening.left, -opening.floor))
 
 
-def _stacked(drawers: Sequence[Drawer]) -> Iterator[Mouth]:
+def _stacked(drawers: Sequence[Drawer]) -> Iterator[PlacedOpening]:
     """One opening over the other, the last given at the bottom, all centred."""
     widest = max((drawer.opening.width.mm for drawer in drawers), default=Fraction(0))
     floor = sum((drawer.opening.height.mm + _BETWEEN for drawer in drawers), Fraction(0))
     for drawer in drawers:
         floor -= drawer.opening.height.mm + _BETWEEN
         aside = (widest - drawer.opening.width.mm) / 2
-        yield _mouth(drawer.moved(Length(aside), NOTHING, Length(floor)))
+        yield _placed_opening(drawer.moved(Length(aside), NOTHING, Length(floor)))
 
 
 def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
@@ -117,3 +124,33 @@ def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
         front = fronts.get(pull.front)
         if front is not None and front.place is not None:
             yield Knob(pull, front.place.point(pull.from_left, pull.from_bottom, front.thickness))
+
+
+# -- where it is cut through ---------------------------------------------------------------------------
+
+
+def level_cut(scene: Scene) -> Fraction:
+    """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front where it has none. No rule."""
+    front = scene.openings[0].drawer.board("front")
+    assert front.place is not None
+    own = [knob.centre[2] for knob in scene.knobs if knob.pull.front == front.name]
+    return own[0] if own else front.place.origin[2] + front.width.mm / 2
+
+
+def near_cut(scene: Scene) -> tuple[Board, ...]:
+    """The boards that the level cut goes through or that lie close below it; where only openings are given, the first drawer's. No rule."""
+    if not scene.is_whole:
+        return scene.openings[0].drawer.assembly.boards
+    cut, deep = level_cut(scene), scene.openings[0].drawer.opening.height.mm + _BELOW
+    return tuple(board for board in scene.boards if SpaceBox.around(board).high[2] > cut - deep)
+
+
+def in_bank(scene: Scene, openings: Sequence[PlacedOpening]) -> list[Board]:
+    """Case, frame and runners, and the drawers of ``openings``; other banks stand beyond a partition or before the cut. No rule."""
+    others = {board.name for opening in scene.openings if opening not in openings for board in opening.drawer.assembly.boards}
+    return [board for board in scene.boards if board.name not in others]
+
+
+def meeting_box(boards: Iterable[Board], view: View, box: Box) -> list[Board]:
+    """Those of ``boards`` that, looked at in ``view``, meet ``box`` (in mm of wood) at any depth. No rule."""
+    return [board for board in boards if overlap(view.box(SpaceBox.around(board)), box)]

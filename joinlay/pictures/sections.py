@@ -8,18 +8,16 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import area, box_of, corners
 from joinlay.lengths import Fraction, Length
+from joinlay.pen.dimensioning import LevelChain, UprightChain
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Arc, Polyline, Role, bounds_of, flatten
 from joinlay.pen.placing import whole
-from joinlay.pen.scales import scales_of
-from joinlay.pictures.chains import LevelChain, UprightChain
-from joinlay.pictures.cutting import in_bank, level_cut, near_cut
-from joinlay.pictures.details import DETAIL, RADIUS, Spot, spots_on_level, spots_on_upright
-from joinlay.pictures.front_dimensions import FIGURE, FIRST, over_all
-from joinlay.pictures.naming import Column, Named, named_in
-from joinlay.pictures.picture import Easel, Picture, Size, largest_that_fits
+from joinlay.pictures.details import DETAIL, RADIUS, DetailSpot, spots_on_level, spots_on_upright
+from joinlay.pictures.elevation import FIRST
+from joinlay.pictures.leaders import NameColumn, Named, named_in
+from joinlay.pictures.picture import FIGURE, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
-from joinlay.pictures.scene import scene_of
+from joinlay.pictures.scene import in_bank, level_cut, near_cut, scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes, hatch_strokes, knob_aside
 
@@ -27,17 +25,16 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from joinlay.jobs.plan import Plan
+    from joinlay.pen.dimensioning import Stop
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Stroke
-    from joinlay.pen.scales import Scale
-    from joinlay.pictures.chains import Stop
+    from joinlay.pictures.picture import Scale
     from joinlay.pictures.projecting import Facet, View
-    from joinlay.pictures.scene import Knob, Mouth, Scene
+    from joinlay.pictures.scene import Knob, PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
 __all__ = ["level_section", "upright_sections"]
 
-_NAME: Final = Fraction(5, 2)
 #: From a row of dimensions to the next.
 _ROW: Final = Fraction(8)
 #: From the wood to the names, how wide these may be, and how far they go past the wood up and down.
@@ -54,20 +51,20 @@ def upright_sections(plan: Plan, room: Size) -> tuple[Picture, ...]:
     """
     scene = scene_of(plan)
     banks = {
-        tuple((mouth.floor, mouth.drawer.opening.height.mm) for mouth in bank): n
+        tuple((opening.floor, opening.drawer.opening.height.mm) for opening in bank): n
         for n, bank in reversed(list(enumerate(scene.banks)))
     }
     return tuple(_upright_section(plan, scene, n, room) for n in sorted(banks.values()))
 
 
 def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture:
-    mouths = scene.banks[bank]
-    x0, _, x1, _ = mouths[0].box
+    openings = scene.banks[bank]
+    x0, _, x1, _ = openings[0].box
     many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
-    sight = look(in_bank(scene, mouths), FROM_RIGHT.at((x0 + x1) / 2))
+    sight = look(in_bank(scene, openings), FROM_RIGHT.at((x0 + x1) / 2))
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
-    return _Section(plan, scene, mouths, sight, named_in(sight, scene.boards), title, spots).fitted(room)
+    return _Section(plan, scene, openings, sight, named_in(sight, scene.boards), title, spots).fitted(room)
 
 
 def level_section(plan: Plan, room: Size) -> Picture | None:
@@ -76,26 +73,26 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
     At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. No rule; ISO 128, ISO 129-1.
     """
     scene = scene_of(plan)
-    if not scene.mouths:
+    if not scene.openings:
         return None
-    mouth = scene.mouths[0]
+    opening = scene.openings[0]
     boards = near_cut(scene)
     sight = look(boards, FROM_ABOVE.at(level_cut(scene)))
-    title = f"section through {mouth.drawer.name}, seen from above"
-    return _Section(plan, scene, (mouth,), sight, named_in(sight, boards), title, spots_on_level(plan, scene)).fitted(room)
+    title = f"section through {opening.drawer.name}, seen from above"
+    return _Section(plan, scene, (opening,), sight, named_in(sight, boards), title, spots_on_level(plan, scene)).fitted(room)
 
 
 @dataclass(frozen=True, slots=True)
 class _Section:
-    """One section of a plan, looked at once and drawn at any scale; ``mouths`` are the drawers it goes through."""
+    """One section of a plan, looked at once and drawn at any scale; ``openings`` are the drawers it goes through."""
 
     plan: Plan
     scene: Scene
-    mouths: Sequence[Mouth]
+    openings: Sequence[PlacedOpening]
     sight: Sight
     names: tuple[Named, ...]
     title: str
-    spots: tuple[Spot, ...] = ()
+    spots: tuple[DetailSpot, ...] = ()
 
     @property
     def view(self) -> View:
@@ -129,7 +126,7 @@ class _Section:
         self._spots(easel, fit)
         self._in_drawers(easel, fit)
         left, bottom, right, top = bounds_of(easel.strokes)
-        column = Column(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
+        column = NameColumn(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
         self._dimensions(easel, fit, (left, bottom, right, top))
         made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid) for one in made]
@@ -138,7 +135,7 @@ class _Section:
 
     def _knobs(self) -> Iterable[Knob]:
         """The knobs of the drawers cut, one a drawer in the upright section."""
-        fronts = {mouth.drawer.board("front").name for mouth in self.mouths}
+        fronts = {opening.drawer.board("front").name for opening in self.openings}
         if not self.is_upright:
             fronts = {board.name for board in (facet.board for facet in self.sight.facets if facet.is_cut)}
         return [knob for knob in self.scene.knobs if knob.pull.front in fronts and (knob.pull.number == 1 or not self.is_upright)]
@@ -151,11 +148,11 @@ class _Section:
 
     def _openings(self, fit: Fit) -> Iterable[Stroke]:
         """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their depth."""
-        for mouth in self.mouths:
-            x0, z0, x1, z1 = mouth.box
-            deep = mouth.drawer.opening.depth.mm
+        for opening in self.openings:
+            x0, z0, x1, z1 = opening.box
+            deep = opening.drawer.opening.depth.mm
             box = (_ZERO, z0, deep, z1) if self.is_upright else (x0, _ZERO, x1, deep)
-            yield Polyline(corners(fit.box(box)), Role.CENTRE, closed=True, says=f"{mouth.drawer.name} opening")
+            yield Polyline(corners(fit.box(box)), Role.CENTRE, closed=True, says=f"{opening.drawer.name} opening")
 
     def _spots(self, easel: Easel, fit: Fit) -> None:
         """A circle where there is a detail, with its letter beside it where there is room."""
@@ -169,17 +166,17 @@ class _Section:
 
     def _in_drawers(self, easel: Easel, fit: Fit) -> None:
         """In each drawer its name and, on wood that is seen, which way the grain runs."""
-        for mouth in self.mouths:
-            name = mouth.drawer.name
+        for opening in self.openings:
+            name = opening.drawer.name
             facets = [facet for facet in self.sight.facets if facet.board.name.startswith(f"{name} ") and not facet.is_cut]
             for facet in sorted(facets, key=lambda facet: area(box_of(facet.corners)), reverse=True)[:2]:
                 self._grain(easel, fit, facet)
-            within = self._inside(mouth, fit)
-            easel.write([words(name, _NAME)], within)
+            within = self._inside(opening, fit)
+            easel.write([words(name, SMALL)], within)
 
-    def _inside(self, mouth: Mouth, fit: Fit) -> Box:
+    def _inside(self, opening: PlacedOpening, fit: Fit) -> Box:
         """Between front and back of a drawer, or between its sides."""
-        boxes = {part: box_of(self.sight.of(mouth.drawer.board(part))[0].corners) for part in ("front", "back")}
+        boxes = {part: box_of(self.sight.of(opening.drawer.board(part))[0].corners) for part in ("front", "back")}
         front, back = fit.box(boxes["front"]), fit.box(boxes["back"])
         if self.is_upright:
             return (front[2] + 1, front[1], back[0] - 1, front[3])
@@ -225,25 +222,29 @@ class _Section:
             if len(ends) < (3 if has_overall else 2):
                 continue
             is_inner = has_overall and (ends[0], ends[-1]) != (self.sight.box[0], self.sight.box[2])
-            made = (LevelChain(self._stops(ends, 0, fit, height), y, low, is_inner=is_inner) for height in (FIGURE, _NAME))
+            made = (LevelChain(self._stops(ends, 0, fit, height), y, low, is_inner=is_inner) for height in (FIGURE, SMALL))
             chain = next((one for one in made if one.fits), None)
             if chain is not None:
                 easel.draw((chain,))
                 y = min(y - _ROW, bounds_of(flatten((chain,)))[1] - 6)
         if has_overall:
-            over_all(easel, (box[0], low), (box[2], low), y - 1 - low, Length(self.size[0]), self.plan.rule, "overall")
+            easel.over_all(
+                (box[0], low), (box[2], low), away=y - 1 - low, size=Length(self.size[0]), rule=self.plan.rule, says="overall"
+            )
 
     def _beside(self, easel: Easel, fit: Fit, ends: Sequence[Fraction], box: Box, low: Fraction, *, has_overall: bool) -> None:
         """A chain at the left of the wood, and the size over all."""
         x = low - FIRST
-        for height in (FIGURE, _NAME) if len(ends) > 1 else ():
+        for height in (FIGURE, SMALL) if len(ends) > 1 else ():
             chain = UprightChain(self._stops(ends, 1, fit, height), x, low, box[1] + Fraction(1, 2), box[3] - Fraction(1, 2))
             if chain.fits:
                 easel.draw((chain,))
                 x -= chain.wide + 3
                 break
         if has_overall:
-            over_all(easel, (low, box[1]), (low, box[3]), x - low, Length(self.size[1]), self.plan.rule, "overall")
+            easel.over_all(
+                (low, box[1]), (low, box[3]), away=x - low, size=Length(self.size[1]), rule=self.plan.rule, says="overall"
+            )
 
     def _extent(self, part: str, axis: int) -> tuple[Fraction, Fraction] | None:
         """From where to where the parts of a kind go, on an axis of the drawing; None where none is drawn."""
@@ -252,7 +253,7 @@ class _Section:
 
     def _lengths(self) -> list[Fraction]:
         """From the show face of the first drawer to its end, and on to the case's back: the drawer's length, and the gap behind it."""
-        drawer = self.mouths[0].drawer
+        drawer = self.openings[0].drawer
         place = drawer.board("front").place
         assert place is not None
         face = place.origin[1] - drawer.board("front").thickness.mm
@@ -275,8 +276,8 @@ class _Section:
 
     def _across(self) -> list[Fraction]:
         """Of the first drawer: its front's ends, and its sides' inside faces at the front."""
-        front = self.mouths[0].drawer.board("front")
-        sides = [self.mouths[0].drawer.board(f"{hand} side") for hand in ("left", "right")]
+        front = self.openings[0].drawer.board("front")
+        sides = [self.openings[0].drawer.board(f"{hand} side") for hand in ("left", "right")]
         assert front.place is not None
         inside = [side.place.origin[0] for side in sides if side.place is not None]
         start = front.place.origin[0]
@@ -285,6 +286,6 @@ class _Section:
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights; the opening alone where nothing else is given."""
         found = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
-        for bank in self.scene.banks if self.scene.is_whole else ((self.mouths[0],),):
+        for bank in self.scene.banks if self.scene.is_whole else ((self.openings[0],),):
             found |= {bank[0].box[0], bank[0].box[2]}
         return sorted(found)

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Final
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.lettering import figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Role, Text, Turn
+from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
-from joinlay.pen.spreading import spread
 from joinlay.templates.template import SMALL, WORD
 
 if TYPE_CHECKING:

@@ -5,7 +5,20 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from joinlay.geometry import area, box_of, corners, overlap, polygon_in, quarter_circle, shared_box, stretch_in, stretch_in_box
+from joinlay.geometry import (
+    area,
+    box_of,
+    corners,
+    overlap,
+    pieces_of_line,
+    polygon_in,
+    quarter_circle,
+    rest_of_line,
+    shared_box,
+    stretch_in,
+    stretch_in_box,
+    united,
+)
 from joinlay.lengths import Fraction
 
 F = Fraction
@@ -68,3 +81,22 @@ def test_points_on_a_quarter_circle_are_on_it_exactly():
     assert found[-1] == (F(0), F(1))
     assert all(x * x + y * y == 1 for x, y in found)
     assert all(x0 > x1 and y0 < y1 for (x0, y0), (x1, y1) in pairwise(found))
+
+
+def test_the_stretch_of_a_line_within_a_polygon():
+    slanted = ((F(0), F(0)), (F(4), F(0)), (F(6), F(4)), (F(2), F(4)))
+    assert stretch_in((F(-4), F(2)), (F(6), F(2)), slanted) == (F(1, 2), F(9, 10))
+    assert stretch_in((F(-4), F(5)), (F(6), F(5)), slanted) is None
+    assert stretch_in((F(0), F(0)), (F(-3), F(0)), slanted) is None
+    assert stretch_in((F(0), F(0)), (F(8), F(0)), slanted) == (F(0), F(1, 2))
+
+
+def test_what_is_left_of_a_line():
+    end = (F(10), F(0))
+    covered = united([(F(3, 10), F(1, 2)), (F(1, 5), F(2, 5))])
+    assert covered == [(F(1, 5), F(1, 2))]
+    assert pieces_of_line((F(0), F(0)), end, rest_of_line(covered)) == (
+        ((F(0), F(0)), (F(2), F(0))),
+        ((F(5), F(0)), (F(10), F(0))),
+    )
+    assert rest_of_line([(F(0), F(1))]) == []

@@ -12,8 +12,8 @@ from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
+from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
-from joinlay.pen.spreading import spread
 from joinlay.templates.folding.opened_corner import Flap, OpenedCorner, corners_of
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
 

@@ -6,7 +6,7 @@ figure, and each stretch and centre its name, in lettering that can be read in t
 The method. A name stands inside its stretch, in the longest part that no tick crosses, where that part is long enough for it. One
 that finds no room gets a row beside the stick, with a line that leads to it from its stretch; and since that line may cross the
 part where another name stood, the names are placed anew with it, until none is left without room. Then the rows, which are the
-figure of every tick and the names that stand outside, are spread (``pen.spreading``): in the order of what they speak of, each as
+figure of every tick and the names that stand outside, are spread (``pen.placing``): in the order of what they speak of, each as
 near to it as the others let it. They are set large, or small where large rows would fill more than three quarters of the stick or
 be too wide.
 
@@ -28,7 +28,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import figures, fitted, set_line, words
-from joinlay.pen.spreading import spread
+from joinlay.pen.placing import spread
 from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:

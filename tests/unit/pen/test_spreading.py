@@ -5,7 +5,7 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from joinlay.pen.spreading import spread
+from joinlay.pen.placing import spread, spread_down
 from tests.unit.templates.reading import exact
 
 
@@ -39,3 +39,18 @@ def test_no_other_way_on_a_grid_moves_labels_less(wanted):
     found = spread(exact(*wanted), exact(*sizes), Fraction(-100))
     assert moved(found, wanted) <= best
     assert is_clear(found, sizes)
+
+
+def test_things_spread_keep_apart_and_in_bounds():
+    wanted = [
+        (Fraction(50), Fraction(10)),
+        (Fraction(50), Fraction(10)),
+        (Fraction(49), Fraction(10)),
+        (Fraction(2), Fraction(10)),
+    ]
+    middles = spread_down(wanted, Fraction(0), Fraction(60))
+    assert middles is not None
+    assert all(above - below >= 10 for above, below in pairwise(middles))
+    assert middles[-1] == 5
+    assert middles[0] <= 55
+    assert spread_down(wanted, Fraction(0), Fraction(39)) is None

@@ -6,8 +6,7 @@ import pytest
 
 from joinlay.lengths import mm
 from joinlay.pen.marks import Line, Role, Text
-from joinlay.pictures.details import RADIUS, details
-from joinlay.pictures.window import AROUND, WINDOW, clipped
+from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, examples
 
@@ -67,11 +66,11 @@ def test_openings_alone_have_the_drawers_own_corners_only():
 
 
 def test_the_window_is_a_circle_but_for_a_hair():
-    assert all(x * x + y * y == WINDOW * WINDOW for x, y in AROUND)
+    assert all(x * x + y * y == RADIUS * RADIUS for x, y in CIRCLE)
     square = tuple((Fraction(x), Fraction(y)) for x, y in ((-5, -5), (5, -5), (5, 5), (-5, 5)))
-    assert clipped(square) == square
+    assert in_circle(square) == square
     far = tuple((x + 100, y) for x, y in square)
-    assert clipped(far) == ()
-    half = clipped(tuple((Fraction(x), Fraction(y)) for x, y in ((0, -90), (90, -90), (90, 90), (0, 90))))
+    assert in_circle(far) == ()
+    half = in_circle(tuple((Fraction(x), Fraction(y)) for x, y in ((0, -90), (90, -90), (90, 90), (0, 90))))
     assert min(x for x, _ in half) == 0
-    assert (Fraction(0), WINDOW) in half
+    assert (Fraction(0), RADIUS) in half

@@ -3,8 +3,8 @@
 from fractions import Fraction
 
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
-from joinlay.pen.scales import Scale
 from joinlay.pictures.part_picture import part_picture
+from joinlay.pictures.picture import Scale
 from tests.unit.templates.parts import board, front, side
 
 F = Fraction

@@ -4,9 +4,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from joinlay.boards import CutKind, Place, Shape, Surface, Taper
-from joinlay.geometry import box_of, stretch_in
+from joinlay.geometry import box_of
 from joinlay.lengths import Length, dimension, mm
-from joinlay.pictures.hiding import left_of, part_edges
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, project
 from joinlay.pictures.sight import look
 from tests.unit.templates.parts import board, cut, groove
@@ -124,29 +123,9 @@ def test_wood_at_one_depth_hides_nothing():
     assert pieces(sight, "0", "hidden") == pieces(sight, "100", "hidden") == []
 
 
-def test_the_stretch_of_a_line_within_a_polygon():
-    slanted = ((F(0), F(0)), (F(4), F(0)), (F(6), F(4)), (F(2), F(4)))
-    assert stretch_in((F(-4), F(2)), (F(6), F(2)), slanted) == (F(1, 2), F(9, 10))
-    assert stretch_in((F(-4), F(5)), (F(6), F(5)), slanted) is None
-    assert stretch_in((F(0), F(0)), (F(-3), F(0)), slanted) is None
-    assert stretch_in((F(0), F(0)), (F(8), F(0)), slanted) == (F(0), F(1, 2))
-
-
-def test_what_is_left_of_a_line():
-    end = (F(10), F(0))
-    assert left_of((F(0), F(0)), end, [(F(1, 5), F(2, 5)), (F(3, 10), F(1, 2))]) == (
-        exact((0, 0), (2, 0)),
-        exact((5, 0), (10, 0)),
-    )
-    assert left_of((F(0), F(0)), end, [(F(0), F(1))]) == ()
-
-
 def test_hidden_and_seen_add_up():
     boards = [placed(30 * n, 7 * n, 11 * n, length=100 + n, width=40, name=str(n)) for n in range(6)]
-    shown = [project(one, FROM_FRONT) for one in boards]
-    facets = [facet for own, _ in shown for facet in own]
-    edges = [edge for _, its in shown for edge in its]
-    for parted in part_edges(edges, facets):
+    for parted in look(boards, FROM_FRONT).edges:
         whole = abs(parted.edge.end[0] - parted.edge.start[0]) + abs(parted.edge.end[1] - parted.edge.start[1])
         assert sum(abs(b[0] - a[0]) + abs(b[1] - a[1]) for a, b in (*parted.seen, *parted.hidden)) == whole
         assert Length(whole).mm > 0

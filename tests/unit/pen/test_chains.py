@@ -3,9 +3,9 @@
 from fractions import Fraction
 from itertools import combinations, pairwise
 
+from joinlay.pen.dimensioning import LevelChain, UprightChain
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Line, Text, text_box
-from joinlay.pictures.chains import LevelChain, UprightChain, spread
 from tests.measured.collisions import boxes_overlap, collisions
 
 F = Fraction
@@ -61,13 +61,3 @@ def test_the_lines_stand_where_the_lengths_end():
     chain = UprightChain(stops(0, 10, 30), F(-8), F(0), F(-2), F(40))
     level = [s for s in chain.spelled() if isinstance(s, Line) and s.start[1] == s.end[1]]
     assert [line.start[1] for line in level] == [0, 10, 30]
-
-
-def test_things_spread_keep_apart_and_in_bounds():
-    wanted = [(F(50), F(10)), (F(50), F(10)), (F(49), F(10)), (F(2), F(10))]
-    middles = spread(wanted, F(0), F(60))
-    assert middles is not None
-    assert all(above - below >= 10 for above, below in pairwise(middles))
-    assert middles[-1] == 5
-    assert middles[0] <= 55
-    assert spread(wanted, F(0), F(39)) is None

@@ -17,6 +17,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.lettering import words, wrapped
 from joinlay.pen.marks import Fill, Line, Role, Text, text_box
 from joinlay.pen.placing import MM, whole
+from joinlay.pictures.picture import SMALL
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -27,10 +28,9 @@ if TYPE_CHECKING:
     from joinlay.pictures.sight import Sight
     from joinlay.pictures.wood import Fit
 
-__all__ = ["SMALL", "Column", "Named", "SetNames", "kinds_of", "leader", "named_in"]
+__all__ = ["NameColumn", "Named", "SetNames", "kinds_of", "leader", "named_in"]
 
-#: The height of names in mm, and from one line of them to the next.
-SMALL: Final = Fraction(5, 2)
+#: From one line of a name to the next, and white between two names, in mm.
 _STEP, _BETWEEN = Fraction(19, 5), Fraction(6, 5)
 #: White between words and a line that passes them, in micrometres.
 _WHITE: Final = 600
@@ -101,7 +101,7 @@ def named_in(sight: Sight, boards: Iterable[Board]) -> tuple[Named, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class NameColumn:
     """Names one under the other, their left side at ``left``, at most ``wide``, from ``low`` up to ``high``."""
 
     left: Fraction
@@ -146,7 +146,7 @@ class Column:
 class _Search:
     """Looks for levels for names in a column, clear of each other, whose lines pass clear of the words ``avoided``; all in micrometres."""
 
-    def __init__(self, column: Column, avoided: Sequence[Whole]) -> None:
+    def __init__(self, column: NameColumn, avoided: Sequence[Whole]) -> None:
         self._left, self._low, _, self._high = whole((column.left - 1, column.low, column.left, column.high))
         self._avoided = avoided
         self._taken: list[tuple[int, int]] = []
