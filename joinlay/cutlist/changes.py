@@ -29,8 +29,8 @@ class Fate(Enum):
     """What becomes of a part that was cut to the old job."""
 
     SERVES = "serves as it is; make the new cuts in it"
-    SERVES_UNJOINTED = "right in size; spoiled only if its joints are cut"
-    HAIR = "small by no more than a cut may stray; try it before you make it again"
+    SERVES_UNJOINTED = "right in size; serves if its joints are not cut yet"
+    HAIR = "too small, but by no more than a cut may stray; try it before you make it again"
     CUT_DOWN = "too large; cut it down if its joints are not cut yet"
     AGAIN = "too small, or of other wood; make it again"
     NOT_NEEDED = "not needed any more"

@@ -13,7 +13,7 @@ w + k by h + k in a sheet W + k by H + k). Units are whatever makes every length
 grain, ``width`` across it.
 
 What it costs: for each piece a look at every free panel that is still large enough for some piece, so about the square of the
-number of pieces at worst; a hundred pieces take a few thousandths of a second.
+number of pieces at worst; a hundred pieces take about a thousandth of a second.
 
 What it can't do: it never takes a piece back, never joins two free panels that lie side by side, and frees each piece with two
 cuts. Some layouts that a saw could make are out of its reach.

@@ -6,12 +6,10 @@ that costs in sheets is found by laying everything a second time without.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.cutting_list import Grain
-from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.layouts import FrontColumn, lay_out, offcut_limits, parts_to_saw
 from joinlay.cutlist.pattern import Blank, Layout, PartToSaw
 from joinlay.findings import note, warning
 from joinlay.lengths import ZERO, Fraction, Length, dimension
@@ -26,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.plan import Plan
 
-__all__ = ["FRONT", "FrontColumn", "offcut_limits", "pieces_of", "sheet_layouts", "stack_fronts"]
+__all__ = ["FRONT", "sheet_layouts", "stack_fronts"]
 
 
 def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
@@ -43,27 +41,12 @@ def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
     return tuple(_layout(plan, name, same, boards) for name, same in groups.items())
 
 
-def pieces_of(groups: Sequence[Group]) -> list[PartToSaw]:
-    """Every part of ``groups``, to be sawn at the size its row says."""
-    return [
-        PartToSaw(name, row.number, row.sawn.length, row.sawn.width, row.grain is Grain.ANY)
-        for group in groups
-        for row in group.rows
-        for name in row.names
-    ]
-
-
-def offcut_limits(plan: Plan) -> OffcutLimits:
-    """The smallest offcut worth keeping, from the practice table (CL-2)."""
-    return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
-
-
 def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str, Board]) -> Layout:
     stock = groups[0].stock
     assert isinstance(stock, Sheet)
     kerf, sawing = plan.shop.saw.kerf, plan.on_hand.sawing
     whole = Blank(name, stock.length, stock.width, plan.shop.practice.length("edge trim"), is_whole=True)
-    pieces = pieces_of(groups)
+    pieces = parts_to_saw(groups)
     has_grain = any(not piece.any_grain for piece in pieces)
     have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
     stacks = stack_fronts(pieces, boards, whole, kerf) if sawing.fronts_together else ()
@@ -159,29 +142,6 @@ def _cost_of_columns(more: int) -> Iterator[Finding]:
 FRONT = "drawer front"
 
 
-@dataclass(frozen=True, slots=True)
-class FrontColumn:
-    """Pieces cut one after the other from one column, a kerf between.
-
-    ``across`` True: they lie above one another across the sheet, as fronts do whose grain runs from side to side; False: end to
-    end, for fronts with upright grain. ``parted_from`` is the last piece before, where the column had to be broken.
-    """
-
-    pieces: tuple[PartToSaw, ...]
-    across: bool
-    parted_from: str = ""
-
-    def length(self, kerf: Length) -> Length:
-        """How much of the sheet's length it takes."""
-        sizes = [piece.length for piece in self.pieces]
-        return max(sizes) if self.across else _end_to_end(sizes, kerf)
-
-    def width(self, kerf: Length) -> Length:
-        """How much of the sheet's width it takes."""
-        sizes = [piece.width for piece in self.pieces]
-        return _end_to_end(sizes, kerf) if self.across else max(sizes)
-
-
 def stack_fronts(pieces: Sequence[PartToSaw], boards: Mapping[str, Board], sheet: Blank, kerf: Length) -> tuple[FrontColumn, ...]:
     """The columns to cut the fronts among ``pieces`` in, each no larger than a whole ``sheet``.
 
@@ -228,7 +188,3 @@ def _broken(bank: Sequence[PartToSaw], room: tuple[Length, Length], kerf: Length
             parted_from, run = run[-1].name, []
         run.append(piece)
     return [*stacks, FrontColumn(tuple(run), across, parted_from)]
-
-
-def _end_to_end(sizes: Sequence[Length], kerf: Length) -> Length:
-    return sum(sizes[1:], Length(sizes[0].mm)) + kerf * (len(sizes) - 1)

@@ -203,7 +203,7 @@ def _unused(lines: Sequence[ShoppingLine], plan: Plan, prices: Prices) -> Iterat
             remedy = "The nearest name is {near}." if near else "The names are {near}."
             yield warning(
                 "price not used",
-                "The price of {name} belongs to nothing on the list.",
+                "There is a price for {name}, but nothing on the list is called that.",
                 remedy,
                 "CL-2",
                 name=name,

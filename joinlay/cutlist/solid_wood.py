@@ -11,9 +11,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.laying_out import lay_out
+from joinlay.cutlist.layouts import lay_out, offcut_limits, parts_to_saw
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
-from joinlay.cutlist.sheet_goods import offcut_limits, pieces_of
 from joinlay.findings import note, warning
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
 from joinlay.lengths import ZERO, Dimension, Fraction, Length, Unit, default, inches, mm
@@ -229,7 +228,7 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             of[name] = (board, start)
     # The smallest first, so that long clear lengths are kept for long parts.
     sections.sort(key=lambda blank: blank.length.mm * blank.width.mm)
-    pieces = pieces_of(groups)
+    pieces = parts_to_saw(groups)
     laid = lay_out(pieces, sections, None, kerf, FirstCut.CROSSCUT, keep)
     sawn = {sheet.blank.name: sheet for sheet in laid.sheets}
     cut = []

@@ -157,9 +157,9 @@ def _no_list(fault: ErrorDetails) -> str:
 def _wrong_number(fault: ErrorDetails) -> str:
     key, limits = _last_word(fault), fault.get("ctx", {})
     wanted = f"at least {limits['min_length']}" if "min_length" in limits else f"at most {limits['max_length']}"
-    return (
-        f"there are {limits.get('actual_length', 'others')} here; {wanted} must be. {_HOW.get(key, '').capitalize()}".rstrip()
-        + "."
+    count, how = limits.get("actual_length", "too many"), _HOW.get(key, "")
+    return f"there {'is' if count == 1 else 'are'} {count} here; there must be {wanted}." + (
+        f" {how[0].upper()}{how[1:]}." if how else ""
     )
 
 
@@ -227,7 +227,7 @@ def _missing_stock(
 ) -> Iterator[Trouble]:
     for key in STOCK_KEYS:
         without = [n for n, table in enumerate(tables) if key not in table and key not in every]
-        message = f"nothing says what {_made_of(key)} of; write {key} = and the name of a stock"
+        message = f"nothing says what {_made_of(key)} made of; write {key} = and the name of a stock"
         if without and len(without) == len(tables):
             yield source.trouble(("drawers",), "drawers", f"{message} in [drawers], or in each {heading}.")
         else:

@@ -177,7 +177,7 @@ def _length(other: object) -> Length:
         return other
     text = f"'{quoted(other)}'" if isinstance(other, (int, float)) else "'5/8'"
     raise NotExact(
-        f"{quoted(other)} is no length, so it cannot be added to or compared with one; write mm({text}) or inches({text})."
+        f"{quoted(other)} is not a length, so it cannot be added to or compared with one; write mm({text}) or inches({text})."
     )
 
 

@@ -49,7 +49,7 @@ class Sheet:
         """Refuse sizes of zero or less, and kinds of sheet nothing is known of."""
         if self.kind not in SHEET_KINDS:
             near = nearest_names(self.kind, SHEET_KINDS) or SHEET_KINDS
-            raise BadInput(f"{self.name}: {quoted(self.kind)} is no kind of sheet; write {' or '.join(near)}.")
+            raise BadInput(f"{self.name}: {quoted(self.kind)} is not a kind of sheet known here; write {' or '.join(near)}.")
         require_positive(self.name, self.nominal, self.length, self.width, self.measured)
 
     @property

@@ -142,7 +142,7 @@ def test_a_shop_file_beside_the_job(tmp_path, job, capsys):
     shop.write_text("kerf = true\n")
     ran = run(capsys, "check", path)
     assert ran.code == 2
-    assert "my.shop.toml:1: kerf: true is no length" in ran.err
+    assert "my.shop.toml:1: kerf: true is not a length" in ran.err
     shop.unlink()
     shop.mkdir()
     assert "is a folder" in run(capsys, "check", path).err

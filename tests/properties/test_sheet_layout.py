@@ -5,9 +5,8 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.layouts import FrontColumn, OffcutLimits, lay_out
 from joinlay.cutlist.pattern import Blank, PartToSaw
-from joinlay.cutlist.sheet_goods import FrontColumn
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, Length, dimension, inches, mm
 from tests.unit.cutlist.sawyer import check_every_piece_once, check_sheet

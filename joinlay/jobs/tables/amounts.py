@@ -119,7 +119,7 @@ def read_temperature(text: str) -> Fraction:
         raise BadInput(f'{text.strip()} is a temperature without a scale; write "{text.strip().rstrip("°º ")} C" or "... F".')
     celsius = parted[0] if scale["scale"].startswith("c") else (parted[0] - 32) * Fraction(5, 9)
     if not -20 <= celsius <= 60:
-        raise BadInput(f"{text.strip()} is no air to keep furniture in; write -20 to 60 C (-4 to 140 F).")
+        raise BadInput(f"{text.strip()} is not a temperature furniture is kept at; write -20 to 60 C (-4 to 140 F).")
     return celsius
 
 
@@ -149,7 +149,9 @@ def read_stiffness(text: str) -> Fraction:
         raise BadInput(f"{quoted(text)} cannot be read as a stiffness; write {_STIFFNESS_SAID}.")
     gigapascals = parted[0] * _MODULI[unit]
     if not Fraction(1, 2) <= gigapascals <= 30:
-        raise BadInput(f"{text.strip()} is no sheet's stiffness; it lies from 0.5 to 30 GPa (plywood about 7). Check the unit.")
+        raise BadInput(
+            f"{text.strip()} is not the stiffness of any sheet; that lies between 0.5 and 30 GPa (plywood about 7). Check the unit."
+        )
     return gigapascals
 
 

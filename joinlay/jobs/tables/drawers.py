@@ -210,7 +210,7 @@ class BankEntry(DrawersEntry):
         if self.graduation is not None:
             raise BadInput("heights gives the openings one by one, so there is no graduation; leave one of them out.")
         if sum(height is None for height in heights) > 1:
-            raise BadInput('two openings or more are "fill"; one at most takes what is left.')
+            raise BadInput('more than one opening is "fill"; only one can take what is left.')
 
     @property
     def count(self) -> int:

@@ -108,7 +108,7 @@ def _length(given: object, info: ValidationInfo[Context]) -> Given[Length]:
     spelled = bare(given, f"a length, such as {example},")
     text = _number_text(spelled.value)
     if text is None:
-        raise BadInput(f"{_shown(spelled.value)} is no length; write a number or text, such as {example}.")
+        raise BadInput(f"{_shown(spelled.value)} is not a length; write a number or text, such as {example}.")
     length = read_length(text, unit)
     if abs(length) > _LONGEST:
         raise BadInput(f"{_with_unit(text, unit)} is longer than any piece; the most is 10 m. Check the unit.")
@@ -147,7 +147,7 @@ def _ratio(given: object) -> Given[Fraction]:
     spelled = bare(given, 'a ratio, such as "1/3" or 4,')
     text = _number_text(spelled.value)
     if text is None:
-        raise BadInput(f'{_shown(spelled.value)} is no ratio; write a fraction such as "1/3", or a number such as 4.')
+        raise BadInput(f'{_shown(spelled.value)} is not a ratio; write a fraction such as "1/3", or a number such as 4.')
     ratio = exact_fraction(text)
     if not 0 < ratio <= 100:
         raise BadInput(f"{text.strip()} is out of range for a ratio; it must be more than 0 and at most 100.")
@@ -157,7 +157,7 @@ def _ratio(given: object) -> Given[Fraction]:
 def _yes_or_no(given: object) -> bool:
     value = given.value if isinstance(given, Spelled) else None
     if not isinstance(value, bool):
-        raise BadInput("true or false is wanted here.")
+        raise BadInput("write true or false here.")
     return value
 
 
@@ -165,7 +165,7 @@ def _count(given: object) -> int:
     spelled = bare(given, "a whole number")
     count = spelled.value
     if isinstance(count, bool) or not isinstance(count, int):
-        raise BadInput(f"{_shown(count)} is no count; write a whole number, such as 3.")
+        raise BadInput(f"{_shown(count)} is not a count; write a whole number, such as 3.")
     if not 1 <= count <= _MOST_ALIKE:
         raise BadInput(f"{_shown(count)} is out of range; write a whole number from 1 to {_MOST_ALIKE}.")
     return count
@@ -201,7 +201,7 @@ def checked_name(given: object) -> Given[str]:
     found = checked_text(given, "a name")
     name = " ".join(found.value.split())
     if not name or len(name) > _NAME_LENGTH or not name.isprintable():
-        raise BadInput(f"{_shown(found.value)} is no name; write 1 to {_NAME_LENGTH} letters and figures.")
+        raise BadInput(f"{_shown(found.value)} is not a name; write 1 to {_NAME_LENGTH} letters and figures.")
     return Given(name, found.spelled, found.origin)
 
 

@@ -111,7 +111,7 @@ def _price(given: object) -> Fraction:
     """An exact sum of at least zero."""
     value = given.value if isinstance(given, Spelled) else None
     if isinstance(value, bool) or not isinstance(value, (int, str)):
-        raise BadInput("a price is wanted here; write a number, such as 62.50.")
+        raise BadInput("write a price here, as a number such as 62.50.")
     price = exact_fraction(value if isinstance(value, int) else str(value).replace("_", ""))
     if not 0 <= price <= _DEAREST:
         raise BadInput(f"{value} is out of range for a price; it must be from 0 to {_DEAREST}.")

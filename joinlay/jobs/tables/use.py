@@ -43,7 +43,7 @@ class DayEntry(Entry):
     @model_validator(mode="after")
     def _is_one_or_the_other(self) -> "DayEntry":
         if self.moisture is not None and (self.humidity is not None or self.temperature is not None):
-            raise BadInput(f"the moisture of the wood is known, so its air isn't asked; {_WAYS}")
+            raise BadInput(f"the moisture of the wood and the air are both given, and only one can count; {_WAYS}")
         if self.moisture is None and self.humidity is None:
             raise BadInput(f"nothing says how damp it is; {_WAYS}")
         # Air and wood that the equations don't serve are refused here, where their line is known.

@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.layouts import OffcutLimits, lay_out
 from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw, cut_steps
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, dimension, mm

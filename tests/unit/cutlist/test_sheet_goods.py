@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.layouts import parts_to_saw
 from joinlay.cutlist.pattern import Blank, Keeps
-from joinlay.cutlist.sheet_goods import pieces_of, sheet_layouts, stack_fronts
+from joinlay.cutlist.sheet_goods import sheet_layouts, stack_fronts
 from joinlay.jobs.on_hand import FirstCut, OnHand, Sawing, SheetOnHand
 from joinlay.lengths import ZERO, inches
 from tests.unit.cutlist.bench import board, cherry, front, make_plan, ply, size, tenon
@@ -143,7 +144,7 @@ KERF = inches("1/8")
 def stacks(*boards, sheet=("96", "48"), on_hand=None):
     plan = make_plan(*boards, **({"on_hand": on_hand} if on_hand else {}))
     blank = Blank("sheet", size(sheet[0]), size(sheet[1]), size("1/4"), is_whole=True)
-    return stack_fronts(pieces_of(cutting_list(plan).groups), {each.name: each for each in boards}, blank, KERF)
+    return stack_fronts(parts_to_saw(cutting_list(plan).groups), {each.name: each for each in boards}, blank, KERF)
 
 
 def names(stack):

@@ -84,7 +84,7 @@ def test_a_missing_price_is_said_and_the_total_is_at_least():
 def test_a_price_that_belongs_to_nothing_is_said():
     shopping = shop_for(board("a"), on_hand=OnHand(prices=Prices("", {"plly": Fraction(40), "ply": Fraction(1)})))
     (finding,) = shopping.findings
-    assert finding.sentence(str) == "The price of plly belongs to nothing on the list."
+    assert finding.sentence(str) == "There is a price for plly, but nothing on the list is called that."
     assert finding.way_out(str) == "The nearest name is ply."
 
 

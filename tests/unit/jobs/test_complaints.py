@@ -23,8 +23,8 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
 @pytest.mark.parametrize(
     ("value", "said"),
     [
-        ("true", "true is no length; write a number or text"),
-        ("2020-01-01", "2020-01-01 is no length"),
+        ("true", "true is not a length; write a number or text"),
+        ("2020-01-01", "2020-01-01 is not a length"),
         ('["4"]', "this is a list, where a length"),
         ("{ a = 1 }", "this is a table, where a length"),
         ("0", "0 in is not a size; it must be more than 0"),
@@ -122,12 +122,12 @@ def test_a_name_that_is_none(name):
 
 def test_stock_that_nothing_names():
     assert only_trouble(GOOD.replace('sides = "birch"\n', "")) == (
-        "chest.toml:19: drawers: nothing says what the sides are of; write sides = and the name of a stock in [drawers], or in each drawer."
+        "chest.toml:19: drawers: nothing says what the sides are made of; write sides = and the name of a stock in [drawers], or in each drawer."
     )
     one_of_two = (
         GOOD.replace('sides = "birch"\n', "") + '\n[[drawer]]\nsides = "birch"\nopening = { width = 9, height = 4, depth = 9 }\n'
     )
-    assert only_trouble(one_of_two).startswith("chest.toml:23: drawer 1: nothing says what the sides are of; ")
+    assert only_trouble(one_of_two).startswith("chest.toml:23: drawer 1: nothing says what the sides are made of; ")
 
 
 def test_sizes_that_nothing_names():
@@ -141,7 +141,7 @@ def test_a_job_without_drawers_or_stock():
     found = troubles_in("")
     assert [trouble.split(";")[0] for trouble in found] == ["chest.toml: stock is missing", "chest.toml: drawer is missing"]
     assert "[[drawer]]" in found[1]
-    assert "at least 1 must be" in " ".join(troubles_in(GOOD[: GOOD.index("[stock")] + "drawer = []\nstock = {}\n"))
+    assert "there must be at least 1" in " ".join(troubles_in(GOOD[: GOOD.index("[stock")] + "drawer = []\nstock = {}\n"))
     one_bracket = GOOD.replace("[[drawer]]", "[drawer]")
     assert "this is a table, where a list is wanted; write [[drawer]], two brackets each side" in only_trouble(one_bracket)
 
@@ -154,8 +154,8 @@ def test_a_job_without_drawers_or_stock():
         ('species = "black cherry"\n', "", "solid wood needs its species"),
         ('kind = "solid"\n', "", "species and cut are for solid wood"),
         ('species = "black cherry"', 'species = "black cherry"\nsheet = ["9", "9"]', "sheet is for sheet goods"),
-        ("sheet = [60, ", "sheet = [60, 70, ", "there are 3 here; at most 2 must be"),
-        ("sheet = [60, ", "sheet = [", "there are 1 here; at least 2 must be"),
+        ("sheet = [60, ", "sheet = [60, 70, ", "there are 3 here; there must be at most 2."),
+        ("sheet = [60, ", "sheet = [", "there is 1 here; there must be at least 2."),
         ("measured = 0.483", "measured = 12", "measured 12 is too far from nominal 1/2 to be the same stock"),
         ("measured = 0.483", "measured = 0.2", "measured 0.2 is too far from nominal"),
         ('nominal = "1/4"', "", "nominal is missing; write what it is sold as"),
@@ -172,7 +172,7 @@ def test_stock_that_cannot_be(old, new, said):
     ("lines", "said"),
     [
         ('kerf = "wide"', "shop, kerf: 'wide' cannot be read"),
-        ("cutters = []", "shop, cutters: there are 0 here; at least 1 must be"),
+        ("cutters = []", "shop, cutters: there are 0 here; there must be at least 1."),
         ("cutters = 5", "shop, cutters: this is 5, where a list is wanted; write cutters = [{"),
         ('cutters = ["1/4"]', 'shop, cutter 1: this is "1/4", where a table is wanted'),
         ('cutters = [{ diameter = "1/4" }]', "shop, cutter 1: reach is missing; write reach = ..."),
@@ -199,7 +199,7 @@ def test_a_shop_that_cannot_be(lines, said):
         ("tenon-share = 0", "tenon-share: 0 is out of range for a ratio"),
         ("tenon-share = -1", "tenon-share: -1 is out of range"),
         ("tenon-depth = 1000", "tenon-depth: 1000 is out of range"),
-        ("tenon-share = true", "tenon-share: true is no ratio"),
+        ("tenon-share = true", "tenon-share: true is not a ratio"),
         ("tenon-share = []", "tenon-share: this is a list, where a ratio"),
         ("tenon-share = '4/3'", 'practice: tenon-share is 4/3; a share of a thickness must be less than 1, such as "1/3".'),
     ],

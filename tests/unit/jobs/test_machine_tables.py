@@ -140,7 +140,7 @@ def test_the_order_of_choice():
         ("table-saw = { dado-set = [] }", "Write the widths your dado set stacks to"),
         ("table-saw = { dado-set = [0.25, -1] }", "shop, table-saw, dado-set 2: -1 in is not a size"),
         ('hand-router = { offset = { distance = "2 7/8" } }', "cutter is missing; write the cutter of the trial cut"),
-        ("mortiser = 3", "true or false is wanted here."),
+        ("mortiser = 3", "write true or false here."),
         ('first-choice = ["bandsaw"]', '"bandsaw" is not known here; write "router table", "table saw" or "hand-held router"'),
         ('first-choice = ["table saw", "table saw"]', "first-choice names the table saw twice"),
         ("limits = { narow = 3 }", "shop, limits: there is no key 'narow' here; the nearest is 'narrow'."),

@@ -81,7 +81,7 @@ def test_what_is_wrong_with_a_file_stands_at_its_line():
     [
         ("turn = 45", "write 0, 90, 180 or 270"),
         ("turn = true", "write 0, 90, 180 or 270"),
-        ('mirrored = "yes"', "true or false is wanted"),
+        ('mirrored = "yes"', "write true or false here"),
         ('depth = "-1"', "at least 0"),
         ('at = "left end"', 'write at = { end = "left end"'),
         ('at = { ende = "left end" }', "the nearest is 'end'"),

@@ -115,7 +115,7 @@ def test_stops_are_of_the_runners_stock_or_left_out():
     [
         ("", CASE, "write drawers = and how many"),
         ('drawers = 2\nheights = ["4", "5"]', CASE, "write drawers = and how many"),
-        ('heights = ["fill", "fill"]', CASE, "one at most"),
+        ('heights = ["fill", "fill"]', CASE, "only one can take what is left"),
         ('heights = ["4"]\ngraduation = "equal"', CASE, "leave one of them out"),
         ('drawers = 2\nstep = "1"', CASE, 'step is for graduation = "arithmetic"'),
         ('drawers = 2\ngraduation = "arithmetic"\nratio = 2', CASE, 'ratio is for graduation = "geometric"'),

@@ -69,7 +69,7 @@ def test_a_heavier_load_is_heavier_in_the_findings():
         ('driest = { temperature = "70" , humidity = "30 %" }', 'chest.toml:2: seasons, driest, temperature: 70 is a temperature without a scale'),
         ('driest = { humidity = "0.3" }', "seasons, driest, humidity: 0.3 could be a share or per cent"),
         ('driest = { temperature = "70 F" }', "seasons, driest: nothing says how damp it is"),
-        ('driest = { humidity = "30 %", moisture = "8 %" }', "seasons, driest: the moisture of the wood is known"),
+        ('driest = { humidity = "30 %", moisture = "8 %" }', "seasons, driest: the moisture of the wood and the air are both given"),
         ('driest = { moisture = "40 %" }', "seasons, driest: wood of 40 % moisture was given"),
         ('driest = { humidity = "95 %" }', "seasons: wood settles at"),
         ('dryest = { humidity = "30 %" }', "the nearest is 'driest'"),

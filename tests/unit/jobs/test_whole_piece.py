@@ -90,7 +90,7 @@ def test_half_a_piece_or_two_kinds_of_drawers_are_answered(runners, more, said):
 
 def test_a_bank_without_stock_says_what_is_missing():
     text = JOB.format(runners=RUNNERS, more="").replace('front = "cherry"\n', "")
-    with pytest.raises(Troubles, match="nothing says what the front is of"):
+    with pytest.raises(Troubles, match="nothing says what the front is made of"):
         read_job(text, "chest.toml")
 
 

@@ -12,8 +12,9 @@ from math import lcm
 from typing import TYPE_CHECKING
 
 from joinlay.boards.names import natural
+from joinlay.cutlist.cutting_list import Grain
 from joinlay.cutlist.guillotine import Bin, Item
-from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel, SawCut
+from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel, PartToSaw, SawCut
 from joinlay.cutlist.sawing import Column, Region, saw_out
 from joinlay.cutlist.search import least_sheets, search
 from joinlay.jobs.on_hand import FirstCut
@@ -22,12 +23,12 @@ from joinlay.lengths import Fraction, Length
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
+    from joinlay.cutlist.cutting_list import Group
     from joinlay.cutlist.guillotine import Packing
-    from joinlay.cutlist.pattern import PartToSaw
     from joinlay.cutlist.sawing import Sawn
-    from joinlay.cutlist.sheet_goods import FrontColumn
+    from joinlay.jobs.plan import Plan
 
-__all__ = ["LaidOut", "OffcutLimits", "lay_out"]
+__all__ = ["FrontColumn", "LaidOut", "OffcutLimits", "lay_out", "offcut_limits", "parts_to_saw"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +42,48 @@ class OffcutLimits:
         """True for a panel worth keeping."""
         sizes = (panel.length, panel.width)
         return max(sizes) >= self.shortest and min(sizes) >= self.narrowest
+
+
+def offcut_limits(plan: Plan) -> OffcutLimits:
+    """The smallest offcut worth keeping, from the practice table (CL-2)."""
+    return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
+
+
+def parts_to_saw(groups: Sequence[Group]) -> list[PartToSaw]:
+    """Every part of ``groups``, to be sawn at the size its row says."""
+    return [
+        PartToSaw(name, row.number, row.sawn.length, row.sawn.width, row.grain is Grain.ANY)
+        for group in groups
+        for row in group.rows
+        for name in row.names
+    ]
+
+
+@dataclass(frozen=True, slots=True)
+class FrontColumn:
+    """Pieces cut one after the other from one column, a kerf between.
+
+    ``across`` True: they lie above one another across the sheet, as fronts do whose grain runs from side to side; False: end to
+    end, for fronts with upright grain. ``parted_from`` is the last piece before, where the column had to be broken.
+    """
+
+    pieces: tuple[PartToSaw, ...]
+    across: bool
+    parted_from: str = ""
+
+    def length(self, kerf: Length) -> Length:
+        """How much of the sheet's length it takes."""
+        sizes = [piece.length for piece in self.pieces]
+        return max(sizes) if self.across else _end_to_end(sizes, kerf)
+
+    def width(self, kerf: Length) -> Length:
+        """How much of the sheet's width it takes."""
+        sizes = [piece.width for piece in self.pieces]
+        return _end_to_end(sizes, kerf) if self.across else max(sizes)
+
+
+def _end_to_end(sizes: Sequence[Length], kerf: Length) -> Length:
+    return sum(sizes[1:], Length(sizes[0].mm)) + kerf * (len(sizes) - 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,8 @@
 
 from itertools import pairwise
 
-from joinlay.cutlist.laying_out import OffcutLimits, lay_out
+from joinlay.cutlist.layouts import FrontColumn, OffcutLimits, lay_out
 from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw
-from joinlay.cutlist.sheet_goods import FrontColumn
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, inches, mm
 from tests.unit.cutlist.bench import size
