@@ -93,7 +93,8 @@ def test_stiffness(text, gigapascals):
 
 
 @pytest.mark.parametrize(
-    ("text", "said"), [("8.5", "cannot be read as a stiffness"), ("8500 GPa", "between 0.5 and 30 GPa"), ("8 psi", "Check the unit"), ("stiff", "write")]
+    ("text", "said"), [("8.5", "cannot be read as a stiffness"), ("8500 GPa", "between 0.5 and 30 GPa"), ("8 psi", "Check the unit"),
+     ("stiff", "write")]
 )  # fmt: skip
 def test_stiffness_that_is_none(text, said):
     with pytest.raises(BadInput, match=said):
