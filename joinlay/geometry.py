@@ -7,7 +7,7 @@ windows are.
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -21,6 +21,7 @@ __all__ = [
     "Stretch",
     "area",
     "box_of",
+    "box_without",
     "corners",
     "overlap",
     "pieces_of_line",
@@ -42,6 +43,9 @@ Box = tuple[Fraction, Fraction, Fraction, Fraction]
 
 #: A stretch of a line, as shares of the way from its start (0) to its end (1).
 Stretch = tuple[Fraction, Fraction]
+
+#: The sides of an outline: from each corner, the corners that sides go on to.
+_Sides = dict[Point, list[Point]]
 
 _WHOLE: Final[Stretch] = (Fraction(0), Fraction(1))
 
@@ -180,6 +184,70 @@ def _left_of(points: Sequence[Point], one: Point, two: Point) -> Sequence[Point]
             share = side / (side - other)
             made.append((ax + (bx - ax) * share, ay + (by - ay) * share))
     return made
+
+
+def box_without(box: Box, taken: Iterable[Box]) -> tuple[tuple[Point, ...], ...]:
+    """What is left of ``box`` when the boxes ``taken`` are taken away: its outlines, outsides anticlockwise, holes clockwise.
+
+    Only corners are given, no points along a straight side; none where all is taken. The sides of all boxes make a grid, and the
+    sides of its filled cells that no other filled cell shares make the outlines: the time it takes grows with the cube of how many
+    are taken, which are few.
+    """
+    gone = tuple(taken)
+    xs = sorted({x for x0, _, x1, _ in (box, *gone) for x in (x0, x1) if box[0] <= x <= box[2]})
+    ys = sorted({y for _, y0, _, y1 in (box, *gone) for y in (y0, y1) if box[1] <= y <= box[3]})
+    sides: _Sides = {}
+    cells = product(enumerate(pairwise(xs)), enumerate(pairwise(ys)))
+    filled = {
+        (i, j)
+        for (i, (x0, x1)), (j, (y0, y1)) in cells
+        if not any(a <= x0 and x1 <= c and b <= y0 and y1 <= d for a, b, c, d in gone)
+    }
+    for i, j in sorted(filled):
+        cell = corners((xs[i], ys[j], xs[i + 1], ys[j + 1]))
+        # A side that the next cell shares is no outline.
+        beyond = ((i, j - 1), (i + 1, j), (i, j + 1), (i - 1, j))
+        for side, other in enumerate(beyond):
+            if other not in filled:
+                sides.setdefault(cell[side], []).append(cell[(side + 1) % 4])
+    return tuple(_loops(sides))
+
+
+def _loops(sides: _Sides) -> Iterable[tuple[Point, ...]]:
+    while sides:
+        start = min(sides)
+        loop = [start]
+        at = _take(sides, start, None)
+        while at != start:
+            before = loop[-1]
+            loop.append(at)
+            at = _take(sides, at, before)
+        yield _straightened(loop)
+
+
+def _take(sides: _Sides, at: Point, before: Point | None) -> Point:
+    """The next corner from ``at``; where two outlines touch in it, the one that turns left, so that they stay two."""
+    following = sides[at]
+    choice = following[0]
+    if before is not None and len(following) > 1:
+        choice = next((point for point in following if _turns_left(before, at, point)), choice)
+    following.remove(choice)
+    if not following:
+        del sides[at]
+    return choice
+
+
+def _turns_left(one: Point, two: Point, three: Point) -> bool:
+    return _turn(one, two, three) > 0
+
+
+def _turn(one: Point, two: Point, three: Point) -> Fraction:
+    return (two[0] - one[0]) * (three[1] - two[1]) - (two[1] - one[1]) * (three[0] - two[0])
+
+
+def _straightened(loop: Sequence[Point]) -> tuple[Point, ...]:
+    around = (loop[-1], *loop, loop[0])
+    return tuple(two for one, two, three in zip(around, around[1:], around[2:], strict=False) if _turn(one, two, three) != 0)
 
 
 def quarter_circle(pieces: int) -> tuple[Point, ...]:

@@ -14,10 +14,10 @@ from joinlay.pages import lay_out
 from joinlay.paper import paper_named
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
-from joinlay.templates.folding.fold_strips import fold_strips
+from joinlay.templates.fold_strips import fold_strips
+from joinlay.templates.joint_sections import joint_sections
 from joinlay.templates.knob_profile_template import profile_template
 from joinlay.templates.outline_template import outline_templates
-from joinlay.templates.sections.joint_sections import joint_sections
 from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:

@@ -2,12 +2,13 @@
 
 from itertools import pairwise
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.geometry import (
     area,
     box_of,
+    box_without,
     corners,
     overlap,
     pieces_of_line,
@@ -100,3 +101,44 @@ def test_what_is_left_of_a_line():
         ((F(5), F(0)), (F(10), F(0))),
     )
     assert rest_of_line([(F(0), F(1))]) == []
+
+
+def exact(*numbers):
+    """Numbers as exact ones: a point, a box."""
+    return tuple(map(F, numbers))
+
+
+def test_a_whole_box_is_its_four_corners():
+    assert box_without(exact(0, 0, 20, 10), ()) == ((exact(0, 0), exact(20, 0), exact(20, 10), exact(0, 10)),)
+
+
+def test_a_groove_has_four_corners_more():
+    [loop] = box_without(exact(0, 0, 20, 10), [exact(5, 6, 8, 10)])
+    assert len(loop) == 8
+    assert enclosed(loop) == 188
+    assert {exact(5, 6), exact(8, 6)} <= set(loop)
+
+
+def test_a_cut_through_leaves_two_and_one_inside_a_hole():
+    assert sorted(map(enclosed, box_without(exact(0, 0, 20, 10), [exact(5, 0, 8, 10)]))) == [50, 120]
+    assert sorted(map(enclosed, box_without(exact(0, 0, 20, 10), [exact(5, 4, 8, 6)]))) == [-6, 200]
+    assert box_without(exact(0, 0, 20, 10), [exact(-1, -1, 30, 30)]) == ()
+
+
+def test_two_pieces_that_touch_in_a_corner_stay_two():
+    loops = box_without(exact(0, 0, 2, 2), [exact(0, 1, 1, 2), exact(1, 0, 2, 1)])
+    assert sorted(map(enclosed, loops)) == [1, 1]
+
+
+taken = st.tuples(st.integers(-1, 8), st.integers(-1, 8), st.integers(1, 5), st.integers(1, 5)).map(
+    lambda box: exact(box[0], box[1], box[0] + box[2], box[1] + box[3])
+)
+
+
+@settings(max_examples=60)
+@given(st.lists(taken, max_size=4))
+def test_the_area_left_is_the_squares_that_no_cut_takes(cuts):
+    left = sum(
+        not any(a <= x and x + 1 <= c and b <= y and y + 1 <= d for a, b, c, d in cuts) for x in range(8) for y in range(8)
+    )
+    assert sum(map(enclosed, box_without(exact(0, 0, 8, 8), cuts))) == F(left)

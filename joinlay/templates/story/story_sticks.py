@@ -1,24 +1,32 @@
-"""Every story stick of a plan, as templates at true size."""
+"""The story sticks of a plan: which there are, and what lies along each.
+
+For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank (heights); the width
+over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening, up, across and front to back. Every
+position is that of a placed board or a cut in one, exact, and counts from one end.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from itertools import zip_longest
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import CutKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.templates.banks import whole_piece
-from joinlay.templates.piece_axes import PieceAxis, reach
-from joinlay.templates.story.heights import height_sticks, pull_centres
-from joinlay.templates.story.stick import Apex, Stick, Stretch, merged
+from joinlay.templates.piece_axes import PieceAxis, centre_of, reach, reach_at_end
+from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind, merged
 from joinlay.templates.story.stick_drawing import draw_stick
-from joinlay.templates.story.widths_depths import across_drawer, along_drawer, depth_sticks, width_sticks
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.boards import Board, Cut
     from joinlay.casework.assembly import Drawer
     from joinlay.jobs.plan import Plan
+    from joinlay.templates.banks import DrawerBank, WholePiece
 
 __all__ = ["sticks_of", "story_sticks"]
 
@@ -28,11 +36,8 @@ _ZERO: Final = Fraction(0)
 def story_sticks(plan: Plan) -> tuple[Template, ...]:
     """A strip of paper for each direction of the piece, with everything that lies along it, counted from one end.
 
-    For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank
-    (heights); the width over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening.
     Sticks alike are one, for all their parts. Drawn upright, zero at the foot, the edge to mark from at the left; every position
-    is that of a placed board or a cut in one, exact. Every position counts from one datum, never from the one before it (PR-1;
-    common practice).
+    counts from one datum, never from the one before it (PR-1; common practice).
     """
     return tuple(_template(stick, plan) for stick in sticks_of(plan))
 
@@ -42,7 +47,7 @@ def sticks_of(plan: Plan) -> tuple[Stick, ...]:
     whole = whole_piece(plan)
     if whole is None:
         return merged(_opening_sticks(plan.drawers))
-    return merged((*height_sticks(whole), *width_sticks(whole), *depth_sticks(whole)))
+    return merged((*_height_sticks(whole), *_width_sticks(whole), *_depth_sticks(whole)))
 
 
 def _template(stick: Stick, plan: Plan) -> Template:
@@ -61,7 +66,7 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
             lies="hold up in the opening",
             length=drawer.opening.height.mm,
             stretches=tuple(_up(drawer)),
-            centres=tuple(pull_centres(drawer.board("front"), PieceAxis.HEIGHT, _ZERO)),
+            centres=tuple(_pull_centres(drawer.board("front"), PieceAxis.HEIGHT, _ZERO)),
             top="top",
             apex=Apex.FAR,
         )
@@ -73,8 +78,8 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
             far="right of the opening",
             lies="hold across the opening",
             length=drawer.opening.width.mm,
-            stretches=tuple(across_drawer(drawer, _ZERO)),
-            centres=tuple(pull_centres(drawer.board("front"), PieceAxis.WIDTH, _ZERO)),
+            stretches=tuple(_across_drawer(drawer, _ZERO)),
+            centres=tuple(_pull_centres(drawer.board("front"), PieceAxis.WIDTH, _ZERO)),
             top="top",
             apex=Apex.EDGE,
         )
@@ -87,7 +92,7 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
             far="back of the opening",
             lies="lay in the opening, front to back",
             length=drawer.opening.depth.mm - zero,
-            stretches=tuple(along_drawer(drawer, zero)),
+            stretches=tuple(_along_drawer(drawer, zero)),
             centres=(),
             top="front",
             apex=Apex.DATUM,
@@ -105,3 +110,273 @@ def _up(drawer: Drawer) -> Iterator[Stretch]:
         board = drawer.board(part)
         low, high = reach(board, PieceAxis.HEIGHT)
         yield Stretch(low, high, word, board.name, lane)
+
+
+def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
+    """For each side of the case and face of a partition, each edge of a stile or mullion, and the fronts of each bank.
+
+    All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame.
+    """
+    for bank in whole.banks:
+        for hand, upright in zip(("left", "right"), whole.beside(bank), strict=True):
+            yield _upright(whole, bank, hand, upright)
+    for bank in whole.banks:
+        for board, edge in _frame_edges(whole, bank):
+            yield _stile(whole, bank, board, edge)
+    for bank in whole.banks:
+        yield _fronts(whole, bank)
+
+
+@dataclass(frozen=True, slots=True)
+class _Up:
+    """Measures heights from ``zero``, in mm of the piece."""
+
+    zero: Fraction
+
+    def wood(self, board: Board, word: str, lane: int = 0, drawer: str = "", row: int = 0) -> Stretch:
+        low, high = reach(board, PieceAxis.HEIGHT)
+        return Stretch(low - self.zero, high - self.zero, word, board.name, lane, drawer=drawer, row=row)
+
+    def cut(self, board: Board, cut: Cut, word: str, lane: int = 0) -> Stretch:
+        low, high = reach(board, PieceAxis.HEIGHT, cut)
+        return Stretch(low - self.zero, high - self.zero, word, f"{board.name} {cut.name}", lane, StretchKind.CUT)
+
+    def openings(self, whole: WholePiece, bank: DrawerBank, lane: int) -> Iterator[Stretch]:
+        """The room between each two rails, named by the drawer that fills it."""
+        rails = [reach(rail, PieceAxis.HEIGHT) for rail in whole.rails(bank)]
+        for row, number, drawer in bank.rows():
+            middle = sum(reach(drawer.board("front"), PieceAxis.HEIGHT)) / 2
+            below = max(high for _, high in rails if high <= middle)
+            above = min(low for low, _ in rails if low >= middle)
+            yield Stretch(
+                below - self.zero,
+                above - self.zero,
+                word="opening",
+                part=f"{drawer.name} opening",
+                lane=lane,
+                kind=StretchKind.OPENING,
+                drawer=number,
+                row=row,
+            )
+
+
+def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[Stretch], centres: Sequence[Centre]) -> Stick:
+    low, high = reach(board, PieceAxis.HEIGHT)
+    datum, far = board.datum.word(Surface.END), board.datum.word(Surface.FAR_END)
+    stretches = [one for one in stretches if one.high > 0 and one.low < high - low]
+    return Stick(
+        names=names,
+        measures="heights",
+        datum=datum,
+        far=far,
+        lies=lies,
+        length=high - low,
+        stretches=tuple(stretches),
+        centres=tuple(centres),
+        top="top",
+        apex=Apex.FAR,
+    )
+
+
+def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> Stick:
+    """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
+    up = _Up(reach(upright, PieceAxis.HEIGHT)[0])
+    stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts if cut.kind is CutKind.DADO]
+    for row, number, drawer in bank.rows():
+        for board in whole.runners_of(drawer, hand):
+            # What stands under the bearer further in is drawn beside what lies on the side.
+            stretches.append(up.wood(board, board.part, 0, number, row))
+        blocks = whole.blocks_of(drawer)
+        stretches += (up.wood(board, "stop", 1, number, row) for board in blocks[:1])
+    stretches += (up.wood(rail, "rail", 1) for rail in whole.rails(bank))
+    # A partition has two sides to mark; its reference face looks to the left, where it is the right-hand wood of its bank.
+    face = Surface.FAR_FACE if upright.part == "case partition" and hand == "left" else Surface.FACE
+    word, edge = upright.datum.word(face), upright.datum.word(Surface.EDGE)
+    if upright.part == "case partition":
+        return _stick(upright, (f"{upright.name}, {word}",), f"lay on that face, along the {edge}", stretches, ())
+    return _stick(upright, (upright.name,), f"lay on the {word}, along the {edge}", stretches, ())
+
+
+def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, str]]:
+    """The frame's uprights at the left and right of a bank, each with the word for the edge that looks into the bank."""
+    uprights = sorted(whole.frame_parts("stile", "mullion"), key=lambda board: reach(board, PieceAxis.WIDTH))
+    left = [board for board in uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle][-1]
+    right = next(board for board in uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle)
+    yield left, "right edge" if left.part == "mullion" else ""
+    yield right, "left edge" if right.part == "mullion" else ""
+
+
+def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: str) -> Stick:
+    """One edge of a stile or mullion: where the rails meet it, and the mortises for them."""
+    up = _Up(reach(board, PieceAxis.HEIGHT)[0])
+    low, high = reach(board, PieceAxis.HEIGHT)
+    rails = [
+        rail for rail in whole.rails(bank) if low <= reach(rail, PieceAxis.HEIGHT)[0] and reach(rail, PieceAxis.HEIGHT)[1] <= high
+    ]
+    met = {rail.name for rail in rails}
+    side = {"left edge": Surface.EDGE, "right edge": Surface.FAR_EDGE}.get(edge, Surface.EDGE)
+    mortises = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate in met and cut.surface is side]
+    stretches = [up.wood(rail, "rail") for rail in rails]
+    # Its middle says what it is.
+    stretches += (up.cut(board, cut, "", 1) for cut in mortises)
+    stretches += up.openings(whole, bank, 0)
+    centres = [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
+    name = f"{board.name}, {edge}" if edge else board.name
+    return _stick(board, (name,), f"lay along the {board.datum.word(side)}", stretches, centres)
+
+
+def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
+    """The fronts of a bank in their openings, with the middle of every pull's hole."""
+    zero, top = whole.frame_reach(PieceAxis.HEIGHT)
+    up = _Up(zero)
+    stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
+    centres: list[Centre] = []
+    for row, number, drawer in bank.rows():
+        front = drawer.board("front")
+        stretches.append(up.wood(front, "front", 0, number, row))
+        centres += _pull_centres(front, PieceAxis.HEIGHT, zero, number, row)
+    stretches += up.openings(whole, bank, 1)
+    return Stick(
+        names=tuple(drawer.board("front").name for drawer in bank.drawers),
+        measures="heights",
+        datum="underside of the frame",
+        far="top of the frame",
+        lies="hold up the front of the frame",
+        length=top - zero,
+        stretches=tuple(stretches),
+        centres=tuple(centres),
+        top="top",
+        apex=Apex.FAR,
+    )
+
+
+def _pull_centres(front: Board, way: PieceAxis, zero: Fraction, number: str = "", row: int = 0) -> Iterator[Centre]:
+    """The middles of the holes for pulls in ``front``, from ``zero`` in mm of the piece, one for each place (PU-3).
+
+    ``number`` and ``row`` are the drawer's, as a stretch has them.
+    """
+    found: dict[Fraction, str] = {}
+    for cut in front.cuts:
+        if cut.kind is CutKind.HOLE:
+            found.setdefault(centre_of(front, way, cut) - zero, f"{front.name} {cut.name}")
+    yield from (Centre(at, "pull", part, number, row) for at, part in sorted(found.items()))
+
+
+def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
+    """The width over all at the face of the frame, from its left edge.
+
+    In the first lane stiles and fronts, in the second case, guides and drawer sides, in the third bearers and stops. One stick
+    shows one drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
+    """
+    zero, end = whole.frame_reach(PieceAxis.WIDTH)
+    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_parts("stile", "mullion")]
+    fixed += (_wood(board, PieceAxis.WIDTH, zero, board.part.removeprefix("case "), 1) for board in whole.uprights)
+    kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks]
+    for chosen in zip_longest(*kinds):
+        drawers = [stick for stick in chosen if stick is not None]
+        yield _across_frame(
+            names=tuple(name for stick in drawers for name in stick.names),
+            length=end - zero,
+            stretches=(*fixed, *(one for stick in drawers for one in stick.stretches)),
+            centres=tuple(centre for stick in drawers for centre in stick.centres),
+        )
+
+
+def _across_frame(
+    *, names: tuple[str, ...], length: Fraction, stretches: tuple[Stretch, ...], centres: tuple[Centre, ...]
+) -> Stick:
+    return Stick(
+        names=names,
+        measures="widths",
+        datum="left edge of the frame",
+        far="right edge of the frame",
+        lies="hold across the front of the frame",
+        length=length,
+        stretches=stretches,
+        centres=centres,
+        top="top",
+        apex=Apex.EDGE,
+    )
+
+
+def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -> tuple[Stick, ...]:
+    """A bank's drawers by their widths: each kind once, with all it is for."""
+    sticks = []
+    for drawer in bank.drawers:
+        stretches, centres = _drawer_widths(whole, drawer, zero)
+        sticks.append(_across_frame(names=(drawer.name,), length=end - zero, stretches=stretches, centres=centres))
+    return merged(sticks)
+
+
+def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[tuple[Stretch, ...], tuple[Centre, ...]]:
+    stretches = list(_across_drawer(drawer, zero))
+    for hand in ("left", "right"):
+        for board in whole.runners_of(drawer, hand):
+            if board.part in ("guide", "bearer"):
+                stretches.append(_wood(board, PieceAxis.WIDTH, zero, board.part, 1 if board.part == "guide" else 2))
+    stretches += (_wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
+    return tuple(stretches), tuple(_pull_centres(drawer.board("front"), PieceAxis.WIDTH, zero))
+
+
+def _across_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
+    """A drawer's front, and its sides where they meet it, from ``zero``."""
+    yield _wood(drawer.board("front"), PieceAxis.WIDTH, zero, "front", 0)
+    for hand in ("left", "right"):
+        side = drawer.board(f"{hand} side")
+        low, high = reach_at_end(side, PieceAxis.WIDTH)
+        yield Stretch(low - zero, high - zero, "drawer side", side.name, 1)
+
+
+def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
+    """The depth at each drawer, from the face of the frame or the front of a drawer that stands proud of it.
+
+    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its screws.
+    """
+    zero, _ = whole.frame_reach(PieceAxis.DEPTH)
+    zero = min([zero, *(reach(drawer.board("front"), PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
+    end = max(reach(board, PieceAxis.DEPTH)[1] for board in (*whole.case, *whole.frame))
+    for bank in whole.banks:
+        backs = [board for board in whole.case if board.part == "case back"]
+        for drawer in bank.drawers:
+            stretches = [
+                _wood(whole.frame_parts("stile")[0], PieceAxis.DEPTH, zero, "frame", 0),
+                _wood(whole.uprights[0], PieceAxis.DEPTH, zero, "case side", 0),
+                *(_wood(board, PieceAxis.DEPTH, zero, "case back", 1) for board in backs),
+                *_along_drawer(drawer, zero),
+                *(_wood(board, PieceAxis.DEPTH, zero, "stop", 1) for board in whole.blocks_of(drawer)[:1]),
+            ]
+            bearers = [board for board in whole.runners_of(drawer, "left") if board.part == "bearer"]
+            stretches += (_wood(board, PieceAxis.DEPTH, zero, "bearer", 3) for board in bearers)
+            centres = tuple(centre for board in bearers for centre in _screws(board, zero))
+            yield Stick(
+                names=(drawer.name,),
+                measures="depths",
+                datum="face of the frame",
+                far="back of the case",
+                lies="lay along the case, front to back",
+                length=end - zero,
+                stretches=tuple(stretches),
+                centres=centres,
+                top="front",
+                apex=Apex.DATUM,
+            )
+
+
+def _along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
+    """A drawer's front, back and side from front to back, from ``zero``."""
+    yield _wood(drawer.board("front"), PieceAxis.DEPTH, zero, "front", 1)
+    yield _wood(drawer.board("back"), PieceAxis.DEPTH, zero, "drawer back", 1)
+    yield _wood(drawer.board("left side"), PieceAxis.DEPTH, zero, "drawer side", 2)
+
+
+def _screws(bearer: Board, zero: Fraction) -> Iterator[Centre]:
+    """The screw at the front of a bearer, and the middles of the slots behind it (RN-4)."""
+    for cut in bearer.cuts:
+        if cut.kind in (CutKind.HOLE, CutKind.SLOT):
+            word = "screw" if cut.kind is CutKind.HOLE else "screw slot"
+            yield Centre(centre_of(bearer, PieceAxis.DEPTH, cut) - zero, word, f"{bearer.name} {cut.name}")
+
+
+def _wood(board: Board, way: PieceAxis, zero: Fraction, word: str, lane: int) -> Stretch:
+    low, high = reach(board, way)
+    return Stretch(low - zero, high - zero, word, board.name, lane)

@@ -11,7 +11,7 @@ from joinlay.boards import CutKind, Surface
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
 from joinlay.pen.marks import Fill, Line, Polyline, Role
-from joinlay.templates.folding import fold_strips
+from joinlay.templates.fold_strips import fold_strips
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.templates.reading import texts

@@ -7,17 +7,16 @@ from itertools import pairwise, product
 
 import pytest
 
+from joinlay.geometry import box_without
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
 from joinlay.pen.marks import Line
-from joinlay.templates.sections import joint_sections
-from joinlay.templates.sections.cutting_plane import sections_of
-from joinlay.templates.sections.joint_sections import profile
+from joinlay.templates.joint_sections import joint_sections, sections_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.templates.reading import texts
-from tests.unit.templates.sections.test_profile import area
 from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny
+from tests.unit.test_geometry import enclosed
 
 ODD = {"openings": openings, "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE), "tiny": tiny}
 NAMES = [*examples(), *ODD]
@@ -79,11 +78,11 @@ def test_the_half_blind_corner_is_cut_as_its_boards_are():
     assert (box[2] - box[0], box[3] - box[1]) == (dado.into.size.mm, dado.along.size.mm)
     assert side.wood[2] - side.wood[0] == side.board.thickness.mm
     assert front.wood[3] - front.wood[1] == front.board.thickness.mm
-    [outline] = profile(front.wood, front.cuts)
+    [outline] = box_without(front.wood, front.cuts)
     taken = sum((cut[2] - cut[0]) * (cut[3] - cut[1]) for cut in front.cuts)
     wood = (front.wood[2] - front.wood[0]) * (front.wood[3] - front.wood[1])
     # The slot and what is taken off the tongue share no wood.
-    assert area(outline) == wood - taken
+    assert enclosed(outline) == wood - taken
 
 
 def sides_of(points):
@@ -104,7 +103,7 @@ def test_each_part_is_drawn_true_twice_put_together_and_alone(name):
                 sides_of((line.start, line.end))[0] for line in template.strokes if isinstance(line, Line) and line.says == says
             )
             open_at = [(n % 2, part.wood[n]) for n in range(4) if part.goes_on[n]]
-            sides = [pair for loop in profile(part.wood, part.cuts) for pair in pairwise((*loop, loop[0]))]
+            sides = [pair for loop in box_without(part.wood, part.cuts) for pair in pairwise((*loop, loop[0]))]
             # Where the board goes on past the drawing there is a break line, not an outline.
             closed = [(a, b) for a, b in sides if not any(a[axis] == b[axis] == at for axis, at in open_at)]
             assert closed

@@ -1,4 +1,8 @@
-"""Drawing fold-over strips: the fold in the middle, the flap of the end on one side, that of the face or edge on the other."""
+"""Fold-over strips: one paper for both halves of a loose tenon joint, folded over the edge where their outsides meet.
+
+A corner is opened flat about its arris: the end of one board beside the face or edge of the other. On paper the fold stands upright in
+the middle, the flap of the end on one side of it, that of the face or edge on the other.
+"""
 
 from __future__ import annotations
 
@@ -6,27 +10,32 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards.extent import outer_corners
 from joinlay.boards.names import in_few_words
-from joinlay.lengths import Fraction, Length
+from joinlay.boards.place import cross, dot
+from joinlay.lengths import NOTHING, Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
-from joinlay.templates.folding.opened_corner import Flap, OpenedCorner, corners_of
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator
+    from collections.abc import Hashable, Iterable, Iterator, Sequence
 
+    from joinlay.boards import Board, Cut, Vector
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark
 
-__all__ = ["fold_strips"]
+__all__ = ["OpenedCorner", "corners_of", "fold_strips"]
 
+#: Two boards whose edges lie this close along the joint are marked from those edges; past it, from the other board's, in mm.
+_NEAR = Fraction(5)
 #: How far a flap goes past the outermost mortise, and how wide the column of figures beside it is.
 _PAST, _LEAD, _WHITE = Fraction(7), Fraction(5), Fraction(1)
 _CROSS: Final = Fraction(3)
@@ -179,3 +188,154 @@ def _hand(corner: OpenedCorner) -> str:
 def _box(box: Box, side: int) -> Box:
     x0, y0, x1, y1 = box
     return box if side > 0 else (-x1, y0, -x0, y1)
+
+
+@dataclass(frozen=True, slots=True)
+class Mortise:
+    """A mortise as it opens on a flap: ``box`` is (out, up, out, up), ``out`` from the fold and ``up`` along the joint, in mm."""
+
+    cut: Cut
+    box: Box
+
+    @property
+    def centre(self) -> tuple[Fraction, Fraction]:
+        """Its middle, out and up."""
+        return (self.box[0] + self.box[2]) / 2, (self.box[1] + self.box[3]) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Flap:
+    """One board's share of the paper: how far it goes ``out`` from the fold, and from where to where ``up`` along the joint.
+
+    ``datum`` is where its own mortises are counted from, up the joint: its edge, or the other board's where its own is far away.
+    """
+
+    board: Board
+    surface: Surface
+    out: Fraction
+    low: Fraction
+    high: Fraction
+    datum: Fraction
+    mortises: tuple[Mortise, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OpenedCorner:
+    """A joint opened about the arris where both outsides lie in one plane.
+
+    ``end`` is the board that is mortised in its end, ``into`` the one it runs into. Up the paper goes the end's width, from its
+    reference edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the end to its left, looking at the
+    surfaces that are mortised; -1 the other way round.
+    """
+
+    end: Flap
+    into: Flap
+    hand: int
+
+
+def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
+    """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``."""
+    named = {board.name: board for board in boards}
+    for board in named.values():
+        for surface in (Surface.END, Surface.FAR_END):
+            cuts = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.surface is surface and cut.mate in named]
+            for mate in dict.fromkeys(cut.mate for cut in cuts):
+                corner = _corner(board, surface, [cut for cut in cuts if cut.mate == mate], named[mate])
+                if corner is not None:
+                    yield corner
+
+
+def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> OpenedCorner | None:
+    if board.place is None or other.place is None:
+        return None
+    joint = cuts[0].joint
+    fitting = [cut for cut in other.cuts if cut.kind is CutKind.MORTISE and cut.mate == board.name and cut.joint == joint]
+    # A rail has two ends in one stile only where the piece has one stile; then those nearest in the piece belong to this end.
+    surfaces = dict.fromkeys(cut.surface for cut in fitting)
+    if len(surfaces) != 1:
+        return None
+    up, through = board.place.across, board.place.into
+    arris, out = _arris(board, other, end, through)
+    if arris is None:
+        return None
+    measure = _Measure(up, out, dot(_at(board, end, NOTHING, NOTHING), up), dot(arris, out))
+    surface = next(iter(surfaces))
+    low, high = _spread(outer_corners(other), up, measure.up_zero)
+    wide = board.width.mm
+    is_edged = abs(low) <= _NEAR and abs(high - wide) <= _NEAR
+    outward = other.place.outward(surface)
+    right = cross(up, outward)
+    # What goes out from the arris into the other board is the way its flap lies.
+    hand = 1 if dot(out, right) > 0 else -1
+    foot = low if is_edged else Fraction(0)
+    return OpenedCorner(
+        end=Flap(
+            board=board,
+            surface=end,
+            out=board.thickness.mm,
+            low=Fraction(0),
+            high=wide,
+            datum=Fraction(0),
+            mortises=tuple(measure.mortise(board, cut) for cut in cuts),
+        ),
+        into=Flap(
+            board=other,
+            surface=surface,
+            out=_spread(outer_corners(other), out, measure.out_zero)[1],
+            low=foot,
+            high=high if is_edged else wide,
+            datum=foot,
+            mortises=tuple(measure.mortise(other, cut) for cut in fitting),
+        ),
+        hand=hand,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Measure:
+    """Measures in the plane of the joint: ``up`` along it, ``out`` across it, each from its zero."""
+
+    up: Vector
+    out: Vector
+    up_zero: Fraction
+    out_zero: Fraction
+
+    def mortise(self, board: Board, cut: Cut) -> Mortise:
+        corners = _cut_corners(board, cut)
+        (y0, y1), (x0, x1) = _spread(corners, self.up, self.up_zero), _spread(corners, self.out, self.out_zero)
+        return Mortise(cut, (x0, y0, x1, y1))
+
+
+def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[Vector | None, Vector]:
+    """A point of the arris about which the corner opens, and the way out from it into the wood: where both outsides are flush.
+
+    The reference face is tried first: it is the show face of a frame.
+    """
+    low, high = _spread(outer_corners(other), through, Fraction(0))
+    near, far = _at(board, end, NOTHING, NOTHING), _at(board, end, NOTHING, board.thickness)
+    back: Vector = (-through[0], -through[1], -through[2])
+    if dot(near, through) == low:
+        return near, through
+    if dot(far, through) == high:
+        return far, back
+    return None, through
+
+
+def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
+    assert board.place is not None
+    return board.place.point(board.length if end is Surface.FAR_END else NOTHING, across, into)
+
+
+def _cut_corners(board: Board, cut: Cut) -> tuple[Vector, ...]:
+    """The corners of a cut where it opens: the mortises of a leaning board are met at its end."""
+    spans: list[tuple[Length, Length]] = [(cut.span(axis).start, cut.span(axis).stop) for axis in Axis]
+    axis = cut.surface.axis
+    place = list(Axis).index(axis)
+    mouth = board.size(axis) if cut.surface.is_far else NOTHING
+    spans[place] = (mouth, mouth)
+    return outer_corners(board, spans)
+
+
+def _spread(points: Sequence[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
+    found = [dot(point, way) - zero for point in points]
+    return min(found), max(found)
