@@ -61,7 +61,7 @@ class SpaceBox:
 def extent(boards: Iterable[Board]) -> tuple[Length, Length, Length]:
     """The smallest box around ``boards``: its size across, front to back and up; unplaced boards are left out.
 
-    Nothing (0, 0, 0) where none is placed. No rule, by geometry.
+    Nothing (0, 0, 0) where none is placed.
     """
     boxes = [SpaceBox.around(board) for board in boards if board.place is not None]
     if not boxes:
@@ -73,7 +73,7 @@ def extent(boards: Iterable[Board]) -> tuple[Length, Length, Length]:
 def outer_corners(board: Board, spans: Spans | None = None) -> tuple[Vector, ...]:
     """The eight corners of ``board`` as if it were whole, or of what ``spans`` take up in it, in mm of the piece.
 
-    None for a board without a place. No rule, by geometry.
+    None for a board without a place.
     """
     place = board.place
     if place is None:

@@ -116,7 +116,9 @@ def _axes(way: WayOut, rule: Graduation, wide: Fraction) -> Axes:
     # A drawer without any play still has a chart to say so on.
     top = Length(step.mm * max(1, -(-tallest.mm // step.mm)))
     size = (wide - _LEFT - _RIGHT, _HIGH)
-    return Axes((_LEFT, -_HEAD - _HIGH), size, (length, top), (tick_step(length, rule.unit, 10), step), rule)
+    return Axes(
+        origin=(_LEFT, -_HEAD - _HIGH), size=size, most=(length, top), steps=(tick_step(length, rule.unit, 10), step), rule=rule
+    )
 
 
 def _head(way: WayOut, rule: Graduation, wide: Fraction) -> Iterator[Mark]:

@@ -24,8 +24,8 @@ LEAD: Final = Fraction(6, 5)
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Words that stay together. ``lines`` are (right, up, line) from the block's lower left corner to each baseline; ``signs`` are
-    (right, up, is left).
+    """Words that stay together. ``lines`` are (right, up, line) from the block's lower left corner to each baseline; ``signs``
+    are (right, up, is left).
     """
 
     width: Fraction

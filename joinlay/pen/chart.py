@@ -32,14 +32,14 @@ _TICK: Final = Fraction(2)
 
 
 def tick_step(most: Length, unit: Unit, ticks: int) -> Length:
-    """From one tick to the next of an axis that runs to ``most``: the smallest step of the unit that makes ``ticks`` or fewer. No rule."""
+    """From one tick to the next of an axis that runs to ``most``: the smallest step of the unit that makes ``ticks`` or fewer."""
     fitting = (step for step in _STEPS[unit] if step * ticks >= most.mm)
     return Length(next(fitting, _STEPS[unit][-1]))
 
 
 @dataclass(frozen=True, slots=True)
 class Axes:
-    """Two axes that begin at ``origin`` on the paper: ``size`` mm long, level and upright, where they stand for the lengths ``most``.
+    """Two axes that begin at ``origin`` on the paper, ``size`` mm long, level and upright; they stand for the lengths ``most``.
 
     ``steps`` are from tick to tick. Figures stand on ``rule``, without their unit.
     """
@@ -55,7 +55,9 @@ class Axes:
         return (self.origin[0] + self.size[0] * (x / self.most[0]), self.origin[1] + self.size[1] * (y / self.most[1]))
 
     def curve(self, points: Sequence[tuple[Length, Length]], role: Role) -> Polyline:
-        """The curve through ``points``, from left to right, as far as it stays on the chart. ValueError where it begins above it."""
+        """The curve through ``points``, from left to right, as far as it stays on the chart. ValueError where it begins above
+        it.
+        """
         top = self.most[1]
         if points[0][1] > top:
             raise ValueError(f"the curve begins at {points[0][1]}, above a chart of {top}")

@@ -1,7 +1,8 @@
 """Dimensions on a drawing after ISO 129-1: extension lines, terminations, and the figure above the line.
 
-One distance alone, distances that all rise from one origin, and chains of lengths one after the other along one line. In a chain each figure
-stands where it has room: between its two strokes; else beside the line, at the ends outside, elsewhere on the other side of it.
+One distance alone, distances that all rise from one origin, and chains of lengths one after the other along one line. In a chain
+each figure stands where it has room: between its two strokes; else beside the line, at the ends outside, elsewhere on the other
+side of it.
 """
 
 from __future__ import annotations
@@ -34,10 +35,10 @@ _ORIGIN: Final = Fraction(1)  #: radius of the ring at a common origin
 
 @dataclass(frozen=True, slots=True)
 class DimensionLine:
-    """The distance from ``start`` to ``end``, level or upright, shown ``away`` from them: up or to the right where it is positive.
+    """The distance from ``start`` to ``end``, level or upright, shown ``away`` mm from them: up or to the right where positive.
 
-    Oblique strokes end it; the figure stands above the line, or reads upwards along it. Raises ValueError where the two points lie
-    neither level nor upright.
+    Oblique strokes end it; the figure stands above the line, or reads upwards along it. Raises ValueError where the two points
+    lie neither level nor upright.
     """
 
     start: Point
@@ -77,8 +78,8 @@ class DimensionLine:
 class RisingDimensions:
     """Distances that all rise from one origin, so that no marking error adds to the next (running dimensions of ISO 129-1).
 
-    A ring at ``origin``, one line upwards, and a slim arrow head at each of ``levels`` (heights on paper). The figures are text of
-    their own, placed where there is room.
+    A ring at ``origin``, one line upwards, and a slim arrow head at each of ``levels`` (heights on paper). The figures are text
+    of their own, placed where there is room.
     """
 
     origin: Point
@@ -171,7 +172,8 @@ class LevelChain:
 class UprightChain:
     """Lengths from ``stops`` to the next, from below, along an upright line at ``x``, beside the wood, whose side is at ``wood``.
 
-    The figures read level, on the side away from the wood, from ``low`` to ``high`` at most. ``fits`` says whether they all have room.
+    The figures read level, on the side away from the wood, from ``low`` to ``high`` at most. ``fits`` says whether they all have
+    room.
     """
 
     stops: tuple[Stop, ...]

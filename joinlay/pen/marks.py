@@ -20,9 +20,28 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content, SetRun
 
 __all__ = [
-    "PENS", "Align", "Arc", "Box", "Drawing", "Fill", "Line", "Mark", "Move", "Pen", "Point", "Polyline", "Role", "Stroke", "Text", "Turn",
-    "bounds_of", "flatten", "moved", "pieces_of", "text_box",
-]  # fmt: skip
+    "PENS",
+    "Align",
+    "Arc",
+    "Box",
+    "Drawing",
+    "Fill",
+    "Line",
+    "Mark",
+    "Move",
+    "Pen",
+    "Point",
+    "Polyline",
+    "Role",
+    "Stroke",
+    "Text",
+    "Turn",
+    "bounds_of",
+    "flatten",
+    "moved",
+    "pieces_of",
+    "text_box",
+]
 
 
 class Role(Enum):
@@ -57,7 +76,8 @@ def _pen(weight: str, *dash: str) -> Pen:
     return Pen(Fraction(weight), tuple(map(Fraction, dash)))
 
 
-#: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden dashed.
+#: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden
+#: dashed.
 PENS: Final = {
     Role.OUTLINE: _pen("0.35"),
     Role.SEEN: _pen("0.18"),
@@ -245,7 +265,9 @@ def text_box(text: Text) -> Box:
 
 
 def bounds_of(strokes: Iterable[Stroke]) -> Box:
-    """The smallest box that holds every stroke, by the middle of its line; text by its letters. ValueError where there is none."""
+    """The smallest box that holds every stroke, by the middle of its line; text by its letters. ValueError where there is
+    none.
+    """
     corners: list[Point] = []
     for stroke in strokes:
         corners += _corners_of(stroke)

@@ -32,7 +32,9 @@ def _ends(box: Box) -> tuple[tuple[Point, Fraction], tuple[Point, Fraction], Fra
 
 
 def mouth_strokes(box: Box, shape: Shape, role: Role, within: Box, says: str = "") -> Iterator[Stroke]:
-    """The mouth's strokes. Edges on the border of ``within`` (the surface it lies on) are left out: the wood's own outline is there."""
+    """The mouth's strokes. Edges on the border of ``within`` (the surface it lies on) are left out: the wood's own outline is
+    there.
+    """
     if shape is Shape.ROUND:
         (centre, _), _, r = _ends(box)
         yield Arc(centre, r, Fraction(0), Fraction(360), role, says)

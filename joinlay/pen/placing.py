@@ -1,13 +1,14 @@
 """Finding room for words: nothing that is read may lie on anything that is drawn.
 
-The problem: a dozen figures and names want to stand by what they speak of, on a sheet that lines cross already. There are two answers.
-``Room`` knows every box that is taken and says of a place whether it is free: the caller offers places, the best first, and takes the first
-one that is. That costs a look at every box for each place tried; nothing is moved once it stands, so an early word may take the only room of
-a later one (callers therefore set first what has the fewest places). ``spread`` and ``spread_down`` are for labels in one row, which all
-move a little instead: they keep their order, and take time in line with their number.
+The problem: a dozen figures and names want to stand by what they speak of, on a sheet that lines cross already. There are two
+answers. ``Room`` knows every box that is taken and says of a place whether it is free: the caller offers places, the best first,
+and takes the first one that is. That costs a look at every box for each place tried; nothing is moved once it stands, so an early
+word may take the only room of a later one (callers therefore set first what has the fewest places). ``spread`` and
+``spread_down`` are for labels in one row, which all move a little instead: they keep their order, and take time in line with
+their number.
 
-Where a word stands need not be exact, only clear of everything else, so the boxes of ``Room`` are in whole micrometres. What is drawn is
-rounded outwards, so that looking is quick and never lets two things touch.
+Where a word stands need not be exact, only clear of everything else, so the boxes of ``Room`` are in whole micrometres. What is
+drawn is rounded outwards, so that looking is quick and never lets two things touch.
 """
 
 from __future__ import annotations
@@ -92,7 +93,9 @@ class Room:
 
 @dataclass(slots=True)
 class _Run:
-    """Labels pushed together: where the first would have to begin for all to lie best, how many they are, and the sum behind that."""
+    """Labels pushed together: where the first would have to begin for all to lie best, how many they are, and the sum behind
+    that.
+    """
 
     total: Fraction
     count: int

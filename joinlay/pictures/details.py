@@ -1,7 +1,7 @@
 """Details of one drawer at twice true size: where the clearances and joints are that no smaller drawing can show.
 
-A detail is seen in a round window. Every polygon and line is cut to it exactly, to a polygon of 64 points on its circle: first to the square
-around, which is quick and leaves most of them out.
+A detail is seen in a round window. Every polygon and line is cut to it exactly, to a polygon of 64 points on its circle: first to
+the square around, which is quick and leaves most of them out.
 """
 
 from __future__ import annotations
@@ -57,7 +57,7 @@ class DetailSpot:
 def details(plan: Plan) -> tuple[Picture, ...]:
     """The corners of the first drawer at twice true size, with its clearances in words; none for a plan without drawers.
 
-    Only the drawer's own joints where no case is given. No rule; ISO 128.
+    Only the drawer's own joints where no case is given. ISO 128.
     """
     scene = scene_of(plan)
     if not scene.openings:
@@ -80,7 +80,7 @@ def details(plan: Plan) -> tuple[Picture, ...]:
 
 
 def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
-    """In the level section: the front at the stile, and the back corner. No rule."""
+    """In the level section: the front at the stile, and the back corner."""
     opening = scene.openings[0]
     drawer = opening.drawer
     front, back, side = drawer.board("front"), drawer.board("back"), drawer.board("left side")
@@ -104,7 +104,7 @@ def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
 
 
 def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
-    """In an upright section: the front over its rail, and what stops it. No rule."""
+    """In an upright section: the front over its rail, and what stops it."""
     drawer = scene.openings[0].drawer
     front = drawer.board("front")
     assert front.place is not None
@@ -136,7 +136,9 @@ def _spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[Det
 
 
 def _said(words: str, size: Length, plan: Plan) -> str:
-    """A clearance in figures: on a rule in millimetres to a hundredth, since a whole half millimetre more or less is another fit."""
+    """A clearance in figures: on a rule in millimetres to a hundredth, since a whole half millimetre more or less is another
+    fit.
+    """
     said = decimal_text(size.mm, 2) if plan.unit is Unit.MM else plain(figures(size, plan.rule, SMALL))
     return f"{words} {said}"
 
@@ -203,9 +205,9 @@ def _detail(boards: Iterable[Board], view: View, spot: DetailSpot, opening: Frac
         if stretch is not None:
             strokes += (Line(*ends, Role.CENTRE) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
-    column = NameColumn(RADIUS + _TO_NAMES, _NAMES, -RADIUS - 2, RADIUS + 2)
+    column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)
-    return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, (), done.unsaid)
+    return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, unsaid=done.unsaid)
 
 
 def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:

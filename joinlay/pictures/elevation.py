@@ -1,7 +1,7 @@
 """The front of the piece: frame, fronts and knobs as they are seen, with the sizes a maker looks for first.
 
-Openings and rails are measured at its sides, stiles, openings and pulls under it, and the sizes over all outermost. What has no room in
-figures is given back in words, for a list beside the picture.
+Openings and rails are measured at its sides, stiles, openings and pulls under it, and the sizes over all outermost. What has no
+room in figures is given back in words, for a list beside the picture.
 """
 
 from __future__ import annotations
@@ -60,7 +60,7 @@ _WITHIN: Final = ("runners ", "stops ")
 def elevation(plan: Plan, room: Size) -> Picture | None:
     """The front of the piece with its overall width and height only, as large as fits ``room`` (width, height in mm).
 
-    For a cover: its scale is one to a whole number. None for a plan that has nothing to draw. No rule; ISO 129-1.
+    For a cover: its scale is one to a whole number. None for a plan that has nothing to draw. ISO 129-1.
     """
     front = _Front.of(plan)
     return largest_that_fits(front.plain, front.size, room, PLAIN) if front else None
@@ -69,7 +69,7 @@ def elevation(plan: Plan, room: Size) -> Picture | None:
 def dimensioned_elevation(plan: Plan, room: Size) -> Picture | None:
     """The front of the piece with every opening, rail and stile in figures, the fronts' sizes and the parts' names.
 
-    At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. No rule; ISO 129-1, ISO 5455.
+    At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. ISO 129-1, ISO 5455.
     """
     front = _Front.of(plan)
     return largest_that_fits(front.full, front.size, room, scales_of(plan.unit)) if front else None
@@ -93,7 +93,7 @@ class _Front:
         (x0, _, z0), (x1, _, z1) = scene.box
         sight = look([board for board in scene.boards if _is_outside(board, scene)], FROM_FRONT)
         frame = [board for board in scene.boards if board.part != "drawer front" and scene.is_whole]
-        return cls(plan, scene, sight, (x0, z0, x1, z1), named_in(sight, frame))
+        return cls(plan=plan, scene=scene, sight=sight, box=(x0, z0, x1, z1), names=named_in(sight, frame))
 
     @property
     def title(self) -> str:
@@ -116,7 +116,7 @@ class _Front:
                 )
         for knob in self.scene.knobs:
             easel.draw(knob_ahead(knob, fit))
-        return easel, _Dimensions(easel, self.scene, self.box, fit, self.plan.rule)
+        return easel, _Dimensions(easel=easel, scene=self.scene, box=self.box, fit=fit, rule=self.plan.rule)
 
     def plain(self, scale: Scale) -> list[Picture]:
         """With the sizes over all."""
@@ -135,16 +135,20 @@ class _Front:
         unsaid += dimensions.all()
         _, bottom, right, top = fit.box(self.box)
         beside = max([right, *(text_box(text)[2] for text in easel.texts if text_box(text)[3] > bottom)])
-        column = NameColumn(beside + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
+        column = NameColumn(left=beside + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         unnamed = [one for one in self.names if not any(name in named for name in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes = tuple(easel.strokes)
-        return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid)) for one in made]
+        return [
+            Picture(self.title, (*strokes, *one.strokes), scale, names=one.numbers, unsaid=(*unsaid, *one.unsaid)) for one in made
+        ]
 
     # -- words in the wood ---------------------------------------------------------------------------
 
     def _in_fronts(self, easel: Easel, fit: Fit) -> list[str]:
-        """Each drawer's name and the size of its front, in the front; as much of it as there is room for, the rest given back in words."""
+        """Each drawer's name and the size of its front, in the front; as much of it as there is room for, the rest given back in
+        words.
+        """
         unsaid: dict[str, list[str]] = {}
         for opening in self.scene.openings:
             front, name = opening.drawer.board("front"), opening.drawer.name
@@ -180,7 +184,9 @@ def _is_outside(board: Board, scene: Scene) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Dimensions:
-    """Dimensions on ``easel`` for what stands in ``box`` of the piece, seen from the front, on the maker's ``rule`` (ISO 129-1)."""
+    """Dimensions on ``easel`` for what stands in ``box`` of the piece, seen from the front, on the maker's ``rule`` (ISO
+    129-1).
+    """
 
     easel: Easel
     scene: Scene
@@ -189,7 +195,9 @@ class _Dimensions:
     rule: Graduation
 
     def over_all(self, left: Fraction, below: Fraction) -> None:
-        """The width and height over all, ``left`` and ``below`` being where their lines go; where only openings are given, their width."""
+        """The width and height over all, ``left`` and ``below`` being where their lines go; where only openings are given, their
+        width.
+        """
         x0, y0, x1, y1 = self.fit.box(self.box)
         wide, high = Length(self.box[2] - self.box[0]), Length(self.box[3] - self.box[1])
         self.easel.over_all((x0, y0), (x1, y0), away=below - y0, size=wide, rule=self.rule, says="overall width")
@@ -208,7 +216,9 @@ class _Dimensions:
     # -- at the sides --------------------------------------------------------------------------------
 
     def _upright(self, unsaid: list[str]) -> Fraction:
-        """At the left the first bank, at the right a bank that is another; gives the place of the line for the height over all."""
+        """At the left the first bank, at the right a bank that is another; gives the place of the line for the height over
+        all.
+        """
         x0, _, x1, _ = self.fit.box(self.box)
         banks = [_heights(bank) for bank in self.scene.banks]
         out = x0 - FIRST
@@ -224,7 +234,9 @@ class _Dimensions:
         return out
 
     def _chain(self, heights: _Heights, x: Fraction, wood: Fraction) -> UprightChain | None:
-        """The openings and what is between them; of rails that are alike only the lowest and, where there is no room, no rail at all."""
+        """The openings and what is between them; of rails that are alike only the lowest and, where there is no room, no rail at
+        all.
+        """
         _, y0, _, y1 = self.fit.box(self.box)
         levels = [level for pair in heights for level in pair]
         ends = list(dict.fromkeys([self.box[1], *levels, self.box[3]] if self.scene.is_whole else levels))
@@ -238,7 +250,9 @@ class _Dimensions:
                 known |= {high - low} if is_rail else set()
                 stops.append((self.fit.point((_ZERO, low))[1], () if is_left else self._figures(high - low, height)))
             stops.append((self.fit.point((_ZERO, ends[-1]))[1], ()))
-            chain = UprightChain(tuple(stops), x, wood, y0 + _INSIDE, y1 - _INSIDE, "heights of the openings")
+            chain = UprightChain(
+                tuple(stops), x=x, wood=wood, low=y0 + _INSIDE, high=y1 - _INSIDE, says="heights of the openings"
+            )
             if chain.fits:
                 return chain
         return None
@@ -278,7 +292,7 @@ class _Dimensions:
     def _row(self, ends: Sequence[Fraction], y: Fraction, wood: Fraction, height: Fraction) -> LevelChain:
         contents: Iterable[Content] = (*(self._figures(b - a, height) for a, b in pairwise(ends)), ())
         stops = tuple((self.fit.point((at, _ZERO))[0], content) for at, content in zip(ends, contents, strict=True))
-        return LevelChain(stops, y, wood, "widths")
+        return LevelChain(stops, y=y, wood=wood, says="widths")
 
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights between banks; nothing where only openings are given."""

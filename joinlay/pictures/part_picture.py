@@ -1,8 +1,11 @@
-"""One part drawn small, looking at its reference face with the reference edge down: its outline, its cuts, its grain and its marks."""
+"""One part drawn small, looking at its reference face with the reference edge down: its outline, its cuts, its grain and its
+marks.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import chain, product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Place, Shape, Surface
@@ -28,6 +31,8 @@ __all__ = ["MARKS_BELOW", "FaceMark", "part_picture"]
 #: How thick the bar under the reference edge is, and the gap above it; how far the marks reach below the wood.
 _BAR, _GAP = Fraction(4, 5), Fraction(3, 10)
 MARKS_BELOW: Final = _BAR + _GAP
+#: Heights of the face mark, the highest that fits.
+_MARKS: Final = (Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(3, 2))
 #: Grain arrows, the longest that fits.
 _ARROWS: Final = (Fraction(16), Fraction(10), Fraction(6))
 _ZERO: Final = Fraction(0)
@@ -35,7 +40,9 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class FaceMark:
-    """The cabinetmaker's mark of the reference face: a loop whose tail runs to the reference edge at ``foot``, ``high`` mm in all."""
+    """The cabinetmaker's mark of the reference face: a loop whose tail runs to the reference edge at ``foot``, ``high`` mm in
+    all.
+    """
 
     foot: Point
     high: Fraction
@@ -59,9 +66,9 @@ class FaceMark:
 def part_picture(board: Board, scale: Scale, *, has_grain: bool = True) -> tuple[Stroke, ...]:
     """A board at ``scale``, the lower left corner of its wood at zero.
 
-    The reference edge is down, with a heavy bar under it; the reference face is towards the eye, its mark by the reference end, which is at
-    the left or right as on the templates (PR-6). Cuts that open on the face are lines, those that don't are dashed. ``has_grain``
-    False: no grain arrow.
+    The reference edge is down, with a heavy bar under it; the reference face is towards the eye, its mark by the reference end,
+    which is at the left or right as on the templates (PR-6). Cuts that open on the face are lines, those that don't are dashed.
+    ``has_grain`` False: no grain arrow.
     """
     fit, easel = Fit((_ZERO, _ZERO), scale.factor), Easel()
     laid = _laid(board)
@@ -97,10 +104,9 @@ def _unseen(board: Board, cut: Cut, fit: Fit) -> Iterator[Stroke]:
 
 def _mark_face(easel: Easel, board: Board, long: Fraction, wide: Fraction) -> None:
     """The face mark near the reference end, clear of the cuts where it can be, and the mark of the edge under it."""
-    asides = [Fraction(aside) for aside in range(3, 30)]
-    places = [(FaceMark((x if board.end_on_left else long - x, _ZERO), high), is_clear) for is_clear in (True, False)
-              for high in (Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(3, 2)) for x in (asides if is_clear else asides[5:6])]  # fmt: skip
-    for mark, is_clear in places:
+    clear, over = product((True,), _MARKS, range(3, 30)), product((False,), _MARKS, (8,))
+    for is_clear, high, aside in chain(clear, over):
+        mark = FaceMark((Fraction(aside) if board.end_on_left else long - aside, _ZERO), high)
         left, _, right, top = mark.box
         fits = left >= 0 and right <= long and top <= wide
         if fits and (not is_clear or easel.taken.is_free(whole((left, Fraction(1, 2), right, top)), 200)):

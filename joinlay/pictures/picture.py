@@ -1,7 +1,7 @@
 """A picture of the piece being put together: strokes at a scale, the room they take, and where words may still go.
 
-A drawing is made on an ``Easel``, wood first and words after, each word keeping clear of what stands there already. It is tried at one scale
-after the other (ISO 5455, and halves for an inch rule) until it fits the room it has, and is then a ``Picture``.
+A drawing is made on an ``Easel``, wood first and words after, each word keeping clear of what stands there already. It is tried
+at one scale after the other (ISO 5455, and halves for an inch rule) until it fits the room it has, and is then a ``Picture``.
 """
 
 from __future__ import annotations
@@ -105,10 +105,10 @@ class Picture:
 
 
 def largest_that_fits(draw: Callable[[Scale], Sequence[Picture]], wood: Size, room: Size, scales: Sequence[Scale]) -> Picture:
-    """The picture at the largest of ``scales`` at which one of those that ``draw`` makes fits ``room``: of those the one that leaves least unsaid.
+    """The picture at the largest of ``scales`` at which one that ``draw`` makes fits ``room``; of several, what says most.
 
-    ``wood`` is the width and height of what is drawn, in mm of wood; ``scales`` run from the largest. Where nothing fits: the last picture at
-    the smallest scale. No rule.
+    ``wood`` is the width and height of what is drawn, in mm of wood; ``scales`` run from the largest. Where nothing fits: the
+    last picture at the smallest scale.
     """
     for scale in scales:
         if all(size * scale.factor <= free for size, free in zip(wood, room, strict=True)):
@@ -147,7 +147,7 @@ class Easel:
             self.draw(replace(line, start=one, end=two) for one, two in seen)
 
     def over_all(self, start: Point, end: Point, *, away: Fraction, size: Length, rule: Graduation, says: str) -> None:
-        """Draw a ``size`` over all from ``start`` to ``end`` on paper, its line ``away`` from them, in the largest figures that fit.
+        """Draw a ``size`` over all from ``start`` to ``end`` on paper, its line ``away`` mm from them, figures as large as fit.
 
         Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it.
         """
@@ -190,7 +190,9 @@ class Easel:
         return False
 
     def write_up(self, content: Content, within: Box) -> bool:
-        """Set one line reading upwards in ``within``, from its middle up, where nothing else is; False where it finds no room there."""
+        """Set one line reading upwards in ``within``, from its middle up, where nothing else is; False where it finds no room
+        there.
+        """
         line = set_line(content)
         left, bottom, right, top = within
         wide = line.rise + line.fall

@@ -60,7 +60,9 @@ class PlacedOpening:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What there is to draw of a plan. ``openings`` run bank by bank from the left, each from the top down. ``is_whole`` with a case around."""
+    """What there is to draw of a plan. ``openings`` run bank by bank from the left, each from the top down. ``is_whole`` with a
+    case around.
+    """
 
     boards: tuple[Board, ...]
     openings: tuple[PlacedOpening, ...]
@@ -83,13 +85,12 @@ class Scene:
         points += [
             (x, Fraction(0), z) for x0, z0, x1, z1 in (opening.box for opening in self.openings) for x, z in ((x0, z0), (x1, z1))
         ]
-        low, high = ((least(point[0] for point in points), least(point[1] for point in points), least(point[2] for point in points))
-                     for least in (min, max))  # fmt: skip
-        return low, high
+        xs, ys, zs = zip(*points, strict=True)
+        return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
 
 
 def scene_of(plan: Plan) -> Scene:
-    """The boards of ``plan`` that have a place, with the openings and knobs. No rule."""
+    """The boards of ``plan`` that have a place, with the openings and knobs."""
     others = tuple(board for assembly in plan.others for board in assembly.boards if board.place is not None)
     is_whole = bool(others)
     openings = tuple(_in_banks(map(_placed_opening, plan.drawers)) if is_whole else _stacked(plan.drawers))
@@ -130,7 +131,9 @@ def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
 
 
 def level_cut(scene: Scene) -> Fraction:
-    """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front where it has none. No rule."""
+    """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front where it has
+    none.
+    """
     front = scene.openings[0].drawer.board("front")
     assert front.place is not None
     own = [knob.centre[2] for knob in scene.knobs if knob.pull.front == front.name]
@@ -138,7 +141,9 @@ def level_cut(scene: Scene) -> Fraction:
 
 
 def near_cut(scene: Scene) -> tuple[Board, ...]:
-    """The boards that the level cut goes through or that lie close below it; where only openings are given, the first drawer's. No rule."""
+    """The boards that the level cut goes through or that lie close below it; where only openings are given, the first
+    drawer's.
+    """
     if not scene.is_whole:
         return scene.openings[0].drawer.assembly.boards
     cut, deep = level_cut(scene), scene.openings[0].drawer.opening.height.mm + _BELOW
@@ -146,11 +151,11 @@ def near_cut(scene: Scene) -> tuple[Board, ...]:
 
 
 def in_bank(scene: Scene, openings: Sequence[PlacedOpening]) -> list[Board]:
-    """Case, frame and runners, and the drawers of ``openings``; other banks stand beyond a partition or before the cut. No rule."""
+    """Case, frame and runners, and the drawers of ``openings``; other banks stand beyond a partition or before the cut."""
     others = {board.name for opening in scene.openings if opening not in openings for board in opening.drawer.assembly.boards}
     return [board for board in scene.boards if board.name not in others]
 
 
 def meeting_box(boards: Iterable[Board], view: View, box: Box) -> list[Board]:
-    """Those of ``boards`` that, looked at in ``view``, meet ``box`` (in mm of wood) at any depth. No rule."""
+    """Those of ``boards`` that, looked at in ``view``, meet ``box`` (in mm of wood) at any depth."""
     return [board for board in boards if overlap(view.box(SpaceBox.around(board)), box)]

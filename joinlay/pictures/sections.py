@@ -1,4 +1,6 @@
-"""The piece cut through: upright through the middle of a bank, and level through a drawer; cut wood hatched, every kind of part named."""
+"""The piece cut through: upright through the middle of a bank, and level through a drawer; cut wood hatched, every kind of part
+named.
+"""
 
 from __future__ import annotations
 
@@ -41,13 +43,15 @@ _ROW: Final = Fraction(8)
 _TO_NAMES, _NAMES, _PAST = Fraction(7), Fraction(50), Fraction(12)
 #: How long a grain arrow is, and the least of a board that gets one.
 _ARROW: Final = Fraction(14)
+#: Figures of an upright chain stay so far from its ends.
+_INSIDE: Final = Fraction(1, 2)
 _ZERO: Final = Fraction(0)
 
 
 def upright_sections(plan: Plan, room: Size) -> tuple[Picture, ...]:
-    """The piece cut upright through the middle of each bank that is unlike those before it, seen from the right, its front at the left.
+    """The piece cut upright through the middle of each bank unlike those before it, seen from the right, its front at the left.
 
-    At the largest scale that fits ``room`` (width, height in mm); none for a plan that has nothing to draw. No rule; ISO 128, ISO 129-1.
+    At the largest scale that fits ``room`` (width, height in mm); none for a plan that has nothing to draw. ISO 128, ISO 129-1.
     """
     scene = scene_of(plan)
     banks = {
@@ -64,13 +68,16 @@ def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture
     sight = look(in_bank(scene, openings), FROM_RIGHT.at((x0 + x1) / 2))
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
-    return _Section(plan, scene, openings, sight, named_in(sight, scene.boards), title, spots).fitted(room)
+    section = _Section(
+        plan=plan, scene=scene, openings=openings, sight=sight, names=named_in(sight, scene.boards), title=title, spots=spots
+    )
+    return section.fitted(room)
 
 
 def level_section(plan: Plan, room: Size) -> Picture | None:
     """The piece cut level through its first drawer, seen from above, its front below.
 
-    At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. No rule; ISO 128, ISO 129-1.
+    At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. ISO 128, ISO 129-1.
     """
     scene = scene_of(plan)
     if not scene.openings:
@@ -79,7 +86,16 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
     boards = near_cut(scene)
     sight = look(boards, FROM_ABOVE.at(level_cut(scene)))
     title = f"section through {opening.drawer.name}, seen from above"
-    return _Section(plan, scene, (opening,), sight, named_in(sight, boards), title, spots_on_level(plan, scene)).fitted(room)
+    section = _Section(
+        plan=plan,
+        scene=scene,
+        openings=(opening,),
+        sight=sight,
+        names=named_in(sight, boards),
+        title=title,
+        spots=spots_on_level(plan, scene),
+    )
+    return section.fitted(room)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,10 +142,10 @@ class _Section:
         self._spots(easel, fit)
         self._in_drawers(easel, fit)
         left, bottom, right, top = bounds_of(easel.strokes)
-        column = NameColumn(right + _TO_NAMES, _NAMES, bottom - _PAST, top + _PAST)
+        column = NameColumn(left=right + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         self._dimensions(easel, fit, (left, bottom, right, top))
         made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid) for one in made]
+        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, names=one.numbers, unsaid=one.unsaid) for one in made]
 
     # -- what stands in it ---------------------------------------------------------------------------
 
@@ -147,7 +163,9 @@ class _Section:
         return knob_aside(knob, at, out, fit)
 
     def _openings(self, fit: Fit) -> Iterable[Stroke]:
-        """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their depth."""
+        """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their
+        depth.
+        """
         for opening in self.openings:
             x0, z0, x1, z1 = opening.box
             deep = opening.drawer.opening.depth.mm
@@ -216,13 +234,15 @@ class _Section:
     def _under(
         self, easel: Easel, fit: Fit, rows: Sequence[Sequence[Fraction]], box: Box, low: Fraction, *, has_overall: bool
     ) -> None:
-        """Rows of lengths under the wood, and the size over all; a row that has no room is said on the other views and left out here."""
+        """Rows of lengths under the wood, and the size over all; a row that has no room is said on the other views and left out
+        here.
+        """
         y = low - FIRST
         for ends in rows:
             if len(ends) < (3 if has_overall else 2):
                 continue
             is_inner = has_overall and (ends[0], ends[-1]) != (self.sight.box[0], self.sight.box[2])
-            made = (LevelChain(self._stops(ends, 0, fit, height), y, low, is_inner=is_inner) for height in (FIGURE, SMALL))
+            made = (LevelChain(self._stops(ends, 0, fit, height), y=y, wood=low, is_inner=is_inner) for height in (FIGURE, SMALL))
             chain = next((one for one in made if one.fits), None)
             if chain is not None:
                 easel.draw((chain,))
@@ -236,7 +256,7 @@ class _Section:
         """A chain at the left of the wood, and the size over all."""
         x = low - FIRST
         for height in (FIGURE, SMALL) if len(ends) > 1 else ():
-            chain = UprightChain(self._stops(ends, 1, fit, height), x, low, box[1] + Fraction(1, 2), box[3] - Fraction(1, 2))
+            chain = UprightChain(self._stops(ends, 1, fit, height), x=x, wood=low, low=box[1] + _INSIDE, high=box[3] - _INSIDE)
             if chain.fits:
                 easel.draw((chain,))
                 x -= chain.wide + 3
@@ -252,7 +272,9 @@ class _Section:
         return (min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)) if boxes else None
 
     def _lengths(self) -> list[Fraction]:
-        """From the show face of the first drawer to its end, and on to the case's back: the drawer's length, and the gap behind it."""
+        """From the show face of the first drawer to its end, and on to the case's back: the drawer's length, and the gap behind
+        it.
+        """
         drawer = self.openings[0].drawer
         place = drawer.board("front").place
         assert place is not None

@@ -1,13 +1,14 @@
 """What is seen of the piece in one view: facets, edges parted into seen and hidden, and places that are in plain sight.
 
-The problem: of each edge, which stretches are hidden behind nearer wood. The method: facets lie on shelves, level strips of the drawing, the
-nearest first on each. For an edge, only the facets on its shelves whose boxes meet its own are asked, in order, until they are no nearer than
-the edge or it is hidden whole; each gives the stretch of the edge that it covers, and what all these leave over is seen. All of it is in exact
-fractions; boxes in whole micrometres, rounded outwards, only save asking.
+The problem: of each edge, which stretches are hidden behind nearer wood. The method: facets lie on shelves, level strips of the
+drawing, the nearest first on each. For an edge, only the facets on its shelves whose boxes meet its own are asked, in order,
+until they are no nearer than the edge or it is hidden whole; each gives the stretch of the edge that it covers, and what all
+these leave over is seen. All of it is in exact fractions; boxes in whole micrometres, rounded outwards, only save asking.
 
-The cost is edges times the facets over them, far below edges times facets: a chest of four drawers is looked at in about a tenth of a second.
-It compares whole facets by one depth each, so two that lean through each other, or lie askew over each other in depth, would be taken wrong;
-boards of furniture don't. Round parts are not its business: holes looked along and knobs are drawn as circles over it.
+The cost is edges times the facets over them, far below edges times facets: a chest of four drawers, some 200 facets and 600
+edges, is looked at in a fifth of a second. It compares whole facets by one depth each, so two that lean through each other, or
+lie askew over each other in depth, would be taken wrong; boards of furniture don't. Round parts are not its business: holes
+looked along and knobs are drawn as circles over it.
 """
 
 from __future__ import annotations
@@ -53,9 +54,10 @@ _SHARES: Final = tuple((Fraction(a, 8), Fraction(b, 16)) for a in (7, 4, 1) for 
 
 @dataclass(frozen=True, slots=True)
 class Sight:
-    """What ``view`` shows of some boards: every facet that is turned to the eye, and each edge with what is seen and hidden of it.
+    """What ``view`` shows of some boards: every facet turned to the eye, and each edge with what is seen and hidden of it.
 
-    ``box`` is the room it takes, in mm of wood; ``owned`` are the facets by the name of their board, cut ones first, then the largest.
+    ``box`` is the room it takes, in mm of wood; ``owned`` are the facets by the name of their board, cut ones first, then the
+    largest.
     """
 
     view: View
@@ -102,7 +104,8 @@ def look(boards: Iterable[Board], view: View) -> Sight:
         name: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(box_of(facet.corners)))))
         for name, own in owned.items()
     }
-    return Sight(view, facets, edges, box_of([corner for facet in facets for corner in facet.corners]), ordered, shelves)
+    box = box_of([corner for facet in facets for corner in facet.corners])
+    return Sight(view=view, facets=facets, edges=edges, box=box, owned=ordered, _shelves=shelves)
 
 
 def _shelved(facets: Iterable[Facet]) -> _Shelves:

@@ -67,7 +67,9 @@ def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
 
 
 def hidden_strokes(sight: Sight, fit: Fit, parts: Collection[str]) -> Iterator[Line]:
-    """What is hidden of the edges of the kinds of part ``parts``, dashed (ISO 128); nothing along the ends of the piece, which are seen."""
+    """What is hidden of the edges of the kinds of part ``parts``, dashed (ISO 128); nothing along the ends of the piece, which
+    are seen.
+    """
     box = sight.box
     for parted in sight.edges:
         if parted.edge.board.part in parts:
@@ -159,7 +161,9 @@ def knob_ahead(knob: Knob, fit: Fit) -> Iterator[Stroke]:
 
 
 def knob_aside(knob: Knob, at: Point, out: Point, fit: Fit) -> Iterator[Stroke]:
-    """A knob seen from its side, standing out from ``at`` in the direction ``out`` of the drawing (of length 1), with its axis."""
+    """A knob seen from its side, standing out from ``at`` in the direction ``out`` of the drawing (of length 1), with its
+    axis.
+    """
     (x, y), half, long = fit.point(at), knob.radius * fit.factor, knob.pull.projection.mm * fit.factor
     aside = (-out[1], out[0])
 
