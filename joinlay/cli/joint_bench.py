@@ -131,7 +131,7 @@ class Piece:
 
 def _write_template(boards: Iterable[Board], title: str, path: Path, rule: Graduation, paper: str | None) -> None:
     """Write the template of a joint in ``boards`` to ``path``; letter or A4 after the unit, unless ``paper`` says. BadInput where it can't be."""
-    from joinlay.documents.templates import joint_template_pdf
+    from joinlay.documents.template_files import joint_template_pdf
     from joinlay.documents.writing import write_whole
 
     size = paper or ("letter" if rule.unit is Unit.INCH else "a4")

@@ -152,7 +152,7 @@ def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
     from joinlay.documents.plan_json import plan_json
-    from joinlay.documents.templates import template_dxfs, template_svgs
+    from joinlay.documents.template_files import template_dxfs, template_svgs
 
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)

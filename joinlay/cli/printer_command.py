@@ -101,7 +101,7 @@ def found_printer(name: str, paper: Paper, job: Path | None) -> MeasuredPrinter:
 
 def write_scale_sheet(paper: str, out: Path, printer: str | None, beside: Path | None) -> None:
     """Write the scale sheet; corrected for a ``printer``, where one is named. BadInput for what can't be."""
-    from joinlay.documents.scale_sheet import scale_sheet_pdf
+    from joinlay.documents.template_files import scale_sheet_pdf
     from joinlay.documents.writing import write_whole
 
     sheet = _paper(paper)

@@ -6,23 +6,30 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
+from joinlay.checks.beside import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.templates import true_size
 from joinlay.pages import Printer
 from joinlay.pages.cover_sheet import Entry, cover_sheet
 from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
 from joinlay.pages.index_sheets import Found, index_sheets
-from joinlay.pages.laying_out import pack_close
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.setting_sheets import setting_sheets
+from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
 from joinlay.settings import settings_for
+from joinlay.templates import templates_for
+from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
+from joinlay.templates.fold_strips import fold_strips
+from joinlay.templates.joint_sections import joint_sections
+from joinlay.templates.knob_profile_template import profile_template
+from joinlay.templates.outline_template import outline_templates
+from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -33,7 +40,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.templates import Template
 
-__all__ = ["Chapter", "Packet", "packet_for"]
+__all__ = ["Chapter", "Packet", "packet_for", "plan_templates", "steps_of_work", "true_size"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,3 +182,49 @@ def _says(plan: Plan) -> str:
         return f"{drawers}, from their openings"
     across, deep, high = (plan.rule.text(size) for size in extent(plan.boards))
     return f"{drawers}; {across} wide, {deep} deep, {high} high"
+
+
+# -- what is measured from ------------------------------------------------------------------------------
+
+
+def plan_templates(plan: Plan) -> tuple[Template, ...]:
+    """The templates of ``plan`` in the order of the work; parts that are marked alike share one (PR-6)."""
+    return tuple(template for _, templates in steps_of_work(plan) for template in templates)
+
+
+def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
+    """The templates of ``plan`` by steps of work: (step, templates), in the order a maker takes them; a step without any is left out.
+
+    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines. An end where nothing
+    is cut but along the whole part has none. What was found of a part stands beside it. No rule: the order of the trade.
+    """
+    beside = beside_parts(plan.findings, plan.rule)
+    steps = [(assembly.name, assembly.boards) for assembly in plan.others]
+    steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
+    made = [(step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps]
+    made.append(("your own outlines", (*outline_templates(plan.outlines, plan.rule), *_profile(plan))))
+    return tuple((step, templates) for step, templates in made if templates)
+
+
+def true_size(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
+    """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; a chapter without any is left out (PR-1)."""
+    chapters = (
+        ("Story sticks", story_sticks(plan)),
+        ("Templates", plan_templates(plan)),
+        (
+            "Strips, sections and drilling",
+            (
+                *fold_strips(plan),
+                *joint_sections(plan),
+                *pull_templates(plan),
+                *stop_templates(plan),
+                *runner_templates(plan),
+            ),
+        ),
+    )
+    return tuple((chapter, templates) for chapter, templates in chapters if templates)
+
+
+def _profile(plan: Plan) -> Iterator[Template]:
+    if plan.profile is not None and plan.knobs:
+        yield profile_template(plan.profile, plan.knobs, plan.rule)

@@ -12,11 +12,10 @@ from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Role, bounds_of, 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.pages import Sheet
     from joinlay.pen.marks import Box, Point, Stroke, Text
     from joinlay.templates import Template
 
-__all__ = ["sheet_svg", "strokes_svg", "template_svg"]
+__all__ = ["strokes_svg", "template_svg"]
 
 #: Decimals of a millimetre: a hundredth of a thousandth, well under what a file of points keeps.
 _PLACES = 5
@@ -27,11 +26,6 @@ _MARGIN = 2
 def template_svg(template: Template) -> bytes:
     """A template by itself, 2 mm of white around it, with its title for screen readers."""
     return strokes_svg(template.strokes, template.title)
-
-
-def sheet_svg(sheet: Sheet) -> bytes:
-    """A whole sheet, as large as its paper. The printer's correction isn't in it: a picture is true as it stands."""
-    return strokes_svg(sheet.strokes, sheet.title, (Fraction(0), Fraction(0), sheet.paper.width, sheet.paper.height))
 
 
 def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None) -> bytes:

@@ -9,11 +9,11 @@ from reportlab.pdfgen.canvas import Canvas
 
 from joinlay.documents.fonts import FONT_NAMES, load_fonts
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.templates import template_sheets
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of
 from tests.benchmarks.jobs import job_of
+from tests.measured.packets import template_sheets
 
 #: A sheet may take this many times as long as its strokes on a bare canvas.
 MOST_TIMES = 2

@@ -1,4 +1,6 @@
-"""Plans to print in the tests: the examples, two jobs that give only openings, and single drawers from the smallest to the largest."""
+"""Plans to print in the tests: the examples, two jobs that give only openings, and single drawers from the smallest to the largest; and their
+templates by themselves, without the rest of the packet.
+"""
 
 from functools import cache
 from pathlib import Path
@@ -7,9 +9,13 @@ from typing import Any
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.documents.job_file import job_in
+from joinlay.documents.packet import plan_templates
+from joinlay.documents.pdf import sheets_pdf
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit, read_length, written
+from joinlay.pages import lay_out
+from joinlay.paper import paper_named
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet
 
@@ -73,3 +79,14 @@ def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width
         for n, high in enumerate(heights, start=1)
     )
     return Plan("Chest for drawn maps", "map-chest.toml", unit, shop.rule, shop, {}, planned, (), (), paper)
+
+
+def template_sheets(plan, paper=None, printer=None):
+    """The templates of ``plan`` on sheets of ``paper``, the plan's own unless another is named."""
+    sheet = paper_named(paper or plan.paper)
+    return lay_out(plan_templates(plan), sheet, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=printer)
+
+
+def templates_pdf(plan, paper=None, printer=None):
+    """The same as a PDF."""
+    return sheets_pdf(template_sheets(plan, paper, printer), title=plan.title, subject="templates at true size")

@@ -6,13 +6,12 @@ from itertools import product
 
 import pytest
 
-from joinlay.documents.templates import template_sheets
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import Unit
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Role, Text
 from tests.measured.collisions import collisions
-from tests.measured.packets import MAKES, drawers, example, examples
+from tests.measured.packets import MAKES, drawers, example, examples, template_sheets
 from tests.unit.templates.reading import exact
 
 

@@ -7,12 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.scale_sheet import scale_sheet_pdf
-from joinlay.documents.templates import template_sheets
+from joinlay.documents.template_files import scale_sheet_pdf
 from joinlay.lengths import Unit
 from joinlay.pages.measured_printer import measured_printer
 from joinlay.paper import paper_named
-from tests.measured.packets import drawers
+from tests.measured.packets import drawers, template_sheets
 from tests.measured.reading import strokes_of
 
 #: A printer that prints 0.8 % short across the sheet and 0.5 % long down it.

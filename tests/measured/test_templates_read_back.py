@@ -7,12 +7,12 @@ from functools import partial
 import pytest
 
 from joinlay.boards import CutKind, Surface
+from joinlay.documents.packet import steps_of_work
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.templates import steps_of_work, template_sheets
 from joinlay.jobs.plan import Plan
 from joinlay.pen.marks import Line, Role, moved
 from joinlay.templates.ends.net import views_of
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, template_sheets
 from tests.measured.reading import MM, pixels_of, strokes_of
 from tests.unit.templates.reading import lines, polylines
 

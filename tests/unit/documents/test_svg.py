@@ -7,12 +7,13 @@ from xml.etree import ElementTree as Tree
 import pytest
 from svglib.svglib import svg2rlg
 
-from joinlay.documents.svg import sheet_svg, strokes_svg, template_svg
-from joinlay.documents.templates import plan_templates, template_sheets, template_svgs
+from joinlay.documents.packet import plan_templates
+from joinlay.documents.svg import strokes_svg, template_svg
+from joinlay.documents.template_files import template_svgs
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text
 from joinlay.templates import Role, templates_for
-from tests.measured.packets import drawers
+from tests.measured.packets import drawers, template_sheets
 from tests.unit.templates.parts import METRIC, side
 
 F = Fraction
@@ -61,7 +62,8 @@ def test_another_reader_sees_it_true_to_scale():
 
 
 def test_a_sheet_is_as_large_as_its_paper():
-    root = root_of(sheet_svg(template_sheets(drawers("4 5/16"), "a4")[0]))
+    sheet = template_sheets(drawers("4 5/16"), "a4")[0]
+    root = root_of(strokes_svg(sheet.strokes, sheet.title, (F(0), F(0), sheet.paper.width, sheet.paper.height)))
     assert (root.get("width"), root.get("height")) == ("210mm", "297mm")
     assert root.get("viewBox") == "0 -297 210 297"
 

@@ -5,17 +5,17 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.documents.templates import plan_templates, template_sheets
+from joinlay.documents.packet import plan_templates
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out
-from joinlay.pages.laying_out import pack_close
 from joinlay.pages.packing import Desk, Piece
 from joinlay.pages.printed_sheet import Laid
+from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import PAPERS, Paper, paper_named
 from joinlay.pen.marks import Line, Move, Polyline, Text, bounds_of
 from joinlay.templates import templates_for
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, template_sheets
 from tests.unit.templates.parts import METRIC, board, end_mortise, side
 
 PAPER_NAMES = sorted(PAPERS)
