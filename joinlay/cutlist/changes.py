@@ -86,8 +86,9 @@ class Changes:
 def compare_plans(old: Plan, new: Plan, old_settings: Facts | None = None, new_settings: Facts | None = None) -> Changes:
     """Everything that differs from ``old`` to ``new``; both are shown on the new plan's rule.
 
-    Parts are told apart by name. The settings of both are facts their own floor gives, under any names. A part that comes out
-    short by no more than a cut may stray (CK-1) is worth a try. Source: by geometry.
+    Parts are told apart by name. ``old_settings`` and ``new_settings`` are facts that the floor of settings gives, under any
+    names; None where they aren't to be compared. A part that comes out short by no more than a cut may stray (CK-1) is worth a
+    try. Source: by geometry.
     """
     one, other = _Reader(new, old), _Reader(new, new)
     before = {board.name: _Part.of(board, old) for board in old.boards}
@@ -280,7 +281,7 @@ def _taken(board: Board) -> set[tuple[object, ...]]:
 
 
 def changes_tree(changes: Changes) -> dict[str, Any]:
-    """What differs between two plans, as words."""
+    """``changes`` as plain dicts and lists of words, for JSON."""
     return {
         "written": [_change(change) for change in changes.givens],
         "parts": [_change(change) for change in changes.parts],

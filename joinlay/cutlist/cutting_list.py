@@ -167,7 +167,7 @@ def cutting_list(plan: Plan) -> CuttingList:
 
 
 def stock_called(name: str, stocks: Mapping[str, Stock]) -> Stock | None:
-    """The stock that a board names, by the job's key or by its own name; None where there is none."""
+    """The one of ``stocks`` (by the job's keys) that a board names, by that key or by its own name; None where there is none."""
     return stocks.get(name) or next((stock for stock in stocks.values() if stock.name == name), None)
 
 
@@ -235,7 +235,7 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
 
 
 def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iterator[str]:
-    """Each remark in a few words, lengths by ``text``, sizes with ``by`` between them (CL-1, EB-1, EB-2, DR-4).
+    """Each remark on ``row`` in a few words, lengths by ``text``, sizes with ``by`` between them (CL-1, EB-1, EB-2, DR-4).
 
     The core is said only where the part is sawn larger still; else it is what is sawn.
     """

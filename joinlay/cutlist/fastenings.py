@@ -38,12 +38,12 @@ _FRAME: Final = ("stile", "rail")
 
 
 def screws(plan: Plan) -> int:
-    """How many screws: one for each hole or slot that is named for one (RN-4, GR-2; common practice)."""
+    """How many screws ``plan`` takes: one for each hole or slot that is named for one (RN-4, GR-2; common practice)."""
     return sum("screw" in cut.name for board in plan.boards for cut in board.cuts)
 
 
 def nails(plan: Plan) -> int:
-    """How many nails for the runners of a plywood case: at both ends and at most 150 mm (6 in) apart (RN-4; our own choice)."""
+    """How many nails the runners of ``plan`` take in a plywood case: at both ends and at most 150 mm apart (RN-4; our own choice)."""
     return sum(1 + max(1, ceil(board.length / _NAIL_SPACING)) for board in plan.boards if _is_nailed(board))
 
 
@@ -52,7 +52,7 @@ def _is_nailed(board: Board) -> bool:
 
 
 def glued(plan: Plan) -> dict[str, Fraction]:
-    """How much is glued where, in square millimetres, by the trade's word for it; what there is none of is left out (RN-4).
+    """How much of ``plan`` is glued where, in square millimetres, by the trade's word for it; only what there is any of (RN-4).
 
     Loose tenons all round. Dadoes on their floor and walls, once, in the part they are cut in; slots of half-blind fronts on
     their floor and outer wall, the inner one being the tongue's. Nailed runners, guides, stop strips and blocks where they lie
@@ -136,7 +136,10 @@ class TenonStrip:
 
 
 def tenon_strips(plan: Plan, parts: CuttingList) -> tuple[TenonStrip, ...]:
-    """The strips to mill for the loose tenons of ``parts``, thinnest first, some over for trials (LT-5; our own choice)."""
+    """The strips to mill for the loose tenons of ``parts``, thinnest first, with some over for trials (LT-5; our own choice).
+
+    ``parts`` is the cutting list of ``plan``, whose shop gives the kerf and the share to spare.
+    """
     sections: dict[tuple[Fraction, Fraction], list[Row]] = {}
     for group in parts.groups:
         for row in group.rows if group.is_tenons else ():

@@ -120,7 +120,7 @@ class Way:
 
 
 def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None = None) -> Packing:
-    """Lay ``items``, in their order, each in the free panel it fits best: ``bins`` on hand before whole sheets.
+    """Lay ``items``, in their order, each where ``way`` says it fits best: ``bins`` on hand before whole sheets.
 
     ``sheet`` is a whole sheet, None where there are none to be had; there are ``most`` of them, None for any number. After each
     piece the panel it took is cut right across twice, so what comes out can always be sawn. A piece that fits nowhere is left

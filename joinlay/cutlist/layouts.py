@@ -45,7 +45,7 @@ class OffcutLimits:
 
 
 def offcut_limits(plan: Plan) -> OffcutLimits:
-    """The smallest offcut worth keeping, from the practice table (CL-2)."""
+    """The smallest offcut worth keeping in the shop of ``plan``, from its practice table (CL-2)."""
     return OffcutLimits(plan.shop.practice.length("shortest offcut"), plan.shop.practice.length("narrowest offcut"))
 
 
@@ -72,12 +72,12 @@ class FrontColumn:
     parted_from: str = ""
 
     def length(self, kerf: Length) -> Length:
-        """How much of the sheet's length it takes."""
+        """How much of the sheet's length it takes, with a ``kerf`` between pieces."""
         sizes = [piece.length for piece in self.pieces]
         return max(sizes) if self.across else _end_to_end(sizes, kerf)
 
     def width(self, kerf: Length) -> Length:
-        """How much of the sheet's width it takes."""
+        """How much of the sheet's width it takes, with a ``kerf`` between pieces."""
         sizes = [piece.width for piece in self.pieces]
         return _end_to_end(sizes, kerf) if self.across else max(sizes)
 

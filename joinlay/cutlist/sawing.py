@@ -43,7 +43,7 @@ class Region(NamedTuple):
         return self.width if across else self.length
 
     def between(self, start: int, stop: int, *, across: bool) -> Region:
-        """The same rectangle with another extent across, or along."""
+        """The same rectangle reaching from ``start`` to ``stop`` across, or along."""
         if across:
             return self._replace(across=start, width=stop - start)
         return self._replace(along=start, length=stop - start)

@@ -165,7 +165,7 @@ class _Bench:
 
 
 def least_sheets(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin) -> int:
-    """The number of whole sheets below which no layout can go, whatever its cuts: the larger of two bounds.
+    """The number of whole sheets below which no layout of ``items`` can go, whatever its cuts: the larger of two bounds.
 
     By area: what is left of the pieces once ``bins`` are full must fit into the sheets. By size: pieces no two of which can
     share a sheet need one each, less one for each bin that takes any of them.

@@ -143,7 +143,7 @@ FRONT = "drawer front"
 
 
 def stack_fronts(pieces: Sequence[PartToSaw], boards: Mapping[str, Board], sheet: Blank, kerf: Length) -> tuple[FrontColumn, ...]:
-    """The columns to cut the fronts among ``pieces`` in, each no larger than a whole ``sheet``.
+    """The columns to cut the fronts among ``pieces`` in, a ``kerf`` between two, each no larger than a whole ``sheet``.
 
     ``boards`` are the boards by name; those of one bank stand above one another in the piece and come in that order, uppermost
     first. Pieces that are no fronts, may be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for

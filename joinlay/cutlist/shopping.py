@@ -86,10 +86,11 @@ def shopping_list(
     solid: Sequence[SolidNeed],
     paper: int | None = None,
 ) -> Shopping:
-    """Everything to buy or make ready for ``plan``, with its cost at ``plan.on_hand.prices``.
+    """Everything to buy or make ready for ``plan``, with its cost at ``plan.on_hand.prices`` (CL-2).
 
-    ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the number of sheets of paper its
-    templates are printed on, where that is known. Lengths of strip and banding are in feet or metres, by the job's unit (CL-2).
+    ``parts`` is the cutting list, ``sheets`` are the sheet layouts, ``solid`` what is needed of solid wood, ``paper`` the
+    number of sheets of paper its templates are printed on, None where that isn't known. Lengths of strip and banding are in
+    feet or metres, by the job's unit.
     """
     prices = plan.on_hand.prices
     lines = tuple(

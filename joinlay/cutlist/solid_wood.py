@@ -60,11 +60,11 @@ class Lumber:
 
 
 def lumber_for(stock: Solid, unit: Unit) -> Lumber:
-    """The lumber that ``stock`` is planed from (D6; CL-1).
+    """The lumber that ``stock`` is planed from, as it is sold where the job's ``unit`` is used (D6; CL-1).
 
-    Where the job gives a nominal thickness over the planed one, that is what was bought. Else it is the thinnest sold that
-    still planes to the stock's thickness: by the quarter inch after NHLA, or in millimetres after EN 1313-2 (from memory) less
-    5 mm for planing.
+    Where the job gives a nominal thickness over the planed one, that is what was bought. Else it is the thinnest sold that still
+    planes to the stock's thickness: by the quarter inch after NHLA, or in millimetres after EN 1313-2 (from memory) less 5 mm for
+    planing.
     """
     if stock.measured is not None and stock.nominal > stock.measured:
         return Lumber(_known_name(stock.nominal, unit), stock.nominal)
@@ -86,12 +86,15 @@ def _known_name(thickness: Length, unit: Unit) -> str:
 
 
 def board_feet(length: Length, width: Length, thickness: Length) -> Fraction:
-    """Board feet in a piece of these rough sizes: 144 cubic inches each; under an inch thick counts as an inch (D6, NHLA)."""
+    """Board feet in a piece of this rough ``length``, ``width`` and ``thickness``.
+
+    144 cubic inches each; under an inch thick counts as an inch (D6, NHLA).
+    """
     return length.inches * width.inches * max(thickness.inches, Fraction(1)) / 144
 
 
 def cubic_metres(length: Length, width: Length, thickness: Length) -> Fraction:
-    """Cubic metres in a piece of these rough sizes. Source: by geometry."""
+    """Cubic metres in a piece of this rough ``length``, ``width`` and ``thickness``. Source: by geometry."""
     return length.mm * width.mm * thickness.mm / 10**9
 
 
@@ -117,7 +120,7 @@ class SolidNeed:
 
 
 def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) -> tuple[SolidNeed, ...]:
-    """What is needed of each solid stock of ``parts``; ``layouts`` are those on boards on hand (CL-2).
+    """What ``plan`` needs of each solid stock of its ``parts``; ``layouts`` are those on boards on hand (CL-2).
 
     Board feet where the job is in inches (144 cubic inches of sawn thickness, D6), cubic metres where it is in millimetres.
     Waste is a share of the rough sizes, added to them: 20 % for our own choice.
@@ -165,7 +168,7 @@ def _too_thick(lumber: Lumber, groups: Sequence[Group]) -> Iterator[Finding]:
 
 
 def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
-    """A layout for each solid stock of which there are boards on hand; parts that find no room are left out, to be bought.
+    """A layout for each solid stock of ``plan`` with boards on hand; ``parts`` that find no room are left out, to be bought.
 
     Parts are cut at their rough sizes. Every board is crosscut first, as solid wood is: at its defects, then to rough lengths,
     which are then ripped. No whole boards are added, so ``least_whole`` is 0 (CL-2).

@@ -54,13 +54,14 @@ _HOW: Final = {
     "nominal": 'write what it is sold as: nominal = "1/2"',
     "paper": 'write paper = "letter" or a table [paper]',
     "shop": 'write shop = "my.shop.toml" or a table [shop]',
-}  # fmt: skip
+}
 
 
 def complaints(error: ValidationError, model: type[Entry], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
-    """Every fault pydantic found in ``source``, read as ``model``, by line; ``names`` are the drawers' names by table.
+    """Every fault pydantic found in ``source``, by line, as troubles.
 
-    Past the most that are shown, a trouble is only there to be counted, and has no message.
+    ``error`` is what it raised, reading the source as ``model``; ``names`` are the drawers' names by ``[[drawer]]`` table. Past
+    the most that are shown, a trouble is only there to be counted, and has no message.
     """
     faults = sorted(error.errors(include_url=False), key=lambda fault: source.line(fault["loc"]))
     for n, fault in enumerate(faults):
@@ -76,7 +77,10 @@ def complaints(error: ValidationError, model: type[Entry], source: Source, names
 
 
 def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
-    """``path`` in the maker's words: ``drawer 2, opening, width``; ``stock birch-12, nominal``; ``shop, cutter 1``."""
+    """``path`` in the maker's words: ``drawer 2, opening, width``; ``stock birch-12, nominal``; ``shop, cutter 1``.
+
+    ``names`` are the drawers' names by ``[[drawer]]`` table.
+    """
     words: list[str] = []
     for n, key in enumerate(path):
         before = path[n - 1] if n else ""
@@ -193,7 +197,11 @@ _MOST_DRAWERS: Final = 100
 
 
 def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop | None) -> Iterator[Trouble]:
-    """Faults between the tables of ``source``. ``shop`` is None where it could not be read: then tenons are not looked up."""
+    """Faults between the tables of ``source``.
+
+    ``names`` are the drawers' names by ``[[drawer]]`` table, ``unit`` is what bare numbers are in. ``shop`` is None where it
+    could not be read: then tenons are not looked up.
+    """
     tables, every = source.tables("drawer"), source.table("drawers")
     yield from _no_drawers(source)
     yield from _missing_stock(source, "drawer", tables, every, names)

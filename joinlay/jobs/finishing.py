@@ -43,6 +43,7 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> F
 
     The blanks to turn the knobs from come as an assembly ``pulls`` of their own. What a rule refuses is among the findings, and
     the boards it was about stay as they were.
+    ``others`` are the assemblies beside the drawers: case, frame, runners, stops.
     """
     findings: list[Finding] = []
     drilled, blanks, knobs = _with_knobs(drawers, job, findings)

@@ -80,6 +80,7 @@ def named_shop_file(text: str, file_name: str) -> str | None:
     """The shop file that a job names (``shop = "my.shop.toml"``, or ``file`` in its ``[shop]``); None where it names none.
 
     Raises Troubles where ``text`` isn't TOML.
+    ``text`` is the job file's, ``file_name`` what messages call it.
     """
     return _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
 
@@ -88,6 +89,7 @@ def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
     """The SVG files that a job names (in its ``[[outline]]`` tables, and the profile of its knobs), each once, in its order.
 
     Raises Troubles where ``text`` isn't TOML.
+    ``text`` is the job file's, ``file_name`` what messages call it.
     """
     if "outline" not in text and "profile" not in text:
         return ()

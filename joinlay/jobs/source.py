@@ -83,7 +83,7 @@ class Source:
         return [table_or_empty(each) for each in found] if isinstance(found, list) else []
 
     def trouble(self, path: KeyPath, where: str, message: str) -> Trouble:
-        """Something wrong at ``path``, which is ``where`` in the maker's words."""
+        """A trouble at ``path``, which is ``where`` in the maker's words; ``message`` says what is wrong and what would do."""
         return Trouble(self.file, self.line(path), where, message)
 
 
@@ -165,7 +165,7 @@ def key_lines(text: str) -> dict[KeyPath, int]:
 
 
 def line_of(path: KeyPath, lines: Mapping[KeyPath, int]) -> int:
-    """The line of ``path``, or of the nearest thing around it that has one; 0 where the file has none of it."""
+    """The line of ``path`` among ``lines``, or of the nearest thing around it that has one; 0 where the file has none of it."""
     return next((lines[path[:n]] for n in range(len(path), 0, -1) if path[:n] in lines), 0)
 
 

@@ -20,7 +20,7 @@ from joinlay.lengths.makers_rule import GRADUATIONS, Fine, Graduation, OnRule, d
 from joinlay.lengths.notation import Unit, read_length
 
 __all__ = [
-    "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Fine", "Fraction", "Graduation", "Length", "OnRule", "Unit",
-    "chosen", "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm", "plain_mm", "read_length",
-    "require_positive", "rounded_down", "rounded_to", "rounded_up", "smallest", "written",
+    "GRADUATIONS", "MM_PER_INCH", "NOTHING", "ZERO", "Dimension", "Exact", "Fine", "Fraction", "Graduation", "Length",
+    "OnRule", "Unit", "chosen", "decimal_text", "default", "dimension", "exact_fraction", "inches", "largest", "mm",
+    "plain_mm", "read_length", "require_positive", "rounded_down", "rounded_to", "rounded_up", "smallest", "written",
 ]  # fmt: skip

@@ -234,12 +234,12 @@ def _needs_brackets(inner: str, outer: str, place: int) -> bool:
 
 
 def written(value: Length, name: str, origin: str) -> Dimension:
-    """A length that somebody wrote: ``name`` in words, ``origin`` the file and line, or the option, it stands in."""
+    """``value`` as somebody wrote it: ``name`` in words, ``origin`` the file and line, or the option, it stands in."""
     return Dimension(value, name, origin=origin)
 
 
 def default(value: Length, name: str, rule: str, source: str) -> Dimension:
-    """A length nobody wrote: the default of a trade rule, said to be one wherever it is shown."""
+    """``value`` that nobody wrote: the default that ``source`` gives for ``rule``, called ``name`` and said to be a default."""
     return Dimension(value, name, rule=rule, source=source, origin="default")
 
 
@@ -260,7 +260,7 @@ def _pick(phrase: str, pick: Callable[[tuple[Length, ...]], Length], of: tuple[L
 
 
 def require_positive(what: str, *sizes: Length | None) -> None:
-    """Raise BadInput for the first of ``sizes`` that is zero or negative, as in ``cutter: reach is 0 mm; it must be more than 0``.
+    """Raise BadInput for the first of ``sizes`` that is zero or negative: ``cutter: reach is 0 mm; it must be more than 0``.
 
     ``what`` names the thing the sizes are of, '' where their own names say it. A size that is None isn't asked.
     """
@@ -271,22 +271,22 @@ def require_positive(what: str, *sizes: Length | None) -> None:
 
 
 def rounded_down(length: Length, graduation: Graduation) -> Dimension:
-    """``length`` down to the last mark of the maker's rule."""
+    """``length`` down to the last mark of the maker's rule, which ``graduation`` is."""
     return Dimension(graduation.down(length), operation="down to the rule:", operands=(length,))
 
 
 def rounded_up(length: Length, graduation: Graduation) -> Dimension:
-    """``length`` up to the first mark of the maker's rule that is not short of it."""
+    """``length`` up to the first mark of the maker's rule, ``graduation``, that is not short of it."""
     return Dimension(graduation.up(length), operation="up to the rule:", operands=(length,))
 
 
 def rounded_to(length: Length, graduation: Graduation) -> Dimension:
-    """``length`` to the nearest mark of the maker's rule."""
+    """``length`` to the nearest mark of the maker's rule, which ``graduation`` is."""
     return Dimension(graduation.round(length), operation="nearest on the rule:", operands=(length,))
 
 
 def chosen(value: Length, because: str, *after: Length) -> Dimension:
-    """A length that a rule picked or searched for: ``because`` says how, ``after`` what it looked at, in order."""
+    """``value`` as a rule picked or searched for it: ``because`` says how, ``after`` what it looked at, in order."""
     return Dimension(value, operation=because, operands=after)
 
 

@@ -1,7 +1,8 @@
 """Which fractions are reckoned with: those of quicktions, which is written in C, or Python's own where it cannot be had.
 
-Both are exact, alike in what they take, say and refuse, equal and of one hash, and add up with each other; a job makes the same bytes with
-either. Everything in joinlay takes ``Fraction`` from here, so one plan holds one kind. Types are checked against Python's own.
+Both are exact, alike in what they take, say and refuse, equal and of one hash, and add up with each other; a job makes the same
+bytes with either. Everything in joinlay takes ``Fraction`` from here, so one plan holds one kind. Types are checked against
+Python's own.
 """
 
 from __future__ import annotations

@@ -43,12 +43,12 @@ class Fine(Length):
         return (Fine, (Length(self.mm),))
 
     def nearest(self, unit: Unit) -> Length:
-        """To the nearest 1/64 in or 0.1 mm, halfway up."""
+        """To the nearest 1/64 in or 0.1 mm, by ``unit``, halfway up."""
         finest, _ = _FINEST[unit]
         return Length(finest * ((self.mm / finest + Fraction(1, 2)) // 1))
 
     def too_small(self, unit: Unit) -> str:
-        """What to say of something too small to tell: ``under 1/64 in``; empty for what can be told, and for 0."""
+        """What to say in ``unit`` of a length too small to tell: ``under 1/64 in``; empty for what can be told, and for 0."""
         return f"under {_FINEST[unit][1]}" if self.mm and not self.nearest(unit).mm else ""
 
 
@@ -124,7 +124,7 @@ class Graduation:
             raise BadInput("the smallest division of a rule must be more than 0; write 1/32 in or 0.5 mm.")
 
     def round(self, length: Length) -> Length:
-        """The nearest mark on the rule; halfway goes up, so that the answer does not depend on the neighbour."""
+        """The mark nearest to ``length``; halfway goes up, so that the answer does not depend on the neighbour."""
         return self._at(length, lambda marks: floor(marks + Fraction(1, 2)))
 
     def down(self, length: Length) -> Length:

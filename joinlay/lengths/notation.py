@@ -129,7 +129,10 @@ def _hint(bare: str, unit: Unit) -> str:
     if re.search(r"\d,\d{3}(?!\d)", bare):
         return "a comma before three figures may part thousands or decimals: write it without the comma, or with a point."
     if re.search(r"\d\s*-\s*\d", bare):
-        return "a hyphen with space around it may be a minus: write 26-5/8 for twenty-six and five eighths, or do the subtraction yourself."
+        return (
+            "a hyphen with space around it may be a minus: write 26-5/8 for twenty-six and five eighths, "
+            "or do the subtraction yourself."
+        )
     if re.search(r"\d[eE][+-]?\d", bare):
         return "write it out in plain figures."
     usual = '26 5/8, 26-5/8", 2 ft 2 5/8 in or 18.2 mm' if unit is Unit.INCH else "18.2, 18.2 mm, 1.5 cm or 5/8 in"

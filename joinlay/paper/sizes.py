@@ -133,7 +133,7 @@ def paper_named(text: str, unit: Unit | None = None) -> Paper:
 
 
 def sheet_of(width: Length, height: Length, unit: Unit) -> Paper:
-    """A sheet of these sides, said in ``unit``. Raises BadInput for a side under 50 mm or over 200 in (PR-1)."""
+    """A sheet ``width`` by ``height``, said in ``unit``. Raises BadInput for a side under 50 mm or over 200 in (PR-1)."""
     sizes = (_checked(width, "width"), _checked(height, "height"))
     figures = [_figures(size, unit) for size in sizes]
     name = f"{figures[0]} x {figures[1]} {_WORD[unit]}"

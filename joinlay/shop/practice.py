@@ -161,7 +161,7 @@ class Practice:
         return hash((frozenset(self._lengths.items()), frozenset(self._ratios.items())))
 
     def but(self, lengths: Mapping[str, Dimension] | None = None, ratios: Mapping[str, Fraction] | None = None) -> Practice:
-        """The same practice with some figures changed. BadInput for a name that is no rule."""
+        """The same practice with some ``lengths`` and ``ratios`` changed, by name. BadInput for a name that is no rule."""
         for name in lengths or {}:
             self.length(name)
         for name in ratios or {}:
@@ -175,7 +175,7 @@ def _unknown(name: str, known: tuple[str, ...]) -> NoReturn:
 
 
 def usual_practice(unit: Unit) -> Practice:
-    """The defaults of the trade rules in inches or in millimetres, each a Dimension that says it is a default."""
+    """The defaults of the trade rules in ``unit``, each length a Dimension that says it is a default."""
     lengths = {row.name: default(_length_of(row, unit), row.name, row.rule, row.source) for row in LENGTH_RULES}
     return Practice(lengths, {row.name: Fraction(row.value) for row in RATIO_RULES})
 

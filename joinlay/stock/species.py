@@ -42,7 +42,7 @@ class Species:
     gravity: Figure
 
     def coefficient(self, cut: str) -> Figure:
-        """The change coefficient across a ``flat`` or a ``quarter`` sawn board (CK-6). BadInput for another word."""
+        """The change coefficient across a board whose ``cut`` is ``flat`` or ``quarter`` (CK-6). BadInput for another word."""
         if cut not in ("flat", "quarter"):
             raise BadInput(f"cut is {cut!r}; write 'flat' or 'quarter'.")
         return self.tangential if cut == "flat" else self.radial

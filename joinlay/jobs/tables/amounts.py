@@ -82,7 +82,7 @@ def _parted(text: str) -> tuple[Fraction, str] | None:
 
 
 def read_load(text: str) -> Load:
-    """What lies in a drawer, as a maker writes it: ``30 lb``, ``15 kg``, ``15 lb/ft2``, ``718 Pa``, ``75 kg/m2`` (CK-3).
+    """The load that ``text`` spells as a maker writes it: ``30 lb``, ``15 kg``, ``15 lb/ft2``, ``718 Pa``, ``75 kg/m2`` (CK-3).
 
     Raises BadInput for a number without a unit, for a unit that isn't known and for what no drawer holds.
     """
@@ -107,7 +107,7 @@ def read_load(text: str) -> Load:
 
 
 def read_temperature(text: str) -> Fraction:
-    """Degrees Celsius, exact, of a temperature such as ``21 C`` or ``70 F`` (CK-6).
+    """Degrees Celsius, exact, of the temperature that ``text`` spells, such as ``21 C`` or ``70 F`` (CK-6).
 
     Raises BadInput where the scale is missing or unknown, and outside -20 to 60 C.
     """
@@ -124,7 +124,7 @@ def read_temperature(text: str) -> Fraction:
 
 
 def read_percent(text: str, most: int = 100) -> Fraction:
-    """Per cent, as a number, of ``45 %`` (CK-6).
+    """Per cent, as a number, that ``text`` spells, such as ``45 %`` (CK-6).
 
     Raises BadInput without the sign, since 0.45 and 45 are both written, and outside 0 to ``most``.
     """
@@ -139,7 +139,7 @@ def read_percent(text: str, most: int = 100) -> Fraction:
 
 
 def read_stiffness(text: str) -> Fraction:
-    """Gigapascals of a sheet's stiffness as its maker's data sheet gives it: ``8.5 GPa``, ``8500 N/mm2``, ``1200000 psi`` (CK-3).
+    """Gigapascals that ``text`` spells as a data sheet does: ``8.5 GPa``, ``8500 N/mm2``, ``1200000 psi`` (CK-3).
 
     Raises BadInput without a unit, and outside 0.5 to 30 GPa, where no sheet lies.
     """
@@ -150,7 +150,8 @@ def read_stiffness(text: str) -> Fraction:
     gigapascals = parted[0] * _MODULI[unit]
     if not Fraction(1, 2) <= gigapascals <= 30:
         raise BadInput(
-            f"{text.strip()} is not the stiffness of any sheet; that lies between 0.5 and 30 GPa (plywood about 7). Check the unit."
+            f"{text.strip()} is not the stiffness of any sheet; that lies between 0.5 and 30 GPa (plywood about 7). "
+            "Check the unit."
         )
     return gigapascals
 

@@ -92,7 +92,7 @@ class CaseEntry(Entry):
         )
 
     def make(self, stocks: Mapping[str, Stock]) -> CaseMake:
-        """What it is made of; panels of the sides' stock where none is named."""
+        """What it is made of, out of the job's ``stocks`` by name; panels of the sides' stock where none is named."""
         sides = stocks[self.sides.value]
         return CaseMake(
             sides,
@@ -118,7 +118,7 @@ class FrameEntry(Entry):
     overhang_bottom: Gap | None = None
 
     def make(self, stocks: Mapping[str, Stock]) -> FrameMake:
-        """What the frame is made of."""
+        """What the frame is made of, out of the job's ``stocks`` by name."""
         return FrameMake(
             stocks[self.stock.value],
             stile=dimension_or_none(self.stile, "stile width"),
@@ -147,7 +147,7 @@ class StopsEntry(Entry):
     sag: Gap | None = None
 
     def make(self, runner: Stock, stocks: Mapping[str, Stock]) -> StopMake | None:
-        """The stops; None where there are to be none."""
+        """The stops, of the ``runner`` stock or of one of the job's ``stocks`` by name; None where there are to be none."""
         if self.kind is not None and not self.kind.value:
             return None
         stock = runner if self.stock is None else stocks[self.stock.value]

@@ -132,7 +132,10 @@ class DrawerEntry(DrawersEntry):
         return Opening(width, height, depth)
 
     def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock]) -> DrawerMake:
-        """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said."""
+        """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said.
+
+        ``every`` is what ``[drawers]`` says; ``stocks`` are the job's by name.
+        """
         parts = (*STOCK_KEYS, "back")
         of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
         chosen = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}

@@ -77,13 +77,13 @@ class Entry(BaseModel):
 
 
 def listed(words: tuple[str, ...]) -> str:
-    """``"a", "b" or "c"``."""
+    """``words`` as one may choose among them: ``"a", "b" or "c"``."""
     shown = [f'"{word}"' for word in words]
     return " or ".join([", ".join(shown[:-1]), shown[-1]] if len(shown) > 1 else shown)
 
 
 def bare(given: object, wanted: str) -> Spelled:
-    """The bare value itself; BadInput, with what is ``wanted``, for a table or a list."""
+    """``given`` itself if it is a bare value; BadInput, with what is ``wanted``, for a table or a list."""
     if isinstance(given, Spelled):
         return given
     kind = "a table" if isinstance(given, Mapping) else "a list" if isinstance(given, list) else quoted(given)
@@ -189,7 +189,7 @@ Count = Annotated[int, PlainValidator(_count)]
 
 
 def checked_text(given: object, wanted: str) -> Given[str]:
-    """Text of any kind; BadInput, with what is ``wanted``, for anything else."""
+    """``given`` as text of any kind; BadInput, with what is ``wanted``, for anything else."""
     spelled = bare(given, wanted)
     if not isinstance(spelled.value, str) or isinstance(spelled.value, Decimals):
         raise BadInput(f"{_shown(spelled.value)} is not text; write {wanted} in quotes.")
@@ -197,7 +197,7 @@ def checked_text(given: object, wanted: str) -> Given[str]:
 
 
 def checked_name(given: object) -> Given[str]:
-    """Any short text on one line, its spaces made single; BadInput for anything else."""
+    """``given`` as a short text on one line, its spaces made single; BadInput for anything else."""
     found = checked_text(given, "a name")
     name = " ".join(found.value.split())
     if not name or len(name) > _NAME_LENGTH or not name.isprintable():
@@ -246,7 +246,7 @@ StockName = Annotated[Given[str], PlainValidator(_stock_name)]
 
 
 def dimension_of(given: Given[Length], name: str, rule: str = "") -> Dimension:
-    """The length as a dimension called ``name`` that knows where it was written.
+    """The length ``given`` as a dimension called ``name`` that knows where it was written.
 
     ``rule`` is the number of the trade rule whose default it stands in for.
     """
@@ -254,10 +254,10 @@ def dimension_of(given: Given[Length], name: str, rule: str = "") -> Dimension:
 
 
 def dimension_or_none(given: Given[Length] | None, name: str) -> Dimension | None:
-    """A length that need not be written, as a dimension called ``name``; None where it isn't."""
+    """The length ``given`` as a dimension called ``name``; None where none was written."""
     return None if given is None else dimension_of(given, name)
 
 
 def dimension_or_zero(given: Given[Length] | None, name: str) -> Dimension:
-    """A length that need not be written, as a dimension called ``name``; no length where it isn't."""
+    """The length ``given`` as a dimension called ``name``; zero where none was written."""
     return NOTHING if given is None else dimension_of(given, name)

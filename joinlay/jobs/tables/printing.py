@@ -54,5 +54,5 @@ class PaperEntry(Entry):
 
 
 def usual_paper(unit: Unit) -> str:
-    """Letter for a maker who works in inches, A4 for one in millimetres."""
+    """The name of the paper where a job says nothing: letter for a maker whose ``unit`` is the inch, else A4."""
     return "letter" if unit is Unit.INCH else "a4"

@@ -202,7 +202,11 @@ def on_hand_of(
     boards: Sequence[BoardEntry] | None,
     prices: PricesEntry | None,
 ) -> OnHand:
-    """What the four tables say together; nothing on hand and the usual sawing where they are left out."""
+    """What ``[sawing]``, ``[[offcut]]``, ``[[board]]`` and ``[prices]`` say together.
+
+    Each is None where the job hasn't it: then nothing is on hand, nothing has a price, and sheets are sawn as usual.
+    ``offcuts`` and ``boards`` are in their order; ``prices`` may name stocks and lines of the list of what to buy.
+    """
     return OnHand(
         sheets=tuple(part.sheet(n) for n, part in enumerate(offcuts or (), start=1)),
         boards=tuple(part.board(n) for n, part in enumerate(boards or (), start=1)),
