@@ -107,7 +107,9 @@ class Board:
 
     def size(self, axis: Axis) -> Dimension:
         """Length, width or thickness."""
-        return {Axis.ALONG: self.length, Axis.ACROSS: self.width, Axis.INTO: self.thickness}[axis]
+        if axis is Axis.ALONG:
+            return self.length
+        return self.width if axis is Axis.ACROSS else self.thickness
 
     def with_cuts(self, *cuts: Cut) -> Board:
         """The same board with more cuts. Raises BadInput for one that lies outside the wood."""

@@ -74,7 +74,9 @@ class Place:
 
     def direction(self, axis: Axis) -> Vector:
         """What a millimetre along, across or into the board is in the piece."""
-        return {Axis.ALONG: self.along, Axis.ACROSS: self.across, Axis.INTO: self.into}[axis]
+        if axis is Axis.ALONG:
+            return self.along
+        return self.across if axis is Axis.ACROSS else self.into
 
     def outward(self, surface: Surface) -> Vector:
         """The board's own direction out of ``surface``."""

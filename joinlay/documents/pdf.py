@@ -1,13 +1,19 @@
-"""Sheets as a PDF at true size: millimetres become points once, at the last moment, and nothing is ever scaled to fit (PR-1)."""
+"""Sheets as a PDF at true size: millimetres become points once, at the last moment, and nothing is ever scaled to fit (PR-1).
+
+A packet has some fifteen thousand strokes and eight thousand pieces of type, and the library's own way to take each of them is the larger
+part of the time a packet takes. So the operators of a path and of a line of type are written here, in the library's figures, and handed to
+the canvas as one; a number or a piece of type that comes again is not worked out again. Fonts, pages, links and the file stay with the library.
+"""
 
 from __future__ import annotations
 
+from functools import lru_cache
 from io import BytesIO
 from math import cos, radians, sin, tan
 from typing import TYPE_CHECKING, Final
 
 from joinlay.documents.fonts import FONT_NAMES, check_letters, load_fonts
-from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, Turn, pieces_of
+from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -16,6 +22,7 @@ if TYPE_CHECKING:
 
     from joinlay.lengths import Fraction
     from joinlay.pages import Sheet
+    from joinlay.pen.lettering import SetRun
     from joinlay.pen.marks import Point, Role, Stroke
 
 __all__ = ["sheets_pdf"]
@@ -42,32 +49,34 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
     canvas.setViewerPreference("PrintScaling", "None")
     section = ""
     there = {sheet.number for sheet in sheets}
+    case = _TypeCase(canvas)
     for page, sheet in enumerate(sheets):
         canvas.addPageLabel(page, "ARABIC", sheet.number)
         if sheet.section and sheet.section != section:
             canvas.bookmarkPage(sheet.section)
             canvas.addOutlineEntry(sheet.section, sheet.section, level=0, closed=True)
         section = sheet.section
-        _page(canvas, sheet, there)
+        _page(canvas, sheet, there, case)
     if section:
         canvas.showOutline()
     canvas.save()
     return held.getvalue()
 
 
-def _page(canvas: Canvas, sheet: Sheet, there: Collection[int]) -> None:
+def _page(canvas: Canvas, sheet: Sheet, there: Collection[int], case: _TypeCase) -> None:
     canvas.setPageSize((_points(sheet.paper.width), _points(sheet.paper.height)))
     canvas.bookmarkPage(_key(sheet.number))
     for n, laid in enumerate(sheet.laid, start=1):
         key = f"{sheet.number}.{n}"
         canvas.bookmarkPage(key)
         canvas.addOutlineEntry(laid.title, key, level=1 if sheet.section else 0)
-    pen = _Pen(canvas, sheet)
+    pen = _Pen(canvas, sheet, case)
     for link in (one for one in sheet.links if one.to in there):
         x0, y0, x1, y1 = link.box
         canvas.linkRect("", _key(link.to), (*pen.at((x0, y0)), *pen.at((x1, y1))), thickness=0)
     for stroke in sheet.strokes:
         pen.draw(stroke)
+    pen.flush()
     canvas.showPage()
 
 
@@ -76,16 +85,70 @@ def _key(number: int) -> str:
     return f"sheet {number}"
 
 
+@lru_cache(maxsize=65536)
+def _written(number: float) -> str:
+    """A number of points as the library writes it."""
+    from reportlab.lib.rl_accel import fp_str
+
+    return str(fp_str(number))
+
+
+class _Ready:
+    """Operators of a path or of a line of type, as the canvas asks for them."""
+
+    __slots__ = ("_operators",)
+
+    def __init__(self, operators: Sequence[str]) -> None:
+        self._operators = operators
+
+    def getCode(self) -> str:  # noqa: N802 - the canvas's own name for it
+        """The operators on one line."""
+        return " ".join(self._operators)
+
+
+class _TypeCase:
+    """The pieces of type of one PDF: each text in each font spelled once in the codes its letters have in this file."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        from reportlab.lib.rl_accel import escapePDF
+        from reportlab.pdfbase.pdfmetrics import getFont
+
+        self._escaped = escapePDF
+        self._document = canvas._doc
+        self._fonts = [getFont(name) for name in FONT_NAMES]
+        self._spelled: dict[tuple[str, bool], list[tuple[str, str]]] = {}
+
+    def operators(self, piece: SetRun) -> Iterator[str]:
+        """The operators that choose the font of ``piece`` and show its letters. Raises BadInput for a letter the typeface lacks."""
+        em = _points(piece.em)
+        for name, letters in self._letters(piece):
+            yield f"{name} {_written(em)} Tf {_written(em * 1.2)} TL ({letters}) Tj"
+
+    def _letters(self, piece: SetRun) -> list[tuple[str, str]]:
+        """The letters of ``piece``, those of each subset of its font together with that subset's name."""
+        known = self._spelled.get((piece.text, piece.bold))
+        if known is None:
+            check_letters(piece)
+            font, document = self._fonts[piece.bold], self._document
+            known = [
+                (font.getSubsetInternalName(subset, document), self._escaped(letters))
+                for subset, letters in font.splitString(piece.text, document)
+            ]
+            self._spelled[piece.text, piece.bold] = known
+        return known
+
+
 class _Pen:
     """Draws the strokes of one sheet: those of one role that follow each other as one path, to keep the file small and quick."""
 
-    def __init__(self, canvas: Canvas, sheet: Sheet) -> None:
+    def __init__(self, canvas: Canvas, sheet: Sheet, case: _TypeCase) -> None:
         self.canvas = canvas
+        self.case = case
         self.printer = sheet.printer
         self.left, self.bottom, _, _ = sheet.paper.printable
         self.is_true = sheet.printer.across == sheet.printer.down == 1
         self.role: Role | None = None
-        self.path = canvas.beginPath()
+        self.path = ["n"]
 
     def at(self, point: Point) -> tuple[float, float]:
         """A point in points, corrected for the printer."""
@@ -115,25 +178,24 @@ class _Pen:
         pen = PENS[self.role]
         self.canvas.setLineWidth(_points(pen.weight))
         self.canvas.setDash([_points(length) for length in pen.dash])
-        self.canvas.drawPath(self.path)
-        self.role, self.path = None, self.canvas.beginPath()
+        self.canvas.drawPath(_Ready(self.path))
+        self.role, self.path = None, ["n"]
 
     def _add(self, stroke: Line | Polyline | Arc) -> None:
         if isinstance(stroke, Line):
-            self.path.moveTo(*self.at(stroke.start))
-            self.path.lineTo(*self.at(stroke.end))
+            self._run((stroke.start, stroke.end))
         elif isinstance(stroke, Polyline):
             self._run(stroke.points)
             if stroke.closed:
-                self.path.close()
+                self.path.append("h")
         else:
             self._arc(stroke)
 
     def _run(self, points: Iterable[Point]) -> None:
-        first, *rest = map(self.at, points)
-        self.path.moveTo(*first)
-        for point in rest:
-            self.path.lineTo(*point)
+        operator = "m"
+        for x, y in map(self.at, points):
+            self.path.append(f"{_written(x)} {_written(y)} {operator}")
+            operator = "l"
 
     def _arc(self, arc: Arc) -> None:
         x, y = self.at(arc.centre)
@@ -141,30 +203,31 @@ class _Pen:
         across, down = float(self.printer.across) * _points(arc.radius), float(self.printer.down) * _points(arc.radius)
         for n, (one, two, three, four) in enumerate(_bezier(float(arc.start), float(arc.sweep))):
             if n == 0:
-                self.path.moveTo(x + across * one[0], y + down * one[1])
-            self.path.curveTo(*(c for px, py in (two, three, four) for c in (x + across * px, y + down * py)))
+                self.path.append(f"{_written(x + across * one[0])} {_written(y + down * one[1])} m")
+            curve = [_written(c) for px, py in (two, three, four) for c in (x + across * px, y + down * py)]
+            self.path.append(f"{' '.join(curve)} c")
 
     def _fill(self, fill: Fill) -> None:
         self._run(fill.points)
-        self.path.close()
+        self.path.append("h")
         self.canvas.setFillGray(float(1 - fill.ink))
-        self.canvas.drawPath(self.path, stroke=0, fill=1)
-        self.path = self.canvas.beginPath()
+        self.canvas.drawPath(_Ready(self.path), stroke=0, fill=1)
+        self.path = ["n"]
 
     def _text(self, text: Text) -> None:
-        across, up = _READING[text.turn]
         self.canvas.setFillGray(float(1 - text.ink))
-        written = self.canvas.beginText()
+        reading = _READING[text.turn.value]
+        shown = ["BT 1 0 0 1 0 0 Tm"]
         for piece, start in pieces_of(text):
-            check_letters(piece)
-            written.setFont(FONT_NAMES[piece.bold], _points(piece.em))
-            written.setTextTransform(across, up, -up, across, *self.at(start))
-            written.textOut(piece.text)
-        self.canvas.drawText(written)
+            x, y = self.at(start)
+            shown.append(f"{reading} {_written(x)} {_written(y)} Tm")
+            shown += self.case.operators(piece)
+        shown.append("ET")
+        self.canvas.drawText(_Ready(shown))
 
 
-#: The direction a line of text reads in.
-_READING: Final = {Turn.RIGHT: (1, 0), Turn.UP: (0, 1), Turn.LEFT: (-1, 0), Turn.DOWN: (0, -1)}
+#: The direction a line of text reads in, by its quarter turns, and the way its letters stand.
+_READING: Final = ("1 0 0 1", "0 1 -1 0", "-1 0 0 -1", "0 -1 1 0")
 
 _Unit = tuple[float, float]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape, quoteattr
@@ -116,5 +117,6 @@ def _points(points: Sequence[Point]) -> str:
     return " ".join(f"{_n(x)},{_n(-y)}" for x, y in points)
 
 
+@lru_cache(maxsize=65536)
 def _n(number: Fraction) -> str:
     return decimal_text(number, _PLACES)

@@ -169,7 +169,9 @@ class Graduation:
 
 def decimal_text(number: Fraction, places: int) -> str:
     """``number`` rounded to ``places`` decimals, trailing zeros dropped; exact arithmetic, halfway goes up."""
-    scaled = floor(abs(number) * 10**places + Fraction(1, 2))
+    # Rounded in whole numbers: a packet writes some forty thousand of these.
+    under = number.denominator
+    scaled = (2 * abs(number.numerator) * 10**places + under) // (2 * under)
     whole, part = divmod(scaled, 10**places)
     tail = f"{part:0{places}d}".rstrip("0") if places else ""
     return ("-" if number < 0 and scaled else "") + (f"{whole}.{tail}" if tail else str(whole))

@@ -13,6 +13,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from math import floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -165,16 +166,21 @@ def fitted(text: str, room: Fraction, heights: Iterable[int | Fraction], *, bold
 
 def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
     """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone."""
-    line = ""
+    # Measured in whole units of the em, as every width is: a line is as long as its words and the blanks between them.
+    most = floor(room * CAPITAL / Fraction(height))
+    blank = _long(" ", bold=bold)
+    line: list[str] = []
+    reach = 0
     for word in text.split():
-        longer = f"{line} {word}" if line else word
-        if line and set_line(words(longer, height, bold=bold)).width > room:
-            yield line
-            line = word
+        longer = reach + blank + _long(word, bold=bold)
+        if line and longer > most:
+            yield " ".join(line)
+            line, reach = [word], longer - reach - blank
         else:
-            line = longer
+            reach = longer if line else longer - blank
+            line.append(word)
     if line:
-        yield line
+        yield " ".join(line)
 
 
 def _is_apart(before: Run | Vulgar, run: Run | Vulgar) -> bool:
@@ -186,8 +192,7 @@ def _is_apart(before: Run | Vulgar, run: Run | Vulgar) -> bool:
 
 def _set_run(text: str, height: Fraction, right: Fraction, up: Fraction, *, bold: bool) -> SetRun:
     em = height * EM / CAPITAL
-    units = sum(advance(letter, bold=bold) for letter in text)
-    return SetRun(right=right, up=up, em=em, text=text, bold=bold, width=em * units / EM)
+    return SetRun(right=right, up=up, em=em, text=text, bold=bold, width=em * _long(text, bold=bold) / EM)
 
 
 def _set_words(run: Run, pen: Fraction) -> tuple[tuple[SetRun, ...], Fraction]:
@@ -209,11 +214,11 @@ def _set_fraction(run: Vulgar, pen: Fraction) -> tuple[tuple[SetRun, ...], Fract
 
 
 def _rise(piece: SetRun) -> Fraction:
-    return piece.em * max(map(rise, piece.text)) / EM
+    return piece.em * _highest(piece.text) / EM
 
 
 def _fall(piece: SetRun) -> Fraction:
-    return piece.em * max(map(fall, piece.text)) / EM
+    return piece.em * _deepest(piece.text) / EM
 
 
 # -- letters -------------------------------------------------------------------------------------------
@@ -271,6 +276,7 @@ def advance(letter: str, *, bold: bool = False) -> int:
     return known.get(plain, EM + EM // 2)
 
 
+@cache
 def rise(letter: str) -> int:
     """How far ``letter`` stands above the baseline at most, in units of the em."""
     if letter.isdecimal():
@@ -278,8 +284,31 @@ def rise(letter: str) -> int:
     return _RISE if letter in _WIDTHS[0] and letter not in _TALL else _ACCENT_RISE
 
 
+@cache
 def fall(letter: str) -> int:
     """How far ``letter`` hangs below the baseline at most, in units of the em."""
     if letter not in _WIDTHS[0]:
         return _ACCENT_FALL
     return _FALL if letter in _HANGING else _OVERSHOOT
+
+
+#: A packet says some thousand different things, most of them more than once.
+_KEPT: Final = 16384
+
+
+@lru_cache(maxsize=_KEPT)
+def _long(text: str, *, bold: bool) -> int:
+    """How far the whole of ``text`` carries the line on, in units of the em."""
+    return sum(advance(letter, bold=bold) for letter in text)
+
+
+@lru_cache(maxsize=_KEPT)
+def _highest(text: str) -> int:
+    """How far any letter of ``text``, which has at least one, stands above the baseline, in units of the em."""
+    return max(map(rise, text))
+
+
+@lru_cache(maxsize=_KEPT)
+def _deepest(text: str) -> int:
+    """How far any letter of ``text``, which has at least one, hangs below the baseline, in units of the em."""
+    return max(map(fall, text))

@@ -6,7 +6,7 @@ themselves in those five, so that a writer of PDF, SVG or DXF needs no more. Lin
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
@@ -241,14 +241,21 @@ def moved(stroke: Stroke, move: Move) -> Stroke:
     if isinstance(stroke, Fill):
         return Fill(tuple(map(put, stroke.points)), stroke.ink, stroke.role, stroke.says)
     if isinstance(stroke, Arc):
-        return replace(stroke, centre=put(stroke.centre), start=(stroke.start + 90 * move.quarters) % 360)
-    return replace(stroke, anchor=put(stroke.anchor), turn=stroke.turn.further(move.quarters))
+        start = (stroke.start + 90 * move.quarters) % 360
+        return Arc(put(stroke.centre), stroke.radius, start, stroke.sweep, stroke.role, stroke.says)
+    turn = stroke.turn.further(move.quarters) if move.quarters else stroke.turn
+    return Text(put(stroke.anchor), stroke.content, stroke.align, turn, stroke.ink, stroke.role, stroke.says)
+
+
+_NONE: Final = Fraction(0)
 
 
 def _back(text: Text) -> Fraction:
     """How far before its anchor a line of text begins."""
+    if text.align is Align.LEFT:
+        return _NONE
     width = set_line(text.content).width
-    return {Align.LEFT: Fraction(0), Align.MIDDLE: width / 2, Align.RIGHT: width}[text.align]
+    return width / 2 if text.align is Align.MIDDLE else width
 
 
 def pieces_of(text: Text) -> Iterator[tuple[SetRun, Point]]:

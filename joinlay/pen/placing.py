@@ -13,6 +13,7 @@ drawn is rounded outwards, so that looking is quick and never lets two things to
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
@@ -81,11 +82,27 @@ class Room:
         if x0 < self._within[0] or x1 > self._within[2]:
             return None
         lowest, highest = self._within[1] + clear, self._within[3] - clear - high
-        spans = [(b - clear - high, d + clear) for a, b, c, d in self._taken if a < x1 and x0 < c]
+        starts, ends = _joined(sorted((b - clear - high, d + clear) for a, b, c, d in self._taken if a < x1 and x0 < c))
         for y in bottoms:
-            if lowest <= y <= highest and all(y <= below or above <= y for below, above in spans):
-                return (left, y, left + wide, y + high)
+            if lowest <= y <= highest:
+                # The last stretch that begins below y is the only one that can hold it.
+                before = bisect_left(starts, y)
+                if not before or ends[before - 1] <= y:
+                    return (left, y, left + wide, y + high)
         return None
+
+
+def _joined(stretches: Iterable[tuple[int, int]]) -> tuple[list[int], list[int]]:
+    """Where ``stretches``, given by their rising starts, begin and end once those that share more than a point are one."""
+    starts: list[int] = []
+    ends: list[int] = []
+    for start, end in stretches:
+        if ends and start < ends[-1]:
+            ends[-1] = max(ends[-1], end)
+        else:
+            starts.append(start)
+            ends.append(end)
+    return starts, ends
 
 
 # -- labels in a row -----------------------------------------------------------------------------------

@@ -153,10 +153,10 @@ HOSTILE = {
 def test_it_is_refused_at_once_with_a_clear_word(name):
     content, said = HOSTILE[name]
     content = content.encode() if isinstance(content, str) else content
-    before = time.perf_counter()
+    before = time.process_time()
     with pytest.raises(BadInput, match=said) as refused:
         read_outline(content, "mine.svg")
-    assert time.perf_counter() - before < 2
+    assert time.process_time() - before < 2
     words = str(refused.value)
     assert words.startswith("mine.svg ")
     assert words.count("has ") < 3

@@ -266,11 +266,11 @@ def test_what_is_far_too_long():
 
 
 def test_a_flood_of_troubles_is_cut_short_and_soon():
-    started = time.perf_counter()
+    started = time.process_time()
     found = troubles_in(GOOD + "\n[practice]\n" + "".join(f"no-such-key-{n} = 1\n" for n in range(20000)))
     assert len(found) == 51
     assert found[-1].endswith(": and 19950 more things from here on.")
-    assert time.perf_counter() - started < 10
+    assert time.process_time() - started < 10
 
 
 def test_troubles_are_one_error_whose_text_is_all_of_them():

@@ -1,7 +1,7 @@
 """Where each key of a TOML text stands, and keys that are refused for their length."""
 
 import tomllib
-from time import perf_counter
+from time import process_time
 
 import pytest
 
@@ -108,10 +108,10 @@ def test_a_thing_without_a_line_has_that_of_what_is_around_it():
     ids=["key", "table", "in a line", "one word"],
 )
 def test_hostile_keys_take_no_time(text):
-    start = perf_counter()
+    start = process_time()
     with pytest.raises(Troubles, match=r"a\.toml:2: "):
         read_source(f"# a job\n{text}\n", "a.toml")
-    assert perf_counter() - start < 2
+    assert process_time() - start < 2
 
 
 def test_words_with_full_stops_are_no_key():

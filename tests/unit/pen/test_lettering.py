@@ -1,11 +1,14 @@
 """Lettering: fractions set as fractions, and how much room a line takes."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from joinlay.lengths import inches, mm
-from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, words
+from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, words, wrapped
 from tests.unit.templates.parts import INCH, METRIC
 
 
@@ -64,3 +67,20 @@ def test_fitted_takes_the_largest_height_that_fits_and_cuts_short_what_never_doe
 
 def test_an_accent_needs_more_room_above():
     assert set_line(words("Änder", 5)).rise > set_line(words("Ander", 5)).rise
+
+
+@given(
+    st.lists(st.text("abmWiÄ½ ,.-漢\u00a0", min_size=1, max_size=12)).map(" ".join),
+    st.fractions(0, 60),
+    st.sampled_from([Fraction(5, 2), Fraction(7, 2), 5]),
+    st.booleans(),
+)
+def test_wrapped_lines_fill_their_room_and_keep_to_it_as_they_are_set(text, room, height, bold):
+    lines = [line.split(" ") for line in wrapped(text, room, height, bold=bold)]
+    assert [word for line in lines for word in line] == text.split()
+
+    def fits(some):
+        return set_line(words(" ".join(some), height, bold=bold)).width <= room
+
+    assert all(len(line) == 1 or fits(line) for line in lines)
+    assert not any(fits([*line, after[0]]) for line, after in pairwise(lines))
