@@ -12,6 +12,9 @@ from joinlay.joints.groove import cut_groove, design_groove
 from joinlay.joints.locking_rabbet import HalfBlind, cut_end_part, cut_side, design_half_blind, design_locking_rabbet
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
 from joinlay.lengths import Unit, dimension, read_length
+from joinlay.settings import Guide, Role, feeding_of
+from joinlay.settings.feed_wording import way_sentence
+from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -206,11 +209,30 @@ def answer_groove(bench: Bench, into: str, panel: str, cutter: str | None, offse
     )
 
 
+#: The ways a channel may be guided: the words of its row, and what is moved between passes, which way.
+_GUIDED: Final = (
+    (MachineKind.ROUTER_TABLE, Guide.FENCE, "at a router table", "fence away from the cutter"),
+    (MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, "hand-held, edge guide", "guide away from the cutter"),
+    (MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE, "hand-held, straightedge", "straightedge back towards the side measured from"),
+)  # fmt: skip
+
+
 def _cutting(cutter: Dimension, passes: Sequence[Pass]) -> dict[str, Any]:
-    return {"cutter": cutter, "passes": [{"fence_move": one.fence_move} for one in passes]}
+    ways = [
+        {"machine": machine.value, "guide": guide.value, "in_words": way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1),
+         "last_pass_cuts": feeding.fresh.value, "then_move": then}
+        for machine, guide, _, then in _GUIDED
+        if (feeding := feeding_of(machine, guide)) is not None
+    ]  # fmt: skip
+    return {"cutter": cutter, "passes": [{"aside": one.aside} for one in passes], "ways": ways}
 
 
 def _pass_rows(cutter: Dimension, passes: Sequence[Pass]) -> tuple[tuple[str, Length | str], ...]:
-    """The cutter, and how the fence moves between passes (DA-5, MS-6)."""
-    moves = [(f"pass {n}: fence away from the cutter by", one.fence_move) for n, one in enumerate(passes[1:], start=2)]
-    return (("cutter", cutter), ("passes", str(len(passes))), *moves)
+    """The cutter, and for each way of guiding which way to feed and what to move between passes (DA-5, MS-6)."""
+    rows: list[tuple[str, Length | str]] = [("cutter", cutter), ("passes", str(len(passes)))]
+    for machine, guide, where, then in _GUIDED:
+        rows.append((where, way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1)))
+        rows += [
+            (f"  pass {n}: {then}{' by' if n == 2 else ', in all by'}", one.aside) for n, one in enumerate(passes[1:], start=2)
+        ]
+    return tuple(rows)

@@ -14,6 +14,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.settings import Value, settings_for
+from joinlay.settings.feed_wording import feed_sentence, feed_words
 from joinlay.settings.fit_wording import correction_words, measure_words, remainder_words
 from joinlay.settings.wording import (
     band_words,
@@ -120,6 +121,7 @@ def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
         machine_words(setting, rule.sold),
         ", then ".join(fences),
         ", then ".join(heights),
+        feed_words(setting),
         lying,
     )
 
@@ -134,6 +136,7 @@ def _card(setting: Setting, rule: Graduation) -> str:
         line
         for line in (
             machine_words(setting, rule.sold),
+            feed_sentence(setting),
             offset_words(setting, rule.text),
             speed_words(setting),
             setting.reason.sentence(rule.text),
@@ -173,7 +176,7 @@ def _piece(setting: Setting, rule: Graduation) -> Iterator[str]:
 
 # -- what it says -----------------------------------------------------------------------------------
 
-SETTINGS_HEAD: Final = ("card", "set-ups", "what is cut", "machine and cutter", "fence", "height", "how they lie")
+SETTINGS_HEAD: Final = ("card", "set-ups", "what is cut", "machine and cutter", "fence", "height", "which way", "how they lie")
 AT_BOTH_ENDS: Final = ", both ends or edges"
 SQUARE_THE_ENDS: Final = "chop the round ends square"
 

@@ -26,9 +26,12 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One pass of the cutter: ``fence_move`` is how far the fence stands *away* from the cutter, counted from the first pass."""
+    """One pass of the cutter: ``aside`` is how far it lies from the outermost one at either wall.
 
-    fence_move: Dimension
+    Which wall is cut first belongs to the way of guiding, and not to the joint (MS-6).
+    """
+
+    aside: Dimension
 
 
 def label(named: str, words: str) -> str:
@@ -61,10 +64,10 @@ def refuse_nothing(**sizes: Dimension | None) -> None:
 
 
 def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:
-    """The passes that cut ``width`` with ``cutter``, which is no wider: the wall near the fence first (DA-5).
+    """The passes that cut ``width`` with ``cutter``, which is no wider: from one wall to the other (DA-5).
 
-    Then the fence moves away from the cutter, in even steps no longer than the cutter is wide, until the last stands
-    width - cutter away; so every pass after the first cuts against the feed (MS-6). Derived.
+    In even steps no longer than the cutter is wide, until the last lies width - cutter aside. At which wall they begin, so that every pass
+    after the first cuts against the feed, is told by the guide (MS-6). Derived.
     """
     more = ceil(width / cutter) - 1
     if more == 0:

@@ -12,6 +12,7 @@ from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.settings import Value
+from joinlay.settings.feed_wording import feed_sentence
 from joinlay.settings.fit_wording import measure_words, remainder_words
 from joinlay.settings.wording import (
     beside_words,
@@ -157,7 +158,7 @@ class CardMaker:
 
     def _said(self, setting: Setting) -> list[Paragraph]:
         fences, heights = _told_large(setting)
-        return [*self._parts(setting), *self._rest(setting, told=[*fences, *heights])]
+        return [*_walk(setting), *self._parts(setting), *self._rest(setting, told=[*fences, *heights])]
 
     def _parts(self, setting: Setting) -> Iterator[Paragraph]:
         """How the parts lie, which they are, where they stop: read while holding them."""
@@ -189,6 +190,12 @@ class CardMaker:
         for said in left_over:
             yield Paragraph(said, _SMALL, above=Fraction(1))
         yield Paragraph(f"Test piece: {measure_words(setting, self.rule.text)}", _WORD, above=Fraction(1))
+
+
+def _walk(setting: Setting) -> Iterator[Paragraph]:
+    """Which way to walk or feed, and why, before anything is held (MS-6)."""
+    if said := feed_sentence(setting):
+        yield Paragraph(f"{said}.", _WORD, bold=True, above=Fraction(1))
 
 
 def _block(strokes: tuple[Stroke, ...], low: Fraction) -> Block:

@@ -15,6 +15,7 @@ from joinlay.pages.setting_card import CardMaker
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
 from joinlay.settings import Caution, Change, Value
+from joinlay.settings.feed_wording import feed_words
 from joinlay.settings.fit_wording import correction_pairs
 from joinlay.settings.wording import band_words, cut_words, machine_words, order_words, set_up_words, told_together, touch_words
 from joinlay.templates.template import Template
@@ -156,7 +157,7 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     before: Setting | None = None
     for setting in found.settings:
         if before is None or Change.CUTTER in setting.changes or before.machine is not setting.machine:
-            blocks.append(_heading(machine_words(setting, rule.sold), wide))
+            blocks.append(_heading(machine_words(setting, rule.sold), feed_words(setting), wide))
         blocks.append(_row(setting, wide, rule))
         before = setting
     blocks += (_found(finding, wide, rule) for finding in told_together(worth))
@@ -189,10 +190,12 @@ def _captions(wide: Fraction) -> Block:
     )
 
 
-def _heading(said: str, wide: Fraction) -> Block:
-    """The machine and its cutter."""
+def _heading(said: str, feed: str, wide: Fraction) -> Block:
+    """The machine and its cutter, and under them which way to feed, where there is one (MS-6)."""
     name = Text((_ZERO, Fraction(-13, 2)), fitted(said, wide, (_WORD, _SMALL), bold=True))
-    return Block((name, Line((_ZERO, Fraction(-17, 2)), (wide, Fraction(-17, 2)), Role.FRAME)), Fraction(17, 2), leads=True)
+    low = Fraction(17, 2) + (_FINE_STEP if feed else 0)
+    way = (Text((_ZERO, -low + 2), words(feed, _SMALL)),) if feed else ()
+    return Block((name, *way, Line((_ZERO, -low), (wide, -low), Role.FRAME)), low, leads=True)
 
 
 def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:

@@ -105,8 +105,8 @@ class SettingView:
         return (left, _ZERO, min(out, self._cut[2] + _BEYOND), min(up, max(self.high, self._cut[3] + 6)))
 
     def _sides(self, n: int) -> tuple[Fraction, Fraction]:
-        """The two sides of the cutter at fence position ``n``."""
-        near = self._x(self.setting.fences[n].mm)
+        """The two sides of the cutter at fence position ``n``, counted from the nearest."""
+        near = self._x(sorted(self.setting.fences)[n].mm)
         return near, near + self.setting.tool.width.mm
 
     # -- drawing -------------------------------------------------------------------------------------
@@ -168,7 +168,7 @@ class SettingView:
         return Polyline(tuple((px, self._y(py)) for px, py in (one, *turns, two)), Role.BREAK)
 
     def _cutters(self) -> Iterator[Mark]:
-        """The cutter at its first fence position, and dashed at its last where that is another."""
+        """The cutter at the fence position nearest the guide, and dashed at the farthest where that is another."""
         if self.setting.machine is MachineKind.BENCH:
             return
         high = self.setting.height.mm

@@ -23,14 +23,8 @@ class Caution(Enum):
 
     MANUAL = "The machine's manual goes before this card. Guard on; eyes, ears and lungs covered; sleeves and hair tied back."
     UNPLUG = "Unplug before touching cutter or blade."
-    FEED = "Feed against the cutter's turning: over a table from right to left with the fence behind the work."
-    GUIDED_FEED = (
-        "Move the router so that its turning pulls the guide against the work: away from you with the guide on your right."
-    )
-    STRAIGHT_FEED = (
-        "Move the router so that its turning pushes the base against the straightedge: away from you with it on your left."
-    )
     WIDEN = "Widen only on the side away from the fence; never let the cutter shave wood that passes between it and the fence."
+    WIDEN_BACK = "Widen only towards the straightedge, the far side first: the other way round the cutter climbs and runs away with the router."
     TONGUE_PASSES = (
         "The tongue runs between fence and cutter: first pass with the cutter's whole width in the wood, then outwards."
     )
@@ -100,22 +94,24 @@ def _of_cut(way: Way, stops: Sequence[Stops], *, is_through: bool) -> Iterator[C
         return
     if any(stop.begin is not None for stop in stops) and way.machine in _TABLES:
         yield Caution.DROP_ON
-    if way.role is Role.TONGUE:
-        yield Caution.TONGUE_PASSES
-    elif way.role is Role.STEP and way.passes[0].near_side.mm <= 0 and way.machine in _TABLES:
-        yield Caution.SUNK_CUTTER
-    elif len({each.near_side for each in way.passes}) > 1:
-        yield Caution.WIDEN
+    yield from _of_passes(way)
     if way.how.feed is Axis.ACROSS:
         yield Caution.BACKING
     if way.tool.kind is ToolKind.DADO_SET:
         yield Caution.DADO_SET
-    yield from _feeding(way)
-
-
-def _feeding(way: Way) -> Iterator[Caution]:
-    if way.machine is MachineKind.ROUTER_TABLE:
-        yield Caution.FEED
-    elif way.machine is MachineKind.HAND_ROUTER:
+    if way.machine is MachineKind.HAND_ROUTER:
         yield Caution.CLAMPED
-        yield Caution.STRAIGHT_FEED if way.guide is Guide.STRAIGHTEDGE else Caution.GUIDED_FEED
+
+
+def _of_passes(way: Way) -> Iterator[Caution]:
+    """On which side the next pass lies, which belongs to the way of guiding (MS-6)."""
+    is_widened = len({each.near_side for each in way.passes}) > 1
+    if way.guide is Guide.STRAIGHTEDGE:
+        if is_widened:
+            yield Caution.WIDEN_BACK
+    elif way.role is Role.TONGUE:
+        yield Caution.TONGUE_PASSES
+    elif way.role is Role.STEP and way.passes[0].near_side.mm <= 0 and way.machine in _TABLES:
+        yield Caution.SUNK_CUTTER
+    elif is_widened:
+        yield Caution.WIDEN

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Unit, decimal_text
 from joinlay.settings.elements import Guide, Role
+from joinlay.settings.feeding import Wall
 from joinlay.settings.test_piece import Adjust, Direction, Measured
 from joinlay.shop import MachineKind
 
@@ -100,12 +101,21 @@ def _moving(setting: Setting, correction: Correction) -> str:
                 f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by x"
             )
         return f"set it x {'deeper' if farther else 'shallower'}"
-    extra = correction.adjust is Adjust.LAST_FENCE and len(setting.fences) == 1 and setting.role is Role.CHANNEL
     where = f"x {_way(setting, farther=farther)}"
-    if extra:
-        return f"run it again with the {_guide(setting)} {where}"
-    last = " for the last pass" if correction.adjust is Adjust.LAST_FENCE and len(setting.fences) > 1 else ""
-    return f"move the {_guide(setting)} {where}{last}"
+    return _widening(setting, where) if correction.adjust is Adjust.FAR_FENCE else f"move the {_guide(setting)} {where}"
+
+
+def _widening(setting: Setting, where: str) -> str:
+    """Moving the pass that cuts the far wall: which one that is belongs to the way of guiding (MS-6)."""
+    far_goes_first = setting.feeding is not None and setting.feeding.fresh is Wall.NEAR
+    if len(setting.fences) > 1:
+        return f"move the {_guide(setting)} {where} for the {'first' if far_goes_first else 'last'} pass"
+    if setting.role is not Role.CHANNEL:
+        return f"move the {_guide(setting)} {where}"
+    if far_goes_first:
+        # A run more with the far wall fresh would climb, so the far wall is cut before the near one (MS-6).
+        return f"make it two passes, the first with the {_guide(setting)} {where}"
+    return f"run it again with the {_guide(setting)} {where}"
 
 
 def _guide(setting: Setting) -> str:

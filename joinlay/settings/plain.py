@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from joinlay.settings.feed_wording import feed_sentence, feed_words
 from joinlay.settings.fit_wording import correction_words, effect_words, measure_words
 from joinlay.settings.wording import cut_words
 
@@ -67,6 +68,7 @@ class _Plainly:
             "fence_to_far_side": self.length(setting.far_side),
             "height": self.length(setting.height),
             "guide_offset": self.length(setting.offset),
+            "feeding": self._feeding(setting),
             "passes": [self._pass(each) for each in setting.passes],
             "on_rule": [self._reading(reading) for reading in setting.readings],
             "speed": setting.speed,
@@ -83,6 +85,19 @@ class _Plainly:
             "cautions": [caution.value for caution in setting.cautions],
             "reason": setting.reason.sentence(self._rule.text),
         }  # fmt: skip
+
+    def _feeding(self, setting: Setting) -> dict[str, Any] | None:
+        """Which way to walk or feed, and why; null for what goes straight in, and for hand tools (MS-6)."""
+        feeding = setting.feeding
+        if feeding is None:
+            return None
+        return {
+            "way": feed_words(setting),
+            "in_words": feed_sentence(setting),
+            "cutter_turns": None if feeding.turn is None else feeding.turn.value,
+            "counted_from_on": feeding.datum.value,
+            "last_pass_cuts": feeding.fresh.value,
+        }
 
     def _pass(self, each: Pass) -> dict[str, Any]:
         return {

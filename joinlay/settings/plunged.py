@@ -8,8 +8,9 @@ from joinlay.boards import Axis, CutKind, Shape
 from joinlay.findings import Refused, refusal
 from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Guide, Pass, Position, Role, Tool, ToolKind
+from joinlay.settings.feeding import feeding_of
 from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
-from joinlay.settings.tool_choice import passes_of, router_cutter
+from joinlay.settings.tool_choice import fence_steps, passes_of, router_cutter
 from joinlay.settings.way_of_cutting import Way
 from joinlay.shop import MachineKind
 
@@ -108,6 +109,9 @@ def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop
     if router is None:
         raise refusal("hand-held router", "the shop has neither mortiser nor hand-held router", "Either would do.", "MS-8")
     tool = router_cutter(span, depth, Role.CHANNEL, kind_of_cut(cut.name), shop, ())
-    passes = passes_of(span, depth, tool, Role.CHANNEL, shop)
-    guide = Guide.EDGE_GUIDE if passes[-1].near_side <= router.guide_reach else Guide.CENTRE_LINE
+    steps = fence_steps(span, tool.width, Role.CHANNEL)
+    guide = Guide.EDGE_GUIDE if max(steps) <= router.guide_reach else Guide.CENTRE_LINE
+    feeding = feeding_of(MachineKind.HAND_ROUTER, guide)
+    assert feeding is not None
+    passes = passes_of(span, depth, tool, Role.CHANNEL, shop, feeding)
     return Way(MachineKind.HAND_ROUTER, guide, how, Role.MORTISE, tool, passes)

@@ -85,23 +85,24 @@ def _change(affects: Measured | None, left_over: Length) -> Length:
 
 def _fence_readings(way: Way, fences: list[Pass], rule: Graduation) -> Iterator[Reading]:
     value = _value(way)
-    first, last = (rule.read(_set_at(way, fences[n], value)).left_over for n in (0, -1))
-    for n, each in enumerate(fences):
+    nearest, farthest = (choose(fences, key=lambda each: each.near_side) for choose in (min, max))
+    near, far = (rule.read(_set_at(way, each, value)).left_over for each in (nearest, farthest))
+    for each in fences:
         exact = _set_at(way, each, value)
         affects, by = None, Length(0)
-        if n == 0 and way.role is not Role.STEP:
-            affects, by = _FIRST_FENCE_AFFECTS[way.role], -first
-        elif n == len(fences) - 1 and way.role is Role.STEP:
-            affects, by = Measured.STEP_WIDTH, -last
-        elif n == len(fences) - 1 and way.role in (Role.CHANNEL, Role.MORTISE):
-            affects, by = Measured.WIDTH, first - last
+        if each is nearest and way.role is not Role.STEP:
+            affects, by = _NEAR_FENCE_AFFECTS[way.role], -near
+        elif each is farthest and way.role is Role.STEP:
+            affects, by = Measured.STEP_WIDTH, -far
+        elif each is farthest and way.role in (Role.CHANNEL, Role.MORTISE):
+            affects, by = Measured.WIDTH, near - far
         yield Reading(value, exact, rule.read(exact), affects, by)
     if value is Value.NEAR_LINE and way.role is Role.CHANNEL:
-        far = (fences[-1].near_side + way.tool.width).named("far line of the notch", "MS-1", "by geometry")
-        yield Reading(Value.FAR_LINE, far, rule.read(far), Measured.WIDTH, first - rule.read(far).left_over)
+        line = (farthest.near_side + way.tool.width).named("far line of the notch", "MS-1", "by geometry")
+        yield Reading(Value.FAR_LINE, line, rule.read(line), Measured.WIDTH, near - rule.read(line).left_over)
 
 
-_FIRST_FENCE_AFFECTS: Final = {
+_NEAR_FENCE_AFFECTS: Final = {
     Role.CHANNEL: Measured.FROM_FENCE,
     Role.TONGUE: Measured.TONGUE_THICKNESS,
     Role.MORTISE: Measured.CENTRE,

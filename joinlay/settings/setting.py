@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from joinlay.settings.feeding import feeding_of
+
 if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.settings.bands import BandsFirst
     from joinlay.settings.caution import Caution
     from joinlay.settings.elements import Change, Guide, Pass, Role, Tool, Work
+    from joinlay.settings.feeding import Feeding
     from joinlay.settings.reading import Reading
     from joinlay.settings.test_piece import TestPiece
     from joinlay.shop import MachineKind
@@ -24,7 +27,8 @@ class Setting:
 
     ``number`` is its place in the order, ``set_up`` the count of set-ups when it begins (the same as the card before where nothing need be
     touched), ``set_ups`` how many it takes itself: one for each time that cutter, fence or height is set, none where all stands already.
-    ``passes`` are in order, the wall nearest the fence first (DA-5). ``offset`` is from the straightedge to the near side of the cutter.
+    ``passes`` are in the order to cut them, which is the guide's: ``feeding`` says why (MS-6).
+    ``offset`` is from the straightedge to the near side of the cutter.
     ``speed`` in revolutions a minute, None where the machine has its own. ``reason`` says why this machine.
     """
 
@@ -48,18 +52,20 @@ class Setting:
 
     @property
     def near_side(self) -> Dimension:
-        """Fence to the near side of the cutter on the first pass."""
-        return self.passes[0].near_side
+        """Fence to the near side of the cutter on the pass nearest to it."""
+        return min(each.near_side for each in self.passes)
 
     @property
     def centre(self) -> Dimension:
-        """Fence to the centre of the cutter on the first pass."""
+        """Fence to the centre of the cutter on the pass nearest to it."""
         return (self.near_side + self.tool.width / 2).named("fence to the centre of the cutter", "MS-1", "by geometry")
 
     @property
     def far_side(self) -> Dimension:
-        """Fence to the far side of the cutter on the last pass."""
-        return (self.passes[-1].near_side + self.tool.width).named("fence to the far side of the cutter", "MS-1", "by geometry")
+        """Fence to the far side of the cutter on the pass farthest from it."""
+        return (max(each.near_side for each in self.passes) + self.tool.width).named(
+            "fence to the far side of the cutter", "MS-1", "by geometry"
+        )
 
     @property
     def height(self) -> Dimension:
@@ -81,6 +87,11 @@ class Setting:
         """The pencil lines its cuts lie on, from the surface they are gauged from, each once; none where a fence keeps them."""
         marked = (position.line for work in self.works for position in work.positions)
         return tuple(dict.fromkeys(line for line in marked if line is not None))
+
+    @property
+    def feeding(self) -> Feeding | None:
+        """Which way it is fed, by its guide; None for what goes straight in, and for hand tools (MS-6)."""
+        return feeding_of(self.machine, self.guide)
 
     @property
     def count(self) -> int:

@@ -36,7 +36,7 @@ class Adjust(Enum):
     """What is moved."""
 
     FENCE = "fence"  #: every fence position alike
-    LAST_FENCE = "last fence position"  #: a run more at this place where there was one only
+    FAR_FENCE = "fence position of the far wall"  #: a run more at this place where there was one only
     HEIGHT = "height"
 
 
@@ -85,10 +85,10 @@ def _both(measured: Measured, adjust: Adjust, over: Direction, under: Direction)
 
 _PLACE: Final = _both(Measured.FROM_FENCE, Adjust.FENCE, Direction.NEARER, Direction.FARTHER)
 _DEPTH: Final = _both(Measured.DEPTH, Adjust.HEIGHT, Direction.SHALLOWER, Direction.DEEPER)
-_WIDTH: Final = _both(Measured.WIDTH, Adjust.LAST_FENCE, Direction.NEARER, Direction.FARTHER)
+_WIDTH: Final = _both(Measured.WIDTH, Adjust.FAR_FENCE, Direction.NEARER, Direction.FARTHER)
 _THICKNESS: Final = _both(Measured.TONGUE_THICKNESS, Adjust.FENCE, Direction.NEARER, Direction.FARTHER)
 _LENGTH: Final = _both(Measured.TONGUE_LENGTH, Adjust.HEIGHT, Direction.SHALLOWER, Direction.DEEPER)
-_STEP: Final = _both(Measured.STEP_WIDTH, Adjust.LAST_FENCE, Direction.NEARER, Direction.FARTHER)
+_STEP: Final = _both(Measured.STEP_WIDTH, Adjust.FAR_FENCE, Direction.NEARER, Direction.FARTHER)
 _LEFT: Final = _both(Measured.WOOD_LEFT, Adjust.HEIGHT, Direction.DEEPER, Direction.SHALLOWER)
 _MIDDLE: Final = _both(Measured.CENTRE, Adjust.FENCE, Direction.NEARER, Direction.FARTHER)
 
@@ -119,18 +119,19 @@ def piece_to_test(way: Way, boards: Sequence[Board]) -> TestPiece:
 
 
 def _measures(role: Role, passes: tuple[Pass, ...], tool: Tool) -> tuple[Measure, ...]:
-    first, last = passes[0], passes[-1]
-    far = last.near_side + tool.width
-    width = (far - first.near_side).named("width of the cut", "MS-1", "by geometry")
+    last = passes[-1]
+    near = min(each.near_side for each in passes)
+    far = max(each.near_side for each in passes) + tool.width
+    width = (far - near).named("width of the cut", "MS-1", "by geometry")
     depth = last.height
     if role is Role.TONGUE:
-        return (Measure(Measured.TONGUE_THICKNESS, first.near_side), Measure(Measured.TONGUE_LENGTH, depth))
+        return (Measure(Measured.TONGUE_THICKNESS, near), Measure(Measured.TONGUE_LENGTH, depth))
     if role is Role.STEP:
         return (
             Measure(Measured.STEP_WIDTH, far.named("width of the rabbet", "MS-1", "by geometry")),
             Measure(Measured.DEPTH, depth),
         )
     if role is Role.CHANNEL:
-        return (Measure(Measured.WIDTH, width), Measure(Measured.FROM_FENCE, first.near_side), Measure(Measured.DEPTH, depth))
-    centre = ((first.near_side + far) / 2).named("fence side to the middle", "MS-7", "common practice")
+        return (Measure(Measured.WIDTH, width), Measure(Measured.FROM_FENCE, near), Measure(Measured.DEPTH, depth))
+    centre = ((near + far) / 2).named("fence side to the middle", "MS-7", "common practice")
     return (Measure(Measured.CENTRE, centre), Measure(Measured.WIDTH, width), Measure(Measured.DEPTH, depth))

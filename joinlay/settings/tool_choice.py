@@ -1,4 +1,4 @@
-"""Which cutter, and in how many passes: only what the shop owns (MS-8), none too deep at once (MS-4), widened away from the fence (DA-5)."""
+"""Which cutter, and in how many passes: only what the shop owns (MS-8), none too deep at once (MS-4), one beside the other (DA-5)."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Span
     from joinlay.lengths import Dimension, Length
+    from joinlay.settings.feeding import Feeding
     from joinlay.shop import Cutter, Shop
 
 __all__ = ["blade", "dado_set", "depth_steps", "fence_steps", "passes_of", "router_cutter"]
@@ -24,11 +25,11 @@ _A_CHANGE: Final = 2
 
 
 def fence_steps(span: Span, tool: Dimension, role: Role) -> tuple[Dimension, ...]:
-    """Near sides of the cutter from the fence, in the order to cut them, for a cut over ``span`` counted from the fence.
+    """Near sides of the cutter from the fence, the nearest first, for a cut over ``span`` counted from the fence.
 
-    A channel and a tongue begin with the wall near the fence; a step begins at the edge. From there the fence only ever moves *away*
-    from the cutter, in even steps no longer than the cutter is wide, so that every later pass cuts against the feed. A step narrower
-    than the cutter takes one pass with the cutter partly in the fence. Rules DA-5, MS-6.
+    A channel and a tongue begin at the wall near the fence, a step at the edge; from there on in even steps no longer than the cutter is wide.
+    Which of them is cut first belongs to the way of guiding (``Feeding``). A step narrower than the cutter takes one pass with the cutter
+    partly in the fence. Rule DA-5.
     """
     near, last = span.start, span.stop - tool
     if role is Role.STEP and last <= NOTHING:
@@ -55,13 +56,18 @@ def depth_steps(depth: Dimension, most: Length | None) -> tuple[Dimension, ...]:
     return tuple(step.named("height of the cutter", "MS-4", "common practice") for step in steps)
 
 
-def passes_of(span: Span, depth: Dimension, tool: Tool, role: Role, shop: Shop) -> tuple[Pass, ...]:
-    """All passes: at each fence position every height, shallow to deep, before the fence is moved (a height is set sooner than a fence)."""
-    most = None
-    if tool.kind is ToolKind.CUTTER:
-        most = min(tool.width, shop.machines.limits.deepest_pass)
-    heights = depth_steps(depth, most)
-    return tuple(Pass(near, height) for near in fence_steps(span, tool.width, role) for height in heights)
+def passes_of(span: Span, depth: Dimension, tool: Tool, role: Role, shop: Shop, feeding: Feeding) -> tuple[Pass, ...]:
+    """All passes: at each fence position every height, shallow to deep, before the fence is moved (a height is set sooner than a fence).
+
+    The fence positions come in the order that ``feeding`` asks for, so that every pass after the first cuts against the feed. Rules DA-5, MS-6.
+    """
+    heights = _heights(depth, tool, shop)
+    return tuple(Pass(near, height) for near in feeding.in_order(fence_steps(span, tool.width, role)) for height in heights)
+
+
+def _heights(depth: Dimension, tool: Tool, shop: Shop) -> tuple[Dimension, ...]:
+    most = min(tool.width, shop.machines.limits.deepest_pass) if tool.kind is ToolKind.CUTTER else None
+    return depth_steps(depth, most)
 
 
 def router_cutter(
@@ -85,7 +91,7 @@ def router_cutter(
     used = set(others)
 
     def cost(cutter: Cutter) -> tuple[int, Length]:
-        passes = len(passes_of(span, depth, _tool(cutter), role, shop))
+        passes = len(fence_steps(span, cutter.diameter, role)) * len(_heights(depth, _tool(cutter), shop))
         return passes + (0 if cutter.diameter in used else _A_CHANGE), -cutter.diameter if rather_wide else cutter.diameter
 
     return _tool(min(long_enough, key=cost))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.findings import refusal
 from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Guide, Role
+from joinlay.settings.feeding import feeding_of
 from joinlay.settings.orientation import Orientation, from_surface
 from joinlay.settings.tool_choice import blade, dado_set, passes_of, router_cutter
 from joinlay.settings.ways import role_of
@@ -121,11 +122,13 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
 
 
 def _at_table(asked: Attempt, machine: MachineKind, tool: Tool) -> Way:
-    return Way(machine, Guide.FENCE, asked.how, asked.role, tool, _passes(asked, tool))
+    return Way(machine, Guide.FENCE, asked.how, asked.role, tool, _passes(asked, tool, machine, Guide.FENCE))
 
 
-def _passes(asked: Attempt, tool: Tool) -> tuple[Pass, ...]:
-    return passes_of(asked.span, asked.depth, tool, asked.role, asked.shop)
+def _passes(asked: Attempt, tool: Tool, machine: MachineKind, guide: Guide) -> tuple[Pass, ...]:
+    feeding = feeding_of(machine, guide)
+    assert feeding is not None
+    return passes_of(asked.span, asked.depth, tool, asked.role, asked.shop, feeding)
 
 
 def _refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> None:
@@ -151,24 +154,24 @@ def _refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) ->
 def at_hand_router(asked: Attempt) -> Way:
     """The cut with a hand-held router: its edge guide where that reaches, else a straightedge clamped to the work (MS-5).
 
-    The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured from. Raises
-    Refused where the shop has no such router, no cutter serves, or neither guide can be placed.
+    The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured from; so
+    its far wall is cut first (MS-6). Raises Refused where the shop has no such router, no cutter serves, or neither guide can be placed.
     """
     router = asked.shop.machines.hand_router
     if router is None:
         raise refusal("hand-held router", "the shop has no hand-held router", "A router with a straightedge would do.", "MS-5")
     tool = _cutter(asked)
-    passes = _passes(asked, tool)
-    way = Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
-    if passes[-1].near_side <= router.guide_reach:
-        return way
+    passes = _passes(asked, tool, MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE)
+    if max(each.near_side for each in passes) <= router.guide_reach:
+        return Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     offset = router.offset(tool.width)
     if asked.how.stands or asked.span.start < offset:
         raise refusal("straightedge", "the cut begins {start} from the edge, past the edge guide, and leaves no room for a straightedge",
                       "An edge guide that reaches {start}, or a router base {base} wide or less, would do.", "MS-5",
                       start=asked.span.start, base=asked.span.start * 2 + tool.width)  # fmt: skip
+    passes = _passes(asked, tool, MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE)
     guided = tuple(replace(each, guide=_guide(each.near_side, offset)) for each in passes)
-    return replace(way, guide=Guide.STRAIGHTEDGE, passes=guided, offset=offset)
+    return Way(MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE, asked.how, asked.role, tool, guided, offset)
 
 
 def _guide(near_side: Dimension, offset: Dimension) -> Dimension:

@@ -5,6 +5,8 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis
 from joinlay.lengths import ZERO
 from joinlay.settings import Guide
+from joinlay.settings.feed_wording import feed_words
+from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -43,12 +45,12 @@ def _run(board, work, each):
     return axis, _inwards(board, stops.leading, begin or ZERO, finish or size)
 
 
-def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, last_error=ZERO):
+def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, far_error=ZERO):
     """The boxes the cutter sweeps out of ``board``, pass by pass; errors are how far the maker set it off."""
-    last = setting.passes[-1].near_side
+    farthest = max(each.near_side for each in setting.passes)
     for each in setting.passes:
         near = each.near_side if setting.guide is not Guide.STRAIGHTEDGE else each.guide + setting.offset
-        near = near + fence_error + (last_error if each.near_side == last else ZERO)
+        near = near + fence_error + (far_error if each.near_side == farthest else ZERO)
         deep = _inwards(board, work.entry, ZERO, each.height + height_error)
         if work.positions:
             axis = next(axis for axis in Axis if axis not in (work.entry.axis, work.fence.axis))
@@ -114,23 +116,89 @@ def volume_left(board, boxes):
     return wood.volume()
 
 
-def lets_wood_pass_between(setting, work, board, wood):
-    """Where a pass shaves only the wood on the fence side of the cutter: the cut MS-6 forbids.
+#: What a maker who reads the card does, standing at the south and looking north: which way the cutter then travels through the wood, and
+#: where the surface lies that the card counts from. At a table the work goes to the west, so the cutter travels east through it.
+NORTH, EAST, SOUTH, WEST = (0, 1), (1, 0), (0, -1), (-1, 0)
+WALKS = {
+    "right to left, fence behind": (EAST, NORTH),
+    "left to right, fence behind": (WEST, NORTH),
+    "away from you, guide on your right": (NORTH, EAST),
+    "away from you, guide on your left": (NORTH, WEST),
+    "away from you, straightedge on your left": (NORTH, WEST),
+    "away from you, straightedge on your right": (NORTH, EAST),
+    "away from you, side counted from on your right": (NORTH, EAST),
+    "away from you, side counted from on your left": (NORTH, WEST),
+}
 
-    ``wood`` is what was taken before, and is added to. The far side of the cutter must be in wood wherever any of it is.
+#: How the cutter turns seen from above: seen from its shank it is always clockwise, and a table has the shank below.
+TURNS = {MachineKind.ROUTER_TABLE: 1, MachineKind.HAND_ROUTER: -1}
+
+
+def against_the_feed(travel, wall, turn):
+    """True where a tooth at ``wall`` (a direction from the cutter's middle) moves with the cutter's own travel, against the wood that comes.
+
+    ``turn`` is 1 for counter-clockwise: there the tooth moves a quarter turn to the left of ``wall``.
     """
-    grid_boxes = list(swept(setting, work, board))
-    for box in grid_boxes:
-        grid = grid_of([box], wood, [blank_box(board)])
-        fresh = cells([box], grid) - cells(wood, grid)
-        axis = [Axis.ALONG, Axis.ACROSS, Axis.INTO].index(work.fence.axis)
-        if fresh:
-            touched = {grid[axis][cell[axis]] for cell in fresh} | {grid[axis][cell[axis] + 1] for cell in fresh}
-            far = box[axis][0] if work.fence.is_far else box[axis][1]
-            if far not in touched:
-                return True
+    (x, y), (along, up) = wall, travel
+    return turn * (-y * along + x * up) > 0
+
+
+def walls_that_must_be_fresh(setting, walk):
+    """Which walls, near or far, a pass must have in wood wherever it takes any."""
+    if setting.machine in (MachineKind.MORTISER, MachineKind.DRILL):
+        return {"near", "far"}  # nothing keeps the cutter from being thrown aside
+    if setting.machine is MachineKind.TABLE_SAW:
+        return {"far"}  # or the work is pinched between fence and blade
+    travel, (x, y) = WALKS[walk]
+    walls = {"near": (x, y), "far": (-x, -y)}
+    return {name for name, wall in walls.items() if against_the_feed(travel, wall, TURNS[setting.machine])}
+
+
+def climbs(setting, work, board, wood, walk=None):
+    """Where a pass of ``setting`` climbs, or lets wood pass between fence and cutter: the cuts MS-6 forbids.
+
+    Only what a card prints is read, and ``walk`` is which way it says to go. ``wood`` is what was taken before, and is added to. All along
+    the cut and at every depth of it, a pass that takes any wood the card's earlier ones left takes it at the wall where the cutter goes
+    against the feed.
+    """
+    wanted = walls_that_must_be_fresh(setting, feed_words(setting) if walk is None else walk)
+    axis = [Axis.ALONG, Axis.ACROSS, Axis.INTO].index(work.fence.axis)
+    runs = len(work.positions) or 1
+    own: list[list[tuple[tuple[Fraction, Fraction], ...]]] = [[] for _ in range(runs)]
+    found = False
+    for n, box in enumerate(swept(setting, work, board)):
+        earlier = own[n % runs]
+        grid = grid_of([box], wood, earlier, [blank_box(board)])
+        low, high = (grid[axis].index(side) for side in box[axis])
+        at_walls = {"near": high - 1 if work.fence.is_far else low, "far": low if work.fence.is_far else high - 1}
+        places = _across(cells([box], grid) - cells(earlier, grid), axis)
+        # A cut that crosses may have taken the wall here and there; but somewhere it stands.
+        standing = set().union(*_across(cells([box], grid) - cells(wood, grid), axis))
+        fresh = [*places, *([standing] if standing else [])]
+        found = found or any(at_walls[name] not in each for each in fresh for name in wanted)
+        earlier.append(box)
         wood.append(box)
-    return False
+    return found
+
+
+def _across(fresh, axis):
+    """The cells of a pass by their places from wall to wall: a set for each place along the cut and depth of it."""
+    slabs: dict[tuple[int, ...], set[int]] = {}
+    for cell in fresh:
+        slabs.setdefault(cell[:axis] + cell[axis + 1 :], set()).add(cell[axis])
+    return list(slabs.values())
+
+
+def assert_no_pass_climbs(settings, boards):
+    """MS-6 over all the cards, in their order: no pass climbs, and none lets wood pass between fence and cutter."""
+    by_name = {each.name: each for each in boards}
+    wood: dict[str, list[tuple[tuple[Fraction, Fraction], ...]]] = {each.name: [] for each in boards}
+    for setting in settings:
+        if setting.machine is MachineKind.BENCH:
+            continue
+        for work in setting.works:
+            for name in work.boards:
+                assert not climbs(setting, work, by_name[name], wood[name]), (setting.number, name)
 
 
 def measured_on(setting, work, board, boxes):

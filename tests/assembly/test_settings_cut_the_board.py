@@ -4,7 +4,6 @@ from dataclasses import replace
 from itertools import permutations
 from math import pi
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import pytest
 
@@ -15,10 +14,12 @@ from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.lengths import ZERO, Unit, dimension
 from joinlay.settings import Adjust, Direction, Guide, Role, Value, settings_for
-from joinlay.shop import MachineKind, usual_shop
+from joinlay.shop import HandRouter, MachineKind, usual_shop
 from tests.assembly.cutting import (
+    WALKS,
+    assert_no_pass_climbs,
+    climbs,
     cut_boxes,
-    lets_wood_pass_between,
     measured_on,
     same_wood,
     solid_of,
@@ -45,9 +46,6 @@ from tests.unit.settings.wood import (
     with_dado_set,
 )
 
-if TYPE_CHECKING:
-    from fractions import Fraction
-
 EXAMPLES = sorted((Path(__file__).resolve().parents[2] / "examples").glob("*.toml"))
 
 
@@ -60,20 +58,8 @@ def assert_cut_as_planned(boards, tools, made=None):
         assert same_wood(each, taken[each.name], cut_boxes(each)), each.name
         planned, cut = volume_left(each, cut_boxes(each)), volume_left(each, taken[each.name])
         assert cut == pytest.approx(planned, abs=1e-4), each.name
-    assert_nothing_passes_between(found, boards)
+    assert_no_pass_climbs(found.settings, boards)
     return found
-
-
-def assert_nothing_passes_between(found, boards):
-    """MS-6: the work is never between the fence and a cutter that only shaves it."""
-    by_name = {each.name: each for each in boards}
-    wood: dict[str, list[tuple[tuple[Fraction, Fraction], ...]]] = {each.name: [] for each in boards}
-    for setting in found.settings:
-        if setting.machine is MachineKind.BENCH:
-            continue
-        for work in setting.works:
-            for name in work.boards:
-                assert not lets_wood_pass_between(setting, work, by_name[name], wood[name]), (setting.number, name)
 
 
 def a_box():
@@ -184,6 +170,86 @@ def test_a_groove_too_narrow_for_every_cutter_is_sawn_in_single_kerfs():
     assert len(found.settings[0].fences) == 2
 
 
+def wide_panel():
+    """Wider dadoes than its cutter, one within reach of the edge guide and one beyond."""
+    panel = board("72", "23", "3/4", name="case side")
+    return dado(dado(panel, "30", "23/32", "1/4", name="shelf dado"), "1/2", "23/32", "1/4", name="low dado")
+
+
+def routed_mortise():
+    """A mortise wider than its cutter: by the edge guide where that reaches, else to a line."""
+    side = board("480", "110", "20", make=metric)
+    return end_mortises(side, "10", "7", "21", "28", "30", "80", make=metric, shape=Shape.SQUARE)
+
+
+def short_guided():
+    """A shop whose edge guide reaches nothing, so that a mortise is routed to a line."""
+    return shop(Unit.MM, cutters={"6": "30"}, hand_router=HandRouter(metric("150"), metric("5")))
+
+
+#: For each way of guiding: the board, the shop, the guide, and the same walk with the guide on the other hand.
+GUIDED = {
+    "table": (lambda: dado(board("18", "5", "1/2"), "1", "21/64", "7/32"), lambda: usual_shop(Unit.INCH), Guide.FENCE,
+              "left to right, fence behind"),
+    "edge guide": (wide_panel, lambda: shop(cutters={"1/2": "1"}), Guide.EDGE_GUIDE, "away from you, guide on your left"),
+    "straightedge": (wide_panel, lambda: shop(cutters={"1/2": "1"}), Guide.STRAIGHTEDGE, "away from you, straightedge on your right"),
+    "mortise by edge guide": (routed_mortise, lambda: shop(Unit.MM, cutters={"6": "30"}), Guide.EDGE_GUIDE,
+                              "away from you, guide on your left"),
+    "mortise to a line": (routed_mortise, short_guided, Guide.CENTRE_LINE, "away from you, side counted from on your left"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("way", GUIDED)
+@pytest.mark.parametrize("turned", ["nothing", "the passes", "the walk"])
+def test_a_way_of_guiding_turned_round_climbs(way, turned):
+    """Each of several passes side by side has its own direction; turned round, by order or by walk, the law refuses it."""
+    make, tools, guide, other_walk = GUIDED[way]
+    cut = make()
+    setting = next(each for each in settings_for([cut], tools()).settings if each.guide is guide)
+    assert len(setting.fences) > 1
+    (work,) = setting.works
+    if turned == "nothing":
+        assert not climbs(setting, work, cut, [])
+    elif turned == "the passes":
+        assert climbs(replace(setting, passes=tuple(reversed(setting.passes))), work, cut, [])
+    else:
+        assert climbs(setting, work, cut, [], walk=other_walk)
+
+
+@pytest.mark.parametrize("aside", ["-1", "1"])
+def test_a_mortiser_never_shaves_one_wall(aside):
+    """It has no guide that would hold against it: the cutter's whole width is in the wood, and a second pass beside the first is refused."""
+    cut = end_mortises(board("18", "5", "1/2", name="mortised"), "1/4", "4 mm", "12 mm", "5/8", "1", "3")
+    (setting,) = settings_for([cut], usual_shop(Unit.INCH)).settings
+    assert setting.machine is MachineKind.MORTISER
+    (work,) = setting.works
+    assert not climbs(setting, work, cut, [])
+    (first,) = setting.passes
+    beside = replace(first, near_side=first.near_side + metric(aside))
+    for passes in ((first, beside), (beside, first)):
+        assert climbs(replace(setting, passes=passes), work, cut, [])
+
+
+def test_a_saw_never_pinches_what_lies_at_its_fence():
+    cut = groove(board("480", "110", "12", make=metric), "10", "3.4", "5", make=metric)
+    (setting,) = settings_for([cut], shop(Unit.MM, cutters={"4": "14"})).settings
+    assert setting.machine is MachineKind.TABLE_SAW
+    assert not climbs(setting, setting.works[0], cut, [])
+    assert climbs(replace(setting, passes=tuple(reversed(setting.passes))), setting.works[0], cut, [])
+
+
+def test_the_walk_that_is_said_is_the_one_stopped_cuts_begin_by():
+    """The words of each guide and the leading surface of its stopped cuts hold the same stance."""
+    for guide, walk in (
+        (Guide.FENCE, "right to left, fence behind"),
+        (Guide.EDGE_GUIDE, "away from you, guide on your right"),
+        (Guide.STRAIGHTEDGE, "away from you, straightedge on your left"),
+    ):
+        (travel, bearing), (_, stance, first) = WALKS[walk], STANCE[guide]
+        assert bearing == stance[:2]
+        assert travel == tuple(-n for n in first[:2])
+
+
 @pytest.mark.parametrize("name", EXAMPLES, ids=lambda path: path.stem)
 def test_the_example_jobs_are_cut_as_planned(name):
     planned = plan(job_in(name))
@@ -223,10 +289,10 @@ def test_a_test_piece_is_put_right_by_moving_what_the_card_says(miss):
         for each in setting.test_piece.corrections:
             move = off if each.direction in (Direction.FARTHER, Direction.DEEPER) else -off
             errors = {
-                {Adjust.FENCE: "fence_error", Adjust.LAST_FENCE: "last_error", Adjust.HEIGHT: "height_error"}[each.adjust]: move
+                {Adjust.FENCE: "fence_error", Adjust.FAR_FENCE: "far_error", Adjust.HEIGHT: "height_error"}[each.adjust]: move
             }
             moved = list(swept(setting, work, of, **errors))
-            if each.adjust is Adjust.LAST_FENCE and len(setting.fences) == 1 and setting.role is Role.CHANNEL:
+            if each.adjust is Adjust.FAR_FENCE and len(setting.fences) == 1 and setting.role is Role.CHANNEL:
                 moved += list(swept(setting, work, of))  # a run more
             change = measured_on(setting, work, of, moved)[each.measured] - right[each.measured]
             assert change == (-off.mm if each.is_over else off.mm), (setting.role, each)

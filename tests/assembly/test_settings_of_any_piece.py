@@ -13,7 +13,7 @@ from joinlay.settings import Change, Guide, settings_for
 from joinlay.shop import MachineKind, Shop
 from joinlay.stock import Solid
 from tests.assembly.any_piece import specs
-from tests.assembly.cutting import cells, cut_boxes, grid_of, taken_by_settings
+from tests.assembly.cutting import assert_no_pass_climbs, cells, cut_boxes, grid_of, taken_by_settings
 from tests.assembly.pieces import tried
 from tests.properties.test_settings import drawer_jobs
 
@@ -61,6 +61,7 @@ def test_every_board_of_a_piece_is_cut_by_its_settings_exactly(drawn, kind):
     found = settings_for(made.boards, shop)
     event(f"{kind}, {'solid' if isinstance(spec.case.sides, Solid) else 'sheet'} case")
     assert_cut_as_planned(made.boards, found)
+    assert_no_pass_climbs(found.settings, made.boards)
     assert found.set_ups <= found.naive_set_ups
     assert sum(card.set_ups for card in found.settings) == found.set_ups
     cut = {board.name for board in made.boards if board.cuts}

@@ -1,6 +1,7 @@
 """``joinlay joint``: answers at the bench from a few numbers."""
 
 import json
+import re
 from fractions import Fraction
 from itertools import pairwise
 
@@ -119,11 +120,11 @@ def test_half_blind_as_json(capsys):
 
 def test_dado_rabbet_and_groove_as_json(capsys):
     dado = told(capsys, *DADO)
-    assert set(dado) == {"dado", "stopped", "cutter", "passes", "findings"}
+    assert set(dado) == {"dado", "stopped", "cutter", "passes", "ways", "findings"}
     assert (exact(dado["dado"]["width"]), exact(dado["dado"]["depth"])) == (inch("1/2"), inch("1/4"))
     assert (exact(dado["cutter"]), len(dado["passes"]), dado["stopped"]) == (inch("1/2"), 1, None)
     narrow = told(capsys, *DADO, "--cutter", "3/8", "--depth", "5/16", "--stopped")
-    assert [exact(one["fence_move"]) for one in narrow["passes"]] == [0, inch("1/8")]
+    assert [exact(one["aside"]) for one in narrow["passes"]] == [0, inch("1/8")]
     assert (exact(narrow["dado"]["depth"]), exact(narrow["stopped"])) == (inch("5/16"), inch("1/2"))
     rabbet = told(capsys, *RABBET)
     assert (exact(rabbet["rabbet"]["width"]), exact(rabbet["rabbet"]["depth"])) == (inch("9/32"), inch("3/8"))
@@ -152,9 +153,31 @@ def test_the_page_for_people_says_what_the_json_says(capsys):
     for centre in answer["centres"]:
         assert f"   {centre['text']}\n" in page
     assert "one set-up cuts it all" in run(capsys, *LOCKING).out
-    assert "pass 2: fence away from the cutter by   1/8 in" in run(capsys, *DADO, "--cutter", "3/8").out
+    wide = run(capsys, *DADO, "--cutter", "3/8").out
+    for moved in ("fence away from the cutter", "guide away from the cutter", "straightedge back towards the side measured from"):
+        assert re.search(rf"pass 2: {moved} by +1/8 in", wide)
     assert "near wall, from the end of the board   3 in" in run(capsys, *DADO, "--offset", "3").out
     assert run(capsys, *DADO, "--stopped").out.count("stops short of the edge that shows   1/2 in") == 1
+
+
+@pytest.mark.parametrize("given", [(*DADO, "--cutter", "3/8"), (*GROOVE, "--cutter", "3/16")], ids=["dado", "groove"])
+def test_each_way_of_guiding_is_told_its_own_order_and_walk(capsys, given):
+    """MS-6: a table widens away from its fence, a hand-held router towards the wall on the left of its walk."""
+    said = run(capsys, *given).out
+    ways = {way["guide"]: way for way in told(capsys, *given)["ways"]}
+    assert {guide: way["last_pass_cuts"] for guide, way in ways.items()} == {
+        "fence": "far wall", "edge guide": "far wall", "straightedge": "near wall",
+    }  # fmt: skip
+    assert "Feed from right to left with the fence behind the work, the wall nearer the fence first" in ways["fence"]["in_words"]
+    assert (
+        "Push the router away from you with the guide on your right, the wall nearer the guide first"
+        in ways["edge guide"]["in_words"]
+    )
+    assert (
+        "Push the router away from you with the straightedge on your left, the wall farther from the straightedge first"
+        in ways["straightedge"]["in_words"]
+    )
+    assert all(way["in_words"] in said for way in ways.values())
 
 
 @pytest.mark.parametrize(

@@ -28,6 +28,8 @@ def test_the_answer_first_one_table_and_the_next_step_last(job, capsys):
         "cutter",
         "fence",
         "height",
+        "which",
+        "way",
         "how",
         "they",
         "lie",

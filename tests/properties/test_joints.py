@@ -184,7 +184,7 @@ def test_passes_cover_a_dado_and_no_more(into, panel):
         joint = design_dado(into=into, panel=panel, shop=SHOP)
     except Refused:
         assume(False)
-    moves = [one.fence_move for one in joint.passes]
+    moves = [one.aside for one in joint.passes]
     assert moves[0] == mm(0)
     assert moves[-1] + joint.cutter == joint.width == panel
     assert all(mm(0) < after - before <= joint.cutter for before, after in pairwise(moves))

@@ -14,10 +14,10 @@ from joinlay.boards import Board, Cut, CutKind, Shape, Span, Surface
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import Unit, dimension, mm
-from joinlay.settings import ToolKind, settings_for
+from joinlay.settings import Guide, ToolKind, settings_for
 from joinlay.settings.ordering import Step, best_order, cost_of
 from joinlay.shop import Cutter, MachineKind, Shop, usual_shop
-from tests.assembly.cutting import cells, grid_of, lets_wood_pass_between, taken_by_settings
+from tests.assembly.cutting import cells, climbs, grid_of, taken_by_settings
 from tests.unit.casework import drawers
 from tests.unit.settings.wood import ACROSS, LEFT, RIGHT, SIDE
 
@@ -188,10 +188,11 @@ def test_every_card_keeps_to_the_rules(given_boards, shop: Shop):
             steps = [setting.heights[0], *(b - a for a, b in zip(setting.heights, setting.heights[1:], strict=False))]
             assert all(step <= most for step in steps)
             assert setting.speed == 24_000
-        assert list(setting.fences) == sorted(setting.fences)  # DA-5: away from the cutter only
+        # DA-5: away from the cutter only, but back towards a straightedge
+        assert list(setting.fences) == sorted(setting.fences, reverse=setting.guide is Guide.STRAIGHTEDGE)
         if setting.machine is not MachineKind.BENCH:  # MS-6
             for work in setting.works:
-                assert not any(lets_wood_pass_between(setting, work, by_name[name], []) for name in work.boards)
+                assert not any(climbs(setting, work, by_name[name], []) for name in work.boards)
     assert found.set_ups <= found.naive_set_ups
     assert all(first < then for first, then in found.first_then)
 

@@ -170,7 +170,7 @@ def test_without_router_table_and_dado_set_a_case_gets_its_dadoes_by_straightedg
     # Edge of the base to the middle of the cutter is 2 7/8 + 1/8 = 3 in; this cutter is 1/2 in wide.
     assert card.tool.width == inches("1/2")
     assert card.offset == inches("2 3/4")
-    assert card.passes[0].guide == card.near_side - inches("2 3/4")
+    assert card.passes[-1].guide == card.near_side - inches("2 3/4")
     assert "no router table" in card.reason.what
     assert cut_alike(worked_out, found)
 

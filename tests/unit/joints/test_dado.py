@@ -53,18 +53,18 @@ def test_much_more_is_refused(depth):
 
 def test_the_widest_cutter_that_fits():
     assert designed(panel="1/2").cutter == inches("1/2")
-    assert designed(panel="1/2").passes[0].fence_move == mm(0)
+    assert designed(panel="1/2").passes[0].aside == mm(0)
     assert len(designed(panel="1/2").passes) == 1
 
 
 def test_two_passes_move_the_fence_away_by_what_is_left():
     joint = designed()
     assert joint.cutter == inches("1/2")
-    assert [one.fence_move for one in joint.passes] == [mm(0), inches("7/32")]
+    assert [one.aside for one in joint.passes] == [mm(0), inches("7/32")]
 
 
 def test_more_passes_leave_nothing_between_them():
-    moves = [one.fence_move for one in designed(panel="1", cutter="3/8").passes]
+    moves = [one.aside for one in designed(panel="1", cutter="3/8").passes]
     assert moves == [mm(0), inches("5/16"), inches("5/8")]
 
 

@@ -60,7 +60,7 @@ def test_sizes_more_than_nothing_pass_and_missing_ones_too():
     ],
 )
 def test_passes(width, cutter, moves):
-    found = [one.fence_move for one in passes_for(size(width), size(cutter))]
+    found = [one.aside for one in passes_for(size(width), size(cutter))]
     assert found == [inches(move) for move in moves]
     assert all(after - before <= inches(cutter) for before, after in pairwise(found))
 

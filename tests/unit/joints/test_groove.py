@@ -36,7 +36,7 @@ def test_a_fit_widens_it():
 def test_a_metric_groove():
     joint = designed(into="12 mm", panel="5.6 mm", owned=shop(Unit.MM))
     assert (joint.width, joint.depth, joint.offset, joint.cutter) == (mm("5.6"), mm(6), mm(10), mm(5))
-    assert [one.fence_move for one in joint.passes] == [mm(0), mm("0.6")]
+    assert [one.aside for one in joint.passes] == [mm(0), mm("0.6")]
 
 
 def test_a_thick_bottom_keeps_as_much_wood_below_it():
@@ -87,7 +87,7 @@ def test_no_cutter_fits():
 
 
 def test_a_cutter_asked_for():
-    assert [one.fence_move for one in designed(cutter="3/16").passes] == [mm(0), inches("1/16")]
+    assert [one.aside for one in designed(cutter="3/16").passes] == [mm(0), inches("1/16")]
     with pytest.raises(Refused) as refused:
         designed(cutter="3/8")
     assert way_out(refused.value.finding) == "A cutter of 1/4 in would do."

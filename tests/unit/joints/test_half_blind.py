@@ -81,8 +81,8 @@ def test_with_a_tongue_of_its_own_the_cutter_takes_what_it_leaves():
 def test_a_wider_dado_is_cut_in_passes():
     joint = designed(tongue="5/16", end="1")
     assert joint.dado_width == joint.tongue_thickness == inches("5/16")
-    assert [one.fence_move for one in joint.dado_passes] == [mm(0), inches("1/16")]
-    assert [one.fence_move for one in designed().dado_passes] == [mm(0)]
+    assert [one.aside for one in joint.dado_passes] == [mm(0), inches("1/16")]
+    assert [one.aside for one in designed().dado_passes] == [mm(0)]
 
 
 def test_a_cutter_wider_than_the_dado_is_refused():

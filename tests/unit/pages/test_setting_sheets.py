@@ -274,10 +274,18 @@ def test_what_two_cards_share_is_said_once_on_their_sheet():
     boards = [KINDS["dado"], board_named(KINDS["tongue"], "back")]
     said = words_on(the_cards(sheets_of(boards)))
     assert said.count("The machine's manual goes before this card.") == 1
-    assert said.count("Feed against the cutter's turning") == 1
+    assert said.count("Unplug before touching cutter or blade.") == 1
+    assert (
+        said.count("Feed from right to left with the fence behind the work: the cutter, turning") == 2
+    )  # each card says its own
     assert "The tongue runs between fence and cutter" in said
     assert "Card 2: " in said
     assert "touch nothing" in said
+
+
+def test_the_order_of_the_cards_says_which_way_under_each_machine():
+    said = words_on(sheets_of([KINDS["dado"]])[:1])
+    assert "right to left, fence behind" in said
 
 
 def board_named(of, name):

@@ -6,6 +6,8 @@ from joinlay.boards import Cut, CutKind, Shape, Span, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, Unit, inches, mm
 from joinlay.settings import Caution, Guide, Role, ToolKind, settings_for
+from joinlay.settings.feed_wording import feed_sentence
+from joinlay.settings.fit_wording import correction_words
 from joinlay.shop import HandRouter, MachineKind, usual_shop
 from tests.unit.settings.wood import (
     ACROSS,
@@ -68,7 +70,9 @@ def test_a_tall_case_side_stays_on_the_bench_and_the_reason_is_said():
         card.reason.sentence(INCH.text)
         == "not at the first choice: it reaches 72 in from the fence and a router table takes 36 in"
     )
-    assert Caution.STRAIGHT_FEED in card.cautions
+    # MS-6, common practice: the cutter turns clockwise under a hand and throws the router to the left of its walk, against the straightedge.
+    assert "away from you with the straightedge on your left" in feed_sentence(card)
+    assert Caution.CLAMPED in card.cautions
 
 
 def test_a_straightedge_stands_half_the_base_less_half_the_cutter_from_the_near_wall():
@@ -181,7 +185,8 @@ def test_narrow_and_short_parts_get_a_push_block(length, width, small):
 
 def test_an_end_on_the_fence_gets_a_square_block_and_cross_grain_a_backing():
     card = the_card(dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4"))
-    assert {Caution.SQUARE_CARRIER, Caution.BACKING, Caution.FEED, Caution.UNPLUG, Caution.MANUAL} <= set(card.cautions)
+    assert {Caution.SQUARE_CARRIER, Caution.BACKING, Caution.UNPLUG, Caution.MANUAL} <= set(card.cautions)
+    assert feed_sentence(card).startswith("Feed from right to left with the fence behind the work: ")
     along = the_card(groove(board("18", "5", "1/2"), "3/8", "1/4", "1/4"))
     assert not {Caution.SQUARE_CARRIER, Caution.BACKING} & set(along.cautions)
 
@@ -195,6 +200,29 @@ def test_a_rabbet_sinks_the_cutter_in_the_fence():
 def test_widening_says_on_which_side():
     card = the_card(groove(board("18", "5", "1/2"), "3/8", "9/32", "1/4"))
     assert Caution.WIDEN in card.cautions
+
+
+def test_along_a_straightedge_it_is_widened_back_towards_it():
+    """MS-6: the wall the second pass cuts lies on the left of the walk, where a cutter that turns clockwise goes against the feed."""
+    card = the_card(dado(board("72", "23", "3/4"), "30", "23/32", "1/4"), shop(cutters={"1/2": "1"}))
+    assert card.guide is Guide.STRAIGHTEDGE
+    assert [each.near_side for each in card.passes] == [inches("30 7/32"), inches("30")]
+    assert (card.near_side, card.far_side) == (inches("30"), inches("30 23/32"))
+    assert Caution.WIDEN_BACK in card.cautions
+    assert Caution.WIDEN not in card.cautions
+    assert feed_sentence(card) == (
+        "Push the router away from you with the straightedge on your left, the wall farther from the straightedge first: "
+        "each later pass then cuts the wall on your left, "
+        "against the cutter's turning"
+    )
+
+
+def test_a_single_channel_too_narrow_is_not_put_right_by_climbing():
+    """Another run with the straightedge farther away would cut the wall on the right: the far wall is cut before the near one."""
+    card = the_card(dado(board("72", "23", "3/4"), "30", "3/4", "1/4"))
+    assert len(card.fences) == 1
+    said = [correction_words(card, each) for each in card.test_piece.corrections]
+    assert said[0].endswith("make it two passes, the first with the straightedge x away from the front end")
 
 
 def test_a_cut_that_begins_in_the_wood_is_dropped_on():

@@ -38,6 +38,23 @@ def test_every_length_is_exact_and_as_the_maker_reads_it():
     assert card["passes"][0]["straightedge"]["text"] == "27 19/32 in - 0.01 in"
 
 
+def test_which_way_to_walk_and_why():
+    card, mortised = tree_of(
+        [
+            dado(board("72", "23", "3/4"), "30", "23/32", "1/4"),
+            end_mortises(board("18", "5", "1/2", name="m"), "1/4", "4 mm", "12 mm", "5/8", "1"),
+        ]
+    )["settings"]
+    card, mortised = (card, mortised) if card["guide"] == "straightedge" else (mortised, card)
+    feeding = card["feeding"]
+    assert (feeding["cutter_turns"], feeding["counted_from_on"], feeding["last_pass_cuts"]) == ("clockwise", "left", "near wall")
+    assert feeding["way"] == "away from you, straightedge on your left"
+    assert feeding["in_words"].startswith(
+        "Push the router away from you with the straightedge on your left, the wall farther from the straightedge first: "
+    )
+    assert mortised["feeding"] is None
+
+
 def test_a_card_says_what_a_maker_needs():
     side = groove(board("18", "5", "1/2", place=RIGHT), "3/8", "1/4", "1/4", stop="17")
     (card,) = tree_of([side])["settings"]

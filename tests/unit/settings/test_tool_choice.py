@@ -7,9 +7,22 @@ import pytest
 from joinlay.boards import Span
 from joinlay.findings import Refused
 from joinlay.lengths import Unit, inches, mm
-from joinlay.settings.elements import Role, ToolKind
+from joinlay.settings.elements import Guide, Role, ToolKind
+from joinlay.settings.feeding import feeding_of
 from joinlay.settings.tool_choice import blade, dado_set, depth_steps, fence_steps, passes_of, router_cutter
+from joinlay.shop import MachineKind
 from tests.unit.settings.wood import inch, metric, shop, span, with_dado_set
+
+
+def feeding(machine, guide):
+    found = feeding_of(machine, guide)
+    assert found is not None
+    return found
+
+
+AT_TABLE = feeding(MachineKind.ROUTER_TABLE, Guide.FENCE)
+AT_SAW = feeding(MachineKind.TABLE_SAW, Guide.FENCE)
+ALONG_STRAIGHTEDGE = feeding(MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE)
 
 
 @pytest.mark.parametrize(
@@ -24,7 +37,7 @@ from tests.unit.settings.wood import inch, metric, shop, span, with_dado_set
         ("1/4", "3/4", "1/4", Role.TONGUE, ["1/4", "1/2"]),
     ],
 )
-def test_the_wall_by_the_fence_first_then_away_from_the_cutter(near, far, cutter, role, fences):
+def test_places_side_by_side_from_the_wall_by_the_fence(near, far, cutter, role, fences):
     found = fence_steps(span(near, far), inch(cutter), role)
     assert [step.inches for step in found] == [inches(text).inches for text in fences]
 
@@ -53,16 +66,25 @@ def test_no_pass_is_too_deep_and_the_last_is_the_lightest(depth, most, heights):
 def test_every_height_is_run_before_the_fence_is_moved():
     made = shop(cutters={"1/4": "1"})
     tool = router_cutter(span("1", "1 3/8"), inch("1/2"), Role.CHANNEL, "dado", made, ())
-    passes = passes_of(span("1", "1 3/8"), inch("1/2"), tool, Role.CHANNEL, made)
+    passes = passes_of(span("1", "1 3/8"), inch("1/2"), tool, Role.CHANNEL, made, AT_TABLE)
     assert [(each.near_side, each.height) for each in passes] == [
         (inches("1"), inches("1/4")), (inches("1"), inches("1/2")), (inches("1 1/8"), inches("1/4")), (inches("1 1/8"), inches("1/2")),
+    ]  # fmt: skip
+
+
+def test_along_a_straightedge_the_far_wall_is_cut_first():
+    made = shop(cutters={"1/4": "1"})
+    tool = router_cutter(span("1", "1 3/8"), inch("1/2"), Role.CHANNEL, "dado", made, ())
+    passes = passes_of(span("1", "1 3/8"), inch("1/2"), tool, Role.CHANNEL, made, ALONG_STRAIGHTEDGE)
+    assert [(each.near_side, each.height) for each in passes] == [
+        (inches("1 1/8"), inches("1/4")), (inches("1 1/8"), inches("1/2")), (inches("1"), inches("1/4")), (inches("1"), inches("1/2")),
     ]  # fmt: skip
 
 
 def test_a_thin_cutter_takes_no_more_than_its_own_diameter():
     made = shop(cutters={"1/8": "1"})
     tool = router_cutter(span("1", "1 1/8"), inch("1/4"), Role.CHANNEL, "groove", made, ())
-    assert len(passes_of(span("1", "1 1/8"), inch("1/4"), tool, Role.CHANNEL, made)) == 2
+    assert len(passes_of(span("1", "1 1/8"), inch("1/4"), tool, Role.CHANNEL, made, AT_TABLE)) == 2
 
 
 def test_the_widest_owned_cutter_no_wider_than_the_cut():
@@ -129,7 +151,7 @@ def test_single_kerfs():
     made = shop(Unit.MM)
     tool = blade(Span(metric(5), metric("8.5")), metric(6), Role.CHANNEL, "groove", made)
     assert (tool.kind, tool.width) == (ToolKind.BLADE, mm(3))
-    assert len(passes_of(Span(metric(5), metric("8.5")), metric(6), tool, Role.CHANNEL, made)) == ceil(3.5 / 3)
+    assert len(passes_of(Span(metric(5), metric("8.5")), metric(6), tool, Role.CHANNEL, made, AT_SAW)) == ceil(3.5 / 3)
     with pytest.raises(Refused, match="the saw cuts"):
         blade(Span(metric(5), metric(7)), metric(6), Role.CHANNEL, "groove", made)
     with pytest.raises(Refused, match="dado set"):
