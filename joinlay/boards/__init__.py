@@ -4,6 +4,10 @@ from joinlay.boards.band import Band
 from joinlay.boards.board import Board, Datum, Taper
 from joinlay.boards.cut import Cut, CutKind, Shape, Span
 from joinlay.boards.place import Place, Vector
+from joinlay.boards.role import CutRole, CutUse, DrawerRole, Hand, JointKind, JointRole, PartKind, PartRole, Whole
 from joinlay.boards.surface import Axis, Surface
 
-__all__ = ["Axis", "Band", "Board", "Cut", "CutKind", "Datum", "Place", "Shape", "Span", "Surface", "Taper", "Vector"]
+__all__ = [
+    "Axis", "Band", "Board", "Cut", "CutKind", "CutRole", "CutUse", "Datum", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind",
+    "PartRole", "Place", "Shape", "Span", "Surface", "Taper", "Vector", "Whole",
+]  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from joinlay.boards.band import Band
     from joinlay.boards.cut import Cut
     from joinlay.boards.place import Place
+    from joinlay.boards.role import CutUse, PartRole
     from joinlay.lengths import Dimension, Length
 
 __all__ = ["Board", "Datum", "Taper"]
@@ -66,13 +67,12 @@ class Taper:
 class Board:
     """A piece of wood: its sizes, its references, what is cut out of it, and where it stands.
 
-    ``name`` is the one on every sheet and list (``drawer 3 left side``), ``part`` its kind (``drawer side``), ``stock`` the name of
-    what it is made of. ``length`` runs with the grain, ``width`` across it, ``thickness`` through. Cuts and tapers count from the
-    reference face, edge and end, which ``datum`` gives their words. ``place`` is None for a board that stands alone.
+    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width`` across it,
+    ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum`` gives their words. ``place`` is
+    None for a board that stands alone.
     """
 
-    name: str
-    part: str
+    role: PartRole
     stock: str
     length: Dimension
     width: Dimension
@@ -85,9 +85,15 @@ class Board:
     """True for a loose tenon whose two narrow edges are rounded to fit a routed mortise."""
     bands: tuple[Band, ...] = ()
     """Edge banding, in the order it is glued on; the board's sizes are the finished ones, bands included."""
+    name: str = field(init=False, compare=False, repr=False)
+    """The one on every sheet and list, for people: ``drawer 3 left side``."""
+    part: str = field(init=False, compare=False, repr=False)
+    """The trade's word for its kind, for people: ``drawer side``."""
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing, and cuts that lie outside the wood."""
+        """Refuse sizes of zero or less, and cuts that lie outside the wood."""
+        object.__setattr__(self, "name", self.role.name)
+        object.__setattr__(self, "part", self.role.kind.value)
         for axis in Axis:
             if self.size(axis).mm <= 0:
                 raise BadInput(
@@ -114,6 +120,14 @@ class Board:
     def with_cuts(self, *cuts: Cut) -> Board:
         """The same board with more cuts. Raises BadInput for one that lies outside the wood."""
         return replace(self, cuts=self.cuts + cuts)
+
+    def cuts_of(self, *uses: CutUse) -> tuple[Cut, ...]:
+        """Its cuts of these uses, in the order they were made."""
+        return tuple(cut for cut in self.cuts if cut.role.use in uses)
+
+    def cuts_for(self, mate: PartRole) -> tuple[Cut, ...]:
+        """The cuts that the part ``mate`` goes into or meets."""
+        return tuple(cut for cut in self.cuts if cut.role.mate == mate)
 
     def cut_named(self, name: str) -> Cut:
         """The first cut called ``name``; KeyError where there is none."""

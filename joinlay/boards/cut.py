@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING
 
@@ -11,6 +11,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths import dimension, plain_mm
 
 if TYPE_CHECKING:
+    from joinlay.boards.role import CutRole
     from joinlay.lengths import Dimension, Length
 
 __all__ = ["Cut", "CutKind", "Shape", "Span"]
@@ -80,8 +81,7 @@ class Cut:
     """Wood taken out of a board: a box in the board's own directions.
 
     ``surface`` is where the cutter enters; ``along``, ``across`` and ``into`` say from where to where, counted from the
-    reference end, edge and face. ``name`` is in the maker's words (``bottom groove``), ``mate`` the part that goes in or meets
-    it, '' where none does. Two cuts of one joint bear the same ``joint`` name.
+    reference end, edge and face. ``role`` is what it is for; two cuts of one joint bear the same ``role.joint``.
     """
 
     kind: CutKind
@@ -89,10 +89,21 @@ class Cut:
     along: Span
     across: Span
     into: Span
-    name: str
-    mate: str = ""
-    joint: str = ""
+    role: CutRole
     shape: Shape = Shape.SQUARE
+    name: str = field(init=False, compare=False, repr=False)
+    """In the maker's words, for people: ``back dado``."""
+    mate: str = field(init=False, compare=False, repr=False)
+    """The name of the part that goes in or meets it; '' where none does."""
+    joint: str = field(init=False, compare=False, repr=False)
+    """The name of its joint; '' where it is of none."""
+
+    def __post_init__(self) -> None:
+        """Keep the names at hand."""
+        mate, joint = self.role.mate, self.role.joint
+        object.__setattr__(self, "name", self.role.name)
+        object.__setattr__(self, "mate", "" if mate is None else mate.name)
+        object.__setattr__(self, "joint", "" if joint is None else joint.name)
 
     def span(self, axis: Axis) -> Span:
         """The cut's extent on ``axis``."""

@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-__all__ = ["in_few_words", "natural"]
+    from joinlay.boards.role import PartRole
+
+__all__ = ["in_few_words", "is_called", "natural"]
 
 _NUMBER = re.compile(r"(\d+)")
 _HAND = re.compile(r"\b(left|right)\b")
@@ -26,6 +28,15 @@ def in_few_words(names: Iterable[str]) -> str:
     for place in reversed(range(1, deepest, 2)):
         split = _drawn_together(split, place)
     return ", ".join(_hands_together("".join(parts) for parts in split))
+
+
+def is_called(role: PartRole, asked: str) -> bool:
+    """True where a maker who writes ``asked`` may mean the part: its kind, its name, or how its name ends, in capitals or not.
+
+    ``drawer side``, ``drawer 2 left side`` and ``left side`` are all one part's.
+    """
+    words = " ".join(asked.casefold().split())
+    return words == role.kind.value or f" {role.name}".casefold().endswith(f" {words}")
 
 
 def _hands_together(phrases: Iterable[str]) -> Iterator[str]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from joinlay.boards import DrawerRole, Hand, PartKind
+
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole, Whole
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Length
@@ -16,22 +18,37 @@ __all__ = ["Assembly", "Drawer"]
 
 @dataclass(frozen=True, slots=True)
 class Assembly:
-    """Boards put together: ``case``, ``face frame``, ``drawer 3`` ...
+    """Boards put together: the case, the face frame, one drawer ...: ``of`` says which.
 
     ``boards`` are placed. ``dimensions`` are the named numbers worth asking for beside those on the boards (clearances, spacings),
     in the order they are worked out. ``findings`` name the assembly in their place.
     """
 
-    name: str
+    of: Whole | DrawerRole
     boards: tuple[Board, ...]
     dimensions: tuple[Dimension, ...] = ()
     findings: tuple[Finding, ...] = ()
 
+    @property
+    def name(self) -> str:
+        """For people: ``case``, ``face frame``, ``drawer 3`` ..."""
+        return self.of.name if isinstance(self.of, DrawerRole) else self.of.value
+
+    def part(self, role: PartRole) -> Board:
+        """The board of this ``role``; KeyError where there is none."""
+        for board in self.boards:
+            if board.role == role:
+                return board
+        raise KeyError(f"{self.name} has no {role.name}")
+
+    def of_kind(self, *kinds: PartKind) -> tuple[Board, ...]:
+        """Its boards of these kinds, in their order."""
+        return tuple(board for board in self.boards if board.role.kind in kinds)
+
     def board(self, part: str) -> Board:
         """The board called ``part`` in this assembly (``left side`` for ``drawer 3 left side``); KeyError where there is none."""
-        wanted = f"{self.name} {part}"
         for board in self.boards:
-            if board.name == wanted:
+            if board.role.short == part:
                 return board
         raise KeyError(f"{self.name} has no {part}")
 
@@ -59,6 +76,43 @@ class Drawer:
     def name(self) -> str:
         """``drawer 3``."""
         return self.assembly.name
+
+    @property
+    def role(self) -> DrawerRole:
+        """Which drawer it is."""
+        assert isinstance(self.assembly.of, DrawerRole)
+        return self.assembly.of
+
+    @property
+    def front(self) -> Board:
+        """The board a hand pulls at."""
+        return self._one(PartKind.DRAWER_FRONT)
+
+    @property
+    def back(self) -> Board:
+        """The board between the sides at the rear."""
+        return self._one(PartKind.DRAWER_BACK)
+
+    @property
+    def bottom(self) -> Board:
+        """The panel in the grooves."""
+        return self._one(PartKind.DRAWER_BOTTOM)
+
+    def side(self, hand: Hand) -> Board:
+        """The side at this ``hand``: left or right."""
+        return self._one(PartKind.DRAWER_SIDE, hand)
+
+    @property
+    def sides(self) -> tuple[Board, Board]:
+        """Left and right side."""
+        return self.side(Hand.LEFT), self.side(Hand.RIGHT)
+
+    def _one(self, kind: PartKind, hand: Hand | None = None) -> Board:
+        """Asked often, so it looks no further than it must."""
+        for board in self.assembly.boards:
+            if board.role.kind is kind and board.role.hand is hand:
+                return board
+        raise KeyError(f"{self.name} has no {kind.value}")
 
     def board(self, part: str) -> Board:
         """The board called ``part``: ``front``, ``left side``, ``right side``, ``back``, ``bottom``; KeyError where there is none."""

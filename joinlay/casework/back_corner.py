@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Surface
+from joinlay.boards import Hand, JointKind, JointRole, Surface
 from joinlay.casework.cutter_choice import with_nearest_cutter
 from joinlay.casework.opening import BackJoint
 from joinlay.joints.dado import cut_dado, design_dado
@@ -13,7 +13,7 @@ from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_locking
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, DrawerRole
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.casework.opening import DrawerMake
     from joinlay.findings import Finding
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["BackCorner", "design_back_corner"]
 
-_HAND = {Surface.END: "left", Surface.FAR_END: "right"}
+_HAND = {Surface.END: Hand.LEFT, Surface.FAR_END: Hand.RIGHT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,27 +65,27 @@ class BackCorner:
         """Back, left and right side with the corner's cuts."""
         if self.locking_rabbet is not None:
             for at, side in ((Surface.END, left), (Surface.FAR_END, right)):
-                back = cut_end_part(self.locking_rabbet, back, at, side.name, place=_HAND[at])
-            sides = [cut_side(self.locking_rabbet, side, Surface.FAR_END, back.name, place="back") for side in (left, right)]
+                back = cut_end_part(self.locking_rabbet, back, at, side.role, which=_HAND[at])
+            sides = [cut_side(self.locking_rabbet, side, Surface.FAR_END, back.role, which=back.role) for side in (left, right)]
         else:
             assert self.dado is not None
             sides = [
-                cut_dado(self.dado, side, self.set_in, back.name, at=Surface.FAR_END, place="back") for side in (left, right)
+                cut_dado(self.dado, side, self.set_in, back.role, at=Surface.FAR_END, which=back.role) for side in (left, right)
             ]
         return back, sides[0], sides[1]
 
 
-def design_back_corner(name: str, make: DrawerMake, shop: Shop) -> BackCorner:
-    """The back corners of drawer ``name`` (LR-1 to LR-5; DA-1, DA-2).
+def design_back_corner(drawer: DrawerRole, make: DrawerMake, shop: Shop) -> BackCorner:
+    """The back corners of ``drawer`` (LR-1 to LR-5; DA-1, DA-2).
 
     A locking rabbet with the owned cutter nearest half the back's thickness, its ends flush with the back; or a dado ``back set-in`` from
     the sides' ends. Raises Refused where the joint cannot be made.
     """
-    label = f"{name} back corner"
-    return _dado(label, make, shop) if make.back_joint is BackJoint.DADO else _locking_rabbet(label, make, shop)
+    role = JointRole(JointKind.BACK_CORNER, drawer)
+    return _dado(role, make, shop) if make.back_joint is BackJoint.DADO else _locking_rabbet(role, make, shop)
 
 
-def _locking_rabbet(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
+def _locking_rabbet(role: JointRole, make: DrawerMake, shop: Shop) -> BackCorner:
     joint = with_nearest_cutter(
         shop,
         make.back.thickness / 2,
@@ -95,7 +95,7 @@ def _locking_rabbet(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
             cutter=cutter,
             practice=shop.practice,
             rule=shop.rule,
-            named=label,
+            role=role,
         ),
     )
     return BackCorner(
@@ -109,12 +109,12 @@ def _locking_rabbet(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
     )
 
 
-def _dado(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
+def _dado(role: JointRole, make: DrawerMake, shop: Shop) -> BackCorner:
     joint = design_dado(
         into=make.sides.thickness,
         panel=make.back.thickness,
         shop=shop,
-        named=label,
+        role=role,
     )
     set_in = shop.practice.length("back set-in")
     tip_gap = shop.practice.length("tip gap")
@@ -123,7 +123,7 @@ def _dado(label: str, make: DrawerMake, shop: Shop) -> BackCorner:
         joint,
         thickness=make.back.thickness,
         set_in=set_in,
-        addition=(2 * (joint.depth - tip_gap)).named(f"{label} addition to the inside width", "CA-1", "common practice"),
+        addition=(2 * (joint.depth - tip_gap)).named(f"{role.name} addition to the inside width", "CA-1", "common practice"),
         groove_limit=make.back.thickness / 2,
         groove_stop=set_in,
     )

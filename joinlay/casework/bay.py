@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.graduation import Equal, opening_heights, room_for_openings
 from joinlay.errors import BadInput
 
@@ -30,21 +31,21 @@ class BankWish:
     first: int = 1
 
     @property
-    def names(self) -> tuple[str, ...]:
-        """``drawer 3`` and so on, from the top down."""
-        return tuple(f"drawer {n}" for n in range(self.first, self.first + self.heights.count))
+    def drawers(self) -> tuple[DrawerRole, ...]:
+        """Its drawers, from the top down."""
+        return tuple(DrawerRole(n) for n in range(self.first, self.first + self.heights.count))
 
 
 @dataclass(frozen=True, slots=True)
 class Bay:
-    """One bank's openings in the frame, from the top down.
+    """One bank's openings in the frame, from the top down; ``drawers`` are those that go in.
 
     ``left`` is the left of the openings from the frame's left edge, ``width`` their width. ``floors`` are the tops of the rails under
     the openings, above the frame's underside; ``heights`` the openings'. ``rail`` is the height of the rails between them.
     """
 
     number: int
-    names: tuple[str, ...]
+    drawers: tuple[DrawerRole, ...]
     left: Dimension
     width: Dimension
     floors: tuple[Dimension, ...]
@@ -83,9 +84,10 @@ def lay_out_bays(
     for number, (wish, name, wide) in enumerate(zip(banks, names, sizes, strict=True), start=1):
         between = wish.rail if wish.rail is not None else rail
         room = room_for_openings(height, top_rail, bottom_rail, [between] * (wish.heights.count - 1), name)
-        heights = opening_heights(wish.heights, room, names=wish.names, rounding=wish.rounding)
+        drawers = [drawer.name for drawer in wish.drawers]
+        heights = opening_heights(wish.heights, room, names=drawers, rounding=wish.rounding)
         at = left.named(f"{name} left of the openings", "FF-2")
-        bays.append(Bay(number, wish.names, at, wide, _floors(wish.names, heights, between, bottom_rail), heights, between))
+        bays.append(Bay(number, wish.drawers, at, wide, _floors(drawers, heights, between, bottom_rail), heights, between))
         left = at + wide + mullion
     return tuple(bays)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Place, Surface
+from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.case_sizes import CaseSizes, size_case
 from joinlay.casework.meeting import Meeting, Side, meeting
@@ -38,12 +38,21 @@ _BACK = Datum("inside face", "left edge", "bottom end", "outside face", "right e
 
 @dataclass(frozen=True, slots=True)
 class Cavity:
-    """The room of one bank in the case: the wood at its left and right, by name, and the faces they turn to it, in X."""
+    """The room of one bank in the case: the wood at its left and right, and the faces they turn to it, in X."""
 
     left: Dimension
     right: Dimension
-    left_wood: str
-    right_wood: str
+    left_wood: PartRole
+    right_wood: PartRole
+
+    def wood(self, hand: Hand) -> PartRole:
+        """The wood at that hand."""
+        return self.left_wood if hand is Hand.LEFT else self.right_wood
+
+    def facing(self, hand: Hand) -> Surface:
+        """The face that the wood at that hand turns to the bank: a partition turns its far face to the bank on its right."""
+        is_partition = self.wood(hand).kind is PartKind.CASE_PARTITION
+        return Surface.FAR_FACE if is_partition and hand is Hand.LEFT else Surface.FACE
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +74,11 @@ def make_case(
     CA-1 bottom and top in dadoes, RA-1 back in rabbets, partitions centred behind the uprights. ``runner`` is the thickness of the
     bearers' stock. Raises Refused where a size leaves nothing, a rail can't hide a panel, or a joint can't be made.
     """
+    role = JointRole(JointKind.CASE_SIDE)
     dado = design_dado(
-        into=make.sides.thickness, panel=make.panels.thickness, shop=shop, is_stopped=make.has_stopped_dadoes, named="case side"
+        into=make.sides.thickness, panel=make.panels.thickness, shop=shop, is_stopped=make.has_stopped_dadoes, role=role
     )
-    rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, named="case side")
+    rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
     sizes = size_case(make, frame, size, rabbet, runner, shop.practice)
     return _Maker(make, sizes, dado, rabbet, tuple(bays), frame, shop).made()
 
@@ -86,15 +96,12 @@ class _Maker:
         self._findings: list[Finding] = [*dado.findings, *rabbet.findings, *self._mixed()]
 
     def made(self) -> Case:
-        left, right, bottom, top, back = (
-            self._side("left"),
-            self._side("right"),
-            self._panel("bottom"),
-            self._panel("top"),
-            self._back(),
-        )
+        left, right, back = self._side(Hand.LEFT), self._side(Hand.RIGHT), self._back()
+        bottom, top = self._panel(PartKind.CASE_BOTTOM), self._panel(PartKind.CASE_TOP)
         left, right, bottom, top = self._dadoed(left, right, bottom, top)
-        left, right = (cut_rabbet(self._rabbet, side, Surface.FAR_EDGE, mate=back.name, place="back") for side in (left, right))
+        left, right = (
+            cut_rabbet(self._rabbet, side, Surface.FAR_EDGE, mate=back.role, which=back.role) for side in (left, right)
+        )
         self._meet_back(back, (left, right), (bottom, top))
         partitions = []
         for bay in self._bays[1:]:
@@ -106,48 +113,52 @@ class _Maker:
         boards = (left, right, bottom, top, *partitions, back)
         findings = tuple(finding.at("case") for finding in self._findings)
         return Case(
-            Assembly("case", boards, self._dimensions(), findings), self._sizes, self._cavities(partitions), tuple(self._meetings)
+            Assembly(Whole.CASE, boards, self._dimensions(), findings),
+            self._sizes,
+            self._cavities(partitions),
+            tuple(self._meetings),
         )
 
     # -- boards --------------------------------------------------------------------------------------
 
-    def _board(self, part: str, kind: str, stock: Stock, size: tuple[Dimension, Dimension], datum: Datum, place: Place) -> Board:
-        name = f"case {part}"
+    def _board(self, role: PartRole, stock: Stock, size: tuple[Dimension, Dimension], datum: Datum, place: Place) -> Board:
+        name = role.name
         thickness = stock.thickness.named(f"{name} thickness", "section 0", "as measured")
         length, width = size[0].named(f"{name} length", "CA-1"), size[1].named(f"{name} width", "CA-1")
-        return Board(name, kind, stock.name, length, width, thickness, datum, place=place)
+        return Board(role, stock.name, length, width, thickness, datum, place=place)
 
-    def _side(self, hand: str) -> Board:
+    def _side(self, hand: Hand) -> Board:
         sizes = self._sizes
-        x, into = (sizes.inside_left, "-X") if hand == "left" else (sizes.inside_left + sizes.inside_width, "+X")
+        x, into = (sizes.inside_left, "-X") if hand is Hand.LEFT else (sizes.inside_left + sizes.inside_width, "+X")
         place = Place.at(x, sizes.front, sizes.underside, "+Z", "+Y", into)
-        return self._board(f"{hand} side", "case side", self._make.sides, (sizes.height, sizes.depth), _SIDE, place)
+        return self._board(PartRole(PartKind.CASE_SIDE, hand=hand), self._make.sides, (sizes.height, sizes.depth), _SIDE, place)
 
-    def _panel(self, part: str) -> Board:
+    def _panel(self, kind: PartKind) -> Board:
         sizes = self._sizes
         length = sizes.inside_width + 2 * self._dado.depth - 2 * self._tip
-        z, into, datum = (sizes.floor, "-Z", _BOTTOM) if part == "bottom" else (sizes.ceiling, "+Z", _TOP)
+        z, into, datum = (sizes.floor, "-Z", _BOTTOM) if kind is PartKind.CASE_BOTTOM else (sizes.ceiling, "+Z", _TOP)
         place = Place.at(sizes.inside_left - self._dado.depth + self._tip, sizes.front, z, "+X", "+Y", into)
-        return self._board(part, f"case {part}", self._make.panels, (length, sizes.inside_depth), datum, place)
+        return self._board(PartRole(kind), self._make.panels, (length, sizes.inside_depth), datum, place)
 
     def _back(self) -> Board:
         sizes = self._sizes
         width = sizes.inside_width + 2 * self._rabbet.depth - 2 * self._tip
         place = Place.at(sizes.inside_left - self._rabbet.depth + self._tip, sizes.back, sizes.underside, "+Z", "+X", "+Y")
-        return self._board("back", "case back", self._make.back, (sizes.height, width), _BACK, place)
+        return self._board(PartRole(PartKind.CASE_BACK), self._make.back, (sizes.height, width), _BACK, place)
 
     def _partition(self, bay: Bay, bottom: Board, top: Board) -> tuple[Board, Board, Board]:
         """The partition left of ``bay``, centred behind its upright, and bottom and top with its dadoes."""
         sizes, stock = self._sizes, self._make.sides
-        name = f"case partition {bay.number - 1}"
-        dado = design_dado(into=self._make.panels.thickness, panel=stock.thickness, shop=self._shop, named=name)
+        role = PartRole(PartKind.CASE_PARTITION, number=bay.number - 1)
+        name, joint = role.name, JointRole(JointKind.PARTITION, role)
+        dado = design_dado(into=self._make.panels.thickness, panel=stock.thickness, shop=self._shop, role=joint)
         self._findings += dado.findings
         x = bay.left - (self._frame.mullion + stock.thickness) / 2
         length = sizes.ceiling - sizes.floor + 2 * dado.depth - 2 * self._tip
         place = Place.at(x, sizes.front, sizes.floor - dado.depth + self._tip, "+Z", "+Y", "+X")
-        board = self._board(name.removeprefix("case "), "case partition", stock, (length, sizes.inside_depth), _PARTITION, place)
+        board = self._board(role, stock, (length, sizes.inside_depth), _PARTITION, place)
         offset = (x - sizes.inside_left + self._dado.depth - self._tip).named(f"{name} from the panels' left ends", "CA-1")
-        bottom, top = (cut_dado(dado, panel, offset, mate=name, place=f"partition {bay.number - 1}") for panel in (bottom, top))
+        bottom, top = (cut_dado(dado, panel, offset, mate=role, which=role) for panel in (bottom, top))
         for panel, end in ((bottom, Surface.END), (top, Surface.FAR_END)):
             floor = Side(panel.name, Surface.FACE, dado.depth)
             self._meetings.append(Meeting(f"{name} in the {panel.name}", Side(name, end), floor, self._tip, "CA-1"))
@@ -161,12 +172,9 @@ class _Maker:
         for hand, side in sides.items():
             for end, panel in panels.items():
                 offset = self._sizes.bottom_offset if end is Surface.END else self._sizes.top_offset
-                place = panel.name.removeprefix("case ")
-                sides[hand] = cut_dado(self._dado, sides[hand], offset, mate=panel.name, at=end, place=place)
+                sides[hand] = cut_dado(self._dado, sides[hand], offset, mate=panel.role, at=end, which=panel.role)
                 if self._dado.is_stopped:
-                    panels[end] = cut_notch(
-                        self._dado, panels[end], hand, mate=side.name, place="left" if hand is Surface.END else "right"
-                    )
+                    panels[end] = cut_notch(self._dado, panels[end], hand, mate=side.role, which=side.role.hand)
                 self._meet_dado(panel, side, hand, offset)
         return sides[Surface.END], sides[Surface.FAR_END], panels[Surface.END], panels[Surface.FAR_END]
 
@@ -174,7 +182,7 @@ class _Maker:
         """The panel's end in the dado, with the tip gap; its outer face on the wall nearest the side's end."""
         floor = Side(side.name, Surface.FACE, self._dado.depth)
         self._meetings.append(Meeting(f"{panel.name} in the {side.name}", Side(panel.name, hand), floor, self._tip, "CA-1"))
-        away = Surface.FAR_END if panel.part == "case bottom" else Surface.END
+        away = Surface.FAR_END if panel.role.kind is PartKind.CASE_BOTTOM else Surface.END
         wall = Side(side.name, away, side.length - offset)
         self._meetings.append(
             Meeting(f"{panel.name} on the wall of its dado", Side(panel.name, Surface.FAR_FACE), wall, NOTHING, "CA-1")
@@ -191,12 +199,13 @@ class _Maker:
 
     def _cavities(self, partitions: Sequence[Board]) -> tuple[Cavity, ...]:
         sizes, thickness = self._sizes, self._make.sides.thickness
-        edges, left, wood = [], sizes.inside_left, "case left side"
+        edges, left, wood = [], sizes.inside_left, PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT)
         for bay, partition in zip(self._bays[1:], partitions, strict=True):
             middle = bay.left - self._frame.mullion / 2
-            edges.append(Cavity(left, middle - thickness / 2, wood, partition.name))
-            left, wood = middle + thickness / 2, partition.name
-        edges.append(Cavity(left, sizes.inside_left + sizes.inside_width, wood, "case right side"))
+            edges.append(Cavity(left, middle - thickness / 2, wood, partition.role))
+            left, wood = middle + thickness / 2, partition.role
+        right = PartRole(PartKind.CASE_SIDE, hand=Hand.RIGHT)
+        edges.append(Cavity(left, sizes.inside_left + sizes.inside_width, wood, right))
         return tuple(edges)
 
     # -- what else there is to say -------------------------------------------------------------------

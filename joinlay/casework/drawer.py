@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Place
+from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
 from joinlay.casework.assembly import Assembly, Drawer
 from joinlay.casework.back_corner import BackCorner, design_back_corner
 from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom
@@ -18,10 +18,12 @@ from joinlay.lengths import NOTHING, smallest
 from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:
+    from joinlay.boards import DrawerRole
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
+    from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
 __all__ = ["plan_drawer"]
@@ -32,25 +34,31 @@ _BACK = Datum("inside face", "bottom edge", "left end", "outside face", "top edg
 
 
 def plan_drawer(
-    name: str, opening: Opening, make: DrawerMake, shop: Shop, *, tenon: TenonStock | None = None, seasons: Seasons | None = None
+    role: DrawerRole,
+    opening: Opening,
+    make: DrawerMake,
+    shop: Shop,
+    *,
+    tenon: TenonStock | None = None,
+    seasons: Seasons | None = None,
 ) -> Drawer:
-    """Work out drawer ``name`` (``drawer 3``) for ``opening``: five boards and its loose tenons, cut and placed.
+    """Work out the drawer ``role`` for ``opening``: five boards and its loose tenons, cut and placed.
 
     DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the tenon stock for the
     front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house. Raises Refused where a rule can't
     be met.
     """
-    sizes = size_drawer(name, opening, make, shop.practice)
-    back_corner = design_back_corner(name, make, shop)
-    grooves = _Grooves.design(name, make, sizes, back_corner, shop)
-    front_corner = design_front_corner(name, make, sizes, grooves.lines, shop, tenon)
+    sizes = size_drawer(role.name, opening, make, shop.practice)
+    back_corner = design_back_corner(role, make, shop)
+    grooves = _Grooves.design(role, make, sizes, back_corner, shop)
+    front_corner = design_front_corner(role, make, sizes, grooves.lines, shop, tenon)
     side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
-        f"{name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
+        f"{role.name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
     )
     air = usual_seasons() if seasons is None else seasons
-    boxed = _Box(name, opening, make, sizes, front_corner, back_corner, grooves, side_length, shop.rule, air)
+    boxed = _Box(role, opening, make, sizes, front_corner, back_corner, grooves, side_length, shop.rule, air)
     boxed.refuse_cramped()
-    assembly = Assembly(name, boxed.boards(), boxed.dimensions(), boxed.findings())
+    assembly = Assembly(role, boxed.boards(), boxed.dimensions(), boxed.findings())
     return Drawer(
         assembly, opening, make, sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.taper
     )  # fmt: skip
@@ -69,7 +77,8 @@ class _Grooves:
         return GrooveLines(self.offset, self.joint.width, self.joint.depth)
 
     @classmethod
-    def design(cls, name: str, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
+    def design(cls, role: DrawerRole, make: DrawerMake, sizes: DrawerSizes, corner: BackCorner, shop: Shop) -> _Grooves:
+        name = role.name
         offset = groove_offset(make.bottom, sizes.front_rise, shop).named(
             f"{name} groove offset in the sides", "GR-1", "common practice"
         )
@@ -79,7 +88,13 @@ class _Grooves:
         grooved = [make.sides.thickness, make.front.thickness]
         if make.back_height is BackHeight.FULL:
             grooved.append(2 * corner.groove_limit)
-        joint = design_groove(into=smallest(*grooved), panel=make.bottom.thickness, shop=shop, offset=in_front, named=name)
+        joint = design_groove(
+            into=smallest(*grooved),
+            panel=make.bottom.thickness,
+            shop=shop,
+            offset=in_front,
+            role=JointRole(JointKind.BOTTOM_GROOVE, role),
+        )
         return cls(joint, offset, in_front)
 
 
@@ -104,7 +119,7 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
 class _Box:
     """Everything known of one drawer, from which its boards are made."""
 
-    name: str
+    role: DrawerRole
     opening: Opening
     make: DrawerMake
     sizes: DrawerSizes
@@ -131,40 +146,49 @@ class _Box:
             )  # fmt: skip
 
     def boards(self) -> tuple[Board, ...]:
-        front, left, right, back = self._front(), self._side("left"), self._side("right"), self._back()
+        front, left, right, back = self._front(), self._side(Hand.LEFT), self._side(Hand.RIGHT), self._back()
         front, left, right = self.front_corner.cut(front, left, right, self.sizes)
         back, left, right = self.back_corner.cut(back, left, right)
-        bottom = lay_bottom(self.name, self.make.bottom, self.sizes, self.opening.width, self._bottom_seat())
+        bottom = lay_bottom(self.role, self.make.bottom, self.sizes, self.opening.width, self._bottom_seat())
         return (*self._grooved(front, left, right, back, bottom), bottom, *self.front_corner.slips(self.sizes))
 
     def _front(self) -> Board:
         inside_face = self.sizes.set_back + self.make.front.thickness
         place = Place.at(self.sizes.side_clearance, inside_face, self.sizes.front_rise, "+X", "+Z", "-Y")
-        return self._board("front", "drawer front", self.sizes.front_width, self.sizes.front_height, _FRONT, place)
+        return self._board(PartKind.DRAWER_FRONT, self.make.front, self.sizes.front_width, self.sizes.front_height, _FRONT, place)
 
-    def _side(self, hand: str) -> Board:
+    def _side(self, hand: Hand) -> Board:
         inner = self.sizes.side_clearance + self.make.sides.thickness
-        x, into, inward = (inner, "-X", "+X") if hand == "left" else (self.opening.width - inner, "+X", "-X")
+        x, into, inward = (inner, "-X", "+X") if hand is Hand.LEFT else (self.opening.width - inner, "+X", "-X")
         lean = (inward, (self.sizes.taper / 2) / self.side_length)
         place = Place.at(x, self.front_corner.side_front, NOTHING, "+Y", "+Z", into, lean)
-        return self._board(f"{hand} side", "drawer side", self.side_length, self.sizes.side_height, _SIDE, place)
+        return self._board(PartKind.DRAWER_SIDE, self.make.sides, self.side_length, self.sizes.side_height, _SIDE, place, hand)
 
     def _back(self) -> Board:
-        length = self.back_corner.back_length(self.name, self.sizes, self.side_length)
+        length = self.back_corner.back_length(self.role.name, self.sizes, self.side_length)
         foot, height = NOTHING, self.sizes.side_height
         if not self._is_back_grooved:
             foot = self.grooves.offset + self.make.bottom.thickness
             height = (self.sizes.side_height - self.grooves.offset - self.make.bottom.thickness).named(
-                f"{self.name} back height", "GR-4", "Noyes; Wheeler"
+                f"{self.role.name} back height", "GR-4", "Noyes; Wheeler"
             )
         inside_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
         place = Place.at((self.opening.width - length) / 2, inside_face, foot, "+X", "+Z", "+Y")
-        return self._board("back", "drawer back", length, height, _BACK, place)
+        return self._board(PartKind.DRAWER_BACK, self.make.back, length, height, _BACK, place)
 
-    def _board(self, part: str, kind: str, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
-        stock = {"drawer front": self.make.front, "drawer side": self.make.sides, "drawer back": self.make.back}[kind]
-        thickness = stock.thickness.named(f"{self.name} {part} thickness", "section 0", "as measured")
-        return Board(f"{self.name} {part}", kind, stock.name, length, width, thickness, datum, place=place)
+    def _board(
+        self,
+        kind: PartKind,
+        stock: Stock,
+        length: Dimension,
+        width: Dimension,
+        datum: Datum,
+        place: Place,
+        hand: Hand | None = None,
+    ) -> Board:
+        role = PartRole(kind, self.role, hand)
+        thickness = stock.thickness.named(f"{role.name} thickness", "section 0", "as measured")
+        return Board(role, stock.name, length, width, thickness, datum, place=place)
 
     @property
     def _is_back_grooved(self) -> bool:
@@ -174,12 +198,12 @@ class _Box:
         joint, offset = self.grooves.joint, self.grooves.offset
         # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
         hidden = self.make.sides.thickness - joint.depth
-        front = cut_groove(joint, front, bottom.name, offset=self.grooves.in_front, start=hidden, stop=hidden)
+        front = cut_groove(joint, front, bottom.role, offset=self.grooves.in_front, start=hidden, stop=hidden)
         # In the sides it may run out at the front, which is covered, and must run out at the back where the bottom slides in.
         stop = self.back_corner.groove_stop if self._is_back_grooved else NOTHING
-        left, right = (cut_groove(joint, side, bottom.name, offset=offset, stop=stop) for side in (left, right))
+        left, right = (cut_groove(joint, side, bottom.role, offset=offset, stop=stop) for side in (left, right))
         if self._is_back_grooved:
-            back = cut_groove(joint, back, bottom.name, offset=offset)
+            back = cut_groove(joint, back, bottom.role, offset=offset)
         return front, left, right, back
 
     def _bottom_seat(self) -> BottomSeat:

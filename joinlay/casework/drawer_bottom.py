@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Place, Surface, Taper
+from joinlay.boards import Board, Datum, PartKind, PartRole, Place, Surface, Taper
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, rounded_up
 from joinlay.stock import Solid
 from joinlay.stock.movement import movement_of
 
 if TYPE_CHECKING:
+    from joinlay.boards import DrawerRole
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.lengths import Dimension, Graduation, Length
     from joinlay.shop import Shop
@@ -76,23 +77,24 @@ def groove_offset(bottom: Stock, rise: Dimension, shop: Shop) -> Dimension:
     return rounded_up(needed, shop.rule)
 
 
-def lay_bottom(name: str, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
-    """The bottom of drawer ``name``, placed in its grooves.
+def lay_bottom(drawer: DrawerRole, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
+    """The bottom of ``drawer``, placed in its grooves.
 
     GR-2: as wide as the inside of the drawer and both grooves, less the clearance; DR-4: it narrows with the taper, so its two ends
     are planed to a slant. Its length runs from side to side, its width from front to back. Source: common practice.
     """
+    role = PartRole(PartKind.DRAWER_BOTTOM, drawer)
     at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
     width_at = [at_front - sizes.taper * ((y - seat.side_front) / seat.side_length) for y in (seat.front, seat.back)]
-    front_width = width_at[0].named(f"{name} bottom width at the front", "GR-2", "common practice")
-    back_width = width_at[1].named(f"{name} bottom width at the back", "GR-2, DR-4", "common practice")
-    length = max(front_width, back_width).named(f"{name} bottom length, side to side", "GR-2", "common practice")
-    width = (seat.back - seat.front).named(f"{name} bottom width, front to back", "GR-2", "common practice")
+    front_width = width_at[0].named(f"{role.name} width at the front", "GR-2", "common practice")
+    back_width = width_at[1].named(f"{role.name} width at the back", "GR-2, DR-4", "common practice")
+    length = max(front_width, back_width).named(f"{role.name} length, side to side", "GR-2", "common practice")
+    width = (seat.back - seat.front).named(f"{role.name} width, front to back", "GR-2", "common practice")
     off_front, off_back = ((length - end) / 2 for end in (front_width, back_width))
     tapers = (Taper(Surface.END, off_front, off_back), Taper(Surface.FAR_END, off_front, off_back)) if sizes.taper else ()
     place = Place.at(
         (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"
     )  # fmt: skip
     return Board(
-        f"{name} bottom", "drawer bottom", stock.name, length, width, stock.thickness.named(f"{name} bottom thickness"), _DATUM, (), tapers, place
+        role, stock.name, length, width, stock.thickness.named(f"{role.name} thickness"), _DATUM, tapers=tapers, place=place
     )  # fmt: skip

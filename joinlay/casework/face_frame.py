@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Board, Datum, Place, Surface
+from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.meeting import Meeting, Side, meeting
 from joinlay.findings import warning
@@ -28,6 +28,11 @@ _STILE = Datum("show face", "inside edge", "bottom end", "back face", "outside e
 _MULLION = Datum("show face", "left edge", "bottom end", "back face", "right edge", "top end")
 _RAIL = Datum("show face", "bottom edge", "left end", "back face", "top edge", "right end")
 _TENON = Datum("cheek", "near edge", "near end", "far cheek", "far edge", "far end")
+
+_LEFT_STILE = PartRole(PartKind.STILE, hand=Hand.LEFT)
+_RIGHT_STILE = PartRole(PartKind.STILE, hand=Hand.RIGHT)
+_BOTTOM_RAIL = PartRole(PartKind.RAIL, hand=Hand.BOTTOM)
+_TOP_RAIL = PartRole(PartKind.RAIL, hand=Hand.TOP)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +59,8 @@ class _Member:
     """A rail, or an upright between banks, with what its two ends run into."""
 
     board: Board
-    at_start: str
-    at_stop: str
+    at_start: PartRole
+    at_stop: PartRole
 
 
 class _Maker:
@@ -66,7 +71,7 @@ class _Maker:
     ) -> None:
         self._make, self._sizes, self._bays, self._shop = make, sizes, bays, shop
         self._width, self._height = width, height
-        self._boards: dict[str, Board] = {}
+        self._boards: dict[PartRole, Board] = {}
         self._slips: list[Board] = []
         self._meetings: list[Meeting] = []
         self._findings: dict[str, Finding] = {}
@@ -74,12 +79,12 @@ class _Maker:
 
     def made(self) -> FaceFrame:
         for board in self._uprights():
-            self._boards[board.name] = board
+            self._boards[board.role] = board
         for member in self._members():
-            self._boards[member.board.name] = member.board
+            self._boards[member.board.role] = member.board
             self._join(member)
         found = (*self._thin(), *(finding.at("face frame") for finding in self._findings.values()))
-        assembly = Assembly("face frame", (*self._boards.values(), *self._slips), self._dimensions(), found)
+        assembly = Assembly(Whole.FRAME, (*self._boards.values(), *self._slips), self._dimensions(), found)
         return FaceFrame(assembly, tuple(self._meetings))
 
     # -- boards --------------------------------------------------------------------------------------
@@ -89,36 +94,36 @@ class _Maker:
         right = (self._width - stile).named("face frame left edge to the right stile", "FF-2")
         left_place = Place.at(stile, NOTHING, NOTHING, "+Z", "-X", "+Y")
         right_place = Place.at(right, NOTHING, NOTHING, "+Z", "+X", "+Y")
-        yield self._board("left stile", "stile", length, stile, _STILE, left_place)
-        yield self._board("right stile", "stile", length, stile, _STILE, right_place)
+        yield self._board(_LEFT_STILE, length, stile, _STILE, left_place)
+        yield self._board(_RIGHT_STILE, length, stile, _STILE, right_place)
 
     def _members(self) -> Iterator[_Member]:
         """Top and bottom rail, then the uprights between banks, then the rails of each bank."""
         sizes = self._sizes
         length = (self._width - 2 * sizes.stile).named("face frame top and bottom rail length", "FF-2", "common practice")
         top = (self._height - sizes.top_rail).named("face frame underside to the top rail", "FF-2")
-        for part, width, z in (("bottom rail", sizes.bottom_rail, NOTHING), ("top rail", sizes.top_rail, top)):
+        for role, width, z in ((_BOTTOM_RAIL, sizes.bottom_rail, NOTHING), (_TOP_RAIL, sizes.top_rail, top)):
             place = Place.at(sizes.stile, NOTHING, z, "+X", "+Z", "+Y")
-            yield _Member(self._board(part, "rail", length, width, _RAIL, place), "left stile", "right stile")
+            yield _Member(self._board(role, length, width, _RAIL, place), _LEFT_STILE, _RIGHT_STILE)
         upright = (top - sizes.bottom_rail).named("face frame mullion length", "FF-2", "common practice")
         for bay in self._bays[1:]:
             place = Place.at(bay.left - sizes.mullion, NOTHING, sizes.bottom_rail, "+Z", "+X", "+Y")
-            part = f"mullion {bay.number - 1}"
-            yield _Member(self._board(part, "mullion", upright, sizes.mullion, _MULLION, place), "bottom rail", "top rail")
+            role = _mullion(bay.number - 1)
+            yield _Member(self._board(role, upright, sizes.mullion, _MULLION, place), _BOTTOM_RAIL, _TOP_RAIL)
         for bay in self._bays:
             yield from self._rails(bay)
 
     def _rails(self, bay: Bay) -> Iterator[_Member]:
-        left = "left stile" if bay.number == 1 else f"mullion {bay.number - 1}"
-        right = "right stile" if bay.number == len(self._bays) else f"mullion {bay.number}"
-        for name, floor in zip(bay.names[:-1], bay.floors[:-1], strict=True):
+        left = _LEFT_STILE if bay.number == 1 else _mullion(bay.number - 1)
+        right = _RIGHT_STILE if bay.number == len(self._bays) else _mullion(bay.number)
+        for drawer, floor in zip(bay.drawers[:-1], bay.floors[:-1], strict=True):
             place = Place.at(bay.left, NOTHING, floor - bay.rail, "+X", "+Z", "+Y")
-            yield _Member(self._board(f"rail under {name}", "rail", bay.width, bay.rail, _RAIL, place), left, right)
+            yield _Member(self._board(PartRole(PartKind.RAIL, drawer), bay.width, bay.rail, _RAIL, place), left, right)
 
-    def _board(self, part: str, kind: str, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
-        name = f"face frame {part}"
+    def _board(self, role: PartRole, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
+        name = role.name
         return Board(
-            name, kind, self._make.stock.name, length.named(f"{name} length", "FF-2"), width.named(f"{name} width", "FF-1"),
+            role, self._make.stock.name, length.named(f"{name} length", "FF-2"), width.named(f"{name} width", "FF-1"),
             self._sizes.thickness, datum, place=place,
         )  # fmt: skip
 
@@ -126,13 +131,13 @@ class _Maker:
 
     def _join(self, member: _Member) -> None:
         """Both ends of a member, mortised, with the slips between."""
+        role = member.board.role
         for surface, into in ((Surface.END, member.at_start), (Surface.FAR_END, member.at_stop)):
-            name, other = member.board.name, f"face frame {into}"
-            self._mortise(self._joint(self._boards[name], self._boards[other]), name, surface, other)
+            self._mortise(self._joint(self._boards[role], self._boards[into]), role, surface, into)
 
     def _joint(self, member: Board, into: Board) -> LooseTenon:
         # Rails may meet an upright from both sides at one height, so each has half of it.
-        depth = into.width / 2 if into.part == "mullion" else into.width
+        depth = into.width / 2 if into.role.kind is PartKind.MULLION else into.width
         return design_loose_tenon(
             end_thickness=member.thickness,
             face_thickness=depth,
@@ -140,59 +145,53 @@ class _Maker:
             shop=self._shop,
             use=Use.FRAME,
             is_solid=self._make.stock.is_solid,
-            named=member.name,
+            role=JointRole(JointKind.FRAME, member.role),
         )
 
-    def _mortise(self, joint: LooseTenon, name: str, surface: Surface, other: str) -> None:
-        member, into = self._boards[name], self._boards[other]
+    def _mortise(self, joint: LooseTenon, role: PartRole, surface: Surface, other: PartRole) -> None:
+        member, into = self._boards[role], self._boards[other]
         middle = joint.from_reference_face
-        hand = self._hand(member, surface)
+        hand = _hand(role, surface)
         in_end = Seat(surface, Axis.ACROSS, start=NOTHING, centre=middle)
-        self._boards[name] = cut_mortises(joint, member, in_end, joint.depth_in_end, mate=other, name=f"{hand} mortise")
+        self._boards[role] = cut_mortises(joint, member, in_end, joint.depth_in_end, mate=other, which=hand)
         edge = self._edge(into, member)
         start = self._along(into, member)
-        words = f"{name.removeprefix('face frame ')} mortise"
         in_edge = Seat(edge, Axis.ALONG, start=start, centre=middle)
-        self._boards[other] = cut_mortises(joint, into, in_edge, joint.depth_in_face, mate=name, name=words)
-        self._meetings.append(meeting(f"shoulder of the {name}", (member, surface), (into, edge), rule="FF-2"))
+        self._boards[other] = cut_mortises(joint, into, in_edge, joint.depth_in_face, mate=role, which=role)
+        self._meetings.append(meeting(f"shoulder of the {role.name}", (member, surface), (into, edge), rule="FF-2"))
         self._add_slips(joint, member, surface, hand, into, edge)
         for finding in joint.findings:
             self._findings.setdefault(finding.kind + finding.what, finding)
 
-    def _hand(self, member: Board, surface: Surface) -> str:
-        words = ("bottom", "top") if member.part == "mullion" else ("left", "right")
-        return words[surface.is_far]
-
     def _edge(self, into: Board, member: Board) -> Surface:
         """The edge of ``into`` that ``member`` runs into."""
-        if into.part == "stile":
+        if into.role.kind is PartKind.STILE:
             return Surface.EDGE
-        if member.part == "mullion":
-            return Surface.FAR_EDGE if into.name.endswith("bottom rail") else Surface.EDGE
+        if member.role.kind is PartKind.MULLION:
+            return Surface.FAR_EDGE if into.role is _BOTTOM_RAIL else Surface.EDGE
         assert into.place is not None
         assert member.place is not None
         return Surface.FAR_EDGE if member.place.origin[0] > into.place.origin[0] else Surface.EDGE
 
     def _along(self, into: Board, member: Board) -> Dimension:
         """Where the member's reference edge lies along the board it runs into, from that board's reference end."""
-        if member.part == "mullion":
-            bay = self._bays[int(member.name.rsplit(" ", 1)[1])]
+        if member.role.kind is PartKind.MULLION:
+            bay = self._bays[member.role.number]
             return bay.left - self._sizes.mullion - self._sizes.stile
-        under = self._undersides[member.name]
-        return under - self._sizes.bottom_rail if into.part == "mullion" else under
+        under = self._undersides[member.role]
+        return under - self._sizes.bottom_rail if into.role.kind is PartKind.MULLION else under
 
-    def _measure_undersides(self) -> dict[str, Dimension]:
+    def _measure_undersides(self) -> dict[PartRole, Dimension]:
         """The undersides of all rails, above the frame's."""
-        at = {"face frame bottom rail": NOTHING, "face frame top rail": self._height - self._sizes.top_rail}
+        at: dict[PartRole, Dimension] = {_BOTTOM_RAIL: NOTHING, _TOP_RAIL: self._height - self._sizes.top_rail}
         for bay in self._bays:
-            at |= {
-                f"face frame rail under {n}": floor - bay.rail for n, floor in zip(bay.names[:-1], bay.floors[:-1], strict=True)
-            }
+            under = zip(bay.drawers[:-1], bay.floors[:-1], strict=True)
+            at |= {PartRole(PartKind.RAIL, drawer): floor - bay.rail for drawer, floor in under}
         return at
 
-    def _add_slips(self, joint: LooseTenon, member: Board, surface: Surface, hand: str, into: Board, edge: Surface) -> None:
+    def _add_slips(self, joint: LooseTenon, member: Board, surface: Surface, hand: Hand, into: Board, edge: Surface) -> None:
         for n, centre in enumerate(joint.centres, start=1):
-            slip = self._slip(joint, member, surface, centre, f"{member.name} {hand} tenon {n}")
+            slip = self._slip(joint, member, surface, centre, PartRole(PartKind.LOOSE_TENON, None, hand, n, member.role))
             self._slips.append(slip)
             # The slip lies along the member, its far end towards the member's far end.
             towards, away = (Surface.END, Surface.FAR_END) if surface is Surface.END else (Surface.FAR_END, Surface.END)
@@ -206,7 +205,7 @@ class _Maker:
                 ),
             ]
 
-    def _slip(self, joint: LooseTenon, member: Board, surface: Surface, centre: Dimension, name: str) -> Board:
+    def _slip(self, joint: LooseTenon, member: Board, surface: Surface, centre: Dimension, role: PartRole) -> Board:
         """A loose tenon in the member's own directions, so its place follows from the member's."""
         assert member.place is not None
         start = (
@@ -216,7 +215,7 @@ class _Maker:
             start, centre - joint.tenon_width / 2, joint.from_reference_face - joint.tenon_thickness / 2
         )  # fmt: skip
         return Board(
-            name, "loose tenon", "loose tenon strip", joint.tenon_length, joint.tenon_width, joint.tenon_thickness, _TENON,
+            role, "loose tenon strip", joint.tenon_length, joint.tenon_width, joint.tenon_thickness, _TENON,
             place=replace(member.place, origin=corner), has_round_edges=True,
         )  # fmt: skip
 
@@ -233,6 +232,16 @@ class _Maker:
     def _dimensions(self) -> tuple[Dimension, ...]:
         rails = [size for bay in self._bays for size in (bay.left, bay.width, *bay.floors, *bay.heights)]
         return (self._width, self._height, *rails)
+
+
+def _mullion(number: int) -> PartRole:
+    return PartRole(PartKind.MULLION, number=number)
+
+
+def _hand(member: PartRole, surface: Surface) -> Hand:
+    """Which end of a rail, or of a mullion, ``surface`` is."""
+    hands = (Hand.BOTTOM, Hand.TOP) if member.kind is PartKind.MULLION else (Hand.LEFT, Hand.RIGHT)
+    return hands[surface.is_far]
 
 
 def _room(joint: LooseTenon) -> Dimension:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Board, Datum, Place, Span, Surface
+from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Span, Surface
 from joinlay.casework.cutter_choice import with_nearest_cutter
 from joinlay.casework.opening import FrontJoint
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
@@ -16,6 +16,7 @@ from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
+    from joinlay.boards import DrawerRole
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.casework.opening import DrawerMake
     from joinlay.findings import Finding
@@ -45,7 +46,7 @@ class FrontCorner:
     ``side_front`` is how far behind the face of the frame the sides begin. One of ``tenons`` and ``half_blind`` is the joint.
     """
 
-    name: str
+    drawer: DrawerRole
     side_front: Dimension
     tenons: LooseTenon | None
     half_blind: HalfBlind | None
@@ -68,9 +69,9 @@ class FrontCorner:
     ) -> tuple[Board, Board, Board]:
         # Where the sides are lower than the front, the slot stops at their top, or it would show.
         across = Span.of(NOTHING, sizes.joint_line)
-        for at, side, hand in ((Surface.END, left, "left"), (Surface.FAR_END, right, "right")):
-            front = cut_end_part(joint, front, at, side.name, across=across, place=hand)
-        sides = [cut_side(joint, side, Surface.END, front.name, place="front") for side in (left, right)]
+        for at, side in ((Surface.END, left), (Surface.FAR_END, right)):
+            front = cut_end_part(joint, front, at, side.role, across=across, which=side.role.hand)
+        sides = [cut_side(joint, side, Surface.END, front.role, which=front.role) for side in (left, right)]
         return front, sides[0], sides[1]
 
     def _cut_mortises(
@@ -78,12 +79,10 @@ class FrontCorner:
     ) -> tuple[Board, Board, Board]:
         middle = joint.from_reference_face
         in_side = Seat(Surface.END, Axis.ACROSS, start=sizes.front_rise, centre=middle)
-        for across, side, hand in ((middle, left, "left"), (front.length - middle, right, "right")):
+        for across, side in ((middle, left), (front.length - middle, right)):
             in_front = Seat(Surface.FACE, Axis.ACROSS, start=NOTHING, centre=across)
-            front = cut_mortises(joint, front, in_front, joint.depth_in_face, mate=side.name, name=f"{hand} mortise")
-        sides = [
-            cut_mortises(joint, side, in_side, joint.depth_in_end, mate=front.name, name="mortise") for side in (left, right)
-        ]
+            front = cut_mortises(joint, front, in_front, joint.depth_in_face, mate=side.role, which=side.role.hand)
+        sides = [cut_mortises(joint, side, in_side, joint.depth_in_end, mate=front.role) for side in (left, right)]
         return front, sides[0], sides[1]
 
     def slips(self, sizes: DrawerSizes) -> tuple[Board, ...]:
@@ -94,7 +93,8 @@ class FrontCorner:
         left = sizes.side_clearance + joint.from_reference_face
         right = sizes.side_clearance + sizes.front_width - joint.from_reference_face
         made = []
-        for hand, middle in (("left", left), ("right", right)):
+        front = PartRole(PartKind.DRAWER_FRONT, self.drawer)
+        for hand, middle in ((Hand.LEFT, left), (Hand.RIGHT, right)):
             for n, centre in enumerate(joint.centres, start=1):
                 place = Place.at(
                     middle - joint.tenon_thickness / 2,
@@ -106,8 +106,7 @@ class FrontCorner:
                 )
                 made.append(
                     Board(
-                        f"{self.name} front {hand} tenon {n}",
-                        "loose tenon",
+                        PartRole(PartKind.LOOSE_TENON, self.drawer, hand, n, front),
                         "loose tenon strip",
                         joint.tenon_length,
                         joint.tenon_width,
@@ -121,18 +120,18 @@ class FrontCorner:
 
 
 def design_front_corner(
-    name: str, make: DrawerMake, sizes: DrawerSizes, groove: GrooveLines, shop: Shop, tenon: TenonStock | None
+    drawer: DrawerRole, make: DrawerMake, sizes: DrawerSizes, groove: GrooveLines, shop: Shop, tenon: TenonStock | None
 ) -> FrontCorner:
-    """The front corners of drawer ``name``, clear of the bottom groove.
+    """The front corners of ``drawer``, clear of the bottom groove.
 
     Loose tenons after LT-1 to LT-12, or a half-blind locking rabbet after LR-6 to LR-8 with the owned cutter nearest a third of the
     front's thickness. Raises Refused where the joint cannot be made.
     """
-    label = f"{name} front corner"
+    role, name = JointRole(JointKind.FRONT_CORNER, drawer), drawer.name
     if make.front_joint is FrontJoint.HALF_BLIND:
-        half_blind = _half_blind(label, make, shop)
+        half_blind = _half_blind(role, make, shop)
         start = (sizes.set_back + half_blind.lip).named(f"{name} face of the frame to the sides", "LR-8", "by geometry")
-        return FrontCorner(name, start, None, half_blind)
+        return FrontCorner(drawer, start, None, half_blind)
     start = (sizes.set_back + make.front.thickness).named(f"{name} face of the frame to the sides", "DR-5", "by geometry")
     tenons = design_loose_tenon(
         end_thickness=make.sides.thickness,
@@ -143,9 +142,9 @@ def design_front_corner(
         is_solid=make.sides.is_solid,
         tenon=tenon,
         keep_outs=_groove_on_the_line(make, sizes, groove, shop, tenon),
-        named=label,
+        role=role,
     )
-    return FrontCorner(name, start, tenons, None)
+    return FrontCorner(drawer, start, tenons, None)
 
 
 def _groove_on_the_line(
@@ -163,7 +162,7 @@ def _groove_on_the_line(
     return (KeepOut(low, low + groove.width, "bottom groove"),)
 
 
-def _half_blind(label: str, make: DrawerMake, shop: Shop) -> HalfBlind:
+def _half_blind(role: JointRole, make: DrawerMake, shop: Shop) -> HalfBlind:
     return with_nearest_cutter(
         shop,
         make.front.thickness / 3,
@@ -173,6 +172,6 @@ def _half_blind(label: str, make: DrawerMake, shop: Shop) -> HalfBlind:
             cutter=cutter,
             practice=shop.practice,
             rule=shop.rule,
-            named=label,
+            role=role,
         ),
     )

@@ -13,7 +13,7 @@ from joinlay.lengths import NOTHING, Length
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
-    from joinlay.boards import Board, Place, Taper, Vector
+    from joinlay.boards import Board, PartRole, Place, Taper, Vector
     from joinlay.lengths import Dimension
 
 __all__ = ["Meeting", "Side", "measured", "meeting", "unmet"]
@@ -45,10 +45,14 @@ class Meeting:
 
 
 def meeting(
-    what: str, one: tuple[Board | str, Surface], other: tuple[Board | str, Surface], gap: Dimension = NOTHING, rule: str = ""
+    what: str,
+    one: tuple[Board | PartRole, Surface],
+    other: tuple[Board | PartRole, Surface],
+    gap: Dimension = NOTHING,
+    rule: str = "",
 ) -> Meeting:
-    """A meeting of two outer surfaces, as most are; the boards or their names (CK-8)."""
-    first, second = (Side(board if isinstance(board, str) else board.name, surface) for board, surface in (one, other))
+    """A meeting of two outer surfaces, as most are; the boards or their roles (CK-8)."""
+    first, second = (Side(board.name, surface) for board, surface in (one, other))
     return Meeting(what, first, second, gap, rule)
 
 

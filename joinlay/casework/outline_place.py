@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Span, Surface
+from joinlay.boards.names import is_called
 from joinlay.boards.outline import PlacedOutline
 from joinlay.errors import BadInput, nearest_names
 from joinlay.findings import refusal
@@ -61,8 +62,7 @@ def is_for(wish: OutlineWish, board: Board) -> bool:
     """True where ``board`` is one of the parts that ``wish`` names: ``drawer front``, ``left side``, ``drawer 2 front``. No
     rule.
     """
-    asked = " ".join(wish.on.casefold().split())
-    return asked in (board.part.casefold(), board.name.casefold()) or board.name.casefold().endswith(f" {asked}")
+    return is_called(board.role, wish.on)
 
 
 def place_outline(board: Board, wish: OutlineWish) -> PlacedOutline:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Surface
+from joinlay.boards import Hand, PartKind, PartRole, Surface
 from joinlay.casework.bay import BankWish, lay_out_bays
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
@@ -163,13 +163,24 @@ def within_room(
     return width, height, depth
 
 
+_RAILS = (
+    (PartRole(PartKind.CASE_BOTTOM), PartRole(PartKind.RAIL, hand=Hand.BOTTOM)),
+    (PartRole(PartKind.CASE_TOP), PartRole(PartKind.RAIL, hand=Hand.TOP)),
+)
+
+
+def _uprights(piece: Piece) -> Iterator[tuple[PartRole, PartRole]]:
+    """What stands upright in the case, each with the member of the frame before it."""
+    for hand in (Hand.LEFT, Hand.RIGHT):
+        yield PartRole(PartKind.CASE_SIDE, hand=hand), PartRole(PartKind.STILE, hand=hand)
+    for bay in piece.bays[1:]:
+        yield PartRole(PartKind.CASE_PARTITION, number=bay.number - 1), PartRole(PartKind.MULLION, number=bay.number - 1)
+
+
 def _frame_on_case(piece: Piece) -> Iterator[Meeting]:
     """The frame is glued to the case's front edges."""
-    uprights = {"case left side": "face frame left stile", "case right side": "face frame right stile"}
-    uprights |= {f"case partition {bay.number - 1}": f"face frame mullion {bay.number - 1}" for bay in piece.bays[1:]}
-    rails = {"case bottom": "face frame bottom rail", "case top": "face frame top rail"}
-    for wood, member in (uprights | rails).items():
-        yield meeting(f"{member} on the {wood}", (member, Surface.FAR_FACE), (wood, Surface.EDGE), rule="FF-3")
+    for wood, member in (*_uprights(piece), *_RAILS):
+        yield meeting(f"{member.name} on the {wood.name}", (member, Surface.FAR_FACE), (wood, Surface.EDGE), rule="FF-3")
 
 
 def _said(spec: PieceSpec) -> Iterator[Finding]:

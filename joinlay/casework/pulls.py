@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import isqrt
 from typing import TYPE_CHECKING, Union
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Shape, Span, Surface
+from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Datum, PartKind, PartRole, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, Fraction, Length, chosen, dimension, plain_mm, rounded_to, smallest
@@ -87,9 +87,9 @@ class Pulls:
 
 @dataclass(frozen=True, slots=True)
 class Pull:
-    """One knob: on which ``front``, its ``number`` there from the left, the centre of its hole, and its sizes (PU-3)."""
+    """One knob: ``on`` which front, its ``number`` there from the left, the centre of its hole, and its sizes (PU-3)."""
 
-    front: str
+    on: PartRole
     number: int
     from_left: Dimension
     from_top: Dimension
@@ -99,6 +99,11 @@ class Pull:
     depth: Dimension | None
     projection: Dimension
     dot: Dimension | None
+
+    @property
+    def front(self) -> str:
+        """The front's name, for people."""
+        return self.on.name
 
 
 def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull, ...]:
@@ -115,7 +120,7 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull
         _refuse_wide(front, diameter, _dot(pulls, n))
         made.extend(
             Pull(
-                front.name, number, x, (front.width - heights[n]).named(f"{front.name} top edge to the hole", "PU-3"),
+                front.role, number, x, (front.width - heights[n]).named(f"{front.name} top edge to the hole", "PU-3"),
                 heights[n], diameter, pulls.hole, pulls.depth, pulls.projection, _dot(pulls, n),
             )
             for number, x in enumerate(_across(front, pulls, shop.practice), start=1)
@@ -129,7 +134,7 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
     Raises Refused where a hole would meet another cut of the front.
     """
     for pull in pulls:
-        if pull.front != front.name:
+        if pull.on != front.role:
             continue
         depth = pull.depth if pull.depth is not None else front.thickness
         if depth > front.thickness:
@@ -137,7 +142,8 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
                           "PU-3", depth=depth, thickness=front.thickness).at(front.name)  # fmt: skip
         hole = Cut(
             CutKind.HOLE, Surface.FAR_FACE, Span.about(pull.from_left, pull.hole), Span.about(pull.from_bottom, pull.hole),
-            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), f"pull hole {pull.number}", shape=Shape.ROUND,
+            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), CutRole(CutUse.PULL_HOLE, number=pull.number),
+            shape=Shape.ROUND,
         )  # fmt: skip
         met = next((cut for cut in front.cuts if cut.overlaps(hole)), None)
         if met is not None:
@@ -155,7 +161,7 @@ def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], prac
     """
     blanks = []
     for front in fronts:
-        own = [pull for pull in pulls if pull.front == front.name]
+        own = [pull for pull in pulls if pull.on == front.role]
         if not own:
             continue
         pull = own[0]
@@ -165,7 +171,9 @@ def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], prac
         length = (len(own) * knob + (len(own) + 1) * practice.length("parting allowance")).named(
             f"{front.name} knob blank length", "PU-2", "common practice"
         )
-        blanks.append(Board(f"{front.name} knob blank", "knob blank", stock, length, square, square, _BLANK))
+        blanks.append(
+            Board(PartRole(PartKind.KNOB_BLANK, front.role.drawer, of=front.role), stock, length, square, square, _BLANK)
+        )
     return tuple(blanks)
 
 

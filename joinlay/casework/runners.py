@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Place, Surface
+from joinlay.boards import Board, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.meeting import Meeting, meeting
 from joinlay.casework.runner_sizes import size_runner
@@ -35,6 +35,10 @@ __all__ = ["Runners", "SlotRunners", "make_runners"]
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
 
+_HANDS = (Hand.LEFT, Hand.RIGHT)
+_CASE_BOTTOM = PartRole(PartKind.CASE_BOTTOM)
+_CASE_TOP = PartRole(PartKind.CASE_TOP)
+
 
 @dataclass(frozen=True, slots=True)
 class SlotRunners:
@@ -43,12 +47,12 @@ class SlotRunners:
     ``kicker_gap`` is from the drawer's top to what it kicks against, at rest. ``kickers`` are those boards, left and right.
     """
 
-    bears_left: str
-    bears_right: str
+    bears_left: PartRole
+    bears_right: PartRole
     inner_left: Dimension
     inner_right: Dimension
-    kicks_left: str
-    kicks_right: str
+    kicks_left: PartRole
+    kicks_right: PartRole
     kicker_gap: Dimension
 
 
@@ -92,20 +96,20 @@ class _Maker:
             self._findings += height.findings
             found[slot.name] = self._slot(slot, height, over)
             above = (slot, height)
-        assembly = Assembly("runners", tuple(self._boards), (self._length,), tuple(self._findings))
+        assembly = Assembly(Whole.RUNNERS, tuple(self._boards), (self._length,), tuple(self._findings))
         return Runners(assembly, found, tuple(self._meetings))
 
     # -- one slot ------------------------------------------------------------------------------------
 
-    def _slot(self, slot: Slot, height: RunnerHeights, over: tuple[str, str, Dimension]) -> SlotRunners:
-        widths = [self._bearer_width(slot, guide) for guide in (slot.guide_left, slot.guide_right)]
+    def _slot(self, slot: Slot, height: RunnerHeights, over: tuple[PartRole, PartRole, Dimension]) -> SlotRunners:
+        widths = [self._bearer_width(slot, slot.guide(hand)) for hand in _HANDS]
         inner = (slot.cavity.left + widths[0], slot.cavity.right - widths[1])
         self._refuse_narrow(slot, inner)
         bears = []
-        for hand, guide, width in (("left", slot.guide_left, widths[0]), ("right", slot.guide_right, widths[1])):
+        for hand, width in zip(_HANDS, widths, strict=True):
             bears.append(self._bearer(slot, hand, width, height))
-            if guide:
-                self._guide(slot, hand, guide, bears[-1])
+            if slot.guide(hand):
+                self._guide(slot, hand, slot.guide(hand), bears[-1])
         clearance = slot.wish.shop.practice.length("top clearance")
         gap = (clearance + over[2] if over[2] else clearance).named(f"{slot.name} kicker gap", "RN-3", "common practice")
         return SlotRunners(bears[0], bears[1], inner[0], inner[1], over[0], over[1], gap)
@@ -118,102 +122,100 @@ class _Maker:
         beside = largest(side + margin, clear, self._thickness)
         return guide + beside if guide else beside
 
-    def _bearer(self, slot: Slot, hand: str, width: Dimension, height: RunnerHeights) -> str:
-        """The bearer, with its packing where it is the lowest; the board the drawer's side rides on is named."""
+    def _bearer(self, slot: Slot, hand: Hand, width: Dimension, height: RunnerHeights) -> PartRole:
+        """The bearer, with its packing where it is the lowest; gives the role of the board the drawer's side rides on."""
         if height.bearer is None:
-            return "case bottom"
-        board = self._flat(slot, f"{hand} bearer", hand, width, height.bearer, slot.floor)
-        wood = slot.cavity.left_wood if hand == "left" else slot.cavity.right_wood
+            return _CASE_BOTTOM
+        board = self._flat(slot, PartKind.BEARER, hand, width, height.bearer, slot.floor)
         if self._sides.is_solid:
             board = self._screwed(board)
-        self._keep(board, wood, _facing(hand, wood))
+        self._keep(board, slot.cavity.wood(hand), slot.cavity.facing(hand))
         self._meetings.append(
-            meeting(f"{board.name} on the {slot.rails[0]}", (board, Surface.END), (slot.rails[0], Surface.FAR_FACE), rule="RN-1")
+            meeting(
+                f"{board.name} on the {slot.rails[0].name}", (board, Surface.END), (slot.rails[0], Surface.FAR_FACE), rule="RN-1"
+            )
         )
         if height.packing is not None:
-            packing = self._on_edge(slot, f"{hand} packing", hand, height.packing, self._case.sizes.floor)
+            packing = self._on_edge(slot, PartKind.PACKING, hand, height.packing, self._case.sizes.floor)
             self._boards.append(packing)
             self._meetings.append(
                 meeting(f"{packing.name} under its bearer", (packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), rule="RN-3")
             )
             self._meetings.append(
-                meeting(f"{packing.name} on the case bottom", (packing, Surface.EDGE), ("case bottom", Surface.FACE))
+                meeting(f"{packing.name} on the case bottom", (packing, Surface.EDGE), (_CASE_BOTTOM, Surface.FACE))
             )
-        return board.name
+        return board.role
 
-    def _guide(self, slot: Slot, hand: str, guide: Dimension, bearer: str) -> None:
+    def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
         # It lies on the bearer, its inner edge even with the frame.
         if self._thickness > slot.opening.height:
             raise refusal("guide", "The guides are {guide} high and the opening {height}.", "Use runner stock of {height} or thinner.", "RN-2",
                           "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
-        board = self._flat(slot, f"{hand} guide", hand, guide, self._thickness, slot.floor + self._thickness)
+        board = self._flat(slot, PartKind.GUIDE, hand, guide, self._thickness, slot.floor + self._thickness)
         self._boards.append(board)
         self._meetings.append(
-            meeting(f"{board.name} on the {bearer}", (board, Surface.FAR_FACE), (bearer, Surface.FACE), rule="RN-2")
+            meeting(f"{board.name} on the {bearer.name}", (board, Surface.FAR_FACE), (bearer, Surface.FACE), rule="RN-2")
         )
 
-    def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[str, str, Dimension]:
+    def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[PartRole, PartRole, Dimension]:
         """The kickers of ``slot``, under the bearers of the drawer ``above`` it; or those bearers themselves."""
-        bearers = (f"runners {above.name} left bearer", f"runners {above.name} right bearer")
+        bearers = (PartRole(PartKind.BEARER, above.drawer, Hand.LEFT), PartRole(PartKind.BEARER, above.drawer, Hand.RIGHT))
         assert height.bearer is not None
         if height.kicker is None:
             return (*bearers, above.below - height.bearer)
         lift = self._practice.length("kicker lift")
-        names = []
-        for hand, bearer in zip(("left", "right"), bearers, strict=True):
-            board = self._on_edge(slot, f"{hand} kicker", hand, height.kicker, above.floor - above.below + lift)
+        kickers = []
+        for hand, bearer in zip(_HANDS, bearers, strict=True):
+            board = self._on_edge(slot, PartKind.KICKER, hand, height.kicker, above.floor - above.below + lift)
             self._boards.append(board)
-            names.append(board.name)
+            kickers.append(board.role)
             self._meetings.append(
                 meeting(f"{board.name} under its bearer", (board, Surface.FAR_EDGE), (bearer, Surface.FAR_FACE), rule="RN-3")
             )
-        return names[0], names[1], lift
+        return kickers[0], kickers[1], lift
 
-    def _over(self, slot: Slot, height: RunnerHeights) -> tuple[str, str, Dimension]:
+    def _over(self, slot: Slot, height: RunnerHeights) -> tuple[PartRole, PartRole, Dimension]:
         """The kickers hung from the case top over the topmost drawer; or the case top itself."""
         lift = self._practice.length("kicker lift")
         if height.top_kicker is None:
-            return ("case top", "case top", slot.above)
-        names = []
-        for hand in ("left", "right"):
+            return (_CASE_TOP, _CASE_TOP, slot.above)
+        kickers = []
+        for hand in _HANDS:
             bottom = slot.floor + slot.opening.height + lift
-            board = self._on_edge(slot, f"{hand} kicker", hand, height.top_kicker, bottom)
+            board = self._on_edge(slot, PartKind.KICKER, hand, height.top_kicker, bottom)
             if self._sides.is_solid:
                 board = self._screwed(board)
             self._boards.append(board)
-            names.append(board.name)
+            kickers.append(board.role)
             self._meetings.append(
-                meeting(f"{board.name} under the case top", (board, Surface.FAR_EDGE), ("case top", Surface.FACE), rule="RN-3")
+                meeting(f"{board.name} under the case top", (board, Surface.FAR_EDGE), (_CASE_TOP, Surface.FACE), rule="RN-3")
             )
-        return names[0], names[1], lift
+        return kickers[0], kickers[1], lift
 
     # -- boards --------------------------------------------------------------------------------------
 
-    def _flat(self, slot: Slot, part: str, hand: str, width: Dimension, thickness: Dimension, top: Dimension) -> Board:
+    def _flat(self, slot: Slot, kind: PartKind, hand: Hand, width: Dimension, thickness: Dimension, top: Dimension) -> Board:
         """A strip lying flat along the wood at that hand, its upper face at ``top``."""
-        x, across = (slot.cavity.left, "+X") if hand == "left" else (slot.cavity.right, "-X")
+        x, across = (slot.cavity.left, "+X") if hand is Hand.LEFT else (slot.cavity.right, "-X")
         place = Place.at(x, self._case.sizes.front, top, "+Y", across, "-Z")
-        return self._board(slot, part, part.split(" ", 1)[1], width, thickness, _BEARER, place)
+        return self._board(PartRole(kind, slot.drawer, hand), width, thickness, _BEARER, place)
 
-    def _on_edge(self, slot: Slot, part: str, hand: str, height: Dimension, bottom: Dimension) -> Board:
+    def _on_edge(self, slot: Slot, kind: PartKind, hand: Hand, height: Dimension, bottom: Dimension) -> Board:
         """A strip standing on edge straight above or below the drawer's side, its lower edge at ``bottom``."""
-        x, into = (slot.left, "+X") if hand == "left" else (slot.left + slot.opening.width, "-X")
+        x, into = (slot.left, "+X") if hand is Hand.LEFT else (slot.left + slot.opening.width, "-X")
         place = Place.at(x, self._case.sizes.front, bottom, "+Y", "+Z", into)
-        kind = "packing" if "packing" in part else "kicker"
-        return self._board(slot, part, kind, height, self._thickness, _ON_EDGE, place)
+        return self._board(PartRole(kind, slot.drawer, hand), height, self._thickness, _ON_EDGE, place)
 
-    def _board(
-        self, slot: Slot, part: str, kind: str, width: Dimension, thickness: Dimension, datum: Datum, place: Place
-    ) -> Board:
-        name = f"runners {slot.name} {part}"
+    def _board(self, role: PartRole, width: Dimension, thickness: Dimension, datum: Datum, place: Place) -> Board:
+        name = role.name
         return Board(
-            name, kind, self._stock.name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
+            role, self._stock.name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
             thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
         )  # fmt: skip
 
-    def _keep(self, board: Board, wood: str, face: Surface) -> None:
+    def _keep(self, board: Board, wood: PartRole, face: Surface) -> None:
         self._boards.append(board)
-        self._meetings.append(meeting(f"{board.name} on the {wood}", (board, Surface.EDGE), (wood, face), rule="RN-1"))
+        self._meetings.append(meeting(f"{board.name} on the {wood.name}", (board, Surface.EDGE), (wood, face), rule="RN-1"))
 
     def _screwed(self, board: Board) -> Board:
         sides = self._sides
@@ -229,8 +231,3 @@ class _Maker:
                 "Make the opening at least {short} wider, or the runners of thinner stock.", "RN-1", "by geometry",
                 left=inner[1] - inner[0], width=slot.opening.width, short=least - inner[1] + inner[0],
             ).at(slot.name)  # fmt: skip
-
-
-def _facing(hand: str, wood: str) -> Surface:
-    """The face that the wood at ``hand`` of a bank turns to it: a partition turns its far face to the bank on its right."""
-    return Surface.FAR_FACE if "partition" in wood and hand == "left" else Surface.FACE

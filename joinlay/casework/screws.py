@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Cut, CutKind, Shape, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, mm
 from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
@@ -35,7 +35,7 @@ def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons)
     first = end.named(f"{board.name} front screw", "RN-4", "our own choice")
     reach = board.length - 2 * end
     count = max(1, ceil(reach / _SPACING))
-    cuts = [_hole(board, "screw hole", Span.about(first, screw), screw, CutKind.HOLE)]
+    cuts = [_hole(board, CutRole(CutUse.SCREW_HOLE), Span.about(first, screw), screw, CutKind.HOLE)]
     for n in range(1, count + 1):
         distance = reach * n / count if n < count else reach
         at = first + distance
@@ -46,14 +46,14 @@ def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons)
             (at - screw / 2 - forward).named(f"{board.name} screw slot {n} start", "RN-4", MOVEMENT_SOURCE),
             (at + screw / 2 + backward).named(f"{board.name} screw slot {n} stop", "RN-4", MOVEMENT_SOURCE),
         )
-        cuts.append(_hole(board, f"screw slot {n}", span, screw, CutKind.SLOT))
+        cuts.append(_hole(board, CutRole(CutUse.SCREW_SLOT, number=n), span, screw, CutKind.SLOT))
     return board.with_cuts(*cuts)
 
 
-def _hole(board: Board, name: str, along: Span, screw: Dimension, kind: CutKind) -> Cut:
+def _hole(board: Board, role: CutRole, along: Span, screw: Dimension, kind: CutKind) -> Cut:
     shape = Shape.ROUND if kind is CutKind.HOLE else Shape.ROUND_ENDS
     middle = Span.about(board.thickness / 2, screw)
-    return Cut(kind, Surface.EDGE, along, Span(NOTHING, board.size(Axis.ACROSS)), middle, name, shape=shape)
+    return Cut(kind, Surface.EDGE, along, Span(NOTHING, board.size(Axis.ACROSS)), middle, role, shape=shape)
 
 
 def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.opening import Opening
 from joinlay.findings import refusal
 from joinlay.lengths import rounded_up
@@ -12,6 +13,7 @@ from joinlay.lengths import rounded_up
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Bay
     from joinlay.casework.case import Cavity
     from joinlay.casework.case_sizes import CaseSizes
@@ -33,14 +35,14 @@ class DrawerWish:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """Where drawer ``name`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
+    """Where ``drawer`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
 
     ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under it
     may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the opening, up to
     the runner of the next drawer or the case top. ``uprights`` are the frame's members left and right, ``rails`` those below and above.
     """
 
-    name: str
+    drawer: DrawerRole
     bank: int
     opening: Opening
     wish: DrawerWish
@@ -51,10 +53,19 @@ class Slot:
     cavity: Cavity
     below: Dimension
     above: Dimension
-    uprights: tuple[str, str]
-    rails: tuple[str, str]
+    uprights: tuple[PartRole, PartRole]
+    rails: tuple[PartRole, PartRole]
     is_lowest: bool
     is_topmost: bool
+
+    @property
+    def name(self) -> str:
+        """``drawer 3``."""
+        return self.drawer.name
+
+    def guide(self, hand: Hand) -> Dimension:
+        """From the wood at that hand to the opening."""
+        return self.guide_left if hand is Hand.LEFT else self.guide_right
 
 
 def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], *, is_last: bool) -> tuple[Slot, ...]:
@@ -67,21 +78,23 @@ def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[Drawer
         (bay.left - cavity.left).named(f"bank {bay.number} left guide", "RN-2", "by geometry"),
         (cavity.right - bay.right).named(f"bank {bay.number} right guide", "RN-2", "by geometry"),
     )
-    for guide, hand, wood in zip(guides, ("left", "right"), (cavity.left_wood, cavity.right_wood), strict=True):
+    for guide, hand, wood in zip(guides, (Hand.LEFT, Hand.RIGHT), (cavity.left_wood, cavity.right_wood), strict=True):
         _refuse_uncovered(guide, hand, wood, bay, wishes[0].shop.rule)
     depth = (sizes.front + sizes.inside_depth).named("opening depth, from the face of the frame to the case back", "DR-5")
     uprights = (
-        f"face frame mullion {bay.number - 1}" if bay.number > 1 else "face frame left stile",
-        "face frame right stile" if is_last else f"face frame mullion {bay.number}",
+        PartRole(PartKind.MULLION, number=bay.number - 1) if bay.number > 1 else PartRole(PartKind.STILE, hand=Hand.LEFT),
+        PartRole(PartKind.STILE, hand=Hand.RIGHT) if is_last else PartRole(PartKind.MULLION, number=bay.number),
     )
-    rails = ["face frame top rail", *(f"face frame rail under {name}" for name in bay.names[:-1]), "face frame bottom rail"]
-    slots, last = [], len(bay.names) - 1
-    for n, (name, wish) in enumerate(zip(bay.names, wishes, strict=True)):
+    between = [PartRole(PartKind.RAIL, drawer) for drawer in bay.drawers[:-1]]
+    rails = [PartRole(PartKind.RAIL, hand=Hand.TOP), *between, PartRole(PartKind.RAIL, hand=Hand.BOTTOM)]
+    slots, last = [], len(bay.drawers) - 1
+    for n, (drawer, wish) in enumerate(zip(bay.drawers, wishes, strict=True)):
+        name = drawer.name
         lowest, topmost = n == last, n == 0
         floor, height = bay.floors[n], bay.heights[n]
         slots.append(
             Slot(
-                name, bay.number, Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth), wish, bay.left, floor, *guides,
+                drawer, bay.number, Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth), wish, bay.left, floor, *guides,
                 cavity,
                 below=(floor - sizes.floor).named(f"{name} floor above the case bottom", "RN-3") if lowest else bay.rail,
                 above=(sizes.ceiling - floor - height).named(f"{name} opening to the case top", "RN-3") if topmost else bay.rail,
@@ -93,12 +106,14 @@ def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[Drawer
     return tuple(slots)
 
 
-def _refuse_uncovered(guide: Dimension, hand: str, wood: str, bay: Bay, rule: Graduation) -> None:
+def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, bay: Bay, rule: Graduation) -> None:
     if guide.mm >= 0:
         return
-    member = "stile" if "side" in wood else "mullion"
+    member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
     raise refusal(
-        "runners", f"The frame leaves {{short}} of the {wood} in the opening at its {hand}, so the drawers of this bank would run against it.",
-        f"Make the {member} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
-        short=-guide, more=rounded_up(-guide if member == "stile" else -2 * guide, rule),
+        "runners",
+        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so the drawers of this bank would run "
+        "against it.",
+        f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
+        short=-guide, more=rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule),
     ).at(f"bank {bay.number}")  # fmt: skip

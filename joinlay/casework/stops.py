@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Span, Surface
+from joinlay.boards import Board, Cut, CutKind, CutRole, CutUse, Datum, Hand, PartKind, PartRole, Place, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.drawer_bottom import groove_offset
 from joinlay.casework.meeting import Meeting, meeting
@@ -83,8 +83,7 @@ def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Boar
             along,
             Span(NOTHING, height),
             Span(NOTHING, back.thickness),
-            f"stop notch {n}",
-            mate=block.name,
+            CutRole(CutUse.STOP_NOTCH, block.role, number=n),
         )
         back = back.with_cuts(cut)
     return back
@@ -101,12 +100,12 @@ class _Maker:
 
     def made(self) -> Stops:
         of = {slot.name: self._slot(slot) for slot in self._slots}
-        return Stops(Assembly("stops", tuple(self._boards)), of, tuple(self._meetings))
+        return Stops(Assembly(Whole.STOPS, tuple(self._boards)), of, tuple(self._meetings))
 
     def _slot(self, slot: Slot) -> tuple[Board, ...]:
         self._refuse_block(slot)
         front = self._block_front(slot)
-        seat = self._strip(slot, front) if slot.below else ("case bottom", Surface.FACE)
+        seat = self._strip(slot, front) if slot.below else (PartRole(PartKind.CASE_BOTTOM), Surface.FACE)
         return self._blocks(slot, front, seat)
 
     def _thickness(self) -> Dimension:
@@ -144,9 +143,10 @@ class _Maker:
                 most=space - least, more=least + rise - space,
             ).at(slot.name)  # fmt: skip
 
-    def _strip(self, slot: Slot, front: Dimension) -> tuple[str, Surface]:
+    def _strip(self, slot: Slot, front: Dimension) -> tuple[PartRole, Surface]:
         """The strip behind the rail: on edge as high as the rail lets it be, or flat where that is too thin for a block's seat."""
-        name, left, right = f"stops {slot.name} strip", *self._between(slot)
+        role = PartRole(PartKind.STOP_STRIP, slot.drawer)
+        name, left, right = role.name, *self._between(slot)
         lift = NOTHING if slot.is_lowest else self._practice.length("kicker lift")
         height = slot.below - lift if lift else slot.below
         thickness, seat = self._make.stock.thickness, self._practice.length("stop seat")
@@ -167,19 +167,19 @@ class _Maker:
             ).at(slot.name)  # fmt: skip
         flat = thickness < wanted
         datum = _FLAT if flat else _ON_EDGE
-        board = Board(name, "stop strip", self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
+        board = Board(role, self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
         self._boards.append(board)
         near = Surface.EDGE if flat else Surface.FACE
         self._meetings.append(
-            meeting(f"{name} on the {slot.rails[0]}", (board, near), (slot.rails[0], Surface.FAR_FACE), rule="ST-4")
+            meeting(f"{name} on the {slot.rails[0].name}", (board, near), (slot.rails[0], Surface.FAR_FACE), rule="ST-4")
         )
-        return name, Surface.FACE if flat else Surface.FAR_EDGE
+        return role, Surface.FACE if flat else Surface.FAR_EDGE
 
     def _between(self, slot: Slot) -> tuple[Dimension, Dimension]:
         found = self._runners[slot.name]
         return found.inner_left, found.inner_right
 
-    def _blocks(self, slot: Slot, front: Dimension, seat: tuple[str, Surface]) -> tuple[Board, ...]:
+    def _blocks(self, slot: Slot, front: Dimension, seat: tuple[PartRole, Surface]) -> tuple[Board, ...]:
         left, right = self._between(slot)
         margin = self._practice.length("stop notch margin")
         third = (right - left - 2 * margin) / 3
@@ -187,14 +187,15 @@ class _Maker:
             f"{slot.name} stop block width", "ST-1", "common practice"
         )
         made = []
-        for hand, x in (("left", left + margin), ("right", right - margin - width)):
-            name = f"stops {slot.name} {hand} block"
+        for hand, x in ((Hand.LEFT, left + margin), (Hand.RIGHT, right - margin - width)):
+            role = PartRole(PartKind.STOP_BLOCK, slot.drawer, hand)
+            name = role.name
             stock = self._make.stock
             board = Board(
-                name, "stop block", stock.name, width, self._thickness().named(f"{name} height", "ST-3"), stock.thickness.named(f"{name} thickness"),
+                role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"), stock.thickness.named(f"{name} thickness"),
                 _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
             )  # fmt: skip
             self._boards.append(board)
             made.append(board)
-            self._meetings.append(meeting(f"{name} on the {seat[0]}", (board, Surface.EDGE), seat, rule="ST-4"))
+            self._meetings.append(meeting(f"{name} on the {seat[0].name}", (board, Surface.EDGE), seat, rule="ST-4"))
         return tuple(made)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import CutUse, Hand, PartKind, Surface
 from joinlay.casework.meeting import Meeting, Side, meeting
 from joinlay.casework.opening import FrontJoint
 from joinlay.lengths import NOTHING, Length, dimension
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 __all__ = ["bottom_groove", "drawer_meetings"]
 
-_HANDS = (("left", Surface.END), ("right", Surface.FAR_END))
+_HANDS = ((Hand.LEFT, Surface.END), (Hand.RIGHT, Surface.FAR_END))
 
 
 def drawer_meetings(drawer: Drawer) -> tuple[Meeting, ...]:
@@ -30,19 +30,19 @@ def drawer_meetings(drawer: Drawer) -> tuple[Meeting, ...]:
     return (*_bottom_in_grooves(drawer), *_back_in_dadoes(drawer), *corners)
 
 
-def bottom_groove(side: Board, bottom: str) -> Cut:
-    """The groove of ``side`` that takes the board called ``bottom``; StopIteration where it has none (GR-1)."""
-    return next(cut for cut in side.cuts if cut.kind is CutKind.GROOVE and cut.mate == bottom)
+def bottom_groove(side: Board) -> Cut:
+    """The groove of ``side`` that takes the bottom; IndexError where it has none (GR-1)."""
+    return side.cuts_of(CutUse.GROOVE)[0]
 
 
 # -- the bottom ----------------------------------------------------------------------------------------
 
 
 def _bottom_in_grooves(drawer: Drawer) -> Iterator[Meeting]:
-    bottom = drawer.board("bottom")
+    bottom = drawer.bottom
     for hand, end in _HANDS:
-        side = drawer.board(f"{hand} side")
-        groove = bottom_groove(side, bottom.name)
+        side = drawer.side(hand)
+        groove = bottom_groove(side)
         wall = Side(side.name, Surface.FAR_EDGE, side.width - groove.across.start)
         yield Meeting(
             f"{bottom.name} on the groove of the {side.name}", Side(bottom.name, Surface.FAR_FACE), wall, NOTHING, "GR-2"
@@ -79,11 +79,11 @@ def _half_inside(drawer: Drawer, side: Board, at: Dimension) -> Dimension:
 
 def _back_in_dadoes(drawer: Drawer) -> Iterator[Meeting]:
     """The back's ends over the floors of their dadoes, its outer side against the wall, its inner side with the tongue's fit (LR-2, LR-3, DA-1)."""
-    back = drawer.board("back")
+    back = drawer.back
     for hand, end in _HANDS:
-        side = drawer.board(f"{hand} side")
-        dado = next(cut for cut in side.cuts if cut.mate == back.name)
-        rabbets = [cut.into.start for cut in back.cuts if cut.kind is CutKind.RABBET and cut.mate == side.name]
+        side = drawer.side(hand)
+        dado = side.cuts_for(back.role)[0]
+        rabbets = [cut.into.start for cut in back.cuts_for(side.role)]
         tongue = rabbets[0] if rabbets else back.thickness
         outer = Side(back.name, Surface.FAR_FACE, back.thickness - tongue)
         yield Meeting(
@@ -104,12 +104,11 @@ def _back_in_dadoes(drawer: Drawer) -> Iterator[Meeting]:
 
 def _half_blind(drawer: Drawer) -> Iterator[Meeting]:
     """The side's end against the lip, its inside against the floor of the slot, and the tongue in the side's dado (LR-6 to LR-8)."""
-    front = drawer.board("front")
+    front = drawer.front
     for hand, end in _HANDS:
-        side = drawer.board(f"{hand} side")
-        slot = next(cut for cut in front.cuts if cut.kind is CutKind.SLOT and cut.mate == side.name)
-        tip = next(cut for cut in front.cuts if cut.kind is CutKind.RABBET and cut.mate == side.name)
-        dado = next(cut for cut in side.cuts if cut.mate == front.name)
+        side = drawer.side(hand)
+        slot, tip = (cut for cut in front.cuts_of(CutUse.SLOT, CutUse.TONGUE_END) if cut.role.mate == side.role)
+        dado = side.cuts_for(front.role)[0]
         lip = Side(front.name, Surface.FACE, slot.into.stop)
         yield Meeting(f"{side.name} against the lip of the front", Side(side.name, Surface.END), lip, NOTHING, "LR-8")
         floor = Side(front.name, end, slot.along.size)
@@ -130,16 +129,18 @@ def _half_blind(drawer: Drawer) -> Iterator[Meeting]:
 
 
 def _slips(drawer: Drawer) -> Iterator[Meeting]:
-    front = drawer.board("front")
-    for slip in (board for board in drawer.assembly.boards if board.part == "loose tenon"):
-        hand, n = slip.name.split()[-3], slip.name.split()[-1]
-        side = drawer.board(f"{hand} side")
-        in_front, in_side = front.cut_named(f"{hand} mortise {n}"), side.cut_named(f"mortise {n}")
+    front = drawer.front
+    for slip in drawer.assembly.of_kind(PartKind.LOOSE_TENON):
+        hand, n = slip.role.hand, slip.role.number
+        assert hand is not None
+        side = drawer.side(hand)
+        (in_front,) = (cut for cut in front.cuts_of(CutUse.MORTISE) if (cut.role.hand, cut.role.number) == (hand, n))
+        (in_side,) = (cut for cut in side.cuts_of(CutUse.MORTISE) if cut.role.number == n)
         room = (in_front.depth + in_side.depth - slip.length) / 2
         floor = Side(front.name, Surface.FACE, in_front.depth)
         yield Meeting(f"{slip.name} in the front", Side(slip.name, Surface.END), floor, room, "LT-5")
         floor = Side(side.name, Surface.END, in_side.depth)
         yield Meeting(f"{slip.name} in the side", Side(slip.name, Surface.FAR_END), floor, room, "LT-5")
     for hand, _ in _HANDS:
-        side = drawer.board(f"{hand} side")
+        side = drawer.side(hand)
         yield meeting(f"{side.name} against the {front.name}", (side, Surface.END), (front, Surface.FACE), rule="DR-5")

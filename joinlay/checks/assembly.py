@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Shape
+from joinlay.boards import Axis, PartKind, Shape
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import ZERO, Fraction, dimension, mm
@@ -27,7 +27,7 @@ except ModuleNotFoundError as missing:
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.boards import Board, Cut, Place, Taper
+    from joinlay.boards import Board, Cut, PartRole, Place, Taper
     from joinlay.casework.assembly import Drawer
     from joinlay.findings import Finding
 
@@ -56,16 +56,21 @@ _Point = tuple[float, float]
 class Body:
     """A board as the kernel knows it: ``wood``, and the corners ``low`` and ``high`` of the box around it, in mm."""
 
-    name: str
+    role: PartRole
     wood: Manifold
     low: tuple[float, float, float]
     high: tuple[float, float, float]
+
+    @property
+    def name(self) -> str:
+        """The board's name."""
+        return self.role.name
 
     def moved(self, x: float, y: float, z: float) -> Body:
         """The same solid shifted."""
         by = (x, y, z)
         low, high = (tuple(a + b for a, b in zip(corner, by, strict=True)) for corner in (self.low, self.high))
-        return Body(self.name, self.wood.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
+        return Body(self.role, self.wood.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
     def meets(self, other: Body) -> bool:
         """True where the boxes around both share more than a surface."""
@@ -99,7 +104,7 @@ def solid_of(board: Board) -> Body:
         body = body - gone
     body = _put(body, board, board.place)
     a, b, c, d, e, f = body.bounding_box()
-    return Body(board.name, body, (a, b, c), (d, e, f))
+    return Body(board.role, body, (a, b, c), (d, e, f))
 
 
 def solids_of(boards: Iterable[Board]) -> tuple[Body, ...]:
@@ -143,8 +148,8 @@ def _extensions(drawer: Drawer, staying: Sequence[Body]) -> Iterator[tuple[str, 
     length = float(drawer.length.mm)
     yield "pulled half out", length / 2
     yield "pulled right out", length
-    back = solid_of(drawer.board("back"))
-    blocks = [solid for solid in staying if solid.name.startswith(f"stops {drawer.name} ") and solid.name.endswith("block")]
+    back = solid_of(drawer.back)
+    blocks = [one for one in staying if one.role.kind is PartKind.STOP_BLOCK and one.role.drawer == drawer.role]
     for block in blocks[:1]:
         yield "its back passes the stops", (back.low[1] + back.high[1] - block.low[1] - block.high[1]) / 2
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind
+from joinlay.boards import Axis, CutUse, PartKind
 from joinlay.checks.conditions import estimate
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput
@@ -28,7 +28,7 @@ _SOURCE: Final = "Wood Handbook 2010, equations 4-5 and 13-2"
 _STRAINS: Final = mm(3)
 #: A slot this much too short is a matter of rounding.
 _HAIR: Final = mm("0.05")
-_ACROSS_SIDES: Final = ("case top", "case bottom", "case shelf")
+_ACROSS_SIDES: Final = (PartKind.CASE_TOP, PartKind.CASE_BOTTOM)
 
 
 def check_case_seasons(
@@ -41,7 +41,7 @@ def check_case_seasons(
     ``stocks`` by the name a board carries.
     """
     boards = [board for assembly in others for board in assembly.boards]
-    sides = [board for board in boards if board.part == "case side"]
+    sides = [board for board in boards if board.role.kind is PartKind.CASE_SIDE]
     if not sides:
         return ()
     moved = _year(sides[0], stocks, conditions)
@@ -56,8 +56,7 @@ def check_case_seasons(
 
 def check_slots(board: Board, wood: Solid, conditions: Conditions) -> tuple[Finding, ...]:
     """Whether every screw slot of ``board`` is as long as the ``wood`` it is screwed to moves between its hole and there (RN-4)."""
-    holes = [cut for cut in board.cuts if cut.kind is CutKind.HOLE]
-    slots = [cut for cut in board.cuts if cut.kind is CutKind.SLOT and "screw" in cut.name]
+    holes, slots = board.cuts_of(CutUse.SCREW_HOLE), board.cuts_of(CutUse.SCREW_SLOT)
     if not holes:
         return ()
     short = [(cut, lacks) for cut in slots if (lacks := _lacks(cut, holes[0], wood, conditions)) > _HAIR]
@@ -98,7 +97,7 @@ def _panels(
     """Top and bottom in the sides' dadoes: both run across the case, so that both move from front to back."""
     mine = sum(_year(side, stocks, conditions) or (), ZERO)
     for board in boards:
-        if board.part not in _ACROSS_SIDES:
+        if board.role.kind not in _ACROSS_SIDES:
             continue
         theirs = sum(_year(board, stocks, conditions) or (), ZERO)
         if abs(mine - theirs) <= _STRAINS:
@@ -112,7 +111,7 @@ def _panels(
         remedy = "Glue the dado at the front only and leave the rest of it dry, or make both of the same wood, cut the same way."
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(abs(mine - theirs).mm), shop.rule)}
         # The dado that is to stay dry is marked out on the sides.
-        parts = (board.name, *(one.name for one in boards if one.part == "case side"))
+        parts = (board.name, *(one.name for one in boards if one.role.kind is PartKind.CASE_SIDE))
         mark = "glue its dadoes at the front only"
         yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark, parts)
 
@@ -121,7 +120,7 @@ def _back(boards: Sequence[Board], stocks: Mapping[str, Stock], shop: Shop, cond
     """A solid back stands with its grain upright, so that it moves from side to side, where the top holds the case."""
     for board in boards:
         moves = sum(_year(board, stocks, conditions) or (), ZERO)
-        if board.part != "case back" or moves <= _STRAINS:
+        if board.role.kind is not PartKind.CASE_BACK or moves <= _STRAINS:
             continue
         what = "The back is solid and moves {moves} from side to side through the year; top and bottom hold the case as it is."
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(moves.mm), shop.rule)}

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind
+from joinlay.boards import Axis, CutUse, Hand
 from joinlay.checks.conditions import GRAVITY, area, weight
 from joinlay.checks.racking import FRICTION
 from joinlay.checks.weights import drawer_load, drawer_weight
 from joinlay.findings import Finding, Harm
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, Cut
+    from joinlay.boards import Board, Cut, PartRole
     from joinlay.casework.assembly import Drawer
     from joinlay.checks.conditions import Conditions
     from joinlay.shop import Shop
@@ -26,9 +26,9 @@ _JERK: Final = 3.0
 _SOURCE: Final = "estimate; Wood Handbook ch. 5, from memory"
 
 
-def glue_area(board: Board, mate: str) -> float:
-    """Square mm of cheek in the mortises of ``board`` that face the part called ``mate``: both cheeks, as deep as the mortise (LT-4)."""
-    return sum(2 * _cheek(cut) for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate == mate)
+def glue_area(board: Board, mate: PartRole) -> float:
+    """Square mm of cheek in the mortises of ``board`` that face the part ``mate``: both cheeks, as deep as the mortise (LT-4)."""
+    return sum(2 * _cheek(cut) for cut in board.cuts_of(CutUse.MORTISE) if cut.role.mate == mate)
 
 
 def _cheek(cut: Cut) -> float:
@@ -36,14 +36,14 @@ def _cheek(cut: Cut) -> float:
     return float(wide * cut.depth.mm)
 
 
-def corner_strength(drawer: Drawer, hand: str) -> tuple[float, float]:
-    """Newtons, low and high, that the ``left`` or ``right`` front corner holds against a straight pull: the weaker half of the joint.
+def corner_strength(drawer: Drawer, hand: Hand) -> tuple[float, float]:
+    """Newtons, low and high, that the front corner at that ``hand`` holds against a straight pull: the weaker half of the joint.
 
     An estimate, not a test: the glue area of the front's or of the side's mortises, whichever is less, times a shear stress that
     stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons. Rules LT-4, CK-7.
     """
-    front, side = drawer.board("front"), drawer.board(f"{hand} side")
-    area = min(glue_area(front, side.name), glue_area(side, front.name))
+    front, side = drawer.front, drawer.side(hand)
+    area = min(glue_area(front, side.role), glue_area(side, front.role))
     return area * GLUE_SHEAR[0], area * GLUE_SHEAR[1]
 
 
@@ -58,7 +58,7 @@ def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[F
 
     Nothing to say of corners without loose tenons: a locking rabbet holds by its shape.
     """
-    low, high = min(corner_strength(drawer, hand) for hand in ("left", "right"))
+    low, high = min(corner_strength(drawer, hand) for hand in (Hand.LEFT, Hand.RIGHT))
     if not low:
         return ()
     pull = jerk(drawer, conditions)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind, Whole
 from joinlay.boards.extent import SpaceBox
 from joinlay.checks.play import LOOSE
 from joinlay.checks.seasons import year_of
@@ -33,9 +34,13 @@ def frame_year(
 
     Each member of the frame beside it moves half to either side. Nothing where the frame isn't solid, or where there is none.
     """
-    front = drawer.board("front")
+    front = drawer.front
     members = [
-        board for assembly in others if assembly.name == "face frame" for board in assembly.boards if board.part != "loose tenon"
+        board
+        for assembly in others
+        if assembly.of is Whole.FRAME
+        for board in assembly.boards
+        if board.role.kind is not PartKind.LOOSE_TENON
     ]
     if front.place is None or not members:
         return (ZERO, ZERO), (ZERO, ZERO)

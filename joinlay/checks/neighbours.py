@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand, PartKind
 from joinlay.boards.extent import SpaceBox
 from joinlay.lengths import ZERO, Length
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from joinlay.boards import Board
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.shop import Shop
 
 __all__ = ["Neighbours"]
 
 #: Parts that a drawer may kick against.
-_KICKS: Final = ("kicker", "bearer", "case top")
+_KICKS: Final = (PartKind.KICKER, PartKind.BEARER, PartKind.CASE_TOP)
 #: Parts that keep a drawer from wandering sideways.
-_GUIDES: Final = ("guide", "case side", "case partition")
+_GUIDES: Final = (PartKind.GUIDE, PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
 #: A drawer past its guide by more than this, in mm, isn't beside it.
 _LEAST: Final = 5
 
@@ -29,9 +31,9 @@ class Neighbours:
     def __init__(self, others: Sequence[Assembly] = ()) -> None:
         """Take the case, frame, runners and stops; unplaced boards are passed over."""
         placed = [board for assembly in others for board in assembly.boards if board.place is not None]
-        self._guides = [SpaceBox.around(board) for board in placed if board.part in _GUIDES]
-        self._kicks = [SpaceBox.around(board) for board in placed if board.part in _KICKS]
-        self._stops = [SpaceBox.around(board) for board in placed if board.part == "stop block"]
+        self._guides = [SpaceBox.around(board) for board in placed if board.role.kind in _GUIDES]
+        self._kicks = [SpaceBox.around(board) for board in placed if board.role.kind in _KICKS]
+        self._stops = [SpaceBox.around(board) for board in placed if board.role.kind is PartKind.STOP_BLOCK]
 
     def guide_play(self, drawer: Drawer) -> Length | None:
         """Both sides together, what the drawer's sides have between the guides beside them; None where either side has none (RN-2, DR-6).
@@ -39,15 +41,16 @@ class Neighbours:
         Where no guide was needed the case's own side guides.
         """
         gaps = []
-        for hand in ("left", "right"):
-            place = drawer.board(f"{hand} side").place
+        for hand in (Hand.LEFT, Hand.RIGHT):
+            side = drawer.side(hand)
+            place = side.place
             if place is None:
                 return None
-            box = SpaceBox.around(drawer.board(f"{hand} side"))
+            box = SpaceBox.around(side)
             # The outer face at its front; a leaning side's box would take in more than it fills.
-            face = place.point(ZERO, ZERO, drawer.board(f"{hand} side").thickness)[0]
+            face = place.point(ZERO, ZERO, side.thickness)[0]
             level = [one for one in self._guides if one.is_beside(box)]
-            beside = [face - one.high[0] if hand == "left" else one.low[0] - face for one in level]
+            beside = [face - one.high[0] if hand is Hand.LEFT else one.low[0] - face for one in level]
             near = [gap for gap in beside if gap >= -_LEAST]
             if not near:
                 return None
@@ -67,7 +70,7 @@ class Neighbours:
 
     def stop_height(self, drawer: Drawer, shop: Shop) -> Length:
         """How much of the room under the bottom its stop blocks take, their clearance included; nothing without stops (ST-3)."""
-        side, bottom = _side(drawer), _box_of(drawer, "bottom")
+        side, bottom = _side(drawer), _box_of(drawer.bottom)
         if side is None or bottom is None:
             return ZERO
         foot, top = side.low[2], side.high[2]
@@ -77,9 +80,8 @@ class Neighbours:
 
 
 def _side(drawer: Drawer) -> SpaceBox | None:
-    return _box_of(drawer, "left side")
+    return _box_of(drawer.side(Hand.LEFT))
 
 
-def _box_of(drawer: Drawer, part: str) -> SpaceBox | None:
-    board = drawer.board(part)
+def _box_of(board: Board) -> SpaceBox | None:
     return None if board.place is None else SpaceBox.around(board)

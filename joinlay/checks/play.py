@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension, mm, plain_mm
@@ -31,7 +32,7 @@ def side_play(drawer: Drawer, out: Length) -> Dimension:
     """
     if not ZERO <= out <= drawer.length:
         raise BadInput(f"{drawer.name} is {plain_mm(drawer.length)} long; {plain_mm(out)} out was asked.")
-    side = drawer.board("left side")
+    side = drawer.side(Hand.LEFT)
     run = max(out - (drawer.length - side.length), ZERO)
     closed = 2 * drawer.side_clearance
     grown = closed + drawer.taper * (run / side.length) if drawer.taper and run else closed
@@ -50,7 +51,7 @@ def droop(gap: Length, length: Length, out: Length) -> Dimension:
 
 def height_gap(drawer: Drawer) -> Dimension:
     """From the top of the drawer's sides to the top of its opening, where no kicker comes lower (DR-3)."""
-    return (drawer.opening.height - drawer.board("left side").width).named(
+    return (drawer.opening.height - drawer.side(Hand.LEFT).width).named(
         f"{drawer.name} gap over the sides", "DR-3", "by geometry"
     )
 

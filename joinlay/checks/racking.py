@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind
+from joinlay.boards import CutUse
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Dimension, Fraction, Length, dimension, largest, plain_mm
@@ -52,9 +52,9 @@ def pull_offset(drawer: Drawer, shop: Shop) -> Dimension:
 
     Where no holes are planned, as PU-1 would have them: ``two pulls from`` and ``pull share``.
     """
-    front, practice = drawer.board("front"), shop.practice
+    front, practice = drawer.front, shop.practice
     middle, name = front.length / 2, f"{drawer.name} pull offset"
-    holes = [cut for cut in front.cuts if cut.kind is CutKind.HOLE and cut.name.startswith("pull hole")]
+    holes = front.cuts_of(CutUse.PULL_HOLE)
     if holes:
         return largest(*(abs(dimension(hole.along.centre - middle)) for hole in holes)).named(name, "PU-1", "by the holes")
     if front.length < practice.length("two pulls from"):

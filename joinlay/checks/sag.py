@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
@@ -43,7 +44,7 @@ class BottomSpan:
 
 def bottom_span(drawer: Drawer) -> BottomSpan:
     """The free span of the drawer's bottom: the inside of the drawer, at its front (CK-3)."""
-    front, back = drawer.board("front"), drawer.board("back")
+    front, back = drawer.front, drawer.back
     # Both have their inside face as reference face: placed, it is where the y of their corner lies.
     ys = [board.place.origin[1] for board in (front, back) if board.place is not None]
     return BottomSpan(Length(drawer.inside_width.mm), Length(ys[1] - ys[0]))
@@ -51,7 +52,7 @@ def bottom_span(drawer: Drawer) -> BottomSpan:
 
 def room_under(drawer: Drawer, stop: Length = ZERO) -> Length:
     """From the bottom's lower face to the bearers the sides ride on, less a ``stop`` block and its clearance (CK-3, ST-3)."""
-    bottom, side = drawer.board("bottom"), drawer.board("left side")
+    bottom, side = drawer.bottom, drawer.side(Hand.LEFT)
     if bottom.place is None or side.place is None:
         return ZERO
     low = bottom.place.point(ZERO, ZERO, bottom.thickness)[2]

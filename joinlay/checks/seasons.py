@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import CutUse, Hand, PartKind
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
@@ -27,9 +28,13 @@ _SOURCE = "Wood Handbook 2010, equations 4-5 and 13-2"
 _STRAINS = mm(3)
 #: Said where a day is drier or damper than the coefficients serve.
 _OUTSIDE = " One of those days lies outside the 6 to 14 % of moisture that the figures serve, so take it as rough."
-#: Parts that are looked at once for two.
-_BOTH: Final = {"left side": "sides"}
-_EACH: Final = {"left side": ("left side", "right side")}
+#: What is said of each kind of part; the two sides are looked at once for both.
+_BOTH: Final = {
+    PartKind.DRAWER_FRONT: "front",
+    PartKind.DRAWER_SIDE: "sides",
+    PartKind.DRAWER_BACK: "back",
+    PartKind.DRAWER_BOTTOM: "bottom",
+}
 
 
 def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
@@ -43,43 +48,47 @@ def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length
     return max(Length(-dry.mm), ZERO), max(Length(damp.mm), ZERO)
 
 
-def room_to_swell(drawer: Drawer, part: str, shop: Shop) -> Length:
-    """How much wider the part called ``part`` may get before it binds: up to the opening's top for front, sides and back; to the
+def room_to_swell(drawer: Drawer, board: Board, shop: Shop) -> Length:
+    """How much wider ``board`` of the drawer may get before it binds: up to the opening's top for front, sides and back; to the
     rear for the bottom, whose front is held.
 
     A bottom under a standing back has the gap behind the drawer, one in a grooved back what its groove leaves (CK-6, GR-2).
     """
-    board = drawer.board(part)
-    if part == "bottom":
+    if board.role.kind is PartKind.DRAWER_BOTTOM:
         return _behind_bottom(drawer, shop)
     top = board.place.point(ZERO, board.width, ZERO)[2] if board.place is not None else board.width.mm
-    side = drawer.board("left side").place
+    side = drawer.side(Hand.LEFT).place
     bearer = side.origin[2] if side is not None else ZERO.mm
     return Length(drawer.opening.height.mm - (top - bearer))
 
 
 def _behind_bottom(drawer: Drawer, shop: Shop) -> Length:
-    front, bottom, back = (drawer.board(part).place for part in ("front", "bottom", "back"))
+    front, bottom, back = drawer.front.place, drawer.bottom.place, drawer.back.place
     if front is None or bottom is None or back is None:
         return ZERO
-    board = drawer.board("bottom")
+    board = drawer.bottom
     edge = bottom.origin[1] + board.width.mm
     if drawer.make.back_height is BackHeight.ON_BOTTOM:
-        rear = front.origin[1] - drawer.board("front").thickness.mm + drawer.length.mm
+        rear = front.origin[1] - drawer.front.thickness.mm + drawer.length.mm
         gap = drawer.opening.depth - drawer.length - shop.practice.length("front set-back")
         return Length(rear - edge + gap.mm)
-    groove = next((cut for cut in drawer.board("back").cuts if cut.mate == board.name), None)
-    return Length(back.origin[1] + groove.into.stop.mm - edge) if groove is not None else ZERO
+    grooves = drawer.back.cuts_of(CutUse.GROOVE)
+    return Length(back.origin[1] + grooves[0].into.stop.mm - edge) if grooves else ZERO
 
 
 @dataclass(frozen=True, slots=True)
 class _Moves:
     """One solid part of a drawer and what it does in a year."""
 
-    part: str
+    board: Board
     shrinks: Length
     grows: Length
     room: Length
+
+    @property
+    def is_flat(self) -> bool:
+        """True for the bottom, which moves from front to back."""
+        return self.board.role.kind is PartKind.DRAWER_BOTTOM
 
     @property
     def over(self) -> Length:
@@ -95,25 +104,31 @@ def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions, closing: L
     glued to sides of sheet that moves over 3 mm. Swelling that just fills the room is no warning. Else a note of the part that moves most.
     """
     moving, found = [], []
-    for part, stock in _parts(drawer):
+    for board, stock in _parts(drawer):
         if not isinstance(stock, Solid):
             continue
         try:
-            shrinks, grows = year_of(stock, drawer.board(part).width, conditions)
+            shrinks, grows = year_of(stock, board.width, conditions)
         except BadInput as unknown:
-            found.append(_unknown(drawer.board(part), str(unknown)))
+            found.append(_unknown(board, str(unknown)))
             continue
-        room = room_to_swell(drawer, part, shop)
-        moving.append(_Moves(part, shrinks, grows, room if part == "bottom" else room - closing))
-    upright = [moves for moves in moving if moves.part != "bottom"]
-    flat = [moves for moves in moving if moves.part == "bottom"]
+        room = room_to_swell(drawer, board, shop)
+        moves = _Moves(board, shrinks, grows, room)
+        moving.append(moves if moves.is_flat else replace(moves, room=room - closing))
+    upright = [moves for moves in moving if not moves.is_flat]
+    flat = [moves for moves in moving if moves.is_flat]
     found += [_told(drawer, moves, shop, conditions) for moves in (upright, flat) if moves]
     return (*found, *_falls_out(drawer, flat, shop), *_cross_grain(drawer, shop, conditions))
 
 
-def _parts(drawer: Drawer) -> tuple[tuple[str, Stock], ...]:
+def _parts(drawer: Drawer) -> tuple[tuple[Board, Stock], ...]:
     make = drawer.make
-    return (("front", make.front), ("left side", make.sides), ("back", make.back), ("bottom", make.bottom))
+    return (
+        (drawer.front, make.front),
+        (drawer.side(Hand.LEFT), make.sides),
+        (drawer.back, make.back),
+        (drawer.bottom, make.bottom),
+    )
 
 
 def _unknown(board: Board, why: str) -> Finding:
@@ -124,23 +139,23 @@ def _unknown(board: Board, why: str) -> Finding:
 def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditions) -> Finding:
     """One finding for the parts that move one way: the worst one's figures, and every part that binds by name."""
     worst = max(moving, key=lambda moves: moves.over)
-    flat = worst.part == "bottom"
+    flat = worst.is_flat
     way = "from front to back" if flat else "in height"
     numbers = _numbers(worst, shop)
     seasons = conditions.seasons
     mark = "swells {grows} front to back, {room} free" if flat else "top edge swells {grows}, {room} free"
     outside = "" if in_range(seasons.driest) and in_range(seasons.dampest) else _OUTSIDE
     if worst.over.mm > 0:
-        binding = [moves.part for moves in moving if moves.over.mm > 0]
-        parts = ", ".join(_BOTH.get(part, part) for part in binding)
-        about = tuple(f"{drawer.name} {one}" for part in binding for one in _EACH.get(part, (part,)))
+        binding = [moves.board.role.kind for moves in moving if moves.over.mm > 0]
+        parts = ", ".join(_BOTH[kind] for kind in binding)
+        about = tuple(board.name for kind in binding for board in drawer.assembly.of_kind(kind))
         what = f"Solid, {way} it swells {{grows}} by the dampest day, and the room for it is {{room}}.{outside}"
-        remedy = _way_out(drawer, worst.part)
+        remedy = _way_out(drawer, worst)
         return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy, mark, about)
     what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
-    return Finding("wood movement", Harm.NOTE, drawer.board(worst.part).name, what, numbers, "CK-6", _SOURCE, mark=mark)
+    return Finding("wood movement", Harm.NOTE, worst.board.name, what, numbers, "CK-6", _SOURCE, mark=mark)
 
 
 def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
@@ -152,8 +167,8 @@ def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
     }
 
 
-def _way_out(drawer: Drawer, part: str) -> str:
-    if part != "bottom":
+def _way_out(drawer: Drawer, worst: _Moves) -> str:
+    if not worst.is_flat:
         return "Make it {lower} lower, or give that much more clearance at the top; or quarter-sawn wood, which moves less."
     if drawer.make.back_height is BackHeight.FULL:
         return (
@@ -164,9 +179,8 @@ def _way_out(drawer: Drawer, part: str) -> str:
 
 def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding, ...]:
     """A bottom held at the front that shrinks out of the groove in the back (GR-2)."""
-    bottom, back = drawer.board("bottom"), drawer.board("back")
-    groove = next((cut for cut in back.cuts if cut.mate == bottom.name), None)
-    if not flat or groove is None or bottom.place is None or back.place is None:
+    bottom, back = drawer.bottom, drawer.back
+    if not flat or not back.cuts_of(CutUse.GROOVE) or bottom.place is None or back.place is None:
         return ()
     held = Length(bottom.place.origin[1] + bottom.width.mm - back.place.origin[1])
     if flat[0].shrinks < held:
@@ -179,7 +193,7 @@ def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding,
 
 def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
     """A solid front glued to sides of sheet, which don't move with it (CK-6, LT-12)."""
-    make, front = drawer.make, drawer.board("front")
+    make, front = drawer.make, drawer.front
     if not isinstance(make.front, Solid) or isinstance(make.sides, Solid):
         return ()
     try:

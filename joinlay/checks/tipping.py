@@ -109,8 +109,8 @@ def standing(
     pulled = []
     for drawer in drawers:
         out = float((drawer.length * OUT).mm)
-        load = Mass(drawer_load(drawer, conditions), _y(drawer.board("bottom"), 0.5) - foot)
-        front = drawer.board("front")
+        load = Mass(drawer_load(drawer, conditions), _y(drawer.bottom, 0.5) - foot)
+        front = drawer.front
         reach = out - (min(_y(front, 0.0), _y(front, 1.0)) - foot)
         pulled.append(PulledDrawer(_together(drawer.assembly.boards, stocks, foot), load, out, reach))
     return Standing(_together(placed, stocks, foot), tuple(pulled))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Final
 
-from joinlay.boards import Surface
+from joinlay.boards import PartKind, PartRole, Surface
 from joinlay.cli.joint_bench import Answer, Piece
 from joinlay.errors import BadInput
 from joinlay.joints.dado import cut_dado, design_dado
@@ -120,13 +120,15 @@ def _rabbet_tree(joint: LockingRabbet | HalfBlind) -> dict[str, Any]:
 def _rabbet_boards(joint: LockingRabbet | HalfBlind, thick: Dimension, across: Dimension) -> tuple[Board, ...]:
     side, end_part = Piece("side", thick).board(), Piece("end part", across).board()
     return (
-        cut_side(joint, side, Surface.END, end_part.name),
-        cut_end_part(joint, end_part, Surface.END, side.name),
+        cut_side(joint, side, Surface.END, end_part.role),
+        cut_end_part(joint, end_part, Surface.END, side.role),
     )
 
 
 #: Where a dado lies along a board is the maker's to say; untold, its template draws it so far from the end.
 _DRAWN_AT: Final = {Unit.INCH: "2", Unit.MM: "50"}
+#: The part that goes in.
+_PANEL: Final = PartRole(PartKind.LONE, called="panel")
 
 
 def answer_dado(
@@ -158,7 +160,7 @@ def answer_dado(
         rows,
         tree,
         joint.findings,
-        lambda: (cut_dado(joint, Piece("part", thick).board(), drawn_at, "panel"),),
+        lambda: (cut_dado(joint, Piece("part", thick).board(), drawn_at, _PANEL),),
     )
 
 
@@ -177,7 +179,7 @@ def answer_rabbet(bench: Bench, into: str, panel: str, width: str | None, depth:
         (("wood left beside it", thick - joint.depth),),
         {"rabbet": {"width": joint.width, "depth": joint.depth}},
         joint.findings,
-        lambda: (cut_rabbet(joint, Piece("part", thick).board(), Surface.EDGE, "panel"),),
+        lambda: (cut_rabbet(joint, Piece("part", thick).board(), Surface.EDGE, _PANEL),),
     )
 
 
@@ -205,7 +207,7 @@ def answer_groove(bench: Bench, into: str, panel: str, cutter: str | None, offse
         _pass_rows(joint.cutter, joint.passes),
         tree,
         joint.findings,
-        lambda: (cut_groove(joint, Piece("part", thick).board(), "bottom"),),
+        lambda: (cut_groove(joint, Piece("part", thick).board(), PartRole(PartKind.DRAWER_BOTTOM)),),
     )
 
 

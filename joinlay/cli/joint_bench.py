@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
-from joinlay.boards import Board, Datum
+from joinlay.boards import Board, Datum, PartKind, PartRole
 from joinlay.cli import words
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.errors import BadInput
@@ -124,9 +124,14 @@ class Piece:
     thickness: Dimension
     width: Dimension = _STRIP
 
+    @property
+    def role(self) -> PartRole:
+        """A part of no piece of furniture, called by its name alone."""
+        return PartRole(PartKind.LONE, called=self.name)
+
     def board(self) -> Board:
         """The piece without a cut."""
-        return Board(self.name, self.name, "", _LENGTH, self.width, self.thickness, _DATUM)
+        return Board(self.role, "", _LENGTH, self.width, self.thickness, _DATUM)
 
 
 def _write_template(boards: Iterable[Board], title: str, path: Path, rule: Graduation, paper: str | None) -> None:

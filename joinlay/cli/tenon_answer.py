@@ -114,6 +114,6 @@ def _tenon_boards(joint: LooseTenon, thick: Dimension, deep: Dimension, line: Di
     in_end = Seat(Surface.END, Axis.ACROSS, NOTHING, joint.from_reference_face)
     in_face = Seat(Surface.FACE, Axis.ACROSS, NOTHING, joint.from_reference_face)
     return (
-        cut_mortises(joint, end_part, in_end, joint.depth_in_end, face_part.name, "mortise"),
-        cut_mortises(joint, face_part, in_face, joint.depth_in_face, end_part.name, "mortise"),
+        cut_mortises(joint, end_part, in_end, joint.depth_in_end, face_part.role),
+        cut_mortises(joint, face_part, in_face, joint.depth_in_face, end_part.role),
     )

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind
-from joinlay.cutlist.cutting_list import LOOSE_TENON
+from joinlay.boards import Axis, CutKind, PartKind, Whole
 from joinlay.lengths import NOTHING, Fraction, mm, plain_mm
 
 if TYPE_CHECKING:
@@ -28,18 +27,18 @@ _PI: Final = Fraction(355, 113)
 _NAIL_SPACING: Final = mm(150)
 
 #: Runners that are glued and nailed in a plywood case: on edge, so the glue covers length by thickness (RN-4).
-_NAILED: Final = ("bearer", "kicker", "packing")
+_NAILED: Final = (PartKind.BEARER, PartKind.KICKER, PartKind.PACKING)
 
 #: Strips and blocks glued flat, over length by width, as guides are too (RN-2, ST-2, ST-4).
-_STOPS: Final = ("stop strip", "stop block")
+_STOPS: Final = (PartKind.STOP_STRIP, PartKind.STOP_BLOCK)
 
 #: The members of a face frame.
-_FRAME: Final = ("stile", "rail")
+_FRAME: Final = (PartKind.STILE, PartKind.RAIL)
 
 
 def screws(plan: Plan) -> int:
-    """How many screws ``plan`` takes: one for each hole or slot that is named for one (RN-4, GR-2; common practice)."""
-    return sum("screw" in cut.name for board in plan.boards for cut in board.cuts)
+    """How many screws ``plan`` takes: one for each hole or slot that is for one (RN-4, GR-2; common practice)."""
+    return sum(cut.role.use.is_for_a_screw for board in plan.boards for cut in board.cuts)
 
 
 def nails(plan: Plan) -> int:
@@ -48,7 +47,7 @@ def nails(plan: Plan) -> int:
 
 
 def _is_nailed(board: Board) -> bool:
-    return board.part in _NAILED and not any("screw" in cut.name for cut in board.cuts)
+    return board.role.kind in _NAILED and not any(cut.role.use.is_for_a_screw for cut in board.cuts)
 
 
 def glued(plan: Plan) -> dict[str, Fraction]:
@@ -59,13 +58,13 @@ def glued(plan: Plan) -> dict[str, Fraction]:
     on; runners that are screwed through slots only round their front screw. The face frame where its back lies against the
     front edges of the case. Grooves for bottoms and rabbets for backs are left dry. Source: by geometry.
     """
-    frame = [board for board in plan.boards if board.part in _FRAME and board.place is not None]
-    case = [board for board in plan.boards if board.part.startswith("case ") and board.place is not None]
+    frame = [board for board in plan.boards if board.role.kind in _FRAME and board.place is not None]
+    case = [board for board in plan.boards if board.role.whole is Whole.CASE and board.place is not None]
     areas = {
-        "loose tenons": _sum(_around(board) for board in plan.boards if board.part == LOOSE_TENON),
-        "dadoes": _sum(_walls(cut) for board in plan.boards for cut in board.cuts if cut.mate),
-        "runners": _sum(_laid_on(board) for board in plan.boards if board.part in (*_NAILED, "guide")),
-        "stops": _sum(_laid_on(board) for board in plan.boards if board.part in _STOPS),
+        "loose tenons": _sum(_around(board) for board in plan.boards if board.role.kind is PartKind.LOOSE_TENON),
+        "dadoes": _sum(_walls(cut) for board in plan.boards for cut in board.cuts if cut.role.mate),
+        "runners": _sum(_laid_on(board) for board in plan.boards if board.role.kind in (*_NAILED, PartKind.GUIDE)),
+        "stops": _sum(_laid_on(board) for board in plan.boards if board.role.kind in _STOPS),
         "frame on the case": _sum(_shared(member, wood) for member in frame for wood in case),
     }
     return {where: area for where, area in areas.items() if area}
@@ -84,9 +83,9 @@ def _around(tenon: Board) -> Fraction:
 
 def _laid_on(board: Board) -> Fraction:
     """What a strip or block is glued over where it lies on something."""
-    if board.part not in _NAILED:
+    if board.role.kind not in _NAILED:
         return board.length.mm * board.width.mm
-    screw = next((cut for cut in board.cuts if "screw" in cut.name), None)
+    screw = next((cut for cut in board.cuts if cut.role.use.is_for_a_screw), None)
     # Glued as far past its front screw as that is from the end, so that the wood behind is free to move.
     length = board.length.mm if screw is None else min(board.length.mm, screw.along.start.mm + screw.along.stop.mm)
     return length * board.thickness.mm

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from joinlay.boards import DrawerRole, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.banding import band_board
 from joinlay.casework.outline_place import is_for, place_outline
@@ -47,7 +48,7 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> F
     """
     findings: list[Finding] = []
     drilled, blanks, knobs = _with_knobs(drawers, job, findings)
-    made = (*others, Assembly("pulls", blanks)) if blanks else tuple(others)
+    made = (*others, Assembly(Whole.PULLS, blanks)) if blanks else tuple(others)
     _refuse_unknown_parts(drilled, made, job, findings)
     banded = tuple(replace(d, assembly=_banded(d.assembly, job, findings)) for d in drilled)
     return Finished(banded, tuple(_banded(assembly, job, findings) for assembly in made), tuple(findings), knobs)
@@ -58,11 +59,11 @@ def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
     if job.piece is None:
         yield list(drawers)
         return
-    by_name = {drawer.name: drawer for drawer in drawers}
+    by_role = {drawer.role: drawer for drawer in drawers}
     first = 1
     for bank in job.piece.banks:
-        names = [f"drawer {n}" for n in range(first, first + len(bank.drawers))]
-        yield [by_name[name] for name in names if name in by_name]
+        roles = [DrawerRole(n) for n in range(first, first + len(bank.drawers))]
+        yield [by_role[role] for role in roles if role in by_role]
         first += len(bank.drawers)
 
 
@@ -75,7 +76,7 @@ def _with_knobs(
     blanks: list[Board] = []
     placed: list[Pull] = []
     for bank in _banks(drawers, job):
-        fronts = [drawer.board("front") for drawer in bank]
+        fronts = [drawer.front for drawer in bank]
         try:
             knobs = place_pulls(fronts, job.pulls, job.shop)
             drilled += [with_board(drawer, drill_holes(front, knobs)) for drawer, front in zip(bank, fronts, strict=True)]
@@ -92,7 +93,7 @@ def _banded(assembly: Assembly, job: Job, findings: list[Finding]) -> Assembly:
 
 
 def _band(board: Board, job: Job, findings: list[Finding]) -> Board:
-    wanted = [entry for entry in job.banding if entry.part.value == board.part]
+    wanted = [entry for entry in job.banding if entry.part.value == board.role.kind.value]
     if not wanted:
         return board
     try:

@@ -11,6 +11,7 @@ from joinlay.jobs.on_hand import NOTHING_ON_HAND
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from joinlay.boards import DrawerRole
     from joinlay.boards.outline import Outline
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.outline_place import OutlineWish
@@ -31,17 +32,22 @@ __all__ = ["Job", "JobDrawer"]
 class JobDrawer:
     """One drawer of a job; ``count = 3`` in the file gives three of these.
 
-    ``name`` is the one every part begins with (``drawer 3``). ``shop`` is the job's shop with this drawer's own figures
+    ``role`` says which it is, and so what every part is called. ``shop`` is the job's shop with this drawer's own figures
     (clearances, taper, offsets) set in its practice. ``tenon`` is the loose-tenon stock the maker asked for, None where the
     rules are to choose. ``origin`` is the file and line where the drawer is described.
     """
 
-    name: str
+    role: DrawerRole
     opening: Opening
     make: DrawerMake
     shop: Shop
     tenon: TenonStock | None
     origin: str
+
+    @property
+    def name(self) -> str:
+        """``drawer 3``."""
+        return self.role.name
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from joinlay.stock import Sheet
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import Piece, PieceSpec
@@ -45,15 +46,15 @@ def plan(job: Job) -> Plan:
     for wanted in _wanted(job, piece):
         try:
             drawer = plan_drawer(
-                wanted.name, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
+                wanted.role, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
             )
             if piece and wanted.slot:
                 drawer, _ = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
-            findings.append(_refused_at(wanted.name, refused))
+            findings.append(_refused_at(wanted.role.name, refused))
             continue
         drawers.append(drawer)
-        shops[wanted.name] = wanted.shop
+        shops[wanted.role.name] = wanted.shop
         findings.extend(drawer.assembly.findings)
     done = finish(drawers, piece.assemblies if piece else (), job)
     findings += done.findings
@@ -87,7 +88,7 @@ def plan(job: Job) -> Plan:
 class _Wanted:
     """A drawer to plan; ``slot`` is its place in a piece, None where only its opening is given."""
 
-    name: str
+    role: DrawerRole
     opening: Opening
     make: DrawerMake
     shop: Shop
@@ -97,9 +98,9 @@ class _Wanted:
 
 def _wanted(job: Job, piece: Piece | None) -> Iterator[_Wanted]:
     for one in job.drawers:
-        yield _Wanted(one.name, one.opening, one.make, one.shop, one.tenon)
+        yield _Wanted(one.role, one.opening, one.make, one.shop, one.tenon)
     for slot in piece.slots if piece else ():
-        yield _Wanted(slot.name, slot.opening, slot.wish.make, slot.wish.shop, slot.wish.tenon, slot)
+        yield _Wanted(slot.drawer, slot.opening, slot.wish.make, slot.wish.shop, slot.wish.tenon, slot)
 
 
 def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from pydantic import ValidationError
 
+from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
 from joinlay.errors import BadInput, Trouble, Troubles
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
@@ -59,7 +60,8 @@ def read_job(
     Raises Troubles with everything that is wrong in both texts, by file and line.
     """
     source = _with_short_tables(read_source(text, file_name))
-    names = _drawer_names(source.tables("drawer"))
+    roles = _drawer_roles(source.tables("drawer"))
+    names = _names(roles)
     context = Context(_unit(source) or Unit.INCH, tuple(source.table("stock")))
     troubles: list[Trouble] = []
     shop_file = _shop_file(source, shop_text, shop_file_name, troubles)
@@ -70,7 +72,7 @@ def read_job(
     if written is None or shop is None or troubles:
         raise Troubles(_first(troubles))
     return replace(
-        _job(written, source, names, context.unit, shop),
+        _job(written, source, roles, context.unit, shop),
         outlines=tuple(_outlines(written, outlines or {})),
         profile=_profile(written, outlines or {}),
     )
@@ -201,7 +203,11 @@ def _shop(tree: Mapping[str, Any], shop_file: ShopFile | None, context: Context)
     return own.over(usual if shop_file is None else shop_file.over(usual))
 
 
-def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop) -> Job:
+def _names(roles: Sequence[tuple[DrawerRole, ...]]) -> list[tuple[str, ...]]:
+    return [tuple(role.name for role in some) for some in roles]
+
+
+def _job(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...]], unit: Unit, shop: Shop) -> Job:
     if written.smallest is not None:
         shop = replace(shop, rule=written.smallest.value)
     if written.practice is not None:
@@ -210,11 +216,11 @@ def _job(written: JobFile, source: Source, names: Sequence[tuple[str, ...]], uni
     shop_of_all = replace(shop, practice=every.practice(shop.practice))
     stocks = {name: entry.stock(name, unit) for name, entry in written.stock.items()}
     title = source.file.removesuffix(".toml") if written.title is None else written.title.value
-    drawers = tuple(_drawers(written, source, names, shop_of_all, stocks))
+    drawers = tuple(_drawers(written, source, roles, shop_of_all, stocks))
     on_hand = on_hand_of(written.sawing, written.offcut, written.board, written.prices)
     paper = written.paper
     pulls = written.pulls.pulls() if written.pulls else None
-    conditions = conditions_of(written, every, names)
+    conditions = conditions_of(written, every, _names(roles))
     piece = _piece(written, every, source, shop_of_all, stocks)
     return Job(
         title=title,
@@ -244,17 +250,17 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
 
 
 def _drawers(
-    written: JobFile, source: Source, names: Sequence[tuple[str, ...]], shop: Shop, stocks: Mapping[str, Stock]
+    written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...]], shop: Shop, stocks: Mapping[str, Stock]
 ) -> Iterator[JobDrawer]:
     every = DrawersEntry() if written.drawers is None else written.drawers
-    for n, (entry, called) in enumerate(zip(written.drawer or (), names, strict=True)):
+    for n, (entry, called) in enumerate(zip(written.drawer or (), roles, strict=True)):
         tenon = entry.found("tenon", every)
-        for name in called:
+        for role in called:
             yield JobDrawer(
-                name=name,
-                opening=entry.opening_of(name, every),
-                make=entry.make_of(name, every, stocks),
-                shop=replace(shop, practice=entry.practice(shop.practice, name)),
+                role=role,
+                opening=entry.opening_of(role.name, every),
+                make=entry.make_of(role.name, every, stocks),
+                shop=replace(shop, practice=entry.practice(shop.practice, role.name)),
                 tenon=None if tenon is None else _tenon(shop, tenon.value),
                 origin=f"{source.file}:{source.line(('drawer', n))}",
             )
@@ -268,26 +274,28 @@ def _tenon(shop: Shop, thickness: Length) -> TenonStock:
 # -- what the drawers are called -------------------------------------------------------------------------
 
 
-def _drawer_names(tables: Sequence[Mapping[str, Any]]) -> list[tuple[str, ...]]:
-    """The names of the drawers that each ``[[drawer]]`` table stands for: ``drawer 1``, ``drawer top``.
+def _drawer_roles(tables: Sequence[Mapping[str, Any]]) -> list[tuple[DrawerRole, ...]]:
+    """The drawers that each ``[[drawer]]`` table stands for, numbered from the top down: ``drawer 1``, ``drawer top``.
 
     A table without a name takes the next numbers, counting every drawer above it. A table with a name and a count numbers its
     drawers: ``top 1``, ``top 2``, or goes on from a name that is a number. A count or name that is wrong is passed over here;
     it is reported elsewhere.
     """
-    names: list[tuple[str, ...]] = []
+    roles: list[tuple[DrawerRole, ...]] = []
     above = 0
     for table in tables:
         count = _whole(table.get("count"))
-        names.append(tuple(f"drawer {name}" for name in _called(_one_line(table.get("name")), count, above)))
+        titles = _titles(_one_line(table.get("name")), count)
+        roles.append(tuple(DrawerRole(above + n, title) for n, title in enumerate(titles, start=1)))
         above += count
-    return names
+    return roles
 
 
-def _called(name: str, count: int, above: int) -> list[str]:
+def _titles(name: str, count: int) -> list[str]:
+    """The titles of ``count`` drawers of one ``name``; empty where it gives none."""
     name = name[7:] if name.casefold().startswith("drawer ") else name
     if not name:
-        return [str(above + n) for n in range(1, count + 1)]
+        return [""] * count
     if count == 1:
         return [name]
     if name.isascii() and name.isdigit() and len(name) < 6:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import note, refusal
 from joinlay.joints.fits import (
@@ -14,6 +14,7 @@ from joinlay.joints.fits import (
     findings_at,
     judge_depth,
     label,
+    name_of,
     passes_for,
     refusals_at,
     refuse_nothing,
@@ -24,7 +25,7 @@ from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
@@ -37,10 +38,10 @@ class Dado:
     """A dado ``width`` wide and ``depth`` deep, cut with ``cutter`` in ``passes``.
 
     Where ``is_stopped``, it stops ``margin`` short of the edge that shows, and the mating part is notched as far. ``margin`` is
-    nothing in a through dado. ``findings`` bear ``named`` as their place.
+    nothing in a through dado. ``findings`` bear the name of ``role`` as their place.
     """
 
-    named: str
+    role: JointRole | None
     width: Dimension
     depth: Dimension
     cutter: Dimension
@@ -59,7 +60,7 @@ def design_dado(
     depth: Dimension | None = None,
     opposite_depth: Dimension | None = None,
     is_stopped: bool = False,
-    named: str = "",
+    role: JointRole | None = None,
 ) -> Dado:
     """Size a dado in wood ``into`` thick for a part ``panel`` thick (DA-1 to DA-5; Griffith pl. 27, Foster).
 
@@ -70,6 +71,7 @@ def design_dado(
     refuse_nothing(into=into, panel=panel, cutter=cutter, depth=depth, opposite_depth=opposite_depth)
     practice = shop.practice
     fit = practice.length("panel fit")
+    named = name_of(role)
     width = (panel + fit if fit else panel).named(label(named, "dado width"), "DA-1", "common practice")
     with refusals_at(named):
         deep = _depth(into, shop, depth, named)
@@ -85,7 +87,7 @@ def design_dado(
             _refuse_thin_between(into, deep, opposite_depth)
     margin = practice.length("stopped dado margin") if is_stopped else NOTHING
     return Dado(
-        named=named,
+        role=role,
         width=width,
         depth=deep,
         cutter=used.named(label(named, "dado cutter"), "MS-8"),
@@ -100,18 +102,18 @@ def cut_dado(
     joint: Dado,
     board: Board,
     offset: Dimension,
-    mate: str,
+    mate: PartRole | None,
     *,
     at: Surface = Surface.END,
     face: Surface = Surface.FACE,
     show_edge: Surface = Surface.EDGE,
     across: Span | None = None,
-    place: str = "",
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The board with the dado in ``face``, its near wall ``offset`` from the end ``at`` (DA-1).
 
     ``across`` says from where to where across the board; otherwise a stopped dado stops ``joint.margin`` short of ``show_edge``
-    and a through one takes the full width. The cut is called ``dado``, ``place`` before it. Raises BadInput where a surface is
+    and a through one takes the full width. The cut is called ``dado``, ``which`` before it. Raises BadInput where a surface is
     not of its kind, or the dado lies outside the wood.
     """
     refuse_not_end(at)
@@ -125,18 +127,24 @@ def cut_dado(
         along=inwards(board, at, offset, offset + joint.width),
         across=across,
         into=inwards(board, face, NOTHING, joint.depth),
-        name=label(place, "dado"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.DADO, mate, joint.role, which),
     )
     return board.with_cuts(cut)
 
 
-def cut_notch(joint: Dado, board: Board, at: Surface, mate: str, *, show_edge: Surface = Surface.EDGE, place: str = "") -> Board:
+def cut_notch(
+    joint: Dado,
+    board: Board,
+    at: Surface,
+    mate: PartRole | None,
+    *,
+    show_edge: Surface = Surface.EDGE,
+    which: Hand | PartRole | None = None,
+) -> Board:
     """The mating part of a stopped dado with its corner notched: ``joint.depth`` off the end ``at``, as far as ``joint.margin`` (DA-4).
 
     The part itself is as long as for a through dado; with the notch it hides the stopped end. The cut is called ``notch``,
-    ``place`` before it. Raises BadInput for a through dado or where a surface is not of its kind.
+    ``which`` before it. Raises BadInput for a through dado or where a surface is not of its kind.
     """
     refuse_not_end(at)
     _refuse_axis(show_edge, Axis.ACROSS, "an edge")
@@ -148,9 +156,7 @@ def cut_notch(joint: Dado, board: Board, at: Surface, mate: str, *, show_edge: S
         along=inwards(board, at, NOTHING, joint.depth),
         across=inwards(board, show_edge, NOTHING, joint.margin),
         into=whole(board, Axis.INTO),
-        name=label(place, "notch"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.NOTCH, mate, joint.role, which),
     )
     return board.with_cuts(cut)
 

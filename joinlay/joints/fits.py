@@ -14,12 +14,13 @@ from joinlay.lengths import NOTHING, decimal_text, rounded_down
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.boards import JointRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Fraction, Graduation
     from joinlay.shop import Shop
 
 __all__ = [
-    "Pass", "depth_down", "findings_at", "judge_depth", "label", "passes_for", "refusals_at", "refuse_nothing", "refuse_wide_cutter",
+    "Pass", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at", "refuse_nothing", "refuse_wide_cutter",
     "widest_cutter",
 ]  # fmt: skip
 
@@ -37,6 +38,11 @@ class Pass:
 def label(named: str, words: str) -> str:
     """The name of a number: the joint's label and the plain words; the plain words alone without one. No rule."""
     return f"{named} {words}" if named else words
+
+
+def name_of(role: JointRole | None) -> str:
+    """What the joint's numbers begin with; '' for one that is of no piece. No rule."""
+    return "" if role is None else role.name
 
 
 def findings_at(named: str, *found: Finding | None) -> tuple[Finding, ...]:

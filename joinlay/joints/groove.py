@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import refusal, warning
 from joinlay.joints.fits import (
@@ -14,6 +14,7 @@ from joinlay.joints.fits import (
     findings_at,
     judge_depth,
     label,
+    name_of,
     passes_for,
     refusals_at,
     refuse_nothing,
@@ -24,7 +25,7 @@ from joinlay.joints.spans import inwards
 from joinlay.lengths import NOTHING, largest, smallest
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice, Shop
@@ -36,10 +37,10 @@ __all__ = ["Groove", "cut_groove", "design_groove"]
 class Groove:
     """A groove ``width`` wide and ``depth`` deep, its near wall ``offset`` from the edge, cut with ``cutter`` in ``passes``.
 
-    ``findings`` bear ``named`` as their place.
+    ``findings`` bear the name of ``role`` as their place.
     """
 
-    named: str
+    role: JointRole | None
     width: Dimension
     depth: Dimension
     offset: Dimension
@@ -56,7 +57,7 @@ def design_groove(
     cutter: Dimension | None = None,
     offset: Dimension | None = None,
     depth: Dimension | None = None,
-    named: str = "",
+    role: JointRole | None = None,
 ) -> Groove:
     """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
 
@@ -66,6 +67,7 @@ def design_groove(
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
     fit = shop.practice.length("panel fit")
+    named = name_of(role)
     width = (panel + fit if fit else panel).named(label(named, "groove width"), "GR-1", "common practice")
     with refusals_at(named):
         deep = _depth(into, shop, depth, named)
@@ -74,7 +76,7 @@ def design_groove(
         too_deep = _judge_depth(into, deep, shop.practice)
         above, too_low = _offset(width, shop.practice, offset, named)
     return Groove(
-        named=named,
+        role=role,
         width=width,
         depth=deep,
         offset=above,
@@ -87,19 +89,19 @@ def design_groove(
 def cut_groove(
     joint: Groove,
     board: Board,
-    mate: str,
+    mate: PartRole | None,
     *,
     face: Surface = Surface.FACE,
     edge: Surface = Surface.EDGE,
     offset: Dimension | None = None,
     start: Dimension = NOTHING,
     stop: Dimension = NOTHING,
-    place: str = "",
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The board with the groove in ``face``, its near wall ``offset`` (the joint's own unless given) from ``edge`` (GR-1, GR-3).
 
     It begins ``start`` from the reference end and stops ``stop`` short of the far end; nothing where it runs through. A front
-    whose edge stands above the side's takes its own ``offset``. The cut is called ``groove``, ``place`` before it. Raises
+    whose edge stands above the side's takes its own ``offset``. The cut is called ``groove``, ``which`` before it. Raises
     BadInput where a surface is not of its kind, or the groove lies outside the wood.
     """
     if face.axis is not Axis.INTO or edge.axis is not Axis.ACROSS:
@@ -111,9 +113,7 @@ def cut_groove(
         along=Span(start, board.length - stop if stop else board.length),
         across=inwards(board, edge, low, low + joint.width),
         into=inwards(board, face, NOTHING, joint.depth),
-        name=label(place, "groove"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.GROOVE, mate, joint.role, which),
     )
     return board.with_cuts(cut)
 

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.findings import note, refusal
-from joinlay.joints.fits import Pass, findings_at, label, passes_for, refusals_at, refuse_nothing, refuse_wide_cutter
+from joinlay.joints.fits import Pass, findings_at, label, name_of, passes_for, refusals_at, refuse_nothing, refuse_wide_cutter
 from joinlay.joints.spans import inwards, whole
 from joinlay.joints.tongue import dado_depth as depth_of_dado
 from joinlay.joints.tongue import judge_dado_depth, tip_gap_asked, tongue_length, tongue_thickness
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Practice
@@ -30,10 +30,10 @@ class HalfBlind:
     tongue, ``tongue_thickness`` thick, shortened to ``tongue_length``; on its outer side the ``lip``. The side gets a dado
     ``dado_width`` wide and ``dado_depth`` deep, its near wall ``dado_offset`` from the side's end, cut in ``dado_passes``; the
     wood beyond it fills the slot, and the side's end meets the lip. The front is ``end_part_addition`` longer than the inside
-    width. ``one_setup`` is always False: slot and dado have different heights. ``findings`` bear ``named`` as their place.
+    width. ``one_setup`` is always False: slot and dado have different heights. ``findings`` bear the name of ``role`` as their place.
     """
 
-    named: str
+    role: JointRole | None
     slot_width: Dimension
     slot_depth: Dimension
     dado_width: Dimension
@@ -59,7 +59,7 @@ def design_half_blind(
     dado_depth: Dimension | None = None,
     tip_gap: Dimension | None = None,
     tongue: Dimension | None = None,
-    named: str = "",
+    role: JointRole | None = None,
 ) -> HalfBlind:
     """Size a half-blind locking rabbet cut with ``cutter`` (LR-6 to LR-8; common practice; Elek 2020 for the fit).
 
@@ -72,6 +72,7 @@ def design_half_blind(
         side_thickness=side_thickness, end_thickness=end_thickness, cutter=cutter, dado_depth=dado_depth, tongue=tongue
     )
     wide = cutter if tongue is None else tongue
+    named = name_of(role)
     fit, asked = practice.length("tongue fit"), tip_gap_asked(tip_gap, practice)
     classic = asked is None and not fit and wide == cutter and _is_classic(side_thickness, end_thickness, cutter, dado_depth)
     with refusals_at(named):
@@ -85,7 +86,7 @@ def design_half_blind(
     gap = NOTHING if classic else (practice.length("tip gap") if asked is None else asked)
     offset = cutter - fit if fit else cutter
     return HalfBlind(
-        named=named,
+        role=role,
         slot_width=cutter.named(label(named, "slot width"), "LR-6", "common practice"),
         slot_depth=side_thickness.named(label(named, "slot depth"), "LR-6", "common practice"),
         dado_width=wide.named(label(named, "dado width"), "LR-7", "common practice"),
@@ -103,7 +104,13 @@ def design_half_blind(
 
 
 def cut_half_blind_end(
-    joint: HalfBlind, board: Board, at: Surface, mate: str, *, across: Span | None = None, place: str = ""
+    joint: HalfBlind,
+    board: Board,
+    at: Surface,
+    mate: PartRole | None,
+    *,
+    across: Span | None = None,
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The front with its slot cut into the end ``at`` (END or FAR_END) and its tongue shortened (LR-6)."""
     stop = joint.tongue_thickness + joint.slot_width
@@ -113,9 +120,7 @@ def cut_half_blind_end(
         along=inwards(board, at, NOTHING, joint.slot_depth),
         across=across or whole(board, Axis.ACROSS),
         into=Span(joint.tongue_thickness, stop),
-        name=label(place, "slot"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.SLOT, mate, joint.role, which),
     )
     tip = Cut(
         kind=CutKind.RABBET,
@@ -123,9 +128,7 @@ def cut_half_blind_end(
         along=inwards(board, at, NOTHING, joint.slot_depth - joint.tongue_length),
         across=across or whole(board, Axis.ACROSS),
         into=Span(NOTHING, joint.tongue_thickness),
-        name=label(place, "tongue end"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.TONGUE_END, mate, joint.role, which),
     )
     return board.with_cuts(slot, tip)
 

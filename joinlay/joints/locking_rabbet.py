@@ -8,9 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.findings import note, refusal
-from joinlay.joints.fits import findings_at, label, refusals_at, refuse_nothing
+from joinlay.joints.fits import findings_at, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.half_blind import HalfBlind, cut_half_blind_end, design_half_blind
 from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.joints.tongue import dado_depth as depth_of_dado
@@ -19,7 +19,7 @@ from joinlay.lengths import NOTHING
 from joinlay.shop import is_sold
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Practice
@@ -35,10 +35,10 @@ class LockingRabbet:
     end. The end part (a back between the sides) gets a rabbet in its outer face, ``rabbet_width`` along the part and
     ``rabbet_depth`` deep. That leaves the tongue on its inner face, ``tongue_thickness`` thick and ``tongue_length`` long, with
     ``tip_gap`` past its tip. The end part is ``end_part_addition`` longer than the inside width. ``one_setup`` is True where one
-    fence and one height cut dado and rabbet alike. ``findings`` bear ``named`` as their place.
+    fence and one height cut dado and rabbet alike. ``findings`` bear the name of ``role`` as their place.
     """
 
-    named: str
+    role: JointRole | None
     dado_width: Dimension
     dado_depth: Dimension
     dado_offset: Dimension
@@ -61,7 +61,7 @@ def design_locking_rabbet(
     rule: Graduation,
     dado_depth: Dimension | None = None,
     tip_gap: Dimension | None = None,
-    named: str = "",
+    role: JointRole | None = None,
 ) -> LockingRabbet:
     """Size a plain locking rabbet cut with ``cutter`` (LR-1 to LR-5; common practice, Foster, Wheeler).
 
@@ -70,6 +70,7 @@ def design_locking_rabbet(
     the dado is deep; Refused where the wood beyond the dado would break (LR-4) or the dado is far too deep.
     """
     refuse_nothing(side_thickness=side_thickness, end_thickness=end_thickness, cutter=cutter, dado_depth=dado_depth)
+    named = name_of(role)
     with refusals_at(named):
         _refuse_short_grain(side_thickness, end_thickness, cutter, practice)
         fit, asked = practice.length("tongue fit"), tip_gap_asked(tip_gap, practice)
@@ -82,7 +83,7 @@ def design_locking_rabbet(
     told = _no_room(practice) if one and asked is None else None
     near = None if same else _near_one_setup(side_thickness, end_thickness, cutter, practice, rule)
     return LockingRabbet(
-        named=named,
+        role=role,
         dado_width=cutter.named(label(named, "dado width"), "LR-2", "common practice"),
         dado_depth=depth,
         dado_offset=(end_thickness - cutter).named(label(named, "dado offset"), "LR-2", "common practice"),
@@ -98,11 +99,17 @@ def design_locking_rabbet(
 
 
 def cut_side(
-    joint: LockingRabbet | HalfBlind, board: Board, at: Surface, mate: str, *, across: Span | None = None, place: str = ""
+    joint: LockingRabbet | HalfBlind,
+    board: Board,
+    at: Surface,
+    mate: PartRole | None,
+    *,
+    across: Span | None = None,
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The side with its dado cut in the reference (inside) face, near the end ``at`` (END or FAR_END) (LR-2, LR-7).
 
-    ``across`` is from where to where across the side, the full width unless given. The cut is called ``dado``, ``place`` before
+    ``across`` is from where to where across the side, the full width unless given. The cut is called ``dado``, ``which`` before
     it (``front``: ``front dado``). Raises BadInput for a surface that is no end, or where the dado would lie outside the wood.
     """
     refuse_not_end(at)
@@ -112,35 +119,37 @@ def cut_side(
         along=inwards(board, at, joint.dado_offset, joint.dado_offset + joint.dado_width),
         across=across or whole(board, Axis.ACROSS),
         into=Span(NOTHING, joint.dado_depth),
-        name=label(place, "dado"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.DADO, mate, joint.role, which),
     )
     return board.with_cuts(cut)
 
 
 def cut_end_part(
-    joint: LockingRabbet | HalfBlind, board: Board, at: Surface, mate: str, *, across: Span | None = None, place: str = ""
+    joint: LockingRabbet | HalfBlind,
+    board: Board,
+    at: Surface,
+    mate: PartRole | None,
+    *,
+    across: Span | None = None,
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The back or front with its tongue left at the end ``at`` (END or FAR_END) (LR-1, LR-6).
 
     ``across`` is from where to where across the board, the full width unless given.
 
     Plain: one cut, ``rabbet``, in the far (outer) face. Half-blind: two cuts, ``slot`` in the end and ``tongue end``, the wood
-    taken off the tongue's tip. ``place`` comes before each name (``left rabbet``). Raises BadInput for a surface that is no end.
+    taken off the tongue's tip. ``which`` comes before each name (``left rabbet``). Raises BadInput for a surface that is no end.
     """
     refuse_not_end(at)
     if isinstance(joint, HalfBlind):
-        return cut_half_blind_end(joint, board, at, mate, across=across, place=place)
+        return cut_half_blind_end(joint, board, at, mate, across=across, which=which)
     cut = Cut(
         kind=CutKind.RABBET,
         surface=Surface.FAR_FACE,
         along=inwards(board, at, NOTHING, joint.rabbet_width),
         across=across or whole(board, Axis.ACROSS),
         into=Span(joint.tongue_thickness, board.thickness),
-        name=label(place, "rabbet"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.RABBET, mate, joint.role, which),
     )
     return board.with_cuts(cut)
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Shape, Span, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal, warning
-from joinlay.joints.fits import findings_at, label, refusals_at, refuse_nothing
+from joinlay.joints.fits import findings_at, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.mortise_depth import mortise_depths
 from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
 from joinlay.joints.spans import inwards
@@ -18,7 +18,7 @@ from joinlay.lengths import NOTHING, largest
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.joints.tenon_size import TenonSize
     from joinlay.lengths import Dimension
@@ -35,10 +35,10 @@ class LooseTenon:
     end of the line. Mortises are ``depth_in_end`` deep in the part mortised in its end or edge and ``depth_in_face`` in the
     other; those after the first are ``slack`` wider than the tenon. ``from_reference_face`` is the centre of the mortise above
     the reference face of the part mortised in its end (MS-7). ``largest_spacing`` and ``smallest_spacing`` are from centre to
-    centre, None with one tenon. ``findings`` bear ``named`` as their place.
+    centre, None with one tenon. ``findings`` bear the name of ``role`` as their place.
     """
 
-    named: str
+    role: JointRole | None
     tenon_thickness: Dimension
     tenon_width: Dimension
     tenon_length: Dimension
@@ -103,7 +103,7 @@ def design_loose_tenon(
     is_solid: bool = False,
     tenon: TenonStock | None = None,
     keep_outs: Sequence[KeepOut] = (),
-    named: str = "",
+    role: JointRole | None = None,
 ) -> LooseTenon:
     """Size and place the loose tenons of one joint (LT-1 to LT-12, FF-2; sources as each rule has them).
 
@@ -113,26 +113,29 @@ def design_loose_tenon(
     where no tenon suits the wood or the line.
     """
     refuse_nothing(end_thickness=end_thickness, face_thickness=face_thickness, joint_line=line)
-    asked = _Asked(end_thickness, face_thickness, line, shop, use, is_solid, tuple(keep_outs), named)
-    with refusals_at(named):
-        sizes = tenon_sizes(end_thickness, line, shop, use, tenon, named)
+    asked = _Asked(end_thickness, face_thickness, line, shop, use, is_solid, tuple(keep_outs), role)
+    with refusals_at(asked.named):
+        sizes = tenon_sizes(end_thickness, line, shop, use, tenon, asked.named)
         try:
             return asked.made(sizes[0])
         except Refused as refused:
             raise asked.with_way_out(refused, sizes[1:]) from None
 
 
-def cut_mortises(joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, mate: str, name: str) -> Board:
+def cut_mortises(
+    joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, mate: PartRole | None, which: Hand | PartRole | None = None
+) -> Board:
     """The board with one mortise for each tenon, ``depth`` deep from ``seat.surface``, round at both ends as a cutter leaves it.
 
-    The mortises after the first are wider by the slack (LT-12). The cuts are called ``name`` and a number from 1. Raises BadInput
-    where one would lie outside the wood.
+    The mortises after the first are wider by the slack (LT-12). The cuts are called ``mortise``, ``which`` before it and a number
+    from 1 after it. Raises BadInput where one would lie outside the wood.
     """
     into = inwards(board, seat.surface, NOTHING, depth)
     through = Span.about(seat.centre, joint.tenon_thickness)
     cuts = []
     for i, centre in enumerate(joint.centres):
-        at = seat.on_board(centre).named(f"{board.name} {name} {i + 1} centre")
+        role = CutRole(CutUse.MORTISE, mate, joint.role, which, i + 1)
+        at = seat.on_board(centre).named(f"{board.name} {role.name} centre")
         spans = {seat.axis: Span.about(at, joint.mortise_width(i)), seat.surface.axis: into, seat.through: through}
         cuts.append(
             Cut(
@@ -141,9 +144,7 @@ def cut_mortises(joint: LooseTenon, board: Board, seat: Seat, depth: Dimension, 
                 along=spans[Axis.ALONG],
                 across=spans[Axis.ACROSS],
                 into=spans[Axis.INTO],
-                name=f"{name} {i + 1}",
-                mate=mate,
-                joint=joint.named,
+                role=role,
                 shape=Shape.ROUND_ENDS,
             )
         )
@@ -183,7 +184,12 @@ class _Asked:
     use: Use
     is_solid: bool
     keep_outs: tuple[KeepOut, ...]
-    named: str
+    role: JointRole | None
+
+    @property
+    def named(self) -> str:
+        """What its numbers begin with."""
+        return name_of(self.role)
 
     def made(self, size: TenonSize) -> LooseTenon:
         """The joint with this tenon. Raises Refused where face or line have no room for it."""
@@ -194,7 +200,7 @@ class _Asked:
         above = (self.end_thickness / 2).named(label(self.named, "mortise centre above the face"), "MS-7", "common practice")
         slack = self.shop.practice.length("mortise slack").named(label(self.named, "mortise slack"), "LT-12", "common practice")
         return LooseTenon(
-            named=self.named,
+            role=self.role,
             tenon_thickness=size.thickness,
             tenon_width=size.width,
             tenon_length=depths.length,

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Cut, CutKind, Surface
+from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Surface
 from joinlay.errors import BadInput
-from joinlay.joints.fits import depth_down, findings_at, judge_depth, label, refusals_at, refuse_nothing
+from joinlay.joints.fits import depth_down, findings_at, judge_depth, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.spans import inwards, whole
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, Span
+    from joinlay.boards import Board, Hand, JointRole, PartRole, Span
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
@@ -22,9 +22,9 @@ __all__ = ["Rabbet", "cut_rabbet", "design_rabbet"]
 
 @dataclass(frozen=True, slots=True)
 class Rabbet:
-    """A rabbet ``width`` wide, from the edge inwards, and ``depth`` deep, from the face. ``findings`` bear ``named`` as their place."""
+    """A rabbet ``width`` wide, from the edge inwards, and ``depth`` deep, from the face. ``findings`` bear the name of ``role`` as their place."""
 
-    named: str
+    role: JointRole | None
     width: Dimension
     depth: Dimension
     findings: tuple[Finding, ...]
@@ -37,7 +37,7 @@ def design_rabbet(
     shop: Shop,
     width: Dimension | None = None,
     depth: Dimension | None = None,
-    named: str = "",
+    role: JointRole | None = None,
 ) -> Rabbet:
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
@@ -50,10 +50,11 @@ def design_rabbet(
     wide = width if width is not None else (panel + allowance if allowance else panel)
     shares = (practice.ratio("least dado share"), practice.ratio("rabbet share"), practice.ratio("largest rabbet share"))
     deep = depth if depth is not None else depth_down(into * shares[1], shop.rule, into * shares[0])
+    named = name_of(role)
     with refusals_at(named):
         found = judge_depth("rabbet", deep, into, shares, "RA-1")
     return Rabbet(
-        named=named,
+        role=role,
         width=wide.named(label(named, "rabbet width"), "RA-1", "common practice"),
         depth=deep.named(label(named, "rabbet depth"), "RA-1", "common practice"),
         findings=findings_at(named, found),
@@ -64,16 +65,16 @@ def cut_rabbet(
     joint: Rabbet,
     board: Board,
     at: Surface,
-    mate: str,
+    mate: PartRole | None,
     *,
     face: Surface = Surface.FACE,
     run: Span | None = None,
-    place: str = "",
+    which: Hand | PartRole | None = None,
 ) -> Board:
     """The board with the rabbet in ``face``, along the edge or end ``at`` (RA-1).
 
     ``run`` says from where to where it runs, on the axis along that edge or end: all of it unless given. The cut is called
-    ``rabbet``, ``place`` before it. Raises BadInput where ``face`` is no face or ``at`` is one, or the rabbet lies outside the
+    ``rabbet``, ``which`` before it. Raises BadInput where ``face`` is no face or ``at`` is one, or the rabbet lies outside the
     wood.
     """
     if face.axis is not Axis.INTO or at.axis is Axis.INTO:
@@ -87,8 +88,6 @@ def cut_rabbet(
         along=along_it if other is Axis.ALONG else across_it,
         across=across_it if other is Axis.ALONG else along_it,
         into=inwards(board, face, NOTHING, joint.depth),
-        name=label(place, "rabbet"),
-        mate=mate,
-        joint=joint.named,
+        role=CutRole(CutUse.RABBET, mate, joint.role, which),
     )
     return board.with_cuts(cut)

@@ -91,7 +91,7 @@ def whole(wanted: PieceSpec, own_shop: Shop) -> Whole:
     piece = plan_piece(wanted, own_shop)
     drawers, meetings = [], list(piece.meetings)
     for slot in piece.slots:
-        drawer = plan_drawer(slot.name, slot.opening, slot.wish.make, slot.wish.shop, tenon=slot.wish.tenon)
+        drawer = plan_drawer(slot.drawer, slot.opening, slot.wish.make, slot.wish.shop, tenon=slot.wish.tenon)
         seated, found = seat_drawer(piece, slot, drawer)
         drawers.append(seated)
         meetings += [*found, *drawer_meetings(seated)]

@@ -7,11 +7,12 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface, Taper
+from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface, Taper
 from joinlay.checks.assembly import check_assembly, overlaps, solid_of, solids_of
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.lengths import NOTHING, dimension, mm
+from tests import by_hand
 from tests.assembly.pieces import shop, spec, whole
 
 DATUM = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
@@ -20,12 +21,12 @@ DATUM = Datum("inside face", "bottom edge", "front end", "outside face", "top ed
 def board(*cuts, tapers=(), place=None, name="board", round_edges=False):
     at = place or Place.at(mm(0), mm(0), mm(0), "+X", "+Y", "+Z")
     sizes = (dimension(mm(200)), dimension(mm(60)), dimension(mm(20)))
-    return Board(name, "part", "ply", *sizes, DATUM, cuts, tapers, at, round_edges)
+    return by_hand.board(name, "part", "ply", *sizes, DATUM, cuts, tapers=tapers, place=at, has_round_edges=round_edges)
 
 
 def cut(kind, surface, along, across, into, shape=Shape.SQUARE):
     a, b, c = (Span.of(mm(start), mm(stop)) for start, stop in (along, across, into))
-    return Cut(kind, surface, a, b, c, "cut", shape=shape)
+    return by_hand.cut(kind, surface, a, b, c, "cut", shape=shape)
 
 
 def volume(made):
@@ -63,7 +64,7 @@ def test_a_round_hole_is_round():
 def test_a_tenon_goes_into_its_mortise():
     mortised = board(cut(CutKind.MORTISE, Surface.FACE, (50, 74), (20, 26), (0, 20), Shape.ROUND_ENDS))
     at = Place.at(mm(50), mm(20), mm(0), "+Z", "+X", "+Y")
-    slip = Board(
+    slip = by_hand.board(
         "slip",
         "loose tenon",
         "strip",

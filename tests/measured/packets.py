@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.documents.job_file import job_in
@@ -71,7 +72,7 @@ def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width
     )
     planned = tuple(
         plan_drawer(
-            f"drawer {n}",
+            DrawerRole(n),
             Opening(size(width or wide, "opening width"), size(high, "opening height"), size(deep, "opening depth")),
             made,
             shop,

@@ -6,9 +6,10 @@ from itertools import permutations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Place, Span, Surface
+from joinlay.boards import Axis, CutKind, Datum, Place, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.lengths import ZERO, dimension, mm
+from tests import by_hand
 
 amounts = st.fractions(min_value=-900, max_value=900, max_denominator=64).map(mm)
 shares = st.fractions(min_value=-1, max_value=1, max_denominator=1000)
@@ -99,10 +100,10 @@ def spans(draw, low=-10, high=510):
 @given(sizes, sizes, sizes, spans(), spans(), spans(), st.sampled_from(list(Surface)))
 def test_a_cut_is_taken_exactly_when_it_lies_in_the_wood(length, width, thickness, along, across, into, surface):
     wood = dict(zip(Axis, (length, width, thickness), strict=True))
-    cut = Cut(CutKind.DADO, surface, along, across, into, "dado")
+    cut = by_hand.cut(CutKind.DADO, surface, along, across, into, "dado")
     inside = all(cut.span(axis).start.mm >= 0 and cut.span(axis).stop.mm <= wood[axis] for axis in Axis)
     long, wide, thick = (dimension(mm(size)) for size in (length, width, thickness))
-    plain = Board("board", "drawer side", "ash", long, wide, thick, DATUM)
+    plain = by_hand.board("board", "drawer side", "ash", long, wide, thick, DATUM)
     try:
         taken = plain.with_cuts(cut).cuts
     except BadInput:

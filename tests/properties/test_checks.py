@@ -7,7 +7,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold
 
-from joinlay.boards import CutKind, Shape, Surface
+from joinlay.boards import CutKind, DrawerRole, Shape, Surface
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.checks.assembly import solids_of
@@ -41,7 +41,7 @@ def makes(draw):
 
 def planned(make, shop, width=400, height=150, depth=400):
     try:
-        return plan_drawer("drawer 1", Opening(size(width), size(height), size(depth)), make, shop)
+        return plan_drawer(DrawerRole(1), Opening(size(width), size(height), size(depth)), make, shop)
     except Refused:
         assume(False)
         raise

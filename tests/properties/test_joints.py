@@ -9,7 +9,7 @@ from itertools import pairwise
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from joinlay.boards import Axis, Board, Datum, Surface
+from joinlay.boards import Axis, Datum, Surface
 from joinlay.errors import JoinlayError
 from joinlay.findings import Refused
 from joinlay.joints.dado import cut_dado, design_dado
@@ -20,6 +20,7 @@ from joinlay.joints.rabbet import design_rabbet
 from joinlay.lengths import NOTHING, Dimension, Graduation, Length, Unit, dimension, inches, mm
 from joinlay.shop import Practice, TenonStock, usual_shop
 from joinlay.shop.practice import LENGTH_RULES, RATIO_RULES
+from tests import by_hand
 
 CASES = settings(max_examples=80)
 SHOP = usual_shop(Unit.INCH)
@@ -93,14 +94,14 @@ def test_a_loose_tenon_keeps_its_rules(made):
 def test_both_boards_carry_the_same_mortises(made, backwards, rise):
     joint, asked = made
     long = asked["line"] + inches(3)
-    end_part = Board("rail", "rail", "wood", dimension(inches(40)), long, asked["end_thickness"], DATUM)
-    face_part = Board("stile", "stile", "wood", dimension(inches(40)), long, asked["face_thickness"], DATUM)
+    end_part = by_hand.board("rail", "rail", "wood", dimension(inches(40)), long, asked["end_thickness"], DATUM)
+    face_part = by_hand.board("stile", "stile", "wood", dimension(inches(40)), long, asked["face_thickness"], DATUM)
     offset = dimension(inches(Fraction(rise, 32)))
     start = long - offset if backwards else offset
     in_end = Seat(Surface.FAR_END, Axis.ACROSS, NOTHING, joint.from_reference_face)
     in_face = Seat(Surface.FACE, Axis.ACROSS, start, dimension(inches(20)), backwards=backwards)
-    ends = cut_mortises(joint, end_part, in_end, joint.depth_in_end, "stile", "mortise").cuts
-    faces = cut_mortises(joint, face_part, in_face, joint.depth_in_face, "rail", "mortise").cuts
+    ends = cut_mortises(joint, end_part, in_end, joint.depth_in_end, by_hand.part("stile")).cuts
+    faces = cut_mortises(joint, face_part, in_face, joint.depth_in_face, by_hand.part("rail")).cuts
     assert len(ends) == len(faces) == len(joint.centres)
     for one, other in zip(ends, faces, strict=True):
         assert one.across.centre == (start - other.across.centre if backwards else other.across.centre - start)
@@ -134,10 +135,10 @@ def test_a_tongue_fills_its_dado_but_for_what_is_stated(parts, fit):
     joint = design_locking_rabbet(side_thickness=side, end_thickness=end, cutter=cutter, practice=own, rule=SHOP.rule)
     inside = inches(16)
     side_board = cut_side(
-        joint, Board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), side, DATUM), Surface.END, ""
+        joint, by_hand.board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), side, DATUM), Surface.END, None
     )
-    back = Board("back", "back", "wood", inside + joint.end_part_addition, dimension(inches(4)), end, DATUM)
-    back = cut_end_part(joint, back, Surface.END, "")
+    back = by_hand.board("back", "back", "wood", inside + joint.end_part_addition, dimension(inches(4)), end, DATUM)
+    back = cut_end_part(joint, back, Surface.END, None)
     dado, rabbet = side_board.cuts[0], back.cuts[0]
     # Seen from above, with the side's inside face at 0 and its end at 0: the back's inner face lies the back's thickness from the end.
     tip = (back.length - inside) / 2
@@ -160,10 +161,10 @@ def test_a_half_blind_corner_closes(parts, fit):
     joint = design_half_blind(side_thickness=side, end_thickness=end, cutter=cutter, practice=own, rule=SHOP.rule, tongue=tongue)
     inside = inches(16)
     side_board = cut_side(
-        joint, Board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), side, DATUM), Surface.END, ""
+        joint, by_hand.board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), side, DATUM), Surface.END, None
     )
-    front = Board("front", "front", "wood", inside + joint.end_part_addition, dimension(inches(4)), end, DATUM)
-    front = cut_end_part(joint, front, Surface.END, "")
+    front = by_hand.board("front", "front", "wood", inside + joint.end_part_addition, dimension(inches(4)), end, DATUM)
+    front = cut_end_part(joint, front, Surface.END, None)
     dado, (slot, tip) = side_board.cuts[0], front.cuts
     # The side's end stands against the lip: its coordinate y lies at slot.into.stop - y into the front.
     assert front.thickness - slot.into.stop == joint.lip >= own.length("least lip")
@@ -189,7 +190,7 @@ def test_passes_cover_a_dado_and_no_more(into, panel):
     assert moves[-1] + joint.cutter == joint.width == panel
     assert all(mm(0) < after - before <= joint.cutter for before, after in pairwise(moves))
     board = cut_dado(
-        joint, Board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), into, DATUM), joint.width, ""
+        joint, by_hand.board("side", "side", "wood", dimension(inches(20)), dimension(inches(4)), into, DATUM), joint.width, None
     )
     assert board.cuts[0].along.size == panel
     assert into / 4 <= board.cuts[0].depth <= into / 2

@@ -10,13 +10,14 @@ from math import ceil, floor
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from joinlay.boards import Board, Cut, CutKind, Shape, Span, Surface
+from joinlay.boards import CutKind, Shape, Span, Surface
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import Unit, dimension, mm
 from joinlay.settings import Guide, ToolKind, settings_for
 from joinlay.settings.ordering import Step, best_order, cost_of
 from joinlay.shop import Cutter, MachineKind, Shop, usual_shop
+from tests import by_hand
 from tests.assembly.cutting import cells, climbs, grid_of, taken_by_settings
 from tests.unit.casework import drawers
 from tests.unit.settings.wood import ACROSS, LEFT, RIGHT, SIDE
@@ -51,7 +52,7 @@ def cuts(draw, length, width, thick, name):
     along, across = draw(stretches(length)), draw(stretches(width))
     if kind == "groove":
         low = draw(between(1, width - 8))
-        return Cut(
+        return by_hand.cut(
             CutKind.GROOVE,
             face,
             along,
@@ -62,7 +63,7 @@ def cuts(draw, length, width, thick, name):
         )
     if kind == "dado":
         near = draw(between(1, length - 30))
-        return Cut(
+        return by_hand.cut(
             CutKind.DADO,
             face,
             Span(millimetres(near), millimetres(near + draw(between(2, 25)))),
@@ -78,10 +79,10 @@ def cuts(draw, length, width, thick, name):
             if draw(st.booleans())
             else Span(millimetres(0), millimetres(long))
         )
-        return Cut(CutKind.RABBET, face, at, through_across, into, name, joint="corner")
+        return by_hand.cut(CutKind.RABBET, face, at, through_across, into, name, joint="corner")
     if kind == "edge rabbet":
         wide = draw(between(2, 15))
-        return Cut(
+        return by_hand.cut(
             CutKind.RABBET,
             face,
             draw(st.just(through_along) | st.just(along)),
@@ -92,7 +93,7 @@ def cuts(draw, length, width, thick, name):
     low = draw(between(2, thick / 2 - 1))
     thin = draw(between(2, thick / 2))
     if kind == "slot":
-        return Cut(
+        return by_hand.cut(
             CutKind.SLOT,
             Surface.END,
             Span(millimetres(0), millimetres(draw(between(3, 20)))),
@@ -102,7 +103,7 @@ def cuts(draw, length, width, thick, name):
             joint="corner",
         )
     if kind == "mortise":
-        return Cut(
+        return by_hand.cut(
             CutKind.MORTISE,
             Surface.END,
             Span(millimetres(0), millimetres(15)),
@@ -114,7 +115,9 @@ def cuts(draw, length, width, thick, name):
         )
     centre = draw(between(4, min(length, width) - 4))
     about = Span.about(millimetres(centre), millimetres(5))
-    return Cut(CutKind.HOLE, Surface.FACE, about, about, Span(millimetres(0), millimetres(thick)), name, shape=Shape.ROUND)
+    return by_hand.cut(
+        CutKind.HOLE, Surface.FACE, about, about, Span(millimetres(0), millimetres(thick)), name, shape=Shape.ROUND
+    )
 
 
 @st.composite
@@ -124,7 +127,7 @@ def boards(draw, number):
     place, datum = draw(st.sampled_from([(LEFT, SIDE), (RIGHT, SIDE), (None, ACROSS)]))
     made = [draw(cuts(length, width, thick, f"cut {n}")) for n in range(draw(st.integers(1, 4)))]
     long, wide, deep = map(millimetres, (length, width, thick))
-    return Board(f"board {number}", "part", "birch", long, wide, deep, datum, tuple(made), place=place)
+    return by_hand.board(f"board {number}", "part", "birch", long, wide, deep, datum, tuple(made), place=place)
 
 
 @st.composite

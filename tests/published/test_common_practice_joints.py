@@ -9,6 +9,7 @@ from joinlay.joints.groove import design_groove
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind, design_locking_rabbet
 from joinlay.joints.loose_tenon import KeepOut, Use, design_loose_tenon
 from joinlay.lengths import inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import board, shop, size, spans
 
 QUARTER = inches("1/4")
@@ -24,8 +25,8 @@ def test_a16_the_classic_half_blind_set():
     assert (joint.tongue_thickness, joint.tongue_length, joint.lip) == (QUARTER, QUARTER, QUARTER)
     assert (joint.dado_width, joint.dado_depth, joint.dado_offset) == (QUARTER, QUARTER, QUARTER)
     # The side is as much shorter than the drawer as the lip is thick: from the front's face to the drawer's back.
-    front = cut_end_part(joint, board("18", "4", "3/4"), Surface.END, "side")
-    side = cut_side(joint, board("19 3/4", "4", "1/2"), Surface.END, "front")
+    front = cut_end_part(joint, board("18", "4", "3/4"), Surface.END, by_hand.part("side"))
+    side = cut_side(joint, board("19 3/4", "4", "1/2"), Surface.END, by_hand.part("front"))
     lip = front.thickness - front.cut_named("slot").into.stop
     assert inches(20) - lip == side.length
     assert joint.end_part_addition == inches(1)
@@ -37,8 +38,8 @@ def test_a17_one_set_up_makes_everything_a_quarter():
     joint = design_locking_rabbet(
         side_thickness=size("1/2"), end_thickness=size("1/2"), cutter=size("1/4"), practice=owned.practice, rule=owned.rule
     )
-    side = cut_side(joint, board("18", "4", "1/2"), Surface.FAR_END, "back").cuts[0]
-    back = cut_end_part(joint, board("18", "4", "1/2"), Surface.END, "side").cuts[0]
+    side = cut_side(joint, board("18", "4", "1/2"), Surface.FAR_END, by_hand.part("back")).cuts[0]
+    back = cut_end_part(joint, board("18", "4", "1/2"), Surface.END, by_hand.part("side")).cuts[0]
     groove = design_groove(into=size("1/2"), panel=size("1/4"), shop=owned, offset=size("1/4"))
     assert joint.one_setup
     quarters = {

@@ -1,5 +1,6 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7 and A14 (figures seen in a copy)."""
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.bay import BankWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
@@ -47,7 +48,8 @@ def test_nail_cabinet_drawers_leave_an_eighth_in_all():
     openings = opening_heights(Equal(4), size("24 1/8"), names=["a", "b", "c", "d"], words="opening width")
     own = shop(side_clearance="1/64")
     (drawer,) = {
-        plan_drawer("drawer 1", Opening(wide, size(4), size(12)), drawer_make(), own).board("front").length for wide in openings
+        plan_drawer(DrawerRole(1), Opening(wide, size(4), size(12)), drawer_make(), own).board("front").length
+        for wide in openings
     }
     assert drawer == inches(6)
 
@@ -67,14 +69,14 @@ def test_filing_cabinet_drawers_have_a_sixteenth_of_play_each_way():
     # Compartment 5 1/2 by 3 1/2, drawer 5 7/16 by 3 7/16.
     own = shop(side_clearance="1/32", top_clearance="1/32", bottom_clearance_of_the_front="1/32")
     make = drawer_make(front=solid("1/2"), sides=solid("1/2"), back=solid("1/2"))
-    front = plan_drawer("drawer 1", Opening(size("5 1/2"), size("3 1/2"), size(12)), make, own).board("front")
+    front = plan_drawer(DrawerRole(1), Opening(size("5 1/2"), size("3 1/2"), size(12)), make, own).board("front")
     assert (front.length, front.width) == (inches("5 7/16"), inches("3 7/16"))
 
 
 def test_a_knob_is_in_the_middle_by_the_diagonals():
     own = shop()
     piece = plan_piece(spec(own, banks=(Bank(Equal(2), (DrawerWish(drawer_make(), own),) * 2),)), own)
-    fronts = [plan_drawer(slot.name, slot.opening, slot.wish.make, own).board("front") for slot in piece.slots]
+    fronts = [plan_drawer(slot.drawer, slot.opening, slot.wish.make, own).board("front") for slot in piece.slots]
     knobs = place_pulls(fronts, Pulls("walnut", size("1"), size("1"), size("3/8")), own)
     for front, knob in zip(fronts, knobs, strict=True):
         # On both diagonals at once: as far along as across, in their own measures.

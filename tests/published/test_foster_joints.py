@@ -8,6 +8,7 @@ from joinlay.boards import Surface
 from joinlay.joints.dado import cut_dado, design_dado
 from joinlay.joints.locking_rabbet import design_locking_rabbet
 from joinlay.lengths import dimension, inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import board, shop, size
 
 
@@ -17,7 +18,7 @@ def shelved(length, shelves):
     assert joint.findings == ()
     side = board(length, "12", "1/2")
     for n, offset in enumerate(shelves):
-        side = cut_dado(joint, side, dimension(inches(offset)), f"shelf {n}", place=f"shelf {n}")
+        side = cut_dado(joint, side, dimension(inches(offset)), by_hand.part(f"shelf {n}"), which=by_hand.part(f"shelf {n}"))
     return joint, side
 
 
@@ -54,7 +55,7 @@ def test_figure_195_the_filing_cabinets_compartments():
 def test_figure_195_dadoes_stop_short_of_the_front():
     """DA-4's source: the dado stops 1/2 before the edge that shows."""
     joint = design_dado(into=size("1/2"), panel=size("1/2"), shop=shop(), is_stopped=True)
-    cut = cut_dado(joint, board("24 1/2", "12", "1/2"), size("6"), "divider", show_edge=Surface.EDGE).cuts[0]
+    cut = cut_dado(joint, board("24 1/2", "12", "1/2"), size("6"), by_hand.part("divider"), show_edge=Surface.EDGE).cuts[0]
     assert (cut.across.start, cut.across.stop) == (inches("1/2"), inches(12))
 
 

@@ -5,10 +5,11 @@ The book cuts by hand; its sizes, set on machines, must come back as the setting
 
 import pytest
 
-from joinlay.boards import Cut, CutKind, Span, Surface
+from joinlay.boards import CutKind, Span, Surface
 from joinlay.lengths import Unit, inches
 from joinlay.settings import Measured, Role, settings_for
 from joinlay.shop import MachineKind, usual_shop
+from tests import by_hand
 from tests.assembly.cutting import cut_boxes, same_wood, taken_by_settings
 from tests.unit.settings.wood import ACROSS, board, dado, end_rabbet, inch, shop, span
 
@@ -36,7 +37,9 @@ def test_blind_mortise_and_tenon_group_ix_plate_1():
     for outside in (False, True):
         rail = end_rabbet(rail, "1 1/8", "5/16", outside=outside, name="outside cheek" if outside else "inside cheek")
     stile = board("20", "1 3/4", "1", name="stile")
-    mortise = Cut(CutKind.MORTISE, Surface.EDGE, span("4", "5 3/4"), span("0", "1 1/4"), span("5/16", "11/16"), "mortise", "rail")
+    mortise = by_hand.cut(
+        CutKind.MORTISE, Surface.EDGE, span("4", "5 3/4"), span("0", "1 1/4"), span("5/16", "11/16"), "mortise", "rail"
+    )
     cards = cut_on_cards([rail, stile.with_cuts(mortise)], long_cutters())
 
     cheeks = [card for card in cards if card.role is Role.STEP]
@@ -55,8 +58,8 @@ def test_haunched_mortise_and_groove_group_x_plate_39():
     stile = board("20", "2", "1", name="stile")
     middle = span("5/16", "11/16")
     length = inch("2") - inch("5/16") - inch("5/8")
-    groove = Cut(CutKind.GROOVE, Surface.EDGE, span("0", "20"), span("0", "5/16"), middle, "panel groove")
-    mortise = Cut(
+    groove = by_hand.cut(CutKind.GROOVE, Surface.EDGE, span("0", "20"), span("0", "5/16"), middle, "panel groove")
+    mortise = by_hand.cut(
         CutKind.MORTISE, Surface.EDGE, Span(inch("5/8"), inch("5/8") + length), span("0", "1 3/8"), middle, "mortise", "rail"
     )
     cards = cut_on_cards([stile.with_cuts(groove, mortise)], long_cutters())

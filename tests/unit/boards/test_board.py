@@ -2,9 +2,10 @@
 
 import pytest
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Place, Shape, Span, Surface, Taper
+from joinlay.boards import Axis, CutKind, Datum, Place, Shape, Span, Surface, Taper
 from joinlay.errors import BadInput
 from joinlay.lengths import ZERO, Dimension, dimension, mm, written
+from tests import by_hand
 
 SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
 
@@ -12,7 +13,7 @@ SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edg
 def a_board(length=400, width=100, thickness=12, **more):
     """A drawer side of these millimetres."""
     long, wide = written(mm(length), "length", "here"), written(mm(width), "width", "here")
-    return Board(
+    return by_hand.board(
         "drawer 1 left side", "drawer side", "birch", long, wide, written(mm(thickness), "thickness", "here"), SIDE, **more
     )
 
@@ -20,7 +21,7 @@ def a_board(length=400, width=100, thickness=12, **more):
 def a_cut(along=(0, 400), across=(10, 16), into=(0, 6), kind=CutKind.GROOVE, surface=Surface.FACE, **more):
     """A groove in the inside face, in millimetres."""
     run, over, deep = (Span.of(mm(start), mm(stop)) for start, stop in (along, across, into))
-    return Cut(kind, surface, run, over, deep, "bottom groove", **more)
+    return by_hand.cut(kind, surface, run, over, deep, "bottom groove", **more)
 
 
 def test_sizes_by_axis():

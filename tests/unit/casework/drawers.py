@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import DrawerMake, Opening
 from joinlay.lengths import Unit, read_length, written
@@ -42,7 +43,7 @@ def shop(unit: Unit = Unit.INCH, **lengths: str):
 def drawer(**changes):
     """The usual drawer: 18 3/8 x 4 5/16 x 20 in opening, 3/4 front, 1/2 sides."""
     return plan_drawer(
-        "drawer 1",
+        DrawerRole(1),
         changes.pop("opening", opening()),
         changes.pop("make", usual_make()),
         changes.pop("shop", shop()),

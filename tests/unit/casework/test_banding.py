@@ -2,13 +2,14 @@
 
 import pytest
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Span, Surface
+from joinlay.boards import Axis, CutKind, Datum, Span, Surface
 from joinlay.casework.banding import Banding, band_board, core_size
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.half_blind import cut_half_blind_end, design_half_blind
 from joinlay.lengths import Unit, dimension, inches, mm, written
 from joinlay.shop import usual_practice, usual_shop
+from tests import by_hand
 
 PRACTICE = usual_practice(Unit.INCH)
 DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -19,7 +20,7 @@ def inch(text):
 
 
 def front(*cuts):
-    return Board("drawer 1 front", "drawer front", "ply", inch("18"), inch("6"), inch("3/4"), DATUM, cuts)
+    return by_hand.board("drawer 1 front", "drawer front", "ply", inch("18"), inch("6"), inch("3/4"), DATUM, cuts)
 
 
 def test_ends_go_on_first_and_the_long_edges_lap_over_them():
@@ -60,7 +61,7 @@ def test_thin_banding_is_said_to_be_one_that_may_be_ignored():
 
 
 def test_a_cut_that_reaches_a_band_is_warned_of():
-    groove = Cut(
+    groove = by_hand.cut(
         CutKind.GROOVE,
         Surface.FACE,
         Span.of(mm(0), inches(18)),
@@ -74,7 +75,7 @@ def test_a_cut_that_reaches_a_band_is_warned_of():
 
 
 def test_a_cut_clear_of_the_bands_is_not():
-    groove = Cut(
+    groove = by_hand.cut(
         CutKind.GROOVE,
         Surface.FACE,
         Span.of(mm(9), inches(17)),
@@ -89,10 +90,10 @@ def half_blind_front():
     """A front with a slot in each end for a half-blind corner, its groove stopped short of them."""
     half = design_half_blind(
         side_thickness=inch("1/2"), end_thickness=inch("3/4"), cutter=inch("1/4"), practice=PRACTICE, rule=usual_shop(Unit.INCH).rule,
-        named="corner",
+        role=by_hand.joint_called("corner"),
     )  # fmt: skip
-    made = cut_half_blind_end(half, front(), Surface.END, "left side", place="left")
-    return cut_half_blind_end(half, made, Surface.FAR_END, "right side", place="right")
+    made = cut_half_blind_end(half, front(), Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
+    return cut_half_blind_end(half, made, Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right"))
 
 
 def test_a_slot_behind_a_lip_spoils_no_band():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.bay import BankWish, lay_out_bays
 from joinlay.casework.graduation import Arithmetic, Equal, OneByOne
 from joinlay.errors import BadInput
@@ -36,7 +37,7 @@ def test_floors_and_heights_fill_the_frame_to_the_top_rail():
 
 def test_drawers_are_numbered_on_from_bank_to_bank():
     left, right = bays("41 1/2", "30", BankWish(Equal(2)), BankWish(Equal(3), first=3))
-    assert left.names + right.names == ("drawer 1", "drawer 2", "drawer 3", "drawer 4", "drawer 5")
+    assert left.drawers + right.drawers == tuple(DrawerRole(n) for n in range(1, 6))
     assert (left.width, right.left, right.width) == (inches(18), inches("21 1/2"), inches(18))
     assert right.left.name == "bank 2 left of the openings"
 

@@ -92,7 +92,7 @@ def test_partitions_stand_behind_the_uprights():
     assert middle == inches(24).mm
     left, right = made.cavities
     assert left.right + partition.thickness == right.left
-    assert (left.right_wood, right.left_wood) == (partition.name, partition.name)
+    assert (left.right_wood, right.left_wood) == (partition.role, partition.role)
 
 
 def test_solid_sides_on_plywood_panels_are_noted():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackJoint, DrawerMake, Opening
 from joinlay.findings import Refused
@@ -30,7 +31,7 @@ def refusal_of(width=300, height=100, depth=350, **figures):
     own = shop.practice.but({name.replace("_", " "): size(value, name) for name, value in figures.items()})
     opening = Opening(size(width, "width"), size(height, "height"), size(depth, "depth"))
     with pytest.raises(Refused) as refused:
-        plan_drawer("drawer 1", opening, MAKE, type(shop)(shop.cutters, shop.tenons, shop.saw, shop.rule, own))
+        plan_drawer(DrawerRole(1), opening, MAKE, type(shop)(shop.cutters, shop.tenons, shop.saw, shop.rule, own))
     return refused.value.finding
 
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards import Axis, CutKind, DrawerRole, Surface
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
 from joinlay.checks.conditions import usual_conditions
@@ -168,7 +168,7 @@ def test_a_thin_bottom_makes_a_thin_groove():
 
 
 def test_plan_drawer_names_every_board_after_the_drawer():
-    made = plan_drawer("drawer 7", opening(), usual_make(), shop())
+    made = plan_drawer(DrawerRole(7), opening(), usual_make(), shop())
     assert all(board.name.startswith("drawer 7 ") for board in made.assembly.boards)
     assert len({board.name for board in made.assembly.boards}) == len(made.assembly.boards)
 

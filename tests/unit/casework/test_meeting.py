@@ -4,16 +4,17 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Board, Datum, Place, Surface
+from joinlay.boards import Datum, Place, Surface
 from joinlay.casework.meeting import Meeting, Side, measured, meeting, unmet
 from joinlay.errors import BadInput
 from joinlay.lengths import NOTHING, dimension, mm
+from tests import by_hand
 
 DATUM = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
 
 
 def board(name, place):
-    return Board(name, "part", "ply", dimension(mm(400)), dimension(mm(100)), dimension(mm(18)), DATUM, place=place)
+    return by_hand.board(name, "part", "ply", dimension(mm(400)), dimension(mm(100)), dimension(mm(18)), DATUM, place=place)
 
 
 def placed(x, *, lean=None, into="-X"):

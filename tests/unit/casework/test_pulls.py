@@ -5,12 +5,13 @@ from math import hypot
 
 import pytest
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface
 from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls, drill_holes, knob_blanks, place_pulls
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import Unit, inches, mm, written
 from joinlay.shop import usual_shop
+from tests import by_hand
 
 SHOP = usual_shop(Unit.INCH)
 DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -27,7 +28,9 @@ def bank(*heights, width="18"):
         z = z - inches(height) - inches(1)
         place = Place.at(mm(0), mm(19), z, "+X", "+Z", "-Y")
         made.append(
-            Board(f"drawer {n} front", "drawer front", "cherry", inch(width), inch(height), inch("3/4"), DATUM, place=place)
+            by_hand.board(
+                f"drawer {n} front", "drawer front", "cherry", inch(width), inch(height), inch("3/4"), DATUM, place=place
+            )
         )
     return made
 
@@ -113,7 +116,7 @@ def test_a_blind_hole_is_drilled_from_the_outside():
 def test_a_hole_that_meets_another_cut_or_is_too_deep_is_refused():
     (front,) = bank("1")
     up, deep = Span.of(inches("3/8"), inches("5/8")), Span.of(mm(0), inches("1/4"))
-    groove = Cut(CutKind.GROOVE, Surface.FACE, Span.of(mm(0), inches(18)), up, deep, "bottom groove")
+    groove = by_hand.cut(CutKind.GROOVE, Surface.FACE, Span.of(mm(0), inches(18)), up, deep, "bottom groove")
     with pytest.raises(Refused, match="would meet the bottom groove"):
         drill_holes(front.with_cuts(groove), place_pulls([front], pulls(diameter=inch("3/4")), SHOP))
     with pytest.raises(Refused, match="deep in a front"):
@@ -143,6 +146,6 @@ def test_what_is_no_pull_is_said(changed, said):
 
 
 def test_a_front_without_a_place_has_no_distance_from_the_eye():
-    alone = Board("drawer 1 front", "drawer front", "cherry", inch("18"), inch("6"), inch("3/4"), DATUM)
+    alone = by_hand.board("drawer 1 front", "drawer front", "cherry", inch("18"), inch("6"), inch("3/4"), DATUM)
     with pytest.raises(BadInput, match="no place"):
         place_pulls([alone], pulls(growth=ByEye(inch("60"), inch("40"))), SHOP)

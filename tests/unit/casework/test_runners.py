@@ -77,13 +77,13 @@ def test_the_lowest_bearer_is_packed_up_from_the_case_bottom():
 
 def test_level_with_the_rail_the_case_bottom_is_the_bearer():
     made = runners(frame=frame(bottom_rail="1 1/2"))
-    assert made.of["drawer 4"].bears_left == "case bottom"
+    assert made.of["drawer 4"].bears_left.name == "case bottom"
     assert not [board for board in made.assembly.boards if "drawer 4" in board.name and board.part in ("bearer", "packing")]
 
 
 def test_where_nothing_is_left_the_bearer_is_its_own_kicker():
     made = runners(runner=solid("15/16", "red maple"))
-    assert made.of["drawer 2"].kicks_left == "runners drawer 1 left bearer"
+    assert made.of["drawer 2"].kicks_left.name == "runners drawer 1 left bearer"
     assert made.of["drawer 2"].kicker_gap == inches("1/32") + inches("1/16")
 
 

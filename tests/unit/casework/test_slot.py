@@ -37,16 +37,16 @@ def test_what_lies_below_and_above_is_the_rail_or_the_case():
     first, *_, last = slots()
     assert (first.above, first.below) == (inches("3/4"), inches(1))
     assert (last.above, last.below) == (inches(1), inches("3/4"))
-    assert last.rails == ("face frame bottom rail", "face frame rail under drawer 3")
-    assert first.rails == ("face frame rail under drawer 1", "face frame top rail")
+    assert tuple(role.name for role in last.rails) == ("face frame bottom rail", "face frame rail under drawer 3")
+    assert tuple(role.name for role in first.rails) == ("face frame rail under drawer 1", "face frame top rail")
 
 
 def test_banks_have_guides_against_the_partition():
     wish = DrawerWish(drawer_make(), SHOP)
     left, right = slots(banks=(Bank(Equal(1), (wish,)),) * 2, width=size(48))
     assert left.guide_right == right.guide_left == (inches("1 1/2") - inches("3/4")) / 2
-    assert left.uprights == ("face frame left stile", "face frame mullion 1")
-    assert right.uprights == ("face frame mullion 1", "face frame right stile")
+    assert tuple(role.name for role in left.uprights) == ("face frame left stile", "face frame mullion 1")
+    assert tuple(role.name for role in right.uprights) == ("face frame mullion 1", "face frame right stile")
 
 
 @pytest.mark.parametrize(

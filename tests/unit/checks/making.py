@@ -2,13 +2,14 @@
 
 from dataclasses import replace
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Shape, Span, Surface
+from joinlay.boards import CutKind, Datum, Shape, Span, Surface
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, DrawerMake, FrontJoint, Opening
 from joinlay.checks import usual_conditions
 from joinlay.lengths import Unit, mm, written
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet, Solid
+from tests import by_hand
 
 SHOP = usual_shop(Unit.MM)
 CONDITIONS = usual_conditions()
@@ -51,16 +52,16 @@ def drawer(
         back_height=back_height,
         side_height=None if side_height is None else size(side_height),
     )
-    return plan_drawer(name, Opening(size(width), size(height), size(depth)), make, shop)
+    return plan_drawer(by_hand.drawer(name), Opening(size(width), size(height), size(depth)), make, shop)
 
 
 def board(*cuts, length=400, width=100, thickness=18, name="board"):
-    return Board(name, "part", "stock", size(length), size(width), size(thickness), DATUM, cuts)
+    return by_hand.board(name, "part", "stock", size(length), size(width), size(thickness), DATUM, cuts)
 
 
 def cut(kind, surface, along, across, into, name="cut", joint="", shape=Shape.SQUARE):
     run, over, deep = (Span.of(mm(start), mm(stop)) for start, stop in (along, across, into))
-    return Cut(kind, surface, run, over, deep, name, joint=joint, shape=shape)
+    return by_hand.cut(kind, surface, run, over, deep, name, joint=joint, shape=shape)
 
 
 def mortise(along, across, into=(0, 10), surface=Surface.FACE, name="mortise", joint=""):

@@ -5,13 +5,14 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Board, CutKind, Place, Shape, Surface
+from joinlay.boards import CutKind, Place, Shape, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.checks.case_seasons import check_case_seasons, check_slots
 from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, Length, mm
+from tests import by_hand
 from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, board, cut, drawer, sheet, shop_with, size, solid
 
 ASH, MAPLE, PLY = solid("ash", 20), solid("maple", 20, "sugar maple"), sheet("ply", 18)
@@ -20,7 +21,7 @@ STOCKS = {stock.name: stock for stock in (ASH, MAPLE, PLY)}
 
 def part(name, stock, width, of="case", kind=""):
     place = Place.at(ZERO, ZERO, ZERO, "+Z", "+Y", "+X")
-    return Board(f"{of} {name}", kind or f"{of} {name}", stock.name, size(800), size(width), size(18), DATUM, place=place)
+    return by_hand.board(f"{of} {name}", kind or f"{of} {name}", stock.name, size(800), size(width), size(18), DATUM, place=place)
 
 
 def case(sides=ASH, panels=ASH, back=PLY, depth=400):
@@ -28,7 +29,7 @@ def case(sides=ASH, panels=ASH, back=PLY, depth=400):
         part("left side", sides, depth, kind="case side"), part("right side", sides, depth, kind="case side"),
         part("bottom", panels, depth), part("top", panels, depth), part("back", back, 500),
     )  # fmt: skip
-    return (Assembly("case", boards),)
+    return (Assembly(Whole.CASE, boards),)
 
 
 def found(others, drawers=()):
@@ -109,7 +110,7 @@ def member(name, kind, wood, wide, at, *, upright):
     """A stick of the frame, 500 mm long, its lower left corner at ``at`` (X, Z)."""
     ways = ("+Z", "+X") if upright else ("+X", "+Z")
     place = Place.at(Length(Fraction(at[0])), ZERO, Length(Fraction(at[1])), *ways, "+Y")
-    return Board(f"face frame {name}", kind, wood.name, size(500), size(wide), size(20), DATUM, place=place)
+    return by_hand.board(f"face frame {name}", kind, wood.name, size(500), size(wide), size(20), DATUM, place=place)
 
 
 def frame(left=40, right=30, below=50, above=20, wood=ASH):
@@ -119,7 +120,7 @@ def frame(left=40, right=30, below=50, above=20, wood=ASH):
         member("bottom rail", "rail", wood, below, (0, -below), upright=False), member("rail", "rail", wood, above, (0, 150), upright=False),
         member("top rail", "rail", wood, 90, (0, 300), upright=False),
     )  # fmt: skip
-    return (Assembly("face frame", sticks),)
+    return (Assembly(Whole.FRAME, sticks),)
 
 
 def year(frame_around, made=None, stocks=None):

@@ -4,13 +4,14 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import CutKind, Shape, Surface
+from joinlay.boards import CutKind, DrawerRole, Shape, Surface
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.checks.clashes import check_clashes, stands_alone, wood_between
 from joinlay.findings import Harm
 from joinlay.joints.groove import cut_groove, design_groove
 from joinlay.lengths import ZERO, mm
+from tests import by_hand
 from tests.unit.checks.making import PLY, PRACTICE, SHOP, board, cut, drawer, groove, mortise, size
 
 
@@ -109,14 +110,16 @@ def test_the_worst_place_speaks_for_the_rest():
 @pytest.mark.parametrize("height", list(BackHeight))
 def test_a_planned_drawer_has_no_clash(front, back, height):
     make = DrawerMake(**PLY, front_joint=front, back_joint=back, back_height=height)
-    for made in plan_drawer("drawer 1", Opening(size(500), size(110), size(450)), make, SHOP).assembly.boards:
+    for made in plan_drawer(DrawerRole(1), Opening(size(500), size(110), size(450)), make, SHOP).assembly.boards:
         assert check_clashes(made, PRACTICE) == ()
 
 
 def test_a_second_groove_through_the_front_corner_of_a_planned_drawer_is_refused():
     front = drawer(height=110).board("front")
     hit = front.cut_named("left mortise 1").across.centre
-    through = design_groove(into=front.thickness, panel=size(6), shop=SHOP, offset=hit, named="drawer 1 divider groove")
-    (finding,) = check_clashes(cut_groove(through, front, mate="divider"), PRACTICE)
+    through = design_groove(
+        into=front.thickness, panel=size(6), shop=SHOP, offset=hit, role=by_hand.joint_called("drawer 1 divider groove")
+    )
+    (finding,) = check_clashes(cut_groove(through, front, mate=by_hand.part("divider")), PRACTICE)
     assert finding.harm is Harm.REFUSE
     assert finding.where == "drawer 1 front"

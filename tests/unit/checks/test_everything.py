@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from joinlay.boards import CutKind, Place, Surface
+from joinlay.boards import CutKind, Place, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.checks import find_everything
 from joinlay.checks.everything import check_board, check_drawer
@@ -12,6 +12,7 @@ from joinlay.checks.gathering import gathered
 from joinlay.checks.neighbours import Neighbours
 from joinlay.findings import Finding, Harm, note, warning
 from joinlay.lengths import ZERO, mm
+from tests import by_hand
 from tests.unit.checks.making import CONDITIONS, PLY, SHOP, board, cut, drawer, groove, mortise, size, solid
 from tests.unit.checks.test_tipping import STOCKS, block
 
@@ -80,8 +81,8 @@ def test_one_drawer_and_one_board_can_be_asked_alone():
 def placed(part, x, y, z, length, height, width):
     """A block ``length`` deep, ``height`` high and ``width`` wide, its lower left front corner at (x, y, z)."""
     made = board(length=length, width=height, thickness=width, name=part)
-    there = replace(made, part=part, place=Place.at(size(x), size(y), size(z), "+Y", "+Z", "+X"))
-    return Assembly("runners", (there,))
+    there = replace(made, role=by_hand.part(part, part), place=Place.at(size(x), size(y), size(z), "+Y", "+Z", "+X"))
+    return Assembly(Whole.RUNNERS, (there,))
 
 
 @pytest.mark.parametrize(("z", "gap"), [("149.2", ZERO), (150, mm("0.8")), (160, mm("10.8"))])

@@ -5,12 +5,13 @@ from math import sqrt
 
 import pytest
 
-from joinlay.boards import Board, Place
+from joinlay.boards import Place, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, width_stack
 from joinlay.checks.neighbours import Neighbours
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, Length, dimension, mm
+from tests import by_hand
 from tests.unit.checks.making import DATUM, SHOP, drawer, practice_with, sheet, shop_with, size
 
 
@@ -96,12 +97,12 @@ def beside(gap, hang="0.8"):
         ("guide", outer[0] - Fraction(gap) - 20, 20, 5), ("guide", outer[1] + Fraction(gap), 20, 5), ("kicker", outer[0], 20, top + Fraction(hang))
     ]  # fmt: skip
     boards = tuple(_strip(part, x, wide, z) for part, x, wide, z in boxes)
-    return made, Neighbours([Assembly("runners", boards)])
+    return made, Neighbours([Assembly(Whole.RUNNERS, boards)])
 
 
 def _strip(part, x, wide, z):
     place = Place.at(Length(Fraction(x)), mm(20), Length(Fraction(z)), "+Y", "+X", "+Z")
-    return Board(part, part, "stock", size(400), size(wide), size(15), DATUM, place=place)
+    return by_hand.board(part, part, "stock", size(400), size(wide), size(15), DATUM, place=place)
 
 
 def test_guides_and_kicker_are_judged_where_they_stand():

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.boards import Hand
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.seasons import check_seasons, room_to_swell, year_of
 from joinlay.findings import Harm
@@ -32,19 +33,20 @@ def test_a_year_is_two_moves_of_nothing_or_more():
 
 def test_parts_swell_up_to_the_top_of_the_opening():
     made = drawer(shop=shop_with(top_clearance="1.2"))
-    assert room_to_swell(made, "front", SHOP) == room_to_swell(made, "left side", SHOP) == mm("1.2")
+    assert room_to_swell(made, made.front, SHOP) == room_to_swell(made, made.side(Hand.LEFT), SHOP) == mm("1.2")
 
 
 def test_room_stays_the_same_wherever_the_drawer_stands():
     made = drawer(back_height=BackHeight.ON_BOTTOM)
     moved = made.moved(mm(100), mm(200), mm(300))
     for part in ("front", "left side", "back", "bottom"):
-        assert room_to_swell(made, part, SHOP) == room_to_swell(moved, part, SHOP)
+        assert room_to_swell(made, made.board(part), SHOP) == room_to_swell(moved, moved.board(part), SHOP)
 
 
 def test_a_bottom_has_the_gap_behind_the_drawer_or_its_groove():
-    assert room_to_swell(drawer(back_height=BackHeight.ON_BOTTOM), "bottom", SHOP) == mm(12)
-    assert room_to_swell(drawer(), "bottom", SHOP) == SHOP.practice.length("bottom panel clearance") / 2
+    stands, grooved = drawer(back_height=BackHeight.ON_BOTTOM), drawer()
+    assert room_to_swell(stands, stands.bottom, SHOP) == mm(12)
+    assert room_to_swell(grooved, grooved.bottom, SHOP) == SHOP.practice.length("bottom panel clearance") / 2
 
 
 def test_the_room_itself_is_enough():

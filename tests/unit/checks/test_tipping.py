@@ -5,13 +5,14 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Board, Place
+from joinlay.boards import Place, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.checks.conditions import Load, Stands
 from joinlay.checks.tipping import CHILD, Mass, PulledDrawer, Standing, check_tipping, standing
 from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, mm
+from tests import by_hand
 from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, drawer, sheet, size
 
 LIGHT = replace(CONDITIONS, load=Load(Fraction(0)))
@@ -19,11 +20,11 @@ LIGHT = replace(CONDITIONS, load=Load(Fraction(0)))
 
 def block(depth, thickness=18, height=900, width=600):
     """A case as one solid block: ``depth`` from front to back at the floor, its front at the frame's face."""
-    made = Board(
+    made = by_hand.board(
         "case", "case", "case stock", size(height), size(depth), size(width), DATUM,
         place=Place.at(ZERO, ZERO, ZERO, "+Z", "+Y", "+X"),
     )  # fmt: skip
-    return Assembly("case", (made,))
+    return Assembly(Whole.CASE, (made,))
 
 
 STOCKS = {"case stock": sheet("case stock", 18)}

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.cutlist.cutting_list import CuttingList, Row
 from joinlay.cutlist.fastenings import glued
@@ -11,6 +11,7 @@ from joinlay.jobs.plan import Plan
 from joinlay.lengths import GRADUATIONS, Unit, dimension, inches, mm, read_length, written
 from joinlay.shop import Saw, usual_shop
 from joinlay.stock import Sheet, Solid
+from tests import by_hand
 
 DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
 
@@ -28,20 +29,20 @@ def cherry(name: str = "cherry", nominal: str = "1", measured: str | None = "13/
 
 
 def board(name: str, length="20", width="4", stock="ply", thickness="1/2", part="drawer side", cuts=(), **more) -> Board:
-    return Board(name, part, stock, size(length), size(width), size(thickness), DATUM, cuts=tuple(cuts), **more)
+    return by_hand.board(name, part, stock, size(length), size(width), size(thickness), DATUM, cuts=tuple(cuts), **more)
 
 
 def groove(offset: str = "3/8", wide: str = "1/4", deep: str = "1/4", length: str = "20", start: str = "0") -> Cut:
     edge = size(offset)
     across, into = Span(edge, edge + size(wide)), Span.of(inches(0), size(deep))
-    return Cut(
+    return by_hand.cut(
         CutKind.GROOVE, Surface.FACE, Span.of(size(start), size(length)), across, into, "bottom groove", "bottom", "groove"
     )
 
 
 def mortise(at: str, across: str = "1", name: str = "mortise 1") -> Cut:
     along = Span.about(size(at), mm(6))
-    return Cut(CutKind.MORTISE, Surface.FACE, along, Span.about(size(across), mm(18)), Span.of(mm(0), mm(9)), name, "front", "front corner",
+    return by_hand.cut(CutKind.MORTISE, Surface.FACE, along, Span.about(size(across), mm(18)), Span.of(mm(0), mm(9)), name, "front", "front corner",
                Shape.ROUND_ENDS)  # fmt: skip
 
 
@@ -78,7 +79,7 @@ def make_plan(
     if practice is not None:
         shop = replace(shop, practice=shop.practice.but({name: dimension(figure) for name, figure in practice.items()}))
     rule = GRADUATIONS["1/32 in" if unit is Unit.INCH else "0.5 mm"]
-    others = (Assembly("piece", tuple(boards)),)
+    others = (Assembly(Whole.CASE, tuple(boards)),)
     return Plan(
         title="chest",
         file="chest.toml",

@@ -2,10 +2,11 @@
 
 from dataclasses import replace
 
-from joinlay.boards import Band, Surface, Taper
+from joinlay.boards import Band, CutKind, Surface, Taper
 from joinlay.cutlist.cutting_list import Grain, cutting_list, shape_key, stock_called
 from joinlay.jobs.on_hand import OnHand, Sawing
 from joinlay.lengths import NOTHING, inches
+from tests import by_hand
 from tests.unit.cutlist.bench import board, cherry, groove, left, make_plan, mortise, ply, right, row_of, size, tenon
 
 
@@ -127,7 +128,8 @@ def test_an_empty_plan_gives_an_empty_list():
 
 
 def test_same_wood_has_same_key_whatever_it_is_called():
-    one, other = board("drawer 1 back", cuts=[groove()]), board("drawer 2 back", cuts=[replace(groove(), name="other", mate="x")])
+    alike = replace(groove(), role=by_hand.cut_role(CutKind.GROOVE, "other", "x"))
+    one, other = board("drawer 1 back", cuts=[groove()]), board("drawer 2 back", cuts=[alike])
     assert shape_key(one) == shape_key(other)
 
 

@@ -12,6 +12,7 @@ from joinlay.cutlist.solid_wood import solid_needs
 from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand
 from joinlay.lengths import Unit, inches
 from joinlay.stock import Solid
+from tests import by_hand
 from tests.unit.casework.drawers import drawer
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
@@ -128,7 +129,7 @@ def test_cubic_metres_have_three_places():
 
 
 def knob(front, number, dot=None):
-    return Pull(front, number, *(size("1"),) * 5, None, size("1"), None if dot is None else size(dot))
+    return Pull(by_hand.part(front), number, *(size("1"),) * 5, None, size("1"), None if dot is None else size(dot))
 
 
 def test_knobs_and_their_dots_are_counted():

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 from pydantic import ValidationError
 
-from joinlay.boards import Board, Datum, Surface
+from joinlay.boards import Datum, Surface
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne
 from joinlay.casework.pulls import ByEye, ByStep
 from joinlay.errors import BadInput
@@ -16,6 +16,7 @@ from joinlay.jobs.tables.finish import BandingEntry, PullsEntry
 from joinlay.jobs.tables.given import Context
 from joinlay.lengths import Unit, dimension, inches
 from joinlay.shop import usual_shop
+from tests import by_hand
 from tests.assembly.pieces import ply, solid, whole
 
 STOCKS = {"cherry": solid("3/4"), "ply": ply("3/4"), "half": ply("1/2"), "thin": ply("1/4"), "maple": solid("3/4", "red maple")}
@@ -160,7 +161,7 @@ def test_pulls_that_do_not_fit_together_say_why(more, said):
 def test_banding_finds_its_edges_by_the_words_of_the_part():
     datum = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
     length, width, thickness = (dimension(inches(n)) for n in (18, 6, 1))
-    board = Board("drawer 1 front", "drawer front", "ply", length, width, thickness, datum)
+    board = by_hand.board("drawer 1 front", "drawer front", "ply", length, width, thickness, datum)
     text = 'part = "drawer front"\nstock = "cherry edging"\nthickness = "1/32"\n'
     assert part(BandingEntry, text + 'edges = ["top edge", "left end"]').banding_on(board).surfaces == (
         Surface.FAR_EDGE,

@@ -9,11 +9,13 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
 from joinlay.lengths import inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import board, f, said, shop, size, spans, way_out, with_cutters
 
 
 def designed(into="3/4", panel="23/32", owned=None, **given):
     asked = {name: size(text, name) if isinstance(text, str) and name != "named" else text for name, text in given.items()}
+    asked["role"] = by_hand.joint_called(asked.pop("named", ""))
     return design_dado(into=size(into, "side"), panel=size(panel, "shelf"), shop=owned or shop(), **asked)
 
 
@@ -103,14 +105,16 @@ def test_sizes_that_are_none(wrong):
 
 
 def test_a_through_dado_in_a_board():
-    side = cut_dado(designed(named="case"), board("30", "12", "3/4"), size("8"), "shelf", place="shelf")
+    side = cut_dado(
+        designed(named="case"), board("30", "12", "3/4"), size("8"), by_hand.part("shelf"), which=by_hand.part("shelf")
+    )
     (cut,) = side.cuts
     assert (cut.kind, cut.name, cut.mate, cut.joint, cut.surface) == (CutKind.DADO, "shelf dado", "shelf", "case", Surface.FACE)
     assert spans(cut) == ((8, f("8 23/32")), (0, 12), (0, f("1/4")))
 
 
 def test_a_dado_counts_from_the_far_end_and_in_the_far_face():
-    side = cut_dado(designed(), board("30", "12", "3/4"), size("1/2"), "", at=Surface.FAR_END, face=Surface.FAR_FACE)
+    side = cut_dado(designed(), board("30", "12", "3/4"), size("1/2"), None, at=Surface.FAR_END, face=Surface.FAR_FACE)
     assert spans(side.cuts[0]) == ((30 - f("1 7/32"), f("29 1/2")), (0, 12), (f("1/2"), f("3/4")))
 
 
@@ -118,32 +122,34 @@ def test_a_stopped_dado_and_its_notch():
     joint = designed(is_stopped=True)
     assert joint.margin == inches("1/2")
     assert [(found.rule, found.harm) for found in joint.findings] == [("DA-4", Harm.NOTE)]
-    near = cut_dado(joint, board("30", "12", "3/4"), size("8"), "shelf")
-    far = cut_dado(joint, board("30", "12", "3/4"), size("8"), "shelf", show_edge=Surface.FAR_EDGE)
+    near = cut_dado(joint, board("30", "12", "3/4"), size("8"), by_hand.part("shelf"))
+    far = cut_dado(joint, board("30", "12", "3/4"), size("8"), by_hand.part("shelf"), show_edge=Surface.FAR_EDGE)
     assert (spans(near.cuts[0])[1], spans(far.cuts[0])[1]) == ((f("1/2"), 12), (0, f("11 1/2")))
-    shelf = cut_notch(joint, board("20", "12", "23/32", "shelf"), Surface.END, "side", place="left front")
-    shelf = cut_notch(joint, shelf, Surface.FAR_END, "side", show_edge=Surface.FAR_EDGE)
+    shelf = cut_notch(
+        joint, board("20", "12", "23/32", "shelf"), Surface.END, by_hand.part("side"), which=by_hand.part("left front")
+    )
+    shelf = cut_notch(joint, shelf, Surface.FAR_END, by_hand.part("side"), show_edge=Surface.FAR_EDGE)
     assert [cut.name for cut in shelf.cuts] == ["left front notch", "notch"]
     assert spans(shelf.cuts[0]) == ((0, f("1/4")), (0, f("1/2")), (0, f("23/32")))
     assert spans(shelf.cuts[1]) == ((f("19 3/4"), 20), (f("11 1/2"), 12), (0, f("23/32")))
 
 
 def test_a_dado_may_be_told_where_to_run():
-    side = cut_dado(designed(is_stopped=True), board("30", "12", "3/4"), size("8"), "", across=Span(size("2"), size("3")))
+    side = cut_dado(designed(is_stopped=True), board("30", "12", "3/4"), size("8"), None, across=Span(size("2"), size("3")))
     assert spans(side.cuts[0])[1] == (2, 3)
 
 
 def test_a_through_dado_has_no_notch():
     with pytest.raises(BadInput, match="needs no notch"):
-        cut_notch(designed(), board("20", "12", "23/32"), Surface.END, "")
+        cut_notch(designed(), board("20", "12", "23/32"), Surface.END, None)
 
 
 @pytest.mark.parametrize("wrong", [{"at": Surface.EDGE}, {"face": Surface.EDGE}, {"show_edge": Surface.FACE}])
 def test_surfaces_of_the_wrong_kind(wrong):
     with pytest.raises(BadInput):
-        cut_dado(designed(), board("30", "12", "3/4"), size("8"), "", **wrong)
+        cut_dado(designed(), board("30", "12", "3/4"), size("8"), None, **wrong)
 
 
 def test_a_dado_past_the_end_of_the_board():
     with pytest.raises(BadInput, match="dado runs from"):
-        cut_dado(designed(), board("30", "12", "3/4"), size("29 1/2"), "")
+        cut_dado(designed(), board("30", "12", "3/4"), size("29 1/2"), None)

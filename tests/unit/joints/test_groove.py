@@ -9,12 +9,15 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.groove import cut_groove, design_groove
 from joinlay.lengths import Unit, inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import board, f, said, shop, size, spans, way_out, with_cutters
 
 
 def designed(into="1/2", panel="1/4", owned=None, named="", **given):
     asked = {name: size(text, name) for name, text in given.items()}
-    return design_groove(into=size(into, "side"), panel=size(panel, "bottom"), shop=owned or shop(), named=named, **asked)
+    return design_groove(
+        into=size(into, "side"), panel=size(panel, "bottom"), shop=owned or shop(), role=by_hand.joint_called(named), **asked
+    )
 
 
 def test_the_usual_groove():
@@ -100,7 +103,7 @@ def test_sizes_that_are_none(wrong):
 
 
 def test_a_through_groove():
-    (cut,) = cut_groove(designed(named="drawer 1"), board("18", "4", "1/2"), "bottom").cuts
+    (cut,) = cut_groove(designed(named="drawer 1"), board("18", "4", "1/2"), by_hand.part("bottom")).cuts
     assert (cut.kind, cut.name, cut.mate, cut.joint, cut.surface) == (
         CutKind.GROOVE,
         "groove",
@@ -113,17 +116,19 @@ def test_a_through_groove():
 
 def test_a_groove_stopped_at_both_ends_at_its_own_height():
     front = board("18", "4", "3/4", "front")
-    (cut,) = cut_groove(designed(), front, "", offset=size("11/32"), start=size("1/4"), stop=size("3/8"), place="bottom").cuts
+    (cut,) = cut_groove(
+        designed(), front, None, offset=size("11/32"), start=size("1/4"), stop=size("3/8"), which=by_hand.part("bottom")
+    ).cuts
     assert cut.name == "bottom groove"
     assert spans(cut) == ((f("1/4"), f("17 5/8")), (f("11/32"), f("19/32")), (0, f("1/4")))
 
 
 def test_a_groove_in_the_far_face_along_the_far_edge():
-    (cut,) = cut_groove(designed(), board("18", "4", "1/2"), "", face=Surface.FAR_FACE, edge=Surface.FAR_EDGE).cuts
+    (cut,) = cut_groove(designed(), board("18", "4", "1/2"), None, face=Surface.FAR_FACE, edge=Surface.FAR_EDGE).cuts
     assert spans(cut) == ((0, 18), (f("3 3/8"), f("3 5/8")), (f("1/4"), f("1/2")))
 
 
 @pytest.mark.parametrize("wrong", [{"face": Surface.END}, {"edge": Surface.END}])
 def test_surfaces_of_the_wrong_kind(wrong):
     with pytest.raises(BadInput, match="a groove lies in a face"):
-        cut_groove(designed(), board("18", "4", "1/2"), "", **wrong)
+        cut_groove(designed(), board("18", "4", "1/2"), None, **wrong)

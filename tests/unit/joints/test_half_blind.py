@@ -9,6 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
 from joinlay.lengths import NOTHING, inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import board, f, number, said, shop, size, spans, way_out
 
 
@@ -20,7 +21,7 @@ def designed(side="1/2", end="3/4", cutter="1/4", owned=None, named="", **given)
         cutter=size(cutter, "cutter"),
         practice=owned.practice,
         rule=owned.rule,
-        named=named,
+        role=by_hand.joint_called(named),
         **{name: size(text, name) for name, text in given.items()},
     )
 
@@ -121,8 +122,8 @@ def test_sizes_that_are_none(wrong):
 def test_the_front_gets_a_slot_and_a_shorter_tongue_at_either_end():
     joint = designed(tip_gap="1/64", named="drawer 1 front corner")
     front = board("18", "4", "3/4", "front")
-    front = cut_end_part(joint, front, Surface.END, "left side", place="left")
-    front = cut_end_part(joint, front, Surface.FAR_END, "right side", place="right")
+    front = cut_end_part(joint, front, Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
+    front = cut_end_part(joint, front, Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right"))
     slot, tip, far_slot, far_tip = front.cuts
     assert [cut.name for cut in front.cuts] == ["left slot", "left tongue end", "right slot", "right tongue end"]
     assert (slot.kind, slot.surface, tip.kind, tip.surface) == (CutKind.SLOT, Surface.END, CutKind.RABBET, Surface.FACE)
@@ -134,10 +135,10 @@ def test_the_front_gets_a_slot_and_a_shorter_tongue_at_either_end():
 
 
 def test_the_side_gets_its_dado():
-    side = cut_side(designed(), board("18", "4", "1/2"), Surface.END, "front", place="front")
+    side = cut_side(designed(), board("18", "4", "1/2"), Surface.END, by_hand.part("front"), which=by_hand.part("front"))
     assert spans(side.cuts[0]) == ((f("1/4"), f("1/2")), (0, 4), (0, f("1/4")))
 
 
 def test_the_slot_may_stop_where_a_lower_side_ends():
-    front = cut_end_part(designed(), board("18", "4", "3/4"), Surface.END, "", across=Span(NOTHING, size("3 1/2")))
+    front = cut_end_part(designed(), board("18", "4", "3/4"), Surface.END, None, across=Span(NOTHING, size("3 1/2")))
     assert [spans(cut)[1] for cut in front.cuts] == [(0, f("3 1/2"))] * 2

@@ -9,6 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_locking_rabbet
 from joinlay.lengths import NOTHING, Unit, inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import INCH, board, f, number, said, shop, size, spans, way_out
 
 
@@ -20,7 +21,7 @@ def designed(side="1/2", end="1/2", cutter="1/4", owned=None, named="", **given)
         cutter=size(cutter, "cutter"),
         practice=owned.practice,
         rule=owned.rule,
-        named=named,
+        role=by_hand.joint_called(named),
         **{name: size(text, name) for name, text in given.items()},
     )
 
@@ -177,8 +178,8 @@ def test_a_fit_leaves_a_tongue(fit):
 
 def test_the_side_gets_a_dado_near_either_end():
     joint = designed(named="drawer 1 back corner")
-    side = cut_side(joint, board("18", "4", "1/2"), Surface.FAR_END, "back", place="back")
-    side = cut_side(joint, side, Surface.END, "front")
+    side = cut_side(joint, board("18", "4", "1/2"), Surface.FAR_END, by_hand.part("back"), which=by_hand.part("back"))
+    side = cut_side(joint, side, Surface.END, by_hand.part("front"))
     far, near = side.cuts
     assert (far.kind, far.name, far.mate, far.joint, far.surface) == (
         CutKind.DADO, "back dado", "back", "drawer 1 back corner", Surface.FACE,
@@ -190,8 +191,10 @@ def test_the_side_gets_a_dado_near_either_end():
 
 def test_the_end_part_gets_a_rabbet_in_its_outer_face():
     joint = designed(tip_gap="1/64")
-    back = cut_end_part(joint, board("17", "4", "1/2", "back"), Surface.FAR_END, "right side", place="right")
-    back = cut_end_part(joint, back, Surface.END, "left side", place="left")
+    back = cut_end_part(
+        joint, board("17", "4", "1/2", "back"), Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right")
+    )
+    back = cut_end_part(joint, back, Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
     right, left = back.cuts
     assert (right.kind, right.name, right.surface) == (CutKind.RABBET, "right rabbet", Surface.FAR_FACE)
     assert spans(left) == ((0, f("15/64")), (0, 4), (f("1/4"), f("1/2")))
@@ -201,15 +204,15 @@ def test_the_end_part_gets_a_rabbet_in_its_outer_face():
 def test_both_may_stop_short_of_the_full_width():
     low = Span(NOTHING, size("3"))
     joint = designed()
-    assert spans(cut_side(joint, board("18", "4", "1/2"), Surface.END, "", across=low).cuts[0])[1] == (0, 3)
-    assert spans(cut_end_part(joint, board("17", "4", "1/2"), Surface.END, "", across=low).cuts[0])[1] == (0, 3)
+    assert spans(cut_side(joint, board("18", "4", "1/2"), Surface.END, None, across=low).cuts[0])[1] == (0, 3)
+    assert spans(cut_end_part(joint, board("17", "4", "1/2"), Surface.END, None, across=low).cuts[0])[1] == (0, 3)
 
 
 @pytest.mark.parametrize("surface", [Surface.FACE, Surface.EDGE, Surface.FAR_EDGE])
 def test_it_lies_at_an_end(surface):
     for cut in (cut_side, cut_end_part):
         with pytest.raises(BadInput, match="give END or FAR_END"):
-            cut(designed(), board("18", "4", "1/2"), surface, "")
+            cut(designed(), board("18", "4", "1/2"), surface, None)
 
 
 def test_the_working_names_its_numbers():

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.boards import Axis, Cut, CutKind, Shape, Span, Surface
+from joinlay.boards import Axis, CutKind, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon, keep_outs_on
 from joinlay.lengths import NOTHING, Unit, inches, mm
+from tests import by_hand
 from tests.unit.joints.wood import INCH, board, f, keep_out, number, said, shop, size, spans, tenon, way_out, with_tenons
 
 
@@ -21,7 +22,8 @@ def designed(**changed):
         "use": Use.DRAWER,
         "named": "drawer 1 left front corner",
     }
-    return design_loose_tenon(**{**asked, **changed})
+    asked |= changed
+    return design_loose_tenon(role=by_hand.joint_called(asked.pop("named")), **asked)
 
 
 def test_a_drawer_corner():
@@ -143,18 +145,17 @@ def test_mortises_in_an_end_and_in_a_face():
         board("18", "4 1/4", "1/2"),
         Seat(Surface.END, Axis.ACROSS, NOTHING, joint.from_reference_face),
         joint.depth_in_end,
-        "front",
-        "mortise",
+        by_hand.part("front"),
     )
     front = board("18", "4 5/16", "3/4", "front")
     seat = Seat(Surface.FACE, Axis.ACROSS, size("1/32"), front.length - joint.from_reference_face)
-    front = cut_mortises(joint, front, seat, joint.depth_in_face, "side", "right mortise")
+    front = cut_mortises(joint, front, seat, joint.depth_in_face, by_hand.part("side"), by_hand.hand("right"))
     assert [cut.name for cut in side.cuts] == ["mortise 1", "mortise 2", "mortise 3"]
     assert [cut.name for cut in front.cuts] == ["right mortise 1", "right mortise 2", "right mortise 3"]
     for n, (in_side, in_front) in enumerate(zip(side.cuts, front.cuts, strict=True)):
         assert in_side.kind is in_front.kind is CutKind.MORTISE
         assert in_side.shape is Shape.ROUND_ENDS
-        assert in_side.joint == in_front.joint == joint.named
+        assert in_side.joint == in_front.joint == joint.role.name
         assert (in_side.along.start, in_side.along.stop) == (mm(0), inches("5/8"))
         assert (in_front.into.start, in_front.into.stop) == (mm(0), inches("9/16"))
         assert in_side.across.centre == joint.centres[n]
@@ -167,7 +168,7 @@ def test_mortises_in_an_end_and_in_a_face():
 def test_mortises_run_backwards_and_into_far_surfaces():
     joint = designed()
     seat = Seat(Surface.FAR_END, Axis.ACROSS, size("4 1/4"), joint.from_reference_face, backwards=True)
-    cut = cut_mortises(joint, board("18", "4 1/4", "1/2"), seat, joint.depth_in_end, "back", "mortise").cuts[0]
+    cut = cut_mortises(joint, board("18", "4 1/4", "1/2"), seat, joint.depth_in_end, by_hand.part("back")).cuts[0]
     assert (cut.along.start, cut.along.stop) == (inches("17 3/8"), inches(18))
     assert cut.across.stop == inches("4 1/4") - inches("5/16")
 
@@ -185,14 +186,13 @@ def test_mortises_outside_the_wood_are_refused():
             board("18", "3", "1/2"),
             Seat(Surface.END, Axis.ACROSS, NOTHING, size("1/4")),
             joint.depth_in_end,
-            "",
-            "mortise",
+            None,
         )
 
 
 def grooved(face):
     into = (NOTHING, size("1/4")) if face is Surface.FACE else (size("1/4"), size("1/2"))
-    groove = Cut(CutKind.GROOVE, face, Span.of(mm(0), inches(18)), Span(size("3/8"), size("5/8")), Span(*into), "groove")
+    groove = by_hand.cut(CutKind.GROOVE, face, Span.of(mm(0), inches(18)), Span(size("3/8"), size("5/8")), Span(*into), "groove")
     return board("18", "4 1/4", "1/2").with_cuts(groove)
 
 
@@ -213,7 +213,7 @@ def test_a_groove_on_the_far_face_is_none_where_wood_enough_lies_between():
 
 
 def test_a_cut_elsewhere_along_the_board_is_none():
-    elsewhere = Cut(
+    elsewhere = by_hand.cut(
         CutKind.DADO, Surface.FACE, Span(size("5"), size("6")), Span(size("1"), size("2")), Span.of(mm(0), mm(6)), "dado"
     )
     holed = board("18", "4 1/4", "1/2").with_cuts(elsewhere)
@@ -238,7 +238,12 @@ def test_a_ready_made_tenon_needs_its_own_width():
     assert (joint.tenon_width, joint.tenon_length) == (mm(20), mm(30))
     assert spans(
         cut_mortises(
-            joint, board("9", "4 1/4", "3/4"), Seat(Surface.END, Axis.ACROSS, NOTHING, size("3/8")), joint.depth_in_end, "", "m"
+            joint,
+            board("9", "4 1/4", "3/4"),
+            Seat(Surface.END, Axis.ACROSS, NOTHING, size("3/8")),
+            joint.depth_in_end,
+            None,
+            by_hand.part("m"),
         ).cuts[0]
     )[1][0] == f("5/16")
     assert joint.tenon_width.expression(INCH.text).startswith("size")

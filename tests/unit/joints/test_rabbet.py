@@ -9,12 +9,15 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
 from joinlay.lengths import inches
+from tests import by_hand
 from tests.unit.joints.wood import board, f, shop, size, spans, way_out
 
 
 def designed(into="3/4", panel="1/4", owned=None, named="", **given):
     asked = {name: size(text, name) for name, text in given.items()}
-    return design_rabbet(into=size(into, "side"), panel=size(panel, "back"), shop=owned or shop(), named=named, **asked)
+    return design_rabbet(
+        into=size(into, "side"), panel=size(panel, "back"), shop=owned or shop(), role=by_hand.joint_called(named), **asked
+    )
 
 
 def test_as_wide_as_the_back_and_a_thirty_second_half_as_deep_as_the_side():
@@ -65,18 +68,20 @@ def test_sizes_that_are_none(wrong):
     ],
 )
 def test_along_any_edge_or_end(at, where):
-    (cut,) = cut_rabbet(designed(named="case"), board("30", "12", "3/4"), at, "back", place="back").cuts
+    (cut,) = cut_rabbet(
+        designed(named="case"), board("30", "12", "3/4"), at, by_hand.part("back"), which=by_hand.part("back")
+    ).cuts
     assert (cut.kind, cut.name, cut.mate, cut.joint) == (CutKind.RABBET, "back rabbet", "back", "case")
     assert spans(cut) == (*where, (0, f("3/8")))
 
 
 def test_in_the_far_face_for_part_of_its_length():
     run = Span(size("1"), size("29"))
-    (cut,) = cut_rabbet(designed(), board("30", "12", "3/4"), Surface.EDGE, "", face=Surface.FAR_FACE, run=run).cuts
+    (cut,) = cut_rabbet(designed(), board("30", "12", "3/4"), Surface.EDGE, None, face=Surface.FAR_FACE, run=run).cuts
     assert spans(cut) == ((1, 29), (0, f("9/32")), (f("3/8"), f("3/4")))
 
 
 @pytest.mark.parametrize("wrong", [{"at": Surface.FACE}, {"at": Surface.EDGE, "face": Surface.END}])
 def test_surfaces_of_the_wrong_kind(wrong):
     with pytest.raises(BadInput, match="a rabbet lies in a face"):
-        cut_rabbet(designed(), board("30", "12", "3/4"), mate="", **wrong)
+        cut_rabbet(designed(), board("30", "12", "3/4"), mate=None, **wrong)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from joinlay.boards import Board, Datum
+from joinlay.boards import Datum
 from joinlay.joints.spacing import KeepOut
 from joinlay.lengths import GRADUATIONS, Length, Unit, dimension, read_length, written
 from joinlay.shop import Cutter, TenonStock, usual_shop
+from tests import by_hand
 
 INCH = GRADUATIONS["1/32 in"]
 DATUM = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
@@ -48,7 +49,7 @@ def keep_out(start, stop, name="groove"):
 
 def board(length, width, thickness, name="side"):
     """A board with nothing cut out of it."""
-    return Board(name, "drawer side", "half", dimension(size(length)), size(width), size(thickness), DATUM)
+    return by_hand.board(name, "drawer side", "half", dimension(size(length)), size(width), size(thickness), DATUM)
 
 
 def said(finding):

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Band, Surface
+from joinlay.boards import Band, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
@@ -20,6 +20,7 @@ from joinlay.settings import Guide, settings_for
 from joinlay.settings.fit_wording import correction_pairs
 from joinlay.settings.wording import cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
+from tests import by_hand
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.settings.wood import (
@@ -63,7 +64,7 @@ def the_card(of, tools=SHOP):
 
 def plan_of(boards, tools=SHOP):
     """A plan of nothing but these boards."""
-    parts = (Assembly("parts", tuple(boards)),)
+    parts = (Assembly(Whole.CASE, tuple(boards)),)
     return Plan("Chest", "chest.toml", tools.rule.unit, tools.rule, tools, {}, (), parts, (), "a4")
 
 
@@ -289,7 +290,7 @@ def test_the_order_of_the_cards_says_which_way_under_each_machine():
 
 
 def board_named(of, name):
-    return replace(of, name=name)
+    return by_hand.called(of, name)
 
 
 def test_every_sheet_has_its_printer_and_no_figure_to_measure_by():

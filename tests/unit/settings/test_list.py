@@ -7,6 +7,7 @@ from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, ZERO, Unit, inches
 from joinlay.settings import Change, Measured, Role, Value, settings_for
 from joinlay.shop import usual_shop
+from tests import by_hand
 from tests.unit.settings.wood import (
     ACROSS,
     LEFT,
@@ -93,8 +94,8 @@ def test_what_would_make_it_one_set_up_is_said():
 
 
 def test_several_joints_of_one_set_up_are_told_together():
-    two = [*quarter_inch_drawer(), *(replace(each, name=f"other {each.name}") for each in quarter_inch_drawer())]
-    two = [replace(each, cuts=tuple(replace(cut, joint=f"{each.name[:5]} corner") for cut in each.cuts)) for each in two]
+    two = [*quarter_inch_drawer(), *(by_hand.called(each, f"other {each.name}") for each in quarter_inch_drawer())]
+    two = [replace(each, cuts=tuple(by_hand.of_joint(cut, f"{each.name[:5]} corner") for cut in each.cuts)) for each in two]
     found = settings_for(two, usual_shop(Unit.INCH))
     assert len(found.settings) == 2
     assert found.naive_set_ups == 1
@@ -127,7 +128,7 @@ def test_a_groove_that_is_not_crossed_may_come_when_it_suits():
 def test_set_ups_count_every_fence_and_height():
     found = settings_for([groove(board("18", "5", "1/2"), "3/8", "9/32", "5/16")], usual_shop(Unit.INCH))
     assert found.set_ups == 4  # two fences, two heights at each
-    three = [replace(board("18", "5", "1/2"), name=f"side {n}") for n in range(3)]
+    three = [by_hand.called(board("18", "5", "1/2"), f"side {n}") for n in range(3)]
     three = [groove(each, "3/8", "9/32", "1/4") for each in three]
     found = settings_for(three, usual_shop(Unit.INCH))
     assert (found.set_ups, found.naive_set_ups) == (2, 6)

@@ -2,13 +2,14 @@
 
 import pytest
 
-from joinlay.boards import Cut, CutKind, Shape, Span, Surface
+from joinlay.boards import CutKind, Shape, Span, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, Unit, inches, mm
 from joinlay.settings import Caution, Guide, Role, ToolKind, settings_for
 from joinlay.settings.feed_wording import feed_sentence
 from joinlay.settings.fit_wording import correction_words
 from joinlay.shop import HandRouter, MachineKind, usual_shop
+from tests import by_hand
 from tests.unit.settings.wood import (
     ACROSS,
     board,
@@ -254,7 +255,9 @@ def test_without_the_mortise_cutter_a_router_and_else_a_refusal():
 def test_a_face_mortise_far_from_its_end_is_cut_to_a_line():
     def mortised(near):
         along = Span(inch(near), inch(near) + metric(6))
-        cut = Cut(CutKind.MORTISE, Surface.FACE, along, span("1", "2"), span("0", "1/2"), "mortise", shape=Shape.ROUND_ENDS)
+        cut = by_hand.cut(
+            CutKind.MORTISE, Surface.FACE, along, span("1", "2"), span("0", "1/2"), "mortise", shape=Shape.ROUND_ENDS
+        )
         return board("18", "5", "3/4").with_cuts(cut)
 
     assert the_card(mortised("1/2")).guide is Guide.FENCE
@@ -273,7 +276,7 @@ def test_holes_are_drilled_from_edge_and_end():
 
 def test_a_notch_is_sawn_by_hand():
     shelf = board("20", "10", "1/2", datum=ACROSS)
-    notch = Cut(CutKind.SLOT, Surface.FAR_EDGE, span("0", "1/4"), span("9 1/2", "10"), span("0", "1/2"), "left notch")
+    notch = by_hand.cut(CutKind.SLOT, Surface.FAR_EDGE, span("0", "1/4"), span("9 1/2", "10"), span("0", "1/2"), "left notch")
     card = the_card(shelf.with_cuts(notch))
     assert (card.machine, card.guide, card.cautions) == (MachineKind.BENCH, Guide.GAUGED_LINE, ())
     assert [(reading.value.value, reading.exact) for reading in card.readings] == [
@@ -284,7 +287,7 @@ def test_a_notch_is_sawn_by_hand():
 
 def test_a_hidden_cut_is_refused():
     side = board("18", "5", "1/2")
-    buried = Cut(CutKind.GROOVE, Surface.FACE, span("0", "18"), span("1", "2"), span("1/8", "1/4"), "groove")
+    buried = by_hand.cut(CutKind.GROOVE, Surface.FACE, span("0", "18"), span("1", "2"), span("1/8", "1/4"), "groove")
     assert the_refusal(side.with_cuts(buried), usual_shop(Unit.INCH)).kind == "hidden cut"
 
 

@@ -22,6 +22,7 @@ from joinlay.settings.wording import (
     touch_words,
 )
 from joinlay.shop import MachineKind, usual_shop
+from tests import by_hand
 from tests.unit.settings.wood import (
     ACROSS,
     RIGHT,
@@ -177,7 +178,7 @@ def test_cuts_are_named_once_without_hand_or_number():
 
 def test_a_card_is_named_by_all_it_serves():
     side, back = board("18", "5", "1/2", name="left side"), board("16", "5", "1/2", name="back", part="drawer back", datum=ACROSS)
-    grooves = [groove(each, "3/8", "1/4", "1/4") for each in (side, replace(side, name="right side"), back)]
+    grooves = [groove(each, "3/8", "1/4", "1/4") for each in (side, by_hand.called(side, "right side"), back)]
     (card,) = settings_for(grooves, usual_shop(Unit.INCH)).settings
     assert cut_words(card) == "groove in drawer sides and back"
     dadoes = dado(dado(side, "1", "1/4", "1/4", name="front dado"), "1", "1/4", "1/4", far=True, name="back dado")

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface
 from joinlay.lengths import GRADUATIONS, ZERO, Unit, dimension, mm, read_length, written
 from joinlay.shop import Cutter, Machines, TableSaw, usual_shop
+from tests import by_hand
 
 SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
 ACROSS = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -31,7 +32,7 @@ def metric(number):
 
 
 def board(length, width, thickness, *, name="left side", part="drawer side", datum=SIDE, place=None, make=inch):
-    return Board(name, part, "birch", make(length), make(width), make(thickness), datum, place=place)
+    return by_hand.board(name, part, "birch", make(length), make(width), make(thickness), datum, place=place)
 
 
 def span(start, stop, make=inch):
@@ -43,14 +44,16 @@ def groove(of, low, width, depth, *, start="0", stop=None, make=inch, name="groo
     run = Span(make(start), of.length if stop is None else make(stop))
     deep = span("0", depth, make) if surface is Surface.FACE else Span(of.thickness - make(depth), of.thickness)
     over = Span(make(low), make(low) + make(width))
-    return of.with_cuts(Cut(CutKind.GROOVE, surface, run, over, deep, name, "bottom", joint))
+    return of.with_cuts(by_hand.cut(CutKind.GROOVE, surface, run, over, deep, name, "bottom", joint))
 
 
 def dado(of, near, width, depth, *, far=False, stop=None, make=inch, name="dado", joint="corner"):
     """Across the inside face, ``near`` from the front end, or from the back end where ``far``."""
     low = of.length - make(near) - make(width) if far else make(near)
     across = Span(make("0"), of.width if stop is None else make(stop))
-    cut = Cut(CutKind.DADO, Surface.FACE, Span(low, low + make(width)), across, span("0", depth, make), name, "back", joint)
+    cut = by_hand.cut(
+        CutKind.DADO, Surface.FACE, Span(low, low + make(width)), across, span("0", depth, make), name, "back", joint
+    )
     return of.with_cuts(cut)
 
 
@@ -59,7 +62,7 @@ def end_rabbet(of, long, deep, *, far=False, outside=True, make=inch, name="rabb
     along = Span(of.length - make(long), of.length) if far else span("0", long, make)
     into = Span(of.thickness - make(deep), of.thickness) if outside else span("0", deep, make)
     surface = Surface.FAR_FACE if outside else Surface.FACE
-    cut = Cut(CutKind.RABBET, surface, along, Span(make("0"), of.width), into, name, "side", joint)
+    cut = by_hand.cut(CutKind.RABBET, surface, along, Span(make("0"), of.width), into, name, "side", joint)
     return of.with_cuts(cut)
 
 
@@ -67,7 +70,7 @@ def edge_rabbet(of, wide, deep, *, make=inch, name="back rabbet", start="0", sto
     """A rabbet along the far edge of the inside face, as for a case back."""
     along = Span(make(start), of.length if stop is None else make(stop))
     across = Span(of.width - make(wide), of.width)
-    return of.with_cuts(Cut(CutKind.RABBET, Surface.FACE, along, across, span("0", deep, make), name, "case back"))
+    return of.with_cuts(by_hand.cut(CutKind.RABBET, Surface.FACE, along, across, span("0", deep, make), name, "case back"))
 
 
 def end_slot(of, near, width, deep, *, far=False, make=inch, name="slot", joint="corner"):
@@ -75,13 +78,13 @@ def end_slot(of, near, width, deep, *, far=False, make=inch, name="slot", joint=
     along = Span(of.length - make(deep), of.length) if far else span("0", deep, make)
     into = Span(make(near), make(near) + make(width))
     end = Surface.FAR_END if far else Surface.END
-    return of.with_cuts(Cut(CutKind.SLOT, end, along, Span(make("0"), of.width), into, name, "side", joint))
+    return of.with_cuts(by_hand.cut(CutKind.SLOT, end, along, Span(make("0"), of.width), into, name, "side", joint))
 
 
 def end_mortises(of, above, thick, wide, deep, *centres, make=inch, shape=Shape.ROUND_ENDS, name="mortise", joint="front corner"):
     """Mortises in the front end, their middles ``above`` the inside face."""
     cuts = [
-        Cut(
+        by_hand.cut(
             CutKind.MORTISE, Surface.END, span("0", deep, make), Span.about(make(centre), make(wide)),
             Span.about(make(above), make(thick)), f"{name} {n}", "front", joint, shape,
         )
@@ -94,7 +97,7 @@ def hole(of, along, across, diameter, depth=None, *, make=inch, name="pull hole"
     """A hole in the inside face."""
     deep = Span(make("0"), of.thickness if depth is None else make(depth))
     across_span, along_span = Span.about(make(across), make(diameter)), Span.about(make(along), make(diameter))
-    return of.with_cuts(Cut(CutKind.HOLE, Surface.FACE, along_span, across_span, deep, name, shape=Shape.ROUND))
+    return of.with_cuts(by_hand.cut(CutKind.HOLE, Surface.FACE, along_span, across_span, deep, name, shape=Shape.ROUND))
 
 
 def shop(unit=Unit.INCH, *, cutters=None, rule=None, **machines):

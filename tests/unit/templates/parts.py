@@ -1,7 +1,8 @@
 """Parts made by hand, in whole millimetres, so that every place on a drawing can be worked out in the head."""
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface
 from joinlay.lengths import GRADUATIONS, dimension, mm
+from tests import by_hand
 
 METRIC = GRADUATIONS["0.5 mm"]
 INCH = GRADUATIONS["1/32 in"]
@@ -12,12 +13,12 @@ SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edg
 
 def board(name="drawer 1 left side", part="drawer side", length=400, width=100, thickness=12, datum=SIDE, **more):
     long, wide, thick = (dimension(mm(size)) for size in (length, width, thickness))
-    return Board(name, part, "ply", long, wide, thick, datum, **more)
+    return by_hand.board(name, part, "ply", long, wide, thick, datum, **more)
 
 
 def cut(kind, surface, along, across, into, name, shape=Shape.SQUARE, mate=""):
     spans = [Span.of(mm(a), mm(b)) for a, b in (along, across, into)]
-    return Cut(kind, surface, spans[0], spans[1], spans[2], name, mate, shape=shape)
+    return by_hand.cut(kind, surface, spans[0], spans[1], spans[2], name, mate, shape=shape)
 
 
 def groove(length=400, start=0, across=(10, 16), depth=6):

@@ -13,6 +13,7 @@ from joinlay.lengths import dimension, mm
 from joinlay.pen.marks import Text, bounds_of
 from joinlay.templates import Role
 from joinlay.templates.knob_profile_template import profile_template, steps_of
+from tests import by_hand
 from tests.measured.collisions import collisions
 from tests.unit.templates.parts import METRIC
 from tests.unit.templates.reading import exact, lines
@@ -29,7 +30,7 @@ KNOB = profile((0, 6), (2, 6), (2, 4), (8, 4), (15, 8), (20, 0))
 def knob(front="drawer 1 front", across="16", out="20", depth=None):
     size = {key: dimension(mm(text)) for key, text in {"across": across, "out": out, "hole": "6", "at": "50"}.items()}
     return Pull(
-        front, 1, size["at"], size["at"], size["at"], size["across"], size["hole"],
+        by_hand.part(front), 1, size["at"], size["at"], size["at"], size["across"], size["hole"],
         None if depth is None else dimension(mm(depth)), size["out"], None,
     )  # fmt: skip
 

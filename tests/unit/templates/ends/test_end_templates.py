@@ -9,6 +9,7 @@ from joinlay.boards import Place
 from joinlay.lengths import mm
 from joinlay.pen.marks import Fill, Line, Text
 from joinlay.templates import Role, templates_for
+from tests import by_hand
 from tests.measured.collisions import collisions
 from tests.unit.templates.parts import METRIC, back, board, face_mortise, front, groove, side
 
@@ -30,7 +31,7 @@ def test_one_for_each_end_that_has_cuts():
 
 
 def test_alike_parts_share_one_and_are_counted():
-    boards = [replace(side(), name=f"drawer {n} left side") for n in (1, 2, 3)]
+    boards = [by_hand.called(side(), f"drawer {n} left side") for n in (1, 2, 3)]
     first, _ = templates_for(boards, METRIC)
     assert first.names == ("drawer 1 left side", "drawer 2 left side", "drawer 3 left side")
     assert first.title == "drawer 1 to 3 left side, front end"
@@ -126,7 +127,7 @@ def test_what_was_found_stands_beside_the_part_and_on_nothing_else(made):
 
 
 def test_parts_of_which_other_things_are_said_do_not_share():
-    boards = [replace(side(), name=f"drawer {n} left side") for n in (1, 2, 3)]
+    boards = [by_hand.called(side(), f"drawer {n} left side") for n in (1, 2, 3)]
     told = {"drawer 2 left side": SAID[:1]}
     assert [template.quantity for template in templates_for(boards, METRIC, told)] == [2, 2, 1, 1]
     everyone = {one.name: SAID[:1] for one in boards}

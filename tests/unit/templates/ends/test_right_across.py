@@ -7,6 +7,7 @@ import pytest
 from joinlay.boards import CutKind, Surface
 from joinlay.pen.marks import Text
 from joinlay.templates import templates_for
+from tests import by_hand
 from tests.measured.collisions import collisions
 from tests.unit.templates.parts import METRIC, board, cut, end_mortise, groove, side
 
@@ -46,7 +47,10 @@ def test_sides_alike_are_drawn_whole():
 
 
 def test_a_mortise_in_another_place_needs_another_template():
-    sides = [replace(side(), name="drawer 1 left side"), replace(side(), name="drawer 2 left side", width=board(width=120).width)]
+    sides = [
+        by_hand.called(side(), "drawer 1 left side"),
+        by_hand.called(replace(side(), width=board(width=120).width), "drawer 2 left side"),
+    ]
     moved = replace(sides[1], cuts=(end_mortise(1, 30), end_mortise(2, 100), *side().cuts[2:]))
     assert len([t for t in templates_for([sides[0], moved], METRIC) if t.end == "front end"]) == 2
 

@@ -1,0 +1,284 @@
+"""What a part, a cut and a joint are in the piece, as data; their English names are made from this, last, for people.
+
+Nothing asks a name what it means: whose part it is, at which hand and under which drawer stand here as fields. The name is worked out once,
+when the role is made, and kept beside them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import Final
+
+__all__ = ["CutRole", "CutUse", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind", "PartRole", "Whole"]
+
+
+class Hand(Enum):
+    """Which of two that are alike: left or right as seen from the front; bottom or top where one stands over the other."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    BOTTOM = "bottom"
+    TOP = "top"
+
+    @property
+    def other(self) -> Hand:
+        """The one across from it."""
+        return {Hand.LEFT: Hand.RIGHT, Hand.RIGHT: Hand.LEFT, Hand.BOTTOM: Hand.TOP, Hand.TOP: Hand.BOTTOM}[self]
+
+
+class Whole(Enum):
+    """What is put together as one thing, beside the drawers."""
+
+    CASE = "case"
+    FRAME = "face frame"
+    RUNNERS = "runners"
+    STOPS = "stops"
+    PULLS = "pulls"
+
+
+class PartKind(Enum):
+    """What kind of part it is; the value is the trade's word for it, as on every list."""
+
+    DRAWER_FRONT = "drawer front"
+    DRAWER_SIDE = "drawer side"
+    DRAWER_BACK = "drawer back"
+    DRAWER_BOTTOM = "drawer bottom"
+    LOOSE_TENON = "loose tenon"
+    CASE_SIDE = "case side"
+    CASE_BOTTOM = "case bottom"
+    CASE_TOP = "case top"
+    CASE_PARTITION = "case partition"
+    CASE_BACK = "case back"
+    STILE = "stile"
+    RAIL = "rail"
+    MULLION = "mullion"
+    BEARER = "bearer"
+    GUIDE = "guide"
+    KICKER = "kicker"
+    PACKING = "packing"
+    STOP_STRIP = "stop strip"
+    STOP_BLOCK = "stop block"
+    KNOB_BLANK = "knob blank"
+    LONE = "part"  #: of no piece, such as one of the two parts of a joint that is worked out alone
+
+    @property
+    def whole(self) -> Whole | None:
+        """What a part of this kind belongs to beside the drawers; None for a drawer's own, and where its ``PartRole.of`` decides."""
+        return _WHOLE.get(self)
+
+
+_WHOLE: Final = {
+    PartKind.CASE_SIDE: Whole.CASE,
+    PartKind.CASE_BOTTOM: Whole.CASE,
+    PartKind.CASE_TOP: Whole.CASE,
+    PartKind.CASE_PARTITION: Whole.CASE,
+    PartKind.CASE_BACK: Whole.CASE,
+    PartKind.STILE: Whole.FRAME,
+    PartKind.RAIL: Whole.FRAME,
+    PartKind.MULLION: Whole.FRAME,
+    PartKind.BEARER: Whole.RUNNERS,
+    PartKind.GUIDE: Whole.RUNNERS,
+    PartKind.KICKER: Whole.RUNNERS,
+    PartKind.PACKING: Whole.RUNNERS,
+    PartKind.STOP_STRIP: Whole.STOPS,
+    PartKind.STOP_BLOCK: Whole.STOPS,
+    PartKind.KNOB_BLANK: Whole.PULLS,
+}
+
+#: What a part is called within its drawer, case, frame ..., without its hand and number.
+_NOUN: Final = {
+    PartKind.DRAWER_FRONT: "front",
+    PartKind.DRAWER_SIDE: "side",
+    PartKind.DRAWER_BACK: "back",
+    PartKind.DRAWER_BOTTOM: "bottom",
+    PartKind.LOOSE_TENON: "tenon",
+    PartKind.CASE_SIDE: "side",
+    PartKind.CASE_BOTTOM: "bottom",
+    PartKind.CASE_TOP: "top",
+    PartKind.CASE_PARTITION: "partition",
+    PartKind.CASE_BACK: "back",
+    PartKind.STOP_STRIP: "strip",
+    PartKind.STOP_BLOCK: "block",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class DrawerRole:
+    """Which drawer: its ``number``, from the top down and bank by bank from the left, and the ``title`` the maker gave it ('': none)."""
+
+    number: int
+    title: str = ""
+    name: str = field(init=False, compare=False, repr=False)
+    """``drawer 3``, or ``drawer socks``."""
+
+    def __post_init__(self) -> None:
+        """Work the name out, once."""
+        object.__setattr__(self, "name", f"drawer {self.title or self.number}")
+
+
+@dataclass(frozen=True, slots=True)
+class PartRole:
+    """What a part is in the piece.
+
+    ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail the one that it lies under. ``hand`` tells two
+    alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a drawer's front, a
+    rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
+    """
+
+    kind: PartKind
+    drawer: DrawerRole | None = None
+    hand: Hand | None = None
+    number: int = 0
+    of: PartRole | None = None
+    called: str = ""
+    name: str = field(init=False, compare=False, repr=False)
+    """On every sheet and list: ``drawer 3 left side``, ``face frame rail under drawer 3``."""
+    short: str = field(init=False, compare=False, repr=False)
+    """The same without what it is part of: ``left side``, ``rail under drawer 3``."""
+
+    def __post_init__(self) -> None:
+        """Work the names out, once."""
+        short = self._short()
+        object.__setattr__(self, "short", short)
+        object.__setattr__(self, "name", _spoken(self._before(), short))
+
+    def __hash__(self) -> int:
+        """By the name, which is at hand; equal roles have equal names."""
+        return hash(self.name)
+
+    @property
+    def whole(self) -> Whole | DrawerRole | None:
+        """The drawer, case, frame ... it is part of; None for a lone part."""
+        if self.kind is PartKind.LOOSE_TENON:
+            return None if self.of is None else self.of.whole
+        return self.kind.whole or self.drawer
+
+    def _short(self) -> str:
+        """The drawer comes in where the part isn't the drawer's own."""
+        if self.kind is PartKind.LONE:
+            return self.called
+        if self.kind is PartKind.KNOB_BLANK:
+            return _spoken(_name_of(self.of), self.kind.value)
+        noun = _NOUN.get(self.kind, self.kind.value)
+        if self.kind is PartKind.LOOSE_TENON:
+            return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
+        if self.kind is PartKind.RAIL and self.drawer is not None:
+            return f"{noun} under {self.drawer.name}"
+        other = _name_of(self.drawer) if self.kind.whole is not None else ""
+        return _spoken(other, _hand(self), noun, _count(self.number))
+
+    def _before(self) -> str:
+        """What it is part of, as its name begins. A knob's blank is known by its front."""
+        if self.kind is PartKind.KNOB_BLANK:
+            return ""
+        whole = self.whole
+        return whole.value if isinstance(whole, Whole) else _name_of(whole)
+
+
+class JointKind(Enum):
+    """Which joint of the piece it is; the value is said after the name of what it is a joint of."""
+
+    FRONT_CORNER = "front corner"  #: both front corners of a drawer
+    BACK_CORNER = "back corner"  #: both back corners of a drawer
+    BOTTOM_GROOVE = ""  #: the grooves a drawer's bottom lies in
+    CASE_SIDE = "case side"  #: bottom, top and back in the sides of the case
+    PARTITION = "partition"  #: a partition in bottom and top
+    FRAME = "frame"  #: the two ends of a rail or mullion
+
+
+@dataclass(frozen=True, slots=True)
+class JointRole:
+    """Which joint: its kind, and the drawer or part it is a joint ``of`` (a partition, the rail whose ends it holds).
+
+    Corners that are cut alike are one joint.
+    """
+
+    kind: JointKind
+    of: DrawerRole | PartRole | None = None
+    name: str = field(init=False, compare=False, repr=False)
+    """Before each of its numbers: ``drawer 3 front corner``."""
+
+    def __post_init__(self) -> None:
+        """Work the name out, once."""
+        object.__setattr__(self, "name", self._spoken())
+
+    def __hash__(self) -> int:
+        """By the name, which is at hand."""
+        return hash(self.name)
+
+    def _spoken(self) -> str:
+        # What is joined to a partition or rail is named as that is.
+        return self.of.name if isinstance(self.of, PartRole) else _spoken(_name_of(self.of), self.kind.value)
+
+
+class CutUse(Enum):
+    """What a cut is for; the value is the maker's word for it."""
+
+    GROOVE = "groove"  #: for the drawer's bottom
+    DADO = "dado"
+    NOTCH = "notch"  #: of a part that hides the stopped end of its dado
+    RABBET = "rabbet"
+    SLOT = "slot"  #: in the end of a half-blind front
+    TONGUE_END = "tongue end"  #: the wood taken off the tip of a half-blind front's tongue
+    MORTISE = "mortise"
+    SCREW_HOLE = "screw hole"
+    SCREW_SLOT = "screw slot"  #: lets the wood move past its screw
+    PULL_HOLE = "pull hole"
+    STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
+
+    @property
+    def is_for_a_screw(self) -> bool:
+        """True where a screw goes through it."""
+        return self in (CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
+
+
+@dataclass(frozen=True, slots=True)
+class CutRole:
+    """What a cut is for.
+
+    ``mate`` is the part that goes in or meets it, None where none does; ``joint`` the joint it is of, None where it is of none.
+    ``which`` tells it from others of its use in the board: the hand it is at, or the part it is for. ``number`` counts those that are
+    alike even so, from 1.
+    """
+
+    use: CutUse
+    mate: PartRole | None = None
+    joint: JointRole | None = None
+    which: Hand | PartRole | None = None
+    number: int = 0
+    name: str = field(init=False, compare=False, repr=False)
+    """In the maker's words: ``left mortise 2``, ``back dado``."""
+
+    def __post_init__(self) -> None:
+        """Work the name out, once."""
+        object.__setattr__(self, "name", self._spoken())
+
+    def __hash__(self) -> int:
+        """By the name and the mate's, which are at hand."""
+        return hash((self.name, self.mate))
+
+    @property
+    def hand(self) -> Hand | None:
+        """The hand it is at; None where it is told apart otherwise."""
+        return self.which if isinstance(self.which, Hand) else None
+
+    def _spoken(self) -> str:
+        at = "" if self.which is None else self.which.value if isinstance(self.which, Hand) else self.which.short
+        return _spoken(at, self.use.value, _count(self.number))
+
+
+def _spoken(*words: str) -> str:
+    return " ".join(word for word in words if word)
+
+
+def _name_of(named: DrawerRole | PartRole | None) -> str:
+    return "" if named is None else named.name
+
+
+def _hand(role: PartRole) -> str:
+    return "" if role.hand is None else role.hand.value
+
+
+def _count(number: int) -> str:
+    return str(number) if number else ""
