@@ -107,7 +107,11 @@ def found():
     return {
         path: lines
         for path, tree in modules().items()
-        if (lines := sorted({node.lineno for node in ast.walk(tree) if parses(node) or compares(node)}))
+        if (
+            lines := sorted(
+                {node.lineno for node in ast.walk(tree) if isinstance(node, ast.expr) and (parses(node) or compares(node))}
+            )
+        )
     }
 
 
@@ -134,5 +138,5 @@ def test_what_it_looks_for_is_found():
         "assembly.board(part)",
     ]
     for text in bad + good:
-        expression = ast.parse(text).body[0].value
+        expression = ast.parse(text, mode="eval").body
         assert (parses(expression) or compares(expression)) is (text in bad), text
