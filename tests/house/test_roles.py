@@ -74,7 +74,7 @@ def compares(node):
 @cache
 def found():
     """Where that is done: ``module:line``, by floor."""
-    by_floor = {}
+    by_floor: dict[str, list[str]] = {}
     for path, tree in modules().items():
         lines = {node.lineno for node in ast.walk(tree) if isinstance(node, ast.expr) and (parses(node) or compares(node))}
         by_floor.setdefault(path.split("/")[1], []).extend(f"{path}:{line}" for line in sorted(lines))
