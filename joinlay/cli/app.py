@@ -2,7 +2,7 @@
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 from typer.core import TyperGroup
@@ -217,6 +217,21 @@ def help_on_kind(
     from joinlay.cli.terminal import say
 
     say(help_on(" ".join(kind)).text if kind else "\n".join(PAGES))
+
+
+@app.command()
+def schema(
+    what: Annotated[Literal["job", "plan"], typer.Argument(help="What it is the schema of: a job file, or plan.json.")],
+) -> None:
+    """Print a JSON Schema (draft 2020-12), for editors that complete a job and for programs that read a plan."""
+    from joinlay.cli.terminal import say
+    from joinlay.documents.json_text import json_text
+
+    if what == "job":
+        from joinlay.jobs.schema import job_schema as schema_of
+    else:
+        from joinlay.documents.plan_json import plan_schema as schema_of
+    say(json_text(schema_of()).rstrip())
 
 
 app.command("scale-sheet")(_scale_sheet)

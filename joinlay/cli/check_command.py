@@ -89,7 +89,8 @@ def _reckoned(worked_out: Plan) -> str:
 
 
 def _tree(job: Job, worked_out: Plan) -> dict[str, Any]:
-    from joinlay.documents.plan_json import InWords, conditions_of, weights_of
+    from joinlay.documents.json_text import InWords
+    from joinlay.documents.plan_json import conditions_of, weights_of
 
     said = InWords(job.rule)
     worst = min((finding.harm for finding in worked_out.findings), default=None)
@@ -111,6 +112,6 @@ def _troubles(bad: BadInput, path: Path) -> list[dict[str, Any]]:
 
 
 def _say_json(tree: dict[str, Any]) -> None:
-    from joinlay.documents.plan_json import json_text
+    from joinlay.documents.json_text import json_text
 
     say(json_text(tree).rstrip())

@@ -44,7 +44,7 @@ def say_changes(old: Path, new: Path, *, as_json: bool) -> int:
 
 def _say_json(old: Path, new: Path, changes: Changes) -> None:
     from joinlay.cutlist.changes import changes_tree
-    from joinlay.documents.plan_json import json_text
+    from joinlay.documents.json_text import json_text
 
     say(json_text({"old": old.name, "new": new.name, **changes_tree(changes)}).rstrip())
 

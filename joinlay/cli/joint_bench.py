@@ -103,7 +103,7 @@ class Bench:
         complain(finding_lines([refused.finding], self.shop.rule))
 
     def _say_json(self, tree: Mapping[str, Any], findings: Iterable[Finding]) -> None:
-        from joinlay.documents.plan_json import InWords, json_text
+        from joinlay.documents.json_text import InWords, json_text
 
         said = InWords(self.shop.rule)
         say(json_text({**said.tree(tree), "findings": [said.finding(finding) for finding in findings]}).rstrip())

@@ -51,7 +51,7 @@ def say_lists(path: Path, *, sheets: bool, buy: bool, as_json: bool) -> int:
 
 def _say_json(worked_out: Plan, lists: Lists) -> None:
     from joinlay.cutlist.lists import lists_tree
-    from joinlay.documents.plan_json import InWords, json_text
+    from joinlay.documents.json_text import InWords, json_text
 
     said = InWords(worked_out.rule)
     tree = lists_tree(lists, said.length, float)

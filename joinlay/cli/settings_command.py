@@ -83,7 +83,7 @@ def _page_of_part(path: Path, worked_out: Plan, found: SettingsList, part: str, 
 
 
 def _say_json(worked_out: Plan, found: SettingsList) -> None:
-    from joinlay.documents.plan_json import InWords, json_text
+    from joinlay.documents.json_text import InWords, json_text
     from joinlay.settings.plain import settings_tree
 
     said = InWords(worked_out.rule)

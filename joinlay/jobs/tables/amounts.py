@@ -6,7 +6,7 @@ Each is written with its unit, since nobody can guess which one a maker is used 
 import re
 from typing import Annotated, Final
 
-from pydantic import PlainValidator
+from pydantic import PlainValidator, WithJsonSchema
 
 from joinlay.checks.conditions import Load
 from joinlay.errors import BadInput, quoted
@@ -192,10 +192,14 @@ def _stiffness(given: object) -> Given[Fraction]:
 
 
 #: A modulus of elasticity in GPa.
-Stiff = Annotated[Given[Fraction], PlainValidator(_stiffness)]
+Stiff = Annotated[
+    Given[Fraction], PlainValidator(_stiffness), WithJsonSchema({"type": "string", "examples": ["8.5 GPa", "1200000 psi"]})
+]
 #: What lies in a drawer or on its bottom.
-Bearing = Annotated[Given[Load], PlainValidator(_load)]
+Bearing = Annotated[
+    Given[Load], PlainValidator(_load), WithJsonSchema({"type": "string", "examples": ["30 lb", "15 kg", "15 lb/ft2", "718 Pa"]})
+]
 #: A temperature in degrees Celsius.
-Celsius = Annotated[Given[Fraction], PlainValidator(_celsius)]
+Celsius = Annotated[Given[Fraction], PlainValidator(_celsius), WithJsonSchema({"type": "string", "examples": ["21 C", "70 F"]})]
 #: Per cent, as a number.
-Percent = Annotated[Given[Fraction], PlainValidator(_percent)]
+Percent = Annotated[Given[Fraction], PlainValidator(_percent), WithJsonSchema({"type": "string", "examples": ["45 %"]})]

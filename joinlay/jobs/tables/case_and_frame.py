@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Annotated
 
-from pydantic import PlainValidator, model_validator
+from pydantic import model_validator
 
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.frame_sizes import FrameMake
@@ -31,8 +31,8 @@ from joinlay.stock import Stock
 
 __all__ = ["BankEntry", "CaseEntry", "FrameEntry", "PieceTables", "RoomEntry", "RunnersEntry", "StopsEntry", "piece_spec"]
 
-Dadoes = Annotated[Given[bool], PlainValidator(one_of({"through": False, "stopped": True}))]
-Fitted = Annotated[Given[bool], PlainValidator(one_of({"blocks": True, "none": False}))]
+Dadoes = Annotated[Given[bool], one_of({"through": False, "stopped": True})]
+Fitted = Annotated[Given[bool], one_of({"blocks": True, "none": False})]
 
 
 class RoomEntry(Entry):

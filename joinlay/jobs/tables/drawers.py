@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Annotated, Any, Final
 
-from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, model_validator
+from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
 
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
@@ -30,7 +30,7 @@ from joinlay.lengths import Dimension, Fraction, Length
 from joinlay.shop import Practice
 from joinlay.stock import Stock
 
-__all__ = ["OPENING_KEYS", "STOCK_KEYS", "BankEntry", "DrawerEntry", "DrawersEntry", "OpeningEntry"]
+__all__ = ["OPENING_KEYS", "RULES_BY_KEY", "STOCK_KEYS", "BankEntry", "DrawerEntry", "DrawersEntry", "OpeningEntry"]
 
 #: What an opening must have, here or in ``[drawers]``.
 OPENING_KEYS: Final = ("width", "height", "depth")
@@ -55,10 +55,12 @@ _RULES: Final = {
     "tip_gap": "tip gap",
     "mortise_slack": "mortise slack",
 }
+#: The same, by the key as it is written.
+RULES_BY_KEY: Final = {field.replace("_", "-"): rule for field, rule in _RULES.items()}
 
-Front = Annotated[Given[FrontJoint], PlainValidator(one_of({joint.value: joint for joint in FrontJoint}))]
-Back = Annotated[Given[BackJoint], PlainValidator(one_of({joint.value: joint for joint in BackJoint}))]
-Height = Annotated[Given[BackHeight], PlainValidator(one_of({height.value: height for height in BackHeight}))]
+Front = Annotated[Given[FrontJoint], one_of({joint.value: joint for joint in FrontJoint})]
+Back = Annotated[Given[BackJoint], one_of({joint.value: joint for joint in BackJoint})]
+Height = Annotated[Given[BackHeight], one_of({height.value: height for height in BackHeight})]
 
 
 class OpeningEntry(Entry):
@@ -171,9 +173,13 @@ def _remainder(given: object) -> Given[int]:
     raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
 
 
-OpeningHeight = Annotated[Given[Length] | None, PlainValidator(_opening_height)]
-Remainder = Annotated[Given[int], PlainValidator(_remainder)]
-Kind = Annotated[Given[str], PlainValidator(one_of(_KINDS))]
+OpeningHeight = Annotated[Given[Length] | None, PlainValidator(_opening_height), WithJsonSchema({"type": ["string", "number"]})]
+Remainder = Annotated[
+    Given[int],
+    PlainValidator(_remainder),
+    WithJsonSchema({"anyOf": [{"enum": ["top", "bottom"]}, {"type": "integer", "minimum": 1}]}),
+]
+Kind = Annotated[Given[str], one_of(_KINDS)]
 
 
 class BankEntry(DrawersEntry):

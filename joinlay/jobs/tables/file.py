@@ -23,6 +23,7 @@ class JobFile(PieceTables):
     """
 
     title: Name | None = None
+    schema_file: Annotated[Name | None, Field(alias="schema")] = None
     units: Units | None = None
     smallest: Rule | None = None
     stock: Annotated[dict[str, StockEntry], Field(min_length=1)]

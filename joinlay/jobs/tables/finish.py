@@ -2,7 +2,7 @@
 
 from typing import Annotated, Final
 
-from pydantic import PlainValidator, model_validator
+from pydantic import PlainValidator, WithJsonSchema, model_validator
 
 from joinlay.boards import Board
 from joinlay.boards.outline import Outline
@@ -30,7 +30,7 @@ from joinlay.jobs.tables.given import (
 __all__ = ["BandingEntry", "DotEntry", "EyeEntry", "OutlineEntry", "PullsEntry", "SpotEntry"]
 
 _GROWTHS: Final = {"alike": "alike", "step": "step", "eye": "eye"}
-Growth = Annotated[Given[str], PlainValidator(one_of(_GROWTHS))]
+Growth = Annotated[Given[str], one_of(_GROWTHS)]
 
 
 class EyeEntry(Entry):
@@ -133,7 +133,7 @@ class BandingEntry(Entry):
 
 _TURNS: Final = {0: 0, 90: 1, 180: 2, 270: 3}
 _TO: Final = {"near side": False, "middle": True}
-To = Annotated[Given[bool], PlainValidator(one_of(_TO))]
+To = Annotated[Given[bool], one_of(_TO)]
 
 
 def _quarters(given: object) -> int:
@@ -143,7 +143,7 @@ def _quarters(given: object) -> int:
     return _TURNS[value]
 
 
-Turned = Annotated[int, PlainValidator(_quarters)]
+Turned = Annotated[int, PlainValidator(_quarters), WithJsonSchema({"enum": list(_TURNS)})]
 
 
 class SpotEntry(Entry):

@@ -4,11 +4,11 @@ Each kind checks itself and says what was given and what is allowed. The other m
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated, Final, Generic, TypeVar
 
-from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo
+from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo, WithJsonSchema
 
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Decimals, Spelled
@@ -171,18 +171,32 @@ def _count(given: object) -> int:
     return count
 
 
+_LENGTH: Final = {"type": ["string", "number"]}
+_AS_LENGTH: Final = 'such as "18 3/8", "465 mm" or a bare number in the units of the job.'
+_TEXT: Final = {"type": "string", "minLength": 1}
+
 #: A length above zero.
-Size = Annotated[Given[Length], PlainValidator(_size)]
+Size = Annotated[
+    Given[Length], PlainValidator(_size), WithJsonSchema({**_LENGTH, "description": f"A length above 0, {_AS_LENGTH}"})
+]
 #: A length of either sign: a taper, which is negative where the drawer is wider at its back.
-EitherWay = Annotated[Given[Length], PlainValidator(_length)]
+EitherWay = Annotated[
+    Given[Length], PlainValidator(_length), WithJsonSchema({**_LENGTH, "description": f"A length of either sign, {_AS_LENGTH}"})
+]
 #: A length of at least zero: a clearance, an offset.
-Gap = Annotated[Given[Length], PlainValidator(_gap)]
+Gap = Annotated[
+    Given[Length], PlainValidator(_gap), WithJsonSchema({**_LENGTH, "description": f"A length of at least 0, {_AS_LENGTH}"})
+]
 #: An exact ratio or number of times.
-Ratio = Annotated[Given[Fraction], PlainValidator(_ratio)]
+Ratio = Annotated[
+    Given[Fraction],
+    PlainValidator(_ratio),
+    WithJsonSchema({"type": ["string", "number"], "description": 'A fraction such as "1/3", or a number.'}),
+]
 #: True or false.
-YesOrNo = Annotated[bool, PlainValidator(_yes_or_no)]
+YesOrNo = Annotated[bool, PlainValidator(_yes_or_no), WithJsonSchema({"type": "boolean"})]
 #: How many alike.
-Count = Annotated[int, PlainValidator(_count)]
+Count = Annotated[int, PlainValidator(_count), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": _MOST_ALIKE})]
 
 
 # -- words ---------------------------------------------------------------------------------------------
@@ -223,8 +237,8 @@ def _known(given: str, known: tuple[str, ...], having: str) -> str:
     return f"{having} {listed(known[:8])}{' and more' if len(known) > 8 else ''}."
 
 
-def one_of(words: Mapping[str, _T]) -> Callable[[object], Given[_T]]:
-    """A check for one word of ``words``, giving what it stands for; capitals don't matter."""
+def one_of(words: Mapping[str, _T]) -> PlainValidator:
+    """A check for one word of ``words``, giving what it stands for; capitals don't matter, though a schema shows small letters."""
 
     def check(given: object) -> Given[_T]:
         allowed = listed(tuple(words))
@@ -236,13 +250,15 @@ def one_of(words: Mapping[str, _T]) -> Callable[[object], Given[_T]]:
             raise BadInput(f"{_shown(found.value)} is not known here; write {allowed}{nearest}.")
         return Given(words[word], found.spelled, found.origin)
 
-    return check
+    return PlainValidator(check, json_schema_input_type=Annotated[str, WithJsonSchema({"enum": list(words)})])
 
 
 #: Any short text on one line.
-Name = Annotated[Given[str], PlainValidator(checked_name)]
+Name = Annotated[Given[str], PlainValidator(checked_name), WithJsonSchema(_TEXT)]
 #: The name of a stock that the job describes.
-StockName = Annotated[Given[str], PlainValidator(_stock_name)]
+StockName = Annotated[
+    Given[str], PlainValidator(_stock_name), WithJsonSchema({**_TEXT, "description": "The name of a stock of the job."})
+]
 
 
 def dimension_of(given: Given[Length], name: str, rule: str = "") -> Dimension:

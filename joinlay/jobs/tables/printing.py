@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import PlainValidator, ValidationInfo, model_validator
+from pydantic import PlainValidator, ValidationInfo, WithJsonSchema, model_validator
 
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.given import Context, Entry, Gap, Given, Name, Size, checked_text
@@ -17,7 +17,11 @@ def _paper(given: object, info: ValidationInfo[Context]) -> Given[Paper]:
     return Given(paper_named(found.value, info.context.unit), found.spelled, found.origin)
 
 
-PaperSize = Annotated[Given[Paper], PlainValidator(_paper)]
+PaperSize = Annotated[
+    Given[Paper],
+    PlainValidator(_paper),
+    WithJsonSchema({"type": "string", "examples": ["letter", "a4", "610 x 914 mm", "24 in roll"]}),
+]
 
 
 class PaperEntry(Entry):

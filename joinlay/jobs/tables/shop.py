@@ -7,7 +7,7 @@ A shop file that many jobs share holds the same tables. A machine is a table wit
 from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Final, TypeVar
 
-from pydantic import Field, ModelWrapValidatorHandler, PlainValidator, PrivateAttr, create_model, model_validator
+from pydantic import Field, ModelWrapValidatorHandler, PrivateAttr, create_model, model_validator
 
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
@@ -31,6 +31,9 @@ from joinlay.shop import (
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from pydantic import GetJsonSchemaHandler
+    from pydantic_core import CoreSchema
 
     from joinlay.lengths import Fraction
 
@@ -127,7 +130,7 @@ _M = TypeVar("_M", RouterTable, TableSaw, HandRouter)
 
 #: The machines a channel or rabbet may be cut at, by the words for them.
 _CHOICES: Final = {kind.value: kind for kind in (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW, MachineKind.HAND_ROUTER)}
-Choice = Annotated[Given[MachineKind], PlainValidator(one_of(_CHOICES))]
+Choice = Annotated[Given[MachineKind], one_of(_CHOICES)]
 
 
 class _Machine(Entry):
@@ -149,6 +152,11 @@ class _Machine(Entry):
         made = handler({})
         made._has_none = not given.value
         return made
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: "CoreSchema", handler: "GetJsonSchemaHandler") -> dict[str, Any]:
+        """The table, or true or false in its place."""
+        return {"anyOf": [handler(core_schema), {"type": "boolean"}]}
 
     def sizes(self) -> dict[str, Any]:
         """The sizes that are written, by field."""
@@ -295,8 +303,8 @@ def _limits(part: LimitsEntry) -> dict[str, Dimension]:
 #: The words for a unit.
 UNITS: Final = {"inch": Unit.INCH, "mm": Unit.MM}
 
-Units = Annotated[Given[Unit], PlainValidator(one_of(UNITS))]
-Rule = Annotated[Given[Graduation], PlainValidator(one_of(GRADUATIONS))]
+Units = Annotated[Given[Unit], one_of(UNITS)]
+Rule = Annotated[Given[Graduation], one_of(GRADUATIONS)]
 
 
 class CutterEntry(Entry):

@@ -7,7 +7,7 @@ what the rest costs.
 from collections.abc import Sequence
 from typing import Annotated, Final
 
-from pydantic import Field, PlainValidator, model_validator
+from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
 from joinlay.errors import BadInput
 from joinlay.jobs.on_hand import BoardOnHand, Defect, FirstCut, OnHand, Prices, Sawing, SheetOnHand
@@ -28,7 +28,7 @@ _SHEET: Final = {Unit.INCH: ("96", "48"), Unit.MM: ("2440", "1220")}
 #: two-inch at 1 1/2.
 _LEAST_SHARE, _MOST_SHARE = Fraction(1, 2), Fraction(3, 2)
 
-Kind = Annotated[Given[str], PlainValidator(one_of({kind: kind for kind in (*SHEET_KINDS, _SOLID)}))]
+Kind = Annotated[Given[str], one_of({kind: kind for kind in (*SHEET_KINDS, _SOLID)})]
 
 
 def _species(given: object) -> Given[str]:
@@ -37,8 +37,10 @@ def _species(given: object) -> Given[str]:
     return Given(species_named(found.value).name, found.spelled, found.origin)
 
 
-Wood = Annotated[Given[str], PlainValidator(_species)]
-Sawn = Annotated[Given[str], PlainValidator(one_of({"flat": "flat", "quarter": "quarter"}))]
+Wood = Annotated[
+    Given[str], PlainValidator(_species), WithJsonSchema({"type": "string", "examples": ["black cherry", "white oak"]})
+]
+Sawn = Annotated[Given[str], one_of({"flat": "flat", "quarter": "quarter"})]
 
 
 class StockEntry(Entry):
@@ -118,9 +120,9 @@ def _price(given: object) -> Fraction:
     return price
 
 
-Price = Annotated[Fraction, PlainValidator(_price)]
-First = Annotated[Given[FirstCut], PlainValidator(one_of({cut.value: cut for cut in FirstCut}))]
-Grain = Annotated[Given[str], PlainValidator(one_of({"length": "length", "width": "width"}))]
+Price = Annotated[Fraction, PlainValidator(_price), WithJsonSchema({"type": ["string", "number"]})]
+First = Annotated[Given[FirstCut], one_of({cut.value: cut for cut in FirstCut})]
+Grain = Annotated[Given[str], one_of({"length": "length", "width": "width"})]
 
 
 class SawingEntry(Entry):

@@ -5,7 +5,7 @@ The air the piece is made in and will stand in, how it stands, and what lies in 
 
 from typing import TYPE_CHECKING, Annotated, Final
 
-from pydantic import PlainValidator, model_validator
+from pydantic import model_validator
 
 from joinlay.checks.conditions import Conditions, Stands, usual_conditions
 from joinlay.errors import BadInput
@@ -30,7 +30,7 @@ _WAYS: Final = (
     'write humidity = "45 %", with temperature = "21 C" or "70 F" if it is known; or moisture = "8 %" by a meter in the wood.'
 )
 
-Standing = Annotated[Given[Stands], PlainValidator(one_of(_STANDS))]
+Standing = Annotated[Given[Stands], one_of(_STANDS)]
 
 
 class DayEntry(Entry):

@@ -4,16 +4,19 @@ import json
 from fractions import Fraction
 
 import pytest
+from jsonschema import Draft202012Validator
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, Surface
 from joinlay.boards.outline import Ring, outline_of
+from joinlay.casework.banding import core_size
 from joinlay.checks.weights import weigh
-from joinlay.documents.plan_json import InWords, json_text, plan_json, weights_of
+from joinlay.documents.json_text import InWords, json_text
+from joinlay.documents.plan_json import plan_json, plan_schema, weights_of
 from joinlay.findings import note, refusal
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import GRADUATIONS, inches, mm, written
-from tests.measured.packets import example
+from tests.measured.packets import example, examples
 from tests.unit.casework.outlines import hook
 from tests.unit.jobs.jobs import GOOD
 
@@ -31,9 +34,9 @@ def tree(worked_out):
 
 
 def lengths_in(value):
-    """Every length in a tree: a table with ``mm`` and ``exact``."""
+    """Every length in a tree: a table with ``exact`` and ``text``."""
     if isinstance(value, dict):
-        if "exact" in value:
+        if "exact" in value and "text" in value:
             yield value
         for inner in value.values():
             yield from lengths_in(inner)
@@ -65,9 +68,9 @@ def test_weights_of_every_drawer_and_what_tips_the_piece(tree, worked_out):
     (weighed,) = weigh(worked_out.drawers, worked_out.conditions)
     assert (told["name"], told["empty_kg"], told["loaded_kg"]) == ("drawer 1", round(weighed.empty, 2), round(weighed.loaded, 2))
     whole = weights_of(example("moth-cabinet"))
-    loads = whole["piece"]["tipping_load_kg_by_drawers_out"]
-    assert list(loads) == ["1", "2", "8"]
-    assert loads["1"] > loads["2"] > loads["8"] > 0
+    loads = {one["drawers_out"]: one["load_kg"] for one in whole["piece"]["tipping_loads"]}
+    assert list(loads) == [1, 2, 8]
+    assert loads[1] > loads[2] > loads[8] > 0
     assert len(whole["drawers"]) == 8
 
 
@@ -78,7 +81,8 @@ def test_a_length_is_exact_and_in_mm_and_as_read():
         "text": "18 5/16 in",
     }
     assert InWords(GRADUATIONS["0.5 mm"]).length(mm(18)) == {"mm": 18.0, "exact": "18/1", "text": "18 mm"}
-    assert InWords(GRADUATIONS["0.5 mm"]).maybe(None) is None
+    said = InWords(GRADUATIONS["0.5 mm"])
+    assert said.tree({"a": None, "b": [mm(18)], "c": {"d": 1}}) == {"a": None, "b": [said.length(mm(18))], "c": {"d": 1}}
 
 
 def test_every_length_agrees_with_itself(tree):
@@ -101,7 +105,10 @@ def test_every_board_and_cut_is_there(tree, worked_out):
                 span = cut[axis.value]
                 assert Fraction(span["from"]["exact"]) == one.span(axis).start.mm
                 assert Fraction(span["to"]["exact"]) == one.span(axis).stop.mm
-        assert [Fraction(n) for n in told["place"]["origin"]] == list(board.place.origin)
+        for vector in ("origin", "along", "across", "into"):
+            place = told["place"][vector]
+            assert [Fraction(n) for n in place["exact"]] == list(getattr(board.place, vector))
+            assert place["numbers"] == [float(Fraction(n)) for n in place["exact"]]
         assert len(told["tapers"]) == len(board.tapers)
     assert any(board["tapers"] for board in boards)
     assert tree["others"] == []
@@ -137,7 +144,7 @@ def test_stock_and_shop(tree):
     assert len(tree["shop"]["cutters"]) == 6
     # Only what the maker set otherwise than usual: every other figure is the rule's own.
     assert list(tree["shop"]["practice"]) == ["tip gap", "tenon depth"]
-    assert tree["shop"]["practice"]["tenon depth"] == "3"
+    assert tree["shop"]["practice"]["tenon depth"] == {"number": 3.0, "exact": "3/1"}
 
 
 def test_a_finding_has_its_sentences_and_its_numbers():
@@ -178,3 +185,129 @@ def test_json_is_laid_out_without_changing_it(value):
     text = json_text(value)
     assert json.loads(text) == value
     assert max(len(line) for line in text.splitlines()) <= 150
+
+
+# -- the schema, checked with the jsonschema package --------------------------------------------------
+
+
+def test_the_schema_is_one_of_its_dialect():
+    Draft202012Validator.check_schema(plan_schema())
+    assert plan_schema()["$schema"] == Draft202012Validator.META_SCHEMA["$id"]
+
+
+@pytest.mark.parametrize("name", examples())
+def test_every_plan_follows_the_schema(name):
+    Draft202012Validator(plan_schema()).validate(json.loads(plan_json(example(name))))
+
+
+@pytest.mark.parametrize(
+    ("table", "key", "value"),
+    [
+        ((), "drawers", {}),
+        ((), "title", None),
+        (("rule",), "exact", "0.5"),
+        (("drawers", 0), "name", 1),
+        (("shop",), "kerf", "1/8"),
+    ],
+)
+def test_the_schema_sees_what_is_wrong(tree, table, key, value):
+    bad = json.loads(json.dumps(tree))
+    within = bad
+    for step in table:
+        within = within[step]
+    within[key] = value
+    assert list(Draft202012Validator(plan_schema()).iter_errors(bad))
+    del within[key]
+    assert list(Draft202012Validator(plan_schema()).iter_errors(bad))
+
+
+# -- what a program asks of a plan --------------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def cabinet():
+    """The example with banded boards and knobs, as its plan and as its tree."""
+    worked_out = example("seed-cabinet")
+    return worked_out, json.loads(plan_json(worked_out))
+
+
+def told_boards(tree):
+    """Every board of a tree by its name."""
+    return {board["name"]: board for table in (*tree["others"], *tree["drawers"]) for board in table["boards"]}
+
+
+def test_bands_and_cores(cabinet):
+    worked_out, tree = cabinet
+    told = told_boards(tree)
+    banded = [board for board in worked_out.boards if board.bands]
+    assert banded
+    for board in worked_out.boards:
+        assert [(band["order"], band["stock"], Fraction(band["length"]["exact"])) for band in told[board.name]["bands"]] == [
+            (band.order, band.stock, band.length.mm) for band in board.bands
+        ]
+        assert (told[board.name]["core"] is None) == (not board.bands)
+    for board in banded:
+        assert Fraction(told[board.name]["core"]["length"]["exact"]) == core_size(board, Axis.ALONG).mm
+        assert Fraction(told[board.name]["core"]["width"]["exact"]) == core_size(board, Axis.ACROSS).mm
+        assert {band["word"] for band in told[board.name]["bands"]} == {board.datum.word(band.surface) for band in board.bands}
+
+
+def test_a_taper_says_what_it_counts_from(worked_out, tree):
+    told = told_boards(tree)
+    tapered = [
+        (board, taper, told[board.name]["tapers"][n]) for board in worked_out.boards for n, taper in enumerate(board.tapers)
+    ]
+    assert tapered
+    for board, taper, said in tapered:
+        along_an_edge = taper.surface in (Surface.EDGE, Surface.FAR_EDGE)
+        assert said["near_at"] == (board.datum.end if along_an_edge else board.datum.edge)
+        assert said["far_at"] == (board.datum.far_end if along_an_edge else board.datum.far_edge)
+        assert (Fraction(said["near"]["exact"]), Fraction(said["far"]["exact"])) == (taper.near.mm, taper.far.mm)
+
+
+def test_machines_are_the_shop_s(worked_out, tree):
+    told, machines = tree["shop"]["machines"], worked_out.shop.machines
+    assert Fraction(told["router_table"]["fence_reach"]["exact"]) == machines.router_table.fence_reach.mm
+    assert Fraction(told["limits"]["deepest_pass"]["exact"]) == machines.limits.deepest_pass.mm
+    assert told["first_choice"] == [kind.value for kind in machines.first_choice]
+    assert (told["mortiser"], told["drill"], told["hand_router"]["to_centre"]) == (True, True, None)
+    none = json.loads(plan_json(plan(read_job(f"{GOOD}\n[shop]\nrouter-table = false\ndrill = false\n", "chest.toml"))))
+    assert (none["shop"]["machines"]["router_table"], none["shop"]["machines"]["drill"]) == (None, False)
+
+
+def test_knobs_are_where_they_are_drilled(cabinet):
+    worked_out, tree = cabinet
+    assert worked_out.knobs
+    assert [(knob["front"], knob["number"], Fraction(knob["from_left"]["exact"])) for knob in tree["knobs"]] == [
+        (knob.front, knob.number, knob.from_left.mm) for knob in worked_out.knobs
+    ]
+    told = told_boards(tree)
+    for knob in tree["knobs"]:
+        height = Fraction(knob["from_top"]["exact"]) + Fraction(knob["from_bottom"]["exact"])
+        assert height == Fraction(told[knob["front"]]["width"]["exact"])
+
+
+def test_axes_are_described_and_hold(cabinet, tree):
+    """The drawers' left sides lie to the left, the back behind the front, and each board's own directions are what the axes say."""
+    _, whole = cabinet
+    assert whole["axes"]["zero"] != tree["axes"]["zero"]
+    assert (whole["axes"]["x"], whole["axes"]["y"], whole["axes"]["z"]) == (
+        "to the right, as seen from the front",
+        "to the back",
+        "up",
+    )
+    boards = told_boards(whole)
+
+    def middle(board):
+        place = board["place"]
+        sizes = [(way, board[size]["mm"]) for way, size in (("along", "length"), ("across", "width"), ("into", "thickness"))]
+        return [place["origin"]["numbers"][n] + sum(place[way]["numbers"][n] * size / 2 for way, size in sizes) for n in range(3)]
+
+    for drawer in whole["drawers"]:
+        left, right, front, back = (
+            middle(boards[f"{drawer['name']} {part}"]) for part in ("left side", "right side", "front", "back")
+        )
+        assert left[0] < front[0] < right[0]
+        assert front[1] < left[1] < back[1]
+    heights = {drawer["name"]: middle(boards[f"{drawer['name']} front"])[2] for drawer in whole["drawers"]}
+    assert heights["drawer 1"] > heights["drawer 2"] > 0
