@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand, PartKind
 from joinlay.geometry import box_of, corners, pieces_of_line, point_at, polygon_in, quarter_circle, stretch_in
 from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
@@ -23,7 +24,7 @@ from joinlay.pictures.wood import Fit, hatch_strokes
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Point, Stroke
     from joinlay.pictures.projecting import View
@@ -83,7 +84,7 @@ def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     """In the level section: the front at the stile, and the back corner."""
     opening = scene.openings[0]
     drawer = opening.drawer
-    front, back, side = drawer.board("front"), drawer.board("back"), drawer.board("left side")
+    front, back, side = drawer.front, drawer.back, drawer.side(Hand.LEFT)
     assert front.place is not None
     assert back.place is not None
     face = front.place.origin[1] - front.thickness.mm
@@ -106,7 +107,7 @@ def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
 def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     """In an upright section: the front over its rail, and what stops it."""
     drawer = scene.openings[0].drawer
-    front = drawer.board("front")
+    front = drawer.front
     assert front.place is not None
     face, floor = front.place.origin[1] - front.thickness.mm, scene.openings[0].floor
     gap = drawer.bottom_clearance
@@ -120,7 +121,7 @@ def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
 
 def _spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[DetailSpot, ...]:
     """Cut across the middle of the drawer: its side on the bearer, and under the kicker."""
-    side = opening.drawer.board("left side")
+    side = opening.drawer.side(Hand.LEFT)
     x0, z0, x1, z1 = box_of([corner for facet in sight.of(side) if facet.is_cut for corner in facet.corners])
     play = x0 - opening.left
     beside = Named(_said("beside the side, here", Length(play), plan), ((opening.left + play / 2, z0 + 7),))
@@ -144,7 +145,7 @@ def _said(words: str, size: Length, plan: Plan) -> str:
 
 
 def _middle_of(opening: PlacedOpening) -> Fraction:
-    front = opening.drawer.board("front")
+    front = opening.drawer.front
     assert front.place is not None
     return front.place.origin[1] + opening.drawer.length.mm / 2
 
@@ -152,7 +153,9 @@ def _middle_of(opening: PlacedOpening) -> Fraction:
 def _through_block(scene: Scene, opening: PlacedOpening, otherwise: Fraction) -> Fraction:
     """The middle of the drawer's left stop block, in X."""
     for board in scene.boards:
-        if board.part == "stop block" and board.name.startswith(f"stops {opening.drawer.name} ") and board.place is not None:
+        role = board.role
+        is_left_block = role.kind is PartKind.STOP_BLOCK and role.drawer == opening.drawer.role and role.hand is Hand.LEFT
+        if is_left_block and board.place is not None:
             return board.place.origin[0] + board.length.mm / 2
     return otherwise
 
@@ -223,15 +226,15 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
 
 def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
     """Every part that is seen in the circle, with points of it that are."""
-    seen: dict[str, list[Point]] = {}
-    boards: dict[str, Board] = {}
+    seen: dict[PartRole, list[Point]] = {}
+    boards: dict[PartRole, Board] = {}
     for facet in sight.facets:
         for spot in _points(facet.corners, fit):
             if sight.is_clear(facet, spot):
-                seen.setdefault(facet.board.name, []).append(spot)
-                boards[facet.board.name] = facet.board
+                seen.setdefault(facet.board.role, []).append(spot)
+                boards[facet.board.role] = facet.board
     for said, own in kinds_of(boards.values()).items():
-        yield Named(said, tuple(sorted((spot for board in own for spot in seen[board.name]), reverse=True)))
+        yield Named(said, tuple(sorted((spot for board in own for spot in seen[board.role]), reverse=True)))
 
 
 def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:

@@ -6,11 +6,11 @@ room in figures is given back in words, for a list beside the picture.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction, Length
@@ -27,7 +27,7 @@ from joinlay.pictures.wood import Fit, edge_strokes, hidden_strokes, knob_ahead
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
@@ -52,9 +52,9 @@ _ZERO: Final = Fraction(0)
 _Heights = tuple[tuple[Fraction, Fraction], ...]
 
 #: Parts that lie behind the frame and are worth a dashed line.
-_DASHED: Final = ("case side", "case bottom", "case top", "case partition")
-#: Beginnings of the names of what lies within.
-_WITHIN: Final = ("runners ", "stops ")
+_DASHED: Final = (PartKind.CASE_SIDE, PartKind.CASE_BOTTOM, PartKind.CASE_TOP, PartKind.CASE_PARTITION)
+#: What lies within, behind the fronts.
+_WITHIN: Final = (Whole.RUNNERS, Whole.STOPS)
 
 
 def elevation(plan: Plan, room: Size) -> Picture | None:
@@ -91,8 +91,8 @@ class _Front:
         if not scene.boards:
             return None
         (x0, _, z0), (x1, _, z1) = scene.box
-        sight = look([board for board in scene.boards if _is_outside(board, scene)], FROM_FRONT)
-        frame = [board for board in scene.boards if board.part != "drawer front" and scene.is_whole]
+        sight = look([board for board in scene.boards if _is_outside(board)], FROM_FRONT)
+        frame = [board for board in scene.boards if board.role.kind is not PartKind.DRAWER_FRONT and scene.is_whole]
         return cls(plan=plan, scene=scene, sight=sight, box=(x0, z0, x1, z1), names=named_in(sight, frame))
 
     @property
@@ -136,7 +136,7 @@ class _Front:
         _, bottom, right, top = fit.box(self.box)
         beside = max([right, *(text_box(text)[2] for text in easel.texts if text_box(text)[3] > bottom)])
         column = NameColumn(left=beside + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
-        unnamed = [one for one in self.names if not any(name in named for name in one.of)]
+        unnamed = [one for one in self.names if not any(role in named for role in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes = tuple(easel.strokes)
         return [
@@ -151,32 +151,32 @@ class _Front:
         """
         unsaid: dict[str, list[str]] = {}
         for opening in self.scene.openings:
-            front, name = opening.drawer.board("front"), opening.drawer.name
+            front, name = opening.drawer.front, opening.drawer.name
             x0, y0, x1, y1 = fit.box(opening.box)
             within = (x0 + 2, y0, x1 - 1, y1)
             size = _size(front, self.plan)
-            number = re.sub(r"\D+", " ", name).strip() or name
+            number = opening.drawer.role.title or str(opening.drawer.role.number)
             ways = ([words(name, _NAME), size], [words(name, SMALL), size], [(*words(name, SMALL), Run(": ", SMALL), *size)])
             if not any(easel.write(way, within) for way in ways):
                 unsaid.setdefault(plain(size), []).append(front.name)
                 any(easel.write([words(said, SMALL)], within) for said in (name, number))
         return [f"{in_few_words(names)}: {size}" for size, names in unsaid.items()]
 
-    def _along_stiles(self, easel: Easel, fit: Fit) -> set[str]:
+    def _along_stiles(self, easel: Easel, fit: Fit) -> set[PartRole]:
         """The names of stiles and uprights written along them, where there is room; whose were."""
-        uprights = [board for board in self.scene.boards if board.part in ("stile", "mullion")]
-        boxes = ((board.name, fit.box(box_of(self.sight.of(board)[0].corners))) for board in uprights)
-        return {name for name, box in boxes if easel.write_up(words(name, SMALL), box)}
+        uprights = [board for board in self.scene.boards if board.role.kind in (PartKind.STILE, PartKind.MULLION)]
+        boxes = ((board.role, fit.box(box_of(self.sight.of(board)[0].corners))) for board in uprights)
+        return {role for role, box in boxes if easel.write_up(words(role.name, SMALL), box)}
 
 
 def _size(front: Board, plan: Plan) -> Content:
     return (*figures(front.length, plan.rule, SMALL), Run(" × ", SMALL), *figures(front.width, plan.rule, SMALL))
 
 
-def _is_outside(board: Board, scene: Scene) -> bool:
+def _is_outside(board: Board) -> bool:
     """Whether a part can be seen with all drawers shut: fronts, frame and case; through a reveal nothing is worth a line."""
-    own = any(board.name.startswith(f"{opening.drawer.name} ") for opening in scene.openings)
-    return board.part == "drawer front" if own else not board.name.startswith(_WITHIN)
+    whole = board.role.whole
+    return board.role.kind is PartKind.DRAWER_FRONT if isinstance(whole, DrawerRole) else whole not in _WITHIN
 
 
 # -- dimensions ----------------------------------------------------------------------------------------
@@ -303,10 +303,10 @@ class _Dimensions:
 
     def _pulls(self) -> list[Fraction]:
         """From the ends of the first front to its pulls."""
-        front = self.scene.openings[0].drawer.board("front") if self.scene.openings else None
+        front = self.scene.openings[0].drawer.front if self.scene.openings else None
         if front is None or front.place is None:
             return []
-        own = {knob.centre[0] for knob in self.scene.knobs if knob.pull.front == front.name}
+        own = {knob.centre[0] for knob in self.scene.knobs if knob.pull.on == front.role}
         start = front.place.origin[0]
         return sorted({start, *own, start + front.length.mm}) if own else []
 

@@ -15,12 +15,12 @@ said in a sentence. Two lines may cross each other, but for the most part don't,
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice, product
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
@@ -32,7 +32,7 @@ from joinlay.pictures.picture import SMALL
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.pen.marks import Point, Stroke
     from joinlay.pen.placing import Whole
     from joinlay.pictures.sight import Sight
@@ -54,12 +54,12 @@ _DOT: Final = Fraction(2, 5)
 class Named:
     """Something to name: what is said, and the points of the view its line may end at, in mm of wood, the best first.
 
-    ``of`` are the parts themselves by name.
+    ``of`` are the roles of the parts themselves.
     """
 
     said: str
     spots: tuple[Point, ...]
-    of: tuple[str, ...] = ()
+    of: tuple[PartRole, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,33 +80,35 @@ class SetNames:
 
 
 def kinds_of(boards: Iterable[Board]) -> dict[str, tuple[Board, ...]]:
-    """Boards by what they are called in few words: those whose names differ only in numbers, or in left and right, together."""
-    found: dict[str, list[Board]] = {}
+    """Boards by what they are called in few words: those that only a number or a hand tells apart, together."""
+    found: dict[PartRole, list[Board]] = {}
     for board in boards:
-        found.setdefault(_HAND.sub("@", re.sub(r"\d+", "#", board.name)), []).append(board)
-    return {_said(own): tuple(own) for own in found.values()}
+        found.setdefault(_kind_of(board.role), []).append(board)
+    return {in_few_words(board.name for board in own): tuple(own) for own in found.values()}
 
 
-def _said(boards: Sequence[Board]) -> str:
-    names = list(dict.fromkeys(_HAND.sub("@", board.name) for board in boards))
-    hands = sorted({hand for board in boards for hand in _HAND.findall(board.name)})
-    return in_few_words(names).replace("@", " and ".join(hands), 1)
-
-
-_HAND: Final = re.compile(r"\b(?:left|right)\b")
+def _kind_of(role: PartRole) -> PartRole:
+    """The role that stands for all those alike: without its own number, its drawer's, and whether it is at the left or right."""
+    return replace(
+        role,
+        drawer=None if role.drawer is None else replace(role.drawer, number=0),
+        hand=None if role.hand in (Hand.LEFT, Hand.RIGHT) else role.hand,
+        number=min(role.number, 1),
+        of=None if role.of is None else _kind_of(role.of),
+    )
 
 
 def named_in(sight: Sight, boards: Iterable[Board]) -> tuple[Named, ...]:
     """A name for each kind of ``boards`` of which one is seen; its line may end in any of them that is, best at the right."""
-    seen = {parted.edge.board.name for parted in sight.edges if parted.seen}
+    seen = {parted.edge.board.role for parted in sight.edges if parted.seen}
     named = []
-    for said, own in kinds_of(board for board in boards if board.name in seen).items():
+    for said, own in kinds_of(board for board in boards if board.role in seen).items():
         # A few of many that are alike, from all over the piece.
         some = own[:: max(1, len(own) // _MOST_BOARDS)]
         each = max(3, _MOST_SPOTS // len(some))
         spots = [spot for board in some for spot in islice(sight.spots(board), each)]
         if spots:
-            named.append(Named(said, tuple(sorted(spots, reverse=True)), tuple(board.name for board in own)))
+            named.append(Named(said, tuple(sorted(spots, reverse=True)), tuple(board.role for board in own)))
     return tuple(named)
 
 

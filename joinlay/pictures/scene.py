@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind
 from joinlay.boards.extent import SpaceBox
 from joinlay.geometry import overlap
 from joinlay.lengths import NOTHING, Fraction, Length
@@ -100,7 +101,7 @@ def scene_of(plan: Plan) -> Scene:
 
 def _placed_opening(drawer: Drawer) -> PlacedOpening:
     """Where the opening lies, from the front and its clearances (DR-1, DR-2)."""
-    place = drawer.board("front").place
+    place = drawer.front.place
     assert place is not None
     return PlacedOpening(drawer, place.origin[0] - drawer.side_clearance.mm, place.origin[2] - drawer.bottom_clearance.mm)
 
@@ -120,9 +121,9 @@ def _stacked(drawers: Sequence[Drawer]) -> Iterator[PlacedOpening]:
 
 
 def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
-    fronts = {board.name: board for board in boards if board.part == "drawer front"}
+    fronts = {board.role: board for board in boards if board.role.kind is PartKind.DRAWER_FRONT}
     for pull in pulls:
-        front = fronts.get(pull.front)
+        front = fronts.get(pull.on)
         if front is not None and front.place is not None:
             yield Knob(pull, front.place.point(pull.from_left, pull.from_bottom, front.thickness))
 
@@ -134,9 +135,9 @@ def level_cut(scene: Scene) -> Fraction:
     """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front where it has
     none.
     """
-    front = scene.openings[0].drawer.board("front")
+    front = scene.openings[0].drawer.front
     assert front.place is not None
-    own = [knob.centre[2] for knob in scene.knobs if knob.pull.front == front.name]
+    own = [knob.centre[2] for knob in scene.knobs if knob.pull.on == front.role]
     return own[0] if own else front.place.origin[2] + front.width.mm / 2
 
 
@@ -152,8 +153,8 @@ def near_cut(scene: Scene) -> tuple[Board, ...]:
 
 def in_bank(scene: Scene, openings: Sequence[PlacedOpening]) -> list[Board]:
     """Case, frame and runners, and the drawers of ``openings``; other banks stand beyond a partition or before the cut."""
-    others = {board.name for opening in scene.openings if opening not in openings for board in opening.drawer.assembly.boards}
-    return [board for board in scene.boards if board.name not in others]
+    others = [opening.drawer.role for opening in scene.openings if opening not in openings]
+    return [board for board in scene.boards if board.role.whole not in others]
 
 
 def meeting_box(boards: Iterable[Board], view: View, box: Box) -> list[Board]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind
 from joinlay.geometry import area, box_of, corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import LevelChain, UprightChain
@@ -151,10 +152,10 @@ class _Section:
 
     def _knobs(self) -> Iterable[Knob]:
         """The knobs of the drawers cut, one a drawer in the upright section."""
-        fronts = {opening.drawer.board("front").name for opening in self.openings}
+        fronts = {opening.drawer.front.role for opening in self.openings}
         if not self.is_upright:
-            fronts = {board.name for board in (facet.board for facet in self.sight.facets if facet.is_cut)}
-        return [knob for knob in self.scene.knobs if knob.pull.front in fronts and (knob.pull.number == 1 or not self.is_upright)]
+            fronts = {facet.board.role for facet in self.sight.facets if facet.is_cut}
+        return [knob for knob in self.scene.knobs if knob.pull.on in fronts and (knob.pull.number == 1 or not self.is_upright)]
 
     def _knob(self, knob: Knob, fit: Fit) -> Iterable[Stroke]:
         x, y, z = knob.centre
@@ -186,7 +187,7 @@ class _Section:
         """In each drawer its name and, on wood that is seen, which way the grain runs."""
         for opening in self.openings:
             name = opening.drawer.name
-            facets = [facet for facet in self.sight.facets if facet.board.name.startswith(f"{name} ") and not facet.is_cut]
+            facets = [facet for facet in self.sight.facets if facet.board.role.whole == opening.drawer.role and not facet.is_cut]
             for facet in sorted(facets, key=lambda facet: area(box_of(facet.corners)), reverse=True)[:2]:
                 self._grain(easel, fit, facet)
             within = self._inside(opening, fit)
@@ -194,8 +195,7 @@ class _Section:
 
     def _inside(self, opening: PlacedOpening, fit: Fit) -> Box:
         """Between front and back of a drawer, or between its sides."""
-        boxes = {part: box_of(self.sight.of(opening.drawer.board(part))[0].corners) for part in ("front", "back")}
-        front, back = fit.box(boxes["front"]), fit.box(boxes["back"])
+        front, back = (fit.box(box_of(self.sight.of(board)[0].corners)) for board in (opening.drawer.front, opening.drawer.back))
         if self.is_upright:
             return (front[2] + 1, front[1], back[0] - 1, front[3])
         return (front[0] + 3, front[3] + 1, front[2] - 3, back[1] - 1)
@@ -266,9 +266,9 @@ class _Section:
                 (low, box[1]), (low, box[3]), away=x - low, size=Length(self.size[1]), rule=self.plan.rule, says="overall"
             )
 
-    def _extent(self, part: str, axis: int) -> tuple[Fraction, Fraction] | None:
+    def _extent(self, kind: PartKind, axis: int) -> tuple[Fraction, Fraction] | None:
         """From where to where the parts of a kind go, on an axis of the drawing; None where none is drawn."""
-        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.board.part == part]
+        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.board.role.kind is kind]
         return (min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)) if boxes else None
 
     def _lengths(self) -> list[Fraction]:
@@ -276,16 +276,16 @@ class _Section:
         it.
         """
         drawer = self.openings[0].drawer
-        place = drawer.board("front").place
+        place = drawer.front.place
         assert place is not None
-        face = place.origin[1] - drawer.board("front").thickness.mm
-        back = self._extent("case back", 0 if self.is_upright else 1)
+        face = place.origin[1] - drawer.front.thickness.mm
+        back = self._extent(PartKind.CASE_BACK, 0 if self.is_upright else 1)
         behind = [back[0]] if back else [drawer.opening.depth.mm]
         return [face, face + drawer.length.mm, *behind]
 
     def _depths(self) -> list[Fraction]:
         """The frame's thickness, the case behind it, its back."""
-        frame, back = self._extent("rail", 0), self._extent("case back", 0)
+        frame, back = self._extent(PartKind.RAIL, 0), self._extent(PartKind.CASE_BACK, 0)
         ends = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
         return (
             sorted(ends | {frame[1] if frame else self.sight.box[0]} | {back[0] if back else self.sight.box[2]}) if ends else []
@@ -293,15 +293,14 @@ class _Section:
 
     def _levels(self) -> list[Fraction]:
         """The case bottom, the room over it, the case top."""
-        found = {end for part in ("case bottom", "case top") for end in self._extent(part, 1) or ()}
+        found = {end for kind in (PartKind.CASE_BOTTOM, PartKind.CASE_TOP) for end in self._extent(kind, 1) or ()}
         return sorted(found | {self.sight.box[1], self.sight.box[3]}) if found else []
 
     def _across(self) -> list[Fraction]:
         """Of the first drawer: its front's ends, and its sides' inside faces at the front."""
-        front = self.openings[0].drawer.board("front")
-        sides = [self.openings[0].drawer.board(f"{hand} side") for hand in ("left", "right")]
+        front = self.openings[0].drawer.front
         assert front.place is not None
-        inside = [side.place.origin[0] for side in sides if side.place is not None]
+        inside = [side.place.origin[0] for side in self.openings[0].drawer.sides if side.place is not None]
         start = front.place.origin[0]
         return [start, *inside, start + front.length.mm]
 

@@ -24,7 +24,7 @@ from joinlay.pictures.projecting import project
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.geometry import Box, Point, Stretch
     from joinlay.pen.placing import Whole
     from joinlay.pictures.projecting import Edge, Facet, View
@@ -56,7 +56,7 @@ _SHARES: Final = tuple((Fraction(a, 8), Fraction(b, 16)) for a in (7, 4, 1) for 
 class Sight:
     """What ``view`` shows of some boards: every facet turned to the eye, and each edge with what is seen and hidden of it.
 
-    ``box`` is the room it takes, in mm of wood; ``owned`` are the facets by the name of their board, cut ones first, then the
+    ``box`` is the room it takes, in mm of wood; ``owned`` are the facets by the role of their board, cut ones first, then the
     largest.
     """
 
@@ -64,12 +64,12 @@ class Sight:
     facets: tuple[Facet, ...]
     edges: tuple[Parted, ...]
     box: Box
-    owned: dict[str, tuple[Facet, ...]] = field(repr=False)
+    owned: dict[PartRole, tuple[Facet, ...]] = field(repr=False)
     _shelves: _Shelves = field(repr=False)
 
     def of(self, board: Board) -> tuple[Facet, ...]:
         """The facets of ``board``; none where it is not there."""
-        return self.owned.get(board.name, ())
+        return self.owned.get(board.role, ())
 
     def spots(self, board: Board) -> Iterator[Point]:
         """Points of ``board`` that nothing hides, those at the right first."""
@@ -97,12 +97,12 @@ def look(boards: Iterable[Board], view: View) -> Sight:
     facets = tuple(facet for own, _ in shown for facet in own)
     shelves = _shelved(facets)
     edges = tuple(_part_edges((edge for _, edges in shown for edge in edges), shelves))
-    owned: dict[str, list[Facet]] = {}
+    owned: dict[PartRole, list[Facet]] = {}
     for facet in facets:
-        owned.setdefault(facet.board.name, []).append(facet)
+        owned.setdefault(facet.board.role, []).append(facet)
     ordered = {
-        name: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(box_of(facet.corners)))))
-        for name, own in owned.items()
+        role: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(box_of(facet.corners)))))
+        for role, own in owned.items()
     }
     box = box_of([corner for facet in facets for corner in facet.corners])
     return Sight(view=view, facets=facets, edges=edges, box=box, owned=ordered, _shelves=shelves)

@@ -14,6 +14,7 @@ from joinlay.pen.placing import MM, whole
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
 
+    from joinlay.boards import PartKind, PartRole
     from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pen.placing import Whole
     from joinlay.pictures.projecting import Facet
@@ -66,13 +67,13 @@ def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
     yield from drawn.values()
 
 
-def hidden_strokes(sight: Sight, fit: Fit, parts: Collection[str]) -> Iterator[Line]:
-    """What is hidden of the edges of the kinds of part ``parts``, dashed (ISO 128); nothing along the ends of the piece, which
+def hidden_strokes(sight: Sight, fit: Fit, kinds: Collection[PartKind]) -> Iterator[Line]:
+    """What is hidden of the edges of the kinds of part ``kinds``, dashed (ISO 128); nothing along the ends of the piece, which
     are seen.
     """
     box = sight.box
     for parted in sight.edges:
-        if parted.edge.board.part in parts:
+        if parted.edge.board.role.kind in kinds:
             for one, two in parted.hidden:
                 if not _is_on_rim(one, two, box):
                     yield _line(fit.point(one), fit.point(two), Role.HIDDEN, parted.edge.board.name)
@@ -97,32 +98,32 @@ def hatch_strokes(
 
     ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual.
     """
-    cut: dict[str, list[Facet]] = {}
+    cut: dict[PartRole, list[Facet]] = {}
     for facet in sight.facets:
         if facet.is_cut:
-            cut.setdefault(facet.board.name, []).append(facet)
-    for name, way in _ways(cut).items():
+            cut.setdefault(facet.board.role, []).append(facet)
+    for role, way in _ways(cut).items():
         thin = (
             min(
                 _least(fit.box(box_of(facet.corners)))
-                for facet in [max(cut[name], key=lambda facet: area(box_of(facet.corners)))]
+                for facet in [max(cut[role], key=lambda facet: area(box_of(facet.corners)))]
             )
             < _THIN
         )
-        for facet in cut[name]:
+        for facet in cut[role]:
             points = tuple(fit.point(corner) for corner in facet.corners)
             shown = clip(points) if clip else points
             if len(shown) > 2:
-                yield from (Fill(shown, _GREY, Role.HATCH, name),) if thin else _hatched(shown, way, coarse)
+                yield from (Fill(shown, _GREY, Role.HATCH, role.name),) if thin else _hatched(shown, way, coarse)
 
 
-def _ways(cut: dict[str, list[Facet]]) -> dict[str, int]:
+def _ways(cut: dict[PartRole, list[Facet]]) -> dict[PartRole, int]:
     """Which hatching each part gets: the first that no part it touches has."""
-    ways: dict[str, int] = {}
-    boxes = {name: [whole(box_of(facet.corners)) for facet in facets] for name, facets in cut.items()}
-    for name, own in boxes.items():
+    ways: dict[PartRole, int] = {}
+    boxes = {role: [whole(box_of(facet.corners)) for facet in facets] for role, facets in cut.items()}
+    for role, own in boxes.items():
         taken = {ways[other] for other in ways if any(_touch(a, b) for a in own for b in boxes[other])}
-        ways[name] = next((n for n in range(len(_HATCHINGS)) if n not in taken), 0)
+        ways[role] = next((n for n in range(len(_HATCHINGS)) if n not in taken), 0)
     return ways
 
 

@@ -23,7 +23,6 @@ STILL = {
     "jobs": 1,
     "pages": 4,
     "paper": 1,
-    "pictures": 22,
     "settings": 2,
     "templates": 50,
 }
