@@ -10,6 +10,7 @@ from itertools import pairwise
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind, PartRole
 from joinlay.boards.names import in_few_words
 from joinlay.boards.outline import Ring
 from joinlay.lengths import Fraction, Length
@@ -49,8 +50,8 @@ def profile_template(profile: Outline, knobs: Sequence[Pull], rule: Graduation) 
     """
     across = Length(profile.height * 2)
     own = [knob for knob in knobs if abs(knob.diameter - across) <= rule.division / 2] or list(knobs)
-    names = tuple(dict.fromkeys(f"{knob.front} knob blank" for knob in own))
-    strokes = tuple(flatten(_marks(profile, own, names, rule)))
+    names = tuple(dict.fromkeys(PartRole(PartKind.KNOB_BLANK, knob.on.drawer, of=knob.on).name for knob in own))
+    strokes = tuple(flatten(_marks(profile, own, rule)))
     return Template(names, "profile", strokes, bounds_of(strokes))
 
 
@@ -89,7 +90,7 @@ def _is_step(one: Point, two: Point, three: Point) -> bool:
     return dot <= 0 or cross**2 > _SHARP * (cross**2 + dot**2)
 
 
-def _marks(profile: Outline, knobs: Sequence[Pull], names: Sequence[str], rule: Graduation) -> Iterator[Mark]:
+def _marks(profile: Outline, knobs: Sequence[Pull], rule: Graduation) -> Iterator[Mark]:
     for line in profile.lines:
         if isinstance(line, Ring):
             yield Arc(line.centre, line.radius, _ZERO, Fraction(360), Role.SHAPE, "knob profile")
@@ -102,7 +103,7 @@ def _marks(profile: Outline, knobs: Sequence[Pull], names: Sequence[str], rule: 
     for x, r in steps:
         yield Line((x, _ZERO), (x, r), Role.DIMENSION) if r else Line((x, -_SMALL / 2), (x, _SMALL / 2), Role.DIMENSION)
     yield from _numbers(steps)
-    caption = _caption(profile, knobs, names, steps, rule)
+    caption = _caption(profile, knobs, steps, rule)
     yield from caption.marks(profile.width + _PAST + _ASIDE, profile.height - caption.height)
 
 
@@ -119,9 +120,10 @@ def _numbers(steps: Sequence[Point]) -> Iterator[Text]:
             yield Text((at, -_FIRST_ROW - _SMALL - row * _ROW), label, Align.MIDDLE)
 
 
-def _caption(profile: Outline, knobs: Sequence[Pull], names: Sequence[str], steps: Sequence[Point], rule: Graduation) -> Block:
+def _caption(profile: Outline, knobs: Sequence[Pull], steps: Sequence[Point], rule: Graduation) -> Block:
     knob = knobs[0]
-    part = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names).replace("knob blank", "knob"), _LONGEST)]
+    fronts = dict.fromkeys(one.front for one in knobs)
+    part = [words(line, FIGURE, bold=True) for line in wrap(f"{in_few_words(fronts)} knob", _LONGEST)]
     made = (Run("half of it, over the centre line   ", WORD, bold=True), *words(f"make {len(knobs)}", WORD, bold=True))
     head = stacked([*part, words("PROFILE", FIGURE, bold=True), made])
     spigot: Content = (Run("spigot ", WORD), *figures(knob.hole, rule, WORD), Run(" across", WORD))

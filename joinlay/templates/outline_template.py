@@ -7,12 +7,11 @@ words beside it say the part, what it is for, which face is up, and its place in
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Shape, Surface
+from joinlay.boards import Hand, Shape, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.boards.outline import Ring
 from joinlay.geometry import corners, shared_box
@@ -213,14 +212,14 @@ def _held(seen: _Seen) -> Iterator[Mark]:
 
 
 def _likeness(one: PlacedOutline) -> Hashable:
-    """Two outlines with the same likeness are the same drawing, but for the numbers in the parts' names."""
+    """Two outlines with the same likeness are the same drawing, on parts that only their drawer or a number tells apart."""
     board = one.board
     spans = (one.along, one.across, *(span for cut in board.cuts for span in (cut.along, cut.across)))
     sizes = (board.length.mm, board.width.mm, *(at.mm for span in spans for at in (span.start, span.stop)))
     deep = None if one.into is None else one.into.size == board.thickness or one.into.size.mm
-    name = re.sub(r"\d+", "", board.name)
     return (
-        name,
+        board.role.kind,
+        board.role.hand,
         board.datum,
         board.end_on_left,
         one.outline,
@@ -255,9 +254,8 @@ def _caption_of(
         *words(f"make {len(names)}", WORD, bold=True),
     )
     head = stacked([*part, *purpose, face])
-    hand = next((word for word in one.board.name.lower().split() if word in ("left", "right")), None)
-    if hand is not None:
-        head = beside(hand_sign(is_left=hand == "left"), head)
+    if one.board.role.hand in (Hand.LEFT, Hand.RIGHT):
+        head = beside(hand_sign(is_left=one.board.role.hand is Hand.LEFT), head)
     facts = [*_sizes(one, rule), *_place(one, rule, held, are_shown)]
     return stacked([head, stacked(facts), words(f"drawn in {one.outline.file}", _SMALL)], Fraction(3))
 
