@@ -24,8 +24,9 @@ LEAD: Final = Fraction(6, 5)
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Words that stay together. ``lines`` are (right, up, line) from the block's lower left corner to each baseline; ``signs``
-    are (right, up, is left).
+    """Words that stay together, ``width`` by ``height`` in mm.
+
+    ``lines`` are (right, up, line) from the block's lower left corner to each baseline; ``signs`` are (right, up, is left).
     """
 
     width: Fraction
@@ -34,7 +35,7 @@ class Block:
     signs: tuple[tuple[Fraction, Fraction, bool], ...] = ()
 
     def marks(self, left: Fraction, bottom: Fraction) -> Iterator[Mark]:
-        """The block's marks with its lower left corner at this point of the paper."""
+        """The block's marks with its lower left corner at this point of the paper, in mm."""
         for right, up, is_left in self.signs:
             yield HandSign((left + right, bottom + up), is_left)
         for right, up, line in self.lines:
@@ -42,12 +43,12 @@ class Block:
 
 
 def hand_sign(*, is_left: bool) -> Block:
-    """A hand sign alone."""
+    """A hand sign alone, for a part at the left, or at the right."""
     return Block(HAND_SIZE, HAND_SIZE, signs=((Fraction(0), Fraction(0), is_left),))
 
 
 def stacked(parts: Sequence[Content | Block], lead: Fraction = LEAD) -> Block:
-    """Lines and blocks under each other from the top, their left sides in line."""
+    """Lines and blocks under each other from the top, their left sides in line, with ``lead`` mm of white between them."""
     blocks = [part if isinstance(part, Block) else _of_line(part) for part in parts]
     high = sum((block.height for block in blocks), lead * (len(blocks) - 1))
     made = Block(max(block.width for block in blocks), high)
@@ -59,7 +60,7 @@ def stacked(parts: Sequence[Content | Block], lead: Fraction = LEAD) -> Block:
 
 
 def beside(one: Block, two: Block, gap: Fraction = Fraction(3)) -> Block:
-    """Two blocks next to each other, the lower of them half-way up the higher."""
+    """Two blocks next to each other, ``gap`` mm apart, the lower of them half-way up the higher."""
     made = Block(one.width + gap + two.width, max(one.height, two.height))
     made = _with(made, one, Fraction(0), (made.height - one.height) / 2)
     return _with(made, two, one.width + gap, (made.height - two.height) / 2)

@@ -55,9 +55,7 @@ class Axes:
         return (self.origin[0] + self.size[0] * (x / self.most[0]), self.origin[1] + self.size[1] * (y / self.most[1]))
 
     def curve(self, points: Sequence[tuple[Length, Length]], role: Role) -> Polyline:
-        """The curve through ``points``, from left to right, as far as it stays on the chart. ValueError where it begins above
-        it.
-        """
+        """The curve through ``points``, from left to right, as far as it stays on the chart; ValueError where it begins above."""
         top = self.most[1]
         if points[0][1] > top:
             raise ValueError(f"the curve begins at {points[0][1]}, above a chart of {top}")

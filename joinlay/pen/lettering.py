@@ -75,8 +75,9 @@ Content = tuple[Run | Vulgar, ...]
 
 @dataclass(frozen=True, slots=True)
 class SetRun:
-    """A run as it is set: a string to be drawn with one font at one size, ``right`` and ``up`` of the line's beginning, all in
-    mm.
+    """A run as it is set: a string to be drawn with one font at one size.
+
+    ``right`` and ``up`` are where it begins, from the line's beginning; ``em`` is the font's size; all in mm.
     """
 
     right: Fraction

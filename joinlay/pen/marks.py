@@ -272,9 +272,7 @@ def text_box(text: Text) -> Box:
 
 
 def bounds_of(strokes: Iterable[Stroke]) -> Box:
-    """The smallest box that holds every stroke, by the middle of its line; text by its letters. ValueError where there is
-    none.
-    """
+    """The smallest box that holds every stroke, by the middle of its line, and text by its letters. ValueError for none."""
     corners: list[Point] = []
     for stroke in strokes:
         corners += _corners_of(stroke)

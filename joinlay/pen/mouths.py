@@ -32,8 +32,9 @@ def _ends(box: Box) -> tuple[tuple[Point, Fraction], tuple[Point, Fraction], Fra
 
 
 def mouth_strokes(box: Box, shape: Shape, role: Role, within: Box, says: str = "") -> Iterator[Stroke]:
-    """The mouth's strokes. Edges on the border of ``within`` (the surface it lies on) are left out: the wood's own outline is
-    there.
+    """The strokes of a mouth of this ``shape`` that fills ``box``, in ``role``; each ``says`` its place in the plan.
+
+    Edges on the border of ``within``, the surface it lies on, are left out: the wood's own outline is there.
     """
     if shape is Shape.ROUND:
         (centre, _), _, r = _ends(box)

@@ -110,9 +110,7 @@ def _joined(stretches: Iterable[tuple[int, int]]) -> tuple[list[int], list[int]]
 
 @dataclass(slots=True)
 class _Run:
-    """Labels pushed together: where the first would have to begin for all to lie best, how many they are, and the sum behind
-    that.
-    """
+    """Labels pushed together: their ``count``, and the ``total`` of where each would have the first begin."""
 
     total: Fraction
     count: int

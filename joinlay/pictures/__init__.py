@@ -1,3 +1,1 @@
-"""The piece as it is seen: from its sides, cut through, in detail, each of its parts. Made from placed boards; nothing is
-measured from it.
-"""
+"""The piece as it is seen: from its sides, cut through, in detail, part by part. Nothing is measured from a picture."""

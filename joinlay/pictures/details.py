@@ -137,9 +137,7 @@ def _spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[Det
 
 
 def _said(words: str, size: Length, plan: Plan) -> str:
-    """A clearance in figures: on a rule in millimetres to a hundredth, since a whole half millimetre more or less is another
-    fit.
-    """
+    """A clearance in figures; in millimetres to a hundredth, since half a millimetre more or less is another fit."""
     said = decimal_text(size.mm, 2) if plan.unit is Unit.MM else plain(figures(size, plan.rule, SMALL))
     return f"{words} {said}"
 

@@ -146,9 +146,7 @@ class _Front:
     # -- words in the wood ---------------------------------------------------------------------------
 
     def _in_fronts(self, easel: Easel, fit: Fit) -> list[str]:
-        """Each drawer's name and the size of its front, in the front; as much of it as there is room for, the rest given back in
-        words.
-        """
+        """Each drawer's name and the size of its front, in the front as far as there is room; the rest given back in words."""
         unsaid: dict[str, list[str]] = {}
         for opening in self.scene.openings:
             front, name = opening.drawer.front, opening.drawer.name
@@ -184,9 +182,7 @@ def _is_outside(board: Board) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Dimensions:
-    """Dimensions on ``easel`` for what stands in ``box`` of the piece, seen from the front, on the maker's ``rule`` (ISO
-    129-1).
-    """
+    """Dimensions (ISO 129-1) on ``easel`` for what stands in ``box`` of the piece, seen from the front; figures on ``rule``."""
 
     easel: Easel
     scene: Scene
@@ -195,8 +191,8 @@ class _Dimensions:
     rule: Graduation
 
     def over_all(self, left: Fraction, below: Fraction) -> None:
-        """The width and height over all, ``left`` and ``below`` being where their lines go; where only openings are given, their
-        width.
+        """The width and height over all, with their lines at ``left`` and ``below``; the width alone where only openings are
+        given.
         """
         x0, y0, x1, y1 = self.fit.box(self.box)
         wide, high = Length(self.box[2] - self.box[0]), Length(self.box[3] - self.box[1])
@@ -216,9 +212,7 @@ class _Dimensions:
     # -- at the sides --------------------------------------------------------------------------------
 
     def _upright(self, unsaid: list[str]) -> Fraction:
-        """At the left the first bank, at the right a bank that is another; gives the place of the line for the height over
-        all.
-        """
+        """At the left the first bank, at the right one that is unlike it; gives where the line for the height over all goes."""
         x0, _, x1, _ = self.fit.box(self.box)
         banks = [_heights(bank) for bank in self.scene.banks]
         out = x0 - FIRST
@@ -234,9 +228,7 @@ class _Dimensions:
         return out
 
     def _chain(self, heights: _Heights, x: Fraction, wood: Fraction) -> UprightChain | None:
-        """The openings and what is between them; of rails that are alike only the lowest and, where there is no room, no rail at
-        all.
-        """
+        """The openings and what is between them; of rails alike only the lowest, and where there is no room, no rail at all."""
         _, y0, _, y1 = self.fit.box(self.box)
         levels = [level for pair in heights for level in pair]
         ends = list(dict.fromkeys([self.box[1], *levels, self.box[3]] if self.scene.is_whole else levels))

@@ -157,9 +157,7 @@ class NameColumn:
 
 
 class _Search:
-    """Looks for levels for names in a column, clear of each other, whose lines pass clear of the words ``avoided``; all in
-    micrometres.
-    """
+    """Looks for levels for names in a column, clear of each other and of the words ``avoided``; all in micrometres."""
 
     def __init__(self, column: NameColumn, avoided: Sequence[Whole]) -> None:
         self._left, self._low, _, self._high = whole((column.left - 1, column.low, column.left, column.high))
@@ -167,8 +165,9 @@ class _Search:
         self._taken: list[tuple[int, int]] = []
 
     def place(self, spots: Sequence[Point], height: Fraction) -> tuple[int, Point] | None:
-        """A level for a name of some ``height``, now taken, and which of ``spots`` its line goes to: a level line, or the least
-        slanting one.
+        """A level for a name of this ``height``, now taken, and which of ``spots`` its line goes to; None where there is none.
+
+        A level line, or the least slanting one.
         """
         high = ceil(height * MM)
         ends = [(spot, whole((*spot, *spot))[:2]) for spot in spots]

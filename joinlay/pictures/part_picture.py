@@ -1,6 +1,4 @@
-"""One part drawn small, looking at its reference face with the reference edge down: its outline, its cuts, its grain and its
-marks.
-"""
+"""One part drawn small, looking at its reference face with the reference edge down: outline, cuts, grain and marks."""
 
 from __future__ import annotations
 
@@ -40,9 +38,7 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class FaceMark:
-    """The cabinetmaker's mark of the reference face: a loop whose tail runs to the reference edge at ``foot``, ``high`` mm in
-    all.
-    """
+    """The cabinetmaker's mark of the reference face: a loop, ``high`` mm in all, whose tail runs to the edge at ``foot``."""
 
     foot: Point
     high: Fraction

@@ -190,9 +190,7 @@ class Easel:
         return False
 
     def write_up(self, content: Content, within: Box) -> bool:
-        """Set one line reading upwards in ``within``, from its middle up, where nothing else is; False where it finds no room
-        there.
-        """
+        """Set one line reading upwards in ``within``, from its middle up, where nothing else is; False where it finds no room."""
         line = set_line(content)
         left, bottom, right, top = within
         wide = line.rise + line.fall

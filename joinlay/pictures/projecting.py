@@ -73,8 +73,9 @@ FROM_ABOVE: Final = View(0, 1, 2, -1)
 
 @dataclass(frozen=True, slots=True)
 class Facet:
-    """A flat piece of ``board`` that is turned to the eye: its ``corners`` anticlockwise, and how far away it is. ``is_cut`` in
-    the cut itself.
+    """A flat piece of ``board`` that is turned to the eye.
+
+    ``corners`` run anticlockwise, in mm; ``depth`` is how far away it is; ``is_cut`` where it lies in the cut itself.
     """
 
     board: Board

@@ -61,8 +61,9 @@ class PlacedOpening:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What there is to draw of a plan. ``openings`` run bank by bank from the left, each from the top down. ``is_whole`` with a
-    case around.
+    """What there is to draw of a plan; ``is_whole`` with a case around.
+
+    ``openings`` run bank by bank from the left, each from the top down.
     """
 
     boards: tuple[Board, ...]
@@ -132,9 +133,7 @@ def _knobs(pulls: Iterable[Pull], boards: Iterable[Board]) -> Iterator[Knob]:
 
 
 def level_cut(scene: Scene) -> Fraction:
-    """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front where it has
-    none.
-    """
+    """The height at which the piece is cut level: through the first drawer's knobs, or the middle of its front without any."""
     front = scene.openings[0].drawer.front
     assert front.place is not None
     own = [knob.centre[2] for knob in scene.knobs if knob.pull.on == front.role]
@@ -142,9 +141,7 @@ def level_cut(scene: Scene) -> Fraction:
 
 
 def near_cut(scene: Scene) -> tuple[Board, ...]:
-    """The boards that the level cut goes through or that lie close below it; where only openings are given, the first
-    drawer's.
-    """
+    """The boards that the level cut goes through or that lie close below it; without a case, the first drawer's."""
     if not scene.is_whole:
         return scene.openings[0].drawer.assembly.boards
     cut, deep = level_cut(scene), scene.openings[0].drawer.opening.height.mm + _BELOW

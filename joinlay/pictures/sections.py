@@ -1,6 +1,4 @@
-"""The piece cut through: upright through the middle of a bank, and level through a drawer; cut wood hatched, every kind of part
-named.
-"""
+"""The piece cut through, upright in the middle of a bank and level through a drawer: cut wood hatched, parts named."""
 
 from __future__ import annotations
 
@@ -164,9 +162,7 @@ class _Section:
         return knob_aside(knob, at, out, fit)
 
     def _openings(self, fit: Fit) -> Iterable[Stroke]:
-        """The openings that the drawers go into, where nothing around them is given: from the face of the frame to their
-        depth.
-        """
+        """The openings of drawers where nothing around them is given: from the face of the frame to their depth."""
         for opening in self.openings:
             x0, z0, x1, z1 = opening.box
             deep = opening.drawer.opening.depth.mm
@@ -234,9 +230,7 @@ class _Section:
     def _under(
         self, easel: Easel, fit: Fit, rows: Sequence[Sequence[Fraction]], box: Box, low: Fraction, *, has_overall: bool
     ) -> None:
-        """Rows of lengths under the wood, and the size over all; a row that has no room is said on the other views and left out
-        here.
-        """
+        """Rows of lengths under the wood, and the size over all; a row without room is left out, since other views have it."""
         y = low - FIRST
         for ends in rows:
             if len(ends) < (3 if has_overall else 2):
@@ -272,9 +266,7 @@ class _Section:
         return (min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)) if boxes else None
 
     def _lengths(self) -> list[Fraction]:
-        """From the show face of the first drawer to its end, and on to the case's back: the drawer's length, and the gap behind
-        it.
-        """
+        """From the show face of the first drawer to its end, and on to the case's back: its length, and the gap behind it."""
         drawer = self.openings[0].drawer
         place = drawer.front.place
         assert place is not None

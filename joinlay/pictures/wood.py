@@ -68,9 +68,7 @@ def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
 
 
 def hidden_strokes(sight: Sight, fit: Fit, kinds: Collection[PartKind]) -> Iterator[Line]:
-    """What is hidden of the edges of the kinds of part ``kinds``, dashed (ISO 128); nothing along the ends of the piece, which
-    are seen.
-    """
+    """What is hidden of the edges of parts of these ``kinds``, dashed (ISO 128); not along the piece's ends, which are seen."""
     box = sight.box
     for parted in sight.edges:
         if parted.edge.board.role.kind in kinds:
@@ -162,9 +160,7 @@ def knob_ahead(knob: Knob, fit: Fit) -> Iterator[Stroke]:
 
 
 def knob_aside(knob: Knob, at: Point, out: Point, fit: Fit) -> Iterator[Stroke]:
-    """A knob seen from its side, standing out from ``at`` in the direction ``out`` of the drawing (of length 1), with its
-    axis.
-    """
+    """A knob seen from its side, with its axis: it stands out from ``at`` in the direction ``out``, which is 1 long."""
     (x, y), half, long = fit.point(at), knob.radius * fit.factor, knob.pull.projection.mm * fit.factor
     aside = (-out[1], out[0])
 
