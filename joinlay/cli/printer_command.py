@@ -20,7 +20,7 @@ from joinlay.paper import Paper, paper_named, with_border
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.pages.measured_printer import Reading
+    from joinlay.pages.measured_printer import Measurement
 
 __all__ = [
     "add_printer",
@@ -204,7 +204,7 @@ def _shown(printer: MeasuredPrinter, path: Path) -> str:
     return "\n".join([f"{head} ({path})", table(rows), *(f"\n{remark}" for remark in remarks(printer))])
 
 
-def _read(reading: Reading) -> tuple[str, str, str]:
+def _read(reading: Measurement) -> tuple[str, str, str]:
     inch = reading.measured.inches
     if inch.denominator in (2, 4, 8, 16, 32, 64) or (inch.denominator == 1 and reading.drawn.inches.denominator == 1):
         measured = GRADUATIONS["1/64 in"].text(reading.measured)

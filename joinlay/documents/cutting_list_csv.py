@@ -1,7 +1,7 @@
-"""The cutting list as CSV that opens well in a spreadsheet: one row a part, units stated, fractions and decimals in columns of their own.
+"""The cutting list as CSV that opens well in a spreadsheet: one row a part, units stated, fractions and decimals apart.
 
-Fractions carry their unit (``5/16 in``), or a spreadsheet would take them for dates. Words a maker wrote are kept from being taken for
-formulas.
+Fractions carry their unit (``5/16 in``), or a spreadsheet would take them for dates. Words a maker wrote are kept from being
+taken for formulas.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ _PLACES: Final = {Unit.INCH: 6, Unit.MM: 3}
 
 
 def cutting_list_csv(parts: CuttingList, rule: Graduation) -> bytes:
-    """``parts`` as a CSV file (RFC 4180): UTF-8 with its mark in front, so that a spreadsheet reads every letter, and lines ended by CR LF.
+    """``parts`` as a CSV file (RFC 4180), lines ended by CR LF, in UTF-8 with its mark so that spreadsheets read every letter.
 
     Each size has a column as read on ``rule`` and one in decimals of its unit; sizes a part doesn't have are left empty.
     """

@@ -1,4 +1,4 @@
-"""Templates as DXF in millimetres, for those who cut them from sheet stock: a layer for each kind of mark, arcs as arcs, text as text.
+"""Templates as DXF in millimetres, for those who cut them from sheet stock: a layer a kind of mark, arcs as arcs, text as text.
 
 The library that writes DXF comes with the extra ``dxf`` and is fetched only when a file is asked for.
 """
@@ -48,7 +48,7 @@ def refuse_without_dxf() -> None:
 
 
 def template_dxf(template: Template) -> bytes:
-    """A template by itself as a DXF file of 2010, true to scale: a unit is a millimetre, x = 0 at the end, y = 0 at the datum edge.
+    """``template`` by itself as a DXF file of 2010, true to scale: a unit is a mm, x = 0 at the end, y = 0 at the datum edge.
 
     The same template gives the same bytes. Raises BadInput where the extra that writes DXF isn't installed.
     """
@@ -114,7 +114,7 @@ def _add_layers(drawing: Drawing, used: set[Role | str]) -> None:
 
 
 def _pattern(pen: Pen) -> list[float]:
-    """A line type as DXF has it: its whole length, then strokes, and gaps as less than nothing."""
+    """A line type as DXF has it: its whole length, then strokes, and gaps as negative numbers."""
     signs = (1, -1) * (len(pen.dash) // 2)
     return [float(sum(pen.dash)), *(float(sign * length) for sign, length in zip(signs, pen.dash, strict=True))]
 

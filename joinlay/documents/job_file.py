@@ -17,7 +17,10 @@ __all__ = ["job_in", "text_of"]
 
 
 def job_in(path: Path) -> Job:
-    """The job in the file ``path``, with the shop file and the outlines it names, if any. Raises Troubles or BadInput with what is wrong."""
+    """The job in the file ``path``, with the shop file and the outlines it names, if any.
+
+    Raises Troubles or BadInput with what is wrong, and where: file and line.
+    """
     from joinlay.jobs.reader import named_outline_files, named_shop_file, read_job
 
     text = text_of(path)
@@ -54,7 +57,10 @@ def _is_there(path: Path) -> bool:
 
 
 def text_of(path: Path) -> str:
-    """The text of the file ``path``. Raises BadInput where it isn't there, isn't a file, can't be read, is too large, or isn't UTF-8."""
+    """The text of the file ``path``.
+
+    Raises BadInput where it isn't there, isn't an ordinary file, can't be read, is larger than a job may be, or isn't UTF-8.
+    """
     from joinlay.jobs.source import LARGEST_FILE
 
     content = _content_of(path, LARGEST_FILE, "the job file")

@@ -53,7 +53,7 @@ class Chapter:
 
 @dataclass(frozen=True, slots=True)
 class Packet:
-    """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those that are laid on them at true size."""
+    """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those laid on them."""
 
     title: str
     paper: Paper
@@ -70,12 +70,15 @@ class Packet:
         return tuple(sheet for sheet in self.sheets if any(name in names for laid in sheet.laid for name in laid.template.names))
 
     def pdf(self, sheets: Sequence[Sheet] | None = None) -> bytes:
-        """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. Raises BadInput for a letter the typeface lacks."""
+        """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. BadInput for a letter the typeface lacks."""
         return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject="packet for the bench")
 
 
 def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
-    """The packet of ``plan`` on its own paper, corrected for ``printer`` (PR-1 to PR-6, MS-1, CL-1, CL-2)."""
+    """The packet of ``plan`` on its own paper, corrected for ``printer``, which is taken at its word unless given.
+
+    Rules PR-1 to PR-6, MS-1, CL-1, CL-2. Raises BadInput for paper too small for a check square and a template beside it.
+    """
     at_true_size = true_size(plan)
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), at_true_size)
     lists = all_lists(plan)
@@ -193,10 +196,11 @@ def plan_templates(plan: Plan) -> tuple[Template, ...]:
 
 
 def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
-    """The templates of ``plan`` by steps of work: (step, templates), in the order a maker takes them; a step without any is left out.
+    """The templates of ``plan`` as (step of the work, templates), in the order a maker takes them; no step without any.
 
-    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines. An end where nothing
-    is cut but along the whole part has none. What was found of a part stands beside it. No rule: the order of the trade.
+    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines: the
+    order of the trade. An end where nothing is cut but along the whole part has none. What was found of a part stands beside
+    it.
     """
     beside = beside_parts(plan.findings, plan.rule)
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]
@@ -207,7 +211,7 @@ def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
 
 
 def true_size(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
-    """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; a chapter without any is left out (PR-1)."""
+    """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; none without any (PR-1)."""
     chapters = (
         ("Story sticks", story_sticks(plan)),
         ("Templates", plan_templates(plan)),

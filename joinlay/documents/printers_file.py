@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from joinlay.errors import BadInput
 from joinlay.jobs.source import key_lines
 from joinlay.lengths import Length, decimal_text, read_length
-from joinlay.pages.measured_printer import MeasuredPrinter, Reading
+from joinlay.pages.measured_printer import MeasuredPrinter, Measurement
 from joinlay.paper import paper_named
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ _MOST_LETTERS: Final = 200_000
 
 
 def printers_text(printers: Iterable[MeasuredPrinter]) -> str:
-    """The file that holds ``printers``, in their order; ``read_printers`` gives them back exactly. No rule."""
+    """The file that holds ``printers``, in their order; ``read_printers`` gives them back exactly."""
     return _HEAD + "".join(f"\n{_table(printer)}" for printer in printers)
 
 
@@ -46,7 +46,7 @@ def _table(printer: MeasuredPrinter) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _reading(reading: Reading) -> str:
+def _reading(reading: Measurement) -> str:
     pairs = (("drawn", reading.drawn), ("measured", reading.measured), ("within", reading.within))
     return "{ " + ", ".join(f"{key} = {_text(_exact(length))}" for key, length in pairs) + " }"
 
@@ -88,14 +88,14 @@ def _printer(table: object, place: str) -> MeasuredPrinter:
     try:
         rising, falling = (_found(table, key) if key in table else None for key in ("rising-diagonal", "falling-diagonal"))
         return MeasuredPrinter(
-            _word(table, "name"),
-            paper_named(_word(table, "paper")),
-            _found(table, "across"),
-            _found(table, "down"),
-            _day(table.get("measured")),
-            rising,
-            falling,
-            _length(table, "border") if "border" in table else None,
+            name=_word(table, "name"),
+            paper=paper_named(_word(table, "paper")),
+            across=_found(table, "across"),
+            down=_found(table, "down"),
+            measured=_day(table.get("measured")),
+            rising=rising,
+            falling=falling,
+            border=_length(table, "border") if "border" in table else None,
         )
     except BadInput as bad:
         raise BadInput(f"{place}: {bad}") from None
@@ -119,9 +119,9 @@ def _length(table: Mapping[str, Any], key: str) -> Length:
     return read_length(_word(table, key))
 
 
-def _found(table: Mapping[str, Any], key: str) -> Reading:
+def _found(table: Mapping[str, Any], key: str) -> Measurement:
     inner = table.get(key)
     if not isinstance(inner, dict):
         raise BadInput(f'{key} is missing; write {key} = {{ drawn = "200 mm", measured = "199.2 mm", within = "0.1 mm" }}.')
     drawn, measured, within = (_length(inner, part) for part in ("drawn", "measured", "within"))
-    return Reading.checked(key, drawn, measured, within)
+    return Measurement.checked(key, drawn, measured, within)

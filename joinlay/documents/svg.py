@@ -30,7 +30,10 @@ def template_svg(template: Template) -> bytes:
 
 
 def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None) -> bytes:
-    """``strokes`` as an SVG file of what lies in ``box`` (their own bounds and a margin unless given); y runs up, as on every drawing."""
+    """``strokes`` as an SVG file called ``title``, of what lies in ``box``, in mm (unless given, their own bounds and a margin).
+
+    In ``strokes`` and ``box`` y runs up, as on every drawing; the same strokes give the same bytes.
+    """
     if box is None:
         left, bottom, right, top = bounds_of(strokes)
         box = (left - _MARGIN, bottom - _MARGIN, right + _MARGIN, top + _MARGIN)

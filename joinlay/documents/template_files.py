@@ -27,12 +27,12 @@ __all__ = ["joint_template_pdf", "scale_sheet_pdf", "template_dxfs", "template_s
 
 
 def template_svgs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, SVG), in their order. No rule."""
+    """Each of ``templates`` as (file name, SVG), in their order."""
     return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in templates)
 
 
 def template_dxfs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, DXF), in their order. Raises BadInput where the extra that writes DXF isn't installed."""
+    """Each of ``templates`` as (file name, DXF), in their order. BadInput where the extra that writes DXF isn't installed."""
     return tuple((f"{_file_name(template)}.dxf", template_dxf(template)) for template in templates)
 
 
@@ -51,7 +51,7 @@ def joint_template_pdf(
 
 
 def scale_sheet_pdf(paper: Paper, printer: Printer | None = None) -> bytes:
-    """The scale sheet for ``paper``; corrected for ``printer``, where one is given (PR-2, PR-3). BadInput for paper too small for it."""
+    """The scale sheet for ``paper``; corrected for ``printer``, where one is given (PR-2, PR-3). BadInput for paper too small."""
     sheets = scale_sheets(paper, printer)
     return sheets_pdf(sheets, title=f"Scale sheet, {paper.title}", subject="measure to learn how true a printer is")
 

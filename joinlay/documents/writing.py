@@ -1,7 +1,7 @@
 """Files written whole or not at all: beside the target first, then moved into its place.
 
-Whatever stops the writing (a full disk, a folder that may not be written to, a pulled plug), the files that were there before are there
-still, each of them whole.
+Whatever stops the writing (a full disk, a folder that may not be written to, a pulled plug), the files that were there before
+are there still, each of them whole.
 """
 
 from __future__ import annotations
@@ -51,8 +51,9 @@ def write_whole(path: Path, content: bytes) -> None:
 def write_all(folder: Path, files: Mapping[str, bytes], stale: Iterable[str] = ()) -> None:
     """Write every file of ``files`` (name to content, all of it made before this is called) into ``folder``, which is made if need be.
 
-    ``stale`` are names of files in ``folder`` that an earlier run made and this one doesn't; they are taken away last. Names may not lead out
-    of the folder. Raises BadInput, saying why, where anything fails: then every file that was there before is as it was.
+    ``stale`` are names of files in ``folder`` that an earlier run made and this one doesn't; they are taken away last. Names
+    may not lead out of the folder. Raises BadInput, saying why, where anything fails: then every file that was there before is
+    as it was.
     """
     gone = frozenset(stale) - frozenset(files)
     for name in (*files, *gone):

@@ -38,9 +38,9 @@ _BEFORE: Final = (
     "Cut a test piece for each set-up before the good wood.",
 )
 _CAUTIONS: Final = (
-    "Routers and saws maim: follow the machine's manual, keep the guards on, use push blocks, unplug to change a cutter, and protect "
-    "eyes, ears and lungs. Fix a tall piece to the wall: it can tip onto a child. Nothing here is tested against a safety standard; "
-    "local rules and qualified people come first.",
+    "Routers and saws maim: follow the machine's manual, keep the guards on, use push blocks, unplug to change a cutter, and "
+    "protect eyes, ears and lungs. Fix a tall piece to the wall: it can tip onto a child. Nothing here is tested against a "
+    "safety standard; local rules and qualified people come first.",
 )
 
 
@@ -59,7 +59,11 @@ class Entry:
 
 
 def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, *, printer: Printer | None = None) -> Sheet:
-    """The cover of the packet of ``plan``; ``says`` is one line on what it is. Each line of the contents leads to its chapter. No rule."""
+    """The cover of the packet of ``plan`` on ``paper``, corrected for ``printer``; a printer taken at its word unless given.
+
+    ``says`` is one line on what the piece is. ``contents`` are the chapters in their order; each of its lines leads to its
+    chapter.
+    """
     pages = PlainPages(plan, paper, "cover", printer or Printer())
     left, bottom, right, top = pages.box
     head, low = top - 26, bottom + _LOW

@@ -1,4 +1,8 @@
-"""How a drawer behaves on its way out, as a picture: its side play and droop, and where it jams when pulled by one hand (DR-6, RN-5, CK-2)."""
+"""How a drawer behaves on its way out, as a chart: its side play and droop, and where it jams when pulled by one hand.
+
+Rules DR-6, RN-5, CK-2. Nothing is judged here: the figures are those of the checks, drawn for every depth from shut to all the
+way out.
+"""
 
 from __future__ import annotations
 
@@ -39,7 +43,11 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class WayOut:
-    """Drawers that come out alike: the ``first`` of those ``names``, its ``gap`` over the sides, and the ``offset`` of its pull from the middle."""
+    """Drawers that come out alike, and how they do.
+
+    ``names`` are theirs, ``first`` is the first of them; ``gap`` is the room over its sides, ``offset`` how far an outer pull
+    stands from the middle of its front, zero where it is pulled in the middle.
+    """
 
     names: tuple[str, ...]
     first: Drawer
@@ -47,11 +55,11 @@ class WayOut:
     offset: Length
 
     def play(self, out: Length) -> Length:
-        """Side play at the frame, both sides together (DR-6)."""
+        """Side play at the frame, both sides together, with the drawer pulled ``out`` so far (DR-6)."""
         return side_play(self.first, out)
 
     def droop(self, out: Length) -> Length:
-        """How far the front sinks (RN-5)."""
+        """How far the front sinks with the drawer pulled ``out`` so far (RN-5)."""
         return droop(self.gap, self.first.length, out)
 
     @property
@@ -60,7 +68,10 @@ class WayOut:
         return self.first.length * OUT
 
     def jams(self) -> tuple[tuple[str, Length], ...]:
-        """How far it comes by one outer pull on waxed, planed and rough runners (CK-2); nothing where it is pulled in its middle."""
+        """How far it comes by one outer pull, as (state of the runners, length): waxed, planed, rough (CK-2).
+
+        Empty where it is pulled in its middle, and so never jams.
+        """
         if not self.offset:
             return ()
         return tuple((state, jams_at(self.first, self.offset, friction)) for state, friction in FRICTION.items())
@@ -81,7 +92,7 @@ def ways_out(plan: Plan) -> tuple[WayOut, ...]:
 
 
 def worst_ways(ways: Sequence[WayOut], most: int) -> tuple[WayOut, ...]:
-    """The ``most`` of ``ways`` that jam soonest for their length, then droop most, in their own order; all where they aren't more. No rule."""
+    """At most ``most`` of ``ways``, in their own order: those that jam soonest for their length, of those alike the droopiest."""
     if len(ways) <= most:
         return tuple(ways)
 
@@ -95,13 +106,16 @@ def worst_ways(ways: Sequence[WayOut], most: int) -> tuple[WayOut, ...]:
 
 
 def drawers_named(names: Sequence[str]) -> str:
-    """``drawer 1``, ``drawers 2 to 8``. No rule."""
+    """The ``names`` of drawers in few words: ``drawer 1``, ``drawers 2 to 8``."""
     named = in_few_words(names)
     return f"drawers{named.removeprefix('drawer')}" if len(names) > 1 and named.startswith("drawer ") else named
 
 
 def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> Block:
-    """The picture of one way out, ``wide`` mm across: words and key figures, the two curves, and bars for how far it comes (CK-1, CK-2)."""
+    """The chart of one ``way`` out, ``wide`` mm across: key figures on ``rule``, two curves, and bars for how far it comes.
+
+    Rules DR-6, RN-5, CK-2.
+    """
     axes = _axes(way, rule, wide)
     rows = _bars(way, rule)
     marks: list[Mark] = [*_head(way, rule, wide), axes, *_curves(way, axes, rule), *_rows(rows, axes)]

@@ -1,4 +1,4 @@
-"""All findings on paper, the worst first, and how each drawer comes out; and the worst of them in short for a cover (CK-1 to CK-8)."""
+"""All findings on paper, the worst first, and how each drawer comes out; and the worst in short for a cover (CK-1 to CK-8)."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
-from joinlay.pages.plain_sheet import Block, PlainPages, flow
+from joinlay.pages.plain_sheet import Block, PlainPages, flow, title_over
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Role, Text
@@ -34,6 +34,8 @@ _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, the white under a finding, and the column of the numbers.
 _STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(11, 2), Fraction(4), Fraction(5), Fraction(12)
 _ZERO: Final = Fraction(0)
+#: A title with the white under it.
+_UNDER_TITLE: Final = Fraction(12)
 #: Drawers that come out in more ways than these aren't all drawn.
 _MOST_WAYS: Final = 6
 #: In short: how far the sentence is set in, and how many lines it has at most.
@@ -48,15 +50,15 @@ _COUNTED: Final = {Harm.REFUSE: ("refused", "refused"), Harm.WARN: ("warning", "
 
 
 def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """Every finding of ``plan`` with what, where, numbers, way out, rule and source, the worst first; then the drawers' ways out as charts.
+    """Every finding of ``plan`` with its place, numbers, remedy, rule and source, the worst first; then charts of the drawers.
 
-    There are six charts at most, of those that come out worst.
-    Findings are numbered as they stand in the plan, from 1; that number is what a template means by "see finding 3" (CK-1 to CK-8).
+    Findings are numbered from 1 as they stand in the plan; that number is what a template means by "see finding 3". There are six
+    charts at most, of the drawers that come out worst. ``printer`` is taken at its word unless given. Rules CK-1 to CK-8.
     """
     pages = PlainPages(plan, paper, "findings", printer or Printer())
     left, bottom, right, top = pages.box
     wide = right - left
-    blocks = [_title(f"{plan.title}: {harm_count(plan)}")]
+    blocks = [title_over(f"{plan.title}: {harm_count(plan)}", wide, _UNDER_TITLE)]
     numbered = enumerate(plan.findings, start=1)
     for harm, found in groupby(numbered, key=lambda pair: pair[1].harm):
         blocks.append(_heading(_HEADS[harm], wide))
@@ -68,23 +70,26 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     shown = worst_ways(ways, _MOST_WAYS)
     charts = [chart_block(way, plan.rule, wide) for way in shown]
     if len(shown) < len(ways):
-        charts.insert(0, _title(f"Of {len(ways)} ways to come out, the {len(shown)} that jam soonest or droop most"))
+        charts.insert(
+            0, title_over(f"Of {len(ways)} ways to come out, the {len(shown)} that jam soonest or droop most", wide, _UNDER_TITLE)
+        )
     parted = flow([*blocks, *charts], top - bottom)
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 
 
 def harm_count(plan: Plan) -> str:
-    """How many findings of each kind, in words: ``1 warning, 9 notes``; ``nothing to remark`` where there are none. No rule."""
+    """How many findings of each harm, in words: ``1 warning, 9 notes``; ``nothing to remark`` where there are none."""
     tally = Counter(finding.harm for finding in plan.findings)
     said = [f"{tally[harm]} {_COUNTED[harm][tally[harm] != 1]}" for harm in Harm if tally[harm]]
     return ", ".join(said) or "nothing to remark"
 
 
 def worst_findings(plan: Plan, box: Box, *, most: int = 5) -> tuple[Stroke, ...]:
-    """What a cover says of the findings: how many, then in short what was refused or warned of, as much as finds room in ``box`` (from 14 mm high).
+    """What a cover says of the findings in ``box``, in the sheet's mm and at least 14 high; as much as finds room there.
 
-    Each of those, ``most`` of them, has its number and its first sentence; what is only good to know is named by number and kind, but for the
-    caution against tipping, which is always told. The rest is on the finding sheets. No rule; sorted as they are there.
+    First how many there are; then, of what was refused or warned of, the ``most`` worst with number and first sentence. What is
+    only good to know is named by number and kind, but for the caution against tipping, which is told in words. All of it is on
+    the finding sheets, in the same order.
     """
     left, bottom, right, top = box
     y = top - _TITLE - Fraction(1, 2)
@@ -134,10 +139,6 @@ def _good_to_know(plan: Plan, wide: Fraction) -> Iterator[_Lines]:
 
 def _tag(finding: Finding) -> str:
     return "" if finding.harm is Harm.NOTE else f"{_COUNTED[finding.harm][0].upper()}: "
-
-
-def _title(said: str) -> Block:
-    return Block((Text((_ZERO, -_TITLE - 2), words(said, _TITLE, bold=True)),), Fraction(12), leads=True)
 
 
 def _heading(said: str, wide: Fraction) -> Block:

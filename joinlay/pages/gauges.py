@@ -34,12 +34,13 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def gauge_templates(settings: Iterable[Setting], rule: Graduation) -> tuple[Template, ...]:
-    """A gauge for the settings that have a distance to be held to: strokes to cut out along, in the order of the settings.
+    """A gauge, to cut out along its lines, for each of ``settings`` that has a distance to be held to, in their order.
 
-    Settings with the same distances share one. The *fence* part stands with its long straight edge against the fence (guide or
-    straightedge); each step ends where the cutter's near side comes, or its far side where the cutter is sunk in the fence. The *height* part
-    stands on the table; each step is as high as the cutter. Nothing for distances past 150 mm, and for what is marked and not set.
-    Rules MS-1, PR-1; common practice.
+    Figures stand on ``rule``. Settings with the same distances share one. The *fence* part stands with its long straight edge
+    against the fence (guide or straightedge); each step ends where the cutter's near side comes, or its far side where the
+    cutter is sunk in the fence. The *height* part stands on the table; each step is as high as the cutter. There is none for
+    distances past 150 mm, where a rule serves better, and none for what is marked and not set. Rules MS-1, PR-1; common
+    practice.
     """
     alike: dict[tuple[object, ...], list[Setting]] = {}
     for setting in settings:

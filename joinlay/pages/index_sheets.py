@@ -34,7 +34,7 @@ _BETWEEN: Final = Fraction(4)
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """Parts that are truly alike: their ``number`` in the cutting list, their name in few words, and the ``sheets`` they stand on."""
+    """Parts that are truly alike: ``number`` in the cutting list, ``name`` in few words, and the ``sheets`` they are on."""
 
     number: int
     name: str
@@ -51,7 +51,10 @@ class _Row:
 
 
 def index_sheets(plan: Plan, found: Sequence[Found], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there. No rule; our own choice."""
+    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there.
+
+    On ``paper``, corrected for ``printer``, which is taken at its word unless given.
+    """
     pages = PlainPages(plan, paper, "where each part is", printer or Printer())
     left, bottom, right, top = pages.box
     drawn: list[tuple[tuple[Stroke, ...], tuple[Link, ...]]] = []

@@ -1,4 +1,13 @@
-"""A sheet drawn small: its parts in grey, what is worth keeping in white, and its cuts numbered in the order to make them (CL-2)."""
+"""A sheet drawn small: its parts in grey, what is worth keeping in white, and its cuts numbered in the order to make them (CL-2).
+
+What is hard is to letter it: a sheet of narrow parts has more numbers and names than white. All words are put down once, in
+this order, and none is moved again. First the numbers of the cuts, those on the shortest lines first, since they have the
+fewest places: some sixty places along each line are tried, from near where the saw comes out. A number that finds none stands
+for a run of cuts together, then closer to other lines, then smaller. Then the parts: from the fullest wording (number, name,
+size) to the number alone, from large to small, the first that fits. The work grows with the places tried times the words
+already there. It can't promise a name on every part: one with room for none is only grey, and the list of cuts under the
+drawing names it where it is done.
+"""
 
 from __future__ import annotations
 
@@ -50,10 +59,10 @@ _LARGEST: Final = 3
 
 
 def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fraction, deep: Fraction) -> tuple[Block, int]:
-    """``sheet`` in a block ``wide`` mm across and the drawing at most ``deep`` high, and its scale: one to so many (CL-2).
+    """``sheet`` in a block ``wide`` mm across with its drawing at most ``deep`` mm high, and the scale: one to so many (CL-2).
 
-    The sheet's length lies from side to side, its near corner at the lower left. Where only a corner of it is used, what is left is broken off
-    (ISO 128) so that the parts may be drawn larger.
+    ``kerf`` is the saw's; sizes stand on ``rule``. The sheet's length lies from side to side, its near corner at the lower
+    left. Where only a corner of it is used, what is left is broken off (ISO 128) so that the parts may be drawn larger.
     """
     scale, shown = _framed(sheet, wide - 2 * _MARGIN, deep)
     drawing = _Drawing(sheet, kerf, rule, shown, Fraction(1, scale))
@@ -72,7 +81,7 @@ def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fracti
 
 
 def _framed(sheet: CutSheet, wide: Fraction, deep: Fraction) -> tuple[int, Panel]:
-    """The largest scale at which all parts and some of what is left go into ``wide`` by ``deep`` mm, and how much of the sheet that shows."""
+    """The largest scale at which all parts and some of what is left go into ``wide`` by ``deep`` mm, and how much that shows."""
     long, broad = sheet.blank.length, sheet.blank.width
     last = max((laid.panel.along + laid.panel.length for laid in sheet.pieces), default=long)
     upper = max((laid.panel.across + laid.panel.width for laid in sheet.pieces), default=broad)
@@ -92,12 +101,12 @@ def _framed(sheet: CutSheet, wide: Fraction, deep: Fraction) -> tuple[int, Panel
 
 
 def by(panel: Panel, rule: Graduation) -> str:
-    """Length by width, on the rule. No rule; our own choice."""
+    """Length by width of ``panel``, on ``rule``."""
     return f"{read(panel.length, rule)} × {read(panel.width, rule)}"
 
 
 def read(length: Length, rule: Graduation) -> str:
-    """A length on the rule, + and − for a hair more or less (MS-2)."""
+    """``length`` on ``rule``, + and − for a hair more or less (MS-2)."""
     return plain(figures(length, rule, 1))
 
 
@@ -158,7 +167,7 @@ class _Drawing:
     def _numbered(
         self, step: CutStep, on: Sequence[Line], taken: Sequence[Whole], others: Sequence[Whole], within: Whole
     ) -> list[_Bead]:
-        """A number on the line of each cut, away from other lines; where there isn't room for that one for the run, or a small one."""
+        """A number on the line of each cut, away from other lines; where there isn't room, one for the run, or a small one."""
         each = [(str(cut.number), [line]) for cut, line in zip(step.cuts, on, strict=True)]
         together = [(step.numbers, list(on))]
         placed: list[_Bead | None] = []
@@ -264,8 +273,9 @@ def _in_box(lines: Sequence[Content], height: Fraction, box: Box) -> Iterator[li
 
 
 def _spots(lines: Sequence[Line]) -> Iterator[tuple[int, int]]:
-    """Places on the lines for a number, in micrometres: from the middle of a short one outwards, on a longer one from near where the saw comes
-    out.
+    """Places on the lines for a number, in micrometres.
+
+    On a short line from the middle outwards; on a longer one from near where the saw comes out.
     """
     for line in lines:
         x0, y0, x1, y1 = whole(bounds_of((line,)))

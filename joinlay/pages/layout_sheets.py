@@ -1,4 +1,4 @@
-"""Sheet layouts on paper: each sheet drawn to a scale with its parts and numbered cuts, and under it the cuts in words, in order (CL-2)."""
+"""Sheet layouts on paper: each sheet drawn to a scale with its parts and numbered cuts, and under it the cuts in words (CL-2)."""
 
 from __future__ import annotations
 
@@ -29,8 +29,8 @@ if TYPE_CHECKING:
 __all__ = ["layout_sheets"]
 
 _TITLE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
-#: How high the drawing of a sheet may be, a row of the list of cuts, and its figures: to be read at the saw, and smaller where all of it
-#: would not fit on the page.
+#: How high the drawing of a sheet may be, a row of the list of cuts, and its figures: to be read at the saw, and smaller where
+#: all of it would not fit on the page.
 _SIZES: Final = (
     (Fraction(105), Fraction(9), Fraction(5)),
     (Fraction(105), Fraction(7), Fraction(7, 2)),
@@ -40,9 +40,8 @@ _ZERO: Final = Fraction(0)
 #: From one small line to the next.
 _STEP: Final = Fraction(4)
 #: Where the columns of the list of cuts stand: right edges of the numbers, the figures and how often; left edges of the words.
-_NUMBER, _WAY, _HOW, _AT, _TIMES, _THROUGH, _DONE = (
-    Fraction(27), Fraction(30), Fraction(54), Fraction(84), Fraction(89), Fraction(104), Fraction(143),
-)  # fmt: skip
+_NUMBER, _WAY, _HOW, _AT = Fraction(27), Fraction(30), Fraction(54), Fraction(84)
+_TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
 _LEGEND: Final = (
     "White figures on black are the cuts, in order: each right across its panel, crosscuts measured from its left end in the "
     "drawing, rips from its lower edge. A bold figure in a part is its number on the cutting list."

@@ -1,4 +1,4 @@
-"""The cutting list on paper, and after it what to buy: a box to tick, how many, the sizes to cut, and where each part goes (CL-1, CL-2)."""
+"""The cutting list on paper, and after it what to buy: a box to tick, how many, what sizes, and where each goes (CL-1, CL-2)."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box
+from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box, title_over
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
@@ -39,14 +39,18 @@ _ZERO: Final = Fraction(0)
 _HARMS: Final = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "good to know"}
 #: What the columns mean, at the head of the first page.
 _LEGEND: Final = (
-    "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that differs: solid wood "
-    "before it is planed, the core before it is banded. + or − after a figure: a hair more, or less. Tick a part off when it is sawn."
+    "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that "
+    "differs: solid wood before it is planed, the core before it is banded. + or − after a figure: a hair more, or less. "
+    "Tick a part off when it is sawn."
 )
 
 
 @dataclass(frozen=True, slots=True)
 class _Columns:
-    """Where the columns stand, in mm from the left: the right edges of figures, the left edge of words. A sign hangs past the edge."""
+    """Where the columns of the cutting list stand, in mm from the left: figures by their right edges, words by their left.
+
+    A sign after a figure hangs past the edge.
+    """
 
     wide: Fraction
     number: Fraction
@@ -68,8 +72,8 @@ class _Columns:
 def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
-    Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy goes under the list where all of it has
-    room there, else on a page of its own.
+    ``lists`` are those of ``plan``. Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy
+    goes under the list where all of it has room there, else on a page of its own.
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
     left, bottom, right, top = pages.box
@@ -204,17 +208,16 @@ def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterat
             yield hung((x, y), figures(length, rule, high, bold=high is _FIGURE))
 
 
-#: Where the columns stand: the right edge of amounts, the left edges of units, things and remarks; and what costs take at the right.
+#: What to buy: the right edge of amounts, the left edges of units, things and remarks; and what costs take at the right.
 _AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(30), Fraction(32), Fraction(64), Fraction(109), Fraction(32)
 
 
 def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[Block]:
-    """The list as blocks ``wide`` mm across; nothing where there is nothing to have. What is bought comes before what is made (CL-2)."""
+    """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2)."""
     if not shopping.lines:
         return
     yield Block((), Fraction(6), leads=True)
-    title = fitted(f"{plan.title}: what to buy and have ready", wide, (_TITLE, _WORD, _SMALL), bold=True)
-    yield Block((Text((_ZERO, -_TITLE - 2), title),), Fraction(9), leads=True)
+    yield title_over(f"{plan.title}: what to buy and have ready", wide, Fraction(9))
     bought = [line for line in shopping.lines if line.is_bought]
     made = [line for line in shopping.lines if not line.is_bought]
     for said, lines in (("to buy", bought), ("to make and have ready", made)):

@@ -1,4 +1,16 @@
-"""A printer as its maker measured it: what was drawn on the scale sheet, what the rule said, and the correction that follows (PR-3)."""
+"""A printer as its owner measured it: what was drawn on the scale sheet, what the rule said, and the correction (PR-3).
+
+The problem: a printer stretches paper a little, and not alike across and down the sheet. The method: on the scale sheet a bar
+each way is measured with the shop's own rule, and what is drawn from then on is drawn larger by as much as the bar came out
+short: drawn over measured, exactly, one factor for each way. Both bars have strokes for millimetres and for inches, so far
+apart that a measure tells by itself which strokes it was taken between. How finely it was read is known from how it is written
+(199.2 mm: to half a tenth), and no difference smaller than that counts as one. The diagonals of a rectangle tell two things
+more: by their difference, whether the print is skew, and by their sum, whether bars and diagonals agree.
+
+What it can't do: a correction is one factor over the whole sheet, so neither skew nor a stretch that changes along the sheet is
+put right; skew is reported, and past 3 % no correction is taken at all, since the print was then fitted to the page. It holds
+for one printer with one paper, on the day it was measured.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +30,7 @@ if TYPE_CHECKING:
     from joinlay.pages.check_square import LongBar
     from joinlay.paper import Paper
 
-__all__ = ["MOST", "MeasuredPrinter", "Reading", "measured_printer", "read_bar"]
+__all__ = ["MOST", "MeasuredPrinter", "Measurement", "measured_printer", "read_bar"]
 
 #: The largest correction there is: past it the print was fitted to the page, and no two prints come out alike (PR-3).
 MOST: Final = Fraction(3, 100)
@@ -30,18 +42,21 @@ _SLIP: Final = Fraction(15, 100)
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
-    """One thing measured on a scale sheet: its length as ``drawn``, as ``measured``, and what the measure may be off by, ``within``."""
+class Measurement:
+    """One length measured on a scale sheet: as ``drawn``, as ``measured``, and how far off the measure may be, ``within``."""
 
     drawn: Length
     measured: Length
     within: Length
 
     @classmethod
-    def checked(cls, what: str, drawn: Length, measured: Length, within: Length) -> Reading:
-        """Such a reading; BadInput, saying ``what`` it is of, where a length is none or the measure is more than 3 % off (PR-3)."""
+    def checked(cls, what: str, drawn: Length, measured: Length, within: Length) -> Measurement:
+        """Such a measurement. ``what`` names it in errors: ``across``.
+
+        Raises BadInput where a length isn't above zero, or the measure is more than 3 % off (PR-3).
+        """
         if min(drawn.mm, measured.mm) <= 0 or within.mm < 0:
-            raise BadInput(f"{what}: {plain_mm(measured)} of {plain_mm(drawn)} cannot be; both are more than nothing.")
+            raise BadInput(f"{what}: {plain_mm(measured)} of {plain_mm(drawn)} cannot be; both must be above zero.")
         if abs(measured.mm / drawn.mm - 1) > MOST:
             raise BadInput(_too_far(what, plain_mm(measured), drawn, (drawn,), measured.mm / drawn.mm - 1))
         return cls(drawn, measured, within)
@@ -57,20 +72,21 @@ class Reading:
         return abs(self.measured.mm - self.drawn.mm) <= self.within.mm
 
 
-def read_bar(what: str, text: str, drawn: Sequence[Length], unit: Unit) -> Reading:
-    """What a maker read off one bar, whose length is the nearest of ``drawn`` (its strokes in mm, those in inches) (PR-3).
+def read_bar(what: str, text: str, drawn: Sequence[Length], unit: Unit) -> Measurement:
+    """What was read off one bar or diagonal, in the maker's words ``text``; a bare number is in ``unit`` (PR-3).
 
-    The measure may be off by half of the smallest part it is written in, a tenth of a millimetre at least. Raises BadInput for what is no
-    length, and for one more than 3 % off, with the likely cause.
+    ``drawn`` are the lengths it may be of (between the strokes in mm, between those in inches); the nearest is taken. ``what``
+    names it in errors: ``--across``. The measure may be off by half of the smallest part it is written in, at least a tenth of
+    a millimetre. Raises BadInput for what is no length, and for one more than 3 % off, with the likely cause.
     """
     measured = read_length(text, unit)
     if measured.mm <= 0:
-        raise BadInput(f"{what}: {text} is not a size; it must be more than nothing.")
+        raise BadInput(f"{what}: {text} is not a size; it must be above zero.")
     nearest = min(drawn, key=lambda one: abs(one.mm - measured.mm) / one.mm)
     off = measured.mm / nearest.mm - 1
     if abs(off) > MOST:
         raise BadInput(_too_far(what, text, nearest, drawn, off))
-    return Reading(nearest, measured, _within(text, unit))
+    return Measurement(nearest, measured, _within(text, unit))
 
 
 def _within(text: str, unit: Unit) -> Length:
@@ -90,8 +106,8 @@ def _too_far(what: str, text: str, nearest: Length, drawn: Sequence[Length], off
     if abs(off) > _SLIP:
         return f"{begin}; that looks like a slip. It was drawn {there} long: measure between the long strokes again."
     return (
-        f"{begin}; the most is {MOST * 100} %. A printer alone is off by 2 % at most, so this looks like “fit to page”: print the scale "
-        f"sheet again at actual size (100 %), with no fitting, and measure again ({there})."
+        f"{begin}; the most is {MOST * 100} %. A printer alone is off by 2 % at most, so this looks like “fit to page”: print "
+        f"the scale sheet again at actual size (100 %), with no fitting, and measure again ({there})."
     )
 
 
@@ -101,18 +117,20 @@ def _said(length: Length) -> str:
 
 @dataclass(frozen=True, slots=True)
 class MeasuredPrinter:
-    """One printer with one paper. ``measured`` is the day, as 2026-11-20; the diagonals are those of the scale sheet's rectangle.
+    """One printer with one paper. ``measured`` is the day, as 2026-11-20.
 
-    The rising one runs from the lower left corner to the upper right. ``border`` is what it leaves blank, None where it wasn't said.
+    ``across`` and ``down`` are the bars of the scale sheet; ``rising`` and ``falling`` the diagonals of its rectangle (rising
+    from the lower left corner to the upper right), None where they weren't measured. ``border`` is what the printer leaves
+    blank, None where that wasn't said.
     """
 
     name: str
     paper: Paper
-    across: Reading
-    down: Reading
+    across: Measurement
+    down: Measurement
     measured: str
-    rising: Reading | None = None
-    falling: Reading | None = None
+    rising: Measurement | None = None
+    falling: Measurement | None = None
     border: Length | None = None
 
     @property
@@ -131,10 +149,10 @@ class MeasuredPrinter:
 
     @property
     def skew(self) -> Length:
-        """How far the top of a sheet prints to the right of where it should be, by the diagonals; nothing where they weren't measured.
+        """How far the top of a sheet prints to the right of where it should be, by the diagonals; zero where there are none.
 
-        A rectangle w wide and h high whose top slides by s has diagonals with squares (w + s)² + h² and (w - s)² + h², so that their
-        difference is 4 w s (Euclid). No correction is made for it (PR-3).
+        A rectangle w wide and h high whose top slides by s has diagonals with squares (w + s)² + h² and (w - s)² + h², so that
+        their difference is 4 w s (Euclid). No correction is made for it (PR-3).
         """
         if self.rising is None or self.falling is None:
             return mm(0)
@@ -151,7 +169,7 @@ class MeasuredPrinter:
 
     @property
     def disagreement(self) -> Length:
-        """How much longer the diagonals are, on average, than the two bars let expect; a slip in one of the measures where it is much."""
+        """How much longer the diagonals are, on average, than the two bars let expect; where it is much, a measure was a slip."""
         if self.rising is None or self.falling is None:
             return mm(0)
         wide, high = self.rising.drawn.mm * 4 / 5, self.rising.drawn.mm * 3 / 5
@@ -184,14 +202,15 @@ def measured_printer(
     falling: str | None = None,
     border: Length | None = None,
 ) -> MeasuredPrinter:
-    """A printer from what its maker measured on the scale sheet for ``paper``, in the maker's words; bare numbers are in ``unit`` (PR-3).
+    """The printer called ``name`` from what was measured on the scale sheet for ``paper`` (PR-3).
 
-    Raises BadInput, naming the measure, for one that is no length or more than 3 % off, and for one diagonal without the other.
+    ``measured`` is the day, as 2026-11-20. ``across``, ``down``, ``rising`` and ``falling`` are in the maker's words, bare
+    numbers in ``unit``; ``border`` is what the printer leaves blank, None where that isn't said. Raises BadInput, naming the
+    measure, for one that is no length or more than 3 % off, and for one diagonal without the other.
     """
     if (rising is None) != (falling is None):
-        raise BadInput(
-            f"--{'rising' if rising is None else 'falling'}-diagonal is missing; one diagonal says nothing without the other."
-        )
+        missing = "rising" if rising is None else "falling"
+        raise BadInput(f"--{missing}-diagonal is missing; one diagonal says nothing without the other.")
     # The scale sheet may have been printed with the usual border or with the printer's own.
     sheets = (paper,) if border is None else (paper, with_border(paper, border))
     bars, diagonals = [bars_on(sheet) for sheet in sheets], [mm(rectangle_on(sheet)[0] * 5 / 4) for sheet in sheets]
@@ -200,14 +219,14 @@ def measured_printer(
         for which, text in (("rising", rising), ("falling", falling))
     ]
     return MeasuredPrinter(
-        name,
-        paper,
-        read_bar("--across", across, _strokes(level for level, _ in bars), unit),
-        read_bar("--down", down, _strokes(upright for _, upright in bars), unit),
-        measured,
-        both[0],
-        both[1],
-        border,
+        name=name,
+        paper=paper,
+        across=read_bar("--across", across, _strokes(level for level, _ in bars), unit),
+        down=read_bar("--down", down, _strokes(upright for _, upright in bars), unit),
+        measured=measured,
+        rising=both[0],
+        falling=both[1],
+        border=border,
     )
 
 

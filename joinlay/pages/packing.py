@@ -1,4 +1,16 @@
-"""Packing: where on a sheet the next piece of paper goes."""
+"""Packing: sheets of paper being filled, and where on them the next template goes.
+
+The problem is to lay rectangles on few sheets, in about the order of the work and the right way up where that costs nothing.
+The method is that of the largest free boxes: the room left on a sheet is kept as every box that is free and in no larger free
+box, and these may overlap. Each template goes into one of them, on the first sheet that has one, and is cut out of all of them;
+what is left of each, at most four smaller boxes, is kept unless another holds it. A long thin template that fits nowhere whole
+asks for the longest strip that is free.
+
+To lay a template costs time with the square of the free boxes, of which a sheet has a few dozen. A template that is laid is
+never moved again, and no other order is tried here, so the sheets are few but not proved fewest; ``lay_out`` fills a stack of
+sheets twice, loosely and close, and keeps the one that takes less paper. All boxes are rectangles: a template never lies in the
+hollow of another.
+"""
 
 from __future__ import annotations
 
@@ -19,16 +31,21 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Stroke
 
-__all__ = ["GAP", "Desk", "FreeRoom", "Open", "Piece", "Spot", "Strip"]
+__all__ = ["BAR_ROOM", "GAP", "Cutout", "FreeRoom", "OpenSheet", "SheetStack", "Spot", "Strip"]
 
 
 #: Paper left between two templates, to cut along.
 GAP: Final = Fraction(4)
+#: What a long bar takes with the white beside it.
+BAR_ROOM: Final = BAR_HIGH + BAR_LOW + GAP
+#: The least room for a template beside the check square, in mm.
+_LEAST: Final = Fraction(40)
+_HALF: Final = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place on a sheet: the lower left corner, and whether the piece lies turned a quarter."""
+    """A place on a sheet: the lower left corner, and whether the cutout lies turned a quarter."""
 
     x: Fraction
     y: Fraction
@@ -54,14 +71,14 @@ class Strip:
 class FreeRoom:
     """The room left on a sheet, as the largest boxes that are free; they may overlap each other.
 
-    Pieces go as high up as they can, then as far left, and are turned a quarter only where they fit no other way. Packed close, each goes
-    where the least is left beside it, turned or not.
+    What is placed goes as high up as it can, then as far left, and is turned a quarter only where it fits no other way. Packed
+    close, it goes where the least is left beside it, turned or not.
     """
 
     __slots__ = ("_boxes", "_is_close")
 
     def __init__(self, boxes: Iterable[Box], *, is_close: bool = False) -> None:
-        """Begin with the boxes that are free."""
+        """Begin with ``boxes``, in the sheet's mm, free; ``is_close`` to pack close."""
         self._boxes: list[Box] = list(boxes)
         self._is_close = is_close
 
@@ -71,7 +88,7 @@ class FreeRoom:
         return tuple(self._boxes)
 
     def place(self, width: Fraction, height: Fraction) -> Spot | None:
-        """Room for a piece of this size, taken at once; None where there is none."""
+        """Room for a rectangle of this size in mm, taken at once; None where there is none."""
         fitting: list[tuple[Fraction, bool, Fraction, Fraction]] = []
         for is_turned in (False, True):
             wide, high = (height, width) if is_turned else (width, height)
@@ -87,7 +104,10 @@ class FreeRoom:
         return Spot(left, -top - high, is_turned)
 
     def strip(self, thick: Fraction, most: Fraction) -> Strip | None:
-        """The longest strip of this width that is free, at most ``most`` long; upright of two alike, then the highest. It is not taken."""
+        """The longest strip that is free, ``thick`` mm wide and at most ``most`` long; None where there is none.
+
+        Of two alike the upright one, then the highest, then the one furthest left. It isn't taken yet.
+        """
         strips = []
         for left, bottom, right, top in self._boxes:
             for is_upright, wide, long in ((True, right - left, top - bottom), (False, top - bottom, right - left)):
@@ -96,7 +116,7 @@ class FreeRoom:
         return max(strips, key=lambda one: (one.length, one.is_upright, one.top, -one.left), default=None)
 
     def take(self, taken: Box) -> None:
-        """Note that ``taken``, and the gap around it, is free no longer."""
+        """Note that the box ``taken``, and the gap around it, is free no longer."""
         x0, y0, x1, y1 = (taken[0] - GAP, taken[1] - GAP, taken[2] + GAP, taken[3] + GAP)
         left: list[Box] = []
         for a, b, c, d in self._boxes:
@@ -116,14 +136,8 @@ def _holds(outer: Box, inner: Box, *, first: bool) -> bool:
     return inside and (first or outer != inner)
 
 
-#: What a long bar takes with the white beside it, and the least room for a template, in mm.
-_BAR: Final = BAR_HIGH + BAR_LOW + GAP
-_LEAST: Final = Fraction(40)
-_HALF: Final = Fraction(1, 2)
-
-
 @dataclass(slots=True)
-class Open:
+class OpenSheet:
     """A sheet being filled. ``foot`` is the lower left corner of its check square, ``low`` the lowest place taken on it."""
 
     room: FreeRoom
@@ -135,7 +149,7 @@ class Open:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Cutout:
     """What has to go on one sheet in one place: a template or a tile of one, in its own millimetres."""
 
     laid: Laid
@@ -144,7 +158,7 @@ class Piece:
     map: TileMap | None = None
 
 
-class Desk:
+class SheetStack:
     """The sheets laid so far, on one ``paper``; a check square on each and two long bars on the first (PR-2).
 
     On a roll the check square stands at the head of the sheet, which grows downwards.
@@ -157,11 +171,11 @@ class Desk:
         """
         self.paper, self.printer, self.is_close = paper, printer, is_close
         self.area = printer.room(paper)
-        self.sheets: list[Open] = []
+        self.sheets: list[OpenSheet] = []
         wide, high = self.area[2] - self.area[0], self.area[3] - self.area[1]
         # With the bars there must be room for the square; without them, for a template above or beside it too.
         short, long = sorted((wide, high))
-        if short < SQUARE + _BAR or long < SQUARE + GAP + _LEAST:
+        if short < SQUARE + BAR_ROOM or long < SQUARE + GAP + _LEAST:
             raise BadInput(_too_small(paper, printer))
 
     @property
@@ -171,7 +185,7 @@ class Desk:
             (self.area[3] - one.low for one in self.sheets), Fraction(0)
         ) if self.paper.is_roll else Fraction(0)
 
-    def empty(self, *, with_bars: bool = False) -> Open:
+    def empty(self, *, with_bars: bool = False) -> OpenSheet:
         """A sheet with its check square, and with the long bars."""
         left, bottom, right, top = self.area
         strokes: list[Stroke] = []
@@ -180,40 +194,41 @@ class Desk:
         if with_bars:
             level, upright = LongBar(bar_length(right - left)), LongBar(bar_length(top - bottom))
             strokes += level.drawn(left, top - BAR_HIGH, upright=False)
-            top -= _BAR
+            top -= BAR_ROOM
             low = top - upright.length if self.paper.is_roll else bottom
             # Its words stand to the left of the upright bar.
             strokes += upright.drawn(right - BAR_LOW, low, upright=True)
             room = FreeRoom([(left, bottom, right, top)], is_close=self.is_close)
             room.take((right - BAR_HIGH - BAR_LOW, low if self.paper.is_roll else bottom, right, top))
-            right -= _BAR
+            right -= BAR_ROOM
         foot = (right - SQUARE, top - SQUARE if self.paper.is_roll else bottom)
         room.take((*foot, foot[0] + SQUARE, foot[1] + SQUARE))
-        return Open(room, strokes, foot, min(low, foot[1]))
+        return OpenSheet(room, strokes, foot, min(low, foot[1]))
 
-    def put(self, piece: Piece, first: int = 0) -> int:
-        """Lay ``piece`` on the first sheet with room for it, from number ``first`` (from 0) on, or on a new one; gives that sheet's number."""
-        x0, y0, x1, y1 = piece.box
+    def put(self, cutout: Cutout, first: int = 0) -> int:
+        """Lay ``cutout`` on the first sheet with room, from number ``first`` (from 0) on, or on a new one; gives its number."""
+        x0, y0, x1, y1 = cutout.box
         at, spot = self._room_for(x1 - x0, y1 - y0, first)
-        self.lay(piece, at, (spot.x, spot.y), is_turned=spot.is_turned)
+        self.lay(cutout, at, (spot.x, spot.y), is_turned=spot.is_turned)
         return at
 
-    def lay(self, piece: Piece, at: int, corner: tuple[Fraction, Fraction], *, is_turned: bool) -> None:
-        """Lay ``piece`` on sheet number ``at`` with its lower left ``corner`` there, in room that was taken before."""
-        x0, y0, _, y1 = piece.box
+    def lay(self, cutout: Cutout, at: int, corner: tuple[Fraction, Fraction], *, is_turned: bool) -> None:
+        """Lay ``cutout`` on sheet number ``at`` with its lower left ``corner`` there, in room that was taken before."""
+        x0, y0, _, y1 = cutout.box
         sheet = self.sheets[at]
         x, y = corner
         move = Move(x + y1, y - x0, 1) if is_turned else Move(x - x0, y - y0)
-        sheet.laid.append(replace(piece.laid, move=move))
-        sheet.strokes += (_readable(moved(stroke, move)) for stroke in piece.strokes)
+        sheet.laid.append(replace(cutout.laid, move=move))
+        sheet.strokes += (_readable(moved(stroke, move)) for stroke in cutout.strokes)
         sheet.low = min(sheet.low, y)
-        if piece.map is not None:
-            sheet.maps.append(piece.map)
+        if cutout.map is not None:
+            sheet.maps.append(cutout.map)
 
     def strip(self, thick: Fraction, most: Fraction, first: int, share: Fraction = _HALF) -> tuple[int, Strip]:
-        """The longest strip that is free, ``thick`` mm wide and at most ``most`` long, on the first sheet where it is worth while.
+        """The longest free strip, ``thick`` mm wide and at most ``most`` long, on the first sheet where it is worth while.
 
-        That is where it is at least a ``share`` as long as on an empty sheet. It is not taken yet.
+        The sheet's number comes before it. It is looked for from sheet number ``first`` on. It is worth while where it is at
+        least a ``share`` as long as on an empty sheet. It isn't taken yet.
         """
         on_empty = self.empty().room.strip(thick, self.area[2] + self.area[3])
         least = min(most, on_empty.length * share) if on_empty else most
@@ -236,7 +251,7 @@ class Desk:
         self._open()
         return self._room_for(width, height, len(self.sheets) - 1)
 
-    def cut(self) -> Iterator[tuple[Open, Paper]]:
+    def cut(self) -> Iterator[tuple[OpenSheet, Paper]]:
         """Every sheet with its paper: of a roll, as long as what is on it."""
         bottom, top = self.area[1], self.area[3]
         for sheet in self.sheets:
@@ -247,7 +262,7 @@ class Desk:
             page = self.paper.cut_to(2 * self.paper.border + (top - sheet.low) * max(self.printer.down, Fraction(1)))
             laid = [replace(one, move=replace(one.move, up=one.move.up + down.up)) for one in sheet.laid]
             strokes = [moved(stroke, down) for stroke in sheet.strokes]
-            yield Open(sheet.room, strokes, down.point(sheet.foot), bottom, laid, sheet.maps), page
+            yield OpenSheet(sheet.room, strokes, down.point(sheet.foot), bottom, laid, sheet.maps), page
 
 
 def _readable(stroke: Stroke) -> Stroke:
@@ -260,7 +275,8 @@ def _readable(stroke: Stroke) -> Stroke:
 
 
 def _too_small(paper: Paper, printer: Printer) -> str:
-    sides = (SQUARE + _BAR, SQUARE + GAP + _LEAST)
+    sides = (SQUARE + BAR_ROOM, SQUARE + GAP + _LEAST)
     across, down = max(printer.across, Fraction(1)), max(printer.down, Fraction(1))
     least = " x ".join(plain_mm(Length(side * max(across, down) + 2 * paper.border)) for side in sides)
-    return f"{paper.title} paper is too small for the check square and a template beside it; the least is {least}, so use A4 or letter."
+    too_small = f"{paper.title} paper is too small for the check square and a template beside it"
+    return f"{too_small}; the least is {least}, so use A4 or letter."

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import Grain, cutting_list
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, PlainPages, flow
+from joinlay.pages.plain_sheet import Block, PlainPages, flow, title_over
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
@@ -54,8 +54,9 @@ _GROUPS: Final = (
 def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """Every part of ``plan`` drawn small on sheets of ``paper``, fronts first; none for a plan without parts.
 
-    Parts that are truly the same share a picture; the numbers are those of the cutting list (CL-1). The reference face is towards the eye
-    and the reference edge down, as on the templates (PR-6). All have one scale, which the foot says (ISO 5455).
+    ``printer`` is taken at its word unless given. Parts that are truly the same share a picture; the numbers are those of the
+    cutting list (CL-1). The reference face is towards the eye and the reference edge down, as on the templates (PR-6). All have
+    one scale, which the foot says (ISO 5455).
     """
     pages = PlainPages(plan, paper, "parts", printer or Printer())
     left, bottom, right, top = pages.box
@@ -65,17 +66,13 @@ def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     longest = max(row.board.length.mm for row in rows)
     scales = scales_of(plan.unit)
     scale = next((one for one in scales if longest * one.factor <= (right - left) * _LONGEST), scales[-1])
-    blocks = [_title(f"{plan.title}: the parts"), *_blocks(rows, plan, scale, right - left)]
+    blocks = [title_over(f"{plan.title}: the parts", right - left, Fraction(10)), *_blocks(rows, plan, scale, right - left)]
     parted = flow(blocks, top - bottom)
     made = []
     for n, page in enumerate(parted, start=1):
         shown = tuple(name for block in page for name in block.serves)
         made.append(pages.sheet(f"page {n}", pages.stacked(page), scale.text, shown))
     return bind(made)
-
-
-def _title(said: str) -> Block:
-    return Block((Text((_ZERO, -_TITLE - 2), words(said, _TITLE, bold=True)),), Fraction(10), leads=True)
 
 
 def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> Iterator[Block]:

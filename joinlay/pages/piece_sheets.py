@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
-from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
@@ -25,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.pictures.picture import Picture, Size
 
-__all__ = ["parts_sheets", "piece_sheets"]
+__all__ = ["piece_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room at the head of a sheet, over each picture for its title, between pictures, and from one line of notes to the next.
@@ -35,10 +34,11 @@ _MOST_NOTES: Final = Fraction(1, 3)
 
 
 def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The front of the piece and its sections on sheets of ``paper``; none for a plan with nothing to draw.
+    """The front of the piece, its sections and its details on sheets of ``paper``; none where there is nothing to draw.
 
-    Each is drawn at the largest scale of ISO 5455 at which it fits a sheet (on an inch rule, the largest of full, half, quarter size and so
-    on); those of one scale share a sheet where there is room. What finds no room in a drawing stands under it. No rule; ISO 129-1.
+    ``printer`` is taken at its word unless given. Each is drawn at the largest scale of ISO 5455 at which it fits a sheet (on
+    an inch rule, the largest of full, half, quarter size and so on); those of one scale share a sheet where there is room. What
+    finds no room in a drawing stands under it. Dimensions as ISO 129-1 has them.
     """
     pages = PlainPages(plan, paper, "the piece", printer or Printer())
     left, bottom, right, top = pages.box

@@ -1,4 +1,10 @@
-"""Sheets of words and figures that are read and not measured from: blocks one under the other, paragraphs set into frames, one strip at the foot."""
+"""Sheets of words and figures that are read and not measured from: blocks one under the other, over a foot that is one strip.
+
+A chapter that is read is made in three steps, with nothing measured twice. It makes *blocks*, each drawn downwards from zero
+and so high; ``flow`` parts them into pages in their order, a heading always with what it heads; ``PlainPages`` stands them on
+sheets. Words that run on are *paragraphs*, set into frames, one frame after the other, each paragraph whole. Neither goes back:
+a page is filled as far as the next block fits, and no page is evened out against another.
+"""
 
 from __future__ import annotations
 
@@ -32,21 +38,27 @@ __all__ = [
     "halves",
     "hung",
     "tick_box",
+    "title_over",
     "wrapped",
 ]
 
 
 #: How high the foot is, in mm, with the white above it.
 FOOT: Final = Fraction(14)
-_WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
+_TITLE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
+#: From one baseline to the next, in heights of a capital.
+_LEADING: Final = Fraction(8, 5)
+#: The side of a box to tick, and how far it reaches below the words beside it.
+_SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
+_SIGNS: Final = ("+", "−")
 
 
 @dataclass(frozen=True, slots=True)
 class Block:
     """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
 
-    ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page that begins with
-    this block, so that a list gone on with says what it is. ``serves`` names the boards it shows.
+    ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page
+    that begins with this block, so that a list gone on with says what it is. ``serves`` names the boards it shows.
     """
 
     strokes: tuple[Stroke, ...]
@@ -57,7 +69,7 @@ class Block:
 
 
 def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
-    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page. A block higher than a page has one to itself."""
+    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page. One too high for a page has it alone."""
     pages: list[list[Block]] = []
     page: list[Block] = []
     left = room
@@ -75,9 +87,14 @@ def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
     return [*pages, page] if page else pages
 
 
+def title_over(said: str, wide: Fraction, height: Fraction) -> Block:
+    """A title over a page ``wide`` mm across, in a block ``height`` mm high: what ``said``, smaller where it would run over."""
+    return Block((Text((Fraction(0), -_TITLE - 2), fitted(said, wide, (_TITLE, _WORD, _SMALL), bold=True)),), height, leads=True)
+
+
 @dataclass(frozen=True, slots=True)
 class PlainPages:
-    """Makes sheets for one ``plan`` on ``paper``; ``document`` is what they are called at the foot and in the table of contents."""
+    """Makes sheets for one ``plan`` on ``paper``, corrected for ``printer``; ``document`` is what they are called at the foot."""
 
     plan: Plan
     paper: Paper
@@ -86,7 +103,7 @@ class PlainPages:
 
     @property
     def box(self) -> Box:
-        """The room above the foot."""
+        """The room above the foot, in the sheet's mm."""
         left, bottom, right, top = self.printer.room(self.paper)
         return (left, bottom + FOOT, right, top)
 
@@ -104,14 +121,24 @@ class PlainPages:
         return tuple(strokes)
 
     def foot(self, scale: str = "not to scale") -> PlainFoot:
-        """The foot of a sheet, ``scale`` as for a sheet."""
-        plan = self.plan
+        """The foot of a sheet whose drawings, if any, are at ``scale``: ``1:13``."""
         left, bottom, right, _ = self.printer.room(self.paper)
-        strip = (left, bottom, right)
-        return PlainFoot(plan.title, self.document, plan.file, self.paper, plan.unit, strip, scale, self.printer.words)
+        return PlainFoot(
+            title=self.plan.title,
+            document=self.document,
+            file=self.plan.file,
+            paper=self.paper,
+            unit=self.plan.unit,
+            strip=(left, bottom, right),
+            scale=scale,
+            printed_on=self.printer.words,
+        )
 
     def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale", serves: tuple[str, ...] = ()) -> Sheet:
-        """One sheet, not yet bound; ``scale`` is what its foot says of its drawings: ``1:13``, ``serves`` the boards it is of use for."""
+        """One sheet called ``name`` with ``strokes`` in its own mm, not yet bound.
+
+        ``scale`` is what its foot says of its drawings: ``1:13``. ``serves`` names the boards it is of use for.
+        """
         foot = self.foot(scale)
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move(), serves=serves),))
@@ -137,9 +164,14 @@ class PlainFoot:
         """The strip, on sheet ``number`` of ``of``."""
         left, y, right = self.strip
         fields = (
-            ("title", self.title, 30), ("document", self.document, 20), ("job file", self.file, 22), ("sheet", f"{number} of {of}", 12),
-            ("paper", self.paper.title, 10), ("scale", self.scale, 17), ("figures in", "inches" if self.unit is Unit.INCH else "mm", 10),
-        )  # fmt: skip
+            ("title", self.title, 30),
+            ("document", self.document, 20),
+            ("job file", self.file, 22),
+            ("sheet", f"{number} of {of}", 12),
+            ("paper", self.paper.title, 10),
+            ("scale", self.scale, 17),
+            ("figures in", "inches" if self.unit is Unit.INCH else "mm", 10),
+        )
         share = (right - left) / sum(wide for *_, wide in fields)
         strokes: list[Stroke] = [Line((left, y + 10), (right, y + 10), Role.FRAME)]
         x = left
@@ -150,10 +182,6 @@ class PlainFoot:
         if self.printed_on:
             strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(self.printed_on, right - left - 2, (_TINY,))))
         return tuple(strokes)
-
-
-#: From one baseline to the next, in heights of a capital.
-_LEADING: Final = Fraction(8, 5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,16 +200,16 @@ class Paragraph:
 
 
 def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
-    """A paragraph in two, parted between words; neither waits for what follows. No rule; our own choice."""
+    """``paragraph`` in two, parted between words; neither waits for what follows."""
     said = paragraph.text.split()
     first, second = " ".join(said[: len(said) // 2]), " ".join(said[len(said) // 2 :])
     return replace(paragraph, text=first, leads=False), replace(paragraph, text=second, above=Fraction(0), leads=False)
 
 
 def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:
-    """``paragraphs`` set into ``frames`` from the top down, in order; the strokes, and the paragraphs there was no room for.
+    """``paragraphs`` set into ``frames`` (in mm) from the top down, in order: the strokes, and those there was no room for.
 
-    A paragraph is never parted: where it doesn't fit what is left of a frame it goes on at the top of the next. No rule; our own choice.
+    A paragraph is never parted: where it doesn't fit what is left of a frame it stands at the top of the next.
     """
     left = list(paragraphs)
     strokes: list[Text] = []
@@ -209,18 +237,13 @@ def _depth(left: Sequence[Paragraph], room: Fraction, *, is_first: bool) -> Frac
     return deep
 
 
-#: The side of a box to tick, and how far it reaches below the words beside it.
-_SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
-_SIGNS: Final = ("+", "−")
-
-
 def tick_box(x: Fraction, y: Fraction) -> Polyline:
-    """A square to tick with its left side at ``x``, for a line of words on the baseline ``y``. No rule; our own choice."""
+    """A square to tick with its left side at ``x``, for a line of words on the baseline ``y``, both in mm."""
     return Polyline(corners((x, y - _BELOW, x + _SIDE, y - _BELOW + _SIDE)), Role.FRAME, closed=True)
 
 
 def hung(at: Point, figures: Content) -> Text:
-    """``figures`` that end at the point ``at``, a + or − after them hanging past it, so that the figures of a column stand under each other."""
+    """``figures`` that end at the point ``at``; a + or − after them hangs past it, so that those of a column stand in line."""
     whole = set_line(figures).width
     last = figures[-1] if figures else None
     is_signed = last is not None and getattr(last, "text", "") in _SIGNS

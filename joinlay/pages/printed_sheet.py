@@ -26,9 +26,10 @@ class SheetFoot(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's. ``tile`` counts from 1, 0 where it is whole.
+    """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's.
 
-    ``serves`` are the boards it is for where the template's own names are something else, such as a setting's.
+    ``tile`` is its number among its ``tiles``, from 1; both are 0 where it is whole. ``serves`` are the boards it is for where
+    the template's own names are something else, such as a setting's.
     """
 
     template: Template
@@ -45,7 +46,7 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """A place on a sheet that leads to another when it is pressed: ``box`` in the sheet's millimetres, ``to`` the other's number."""
+    """A place on a sheet that leads to another sheet: ``box`` in the sheet's millimetres, ``to`` the other's number."""
 
     box: Box
     to: int
@@ -55,7 +56,8 @@ class Link:
 class Sheet:
     """One sheet, the ``number``-th of ``of`` that are bound together.
 
-    ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it belongs to.
+    ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it
+    belongs to, ``links`` what leads to other sheets. It is for one ``printer``, whose correction is not in its strokes.
     """
 
     paper: Paper
@@ -85,5 +87,5 @@ class Sheet:
 
 
 def bind(sheets: Sequence[Sheet]) -> tuple[Sheet, ...]:
-    """``sheets`` as one set: numbered from 1 in their order, each knowing how many there are. No rule."""
+    """``sheets`` as one set: numbered from 1 in their order, each knowing how many there are."""
     return tuple(replace(sheet, number=number, of=len(sheets)) for number, sheet in enumerate(sheets, start=1))

@@ -15,7 +15,7 @@ __all__ = ["Printer", "percent"]
 
 
 def percent(factor: Fraction) -> str:
-    """How much longer or shorter a factor makes a thing: ``+0.4 %``, ``−0.55 %``, ``0 %``."""
+    """How much longer or shorter ``factor`` makes a thing, to a hundredth: ``+0.4 %``, ``−0.55 %``, ``0 %``."""
     size = decimal_text(abs(factor - 1) * 100, 2)
     sign = "" if size == "0" else "+" if factor > 1 else "−"
     return f"{sign}{size} %"
@@ -23,10 +23,10 @@ def percent(factor: Fraction) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Printer:
-    """What must be drawn for a printer to print true: each length times ``across`` from side to side, times ``down`` along the sheet.
+    """What must be drawn for a printer to print true: lengths times ``across`` from side to side, times ``down`` along the sheet.
 
-    1 and 1 for a printer taken at its word (PR-3). ``name`` is the maker's own for a printer that was measured, ``measured`` the day, as
-    2026-11-20. Drawings don't know of it; only the writers of files use it, last of all.
+    1 and 1 for a printer taken at its word (PR-3). ``name`` is the maker's own for a printer that was measured, ``measured``
+    the day, as 2026-11-20. Drawings don't know of it; only the writers of files use it, last of all.
     """
 
     across: Fraction = Fraction(1)

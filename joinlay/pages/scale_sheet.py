@@ -9,7 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
-from joinlay.pages.packing import GAP
+from joinlay.pages.packing import BAR_ROOM
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.paper import BORDER
@@ -28,8 +28,6 @@ __all__ = ["ScaleFoot", "bars_on", "rectangle_on", "scale_sheets"]
 
 #: A page of a roll that the sheet is printed on, in mm.
 _OF_ROLL: Final = Fraction(300)
-#: What a long bar takes with the white beside it.
-_BAR: Final = BAR_HIGH + BAR_LOW + GAP
 #: White around the rectangle, with room for its dimensions.
 _WHITE: Final = Fraction(9)
 #: How wide the rectangle may be; three quarters as high, so that its diagonals are five quarters: 200, 150, 100 or 50 mm exactly.
@@ -51,15 +49,15 @@ def bars_on(paper: Paper) -> tuple[LongBar, LongBar]:
 
 
 def rectangle_on(paper: Paper) -> tuple[Fraction, Fraction]:
-    """Width and height in mm of the rectangle on the scale sheet for ``paper``, sides as 4 to 3. BadInput for paper too small for it."""
+    """Width and height in mm of the rectangle on the scale sheet for ``paper``, sides as 4 to 3. BadInput for paper too small."""
     x0, y0, x1, y1 = _rectangle(Printer().room(_page(paper)), paper)
     return x1 - x0, y1 - y0
 
 
 def scale_sheets(paper: Paper, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The scale sheet for ``paper``: two long bars, the check square, and a rectangle with its diagonals (PR-2).
+    """The scale sheet for ``paper``: two long bars, the check square, and a rectangle with its diagonals (PR-2); one sheet.
 
-    With a ``printer`` that was measured it is corrected, to prove the correction (PR-3). Raises BadInput for paper too small for it.
+    With a ``printer`` that was measured it is corrected, to prove the correction (PR-3). Raises BadInput for paper too small.
     """
     asked, page = printer or Printer(), _page(paper)
     area = asked.room(page)
@@ -73,7 +71,7 @@ def scale_sheets(paper: Paper, printer: Printer | None = None) -> tuple[Sheet, .
     )
     template = Template(("scale sheet",), paper.title, body, bounds_of(body))
     diagonal = (box[2] - box[0]) * 5 / 4
-    foot = ScaleFoot(paper, asked, level, upright, diagonal, (left, bottom))
+    foot = ScaleFoot(paper=paper, printer=asked, level=level, upright=upright, diagonal=diagonal, corner=(left, bottom))
     return bind([Sheet(page, asked, body, foot, (Laid(template, Move()),))])
 
 
@@ -83,7 +81,7 @@ def _bars(area: Box) -> tuple[LongBar, LongBar]:
 
 def _rectangle(area: Box, paper: Paper) -> Box:
     """Where the rectangle goes: above the check square, or beside it where it can be larger there."""
-    left, bottom, right, top = area[0], area[1], area[2] - _BAR, area[3] - _BAR
+    left, bottom, right, top = area[0], area[1], area[2] - BAR_ROOM, area[3] - BAR_ROOM
     above = (left + _WHITE, bottom + SQUARE + _WHITE, right, top)
     beside = (left + SQUARE + 2 * _WHITE, bottom, right, top)
     for wide in _WIDE:
@@ -91,7 +89,7 @@ def _rectangle(area: Box, paper: Paper) -> Box:
             if wide <= x1 - x0 and wide * 3 / 4 + _WHITE <= y1 - y0 and right - left >= SQUARE and top - bottom >= SQUARE:
                 return (x0, y1 - _WHITE / 3 - wide * 3 / 4, x0 + wide, y1 - _WHITE / 3)
     border = 2 * max(paper.border, BORDER)
-    least = tuple(Length(side + border + _BAR) for side in (SQUARE, SQUARE + 2 * _WHITE + _WIDE[-1] * 3 / 4))
+    least = tuple(Length(side + border + BAR_ROOM) for side in (SQUARE, SQUARE + 2 * _WHITE + _WIDE[-1] * 3 / 4))
     sizes = " x ".join(plain_mm(side) for side in least)
     raise BadInput(f"{paper.title} paper is too small for a scale sheet; the least is {sizes}.")
 
@@ -112,7 +110,11 @@ def _diagonals(box: Box) -> Iterator[Mark]:
 
 @dataclass(frozen=True, slots=True)
 class ScaleFoot:
-    """The check square, and in it what to do: its lower left corner is ``corner``."""
+    """The check square, and in it what to do.
+
+    ``level`` and ``upright`` are the bars on the sheet, ``diagonal`` the length of its rectangle's in mm, ``corner`` where the
+    lower left corner of the square stands.
+    """
 
     paper: Paper
     printer: Printer

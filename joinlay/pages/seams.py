@@ -1,4 +1,17 @@
-"""Seams between tiles: where they fall, so that nothing is parted that is marked from or read, and the register marks on them (PR-4)."""
+"""Seams between tiles: where they fall, so that nothing is parted that is marked from or read, and their register marks (PR-4).
+
+The problem: a drawing is cut across so that each tile fits its sheet, no more tiles than need be, and the overlap of two
+neighbours, 10 mm wide, crosses neither a joint mark nor words, but has white enough for two register marks. The method goes
+from tile to tile. Each ends somewhere between the least that leaves no tile more to make and the most its sheet holds. In that
+stretch the stops are listed whose overlap touches nothing to keep off, from the last (the longest tile) back: just before each
+thing in the way, and every 3 mm. The first of the ten longest where both register marks lie on nothing is taken. Where there is
+none the claims are lowered one by one: white beside the marks is given up, then short words, then a clear place for the
+register marks; words that would stand whole on neither tile are parted last.
+
+The cost is the stops tried times the strokes near each, some thousands of boxes for a story stick. Each seam is chosen for
+itself, so a choice is never taken back for the sake of the next; a drawing that is full all along gets a seam through its
+marks, at full length.
+"""
 
 from __future__ import annotations
 
@@ -47,7 +60,7 @@ _KeepOff = tuple[list[Span], list[Span]]
 
 
 def count_tiles(size: Fraction, room: Fraction) -> int:
-    """How many tiles a length takes where each has ``room``."""
+    """How many tiles a length of ``size`` mm takes where each has ``room`` mm, neighbours overlapping."""
     return 1 if size <= room else ceil((size - OVERLAP) / (room - OVERLAP))
 
 
@@ -59,13 +72,16 @@ def match_letters() -> Iterator[str]:
 
 
 def seams_across(strokes: Sequence[Stroke], box: Box, axis: int) -> Seams:
-    """The seams that part ``strokes``, which fill ``box``, along an axis: 0 from left to right, 1 upwards (PR-4)."""
+    """The seams that part ``strokes``, which fill ``box``, along ``axis``: 0 from left to right, 1 upwards (PR-4)."""
     drawn = [(stroke, bounds_of((stroke,))) for stroke in strokes]
     return Seams(drawn, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
 
 
 def spans_of(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> list[Span]:
-    """From where to where each tile goes from ``low`` to ``high``, in ``room`` mm each: as long as it can be with its overlap clear (PR-4)."""
+    """From where to where each tile goes, in order, of a drawing from ``low`` to ``high`` with ``room`` for each; in mm (PR-4).
+
+    Each is as long as it can be with its overlap clear of what ``seams`` keep off.
+    """
     spans: list[Span] = []
     start = low
     keep_off = seams.keep_off if high - low > room else ([], [])
@@ -82,8 +98,8 @@ def spans_of(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> lis
 def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> tuple[Fraction, bool]:
     """Where a strip that begins at ``start`` and has ``room`` ends, of a drawing that ends at ``high`` (PR-4).
 
-    For the sake of a clear seam it may be a quarter as long as there is room; a last strip worth handling is left. The second is True where
-    the seam is clear.
+    For the sake of a clear seam it may be as short as a quarter of the room; a last strip worth handling is left. The second is
+    True where the seam is clear.
     """
     if high - start <= room:
         return high, True
@@ -118,7 +134,8 @@ class Seams:
     def spots(self, stop: Fraction, letter: str) -> tuple[list[Span], bool]:
         """The first and last place along the overlap that ends at ``stop`` for a register mark and its letter.
 
-        They lie on nothing, or at least on no words; where all is full, at its very ends. The second is True where both lie on nothing.
+        They lie on nothing, or at least on no words; where all is full, at its very ends. The second is True where both lie on
+        nothing.
         """
         (low, high), start = self.other, stop - OVERLAP
         box = (start, low, stop, high) if self.is_upright else (low, start, high, stop)
@@ -129,7 +146,7 @@ class Seams:
             if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
         ]
         rooms = (Room(whole(b) for _, b in near), Room(whole(b) for stroke, b in near if isinstance(stroke, Text)))
-        # Across a seam that stands upright there is room for a letter only above its ring; along one that lies there is, beside it.
+        # On an upright seam there is room for a letter only above its ring; on one that lies there is, beside it.
         beside = 1 + set_line(words(letter, _LETTER, bold=True)).width
         wide, tall = 2 * _ARM + (0 if self.is_upright else beside), 2 * _ARM + (_ABOVE + _LETTER if self.is_upright else 0)
         long = high - low - (tall if self.is_upright else wide)
@@ -150,7 +167,7 @@ class Seams:
 
 
 def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: Seams) -> Fraction:
-    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing to keep off and has room for its marks.
+    """The last stop from ``least`` to ``most`` whose overlap, the 10 mm before it, touches nothing and has room for its marks.
 
     Else the last one that straddles no words and has that room; else one without that room; else ``most``.
     """
@@ -165,7 +182,7 @@ def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: Seams) ->
 
 
 def _stops(least: Fraction, most: Fraction, spans: Sequence[Span]) -> list[Fraction]:
-    """Stops whose overlap is clear of ``spans``, the last first: as far as each lets it reach, and every few millimetres between."""
+    """Stops whose overlap is clear of ``spans``, the last first: just before each of them, and every few millimetres."""
     spans = [(a, b) for a, b in spans if a < most and least - OVERLAP < b]
     tries = {most, *(a for a, _ in spans), *(most - n for n in range(0, int(most - least) + 1, _STRIDE))}
     clear = (stop for stop in tries if least <= stop <= most and not any(a < stop and stop - OVERLAP < b for a, b in spans))
@@ -173,7 +190,10 @@ def _stops(least: Fraction, most: Fraction, spans: Sequence[Span]) -> list[Fract
 
 
 def registers(spans: Sequence[Span], seams: Seams, letters: Iterator[str]) -> Iterator[Stroke]:
-    """Two register marks in each overlap, as far apart as there is room for them, drawn once and clipped with the rest."""
+    """Two register marks in each overlap of ``spans``, as far apart as there is room for, with one of ``letters`` each (PR-4).
+
+    They are drawn once, to be clipped with the rest: each neighbour shows what falls on it.
+    """
     for (_, stop), _ in pairwise(spans):
         letter = next(letters)
         for spot in seams.spots(stop, letter)[0]:

@@ -1,4 +1,4 @@
-"""One setting card, ready to be stood under others on a sheet: what to set, large; a true view; how the parts lie; what a test piece must measure."""
+"""One setting card, to stand under others on a sheet: what to set, large; a true view; how the parts lie; the test piece."""
 
 from __future__ import annotations
 
@@ -41,10 +41,10 @@ __all__ = ["CardMaker"]
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 _ZERO: Final = Fraction(0)
-#: Letter heights in mm: a figure to set by, alone in its column and not; what is read while holding a part; the rest; small print.
-_KEY, _LOWER_KEY, _HELD, _WORD, _SMALL, _TINY = (
-    Fraction(10), Fraction(7), Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5),
-)  # fmt: skip
+#: Letter heights in mm: a figure to set by, alone in its column and not.
+_KEY, _LOWER_KEY = Fraction(10), Fraction(7)
+#: What is read while holding a part; the rest; small print.
+_HELD, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: The head of a card: name, line, machine, reason.
 _HEAD: Final = Fraction(25)
 #: Room of one key number with the words above and below it.
@@ -69,7 +69,10 @@ class CardMaker:
     wide: Fraction
 
     def blocks(self, setting: Setting, high: Fraction) -> tuple[Block, ...]:
-        """The card of ``setting``; in several blocks only where it names more parts than a whole sheet, ``high`` mm, holds. Rules MS-1, MS-2."""
+        """The card of ``setting``, in one block; in several where it names more parts than a whole sheet, ``high`` mm, holds.
+
+        Rules MS-1, MS-2.
+        """
         head = tuple(self._head(setting))
         drawn, low = self._drawn(setting)
         strokes, waiting = self._filled(self._said(setting), -low, high)
@@ -102,7 +105,7 @@ class CardMaker:
         yield Text((self.wide, Fraction(-23)), speed, Align.RIGHT)
 
     def _drawn(self, setting: Setting) -> tuple[tuple[Stroke, ...], Fraction]:
-        """The view, and the figures to set by beside it; under it where it takes the width of the sheet. And how far down they reach."""
+        """The view with the figures to set by beside it, or under one as wide as the sheet; and how far down they reach."""
         view, deep = self._view(setting)
         is_wide = bounds_of(view)[2] > _VIEW_WIDE
         left, top = (_ZERO, deep + _GAP) if is_wide else (_VIEW_WIDE + 4, _HEAD + 2)
@@ -135,7 +138,7 @@ class CardMaker:
     def _column(
         self, setting: Setting, readings: Sequence[Reading], corner: tuple[Fraction, Fraction, Fraction], *, is_alone: bool
     ) -> Iterator[Stroke]:
-        """Values to set, one under the other: what it is, the figure large, and small what the rule leaves over and where another side is."""
+        """Values to set, one under the other: what it is, the figure large; small, what the rule leaves over, and other sides."""
         left, top, wide = corner
         row, high = (_KEY_ROW, _KEY) if is_alone else (_LOWER_ROW, _LOWER_KEY)
         for n, reading in enumerate(readings):

@@ -1,4 +1,10 @@
-"""Machine settings on paper: the order of the cards to tick off, then the cards, two or so on a sheet with what they share (MS-1 to MS-9)."""
+"""Machine settings on paper: the order of the cards to tick off, then the cards, two or so on a sheet (MS-1 to MS-9).
+
+Cards are shared out in their order, as many to a sheet as fit with what stands at its foot. That foot is not of a fixed height:
+it says how to put a test piece right and what to beware of, each sentence once for all the cards it is for, so one card more
+may lengthen or change it. It is set anew for each card that is tried. No card waits for a better place: the order is the order
+of the work.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +14,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, Paragraph, PlainPages, fill_frames, flow
+from joinlay.pages.plain_sheet import Block, Paragraph, PlainPages, fill_frames, flow, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.setting_card import CardMaker
@@ -35,20 +41,31 @@ if TYPE_CHECKING:
 __all__ = ["setting_sheets"]
 
 
+_TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
+_ZERO: Final = Fraction(0)
 #: The white above what stands at the foot of a sheet.
 _ABOVE: Final = Fraction(3)
 #: What every card says last.
 _ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
+
+#: Where the columns of the order stand: right edge of the card's number, left edge of what is cut.
+_NUMBER, _CUT = Fraction(13), Fraction(17)
+#: The same from the right: right edges of the fence, the height, what is touched; and the widths of the first and last.
+_FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
+_FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
+_HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 
 #: A card or a piece of one that stands on a sheet.
 _Standing = tuple["Setting", "Block"]
 
 
 def setting_sheets(found: SettingsList, plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """First the order of the settings of ``found``, with the set-ups it takes; then a card for each, two or three to a sheet. Rules MS-1 to MS-9.
+    """First the order of the settings of ``found``, with the set-ups it takes; then a card for each, two or three to a sheet.
 
-    ``plan`` is the one the settings were made for; nothing where nothing is cut. A card is not parted, unless it names more parts than a
-    sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card.
+    ``plan`` is the one the settings were made for; no sheet where nothing is cut. A card is not parted, unless it names more
+    parts than a sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and
+    never taken from a card. Rules MS-1 to MS-9.
     """
     if not found.settings:
         return ()
@@ -128,25 +145,18 @@ def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]
     return list(together.items())
 
 
-_TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-_STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
-_ZERO: Final = Fraction(0)
-#: Where the columns stand: right edge of the card's number, left edges of what is cut; from the right, the fence, the height, what is touched.
-_NUMBER, _CUT = Fraction(13), Fraction(17)
-_FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
-_FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
-_HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
+# -- the order of the cards ------------------------------------------------------------------------
 
 
 def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     """Every card of ``found`` in the order to cut: what, where fence and height stand, what has to be touched.
 
-    On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first. Last, what was found.
-    Rules MS-3, EB-1.
+    On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
+    has no setting. Last, what else was found. Rules MS-3, EB-1.
     """
     left, bottom, right, top = pages.box
     wide, rule = right - left, pages.plan.rule
-    blocks = [_title(f"{pages.plan.title}: machine settings, in the order to cut", wide)]
+    blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
     blocks.append(_small_line(set_up_words(), wide))
     # What has no card must be known before the others are cut; what the rule leaves over stands on the cards themselves.
@@ -163,11 +173,6 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     blocks += (_found(finding, wide, rule) for finding in told_together(worth))
     parted = flow(blocks, top - bottom)
     return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])
-
-
-def _title(said: str, wide: Fraction) -> Block:
-    line = fitted(said, wide, (_TITLE, _WORD, _SMALL), bold=True)
-    return Block((Text((_ZERO, -_TITLE - 2), line),), Fraction(11), leads=True)
 
 
 def _line(said: str, wide: Fraction) -> Block:

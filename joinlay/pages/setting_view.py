@@ -45,11 +45,11 @@ _ZIGZAG: Final = Fraction(3, 2)
 class SettingView:
     """The view; zero is where fence and table meet, or where guide or straightedge and wood meet.
 
-    It keeps to ``wide`` mm where the cut itself isn't wider, and draws no wood more than ``high`` mm up.
+    ``board`` is one of the parts; the others of the card are cut alike. Figures stand on ``rule``. The view keeps to ``wide``
+    mm where the cut itself isn't wider, and draws no wood more than ``high`` mm up.
 
-    On a table the cutter comes from below; a hand-held tool is drawn above the work. Wood that runs on is broken off, and so is the
-    middle of a long way from fence to cut; everything else is true to size. ``board`` is one of the parts; the others of the card are cut alike.
-    Rules MS-1, PR-1.
+    On a table the cutter comes from below; a hand-held tool is drawn above the work. Wood that runs on is broken off, and so is
+    the middle of a long way from fence to cut; everything else is true to size. Rules MS-1, PR-1.
     """
 
     setting: Setting
@@ -70,7 +70,7 @@ class SettingView:
 
     @property
     def _shift(self) -> Fraction:
-        """From the surface the setting counts from to zero: nothing, but with a straightedge, which stands somewhere on the wood."""
+        """From the surface the setting counts from to zero: none but with a straightedge, which stands somewhere on the wood."""
         offset = self.setting.offset
         return _ZERO if offset is None else offset.mm - self.setting.near_side.mm
 

@@ -1,4 +1,10 @@
-"""Laying templates on sheets: small ones share a sheet, large ones are tiled, and every sheet has its check square."""
+"""Templates on sheets at true size: small ones share a sheet, large ones are tiled, and every sheet has its check square.
+
+Each template is laid in one of three ways, tried in this order: whole, where it fits an empty sheet; in strips side by side,
+where it is five times as long as wide or more; else in tiles, of the size that takes fewest. What goes where is ``packing``,
+where a drawing is cut is ``seams``. Everything is laid twice, the right way up and packed close, and the way that takes less
+paper is kept.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +12,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Unit
-from joinlay.pages.packing import Desk, Piece
+from joinlay.pages.packing import Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across
@@ -34,50 +40,60 @@ _THIN: Final = 5
 def lay_out(
     templates: Iterable[Template], paper: Paper, *, title: str, file: str, unit: Unit, printer: Printer | None = None
 ) -> tuple[Sheet, ...]:
-    """Sheets with ``templates`` in their order, each as far forward as there is room for it.
+    """Sheets of ``paper`` with ``templates`` in their order, each as far forward as there is room for it.
 
-    ``title`` and ``file`` (the job's, no folder) stand at the foot of each sheet, with what is on it and the ``unit`` of the figures.
-    PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-3: corrected for ``printer``.
-    PR-4: what does not fit is tiled, what is long and thin is cut into strips that lie side by side, and templates are turned about where
-    that saves a sheet. A sheet of a roll is as long as it must be.
-    Raises BadInput for paper too small for the check square and a template beside it.
+    ``title`` and ``file`` (the job's, no folder) stand at the foot of each sheet, with what is on it and the ``unit`` of the
+    figures. PR-1: nothing is scaled. PR-2: a check square on each sheet, two long bars on the first. PR-3: corrected for
+    ``printer``, which is taken at its word unless given. PR-4: what does not fit is tiled, what is long and thin is cut into
+    strips that lie side by side, and templates are turned about where that saves a sheet. A sheet of a roll is as long as it
+    must be. Raises BadInput for paper too small for the check square and a template beside it.
     """
     asked = printer or Printer()
     every = tuple(templates)
     # Templates are easier to read the right way up, and are turned only where that saves paper.
-    desk = min((_laid(every, Desk(paper, asked, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used)
+    stack = min(
+        (_laid(every, SheetStack(paper, asked, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used
+    )
     sheets = []
-    for sheet, page in desk.cut():
-        words = "inches" if unit is Unit.INCH else "mm"
-        foot = Foot(title, tuple(_said(sheet.laid)), paper, file, words, sheet.foot, tuple(sheet.maps), printer=asked)
+    for sheet, page in stack.cut():
+        foot = Foot(
+            title=title,
+            parts=tuple(_said(sheet.laid)),
+            paper=paper,
+            file=file,
+            unit="inches" if unit is Unit.INCH else "mm",
+            corner=sheet.foot,
+            maps=tuple(sheet.maps),
+            printer=asked,
+        )
         sheets.append(Sheet(page, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
     return bind(sheets)
 
 
-def _laid(templates: Iterable[Template], desk: Desk) -> Desk:
-    """``desk`` with all the templates on it."""
+def _laid(templates: Iterable[Template], stack: SheetStack) -> SheetStack:
+    """``stack`` with all the templates on it."""
     letters = match_letters()
     for template in templates:
-        _lay(template, desk, letters)
-    return desk
+        _lay(template, stack, letters)
+    return stack
 
 
-def _lay(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+def _lay(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
     """Lay a template whole where it goes on a sheet, else in strips, else in tiles."""
     width, height = template.size
-    empty = desk.empty().room
+    empty = stack.empty().room
     if any(_fits(width, height, box) or _fits(height, width, box) for box in empty.boxes):
-        desk.put(Piece(Laid(template, Move()), template.strokes, template.box))
+        stack.put(Cutout(Laid(template, Move()), template.strokes, template.box))
         return
     short, long = sorted(template.size)
     strip = empty.strip(short, long)
     if long >= _THIN * short and strip is not None and strip.length > 3 * OVERLAP:
-        _lay_strips(template, desk, letters)
+        _lay_strips(template, stack, letters)
     else:
-        _lay_tiles(template, desk, letters)
+        _lay_tiles(template, stack, letters)
 
 
-def _lay_strips(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
     """Cut a long template into strips, each as long as the room that is left for it (PR-4)."""
     along = 0 if template.size[0] >= template.size[1] else 1
     low, high = template.box[along], template.box[along + 2]
@@ -86,37 +102,37 @@ def _lay_strips(template: Template, desk: Desk, letters: Iterator[str]) -> None:
     spans: list[Span] = []
     start, at = low, 0
     while not spans or spans[-1][1] < high:
-        at, strip = desk.strip(thick, high - start, at)
+        at, strip = stack.strip(thick, high - start, at)
         stop, is_clear = next_stop(start, strip.length, high, seams)
         if not is_clear:
             # Rather a longer strip on another sheet than a seam across what is marked from.
-            at, strip = desk.strip(thick, high - start, at, Fraction(1))
+            at, strip = stack.strip(thick, high - start, at, Fraction(1))
             stop, _ = next_stop(start, strip.length, high, seams)
-        desk.sheets[at].room.take(strip.cut_to(stop - start))
+        stack.sheets[at].room.take(strip.cut_to(stop - start))
         places.append((at, strip))
         spans.append((start, stop))
         start = stop - OVERLAP
     other: list[Span] = [(template.box[1 - along], template.box[3 - along])]
     across, up = (spans, other) if along == 0 else (other, spans)
     tiles = tile_at(template.strokes, across, up, title=template.title, letters=letters)
-    for (at, strip), (begin, end), piece in zip(places, spans, _pieces(template, tiles), strict=True):
-        desk.lay(piece, at, strip.cut_to(end - begin)[:2], is_turned=strip.is_upright != (along == 1))
+    for (at, strip), (begin, end), cutout in zip(places, spans, _cutouts(template, tiles), strict=True):
+        stack.lay(cutout, at, strip.cut_to(end - begin)[:2], is_turned=strip.is_upright != (along == 1))
 
 
-def _lay_tiles(template: Template, desk: Desk, letters: Iterator[str]) -> None:
+def _lay_tiles(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
     """Cut a large template into tiles of the size that takes fewest, in their order on the sheets (PR-4)."""
-    boxes = desk.empty().room.boxes
+    boxes = stack.empty().room.boxes
     rooms = [size for box in boxes for size in ((box[2] - box[0], box[3] - box[1]), (box[3] - box[1], box[2] - box[0]))]
     wide, high = min((room for room in rooms if min(room) > 3 * OVERLAP), key=lambda room: _worth(template.size, room))
     at = 0
-    for piece in _pieces(template, tile(template.strokes, wide, high, title=template.title, letters=letters)):
-        at = desk.put(piece, at)
+    for cutout in _cutouts(template, tile(template.strokes, wide, high, title=template.title, letters=letters)):
+        at = stack.put(cutout, at)
 
 
-def _pieces(template: Template, tiles: Sequence[Tile]) -> Iterator[Piece]:
+def _cutouts(template: Template, tiles: Sequence[Tile]) -> Iterator[Cutout]:
     windows = tuple(one.window for one in tiles)
     for n, one in enumerate(tiles, start=1):
-        yield Piece(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))
+        yield Cutout(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))
 
 
 def _said(laid: Sequence[Laid]) -> Iterator[str]:
@@ -142,10 +158,10 @@ def _fits(width: Fraction, height: Fraction, box: Box) -> bool:
 def pack_close(
     templates: Sequence[Template], paper: Paper, *, title: str, file: str, unit: Unit, printer: Printer | None = None
 ) -> tuple[Sheet, ...]:
-    """Sheets with ``templates``, fewer than where they are laid in their order: the small ones fill what the large ones leave (PR-4).
+    """Sheets with ``templates``, often fewer than in their order: small ones fill what large ones leave (PR-4).
 
-    The sheet with the long bars comes first, then the others in the order of the first template on each.
-    Everything else as ``lay_out``, and what it raises.
+    The sheet with the long bars comes first, then the others in the order of the first template on each. Everything else as
+    ``lay_out`` has it, and what it raises.
     """
     turn = {id(template): n for n, template in enumerate(templates)}
     large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))

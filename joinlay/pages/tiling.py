@@ -1,4 +1,14 @@
-"""Tiling: a drawing too large for a sheet is cut into tiles that overlap, to be put together again over register marks (PR-4)."""
+"""Tiling: a drawing too large for a sheet is cut into tiles that overlap, to be put together again over register marks (PR-4).
+
+Where the seams fall is chosen first (``seams``), along each axis by itself, so that tiles lie in straight rows and columns. The
+register marks are then drawn on the whole drawing, and every stroke is clipped to each window it reaches: lines and areas
+exactly, arcs at angles to a billionth of a degree, words never (they stand whole on the tiles that hold them whole, or on the
+one that holds their middle). Put together, the tiles are the drawing again, line on line. The cost is strokes times tiles, most
+of them passed over by their bounds.
+
+It can't lay tiles any other way than in rows and columns, nor leave out a tile with nothing on it; and it doesn't turn the
+drawing.
+"""
 
 from __future__ import annotations
 
@@ -40,11 +50,11 @@ class Tile:
 def tile(
     strokes: Sequence[Stroke], width: Fraction, height: Fraction, *, title: str = "", letters: Iterator[str] | None = None
 ) -> tuple[Tile, ...]:
-    """``strokes`` cut into tiles of at most ``width`` by ``height``, row by row from the lower left (PR-4).
+    """``strokes`` cut into tiles of at most ``width`` by ``height`` mm, row by row from the lower left (PR-4).
 
-    Neighbours overlap by 10 mm, and each overlap carries two register marks with the next of ``letters`` (A, B .. unless given). Seams
-    keep off joint marks and words where that can be done. Each tile says that it is one, and of which ``title``. A drawing that fits is
-    one tile. Raises ValueError for a tile no larger than two overlaps.
+    Neighbours overlap by 10 mm, and each overlap carries two register marks with the next of ``letters`` (A, B .. unless
+    given). Seams keep off joint marks and words where that can be done. Each tile says that it is one, and of which ``title``.
+    A drawing that fits is one tile. Raises ValueError for a tile no larger than two overlaps.
     """
     if min(width, height) <= 2 * OVERLAP:
         raise ValueError(f"a tile of {width} x {height} mm is too small to overlap by {OVERLAP} mm")
@@ -64,7 +74,8 @@ def tile_at(
 ) -> tuple[Tile, ...]:
     """``strokes`` cut into tiles from where to where ``across`` and ``up`` say, row by row from the lower left (PR-4).
 
-    Each span begins 10 mm before the last one's end. Register marks, letters and labels as ``tile`` has them.
+    Each span, in the drawing's mm, begins 10 mm before the last one's end. Register marks, letters and labels as ``tile`` has
+    them.
     """
     left, bottom, right, top = box = (across[0][0], up[0][0], across[-1][1], up[-1][1])
     letters = letters or match_letters()
@@ -119,10 +130,10 @@ def _seams(window: Box, whole: Box) -> Iterator[Line]:
 
 
 def clip(stroke: Stroke, window: Box) -> Iterator[Stroke]:
-    """The pieces of ``stroke`` in ``window``, edges included.
+    """The pieces of ``stroke`` in ``window``, edges included; both in the same mm.
 
-    Straight strokes and fills are cut exactly; an arc's new ends are right to a billionth of a degree. Text is never cut: it stays
-    whole where its middle is.
+    Straight strokes and fills are cut exactly; an arc's new ends are right to a billionth of a degree. Text is never cut: it
+    stays whole where its middle is.
     """
     if isinstance(stroke, Line):
         cut = _line(stroke.start, stroke.end, window)

@@ -1,4 +1,8 @@
-"""The foot of a sheet: the check square, and in it what to do first, what the signs mean, and the title block (fields of ISO 7200)."""
+"""The foot of a sheet of templates: the check square, and in it what to do first, what the signs mean, and the title block.
+
+The fields are those of ISO 7200. Beside them stand small maps of tiled drawings: which of their tiles are on this sheet, and
+where they belong.
+"""
 
 from __future__ import annotations
 
@@ -33,13 +37,24 @@ _STEP: Final = Fraction(18, 5)
 _MOST_PARTS, _MOST_BESIDE = 4, 3
 #: Where the maps of tiles stand.
 _MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
-#: The letters of field names.
+#: The letters of field names and of maps.
 _TINY: Final = Fraction(9, 5)
+#: How many maps there are at most.
+_MOST_MAPS: Final = 2
+#: The least side of a tile on a map that has room for its number.
+_CELL: Final = Fraction(13, 4)
+#: A tile of a strip, where the strip is too long to be drawn in proportion, and the white between two rows of them.
+_MAP_WIDE: Final = Fraction(4)
+_MAP_ROW: Final = Fraction(5, 4)
 
 
 @dataclass(frozen=True, slots=True)
 class Foot:
-    """Everything the foot of one sheet says but its number. ``corner`` is where the lower left corner of its check square stands."""
+    """Everything the foot of one sheet says but its number.
+
+    ``parts`` is what is on it, a line each; ``unit`` the word for that of the figures, ``corner`` where the lower left corner
+    of its check square stands, ``maps`` the tiles on it, ``document`` the kind of document (ISO 7200).
+    """
 
     title: str
     parts: tuple[str, ...]
@@ -142,25 +157,16 @@ def _stroke(y: Fraction, role: Role) -> Line:
     return Line((_LEFT, middle), (_LEFT + 10, middle), role)
 
 
-#: How many maps there are at most.
-_MOST_MAPS: Final = 2
-#: The letters of a map, and the least side of a tile that has room for its number.
-_CELL: Final = Fraction(13, 4)
-#: A tile of a strip, where the strip is too long to be drawn in proportion, and the white between two rows of them.
-_MAP_WIDE: Final = Fraction(4)
-_MAP_ROW: Final = Fraction(5, 4)
-
-
 @dataclass(frozen=True, slots=True)
 class TileMap:
-    """Which tile of which a sheet holds: ``windows`` of all of them in the drawing's millimetres, and the ``number`` of this one from 1."""
+    """Which tile of which drawing a sheet holds: the ``windows`` of all in the drawing's mm, and this one's ``number`` from 1."""
 
     windows: tuple[Box, ...]
     number: int
 
 
 def tile_maps(maps: Sequence[TileMap], room: Box) -> Iterator[Mark]:
-    """Small maps, side by side in ``room``, of the tiled drawings on a sheet, the tiles that are on it in grey (PR-4)."""
+    """Small maps, side by side in the box ``room``, of the tiled drawings on a sheet, the tiles that are on it in grey (PR-4)."""
     by_drawing: dict[tuple[Box, ...], set[int]] = {}
     for one in maps:
         by_drawing.setdefault(one.windows, set()).add(one.number)
@@ -187,7 +193,7 @@ def _is_long(windows: Sequence[Box], room: Box) -> bool:
 
 
 def _row_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The tiles of a strip as cells in their order, row under row, not in proportion; those around the ones here where there are very many."""
+    """The tiles of a strip as cells in order, row under row, not in proportion; of very many, those around the ones ``here``."""
     columns, rows = int((room[2] - room[0]) / _MAP_WIDE), int((room[3] - room[1]) / (_CELL + _MAP_ROW))
     first = 0 if len(windows) <= columns * rows else (min(here) - 1) // columns * columns
     for n, number in enumerate(range(first + 1, min(len(windows), first + columns * rows) + 1)):
@@ -197,7 +203,7 @@ def _row_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark
 
 
 def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The windows drawn small in ``room``, each without what it has in common with the next, and with its number in it or beside it."""
+    """The windows drawn small in ``room``, each without what it shares with the next, its number in it or beside it."""
     left, bottom, scale = _map_scale(windows, room)
     right, top = max(w[2] for w in windows), max(w[3] for w in windows)
     for number, (x0, y0, x1, y1) in enumerate(windows, start=1):

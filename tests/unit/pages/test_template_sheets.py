@@ -9,7 +9,7 @@ from joinlay.documents.packet import plan_templates
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out
-from joinlay.pages.packing import Desk, Piece
+from joinlay.pages.packing import Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid
 from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import PAPERS, Paper, paper_named
@@ -153,9 +153,9 @@ def test_lines_of_a_laid_template_are_where_its_move_puts_them():
 
 def test_templates_are_turned_only_where_that_saves_a_sheet():
     def desk_of(templates, *, is_close):
-        desk = Desk(paper_named("a4"), Printer(), is_close=is_close)
+        desk = SheetStack(paper_named("a4"), Printer(), is_close=is_close)
         for template in templates:
-            desk.put(Piece(Laid(template, Move()), template.strokes, template.box))
+            desk.put(Cutout(Laid(template, Move()), template.strokes, template.box))
         return desk
 
     saved = 0
