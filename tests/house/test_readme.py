@@ -115,7 +115,7 @@ def test_pictures_on_the_pages_are_kept():
 
 
 def test_the_python_on_the_page_says_what_it_says_it_does(capsys, monkeypatch):
-    block = next(block for block in code_blocks(README.read_text(encoding="utf-8")) if "import plan" in block)
+    block = next(block for block in code_blocks(README.read_text(encoding="utf-8")) if "import joinlay" in block)
     monkeypatch.chdir(ROOT)
     exec(compile(block, "README.md", "exec"), {})
     assert capsys.readouterr().out.splitlines() == re.findall(r"^print\(.*\)  # (.*)$", block, re.MULTILINE)
