@@ -1,13 +1,25 @@
-"""What all tests share: how hypothesis draws its cases.
+"""What all tests share: how hypothesis draws its cases, and where compiled modules are kept.
 
 At the bench a run draws fresh cases and keeps the ones that failed. Where CI is set the cases are the same
 every time, so that a failure is somebody's change and never the luck of the draw.
 """
 
+import atexit
 import os
+import shutil
+import sys
+import tempfile
 
 from hypothesis import HealthCheck, settings
 
 settings.register_profile("bench", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
+
+# Where Python is told to leave no compiled modules beside ours, each of the hundred processes that tests start would compile everything anew.
+# Then they are kept in a folder of their own until the run ends, for the workers and what they start.
+if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:
+    _compiled = tempfile.mkdtemp(prefix="joinlay-compiled-")
+    atexit.register(shutil.rmtree, _compiled, ignore_errors=True)
+    os.environ["PYTHONPYCACHEPREFIX"] = _compiled
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)

@@ -9,9 +9,7 @@ import pytest
 
 from joinlay.boards import Axis, Shape, Surface
 from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
-from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
-from joinlay.jobs.planning import plan
 from joinlay.lengths import ZERO, Unit, dimension
 from joinlay.settings import Adjust, Direction, Guide, Role, Value, settings_for
 from joinlay.shop import HandRouter, MachineKind, usual_shop
@@ -27,6 +25,7 @@ from tests.assembly.cutting import (
     taken_by_settings,
     volume_left,
 )
+from tests.measured.packets import example
 from tests.unit.casework import drawers
 from tests.unit.settings.wood import (
     ACROSS,
@@ -252,7 +251,7 @@ def test_the_walk_that_is_said_is_the_one_stopped_cuts_begin_by():
 
 @pytest.mark.parametrize("name", EXAMPLES, ids=lambda path: path.stem)
 def test_the_example_jobs_are_cut_as_planned(name):
-    planned = plan(job_in(name))
+    planned = example(name.stem)
     assert_cut_as_planned(planned.boards, planned.shop)
 
 

@@ -2,6 +2,7 @@
 templates by themselves, without the rest of the packet.
 """
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -10,7 +11,7 @@ from joinlay.boards import DrawerRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.documents.job_file import job_in
-from joinlay.documents.packet import plan_templates
+from joinlay.documents.packet import packet_for, plan_templates
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
@@ -32,6 +33,13 @@ def example(name):
     """An example job, or one of the jobs that give only openings, planned."""
     path = next(folder / f"{name}.toml" for folder in (EXAMPLES, OPENINGS) if (folder / f"{name}.toml").exists())
     return plan(job_in(path))
+
+
+@cache
+def packet(name, paper=None):
+    """The packet of an example job, on its own paper or another."""
+    planned = example(name)
+    return packet_for(planned if paper is None else replace(planned, paper=paper))
 
 
 def examples():

@@ -1,13 +1,10 @@
 """Every page of a whole packet: no word on a line, a fill or another word, and a check square on each page that is measured from."""
 
-from dataclasses import replace
-
 import pytest
 
-from joinlay.documents.packet import packet_for
 from joinlay.pen.marks import Line, Text
 from tests.measured.collisions import collisions
-from tests.measured.packets import example, examples
+from tests.measured.packets import examples, packet
 
 #: Chapters whose sheets are laid on wood or held to a cutter.
 MEASURED = ("Gauges to set by", "Story sticks", "Templates", "Strips, sections and drilling")
@@ -16,12 +13,12 @@ MEASURED = ("Gauges to set by", "Story sticks", "Templates", "Strips, sections a
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", examples())
 def test_no_words_collide_anywhere(name, paper):
-    packet = packet_for(replace(example(name), paper=paper))
-    assert [(sheet.number, *found) for sheet in packet.sheets for found in collisions(sheet.strokes)] == []
-    assert {chapter.heading for chapter in packet.chapters} >= set(MEASURED)
-    for chapter in packet.chapters:
+    bound = packet(name, paper)
+    assert [(sheet.number, *found) for sheet in bound.sheets for found in collisions(sheet.strokes)] == []
+    assert {chapter.heading for chapter in bound.chapters} >= set(MEASURED)
+    for chapter in bound.chapters:
         for sheet in chapter.sheets:
             square = [stroke for stroke in sheet.strokes if isinstance(stroke, Line) and stroke.says.startswith("check square")]
             assert bool(square) is (chapter.heading in MEASURED)
             words = " ".join(stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text))
-            assert f"{sheet.number} of {len(packet.sheets)}" in words
+            assert f"{sheet.number} of {len(bound.sheets)}" in words

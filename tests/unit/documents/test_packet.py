@@ -7,19 +7,25 @@ import pypdfium2
 import pytest
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.documents.packet import packet_for, plan_templates, steps_of_work
+from joinlay.documents.packet import plan_templates, steps_of_work
+from tests.measured import packets
 from tests.measured.collisions import collisions
 from tests.measured.packets import drawers, example, examples, template_sheets
 
 
 @pytest.fixture(scope="module", params=examples())
-def plan(request):
-    return example(request.param)
+def name(request):
+    return request.param
 
 
 @pytest.fixture(scope="module")
-def packet(plan):
-    return packet_for(plan)
+def plan(name):
+    return example(name)
+
+
+@pytest.fixture(scope="module")
+def packet(name):
+    return packets.packet(name)
 
 
 def test_sheets_are_numbered_through(packet):

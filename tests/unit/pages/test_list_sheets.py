@@ -1,7 +1,6 @@
 """The cutting list and sheet layouts on paper: nothing missing, nothing off the page, no word on another."""
 
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
@@ -9,9 +8,7 @@ from joinlay.boards import Band, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import cut_steps
-from joinlay.documents.job_file import job_in
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
-from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
@@ -20,6 +17,7 @@ from joinlay.pages.printed_sheet import bind
 from joinlay.paper import PAPERS
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from tests.measured.collisions import collisions
+from tests.measured.packets import example
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
 A4, LETTER = PAPERS["a4"], PAPERS["letter"]
@@ -102,7 +100,6 @@ def blocks():
     return make_plan(*made, unit=Unit.MM)
 
 
-EXAMPLES = Path(__file__).parents[3] / "examples"
 JOBS = {
     "many": big_plan,
     "forty drawers": forty_drawers,
@@ -111,9 +108,9 @@ JOBS = {
     "all on hand": all_on_hand,
     "blocks": blocks,
     "long names": lambda: make_plan(*(board(f"the {'very ' * 9}long name of part {n}", "20", f"{n}") for n in range(3, 9))),
-    "print chest": lambda: plan(job_in(EXAMPLES / "print-chest.toml")),
-    "moth cabinet": lambda: plan(job_in(EXAMPLES / "moth-cabinet.toml")),
-    "seed cabinet": lambda: plan(job_in(EXAMPLES / "seed-cabinet.toml")),
+    "print chest": lambda: example("print-chest"),
+    "moth cabinet": lambda: example("moth-cabinet"),
+    "seed cabinet": lambda: example("seed-cabinet"),
     "a whole sheet": lambda: make_plan(board("a", "96", "48"), practice={"edge trim": size("0")}),
 }
 
