@@ -42,7 +42,7 @@ def screws(plan: Plan) -> int:
 
 
 def nails(plan: Plan) -> int:
-    """How many nails the runners of ``plan`` take in a plywood case: at both ends and at most 150 mm apart (RN-4; our own choice)."""
+    """How many nails the runners of ``plan`` take in a plywood case, at most 150 mm apart (RN-4; spacing our own choice)."""
     return sum(1 + max(1, ceil(board.length / _NAIL_SPACING)) for board in plan.boards if _is_nailed(board))
 
 
