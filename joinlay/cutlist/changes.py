@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Any
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, PartKind
 from joinlay.boards.names import in_few_words
-from joinlay.cutlist.cutting_list import LOOSE_TENON, stock_called
+from joinlay.cutlist.cutting_list import stock_called
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:
@@ -233,7 +233,7 @@ class _Part:
         planed = None if stock is not None and stock.thickness == board.thickness else board.thickness.mm
         nominal = None if stock is None else stock.nominal.mm
         bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
-        traced = ((one.outline, one.along, one.across, one.into) for one in plan.outlines if one.board.name == board.name)
+        traced = ((one.outline, one.along, one.across, one.into) for one in plan.outlines if one.board.role == board.role)
         wood = (board.stock, nominal, planed, bands, board.has_round_edges)
         return cls(board, wood, frozenset((*_taken(board), *traced)))
 
@@ -263,7 +263,7 @@ def _fate(old: _Part | None, new: _Part | None, stray: Length) -> Fate | None:
 
 def _from_old_wood(made: Mapping[str, _Part], spare: Mapping[str, _Part]) -> Iterator[tuple[str, str]]:
     """The parts to be made, the largest first, each with the smallest spare one that gives it; loose tenons are milled anew."""
-    left = {name: part for name, part in spare.items() if part.board.part != LOOSE_TENON}
+    left = {name: part for name, part in spare.items() if part.board.role.kind is not PartKind.LOOSE_TENON}
     for name, part in sorted(made.items(), key=lambda each: -each[1].area):
         found = min((old for old in left if left[old].gives(part)), key=lambda old: left[old].area, default=None)
         if found is not None:

@@ -10,9 +10,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 from itertools import product
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Shape, Surface
+from joinlay.boards import Axis, PartKind, Shape, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.casework.banding import core_size
 from joinlay.errors import nearest_names
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
 
 __all__ = [
-    "LOOSE_TENON",
     "CuttingList",
     "Grain",
     "Group",
@@ -41,12 +40,6 @@ __all__ = [
     "shape_key",
     "stock_called",
 ]
-
-#: The kind of part that is milled as strip and not sawn from a sheet or board.
-LOOSE_TENON: Final = "loose tenon"
-
-#: The kind of part that is a rough size already, with its own allowances for turning and parting.
-_KNOB_BLANK: Final = "knob blank"
 
 
 class Grain(Enum):
@@ -82,9 +75,14 @@ class Row:
     grain: Grain
 
     @property
+    def kind(self) -> PartKind:
+        """What kind of part it is."""
+        return self.board.role.kind
+
+    @property
     def part(self) -> str:
-        """What kind of part it is: ``drawer side``."""
-        return self.board.part
+        """The trade's word for its kind, for people: ``drawer side``."""
+        return self.kind.value
 
     @property
     def bands(self) -> tuple[Band, ...]:
@@ -124,7 +122,7 @@ class Group:
     @property
     def is_tenons(self) -> bool:
         """True for loose tenons, which are milled as strip."""
-        return all(row.part == LOOSE_TENON for row in self.rows)
+        return all(row.kind is PartKind.LOOSE_TENON for row in self.rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,12 +171,12 @@ def stock_called(name: str, stocks: Mapping[str, Stock]) -> Stock | None:
 
 def _by_kind(rows: list[list[Board]]) -> list[list[Board]]:
     """Rows of one kind of part next to each other, kinds in the order they first come."""
-    kinds = list(dict.fromkeys(boards[0].part for boards in rows))
-    return sorted(rows, key=lambda boards: kinds.index(boards[0].part))
+    kinds = list(dict.fromkeys(boards[0].role.kind for boards in rows))
+    return sorted(rows, key=lambda boards: kinds.index(boards[0].role.kind))
 
 
 def _place_of(board: Board, order: list[str]) -> tuple[bool, int]:
-    return (board.part == LOOSE_TENON, order.index(board.stock) if board.stock in order else len(order))
+    return (board.role.kind is PartKind.LOOSE_TENON, order.index(board.stock) if board.stock in order else len(order))
 
 
 def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: frozenset[str], practice: Practice) -> Row:
@@ -187,7 +185,8 @@ def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: froze
     core = None
     if board.bands:
         core = Size(core_size(board, Axis.ALONG), core_size(board, Axis.ACROSS), board.thickness)
-    is_rough = stock is not None and stock.is_solid and board.part != _KNOB_BLANK
+    # A knob's blank is a rough size already, with its own allowances for turning and parting.
+    is_rough = stock is not None and stock.is_solid and board.role.kind is not PartKind.KNOB_BLANK
     rough = _rough(board.name, core or finished, practice) if is_rough else None
     names = tuple(each.name for each in boards)
     return Row(number, board, names, finished, core, rough, _grain(board, stock, any_grain))
@@ -204,7 +203,7 @@ def _rough(name: str, size: Size, practice: Practice) -> Size:
 
 def _grain(board: Board, stock: Stock | None, any_grain: frozenset[str]) -> Grain:
     grainless = isinstance(stock, Sheet) and stock.kind != "plywood"
-    return Grain.ANY if grainless or board.part in any_grain else Grain.LENGTH
+    return Grain.ANY if grainless or board.role.kind.value in any_grain else Grain.LENGTH
 
 
 def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
@@ -222,7 +221,7 @@ def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
                 parts=in_few_words(name for row in group.rows for name in row.names),
                 known=known,
             ).at(group.name)
-    kinds = tuple(dict.fromkeys(board.part for board in plan.boards))
+    kinds = tuple(dict.fromkeys(board.role.kind.value for board in plan.boards))
     for kind in sorted(plan.on_hand.sawing.any_grain.difference(kinds)):
         yield warning(
             "no such part",
@@ -270,7 +269,7 @@ def shape_key(board: Board) -> Hashable:
     hand = not board.end_on_left
     turns = [flips for flips in _FLIPS if sum(flips) % 2 == hand]
     sizes = tuple(board.size(axis).mm for axis in _AXES)
-    return (board.part, board.stock, sizes, board.has_round_edges, min(_seen(board, flips) for flips in turns))
+    return (board.role.kind, board.stock, sizes, board.has_round_edges, min(_seen(board, flips) for flips in turns))
 
 
 def _seen(board: Board, flips: _Flips) -> tuple[tuple[tuple[object, ...], ...], ...]:

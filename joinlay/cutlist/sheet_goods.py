@@ -8,23 +8,24 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.boards import PartKind
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.layouts import FrontColumn, lay_out, offcut_limits, parts_to_saw
 from joinlay.cutlist.pattern import Blank, Layout, PartToSaw
 from joinlay.findings import note, warning
-from joinlay.lengths import ZERO, Fraction, Length, dimension
+from joinlay.lengths import ZERO, Length, dimension
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, DrawerRole
     from joinlay.cutlist.cutting_list import CuttingList, Group
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.plan import Plan
 
-__all__ = ["FRONT", "sheet_layouts", "stack_fronts"]
+__all__ = ["sheet_layouts", "stack_fronts"]
 
 
 def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
@@ -49,7 +50,7 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
     pieces = parts_to_saw(groups)
     has_grain = any(not piece.any_grain for piece in pieces)
     have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
-    stacks = stack_fronts(pieces, boards, whole, kerf) if sawing.fronts_together else ()
+    stacks = stack_fronts(pieces, boards, plan.banks, whole, kerf) if sawing.fronts_together else ()
     laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
     found = [*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks)]
     if stacks and laid.whole > laid.least_whole:
@@ -138,37 +139,33 @@ def _cost_of_columns(more: int) -> Iterator[Finding]:
         )
 
 
-#: The kind of part that may be kept together.
-FRONT = "drawer front"
-
-
-def stack_fronts(pieces: Sequence[PartToSaw], boards: Mapping[str, Board], sheet: Blank, kerf: Length) -> tuple[FrontColumn, ...]:
+def stack_fronts(
+    pieces: Sequence[PartToSaw],
+    boards: Mapping[str, Board],
+    banks: Sequence[Sequence[DrawerRole]],
+    sheet: Blank,
+    kerf: Length,
+) -> tuple[FrontColumn, ...]:
     """The columns to cut the fronts among ``pieces`` in, a ``kerf`` between two, each no larger than a whole ``sheet``.
 
-    ``boards`` are the boards by name; those of one bank stand above one another in the piece and come in that order, uppermost
-    first. Pieces that are no fronts, may be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for
-    the sheet is broken where it must be. Source: common practice.
+    ``boards`` are the boards by name; ``banks`` say which drawers stand above one another, each from the top down. Pieces that
+    are no fronts, may be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for the sheet is broken
+    where it must be. Source: common practice.
     """
     room = (sheet.length - 2 * sheet.trim, sheet.width - 2 * sheet.trim)
+    fronts = {boards[piece.name].role.drawer: piece for piece in pieces if _is_kept(boards[piece.name], piece)}
     stacks: list[FrontColumn] = []
-    for bank in _banks([piece for piece in pieces if boards[piece.name].part == FRONT and not piece.any_grain], boards):
-        across = not _is_upright(boards[bank[0].name])
-        stacks.extend(_broken(bank, room, kerf, across=across))
+    for bank in banks:
+        standing = [fronts[drawer] for drawer in bank if drawer in fronts]
+        for upright in (False, True):
+            alike = [front for front in standing if _is_upright(boards[front.name]) is upright]
+            stacks.extend(_broken(alike, room, kerf, across=not upright))
     return tuple(stack for stack in stacks if len(stack.pieces) > 1 or stack.parted_from)
 
 
-def _banks(fronts: Sequence[PartToSaw], boards: Mapping[str, Board]) -> list[list[PartToSaw]]:
-    """Fronts by the bank they stand in: equally long, and above one another; uppermost first."""
-    banks: dict[tuple[object, ...], list[PartToSaw]] = {}
-    for front in fronts:
-        place = boards[front.name].place
-        key = (None,) if place is None else (place.origin[0], place.origin[1], _is_upright(boards[front.name]))
-        banks.setdefault(key, []).append(front)
-    return [sorted(bank, key=lambda front: -_height(boards[front.name])) for bank in banks.values()]
-
-
-def _height(board: Board) -> Fraction:
-    return board.place.origin[2] if board.place is not None else Fraction(0)
+def _is_kept(board: Board, piece: PartToSaw) -> bool:
+    """True for a front whose grain matters."""
+    return board.role.kind is PartKind.DRAWER_FRONT and not piece.any_grain
 
 
 def _is_upright(board: Board) -> bool:
@@ -187,4 +184,4 @@ def _broken(bank: Sequence[PartToSaw], room: tuple[Length, Length], kerf: Length
             stacks.append(FrontColumn(tuple(run), across, parted_from))
             parted_from, run = run[-1].name, []
         run.append(piece)
-    return [*stacks, FrontColumn(tuple(run), across, parted_from)]
+    return [*stacks, FrontColumn(tuple(run), across, parted_from)] if run else stacks

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind
 from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
 from joinlay.cutlist.solid_wood import CUBIC_METRES
 from joinlay.errors import nearest_names
@@ -169,7 +170,7 @@ def _glue(plan: Plan) -> Iterator[ShoppingLine]:
 
 
 def _knobs(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
-    blanks = sum(row.quantity for row in parts.rows if row.part == "knob blank")
+    blanks = sum(row.quantity for row in parts.rows if row.kind is PartKind.KNOB_BLANK)
     if blanks:
         two = ", two from one blank where a front has two" if len(plan.knobs) > blanks else ""
         knobs = f"for {len(plan.knobs)} knob{'' if len(plan.knobs) == 1 else 's'}{two}; " if plan.knobs else ""

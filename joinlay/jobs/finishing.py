@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import DrawerRole, Whole
+from joinlay.boards import Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.banding import band_board
 from joinlay.casework.outline_place import is_for, place_outline
@@ -56,15 +56,9 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> F
 
 def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
     """The drawers bank by bank, without those that were refused; drawers given by their openings are one bank."""
-    if job.piece is None:
-        yield list(drawers)
-        return
     by_role = {drawer.role: drawer for drawer in drawers}
-    first = 1
-    for bank in job.piece.banks:
-        roles = [DrawerRole(n) for n in range(first, first + len(bank.drawers))]
-        yield [by_role[role] for role in roles if role in by_role]
-        first += len(bank.drawers)
+    for bank in job.banks:
+        yield [by_role[role] for role in bank if role in by_role]
 
 
 def _with_knobs(

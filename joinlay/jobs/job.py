@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from joinlay.boards import DrawerRole
 from joinlay.checks.conditions import usual_conditions
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from joinlay.boards import DrawerRole
     from joinlay.boards.outline import Outline
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.outline_place import OutlineWish
@@ -79,6 +79,14 @@ class Job:
     printer: Given[str] | None = None
     outlines: tuple[OutlineWish, ...] = ()
     profile: Outline | None = None
+
+    @property
+    def banks(self) -> tuple[tuple[DrawerRole, ...], ...]:
+        """Every drawer asked for, bank by bank from the left, each from the top down; openings alone are one bank."""
+        if self.piece is None:
+            return (tuple(drawer.role for drawer in self.drawers),)
+        numbers = iter(range(1, self.drawer_count + 1))
+        return tuple(tuple(DrawerRole(next(numbers)) for _ in bank.drawers) for bank in self.piece.banks)
 
     @property
     def drawer_count(self) -> int:

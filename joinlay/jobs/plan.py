@@ -14,7 +14,7 @@ from joinlay.lengths import Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, DrawerRole
     from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.casework.pulls import Pull, Pulls
@@ -37,7 +37,8 @@ class Plan:
     paper (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and
     layouts start from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs
     placed, each with its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged
-    by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it.
+    by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are
+    the drawers bank by bank from the left, each from the top down; openings alone are one bank.
     """
 
     title: str
@@ -56,6 +57,7 @@ class Plan:
     conditions: Conditions = field(default_factory=usual_conditions)
     outlines: tuple[PlacedOutline, ...] = ()
     profile: Outline | None = None
+    banks: tuple[tuple[DrawerRole, ...], ...] = ()
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:

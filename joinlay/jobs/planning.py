@@ -51,7 +51,7 @@ def plan(job: Job) -> Plan:
             if piece and wanted.slot:
                 drawer, _ = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
-            findings.append(_refused_at(wanted.role.name, refused))
+            findings.append(_refused_drawer(wanted.role, refused))
             continue
         drawers.append(drawer)
         shops[wanted.role.name] = wanted.shop
@@ -64,6 +64,7 @@ def plan(job: Job) -> Plan:
     findings += traced.findings
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
+    made = {drawer.role for drawer in done.drawers}
     return Plan(
         title=job.title,
         file=job.file,
@@ -81,6 +82,7 @@ def plan(job: Job) -> Plan:
         conditions=job.conditions,
         outlines=traced.placed,
         profile=job.profile,
+        banks=tuple(tuple(role for role in bank if role in made) for bank in job.banks),
     )
 
 
@@ -108,14 +110,24 @@ def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:
     try:
         piece = plan_piece(spec, job.shop)
     except (Refused, BadInput) as refused:
-        findings.append(_refused_at("piece", refused))
+        findings.append(_finding_of(refused).at("piece"))
         return None
     findings.extend(piece.findings)
     return piece
 
 
-def _refused_at(name: str, refused: Refused | BadInput) -> Finding:
-    return _at(name, refused.finding) if isinstance(refused, Refused) else _impossible(refused).at(name)
+def _refused_drawer(drawer: DrawerRole, refused: Refused | BadInput) -> Finding:
+    """Why ``drawer`` can't be made, with the drawer in its place where a joint hasn't named it already."""
+    finding = _finding_of(refused)
+    return finding if finding.where else finding.at(drawer.name)
+
+
+def _finding_of(refused: Refused | BadInput) -> Finding:
+    """The finding of what was raised; figures that leave a part no wood, which no rule was asked about, are refused by DR-1."""
+    if isinstance(refused, Refused):
+        return refused.finding
+    remedy = "Look at the opening, the stock and the offsets of this drawer together: there is no room for what was asked."
+    return refusal("drawer size", "{why}", remedy, "DR-1", "by geometry", why=str(refused)).finding
 
 
 def _unmeasured(job: Job) -> Iterator[Finding]:
@@ -130,14 +142,3 @@ def _unmeasured(job: Job) -> Iterator[Finding]:
                 "EN 315" if job.unit is Unit.MM else "PS 1",
                 nominal=stock.nominal,
             ).at(name)
-
-
-def _impossible(bad: BadInput) -> Finding:
-    """The refusal of a drawer whose figures leave a part no wood at all, which no rule was asked about."""
-    remedy = "Look at the opening, the stock and the offsets of this drawer together: there is no room for what was asked."
-    return refusal("drawer size", "{why}", remedy, "DR-1", "by geometry", why=str(bad)).finding
-
-
-def _at(name: str, finding: Finding) -> Finding:
-    """``finding`` with the drawer named in its place; a joint names it already."""
-    return finding if finding.where.startswith(name) else finding.at(name)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
@@ -98,7 +99,7 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
 
 
 def _is_knobs(group: Group) -> bool:
-    return all(row.part == "knob blank" for row in group.rows)
+    return all(row.kind is PartKind.KNOB_BLANK for row in group.rows)
 
 
 def _height(blocks: Sequence[Block]) -> Fraction:

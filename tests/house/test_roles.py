@@ -18,7 +18,6 @@ PARSING = {"split", "rsplit", "startswith", "endswith", "removeprefix", "removes
 STILL = {
     "checks": 1,
     "cli": 3,
-    "cutlist": 7,
     "documents": 15,
     "jobs": 1,
     "pages": 4,

@@ -6,6 +6,7 @@ from typing import Annotated
 
 from pydantic import model_validator
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Heights, OneByOne, Rounding
@@ -218,7 +219,7 @@ def _bank(
     tenon = own.found("tenon", every)
     wishes = []
     for n in range(first, first + part.count):
-        name = f"drawer {n}"
+        name = DrawerRole(n).name
         practice = own.practice(shop.practice, name)
         wish = DrawerWish(own.make_of(name, every, stocks), replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
         wishes.append(wish)

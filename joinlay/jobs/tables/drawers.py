@@ -5,6 +5,7 @@ from typing import Annotated, Any, Final
 
 from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
 
+from joinlay.boards import DrawerRole
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
 from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
 from joinlay.errors import BadInput
@@ -231,7 +232,8 @@ class BankEntry(DrawersEntry):
         if self.heights is not None:
             return OneByOne(
                 tuple(
-                    dimension_or_none(one, f"drawer {first + n} opening height asked for") for n, one in enumerate(self.heights)
+                    dimension_or_none(one, f"{DrawerRole(first + n).name} opening height asked for")
+                    for n, one in enumerate(self.heights)
                 )
             )
         kind = "equal" if self.graduation is None else self.graduation.value

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Final
 
 from pydantic import model_validator
 
+from joinlay.boards import DrawerRole
 from joinlay.checks.conditions import Conditions, Stands, usual_conditions
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.amounts import Celsius, Percent
@@ -133,5 +134,5 @@ def _own_loads(written: "JobFile", names: "Sequence[tuple[str, ...]]") -> "Itera
     first = 1
     for bank in written.bank or ():
         if bank.load is not None:
-            yield from ((f"drawer {n}", bank.load) for n in range(first, first + bank.count))
+            yield from ((DrawerRole(n).name, bank.load) for n in range(first, first + bank.count))
         first += bank.count

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from joinlay.boards import Board, Cut, CutKind, Datum, Place, Shape, Span, Surface, Whole
+from joinlay.boards import Board, Cut, CutKind, Datum, PartKind, Place, Shape, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.cutlist.cutting_list import CuttingList, Row
 from joinlay.cutlist.fastenings import glued
@@ -69,8 +69,14 @@ def tenon(name: str, length: str = "1", width: str = "1/2", thickness: str = "5/
     return board(name, length, width, "loose tenon strip", thickness, "loose tenon", has_round_edges=True)
 
 
+def one_bank(boards):
+    """Every drawer that has a front among ``boards`` above the next, the lowest number uppermost."""
+    drawers = {made.role.drawer for made in boards if made.role.kind is PartKind.DRAWER_FRONT}
+    return (tuple(sorted(drawers, key=lambda drawer: drawer.number)),)
+
+
 def make_plan(
-    *boards: Board, stocks=None, unit: Unit = Unit.INCH, on_hand=NOTHING_ON_HAND, kerf=None, practice=None, drawers=()
+    *boards: Board, stocks=None, unit: Unit = Unit.INCH, on_hand=NOTHING_ON_HAND, kerf=None, practice=None, drawers=(), banks=None
 ) -> Plan:
     stocks = stocks if stocks is not None else {"ply": ply()}
     shop = usual_shop(unit)
@@ -92,6 +98,7 @@ def make_plan(
         findings=(),
         paper="letter",
         on_hand=on_hand,
+        banks=one_bank(boards) if banks is None else banks,
     )
 
 
