@@ -190,8 +190,8 @@ def box_without(box: Box, taken: Iterable[Box]) -> tuple[tuple[Point, ...], ...]
     """What is left of ``box`` when the boxes ``taken`` are taken away: its outlines, outsides anticlockwise, holes clockwise.
 
     Only corners are given, no points along a straight side; none where all is taken. The sides of all boxes make a grid, and the
-    sides of its filled cells that no other filled cell shares make the outlines: the time it takes grows with the cube of how many
-    are taken, which are few.
+    sides of its filled cells that no other filled cell shares make the outlines: the time it takes grows with the cube of how
+    many are taken, which are few.
     """
     gone = tuple(taken)
     xs = sorted({x for x0, _, x1, _ in (box, *gone) for x in (x0, x1) if box[0] <= x <= box[2]})

@@ -1,7 +1,7 @@
 """Fold-over strips: one paper for both halves of a loose tenon joint, folded over the edge where their outsides meet.
 
-A corner is opened flat about its arris: the end of one board beside the face or edge of the other. On paper the fold stands upright in
-the middle, the flap of the end on one side of it, that of the face or edge on the other.
+A corner is opened flat about its arris: the end of one board beside the face or edge of the other. On paper the fold stands
+upright in the middle, the flap of the end on one side of it, that of the face or edge on the other.
 """
 
 from __future__ import annotations

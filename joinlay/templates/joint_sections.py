@@ -1,7 +1,7 @@
 """Sections of the joints at true size, to hold a cut end against: put together, then each part alone; small joints also at 2 : 1.
 
-A joint is cut through by a plane square to its run, and what of both boards lies in that plane near the joint is drawn. A leaning side
-of a tapered drawer is stood square there: over the width of a joint its lean is less than can be cut.
+A joint is cut through by a plane square to its run, and what of both boards lies in that plane near the joint is drawn. A leaning
+side of a tapered drawer is stood square there: over the width of a joint its lean is less than can be cut.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """The story sticks of a plan: which there are, and what lies along each.
 
-For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank (heights); the width
-over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening, up, across and front to back. Every
-position is that of a placed board or a cut in one, exact, and counts from one end.
+For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank (heights);
+the width over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening, up, across and front
+to back. Every position is that of a placed board or a cut in one, exact, and counts from one end.
 """
 
 from __future__ import annotations
