@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind, Surface
+from joinlay.boards import Axis, CutUse, Hand, PartKind, Surface
 from joinlay.boards.extent import outer_corners
 from joinlay.boards.names import in_few_words
 from joinlay.boards.place import cross, dot
@@ -21,6 +21,7 @@ from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
+from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
 
 if TYPE_CHECKING:
@@ -71,7 +72,7 @@ def _template(corners: list[OpenedCorner], rule: Graduation) -> Template:
 def _likeness(corner: OpenedCorner) -> Hashable:
     def seen(flap: Flap, out: Fraction) -> Hashable:
         mortises = tuple((mortise.box, mortise.cut.depth.mm) for mortise in flap.mortises)
-        return (flap.board.part, flap.surface, out, flap.low, flap.high, mortises)
+        return (flap.board.role.kind, flap.surface, out, flap.low, flap.high, mortises)
 
     # How far a face goes on past its mortises is not on the paper.
     return corner.hand, seen(corner.end, corner.end.out), seen(corner.into, _ZERO)
@@ -121,8 +122,10 @@ class _FoldStrip:
     def _edge_word(self, flap: Flap) -> str:
         """The edge the flap's foot lies on: the board's own, or on a stile the line of the rail's."""
         own = self.corner.end.board.datum.edge
-        if flap is self.corner.end or flap.low != flap.datum or flap.board.part == "drawer front":
-            return flap.board.datum.edge if flap is self.corner.into and flap.board.part == "drawer front" else own
+        if flap is self.corner.into and flap.board.role.kind is PartKind.DRAWER_FRONT:
+            return flap.board.datum.edge
+        if flap is self.corner.end or flap.low != flap.datum:
+            return own
         return f"line of the rail's {own}"
 
     def _figures(self, flap: Flap, side: int) -> Iterator[Mark]:
@@ -164,8 +167,8 @@ class _FoldStrip:
         named = _in_one_size(wrap(names, _LETTERS))
         block = stacked([*named, words(f"on the {surface}", SMALL), cut])
         if is_end:
-            hand = _hand(self.corner)
-            block = beside(hand_sign(is_left=hand == "left"), block) if hand else block
+            hand = hand_of(flap.board, flap.surface)
+            block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
         x = _HALF + 2 if side > 0 else -(_HALF + 2) - block.width
         top = max(self.corner.end.high, self.corner.into.high) + 3
         yield from block.marks(x, top)
@@ -178,11 +181,6 @@ def _in_one_size(lines: list[str]) -> list[Content]:
         if all(set_line(line).width <= _COLUMN for line in set_out):
             return set_out
     return [fitted(line, _COLUMN, (SMALL,), bold=True) for line in lines]
-
-
-def _hand(corner: OpenedCorner) -> str:
-    said = f"{corner.end.board.name} {corner.end.board.datum.word(corner.end.surface)}".split()
-    return next((word for word in said if word in ("left", "right")), "")
 
 
 def _box(box: Box, side: int) -> Box:
@@ -235,12 +233,14 @@ class OpenedCorner:
 
 def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
     """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``."""
-    named = {board.name: board for board in boards}
-    for board in named.values():
+    mates = {board.role: board for board in boards}
+    for board in mates.values():
         for surface in (Surface.END, Surface.FAR_END):
-            cuts = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.surface is surface and cut.mate in named]
-            for mate in dict.fromkeys(cut.mate for cut in cuts):
-                corner = _corner(board, surface, [cut for cut in cuts if cut.mate == mate], named[mate])
+            cuts = [cut for cut in board.cuts_of(CutUse.MORTISE) if cut.surface is surface]
+            for mate in dict.fromkeys(cut.role.mate for cut in cuts):
+                if mate is None or mate not in mates:
+                    continue
+                corner = _corner(board, surface, [cut for cut in cuts if cut.role.mate == mate], mates[mate])
                 if corner is not None:
                     yield corner
 
@@ -248,9 +248,8 @@ def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
 def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> OpenedCorner | None:
     if board.place is None or other.place is None:
         return None
-    joint = cuts[0].joint
-    fitting = [cut for cut in other.cuts if cut.kind is CutKind.MORTISE and cut.mate == board.name and cut.joint == joint]
-    # A rail has two ends in one stile only where the piece has one stile; then those nearest in the piece belong to this end.
+    joint = cuts[0].role.joint
+    fitting = [cut for cut in other.cuts_for(board.role) if cut.role.use is CutUse.MORTISE and cut.role.joint == joint]
     surfaces = dict.fromkeys(cut.surface for cut in fitting)
     if len(surfaces) != 1:
         return None

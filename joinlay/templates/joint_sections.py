@@ -11,7 +11,7 @@ from itertools import pairwise
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutKind, Place
+from joinlay.boards import Axis, CutKind, DrawerRole, JointKind, Place
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_without, shared_box
 from joinlay.lengths import Fraction
@@ -24,9 +24,10 @@ from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.template import FIGURE, SMALL, WORD, Template
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable, Iterator, Sequence
+    from collections.abc import Hashable, Iterator, Mapping, Sequence
 
-    from joinlay.boards import Board, Cut, Vector
+    from joinlay.boards import Board, Cut, JointRole, PartRole, Vector
+    from joinlay.casework.opening import DrawerMake
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.marks import Box, Mark, Point, Stroke
@@ -36,8 +37,6 @@ __all__ = ["JointSection", "SectionPart", "joint_sections", "sections_of"]
 _RUNNING: Final = (CutKind.DADO, CutKind.GROOVE, CutKind.RABBET, CutKind.SLOT)
 #: Where along a joint it may be cut through.
 _SHARES: Final = tuple(Fraction(share) for share in ("1/2", "2/5", "3/5", "1/3", "2/3", "1/4", "3/4", "1/8", "7/8"))
-#: What a joint is called after the first of these cuts it has.
-_WORDS: Final = {CutKind.DADO: "dado", CutKind.GROOVE: "groove", CutKind.SLOT: "slot", CutKind.RABBET: "rabbet"}
 #: How much wood is shown round the cuts of a joint, in mm.
 _AROUND: Final = Fraction(15)
 #: Between two drawings; from one to the figures under it; and letters in a line of names.
@@ -58,7 +57,7 @@ def joint_sections(plan: Plan) -> tuple[Template, ...]:
     own sides; where a cut is small the joint once more at 2 : 1, to look at. Mirrored joints are one. Source: common practice.
     """
     alike: dict[Hashable, list[JointSection]] = {}
-    for section in sections_of(plan.boards):
+    for section in sections_of(plan):
         alike.setdefault(section.likeness, []).append(section)
     return tuple(_template(sections, plan.rule) for sections in alike.values())
 
@@ -232,26 +231,38 @@ class JointSection:
         return (self.kind, self.seen, min(flips))
 
 
-def sections_of(boards: Iterable[Board]) -> Iterator[JointSection]:
-    """A section for each two of ``boards``, in order, that meet in a dado, groove, rabbet or locking rabbet (LR, DA, RA, GR)."""
-    named = {board.name: board for board in boards if board.place is not None}
-    done: set[frozenset[str]] = set()
-    for board in named.values():
+def sections_of(plan: Plan) -> Iterator[JointSection]:
+    """A section for each two boards of ``plan``, in order, joined by a dado, groove, rabbet or locking rabbet (LR, DA, RA, GR)."""
+    boards = {board.role: board for board in plan.boards if board.place is not None}
+    makes = {drawer.role: drawer.make for drawer in plan.drawers}
+    done: set[frozenset[PartRole]] = set()
+    for board in boards.values():
         for cut in board.cuts:
-            pair = frozenset((board.name, cut.mate))
-            if cut.kind in _RUNNING and cut.mate in named and pair not in done:
+            mate, joint = cut.role.mate, cut.role.joint
+            if mate is None or joint is None or mate not in boards or cut.kind not in _RUNNING:
+                continue
+            pair = frozenset((board.role, mate))
+            if pair not in done:
                 done.add(pair)
-                section = _section(board, named[cut.mate])
+                section = _section(board, boards[mate], _called(joint, makes))
                 if section is not None:
                     yield section
 
 
-def _section(one: Board, two: Board) -> JointSection | None:
-    cuts = {board.name: _running(board, other) for board, other in ((one, two), (two, one))}
+def _called(joint: JointRole, makes: Mapping[DrawerRole, DrawerMake]) -> str:
+    """What the corner of a drawer is called in the trade; '' for every other joint, which is called after its cut."""
+    if not isinstance(joint.of, DrawerRole):
+        return ""
+    make = makes[joint.of]
+    return {JointKind.FRONT_CORNER: make.front_joint.value, JointKind.BACK_CORNER: make.back_joint.value}.get(joint.kind, "")
+
+
+def _section(one: Board, two: Board, called: str) -> JointSection | None:
+    cuts = {board.role: _running(board, other) for board, other in ((one, two), (two, one))}
     # The board that is cut into stands first: one with a dado or groove before one with a rabbet only.
-    first, second = sorted((one, two), key=lambda board: min((_rank(cut) for cut in cuts[board.name]), default=9))
-    run = _run_of(first, cuts[first.name][0])
-    joint = [(board, cut) for board in (first, second) for cut in cuts[board.name] if _run_of(board, cut) is run]
+    first, second = sorted((one, two), key=lambda board: min((_rank(cut) for cut in cuts[board.role]), default=9))
+    run = _run_of(first, cuts[first.role][0])
+    joint = [(board, cut) for board in (first, second) for cut in cuts[board.role] if _run_of(board, cut) is run]
     at = _plane(run, joint)
     placed = [_squared(board, joint, run) for board in (first, second)]
     ways = tuple(way for way in PieceAxis if way is not run)
@@ -264,11 +275,12 @@ def _section(one: Board, two: Board) -> JointSection | None:
     left, bottom = min(part.wood[0] for part in parts if part), min(part.wood[1] for part in parts if part)
     moved = [_moved(part, left, bottom) for part in parts if part]
     seen = {PieceAxis.HEIGHT: "from above", PieceAxis.DEPTH: "from the front", PieceAxis.WIDTH: "from the left"}[run]
-    return JointSection(_kind(first, joint), seen, (moved[0], moved[1]))
+    kind = called or min(cuts[first.role], key=_rank).kind.value
+    return JointSection(kind, seen, (moved[0], moved[1]))
 
 
 def _running(board: Board, other: Board) -> list[Cut]:
-    return [cut for cut in board.cuts if cut.kind in _RUNNING and cut.mate == other.name]
+    return [cut for cut in board.cuts_for(other.role) if cut.kind in _RUNNING]
 
 
 def _rank(cut: Cut) -> int:
@@ -290,9 +302,9 @@ def _plane(run: PieceAxis, joint: Sequence[tuple[Board, Cut]]) -> Fraction:
     """Where to cut through: half-way along what all the cuts of the joint share, or near it, clear of all else that is cut."""
     spans = [reach(board, run, cut) for board, cut in joint]
     low, high = max(low for low, _ in spans), min(high for _, high in spans)
-    own = {(board.name, cut) for board, cut in joint}
-    boards = {board.name: board for board, _ in joint}.values()
-    others = [reach(board, run, cut) for board in boards for cut in board.cuts if (board.name, cut) not in own]
+    own = {(board.role, cut) for board, cut in joint}
+    boards = {board.role: board for board, _ in joint}.values()
+    others = [reach(board, run, cut) for board in boards for cut in board.cuts if (board.role, cut) not in own]
     # What runs on past both ends of the joint can't be kept clear of, and belongs to the profile.
     crossing = [(a, b) for a, b in others if not (a <= low and high <= b)]
     tries = [low + (high - low) * share for share in _SHARES]
@@ -305,7 +317,7 @@ def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: PieceAxis) -
     assert place is not None
     if sum(1 for size in place.along if size) == 1:
         return board
-    own = [cut for other, cut in joint if other.name == board.name]
+    own = [cut for other, cut in joint if other.role == board.role]
     along = own[0].along.centre.mm if own and _run_of(board, own[0]) is run else board.length.mm / 2
     way = _way(place.along)
     straight = [Fraction(0)] * 3
@@ -336,12 +348,3 @@ def _moved(part: SectionPart, left: Fraction, bottom: Fraction) -> SectionPart:
         return (box[0] - left, box[1] - bottom, box[2] - left, box[3] - bottom)
 
     return replace(part, wood=shifted(part.wood), cuts=tuple(map(shifted, part.cuts)))
-
-
-def _kind(first: Board, joint: Sequence[tuple[Board, Cut]]) -> str:
-    kinds = {cut.kind for _, cut in joint}
-    if first.part.startswith("drawer") and CutKind.DADO in kinds and CutKind.SLOT in kinds:
-        return "half-blind locking rabbet"
-    if first.part.startswith("drawer") and {CutKind.DADO, CutKind.RABBET} <= kinds:
-        return "locking rabbet"
-    return next((word for kind, word in _WORDS.items() if kind in kinds), "joint")

@@ -1,20 +1,20 @@
-"""How far a placed board, or a cut in it, reaches in the piece: to the right, to the back, and up."""
+"""How a placed board lies in the piece: how far it, or a cut in it, reaches to the right, back and up; and at which hand."""
 
 from __future__ import annotations
 
 from enum import Enum
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, Hand
 from joinlay.boards.extent import SpaceBox
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, Cut
+    from joinlay.boards import Board, Cut, Surface
     from joinlay.boards.extent import Spans
     from joinlay.lengths import Fraction
 
-__all__ = ["PieceAxis", "centre_of", "reach", "reach_at_end"]
+__all__ = ["PieceAxis", "centre_of", "hand_of", "reach", "reach_at_end"]
 
 #: From where to where, in mm of the piece.
 Reach = tuple["Fraction", "Fraction"]
@@ -44,6 +44,18 @@ def centre_of(board: Board, axis: PieceAxis, cut: Cut) -> Fraction:
     """The middle of ``cut`` along ``axis``, in mm of the piece; BadInput for a board with no place."""
     low, high = reach(board, axis, cut)
     return (low + high) / 2
+
+
+def hand_of(board: Board, end: Surface) -> Hand | None:
+    """Left or right: the part's own hand, else that of its ``end`` (END or FAR_END) seen from the front; None: neither has one."""
+    if board.role.hand in (Hand.LEFT, Hand.RIGHT):
+        return board.role.hand
+    if board.place is None:
+        return None
+    x, y, z = board.place.along
+    if abs(x) <= max(abs(y), abs(z)):
+        return None
+    return Hand.LEFT if (x > 0) is not end.is_far else Hand.RIGHT
 
 
 def _between(board: Board, axis: PieceAxis, spans: Spans) -> Reach:

@@ -66,7 +66,7 @@ def test_marks_are_where_the_plan_has_the_cuts(name):
                 continue
             # Every one of the parts that share a template is marked right by it, as it lies on its face or on an edge.
             for name in laid.template.names:
-                views = [view for view in views_of(boards[name]) if laid.template.end in (view.datum.end, view.datum.far_end)]
+                views = [view for _, view in views_of(boards[name]) if laid.template.end in (view.datum.end, view.datum.far_end)]
                 if views:
                     view = next((view for view in views if view.datum.face == laid.template.on), views[0])
                     seen += marks_checked(view, laid, strokes)

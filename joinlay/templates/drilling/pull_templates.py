@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import CutUse, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
@@ -71,7 +71,7 @@ def pull_templates(plan: Plan) -> tuple[Template, ...]:
     """
     alike: dict[_Hole, dict[str, tuple[Board, str]]] = {}
     for drawer in plan.drawers:
-        front = drawer.board("front")
+        front = drawer.front
         for hole, name in _holes(front):
             alike.setdefault(hole, {})[front.name] = (front, name)
     return tuple(_template(hole, list(fronts.values()), plan.rule) for hole, fronts in alike.items())
@@ -79,7 +79,7 @@ def pull_templates(plan: Plan) -> tuple[Template, ...]:
 
 def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
     for cut in front.cuts:
-        if cut.kind is not CutKind.HOLE or cut.surface is not Surface.FAR_FACE:
+        if cut.role.use is not CutUse.PULL_HOLE:
             continue
         left = cut.along.centre.mm
         right = front.length.mm - left

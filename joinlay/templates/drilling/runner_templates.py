@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand, PartKind
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
@@ -67,19 +68,19 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
         return ()
     alike: dict[_FrontView, list[str]] = {}
     for bank in whole.banks:
-        for hand in ("left", "right"):
+        for hand in (Hand.LEFT, Hand.RIGHT):
             for front, name in _seen(whole, bank, hand):
                 alike.setdefault(front, []).append(name)
     return tuple(_template(front, names, plan.rule) for front, names in alike.items())
 
 
-def _seen(whole: WholePiece, bank: DrawerBank, hand: str) -> Iterator[tuple[_FrontView, str]]:
-    upright = whole.beside(bank)[0 if hand == "left" else 1]
-    face = reach(upright, PieceAxis.WIDTH)[1 if hand == "left" else 0]
-    side = 1 if hand == "left" else -1
+def _seen(whole: WholePiece, bank: DrawerBank, hand: Hand) -> Iterator[tuple[_FrontView, str]]:
+    upright = whole.beside(bank)[hand]
+    face = reach(upright, PieceAxis.WIDTH)[1 if hand is Hand.LEFT else 0]
+    side = 1 if hand is Hand.LEFT else -1
     for drawer in bank.drawers:
         boards = whole.runners_of(drawer, hand)
-        wood = drawer.board(f"{hand} side")
+        wood = drawer.side(hand)
         floor = reach(wood, PieceAxis.HEIGHT)[0]
         # The kicker over a drawer stands a whole drawer higher: it is on the story stick.
         low = [board for board in boards if reach(board, PieceAxis.HEIGHT)[0] < floor + _SEEN]
@@ -87,8 +88,8 @@ def _seen(whole: WholePiece, bank: DrawerBank, hand: str) -> Iterator[tuple[_Fro
         if strips:
             x0, x1 = sorted(side * (at - face) for at in reach_at_end(wood, PieceAxis.WIDTH))
             strips.append(_Strip("drawer side", (x0, _ZERO, x1, max(box.box[3] for box in strips) + _SEEN), is_fixed=False))
-            against = "case side" if upright.part == "case side" else "partition"
-            yield _FrontView(hand == "left", against, tuple(strips)), f"{drawer.name} {hand} runner"
+            against = "case side" if upright.role.kind is PartKind.CASE_SIDE else "partition"
+            yield _FrontView(hand is Hand.LEFT, against, tuple(strips)), f"{drawer.name} {hand.value} runner"
 
 
 def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand, PartKind
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
@@ -44,7 +45,7 @@ class _BlockPlace:
     block's.
     """
 
-    is_left: bool
+    hand: Hand
     datum: str
     block: Box
     rail: Fraction
@@ -70,31 +71,33 @@ def stop_templates(plan: Plan) -> tuple[Template, ...]:
     return tuple(_template(place, blocks, plan.rule) for place, blocks in alike.items())
 
 
-def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, *, is_left: bool) -> tuple[str, Fraction]:
+def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, hand: Hand) -> tuple[str, Fraction]:
     """What the block is measured from across the piece, and where that is: the strip's end, the bearer's edge or the upright."""
-    hand, inner = ("left", 1) if is_left else ("right", 0)
+    inner = 1 if hand is Hand.LEFT else 0
     if strip is not None:
-        return f"{hand} end of the strip", reach(strip, PieceAxis.WIDTH)[1 - inner]
-    bearer = next((board for board in whole.runners_of(drawer, hand) if board.part == "bearer"), None)
+        return f"{hand.value} end of the strip", reach(strip, PieceAxis.WIDTH)[1 - inner]
+    bearer = whole.bearer_of(drawer, hand)
     if bearer is not None:
         return "inner edge of the bearer", reach(bearer, PieceAxis.WIDTH)[inner]
     bank = next(bank for bank in whole.banks if drawer in bank.drawers)
-    upright = whole.beside(bank)[0 if is_left else 1]
-    return "inside of the case" if upright.part == "case side" else "partition", reach(upright, PieceAxis.WIDTH)[inner]
+    upright = whole.beside(bank)[hand]
+    return "inside of the case" if upright.role.kind is PartKind.CASE_SIDE else "partition", reach(upright, PieceAxis.WIDTH)[
+        inner
+    ]
 
 
 def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
-    is_left = " left " in block.name
+    hand = Hand.LEFT if block.role.hand is Hand.LEFT else Hand.RIGHT
     face = whole.frame_reach(PieceAxis.DEPTH)[0]
-    back = max(reach(board, PieceAxis.DEPTH)[1] for board in whole.frame_parts("rail"))
-    strip = next((board for board in whole.stops if board.name == f"stops {drawer.name} strip"), None)
-    datum, zero = _across(whole, drawer, strip, is_left=is_left)
+    back = max(reach(board, PieceAxis.DEPTH)[1] for board in whole.frame_parts(PartKind.RAIL))
+    strip = whole.strip_of(drawer)
+    datum, zero = _across(whole, drawer, strip, hand)
     x0, x1 = sorted(abs(at - zero) for at in reach(block, PieceAxis.WIDTH))
     y0, y1 = reach(block, PieceAxis.DEPTH)
     deep = reach(strip, PieceAxis.DEPTH) if strip is not None else None
     z0, z1 = reach(block, PieceAxis.HEIGHT)
     return _BlockPlace(
-        is_left=is_left,
+        hand=hand,
         datum=datum,
         block=(x0, y0 - face, x1, y1 - face),
         rail=back - face,
@@ -105,12 +108,12 @@ def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
 
 def _template(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Template:
     names = tuple(block.name for block in blocks)
-    strokes = tuple(flatten(_marks(place, names, rule)))
+    strokes = tuple(flatten(_marks(place, blocks, rule)))
     return Template(names, "template on the rail", strokes, bounds_of(strokes))
 
 
-def _marks(place: _BlockPlace, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
-    side = 1 if place.is_left else -1
+def _marks(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Iterator[Mark]:
+    side = 1 if place.hand is Hand.LEFT else -1
     x0, y0, x1, y1 = place.block
     reach_x = x1 + _PAST
     top = max(y1, place.strip[1] if place.strip else y1)
@@ -124,13 +127,15 @@ def _marks(place: _BlockPlace, names: tuple[str, ...], rule: Graduation) -> Iter
         yield from name_in_box("rail", (left, _ZERO, right, min(place.rail, y0)))
     box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
     yield Fill(corners(box), TONE, Role.CUT)
-    yield Polyline(corners(box), Role.CUT, closed=True, says=names[0])
+    yield Polyline(corners(box), Role.CUT, closed=True, says=blocks[0].name)
     yield from name_in_box("stop block", box)
     yield from figures_beside((_ZERO, y0, y1), _ZERO, side * reach_x, side, rule, FIGURE)
     yield from _above((side * x0, side * x1), top, rule)
-    block = stacked([words(line, FIGURE, bold=True) for line in wrap(in_few_words(names).removeprefix("stops "), _LETTERS)])
+    block = stacked(
+        [words(line, FIGURE, bold=True) for line in wrap(in_few_words(block.role.short for block in blocks), _LETTERS)]
+    )
     block = stacked([block, words("seen from above", SMALL)])
-    block = beside(hand_sign(is_left=place.is_left), block)
+    block = beside(hand_sign(is_left=place.hand is Hand.LEFT), block)
     at = side * (reach_x + _FIGURES) if side > 0 else side * (reach_x + _FIGURES) - block.width
     yield from block.marks(at, top - block.height)
 

@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import CutKind, Hand, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, words
 from joinlay.pen.signs import DatumEdge
+from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box
     from joinlay.templates.ends.net import Mouth, Net
 
-__all__ = ["Note", "caption_shapes", "datum_words", "is_left", "notes_of", "plain_note"]
+__all__ = ["Note", "caption_shapes", "datum_words", "notes_of", "plain_note"]
 
 #: Letters in a line of a part's name, at most, before it goes on to the next.
 _LONGEST: Final = 14
@@ -54,22 +55,13 @@ def caption_shapes(net: Net, names: Sequence[str]) -> tuple[tuple[Block, ...], .
         stacked([in_a_row, (*where, Run("   ", WORD), *count), face]),
         low,
     )
-    left = is_left(net)
-    if left is None:
+    hand = hand_of(net.board, net.end)
+    if hand is None:
         return ((stacked([*part, where, face, count]),), *((shape,) for shape in shapes[1:]))
-    sign = hand_sign(is_left=left)
+    sign = hand_sign(is_left=hand is Hand.LEFT)
     first = beside(sign, stacked([count]))
     named = stacked([beside(sign, stacked(part)), where, face, count])
     return ((stacked([first, shapes[0]]),), (named,), *((beside(sign, shape),) for shape in shapes[1:]), (first, shapes[0]))
-
-
-def is_left(net: Net) -> bool | None:
-    """Whether the template is for a left or a right part or end, as the part's name or its end says; None where neither does."""
-    for said in (net.board.name, net.board.datum.word(net.end)):
-        for word in said.lower().split():
-            if word in ("left", "right"):
-                return word == "left"
-    return None
 
 
 def datum_words(net: Net, room: Fraction) -> Content:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Surface
+from joinlay.boards import Axis, Hand, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.templates.ends.end_drawing import draw_end
@@ -55,11 +55,11 @@ def templates_for(
     words = beside or {}
     found: dict[Hashable, list[Net]] = {}
     for board in boards:
-        for view in views_of(board):
+        for up, view in views_of(board):
             for end in (Surface.END, Surface.FAR_END):
                 flat = lay_flat(view, end)
                 if flat is not None and not (only_needed and flat.is_through):
-                    net = replace(flat, part=board)
+                    net = replace(flat, part=board, up=up)
                     found.setdefault((_likeness(net), words.get(board.name, ())), []).append(net)
     return tuple(_template(nets, rule, words.get(nets[0].board.name, ())) for nets in found.values())
 
@@ -70,7 +70,7 @@ def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Templ
     lowest = min(nets, key=lambda net: net.height)
     strokes = draw_end(lowest if shown is None else _cut_off(lowest, shown), names, rule, said)
     datum = lowest.board.datum
-    on = datum.face if datum.face.endswith("edge") else ""
+    on = "" if lowest.up is Surface.FACE else datum.face
     return Template(names, datum.word(lowest.end), strokes, bounds_of(strokes), on)
 
 
@@ -90,8 +90,8 @@ def _likeness(net: Net) -> Hashable:
         for mouth in net.mouths
     )
     sizes = (None if across is not None else view.width.mm, view.thickness.mm, min(view.length.mm, _SEEN))
-    hand = tuple(word for word in view.name.split() if word in ("left", "right"))
-    return (view.part, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
+    hand = view.role.hand if view.role.hand in (Hand.LEFT, Hand.RIGHT) else None
+    return (view.role.kind, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
 
 
 def _seen(box: Box, across: Hashable) -> tuple[Fraction, ...]:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import Axis, Board, Cut, CutKind, CutUse, Datum, Place, Shape, Span, Surface
 from joinlay.lengths import NOTHING, Fraction
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ class Net:
 
     ``flap`` is how much of the end is on the paper, ``far`` how much of the far face (0: none). ``shown`` is how much of the
     board's width is on the paper, from the reference edge up; None: all of it. ``part`` is the board with all its cuts where
-    ``board`` is only one view of it.
+    ``board`` is only one view of it, with the surface ``up``.
     """
 
     board: Board
@@ -72,6 +72,7 @@ class Net:
     far: Fraction
     shown: Fraction | None = None
     part: Board | None = None
+    up: Surface = Surface.FACE
 
     @property
     def hand(self) -> int:
@@ -96,7 +97,7 @@ class Net:
         return any(
             all(_from_end(cut.along, part, end)[0] > _NEAR for end in (Surface.END, Surface.FAR_END))
             for cut in part.cuts
-            if cut.kind is not CutKind.HOLE or part.part != "drawer front"
+            if cut.role.use is not CutUse.PULL_HOLE
         )
 
     @property
@@ -120,17 +121,17 @@ class Net:
         return ((Surface.FAR_FACE,) if self.far else ()) + (self.end, Surface.FACE)
 
 
-def views_of(board: Board) -> tuple[Board, ...]:
+def views_of(board: Board) -> tuple[tuple[Surface, Board], ...]:
     """``board`` as it is laid down to be marked: its face up, then each edge up that has cuts which come out on neither face.
 
-    A view is a board whose reference face is the surface looked at, with the cuts that are marked there: a joint is marked on the
-    surface the cutter enters. A view with no cuts is left out.
+    Each is (the surface that is up, view). A view is a board whose reference face is the surface looked at, with the cuts that
+    are marked there: a joint is marked on the surface the cutter enters. A view with no cuts is left out.
     """
     sunk = {edge: _sunk_in(board, edge) for edge in (Surface.EDGE, Surface.FAR_EDGE)}
     away = [cut for cuts in sunk.values() for cut in cuts]
     face = replace(board, cuts=tuple(cut for cut in board.cuts if cut not in away)) if away else board
-    edges = tuple(_on_edge(board, edge, cuts) for edge, cuts in sunk.items() if cuts)
-    return (*((face,) if face.cuts else ()), *edges)
+    edges = tuple((edge, _on_edge(board, edge, cuts)) for edge, cuts in sunk.items() if cuts)
+    return (*(((Surface.FACE, face),) if face.cuts else ()), *edges)
 
 
 def _sunk_in(board: Board, edge: Surface) -> list[Cut]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TYPE_CHECKING
@@ -11,6 +10,8 @@ from joinlay.lengths import Fraction
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable
+
+    from joinlay.boards import PartKind
 
 __all__ = ["Apex", "Centre", "Stick", "Stretch", "StretchKind", "merged"]
 
@@ -74,11 +75,13 @@ class Centre:
 class Stick:
     """One stick for the boards ``names``: it ``measures`` heights, say, from the ``datum`` end, ``length`` mm to the ``far`` end.
 
-    ``lies`` says how to lay it on the wood. ``stretches`` and ``centres`` are what lies along it. ``top`` is what the triangle's
-    apex stands for (``top``, ``front``), and ``apex`` where it points.
+    ``kind`` is what kind of part those are; None where they are whole drawers. ``lies`` says how to lay it on the wood.
+    ``stretches`` and ``centres`` are what lies along it. ``top`` is what the triangle's apex stands for (``top``, ``front``), and
+    ``apex`` where it points.
     """
 
     names: tuple[str, ...]
+    kind: PartKind | None
     measures: str
     datum: str
     far: str
@@ -139,7 +142,6 @@ def _numbers(stick: Stick) -> tuple[str, ...]:
 def _likeness(stick: Stick) -> Hashable:
     return (
         replace(stick, names=(), stretches=(), centres=()),
-        tuple(re.sub(r"\d+", "", name.replace("left", "").replace("right", "")) for name in stick.names),
         frozenset((one.low, one.high, one.word, one.lane, one.kind, one.row) for one in stick.stretches),
         frozenset((one.at, one.word, one.row) for one in stick.centres),
     )

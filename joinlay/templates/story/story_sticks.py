@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import zip_longest
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import CutUse, Hand, PartKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.templates.banks import whole_piece
@@ -31,6 +31,10 @@ if TYPE_CHECKING:
 __all__ = ["sticks_of", "story_sticks"]
 
 _ZERO: Final = Fraction(0)
+#: What the case's uprights and the places of screws are called on a stick, and in which lane of widths a runner is drawn.
+_UPRIGHT: Final = {PartKind.CASE_SIDE: "side", PartKind.CASE_PARTITION: "partition"}
+_SCREWS: Final = {CutUse.SCREW_HOLE: "screw", CutUse.SCREW_SLOT: "screw slot"}
+_RUNNER_LANES: Final = {PartKind.GUIDE: 1, PartKind.BEARER: 2}
 
 
 def story_sticks(plan: Plan) -> tuple[Template, ...]:
@@ -60,33 +64,36 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
     for drawer in drawers:
         yield Stick(
             names=(drawer.name,),
+            kind=None,
             measures="heights",
             datum="floor of the opening",
             far="top of the opening",
             lies="hold up in the opening",
             length=drawer.opening.height.mm,
             stretches=tuple(_up(drawer)),
-            centres=tuple(_pull_centres(drawer.board("front"), PieceAxis.HEIGHT, _ZERO)),
+            centres=tuple(_pull_centres(drawer.front, PieceAxis.HEIGHT, _ZERO)),
             top="top",
             apex=Apex.FAR,
         )
     for drawer in drawers:
         yield Stick(
             names=(drawer.name,),
+            kind=None,
             measures="widths",
             datum="left of the opening",
             far="right of the opening",
             lies="hold across the opening",
             length=drawer.opening.width.mm,
             stretches=tuple(_across_drawer(drawer, _ZERO)),
-            centres=tuple(_pull_centres(drawer.board("front"), PieceAxis.WIDTH, _ZERO)),
+            centres=tuple(_pull_centres(drawer.front, PieceAxis.WIDTH, _ZERO)),
             top="top",
             apex=Apex.EDGE,
         )
     for drawer in drawers:
-        zero = min(_ZERO, reach(drawer.board("front"), PieceAxis.DEPTH)[0])
+        zero = min(_ZERO, reach(drawer.front, PieceAxis.DEPTH)[0])
         yield Stick(
             names=(drawer.name,),
+            kind=None,
             measures="depths",
             datum="face of the frame",
             far="back of the opening",
@@ -101,13 +108,12 @@ def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
 
 def _up(drawer: Drawer) -> Iterator[Stretch]:
     """Front, side, bottom and back as they stand over each other."""
-    for part, word, lane in (
-        ("front", "front", 0),
-        ("left side", "drawer side", 1),
-        ("bottom", "bottom", 2),
-        ("back", "back", 2),
+    for board, word, lane in (
+        (drawer.front, "front", 0),
+        (drawer.side(Hand.LEFT), "drawer side", 1),
+        (drawer.bottom, "bottom", 2),
+        (drawer.back, "back", 2),
     ):
-        board = drawer.board(part)
         low, high = reach(board, PieceAxis.HEIGHT)
         yield Stretch(low, high, word, board.name, lane)
 
@@ -118,7 +124,7 @@ def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
     All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame.
     """
     for bank in whole.banks:
-        for hand, upright in zip(("left", "right"), whole.beside(bank), strict=True):
+        for hand, upright in whole.beside(bank).items():
             yield _upright(whole, bank, hand, upright)
     for bank in whole.banks:
         for board, edge in _frame_edges(whole, bank):
@@ -145,7 +151,7 @@ class _Up:
         """The room between each two rails, named by the drawer that fills it."""
         rails = [reach(rail, PieceAxis.HEIGHT) for rail in whole.rails(bank)]
         for row, number, drawer in bank.rows():
-            middle = sum(reach(drawer.board("front"), PieceAxis.HEIGHT)) / 2
+            middle = sum(reach(drawer.front, PieceAxis.HEIGHT)) / 2
             below = max(high for _, high in rails if high <= middle)
             above = min(low for low, _ in rails if low >= middle)
             yield Stretch(
@@ -160,12 +166,13 @@ class _Up:
             )
 
 
-def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[Stretch], centres: Sequence[Centre]) -> Stick:
+def _stick(board: Board, name: str, lies: str, stretches: Sequence[Stretch], centres: Sequence[Centre]) -> Stick:
     low, high = reach(board, PieceAxis.HEIGHT)
     datum, far = board.datum.word(Surface.END), board.datum.word(Surface.FAR_END)
     stretches = [one for one in stretches if one.high > 0 and one.low < high - low]
     return Stick(
-        names=names,
+        names=(name,),
+        kind=board.role.kind,
         measures="heights",
         datum=datum,
         far=far,
@@ -178,10 +185,10 @@ def _stick(board: Board, names: tuple[str, ...], lies: str, stretches: Sequence[
     )
 
 
-def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> Stick:
+def _upright(whole: WholePiece, bank: DrawerBank, hand: Hand, upright: Board) -> Stick:
     """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
     up = _Up(reach(upright, PieceAxis.HEIGHT)[0])
-    stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts if cut.kind is CutKind.DADO]
+    stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts_of(CutUse.DADO)]
     for row, number, drawer in bank.rows():
         for board in whole.runners_of(drawer, hand):
             # What stands under the bearer further in is drawn beside what lies on the side.
@@ -190,39 +197,41 @@ def _upright(whole: WholePiece, bank: DrawerBank, hand: str, upright: Board) -> 
         stretches += (up.wood(board, "stop", 1, number, row) for board in blocks[:1])
     stretches += (up.wood(rail, "rail", 1) for rail in whole.rails(bank))
     # A partition has two sides to mark; its reference face looks to the left, where it is the right-hand wood of its bank.
-    face = Surface.FAR_FACE if upright.part == "case partition" and hand == "left" else Surface.FACE
+    is_partition = upright.role.kind is PartKind.CASE_PARTITION
+    face = Surface.FAR_FACE if is_partition and hand is Hand.LEFT else Surface.FACE
     word, edge = upright.datum.word(face), upright.datum.word(Surface.EDGE)
-    if upright.part == "case partition":
-        return _stick(upright, (f"{upright.name}, {word}",), f"lay on that face, along the {edge}", stretches, ())
-    return _stick(upright, (upright.name,), f"lay on the {word}, along the {edge}", stretches, ())
+    if is_partition:
+        return _stick(upright, f"{upright.name}, {word}", f"lay on that face, along the {edge}", stretches, ())
+    return _stick(upright, upright.name, f"lay on the {word}, along the {edge}", stretches, ())
 
 
-def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, str]]:
-    """The frame's uprights at the left and right of a bank, each with the word for the edge that looks into the bank."""
-    uprights = sorted(whole.frame_parts("stile", "mullion"), key=lambda board: reach(board, PieceAxis.WIDTH))
+def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, Surface]]:
+    """The frame's uprights at the left and right of a bank, each with the edge that looks into it: a stile's inside edge."""
+    uprights = sorted(whole.frame_parts(PartKind.STILE, PartKind.MULLION), key=lambda board: reach(board, PieceAxis.WIDTH))
     left = [board for board in uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle][-1]
     right = next(board for board in uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle)
-    yield left, "right edge" if left.part == "mullion" else ""
-    yield right, "left edge" if right.part == "mullion" else ""
+    # A mullion's reference edge is at its left.
+    yield left, Surface.FAR_EDGE if left.role.kind is PartKind.MULLION else Surface.EDGE
+    yield right, Surface.EDGE
 
 
-def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: str) -> Stick:
+def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> Stick:
     """One edge of a stile or mullion: where the rails meet it, and the mortises for them."""
     up = _Up(reach(board, PieceAxis.HEIGHT)[0])
     low, high = reach(board, PieceAxis.HEIGHT)
     rails = [
         rail for rail in whole.rails(bank) if low <= reach(rail, PieceAxis.HEIGHT)[0] and reach(rail, PieceAxis.HEIGHT)[1] <= high
     ]
-    met = {rail.name for rail in rails}
-    side = {"left edge": Surface.EDGE, "right edge": Surface.FAR_EDGE}.get(edge, Surface.EDGE)
-    mortises = [cut for cut in board.cuts if cut.kind is CutKind.MORTISE and cut.mate in met and cut.surface is side]
+    met = {rail.role for rail in rails}
+    mortises = [cut for cut in board.cuts_of(CutUse.MORTISE) if cut.role.mate in met and cut.surface is edge]
     stretches = [up.wood(rail, "rail") for rail in rails]
     # Its middle says what it is.
     stretches += (up.cut(board, cut, "", 1) for cut in mortises)
     stretches += up.openings(whole, bank, 0)
     centres = [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
-    name = f"{board.name}, {edge}" if edge else board.name
-    return _stick(board, (name,), f"lay along the {board.datum.word(side)}", stretches, centres)
+    word = board.datum.word(edge)
+    name = f"{board.name}, {word}" if board.role.kind is PartKind.MULLION else board.name
+    return _stick(board, name, f"lay along the {word}", stretches, centres)
 
 
 def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
@@ -232,12 +241,13 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
     centres: list[Centre] = []
     for row, number, drawer in bank.rows():
-        front = drawer.board("front")
+        front = drawer.front
         stretches.append(up.wood(front, "front", 0, number, row))
         centres += _pull_centres(front, PieceAxis.HEIGHT, zero, number, row)
     stretches += up.openings(whole, bank, 1)
     return Stick(
-        names=tuple(drawer.board("front").name for drawer in bank.drawers),
+        names=tuple(drawer.front.name for drawer in bank.drawers),
+        kind=PartKind.DRAWER_FRONT,
         measures="heights",
         datum="underside of the frame",
         far="top of the frame",
@@ -256,9 +266,8 @@ def _pull_centres(front: Board, way: PieceAxis, zero: Fraction, number: str = ""
     ``number`` and ``row`` are the drawer's, as a stretch has them.
     """
     found: dict[Fraction, str] = {}
-    for cut in front.cuts:
-        if cut.kind is CutKind.HOLE:
-            found.setdefault(centre_of(front, way, cut) - zero, f"{front.name} {cut.name}")
+    for cut in front.cuts_of(CutUse.PULL_HOLE):
+        found.setdefault(centre_of(front, way, cut) - zero, f"{front.name} {cut.name}")
     yield from (Centre(at, "pull", part, number, row) for at, part in sorted(found.items()))
 
 
@@ -269,8 +278,8 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     shows one drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
     """
     zero, end = whole.frame_reach(PieceAxis.WIDTH)
-    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_parts("stile", "mullion")]
-    fixed += (_wood(board, PieceAxis.WIDTH, zero, board.part.removeprefix("case "), 1) for board in whole.uprights)
+    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_parts(PartKind.STILE, PartKind.MULLION)]
+    fixed += (_wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
     kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks]
     for chosen in zip_longest(*kinds):
         drawers = [stick for stick in chosen if stick is not None]
@@ -287,6 +296,7 @@ def _across_frame(
 ) -> Stick:
     return Stick(
         names=names,
+        kind=None,
         measures="widths",
         datum="left edge of the frame",
         far="right edge of the frame",
@@ -310,19 +320,18 @@ def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -
 
 def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[tuple[Stretch, ...], tuple[Centre, ...]]:
     stretches = list(_across_drawer(drawer, zero))
-    for hand in ("left", "right"):
+    for hand in (Hand.LEFT, Hand.RIGHT):
         for board in whole.runners_of(drawer, hand):
-            if board.part in ("guide", "bearer"):
-                stretches.append(_wood(board, PieceAxis.WIDTH, zero, board.part, 1 if board.part == "guide" else 2))
+            if board.role.kind in _RUNNER_LANES:
+                stretches.append(_wood(board, PieceAxis.WIDTH, zero, board.part, _RUNNER_LANES[board.role.kind]))
     stretches += (_wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
-    return tuple(stretches), tuple(_pull_centres(drawer.board("front"), PieceAxis.WIDTH, zero))
+    return tuple(stretches), tuple(_pull_centres(drawer.front, PieceAxis.WIDTH, zero))
 
 
 def _across_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
     """A drawer's front, and its sides where they meet it, from ``zero``."""
-    yield _wood(drawer.board("front"), PieceAxis.WIDTH, zero, "front", 0)
-    for hand in ("left", "right"):
-        side = drawer.board(f"{hand} side")
+    yield _wood(drawer.front, PieceAxis.WIDTH, zero, "front", 0)
+    for side in drawer.sides:
         low, high = reach_at_end(side, PieceAxis.WIDTH)
         yield Stretch(low - zero, high - zero, "drawer side", side.name, 1)
 
@@ -333,30 +342,31 @@ def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
     Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its screws.
     """
     zero, _ = whole.frame_reach(PieceAxis.DEPTH)
-    zero = min([zero, *(reach(drawer.board("front"), PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
+    zero = min([zero, *(reach(drawer.front, PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
     end = max(reach(board, PieceAxis.DEPTH)[1] for board in (*whole.case, *whole.frame))
     for bank in whole.banks:
-        backs = [board for board in whole.case if board.part == "case back"]
+        backs = [board for board in whole.case if board.role.kind is PartKind.CASE_BACK]
         for drawer in bank.drawers:
             stretches = [
-                _wood(whole.frame_parts("stile")[0], PieceAxis.DEPTH, zero, "frame", 0),
+                _wood(whole.frame_parts(PartKind.STILE)[0], PieceAxis.DEPTH, zero, "frame", 0),
                 _wood(whole.uprights[0], PieceAxis.DEPTH, zero, "case side", 0),
                 *(_wood(board, PieceAxis.DEPTH, zero, "case back", 1) for board in backs),
                 *_along_drawer(drawer, zero),
                 *(_wood(board, PieceAxis.DEPTH, zero, "stop", 1) for board in whole.blocks_of(drawer)[:1]),
             ]
-            bearers = [board for board in whole.runners_of(drawer, "left") if board.part == "bearer"]
-            stretches += (_wood(board, PieceAxis.DEPTH, zero, "bearer", 3) for board in bearers)
-            centres = tuple(centre for board in bearers for centre in _screws(board, zero))
+            bearer = whole.bearer_of(drawer, Hand.LEFT)
+            if bearer is not None:
+                stretches.append(_wood(bearer, PieceAxis.DEPTH, zero, "bearer", 3))
             yield Stick(
                 names=(drawer.name,),
+                kind=None,
                 measures="depths",
                 datum="face of the frame",
                 far="back of the case",
                 lies="lay along the case, front to back",
                 length=end - zero,
                 stretches=tuple(stretches),
-                centres=centres,
+                centres=() if bearer is None else tuple(_screws(bearer, zero)),
                 top="front",
                 apex=Apex.DATUM,
             )
@@ -364,17 +374,15 @@ def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
 
 def _along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
     """A drawer's front, back and side from front to back, from ``zero``."""
-    yield _wood(drawer.board("front"), PieceAxis.DEPTH, zero, "front", 1)
-    yield _wood(drawer.board("back"), PieceAxis.DEPTH, zero, "drawer back", 1)
-    yield _wood(drawer.board("left side"), PieceAxis.DEPTH, zero, "drawer side", 2)
+    yield _wood(drawer.front, PieceAxis.DEPTH, zero, "front", 1)
+    yield _wood(drawer.back, PieceAxis.DEPTH, zero, "drawer back", 1)
+    yield _wood(drawer.side(Hand.LEFT), PieceAxis.DEPTH, zero, "drawer side", 2)
 
 
 def _screws(bearer: Board, zero: Fraction) -> Iterator[Centre]:
     """The screw at the front of a bearer, and the middles of the slots behind it (RN-4)."""
-    for cut in bearer.cuts:
-        if cut.kind in (CutKind.HOLE, CutKind.SLOT):
-            word = "screw" if cut.kind is CutKind.HOLE else "screw slot"
-            yield Centre(centre_of(bearer, PieceAxis.DEPTH, cut) - zero, word, f"{bearer.name} {cut.name}")
+    for cut in bearer.cuts_of(*_SCREWS):
+        yield Centre(centre_of(bearer, PieceAxis.DEPTH, cut) - zero, _SCREWS[cut.role.use], f"{bearer.name} {cut.name}")
 
 
 def _wood(board: Board, way: PieceAxis, zero: Fraction, word: str, lane: int) -> Stretch:

@@ -48,7 +48,7 @@ def shared(one, two):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_put_together_no_two_parts_claim_the_same_wood(name):
-    sections = list(sections_of(planned(name).boards))
+    sections = list(sections_of(planned(name)))
     assert sections
     for section in sections:
         one, two = section.parts
@@ -69,7 +69,7 @@ def test_the_joints_of_the_moth_cabinet_each_once_with_the_parts_they_serve():
 
 def test_the_half_blind_corner_is_cut_as_its_boards_are():
     plan = example("moth-cabinet")
-    section = next(one for one in sections_of(plan.boards) if one.kind == "half-blind locking rabbet")
+    section = next(one for one in sections_of(plan) if one.kind == "half-blind locking rabbet")
     side, front = section.parts
     assert (side.board.part, front.board.part) == ("drawer side", "drawer front")
     dado = side.board.cut_named("front dado")
@@ -93,7 +93,7 @@ def sides_of(points):
 @pytest.mark.parametrize("name", NAMES)
 def test_each_part_is_drawn_true_twice_put_together_and_alone(name):
     plan = planned(name)
-    sections = list(sections_of(plan.boards))
+    sections = list(sections_of(plan))
     for template in joint_sections(plan):
         kind = template.end.removeprefix("section of the ").split(" with ")[0]
         section = next(one for one in sections if one.kind == kind and one.parts[0].board.name == template.names[0])
@@ -113,7 +113,7 @@ def test_each_part_is_drawn_true_twice_put_together_and_alone(name):
 
 
 def test_the_pull_hole_in_the_middle_is_not_in_the_section_of_the_groove():
-    for section in sections_of(example("moth-cabinet").boards):
+    for section in sections_of(example("moth-cabinet")):
         if section.kind == "groove" and section.parts[0].board.part == "drawer front":
             assert len(section.parts[0].cuts) == 1
 

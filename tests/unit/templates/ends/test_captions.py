@@ -4,10 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from joinlay.boards import Surface
+from joinlay.boards import Hand, Place, Surface
+from joinlay.lengths import mm
 from joinlay.pen.lettering import plain
 from joinlay.pen.signs import DatumEdge
-from joinlay.templates.ends.captions import caption_shapes, datum_words, is_left
+from joinlay.templates.ends.captions import caption_shapes, datum_words
+from joinlay.templates.piece_axes import hand_of
 from tests.unit.templates.parts import FRONT, board, groove
 from tests.unit.templates.reading import exact, flat
 
@@ -46,18 +48,27 @@ def test_every_shape_says_everything():
 @pytest.mark.parametrize(
     ("name", "end", "hand"),
     [
-        ("drawer 1 left side", Surface.FAR_END, True),
-        ("drawer 1 right side", Surface.END, False),
+        ("drawer 1 left side", Surface.FAR_END, Hand.LEFT),
+        ("drawer 1 right side", Surface.END, Hand.RIGHT),
         ("shelf", Surface.END, None),
     ],
 )
 def test_the_hand_is_the_parts_own(name, end, hand):
-    assert is_left(net_of(name, end)) is hand
+    assert hand_of(net_of(name, end).board, end) is hand
 
 
 def test_a_part_that_is_neither_takes_the_hand_of_its_end():
-    front = net_of("drawer 1 front", datum=FRONT), net_of("drawer 1 front", Surface.FAR_END, datum=FRONT)
-    assert [is_left(one) for one in front] == [True, False]
+    placed = Place.at(mm(0), mm(0), mm(0), "+X", "+Z", "-Y")
+    front = [net_of("drawer 1 front", end, datum=FRONT, place=placed) for end in (Surface.END, Surface.FAR_END)]
+    assert [hand_of(one.board, one.end) for one in front] == [Hand.LEFT, Hand.RIGHT]
+    shapes = [caption_shapes(one, ["drawer 1 front"])[0] for one in front]
+    assert [[is_left for block in shape for _, _, is_left in block.signs] for shape in shapes] == [[True], [False]]
+
+
+def test_an_end_at_the_front_or_the_top_has_no_hand():
+    for along, across in (("+Y", "+Z"), ("+Z", "+Y")):
+        placed = Place.at(mm(0), mm(0), mm(0), along, across, "+X")
+        assert hand_of(net_of("partition", place=placed).board, Surface.END) is None
 
 
 def test_the_datum_says_as_much_as_there_is_room_for():

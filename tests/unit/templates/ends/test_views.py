@@ -17,12 +17,13 @@ def stile(*cuts, **more):
 
 
 def test_a_part_cut_from_its_face_and_ends_is_seen_as_it_is():
-    assert views_of(side()) == (side(),)
+    assert views_of(side()) == ((Surface.FACE, side()),)
     assert views_of(board()) == ()
 
 
 def test_a_mortise_in_an_edge_is_seen_with_that_edge_up():
-    (seen,) = views_of(stile(edge_mortise(Surface.EDGE, 50, (0, 24))))
+    ((up, seen),) = views_of(stile(edge_mortise(Surface.EDGE, 50, (0, 24))))
+    assert up is Surface.EDGE
     assert (seen.length, seen.width, seen.thickness) == (mm(860), mm(20), mm(40))
     assert (seen.datum.face, seen.datum.edge, seen.datum.end) == ("bottom edge", "inside face", "front end")
     (mortise,) = seen.cuts
@@ -32,21 +33,24 @@ def test_a_mortise_in_an_edge_is_seen_with_that_edge_up():
 
 
 def test_the_far_edge_is_measured_from_itself():
-    (seen,) = views_of(stile(edge_mortise(Surface.FAR_EDGE, 50, (16, 40))))
+    ((up, seen),) = views_of(stile(edge_mortise(Surface.FAR_EDGE, 50, (16, 40))))
+    assert up is Surface.FAR_EDGE
     assert seen.datum.face == "top edge"
     assert (seen.cuts[0].into.start, seen.cuts[0].into.stop) == (mm(0), mm(24))
 
 
 def test_each_cut_is_on_one_view():
     deep, other = edge_mortise(Surface.EDGE, 50, (0, 24)), edge_mortise(Surface.FAR_EDGE, 90, (25, 40))
-    face, low, high = views_of(stile(groove(), deep, other))
+    views = views_of(stile(groove(), deep, other))
+    assert [up for up, _ in views] == [Surface.FACE, Surface.EDGE, Surface.FAR_EDGE]
+    face, low, high = (view for _, view in views)
     assert [cut.name for cut in face.cuts] == ["bottom groove"]
     assert [view.datum.face for view in (low, high)] == ["bottom edge", "top edge"]
 
 
 def test_a_notch_is_no_mortise_and_stays_on_the_face():
     notch = cut(CutKind.SLOT, Surface.EDGE, (20, 60), (0, 6), (0, 20), "stop notch 1")
-    assert views_of(stile(notch)) == (stile(notch),)
+    assert views_of(stile(notch)) == ((Surface.FACE, stile(notch)),)
 
 
 def test_which_hand_the_end_lies_at_follows_the_turn():
@@ -54,15 +58,15 @@ def test_which_hand_the_end_lies_at_follows_the_turn():
     low, high = edge_mortise(Surface.EDGE, 50, (0, 24)), edge_mortise(Surface.FAR_EDGE, 50, (16, 40))
     for into in ("-X", "+X"):
         placed = stile(low, high, place=Place.at(mm(0), mm(0), mm(0), "+Y", "+Z", into))
-        below, above = views_of(placed)
+        (_, below), (_, above) = views_of(placed)
         assert below.end_on_left is not placed.end_on_left
         assert above.end_on_left is placed.end_on_left
-    assert [view.end_on_left for view in views_of(stile(low, high))] == [False, True]
+    assert [view.end_on_left for _, view in views_of(stile(low, high))] == [False, True]
 
 
 def test_a_point_of_the_wood_stays_where_it_is_in_the_piece():
     placed = stile(edge_mortise(Surface.FAR_EDGE, 50, (16, 40)), place=Place.at(mm(5), mm(7), mm(9), "+Z", "-X", "+Y"))
-    (seen,) = views_of(placed)
+    ((_, seen),) = views_of(placed)
     assert seen.place
     assert placed.place
     # 50 along, 30 up from the reference edge and 10 in from the face; from the far edge that is 10 in.
