@@ -52,9 +52,9 @@ class WholePiece:
         """The frame's boards of these ``kinds``: stiles, mullions, rails."""
         return tuple(board for board in self.frame if board.role.kind in kinds)
 
-    def frame_reach(self, way: PieceAxis) -> tuple[Fraction, Fraction]:
-        """From where to where the frame reaches."""
-        stiles = [reach(board, way) for board in self.frame_parts(PartKind.STILE)]
+    def frame_reach(self, axis: PieceAxis) -> tuple[Fraction, Fraction]:
+        """From where to where the frame reaches along ``axis``, in mm of the piece."""
+        stiles = [reach(board, axis) for board in self.frame_parts(PartKind.STILE)]
         return min(low for low, _ in stiles), max(high for _, high in stiles)
 
     @property
@@ -64,30 +64,30 @@ class WholePiece:
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def beside(self, bank: DrawerBank) -> dict[Hand, Board]:
-        """The upright at the left of a bank, and the one at its right."""
+        """The upright at the left of ``bank``, and the one at its right."""
         left = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle]
         right = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle]
         return {Hand.LEFT: left[-1], Hand.RIGHT: right[0]}
 
     def rails(self, bank: DrawerBank) -> tuple[Board, ...]:
-        """The rails over, between and under a bank's openings, from the top down."""
+        """The rails over, between and under the openings of ``bank``, from the top down."""
         over = (board for board in self.frame_parts(PartKind.RAIL) if _is_over(board, bank))
         return tuple(sorted(over, key=lambda board: reach(board, PieceAxis.HEIGHT), reverse=True))
 
     def runners_of(self, drawer: Drawer, hand: Hand) -> tuple[Board, ...]:
-        """The runners of one drawer at its left or right."""
+        """The runners of ``drawer`` at its left or right ``hand``."""
         return tuple(board for board in self.runners if board.role.drawer == drawer.role and board.role.hand is hand)
 
     def bearer_of(self, drawer: Drawer, hand: Hand) -> Board | None:
-        """The bearer one side of a drawer rides on; None where it rides on the case's bottom."""
+        """The bearer that the side of ``drawer`` at this ``hand`` rides on; None where it rides on the bottom of the case."""
         return next((board for board in self.runners_of(drawer, hand) if board.role.kind is PartKind.BEARER), None)
 
     def blocks_of(self, drawer: Drawer) -> tuple[Board, ...]:
-        """The stop blocks of one drawer, from the left."""
+        """The stop blocks of ``drawer``, from the left."""
         return tuple(board for board in self._stops_of(drawer) if board.role.kind is PartKind.STOP_BLOCK)
 
     def strip_of(self, drawer: Drawer) -> Board | None:
-        """The strip behind the rail that the blocks of one drawer stand on; None where they stand on the case's bottom."""
+        """The strip behind the rail that the blocks of ``drawer`` stand on; None where they stand on the bottom of the case."""
         return next((board for board in self._stops_of(drawer) if board.role.kind is PartKind.STOP_STRIP), None)
 
     def _stops_of(self, drawer: Drawer) -> Iterator[Board]:

@@ -45,7 +45,10 @@ def level_datum(left: Fraction, right: Fraction, y: Fraction, said: str, *, is_t
 
 
 def upright_datum(bottom: Fraction, top: Fraction, x: Fraction, said: str, side: int) -> Iterator[Stroke]:
-    """The same along an upright edge at ``x``; the bar lies to its right (``side`` 1) or left (-1), its name reads upwards."""
+    """The same along an upright edge at ``x`` from ``bottom`` to ``top``, in mm, its name ``said`` reading upwards.
+
+    The bar lies to its right (``side`` 1) or left (-1).
+    """
     yield Line((x, bottom), (x, top), Role.OUTLINE, said)
     yield Fill(((x, bottom), (x + side * BAR, bottom), (x + side * BAR, top), (x, top)), _BLACK)
     line = _named(said, top - bottom)
@@ -81,7 +84,10 @@ def figures_below(
 def figures_beside(
     places: Iterable[Fraction], zero: Fraction, x: Fraction, side: int, rule: Graduation, height: Fraction, says: str = ""
 ) -> Iterator[Stroke]:
-    """The same for ``places`` upwards (y), with ticks and figures from ``x`` to the right (``side`` 1) or to the left (-1)."""
+    """The same upwards for the ``places`` (y): ticks and figures from ``x`` to the right (``side`` 1) or to the left (-1).
+
+    Figures are distances from ``zero`` on ``rule``, ``height`` mm high; ``says`` is what the ticks stand for (ISO 129-1).
+    """
     rising = sorted(set(places))
     lines = [figures(Length(abs(y - zero)), rule, height) for y in rising]
     middles = spread(rising, [set_line(line).rise + set_line(line).fall + _WHITE for line in lines], _ANYWHERE)

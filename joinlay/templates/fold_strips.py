@@ -49,7 +49,7 @@ _ZERO: Final = Fraction(0)
 
 
 def fold_strips(plan: Plan) -> tuple[Template, ...]:
-    """A strip for each loose tenon corner that differs: sides to fronts, rails and mullions to their neighbours (LT-1 to LT-12).
+    """A strip for each loose tenon corner of ``plan`` that differs: sides to fronts, rails and mullions (LT-1 to LT-12).
 
     Drawn with x = 0 at the fold and y = 0 at the reference edge of the board mortised in its end. Folded over the arris where
     both outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both

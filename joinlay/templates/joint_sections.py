@@ -51,7 +51,7 @@ _STEP: Final = Fraction(2)
 
 
 def joint_sections(plan: Plan) -> tuple[Template, ...]:
-    """A section of each locking rabbet, dado, rabbet and groove that differs, with the parts it serves (LR, DA, RA, GR).
+    """A section of each locking rabbet, dado, rabbet and groove of ``plan`` that differs, with its parts (LR, DA, RA, GR).
 
     The joint put together, then each part's own profile to hold the cut end against, all at true size, with sizes from the part's
     own sides; where a cut is small the joint once more at 2 : 1, to look at. Mirrored joints are one. Source: common practice.
@@ -232,7 +232,7 @@ class JointSection:
 
 
 def sections_of(plan: Plan) -> Iterator[JointSection]:
-    """A section for each two boards of ``plan``, in order, joined by a dado, groove, rabbet or locking rabbet (LR, DA, RA, GR)."""
+    """A section for each two boards of ``plan``, joined by a dado, groove, rabbet or locking rabbet (LR, DA, RA, GR)."""
     boards = {board.role: board for board in plan.boards if board.place is not None}
     makes = {drawer.role: drawer.make for drawer in plan.drawers}
     done: set[frozenset[PartRole]] = set()

@@ -36,18 +36,21 @@ def reach(board: Board, axis: PieceAxis, cut: Cut | None = None) -> Reach:
 
 
 def reach_at_end(board: Board, axis: PieceAxis) -> Reach:
-    """The same at the board's reference end alone: for the side of a tapered drawer, which leans (DR-4)."""
+    """The same for the reference end of ``board`` alone, along ``axis``: for the side of a tapered drawer, which leans (DR-4)."""
     return _between(board, axis, [(NOTHING, NOTHING), (NOTHING, board.width), (NOTHING, board.thickness)])
 
 
 def centre_of(board: Board, axis: PieceAxis, cut: Cut) -> Fraction:
-    """The middle of ``cut`` along ``axis``, in mm of the piece; BadInput for a board with no place."""
+    """The middle of ``cut`` in ``board`` along ``axis``, in mm of the piece; BadInput for a board with no place."""
     low, high = reach(board, axis, cut)
     return (low + high) / 2
 
 
 def hand_of(board: Board, end: Surface) -> Hand | None:
-    """Left or right: the part's own hand, else that of its ``end`` (END or FAR_END) seen from the front; None: neither has one."""
+    """Left or right: the hand of ``board`` itself, else that of its ``end`` (END or FAR_END) as the piece is seen from the front.
+
+    None where neither has one, as for a case's partition, and for the ends of a board with no place.
+    """
     if board.role.hand in (Hand.LEFT, Hand.RIGHT):
         return board.role.hand
     if board.place is None:

@@ -23,7 +23,6 @@ STILL = {
     "pages": 4,
     "paper": 1,
     "settings": 2,
-    "templates": 50,
 }
 
 

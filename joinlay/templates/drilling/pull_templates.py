@@ -64,7 +64,7 @@ class _Hole:
 
 
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for the hole of each pull, one for all fronts that are drilled alike from the same end (PU-1, PU-3).
+    """A template for each pull's hole in ``plan``, one for all fronts drilled alike from the same end (PU-1, PU-3).
 
     Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150
     mm is drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.

@@ -58,7 +58,7 @@ class _FrontView:
 
 
 def runner_templates(plan: Plan) -> tuple[Template, ...]:
-    """The runners of each kind of drawer at the left and at the right, seen from the front.
+    """The runners of each kind of drawer in ``plan`` at the left and at the right, seen from the front.
 
     Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the
     top of the rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.

@@ -40,7 +40,10 @@ _Fact = tuple[str, Fraction, str]
 
 
 def caption_shapes(net: Net, names: Sequence[str]) -> tuple[tuple[Block, ...], ...]:
-    """The caption of a template in several shapes, each of one block or two: hand, part, end, face up, how many."""
+    """The caption for ``names``, which all look like ``net``, in several shapes, each of one block or two.
+
+    Hand, part, end, face up, how many to make.
+    """
     datum = net.board.datum
     lines = _lines(names)
     part = [words(line, FIGURE, bold=True) for line in lines]
@@ -65,7 +68,7 @@ def caption_shapes(net: Net, names: Sequence[str]) -> tuple[tuple[Block, ...], .
 
 
 def datum_words(net: Net, room: Fraction) -> Content:
-    """``BOTTOM EDGE  lay on this edge``, or as much of it as there is ``room`` for, triangles and all."""
+    """``BOTTOM EDGE  lay on this edge`` of ``net``, or as much of it as ``room`` mm hold, triangles and all."""
     said = net.board.datum.word(Surface.EDGE).upper()
     edge = words(said, WORD, bold=True)
     for content in ((*edge, Run("  lay on this edge", WORD)), (Run("lay on ", WORD), *edge), edge):
@@ -124,7 +127,7 @@ def _two(what: str, do: str) -> Note:
 
 
 def plain_note(said: str) -> Note:
-    """A note of words alone, small, in one line, two or three."""
+    """The words ``said``, small, in one line, two or three."""
     return Note(tuple(stacked([words(line, SMALL) for line in _in_lines(said, count)]) for count in (1, 2, 3)), None)
 
 

@@ -115,7 +115,7 @@ def _line(net: Net, one: Point, two: Point, role: Role, says: str = "") -> Line:
 
 
 def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
-    """The edges of the wood on every surface, fold lines between them, and break lines where it goes on."""
+    """The edges of the wood on every surface of ``net``, the face as far as ``reach`` mm; fold and break lines."""
     high, name = net.height, net.board.name
     for surface in net.surfaces:
         u0, _, u1, _ = net.panel(surface, reach)
@@ -142,7 +142,7 @@ def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
 
 
 def cut_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
-    """Every cut: hidden ones dashed, mortises and holes toned, all others hatched, the mouths in hairlines."""
+    """Every cut of ``net`` as far as ``reach`` mm: hidden ones dashed, mortises and holes toned, all others hatched."""
     for mouth in net.mouths:
         panel = net.panel(mouth.on, reach)
         box = _clipped(mouth.box, panel)
@@ -165,7 +165,7 @@ def _clipped(box: Box, panel: Box) -> Box | None:
 
 
 def centre_marks(net: Net, stub: Fraction) -> Iterator[Mark]:
-    """The centre of every mortise and hole: a cross in hairlines, and centre lines carried out to the edges and over the folds.
+    """The centre of every mortise and hole of ``net``: a cross in hairlines, centre lines out to the edges and over the folds.
 
     ``stub`` is how far along the face the lines that cross the fold go on, for their figures.
     """

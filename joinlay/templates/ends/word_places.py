@@ -81,7 +81,7 @@ def place_words(
     rising: Fraction,
     stub: Fraction,
 ) -> list[PlacedBlock]:
-    """The figures of the ``heights``, one of the ``captions`` and all ``notes``, each with its place on or above the face.
+    """The figures of ``heights``, one of ``captions`` and all ``notes``, each with its place on or above the face of ``net``.
 
     ``captions`` are shapes of the caption, each of one block or more. ``heights`` are (y in mm, figures), rising. ``rising`` is
     the u of the line they rise along, ``stub`` the u that the centre lines across the fold go on to, both in mm.
@@ -98,7 +98,7 @@ def place_words(
 
 
 def place_on_flap(net: Net, content: Content, panel: Box) -> Box | None:
-    """Where a line that reads upwards is free on ``panel`` (u, y, u, y in mm): its box in mm; None where it is nowhere."""
+    """Where ``content``, reading upwards, is free on ``panel`` of ``net`` (u, y, u, y in mm): its box in mm; None: nowhere."""
     left, bottom, right, top = whole(panel)
     room = Room(map(whole, _taken(net, _ZERO)), (left, bottom, right, top))
     line = set_line(content)

@@ -93,7 +93,7 @@ class Stick:
     apex: Apex
 
     def seen(self, stretch: Stretch) -> tuple[Fraction, Fraction]:
-        """What of a stretch lies on the stick: a rail may reach past the end of a partition."""
+        """What of ``stretch`` lies on the stick, in mm: a rail may reach past the end of a partition."""
         return max(Fraction(0), stretch.low), min(self.length, stretch.high)
 
     @property
@@ -115,7 +115,7 @@ class Stick:
 
 
 def merged(sticks: Iterable[Stick]) -> tuple[Stick, ...]:
-    """Sticks that differ only in whose they are become one, for all of them, in the order they come.
+    """Those of ``sticks`` that differ only in whose they are become one, for all of them, in the order they come.
 
     Where their drawers have different numbers, what belongs to a drawer is named by its row in the bank.
     """

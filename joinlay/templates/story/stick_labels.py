@@ -92,7 +92,7 @@ class Labels:
 
 
 def label(stick: Stick, rule: Graduation) -> Labels:
-    """Every position's figure on ``rule`` (MS-2), and every stretch's and centre's name, each where nothing else is."""
+    """The figure of every position of ``stick`` on ``rule`` (MS-2), every stretch's and centre's name, none on another."""
     ticks = list(stick.places)
     outside: dict[Stretch, Fraction] = {}
     inside: list[Inside] = []

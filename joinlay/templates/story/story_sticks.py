@@ -38,7 +38,7 @@ _RUNNER_LANES: Final = {PartKind.GUIDE: 1, PartKind.BEARER: 2}
 
 
 def story_sticks(plan: Plan) -> tuple[Template, ...]:
-    """A strip of paper for each direction of the piece, with everything that lies along it, counted from one end.
+    """A strip of paper for each direction of the piece in ``plan``, with everything that lies along it, counted from one end.
 
     Sticks alike are one, for all their parts. Drawn upright, zero at the foot, the edge to mark from at the left; every position
     counts from one datum, never from the one before it (PR-1; common practice).
