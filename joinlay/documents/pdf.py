@@ -101,8 +101,8 @@ class _Ready:
     def __init__(self, operators: Sequence[str]) -> None:
         self._operators = operators
 
-    def getCode(self) -> str:  # noqa: N802 - the canvas's own name for it
-        """The operators on one line."""
+    def getCode(self) -> str:
+        """The operators on one line. The canvas asks by this name."""
         return " ".join(self._operators)
 
 

@@ -330,12 +330,12 @@ def _properties(table: dict[str, Any]) -> dict[str, Any]:
     return own
 
 
-def _told_of(name: str, practice: dict[str, str]) -> dict[str, str]:
-    """What each key of the table called ``name`` is for."""
-    if name == "PracticeEntry":
+def _told_of(table: str, practice: dict[str, str]) -> dict[str, str]:
+    """What each key of the table called ``table`` is for."""
+    if table == "PracticeEntry":
         return {key: practice[rule] for key, rule in PRACTICE_KEYS.items()}
     drawers = {**{key: practice[rule] for key, rule in RULES_BY_KEY.items()}, **_KEYS["DrawersEntry"]}
-    return {**(drawers if name in ("DrawersEntry", "DrawerEntry", "BankEntry") else {}), **_KEYS.get(name, {})}
+    return {**(drawers if table in ("DrawersEntry", "DrawerEntry", "BankEntry") else {}), **_KEYS.get(table, {})}
 
 
 def _practice() -> Iterator[tuple[str, str]]:

@@ -1,6 +1,7 @@
 """Fractions in C and Python's own are alike: what they take and say, how they mix, and every byte that is made with them."""
 
 import fractions
+import importlib
 import operator
 import pickle
 import subprocess
@@ -29,7 +30,7 @@ def both(number):
 
 
 def test_quicktions_is_used_where_it_is():
-    quicktions = pytest.importorskip("quicktions")
+    quicktions = importlib.import_module("quicktions")
     assert Fraction is quicktions.Fraction
     assert (quicktions.Fraction, fractions.Fraction) == EVERY_FRACTION
 
