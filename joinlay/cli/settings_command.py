@@ -14,19 +14,22 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.settings import Value, settings_for
-from joinlay.settings.feed_wording import feed_sentence, feed_words
-from joinlay.settings.fit_wording import correction_words, measure_words, remainder_words
 from joinlay.settings.wording import (
     band_words,
     beside_words,
     change_words,
+    correction_words,
     cut_words,
+    feed_sentence,
+    feed_words,
     is_turned,
     lying_together,
     machine_words,
+    measure_words,
     offset_words,
     order_words,
     position_words,
+    remainder_words,
     set_up_words,
     speed_words,
     stop_words,

@@ -12,17 +12,18 @@ from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.settings import Value
-from joinlay.settings.feed_wording import feed_sentence
-from joinlay.settings.fit_wording import measure_words, remainder_words
 from joinlay.settings.wording import (
     beside_words,
     change_words,
     cut_words,
+    feed_sentence,
     is_turned,
     lying_together,
     machine_words,
+    measure_words,
     offset_words,
     position_words,
+    remainder_words,
     speed_words,
     stop_words,
     value_words,

@@ -21,9 +21,17 @@ from joinlay.pages.setting_card import CardMaker
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
 from joinlay.settings import Caution, Change, Value
-from joinlay.settings.feed_wording import feed_words
-from joinlay.settings.fit_wording import correction_pairs
-from joinlay.settings.wording import band_words, cut_words, machine_words, order_words, set_up_words, told_together, touch_words
+from joinlay.settings.wording import (
+    band_words,
+    correction_pairs,
+    cut_words,
+    feed_words,
+    machine_words,
+    order_words,
+    set_up_words,
+    told_together,
+    touch_words,
+)
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.settings.elements import Stops
-    from joinlay.settings.way_of_cutting import Way
+    from joinlay.settings.ways import Way
 
 __all__ = ["Caution", "cautions_for"]
 

@@ -9,15 +9,16 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
+from joinlay.lengths import inches
 from joinlay.settings.elements import Guide
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Length
 
-__all__ = ["Feeding", "Hand", "Turn", "Wall", "feeding_of"]
+__all__ = ["SPEEDS", "Feeding", "Hand", "Turn", "Wall", "feeding_of", "router_speed"]
 
 
 class Turn(Enum):
@@ -88,3 +89,15 @@ def feeding_of(machine: MachineKind, guide: Guide) -> Feeding | None:
     None for what goes straight in at its full width and never widens a cut: mortiser and drill, and for hand tools.
     """
     return _FEEDINGS.get((machine, guide))
+
+
+#: Largest diameter and revolutions a minute at most (D7: a common table).
+SPEEDS: Final = ((inches(1), 24_000), (inches(2), 18_000), (inches("2 1/2"), 16_000), (inches("3 1/2"), 12_000))
+
+
+def router_speed(diameter: Length) -> int | None:
+    """Revolutions a minute at most for a cutter of ``diameter``; None where it is wider than the table goes.
+
+    Rule MS-9. Source: a common speed table (check value D7); a lower limit marked on the cutter stands over it.
+    """
+    return next((speed for widest, speed in SPEEDS if diameter <= widest), None)

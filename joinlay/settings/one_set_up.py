@@ -8,17 +8,16 @@ from joinlay.boards import Axis, Cut, CutKind, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.findings import note
 from joinlay.lengths import Length, mm
-from joinlay.settings.orientation import from_surface
-from joinlay.settings.run import Rank
-from joinlay.settings.ways import opens_at
+from joinlay.settings.choice import Rank
+from joinlay.settings.lying import from_surface, opens_at
 from joinlay.shop import is_sold
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.findings import Finding
-    from joinlay.settings.merging import Draft
-    from joinlay.settings.run import Run
+    from joinlay.settings.cards import Draft
+    from joinlay.settings.choice import Run
 
 __all__ = ["one_set_up_findings"]
 

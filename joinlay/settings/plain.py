@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from joinlay.settings.feed_wording import feed_sentence, feed_words
-from joinlay.settings.fit_wording import correction_words, effect_words, measure_words
-from joinlay.settings.wording import cut_words
+from joinlay.settings.wording import correction_words, cut_words, effect_words, feed_sentence, feed_words, measure_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from joinlay.lengths import Graduation, Length
     from joinlay.settings.elements import Pass, Stops, Work
-    from joinlay.settings.reading import Reading
+    from joinlay.settings.figures import Reading
     from joinlay.settings.setting import Setting, SettingsList
 
 __all__ = ["settings_tree"]

@@ -9,9 +9,8 @@ from joinlay.findings import Refused, refusal
 from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Guide, Pass, Position, Role, Tool, ToolKind
 from joinlay.settings.feeding import feeding_of
-from joinlay.settings.orientation import Orientation, from_surface, low_and_high, nearer
-from joinlay.settings.tool_choice import fence_steps, passes_of, router_cutter
-from joinlay.settings.way_of_cutting import Way
+from joinlay.settings.lying import Orientation, from_surface, low_and_high, nearer
+from joinlay.settings.ways import Way, fence_steps, passes_of, router_cutter
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:

@@ -1,4 +1,4 @@
-"""A machine setting as data: everything a maker sets before a run, and which parts go through it (MS-1)."""
+"""A card as data: everything a maker sets before a run, which parts go through it, and what is banded before it (MS-1, EB-1)."""
 
 from __future__ import annotations
 
@@ -10,15 +10,13 @@ from joinlay.settings.feeding import feeding_of
 if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
-    from joinlay.settings.bands import BandsFirst
     from joinlay.settings.caution import Caution
     from joinlay.settings.elements import Change, Guide, Pass, Role, Tool, Work
     from joinlay.settings.feeding import Feeding
-    from joinlay.settings.reading import Reading
-    from joinlay.settings.test_piece import TestPiece
+    from joinlay.settings.figures import Reading, TestPiece
     from joinlay.shop import MachineKind
 
-__all__ = ["Setting", "SettingsList"]
+__all__ = ["BandsFirst", "Setting", "SettingsList"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +105,18 @@ class Setting:
     def board_names(self) -> tuple[str, ...]:
         """The names of its parts, each once."""
         return tuple(dict.fromkeys(name for work in self.works for name in work.boards))
+
+
+@dataclass(frozen=True, slots=True)
+class BandsFirst:
+    """Bands to be glued and trimmed before the card ``number``.
+
+    ``boards`` are the parts' names, ``edges`` the maker's words for what is banded, in the order of gluing.
+    """
+
+    number: int
+    boards: tuple[str, ...]
+    edges: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

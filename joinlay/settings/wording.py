@@ -1,4 +1,4 @@
-"""Settings in the maker's words: how the work lies, what to set, what to move. Used by the cards and the terminal alike."""
+"""Settings in the maker's words: how the work lies, what to set, which way to feed, what a test piece shows. Used by cards and terminal alike."""
 
 from __future__ import annotations
 
@@ -6,24 +6,27 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.lengths import Unit, decimal_text
 from joinlay.settings.cut_names import kind_of_cut
-from joinlay.settings.elements import Change, Guide
-from joinlay.settings.reading import Value
+from joinlay.settings.elements import Change, Guide, Role
+from joinlay.settings.feeding import Wall, feeding_of
+from joinlay.settings.figures import Adjust, Direction, Measured, Value
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.findings import Finding
-    from joinlay.lengths import Length
-    from joinlay.settings.bands import BandsFirst
+    from joinlay.lengths import Graduation, Length
     from joinlay.settings.elements import Pass, Stops, Work
-    from joinlay.settings.reading import Reading
-    from joinlay.settings.setting import Setting, SettingsList
+    from joinlay.settings.figures import Correction, Reading
+    from joinlay.settings.setting import BandsFirst, Setting, SettingsList
 
 __all__ = [
-    "band_words", "beside_words", "change_words", "cut_words", "is_turned", "lie_words", "lying_together", "machine_words", "offset_words",
-    "order_words", "position_words", "reading_words", "set_up_words", "speed_words", "stop_words", "told_together", "touch_words", "value_words",
+    "band_words", "beside_words", "change_words", "correction_pairs", "correction_words", "cut_words", "effect_words", "feed_sentence",
+    "feed_words", "is_turned", "lie_words", "lying_together", "machine_words", "measure_words", "offset_words", "order_words",
+    "position_words", "reading_words", "remainder_words", "set_up_words", "small_words", "speed_words", "stop_words", "told_together",
+    "touch_words", "value_words", "way_sentence",
 ]  # fmt: skip
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
@@ -243,3 +246,181 @@ def speed_words(setting: Setting) -> str:
     if setting.speed is None:
         return ""
     return f"{setting.speed // 1000} 000 rpm at most; the marking on the cutter governs"
+
+
+# -- which way to walk or feed, by the way of guiding alone --------------------------------------------------
+
+
+#: In few words; as a sentence begins; what the cutter's turning does to the guide; where the wall lies that a later pass cuts.
+_WAYS: Final = {
+    (MachineKind.ROUTER_TABLE, Guide.FENCE): (
+        "right to left, fence behind",
+        "Feed from right to left with the fence behind the work",
+        "the cutter, turning counter-clockwise from above, presses the work to the fence",
+        "the wall away from the fence, against the cutter's turning",
+    ),
+    (MachineKind.TABLE_SAW, Guide.FENCE): (
+        "from the front, against the teeth",
+        "Push from the front of the table and stand to one side of the blade",
+        "the teeth come down towards you, so the blade can neither pull the work in nor lift it",
+        "on the side away from the fence, and nothing is pinched between fence and blade",
+    ),
+    (MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE): (
+        "away from you, guide on your right",
+        "Push the router away from you with the guide on your right",
+        "the cutter, turning clockwise from above, pulls the guide to the work",
+        "the wall on your left, against the cutter's turning",
+    ),
+    (MachineKind.HAND_ROUTER, Guide.CENTRE_LINE): (
+        "away from you, side counted from on your right",
+        "Clamp a straightedge for the base on your left and push the router away from you, the side counted from on your right",
+        "the cutter, turning clockwise from above, presses the base to the straightedge",
+        "the wall on your left, against the cutter's turning",
+    ),
+    (MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE): (
+        "away from you, straightedge on your left",
+        "Push the router away from you with the straightedge on your left",
+        "the cutter, turning clockwise from above, presses the base to it",
+        "the wall on your left, against the cutter's turning",
+    ),
+}  # fmt: skip
+
+#: Where the first of several passes lies, by the wall that comes last and what the cut is.
+_FIRST: Final = {
+    Wall.FAR: {Role.STEP: "the edge first"},
+    Wall.NEAR: {Role.TONGUE: "the outer side first"},
+}
+_WALL_FIRST: Final = {Wall.FAR: "the wall nearer the {guide} first", Wall.NEAR: "the wall farther from the {guide} first"}
+
+
+def feed_words(setting: Setting) -> str:
+    """Which way, for a column: ``away from you, straightedge on your left``; '' for what goes straight in and for hand tools. Rule MS-6."""
+    said = _WAYS.get((setting.machine, setting.guide))
+    return "" if said is None else said[0]
+
+
+def feed_sentence(setting: Setting) -> str:
+    """Which way to walk or feed and why, as one sentence without its stop; '' for what goes straight in and for hand tools. Rules DA-5, MS-6."""
+    return way_sentence(setting.machine, setting.guide, setting.role, is_widened=len(setting.fences) > 1)
+
+
+def way_sentence(machine: MachineKind, guide: Guide, role: Role, *, is_widened: bool) -> str:
+    """The same for any cut that ``machine`` makes with ``guide``; ``is_widened`` where it takes passes side by side. Rules DA-5, MS-6."""
+    feeding = feeding_of(machine, guide)
+    if feeding is None:
+        return ""
+    _, way, holds, fresh = _WAYS[machine, guide]
+    if not is_widened:
+        return f"{way}: {holds}"
+    named = "side counted from" if guide is Guide.CENTRE_LINE else guide.value.split()[-1]
+    first = _FIRST[feeding.fresh].get(role, _WALL_FIRST[feeding.fresh]).format(guide=named)
+    return f"{way}, {first}: each later pass then cuts {fresh}"
+
+
+# -- what decides a fit -------------------------------------------------------------------------------------
+
+
+#: What becomes of the fit where a measure comes out larger, and where it comes out smaller.
+_EFFECT: Final = {
+    Measured.WIDTH: ("the joint is that much looser", "the joint is that much tighter"),
+    Measured.TONGUE_THICKNESS: ("the joint is that much tighter", "the joint is that much looser"),
+    Measured.WOOD_LEFT: ("what is left fits that much tighter", "what is left fits that much looser"),
+    Measured.DEPTH: ("there is that much more room at the bottom", "that much less room at the bottom"),
+    Measured.TONGUE_LENGTH: ("that much less room past its tip", "that much more room past its tip"),
+    Measured.STEP_WIDTH: ("what goes in has that much more room", "what goes in has that much less room"),
+    Measured.FROM_FENCE: ("its mate sits that much off its place", "its mate sits that much off its place"),
+    Measured.CENTRE: ("the parts meet that much off flush", "the parts meet that much off flush"),
+}
+
+
+def effect_words(reading: Reading) -> str:
+    """What the remainder does to the fit of the joint: ``the joint is that much tighter``; '' where nothing is left over or depends on it. MS-2."""
+    if reading.affects is None or not reading.by:
+        return ""
+    return _EFFECT[reading.affects][0 if reading.by.mm > 0 else 1]
+
+
+def remainder_words(reading: Reading, rule: Graduation) -> str:
+    """What the remainder does: to the measure and to the fit, '' where nothing is left over or nothing depends on it (MS-2)."""
+    if reading.affects is None or not reading.by:
+        return ""
+    more = "larger" if reading.by.mm > 0 else "smaller"
+    return f"set to the mark, {reading.affects.value} is {small_words(abs(reading.by), rule)} {more}: {effect_words(reading)}"
+
+
+def small_words(length: Length, rule: Graduation) -> str:
+    """A length under a mark of the rule, as a decimal: ``0.014 in`` rather than ``1/32 in - 0.017 in``. Rule MS-2."""
+    if rule.unit is Unit.INCH:
+        return f"{decimal_text(length.inches, 3)} in"
+    return f"{decimal_text(length.mm, 2)} mm"
+
+
+#: What a measure is called on the test piece, and the words for too much and too little of it.
+_MEASURED: Final = {
+    Measured.FROM_FENCE: ("fence side to near wall", "too far from the fence side", "too near the fence side"),
+    Measured.CENTRE: ("fence side to middle", "too far from the fence side", "too near the fence side"),
+    Measured.WIDTH: ("width", "too wide", "too narrow or its mate too tight"),
+    Measured.DEPTH: ("depth", "too deep", "too shallow"),
+    Measured.TONGUE_THICKNESS: ("tongue thickness", "tongue too thick or too tight", "tongue too thin or too loose"),
+    Measured.TONGUE_LENGTH: ("tongue length", "tongue too long", "tongue too short"),
+    Measured.STEP_WIDTH: ("rabbet width", "rabbet too wide", "rabbet too narrow"),
+    Measured.WOOD_LEFT: ("wood left", "wood left too thick or too tight", "wood left too thin or too loose"),
+}
+
+
+def measure_words(setting: Setting, show: Callable[[Length], str]) -> str:
+    """What the test piece must measure."""
+    return ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures)
+
+
+def correction_words(setting: Setting, correction: Correction) -> str:
+    """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
+    fault = _MEASURED[correction.measured][1 if correction.is_over else 2]
+    return f"{fault} by x: {_moving(setting, correction)}"
+
+
+def correction_pairs(setting: Setting) -> tuple[str, ...]:
+    """The corrections two and two, too much and too little of one measure on a line; where there is one only, that."""
+    said: dict[Measured, str] = {}
+    for each in setting.test_piece.corrections:
+        if each.measured in said:
+            said[each.measured] += f"; {_MEASURED[each.measured][2]}: the other way"
+        else:
+            said[each.measured] = correction_words(setting, each)
+    return tuple(said.values())
+
+
+def _moving(setting: Setting, correction: Correction) -> str:
+    farther = correction.direction in (Direction.FARTHER, Direction.DEEPER)
+    if correction.adjust is Adjust.HEIGHT:
+        if setting.machine in _TABLES:
+            return (
+                f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by x"
+            )
+        return f"set it x {'deeper' if farther else 'shallower'}"
+    where = f"x {_way(setting, farther=farther)}"
+    return _widening(setting, where) if correction.adjust is Adjust.FAR_FENCE else f"move the {_guide(setting)} {where}"
+
+
+def _widening(setting: Setting, where: str) -> str:
+    """Moving the pass that cuts the far wall: which one that is belongs to the way of guiding (MS-6)."""
+    far_goes_first = setting.feeding is not None and setting.feeding.fresh is Wall.NEAR
+    if len(setting.fences) > 1:
+        return f"move the {_guide(setting)} {where} for the {'first' if far_goes_first else 'last'} pass"
+    if setting.role is not Role.CHANNEL:
+        return f"move the {_guide(setting)} {where}"
+    if far_goes_first:
+        # A run more with the far wall fresh would climb, so the far wall is cut before the near one (MS-6).
+        return f"make it two passes, the first with the {_guide(setting)} {where}"
+    return f"run it again with the {_guide(setting)} {where}"
+
+
+def _guide(setting: Setting) -> str:
+    return {Guide.CENTRE_LINE: "line", Guide.GAUGED_LINE: "line"}.get(setting.guide, setting.guide.value)
+
+
+def _way(setting: Setting, *, farther: bool) -> str:
+    if setting.guide in (Guide.FENCE, Guide.EDGE_GUIDE):
+        return "away from the cutter" if farther else "towards the cutter"
+    word = setting.works[0].fence_word
+    return f"away from the {word}" if farther else f"towards the {word}"

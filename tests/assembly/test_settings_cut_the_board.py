@@ -391,7 +391,7 @@ STANCE = {
 @pytest.mark.parametrize("place", [LEFT, RIGHT])
 @pytest.mark.parametrize("entry", Surface)
 def test_the_leading_surface_by_turning_the_board_in_space(guide, place, entry):
-    from joinlay.settings.orientation import Orientation, first_surface
+    from joinlay.settings.lying import Orientation, first_surface
 
     placed = board("18", "5", "1/2", place=place)
     down, bearing, first = STANCE[guide]

@@ -17,8 +17,7 @@ from joinlay.paper import paper_named
 from joinlay.pen.lettering import Run, Vulgar, plain
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.settings import Guide, settings_for
-from joinlay.settings.fit_wording import correction_pairs
-from joinlay.settings.wording import cut_words, lying_together, machine_words
+from joinlay.settings.wording import correction_pairs, cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand
 from tests.measured.collisions import collisions

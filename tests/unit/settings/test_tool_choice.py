@@ -9,7 +9,7 @@ from joinlay.findings import Refused
 from joinlay.lengths import Unit, inches, mm
 from joinlay.settings.elements import Guide, Role, ToolKind
 from joinlay.settings.feeding import feeding_of
-from joinlay.settings.tool_choice import blade, dado_set, depth_steps, fence_steps, passes_of, router_cutter
+from joinlay.settings.ways import blade, dado_set, depth_steps, fence_steps, passes_of, router_cutter
 from joinlay.shop import MachineKind
 from tests.unit.settings.wood import inch, metric, shop, span, with_dado_set
 

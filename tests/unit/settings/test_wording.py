@@ -7,16 +7,20 @@ import pytest
 from joinlay.lengths import GRADUATIONS, Unit, mm
 from joinlay.settings import Measured, settings_for
 from joinlay.settings.cut_names import all_in_few_words, kind_of_cut
-from joinlay.settings.fit_wording import correction_words, effect_words, measure_words, remainder_words, small_words
 from joinlay.settings.wording import (
     beside_words,
     change_words,
+    correction_words,
     cut_words,
+    effect_words,
     lie_words,
     machine_words,
+    measure_words,
     offset_words,
     position_words,
     reading_words,
+    remainder_words,
+    small_words,
     speed_words,
     stop_words,
     touch_words,

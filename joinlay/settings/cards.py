@@ -1,35 +1,33 @@
-"""From boards to the settings list: runs, cards, order, and what was found on the way."""
+"""From runs to cards: equal ones on one card, the cards in their order, and what is remarked on each (MS-1 to MS-3)."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Axis
 from joinlay.findings import note, warning
 from joinlay.lengths import mm
-from joinlay.settings.bands import bands_first
 from joinlay.settings.caution import Caution, cautions_for
-from joinlay.settings.elements import Change, Guide, ToolKind
-from joinlay.settings.fit_wording import small_words
-from joinlay.settings.merging import drafts_of, must_precede, works_of
+from joinlay.settings.choice import Rank, has_to_do_with, runs_of
+from joinlay.settings.cut_names import all_in_few_words
+from joinlay.settings.elements import Change, Guide, ToolKind, Work
+from joinlay.settings.feeding import router_speed
+from joinlay.settings.figures import FIT, Measured, Value, piece_to_test, readings_of
 from joinlay.settings.one_set_up import one_set_up_findings
 from joinlay.settings.ordering import Step, best_order
-from joinlay.settings.reading import FIT, Value, readings_of
-from joinlay.settings.run import runs_of
-from joinlay.settings.setting import Setting, SettingsList
-from joinlay.settings.speeds import router_speed
-from joinlay.settings.test_piece import Measured, piece_to_test
+from joinlay.settings.setting import BandsFirst, Setting, SettingsList
+from joinlay.settings.wording import small_words
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, Surface
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
-    from joinlay.settings.merging import Draft
-    from joinlay.settings.run import Run
-    from joinlay.settings.way_of_cutting import Way
+    from joinlay.settings.choice import Run
+    from joinlay.settings.ways import Way
     from joinlay.shop import Shop
 
 __all__ = ["refused_cuts", "settings_for"]
@@ -216,3 +214,118 @@ def _found(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"
         )
+
+
+def bands_first(cards: Sequence[Sequence[Board]]) -> tuple[BandsFirst, ...]:
+    """For each banded part, the first of ``cards`` (the boards of each, in the order to cut them) that it goes through.
+
+    Fences, stops and positions count from the finished edges, and a board's sizes are the finished ones, so a part is banded and trimmed
+    before it meets a machine at all. Parts banded alike before the same card are told together. Rules EB-1, EB-2, MS-1; common practice.
+    """
+    told: dict[tuple[int, tuple[str, ...]], list[str]] = {}
+    seen: set[str] = set()
+    for number, boards in enumerate(cards, start=1):
+        for board in boards:
+            if board.bands and board.name not in seen:
+                edges = tuple(board.datum.word(band.surface) for band in sorted(board.bands, key=lambda band: band.order))
+                told.setdefault((number, edges), []).append(board.name)
+            seen.add(board.name)
+    return tuple(BandsFirst(number, tuple(names), edges) for (number, edges), names in told.items())
+
+
+# -- bringing runs together: same machine, cutter, fence, height and orientation, whichever parts they are on ----
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A card that has no place in the order yet. All ``runs`` have an equal ``way``, but for which end of a part is turned to it."""
+
+    runs: tuple[Run, ...]
+
+    @property
+    def way(self) -> Way:
+        """The way of the first run."""
+        return self.runs[0].way
+
+    @property
+    def joints(self) -> tuple[str, ...]:
+        """The names of the joints it is cut for, each once."""
+        names = (cut.joint for run in self.runs for cut in run.cuts if cut.joint)
+        return tuple(dict.fromkeys(names))
+
+
+def _side(surface: Surface, rank: Rank) -> tuple[Axis, bool]:
+    """A surface, both ends counting as one: a part is turned end for end without touching the machine.
+
+    For mortises and holes that goes for both edges too: there is no feed whose direction would change.
+    """
+    turned = (Axis.ALONG, Axis.ACROSS) if rank is Rank.PLUNGED else (Axis.ALONG,)
+    return surface.axis, surface.is_far and surface.axis not in turned
+
+
+def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
+    """Cards from ``runs``, in the order their first runs stand.
+
+    Mirrored parts share a card: the same faces lie to table and fence; only the leading end differs, and that matters to a stopped cut
+    alone, whose stops are kept apart on the card. Rule MS-3.
+    """
+    together: dict[tuple[object, ...], list[Run]] = {}
+    for run in runs:
+        way = run.way
+        key = (way.likeness, _side(way.how.entry, run.rank), _side(way.how.fence, run.rank), run.rank)
+        together.setdefault(key, []).append(run)
+    return tuple(Draft(tuple(found)) for found in together.values())
+
+
+def must_precede(drafts: Sequence[Draft]) -> frozenset[tuple[int, int]]:
+    """Pairs (i, j): draft i has to be cut before draft j, on account of a board that is in both. Never a circle, since rank rises."""
+    return frozenset(
+        (i, j)
+        for i, first in enumerate(drafts)
+        for j, then in enumerate(drafts)
+        if _rank(first) < _rank(then) and any(has_to_do_with(a, b) for a in first.runs for b in then.runs)
+    )
+
+
+def _rank(draft: Draft) -> Rank:
+    return draft.runs[0].rank
+
+
+def works_of(draft: Draft) -> tuple[Work, ...]:
+    """The parts of a card, those that lie, stop and are marked alike together."""
+    alike: dict[tuple[object, ...], list[Run]] = {}
+    for run in draft.runs:
+        how, word = run.way.how, run.board.datum.word
+        key = (how, word(how.entry), word(how.fence), run.stops, run.positions, run.squared)
+        alike.setdefault(key, []).append(run)
+    return tuple(_work(runs) for runs in alike.values())
+
+
+def _work(runs: list[Run]) -> Work:
+    first = runs[0]
+    how, datum = first.way.how, first.board.datum
+    return Work(
+        boards=tuple(run.board.name for run in runs),
+        parts=tuple(run.board.part for run in runs),
+        cuts=tuple(_called(run) for run in runs),
+        entry=how.entry,
+        fence=how.fence,
+        entry_word=datum.word(how.entry),
+        fence_word=datum.word(how.fence),
+        stops=first.stops,
+        positions=first.positions,
+        positions_from=_reference_word(first) if first.positions else "",
+        squared=first.squared,
+    )
+
+
+def _called(run: Run) -> str:
+    """The cut of a run; mortises and holes of one line in few words, each without its own number."""
+    if len(run.cuts) == 1 and run.rank is not Rank.PLUNGED:
+        return run.cuts[0].name
+    return all_in_few_words(cut.name for cut in run.cuts)
+
+
+def _reference_word(run: Run) -> str:
+    datum = run.board.datum
+    return {Axis.ALONG: datum.end, Axis.ACROSS: datum.edge, Axis.INTO: datum.face}[run.way.how.feed]

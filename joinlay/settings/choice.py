@@ -11,10 +11,9 @@ from joinlay.findings import Refused, note, refusal
 from joinlay.lengths import dimension
 from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Guide, Pass, Position, Role, Stops, Tool, ToolKind
-from joinlay.settings.orientation import first_surface, from_surface
+from joinlay.settings.lying import first_surface, from_surface, opens_at, role_of, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, position_of, way_to_plunge
-from joinlay.settings.way_of_cutting import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
-from joinlay.settings.ways import opens_at, role_of, run_axis, ways_of
+from joinlay.settings.ways import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
