@@ -1,22 +1,27 @@
 """Sheets as a PDF at true size: millimetres become points once, at the last moment, and nothing is ever scaled to fit (PR-1).
 
-A packet has some fifteen thousand strokes and eight thousand pieces of type, and the library's own way to take each of them is the larger
-part of the time a packet takes. So the operators of a path and of a line of type are written here, in the library's figures, and handed to
-the canvas as one; a number or a piece of type that comes again is not worked out again. Fonts, pages, links and the file stay with the library.
+A packet has some fifteen thousand strokes and eight thousand pieces of type, and the library's own way to take each of them is
+the larger part of the time a packet takes. So the operators of a path and of a line of type are written here, in the library's
+figures, and handed to the canvas as one; a number or a piece of type that comes again is not worked out again. Fonts, pages,
+links and the file stay with the library.
+
+The typeface is DejaVu Sans, shipped with the package (licence beside its files). Every letter is looked for in it before it is
+printed.
 """
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache, lru_cache
+from importlib.resources import files
 from io import BytesIO
 from math import cos, radians, sin, tan
 from typing import TYPE_CHECKING, Final
 
-from joinlay.documents.fonts import FONT_NAMES, check_letters, load_fonts
+from joinlay.errors import BadInput
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Iterator, Sequence
+    from collections.abc import Collection, Container, Iterable, Iterator, Sequence
 
     from reportlab.pdfgen.canvas import Canvas
 
@@ -25,11 +30,16 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import SetRun
     from joinlay.pen.marks import Point, Role, Stroke
 
-__all__ = ["sheets_pdf"]
+__all__ = ["FONT_FILES", "FONT_NAMES", "load_fonts", "sheets_pdf"]
+
+#: The names the two fonts go by in the PDF, regular and bold.
+FONT_NAMES: Final = ("DejaVuSans", "DejaVuSans-Bold")
+#: Their files in this package.
+FONT_FILES: Final = ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf")
 
 #: Points in a millimetre: 72 to the inch of 25.4 mm, exactly (PR-1).
 _TOP, _UNDER = 360, 127
-#: An arc is drawn as Bezier pieces of at most this many degrees; at 30 the error is under a ten-thousandth of a thousandth of the radius.
+#: An arc is drawn as Bezier pieces of at most this many degrees; at 30 the error is under a millionth of the radius.
 _PIECE: Final = 30.0
 
 
@@ -119,7 +129,7 @@ class _TypeCase:
         self._spelled: dict[tuple[str, bool], list[tuple[str, str]]] = {}
 
     def operators(self, piece: SetRun) -> Iterator[str]:
-        """The operators that choose the font of ``piece`` and show its letters. Raises BadInput for a letter the typeface lacks."""
+        """The operators that choose the font of ``piece`` and show its letters. BadInput for a letter the typeface lacks."""
         em = _points(piece.em)
         for name, letters in self._letters(piece):
             yield f"{name} {_written(em)} Tf {_written(em * 1.2)} TL ({letters}) Tj"
@@ -128,7 +138,7 @@ class _TypeCase:
         """The letters of ``piece``, those of each subset of its font together with that subset's name."""
         known = self._spelled.get((piece.text, piece.bold))
         if known is None:
-            check_letters(piece)
+            _check_letters(piece)
             font, document = self._fonts[piece.bold], self._document
             known = [
                 (font.getSubsetInternalName(subset, document), self._escaped(letters))
@@ -250,3 +260,29 @@ def _bezier(start: float, sweep: float) -> Iterator[tuple[_Unit, _Unit, _Unit, _
 def _points(mm: Fraction) -> float:
     # One rounding only: whole numbers are divided, never floats multiplied.
     return mm.numerator * _TOP / (mm.denominator * _UNDER)
+
+
+# -- the typeface --------------------------------------------------------------------------------------
+
+
+@cache
+def load_fonts() -> tuple[Container[int], Container[int]]:
+    """Make both fonts known to the PDF library, once; gives the letters each has, as code points."""
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    held = []
+    for name, file in zip(FONT_NAMES, FONT_FILES, strict=True):
+        font = TTFont(name, str(files("joinlay.documents") / "fonts" / file))
+        pdfmetrics.registerFont(font)
+        held.append(frozenset(font.face.charToGlyph))
+    return held[0], held[1]
+
+
+def _check_letters(piece: SetRun) -> None:
+    """Raise BadInput for a letter the font lacks: a PDF would print a black box for it, without a word."""
+    letters = load_fonts()[piece.bold]
+    missing = next((letter for letter in piece.text if ord(letter) not in letters), None)
+    if missing is not None:
+        lacks = f"{piece.text!r} has the letter {missing!r}, which the printed letters lack"
+        raise BadInput(f"{lacks}; write it in Latin, Greek or Cyrillic letters.")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Hand
 from joinlay.boards.names import in_few_words
 from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import OUT, droop, height_gap, side_play
@@ -23,6 +24,7 @@ from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Sequence
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.assembly import Drawer
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
@@ -45,11 +47,11 @@ _ZERO: Final = Fraction(0)
 class WayOut:
     """Drawers that come out alike, and how they do.
 
-    ``names`` are theirs, ``first`` is the first of them; ``gap`` is the room over its sides, ``offset`` how far an outer pull
+    ``drawers`` say which, ``first`` is the first of them; ``gap`` is the room over its sides, ``offset`` how far an outer pull
     stands from the middle of its front, zero where it is pulled in the middle.
     """
 
-    names: tuple[str, ...]
+    drawers: tuple[DrawerRole, ...]
     first: Drawer
     gap: Length
     offset: Length
@@ -85,10 +87,10 @@ def ways_out(plan: Plan) -> tuple[WayOut, ...]:
         kicked = around.kicker_gap(drawer)
         gap = Length((height_gap(drawer) if kicked is None else kicked).mm)
         offset = Length(pull_offset(drawer, plan.shop).mm)
-        side = drawer.board("left side").length
+        side = drawer.side(Hand.LEFT).length
         likeness = (drawer.length.mm, side.mm, drawer.side_clearance.mm, drawer.taper.mm, gap.mm, offset.mm)
         found.setdefault(likeness, []).append((drawer, gap, offset))
-    return tuple(WayOut(tuple(drawer.name for drawer, _, _ in same), *same[0]) for same in found.values())
+    return tuple(WayOut(tuple(drawer.role for drawer, _, _ in same), *same[0]) for same in found.values())
 
 
 def worst_ways(ways: Sequence[WayOut], most: int) -> tuple[WayOut, ...]:
@@ -105,10 +107,10 @@ def worst_ways(ways: Sequence[WayOut], most: int) -> tuple[WayOut, ...]:
     return tuple(way for way in ways if way in kept)
 
 
-def drawers_named(names: Sequence[str]) -> str:
-    """The ``names`` of drawers in few words: ``drawer 1``, ``drawers 2 to 8``."""
-    named = in_few_words(names)
-    return f"drawers{named.removeprefix('drawer')}" if len(names) > 1 and named.startswith("drawer ") else named
+def drawers_named(drawers: Sequence[DrawerRole]) -> str:
+    """Which ``drawers`` in few words: ``drawer 1``, ``drawers 2 to 8``, ``drawers 1, socks``."""
+    told = in_few_words(drawer.title or str(drawer.number) for drawer in drawers)
+    return f"drawer{'s' if len(drawers) > 1 else ''} {told}"
 
 
 def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> Block:
@@ -136,7 +138,7 @@ def _axes(way: WayOut, rule: Graduation, wide: Fraction) -> Axes:
 
 
 def _head(way: WayOut, rule: Graduation, wide: Fraction) -> Iterator[Mark]:
-    named = drawers_named(way.names)
+    named = drawers_named(way.drawers)
     yield Text((_ZERO, Fraction(-7)), fitted(f"{named}: on the way out", wide, (_KEY, _WORD), bold=True))
     out = way.looked_in
     shut = (*_told(way.play(ZERO), rule), Run(" side play shut,  ", _WORD), *_told(way.play(out), rule))

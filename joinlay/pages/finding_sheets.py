@@ -21,6 +21,7 @@ from joinlay.pen.marks import Align, Fill, Line, Role, Text
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from joinlay.boards import DrawerRole
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
@@ -172,13 +173,13 @@ def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> Block
 
 def _weights(plan: Plan, wide: Fraction) -> Iterator[Block]:
     """Each drawer empty and loaded, drawers that weigh the same in one row (CK-4)."""
-    rows: dict[tuple[str, str], list[str]] = {}
-    for one in weigh(plan.drawers, plan.conditions):
-        rows.setdefault((weight(one.empty, plan.rule), weight(one.loaded, plan.rule)), []).append(one.drawer)
+    rows: dict[tuple[str, str], list[DrawerRole]] = {}
+    for drawer, one in zip(plan.drawers, weigh(plan.drawers, plan.conditions), strict=True):
+        rows.setdefault((weight(one.empty, plan.rule), weight(one.loaded, plan.rule)), []).append(drawer.role)
     yield _heading("What they weigh, about", wide)
-    for (empty, loaded), names in rows.items():
+    for (empty, loaded), drawers in rows.items():
         y = -_STEP + 1
-        said = (Text((_COLUMN, y), fitted(drawers_named(names), Fraction(70), (_WORD, _SMALL))),)
+        said = (Text((_COLUMN, y), fitted(drawers_named(drawers), Fraction(70), (_WORD, _SMALL))),)
         figures = ((f"{empty} empty", Fraction(112)), (f"{loaded} loaded", Fraction(150)))
         yield Block((*said, *(Text((x, y), words(figure, _WORD), Align.RIGHT) for figure, x in figures)), _STEP)
     yield Block((), _WHITE)

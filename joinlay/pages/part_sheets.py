@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind, Whole
 from joinlay.cutlist.cutting_list import Grain, cutting_list
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import Block, PlainPages, flow, title_over
@@ -36,18 +37,24 @@ _CELL: Final = Fraction(58)
 _LONGEST: Final = Fraction(1, 2)
 _ZERO: Final = Fraction(0)
 
-#: What goes under which heading: beginnings of the kinds of part, in the order of the pages. What is in none comes last.
+
+def _of(whole: Whole) -> tuple[PartKind, ...]:
+    """The kinds of part that ``whole`` is put together from."""
+    return tuple(kind for kind in PartKind if kind.whole is whole)
+
+
+#: What goes under which heading, in the order of the pages. What is in none comes last, under the last heading.
 _GROUPS: Final = (
-    ("drawer fronts", ("drawer front",)),
-    ("drawer sides", ("drawer side",)),
-    ("drawer backs", ("drawer back",)),
-    ("drawer bottoms", ("drawer bottom",)),
-    ("face frame", ("stile", "mullion", "rail")),
-    ("case", ("case ",)),
-    ("runners and stops", ("bearer", "guide", "kicker", "packing", "stop ")),
-    ("loose tenons", ("loose tenon",)),
-    ("knob blanks", ("knob blank",)),
-    ("other parts", ("",)),
+    ("drawer fronts", (PartKind.DRAWER_FRONT,)),
+    ("drawer sides", (PartKind.DRAWER_SIDE,)),
+    ("drawer backs", (PartKind.DRAWER_BACK,)),
+    ("drawer bottoms", (PartKind.DRAWER_BOTTOM,)),
+    ("face frame", _of(Whole.FRAME)),
+    ("case", _of(Whole.CASE)),
+    ("runners and stops", (*_of(Whole.RUNNERS), *_of(Whole.STOPS))),
+    ("loose tenons", (PartKind.LOOSE_TENON,)),
+    ("knob blanks", (PartKind.KNOB_BLANK,)),
+    ("other parts", tuple(PartKind)),
 )
 
 
@@ -79,7 +86,7 @@ def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> It
     """A heading for each group, and its parts in rows as wide as the paper."""
     left = list(rows)
     for title, kinds in _GROUPS:
-        own = [row for row in left if row.part.startswith(kinds)]
+        own = [row for row in left if row.kind in kinds]
         left = [row for row in left if row not in own]
         if own:
             yield _heading(title, wide)

@@ -7,8 +7,7 @@ from time import perf_counter
 import pytest
 from reportlab.pdfgen.canvas import Canvas
 
-from joinlay.documents.fonts import FONT_NAMES, load_fonts
-from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.pdf import FONT_NAMES, load_fonts, sheets_pdf
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of

@@ -20,7 +20,7 @@ STILL = {
     "cli": 3,
     "documents": 15,
     "jobs": 1,
-    "pages": 4,
+    "pages": 1,
     "paper": 1,
     "settings": 2,
 }

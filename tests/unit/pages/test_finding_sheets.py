@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.boards import DrawerRole
 from joinlay.checks.conditions import weight
 from joinlay.checks.play import OUT, droop, side_play
 from joinlay.checks.weights import weigh
@@ -12,7 +13,7 @@ from joinlay.findings import Finding, Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import ZERO, Length
-from joinlay.pages.drawer_charts import chart_block, ways_out, worst_ways
+from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.finding_sheets import finding_sheets, harm_count, worst_findings
 from joinlay.paper import PAPERS
 from joinlay.pen.marks import Arc, Fill, Text, bounds_of
@@ -138,8 +139,8 @@ def test_the_caution_against_tipping_is_always_told_whole():
 
 def test_drawers_that_come_out_alike_share_a_picture():
     ways = ways_out(example("print-chest"))
-    assert sum(len(way.names) for way in ways) == len(example("print-chest").drawers)
-    assert len({way.names for way in ways}) == len(ways) < len(example("print-chest").drawers)
+    assert sum(len(way.drawers) for way in ways) == len(example("print-chest").drawers)
+    assert len({way.drawers for way in ways}) == len(ways) < len(example("print-chest").drawers)
 
 
 def test_the_rings_on_the_curves_are_what_the_checks_say():
@@ -170,6 +171,15 @@ def test_where_it_jams_is_as_long_as_its_bar():
     assert words.count("jams at") == 3
 
 
+def test_drawers_are_named_together_by_their_numbers_and_titles():
+    first, second, third = (DrawerRole(n) for n in (1, 2, 3))
+    socks = DrawerRole(4, "socks")
+    assert drawers_named([first]) == "drawer 1"
+    assert drawers_named([socks]) == "drawer socks"
+    assert drawers_named([first, second, third]) == "drawers 1 to 3"
+    assert drawers_named([first, third, socks]) == "drawers 1 and 3, socks"
+
+
 def test_of_many_ways_out_only_the_worst_are_drawn():
     more = "".join(f'\n[[drawer]]\nopening = {{ width = "{wide}", height = "4", depth = "20" }}\n' for wide in range(25, 34))
     worked_out = planned(GOOD + more)
@@ -177,7 +187,7 @@ def test_of_many_ways_out_only_the_worst_are_drawn():
     assert len(ways) == 10
     kept = worst_ways(ways, 6)
     # The widest are pulled farthest from their middle, and so jam soonest.
-    assert [way.names for way in kept] == [(f"drawer {n}",) for n in range(5, 11)]
+    assert [[drawer.name for drawer in way.drawers] for way in kept] == [[f"drawer {n}"] for n in range(5, 11)]
     assert worst_ways(ways, 10) == ways
     words = said(finding_sheets(worked_out, PAPERS["a4"]))
     assert "Of 10 ways to come out, the 6 that jam soonest or droop most" in words

@@ -7,7 +7,7 @@ import pytest
 from PIL import ImageFont
 from reportlab.pdfbase.pdfmetrics import getFont
 
-from joinlay.documents.fonts import FONT_FILES, FONT_NAMES, load_fonts
+from joinlay.documents.pdf import FONT_FILES, FONT_NAMES, load_fonts
 from joinlay.pen.lettering import EM, advance, fall, rise
 
 LATIN = "".join(chr(c) for c in (*range(0x20, 0x7F), *range(0xA1, 0x180)) if c != 0xAD)
