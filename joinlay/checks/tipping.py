@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
-from joinlay.checks.conditions import Stands, weight
-from joinlay.checks.play import OUT
+from joinlay.boards.extent import extent
+from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Finding, Harm
+from joinlay.lengths import Fraction, inches
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping, Sequence
@@ -21,15 +22,34 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["CHILD", "Mass", "PulledDrawer", "Standing", "check_tipping", "standing", "tipping_loads"]
+__all__ = [
+    "AS_FAR",
+    "CHILD",
+    "LIGHT",
+    "LOW",
+    "NEAR",
+    "Mass",
+    "PulledDrawer",
+    "Standing",
+    "check_tipping",
+    "standing",
+    "tipping_loads",
+]
 
-#: A child who climbs or hangs on a drawer, in kilograms. Source: our own choice, to warn by; no standard's test.
-CHILD: Final = 27.0
+#: A child who climbs or hangs on a drawer, in kilograms: 60 lb. Source: CK-5, to warn by; no standard's test.
+CHILD: Final = 60 * 0.45359237
+#: How much of a drawer's length it comes out before it falls from its runners: the last tenth holds it. Source: our own choice.
+AS_FAR: Final = Fraction(9, 10)
+#: What pulls it over, as a share of what holds it back: from here on it is within a fifth of tipping. Source: CK-5.
+NEAR: Final = 0.8
+#: A piece both lower and lighter than this (30 lb, in kilograms) is only noted. Source: CK-5; compare the scope of ASTM F2057.
+LOW: Final = inches(27)
+LIGHT: Final = 30 * 0.45359237
 _SOURCE: Final = "moments about the front foot"
 #: The caution that always stands, in words that claim nothing.
 _ANCHOR: Final = (
-    "Anchor it to the wall whatever the figures say: children climb drawers. This is no test to ASTM F2057 or EN 14749; "
-    "look there for what a test asks."
+    'Anchor it to the wall whatever the figures say: children climb drawers. When it will be, write stands = "anchored" under [use]. '
+    "This is no test to ASTM F2057 or EN 14749; look there for what a test asks."
 )
 
 
@@ -64,6 +84,37 @@ class Standing:
 
     case: Mass
     drawers: tuple[PulledDrawer, ...]
+
+    def pull(self, out: Collection[int] = (), full: Collection[int] = (), child: int | None = None) -> float:
+        """What pulls the piece over, as a share of what holds it back; at 1 it falls forward (CK-5; statics).
+
+        The drawers numbered ``out`` are pulled, those numbered ``full`` loaded, and a child hangs on the front edge of the one numbered
+        ``child``. All that lies behind the foot holds it back, all before it pulls.
+        """
+        moments = [self.case.moment]
+        for n, drawer in enumerate(self.drawers):
+            masses = (drawer.empty, drawer.load) if n in full else (drawer.empty,)
+            shift = drawer.out if n in out else 0.0
+            moments += [mass.moment - mass.kilograms * shift for mass in masses]
+        if child is not None:
+            moments.append(-CHILD * self.drawers[child].reach)
+        held = sum(moment for moment in moments if moment > 0)
+        return -sum(moment for moment in moments if moment < 0) / held if held else float("inf")
+
+    @property
+    def all_full(self) -> float:
+        """The pull with all drawers out and loaded (CK-5)."""
+        return self.pull(range(len(self.drawers)), range(len(self.drawers)))
+
+    @property
+    def all_empty(self) -> float:
+        """The pull with all drawers out and empty (CK-5)."""
+        return self.pull(range(len(self.drawers)))
+
+    @property
+    def with_child(self) -> float:
+        """The worst pull of a child on the front edge of one drawer, the others shut and all empty (CK-5)."""
+        return max(self.pull({n}, child=n) for n in range(len(self.drawers)))
 
     def moment(self, out: Collection[int] = (), full: Collection[int] = ()) -> float:
         """What holds the piece back with the drawers numbered ``out`` pulled and those numbered ``full`` loaded; from 0 (CK-5; statics).
@@ -100,7 +151,7 @@ class Standing:
 def standing(
     others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], conditions: Conditions
 ) -> Standing:
-    """The piece as masses: each board's weight at its middle, each drawer two-thirds of its length out where it is pulled (CK-5).
+    """The piece as masses: each board's weight at its middle, each drawer nine tenths of its length out where it is pulled (CK-5).
 
     It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of case and frame.
     """
@@ -108,7 +159,7 @@ def standing(
     foot = min(_y(board, 0.0) for board in placed) + float(conditions.feet_back.mm)
     pulled = []
     for drawer in drawers:
-        out = float((drawer.length * OUT).mm)
+        out = float((drawer.length * AS_FAR).mm)
         load = Mass(drawer_load(drawer, conditions), _y(drawer.bottom, 0.5) - foot)
         front = drawer.front
         reach = out - (min(_y(front, 0.0), _y(front, 1.0)) - foot)
@@ -143,25 +194,33 @@ def check_tipping(
 ) -> tuple[Finding, ...]:
     """Whether the piece stands with its drawers out (CK-5); nothing where the job has no case or no drawer.
 
-    Warned: empty drawers, one, two or all of them out, tip it; one full drawer out with the rest empty tips it; or a child's weight (27 kg, our
-    own choice) on the front of one drawer does. Always the caution to anchor it, unless the maker says that it will be; nothing of a piece
-    that is built in.
+    Warned where it tips, or comes within a fifth of tipping, with all drawers out as far as they go before they fall, loaded or empty, or
+    with one of them so far out and a child's weight on its front edge. A piece both low and light is only noted, and so is one that the maker
+    will anchor; for every other the caution to anchor it stands, and nothing is said of a piece that is built in.
     """
     if conditions.stands is Stands.BUILT_IN or not drawers:
         return ()
-    if not any(board.place is not None for assembly in others for board in assembly.boards):
+    placed = [board for assembly in others for board in assembly.boards if board.place is not None]
+    if not placed:
         return ()
     piece = standing(others, drawers, stocks, conditions)
-    hung = tipping_loads(piece)
-    one_full = min(piece.moment(out={n}, full={n}) for n in range(len(drawers)))
-    numbers: dict[str, Length | int | str] = {"child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule)}
+    hung = {count: load for count, load in tipping_loads(piece).items() if load > 0}
+    longest = max(drawer.length for drawer in drawers)
+    numbers: dict[str, Length | int | str] = {
+        "child": weight(CHILD, shop.rule), "piece": weight(piece.kilograms, shop.rule), "drawers": len(drawers),
+        "out": estimate(float((longest * AS_FAR).mm), shop.rule),
+    }  # fmt: skip
     numbers |= {_called(count, len(drawers)): weight(load, shop.rule) for count, load in hung.items()}
-    what = f"Free-standing ({{piece}} empty), {_verdict(hung, one_full)}"
+    what = f"Free-standing ({{piece}} empty), {_verdict(piece)} {_loads_words(hung, len(drawers))}".rstrip()
     if conditions.stands is Stands.ANCHORED:
         what += " It is to be anchored to the wall, and must not be used before it is."
         return (Finding("tipping", Harm.NOTE, "the piece", what, numbers, "CK-5", _SOURCE),)
-    stands = min(hung.values()) > 0 and one_full > 0 and hung[1] >= CHILD
-    harm = Harm.NOTE if stands else Harm.WARN
+    is_small = extent(placed)[2] < LOW and piece.kilograms < LIGHT
+    may_tip = max(piece.all_full, piece.all_empty, piece.with_child) >= NEAR
+    if is_small and may_tip:
+        what += " It is lower than {low} and lighter than {light}, so this is only noted."
+        numbers |= {"low": LOW, "light": weight(LIGHT, shop.rule)}
+    harm = Harm.WARN if may_tip and not is_small else Harm.NOTE
     return (Finding("tipping", harm, "the piece", what, numbers, "CK-5", _SOURCE, _ANCHOR),)
 
 
@@ -170,17 +229,40 @@ def _called(count: int, of: int) -> str:
     return "one" if count == 1 else "all" if count == of else "two"
 
 
-def _verdict(hung: Mapping[int, float], one_full: float) -> str:
-    """The worst of it in words; ``hung`` is the tipping load by how many empty drawers are out, of which the last is all of them."""
-    most = max(hung)
-    if one_full <= 0:
-        return "it falls forward with one full drawer pulled out and the others empty."
-    falls = min((count for count, load in hung.items() if load <= 0), default=0)
-    if falls:
-        with_out = "all its empty drawers" if falls == most else {1: "one empty drawer", 2: "two empty drawers"}[falls]
-        return f"it falls forward by itself with {with_out} pulled out."
-    more = (["{two} with two open"] if most > 2 else []) + (["{all} with all"] if most > 1 else [])
-    others = f", {', '.join(more)}" if more else ""
-    if hung[1] < CHILD:
-        return f"it falls forward when {{one}} hangs on the front of one open drawer{others}; a child may be {{child}}."
-    return f"it takes {{one}} on the front of one open drawer to tip it{others}."
+def _verdict(piece: Standing) -> str:
+    """What the piece does with so many drawers so far out, full, empty, and with a child on one: where it falls first, where it stands last."""
+    alone = len(piece.drawers) == 1
+    every, one = ("its drawer {out} out", "it") if alone else ("all {drawers} drawers {out} out", "only one")
+    full, empty, child = (_does(pull) for pull in (piece.all_full, piece.all_empty, piece.with_child))
+    cases: dict[str, list[str]] = {word: [] for word in (_FALLS, _NEARLY, _STANDS)}
+    if full == empty:
+        cases[full].append(f"{every}, full or empty")
+    else:
+        cases[full].append(f"{every} and full")
+        cases[empty].append(f"{every} and empty")
+    cases[child].append(f"{one} {{out}} out, empty, and a child's {{child}} on its front edge")
+    said = ". It ".join(f"{word} with {', and with '.join(of)}" for word, of in cases.items() if of)
+    first, out, rest = said.partition("{out} out")
+    return f"it {first}{out}{rest.replace(out, 'so far out')}. {_SO_FAR}"
+
+
+_FALLS: Final = "falls forward"
+_NEARLY: Final = "comes within a fifth of falling"
+_STANDS: Final = "stands"
+_SO_FAR: Final = "So far a drawer goes before it falls from its runners."
+
+
+def _does(pull: float) -> str:
+    if pull >= 1:
+        return _FALLS
+    return _NEARLY if pull >= NEAR else _STANDS
+
+
+def _loads_words(hung: Mapping[int, float], of: int) -> str:
+    """What tips it on the front of a drawer, by how many are out and empty; nothing for so many as it falls with by itself."""
+    if 1 not in hung:
+        return ""
+    said = ["{one} on the front of one open drawer tips it"]
+    said += ["{two} with two open"] if 2 in hung and of > 2 else []
+    said += ["{all} with all"] if of in hung and of > 1 else []
+    return f"Empty, {', '.join(said)}."

@@ -116,14 +116,23 @@ _Lines = list[tuple[Fraction, Fraction, "Content"]]
 def _worst(plan: Plan, wide: Fraction, most: int) -> Iterator[_Lines]:
     """What was refused and warned of: where in bold, under it the first sentence."""
     bad = [(number, finding) for number, finding in enumerate(plan.findings, start=1) if finding.harm is not Harm.NOTE]
-    for number, finding in bad[:most]:
+    falling = [one for one in bad[most:] if one[1].kind == "tipping"]
+    for number, finding in (*bad[:most], *falling):
         tag = _tag(finding) if finding.harm is Harm.REFUSE else ""
         head = fitted(f"{number}  {tag}{finding.where}", wide, (_WORD, _SMALL), bold=True)
         first = finding.sentence(plan.rule.text).split(". ")[0].rstrip(".")
         said = list(wrapped(f"{first[0].upper()}{first[1:]}.", wide - _INDENT, _SMALL))
         if len(said) > _MOST_LINES:
             said = [*said[: _MOST_LINES - 1], " ".join(said[_MOST_LINES - 1 :])]
-        yield [(_STEP, _ZERO, head), *((_FINE_STEP, _INDENT, fitted(line, wide - _INDENT, (_SMALL,))) for line in said)]
+        told = [(_FINE_STEP, _INDENT, fitted(line, wide - _INDENT, (_SMALL,))) for line in said]
+        yield [(_STEP, _ZERO, head), *told, *((_STEP, _INDENT, line) for line in _anchor(finding, plan, wide - _INDENT))]
+
+
+def _anchor(finding: Finding, plan: Plan, wide: Fraction) -> Iterator[Content]:
+    """The caution against tipping, in lines as large as any other; nothing for other findings."""
+    if finding.kind == "tipping":
+        caution = finding.way_out(plan.rule.text).split(". ")[0]
+        yield from (fitted(line, wide, (_WORD,)) for line in wrapped(f"{caution.rstrip('.')}.", wide, _WORD))
 
 
 def _good_to_know(plan: Plan, wide: Fraction) -> Iterator[_Lines]:

@@ -183,9 +183,10 @@ ON_CHECKS: Final = (
     HelpPage(
         "tipping",
         "A free-standing piece may fall forward when drawers are open or someone leans or climbs on one.",
-        "Weights and their distances behind the front foot are added up for one, two and all drawers out and empty, "
-        "with a load hung on the front of one, and for each one out and full; drawers count as two-thirds out. Floor, carpet, feet and a"
-        " drawer that comes farther out all make it worse. It is statics on planned sizes and no test; no claim to "
+        "Weights and their distances before and behind the front foot are compared at the worst a piece meets: all drawers nine tenths out, as far "
+        "as they go before they fall from their runners, full and empty; and one so far out with a child's 60 lb (27 kg) on its front edge. From "
+        "four fifths of what holds it back you are warned. A piece lower than 27 in (686 mm) and lighter than 30 lb (14 kg), and one that is "
+        "anchored, is only noted. Floor, carpet and feet may make it worse. It is statics on planned sizes and no test; no claim to "
         "ASTM F2057 or EN 14749 is made: they say what a real test asks.",
         (
             "Anchor it to a wall stud or masonry.",

@@ -96,3 +96,29 @@ def test_a_bank_without_stock_says_what_is_missing():
 
 def test_a_job_counts_the_drawers_of_its_banks():
     assert read_job(JOB.format(runners=RUNNERS, more=""), "chest.toml").drawer_count == 4
+
+
+def falling(planned):
+    """What is said of tipping."""
+    (found,) = [finding for finding in planned.findings if finding.kind == "tipping"]
+    return found
+
+
+def test_anchoring_is_asked_for_by_the_key_that_helps():
+    """CK-5: a chest is warned of, and the line its remedy says to write takes the warning away."""
+    warned = falling(made())
+    assert warned.harm is Harm.WARN
+    assert 'write stands = "anchored" under [use]' in warned.way_out(str)
+    assert falling(made(more='[use]\nstands = "anchored"')).harm is Harm.NOTE
+
+
+def test_a_box_for_the_table_is_not_warned_about():
+    """CK-5: 4 1/2 in high and some pounds in weight, it is only noted, and told so."""
+    box = JOB.replace('"24"', '"12"').replace('"36"', '"4 1/2"').replace('"20"', '"8"').replace("drawers = 4", "drawers = 1")
+    box = box.replace('sides = "ply"', 'sides = "half"')
+    rails = '[frame]\nstock = "cherry"\nstile = "1"\ntop-rail = "1"\nbottom-rail = "1"'
+    text = box.replace('[frame]\nstock = "cherry"', rails).replace('graduation = "arithmetic"\n', "")
+    planned = plan(read_job(text.format(runners=RUNNERS, more=""), "box.toml"))
+    assert [f.sentence(str) for f in planned.findings if f.harm is Harm.REFUSE] == []
+    assert falling(planned).harm is Harm.NOTE
+    assert "so this is only noted" in falling(planned).what
