@@ -11,7 +11,7 @@ from joinlay.pages.plain_sheet import Paragraph, PlainPages, fill_frames
 from joinlay.pages.printed_sheet import Link
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words
-from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
+from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.elevation import elevation
 
 if TYPE_CHECKING:
@@ -30,8 +30,8 @@ _ROW: Final = Fraction(13, 2)
 #: A row of the contents lower than this is set small.
 _LEAST_ROW: Final = Fraction(11, 2)
 _GAP: Final = Fraction(8)
-#: How high the words at the bottom stand.
-_LOW: Final = Fraction(66)
+#: The white above the words at the bottom, and how much of the sheet they may take.
+_OVER, _MOST_LOW = Fraction(5), Fraction(3, 5)
 _BEFORE: Final = (
     "Print at actual size, with no fitting to the page, and measure the check square on every sheet you mark from.",
     "Measure your stock in three places with callipers. If it is not what the job says, change the job and print again.",
@@ -66,7 +66,8 @@ def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, 
     """
     pages = PlainPages(plan, paper, "cover", printer or Printer())
     left, bottom, right, top = pages.box
-    head, low = top - 26, bottom + _LOW
+    head = top - 26
+    low = bottom + min(_depth(right - left), (head - bottom) * _MOST_LOW)
     picture, found, listed = _shared_out(plan, (left, low, right, head - 3))
     strokes: list[Stroke] = [
         Text((left, top - 12), fitted(plan.title, right - left, (_TITLE, _TITLE * Fraction(7, 10), _HEAD), bold=True)),
@@ -78,7 +79,7 @@ def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, 
     inside, links = _contents(contents, listed)
     strokes += inside
     strokes.append(Line((left, low - 3), (right, low - 3), Role.FRAME))
-    before, _ = fill_frames(_first(), ((left, bottom, right, low - 5),))
+    before, _ = fill_frames(_first(), ((left, bottom, right, low - _OVER),))
     strokes += before
     (sheet,) = pages.sheets([("", tuple(strokes))])
     return replace(sheet, links=links)
@@ -128,7 +129,11 @@ def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[L
 
 def _first() -> Iterator[Paragraph]:
     yield Paragraph("Before you start", _HEAD, bold=True)
-    for said in _BEFORE:
-        yield Paragraph(said, _WORD, above=Fraction(2))
-    for said in _CAUTIONS:
-        yield Paragraph(said, _SMALL, above=Fraction(2))
+    for said in (*_BEFORE, *_CAUTIONS):
+        yield Paragraph(said, _WORD, above=Fraction(1))
+
+
+def _depth(wide: Fraction) -> Fraction:
+    """How far up the words at the bottom reach where they are ``wide`` mm, with the white above them."""
+    strokes, _ = fill_frames(_first(), ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
+    return _OVER - bounds_of(strokes)[1] + 1
