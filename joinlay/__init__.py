@@ -119,7 +119,7 @@ def plan(job: Job) -> Plan:
     ('32 7/16 in', 'drawer 3 opening width 32 1/2 in - 2 x side clearance 1/32 in')
     >>> worst = chest.findings[0]
     >>> worst.kind, worst.harm.name, worst.rule
-    ('tipping', 'NOTE', 'CK-5')
+    ('tipping', 'WARN', 'CK-5')
     >>> groove = next(cut for cut in chest.drawers[2].board("front").cuts if cut.kind.value == "groove")
     >>> groove.surface.value, chest.rule.text(groove.depth)
     ('face', '7/32 in')
