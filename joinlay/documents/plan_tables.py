@@ -4,11 +4,12 @@ Each is a model whose keys are the plan's own names wherever they can be, so tha
 its schema. Only what the plan holds in another shape is taken apart by hand, before. The maker's rule goes along as the context.
 """
 
+from enum import Enum
 from typing import Annotated, Any
 
-from pydantic import AliasPath, Field, ValidationInfo, model_validator
+from pydantic import AliasPath, BeforeValidator, Field, ValidationInfo, model_validator
 
-from joinlay.boards import Axis, Board, Surface
+from joinlay.boards import Axis, Board, DrawerRole, Hand, PartRole, Surface
 from joinlay.boards.outline import Outline, PlacedOutline, Ring
 from joinlay.casework.banding import core_size
 from joinlay.documents.json_text import InWords
@@ -103,6 +104,16 @@ class CoreTold(Told):
     width: LengthTold
 
 
+def _number_of(drawer: object) -> object:
+    return drawer.number if isinstance(drawer, DrawerRole) else drawer
+
+
+def _name_of(role: object) -> object:
+    if isinstance(role, Hand):
+        return role.value
+    return role.name if isinstance(role, (PartRole, DrawerRole)) else role
+
+
 class BandTold(Told):
     """A band on an edge or end. The board's sizes are the finished ones, bands included."""
 
@@ -114,10 +125,40 @@ class BandTold(Told):
     order: int = Field(description="Its turn on this board, from 1.")
 
 
+class PartRoleTold(Told):
+    """What a part is in the piece."""
+
+    kind: Word = Field(description="The trade's word for its kind.")
+    drawer: Annotated[int | None, BeforeValidator(_number_of)] = Field(
+        description="The number of the drawer it is of, that rides on it or is stopped by it; for a rail the one that it lies under."
+    )
+    hand: Word | None = Field(description="Which of two alike: left or right as seen from the front; bottom or top.")
+    number: int = Field(description="Which of more alike, from 1; 0 where there is but one.")
+    of: Annotated[str | None, BeforeValidator(_name_of)] = Field(description="The part that a tenon or a knob's blank goes into.")
+
+
+class JointRoleTold(Told):
+    """Which joint of the piece a cut is of."""
+
+    name: str = Field(description="Every cut of one joint has the same.")
+    kind: Annotated[str, BeforeValidator(lambda kind: kind.name.lower().replace("_", " ") if isinstance(kind, Enum) else kind)]
+    of: Annotated[str | None, BeforeValidator(_name_of)] = Field(description="The drawer or part it is a joint of.")
+
+
+class CutRoleTold(Told):
+    """What a cut is for."""
+
+    use: Word = Field(description="The maker's word for it.")
+    joint: JointRoleTold | None = Field(description="Null where it is of none.")
+    which: Annotated[str | None, BeforeValidator(_name_of)] = Field(description="The hand it is at, or the part it is for.")
+    number: int = Field(description="Which of more alike, from 1; 0 where there is but one.")
+
+
 class CutTold(Told):
     """Wood taken out: a box from the board's reference end, edge and face."""
 
     name: str
+    role: CutRoleTold
     kind: Word
     shape: Word = Field(description="The outline of its mouth.")
     surface: Word = Field(description="Where the cutter enters.")
@@ -154,6 +195,7 @@ class BoardTold(Told):
 
     name: str = Field(description="The one on every sheet and list.")
     part: str = Field(description="Its kind.")
+    role: PartRoleTold
     stock: str
     length: LengthTold = Field(description="With the grain.")
     width: LengthTold = Field(description="Across the grain.")
@@ -199,6 +241,7 @@ class DrawerTold(Told):
     """A drawer: its opening, sizes, clearances, joints and boards."""
 
     name: str
+    number: int = Field(validation_alias=AliasPath("assembly", "of", "number"), description="From the top down, bank by bank.")
     opening: OpeningTold
     front_joint: Word = Field(validation_alias=AliasPath("make", "front_joint"))
     back_joint: Word = Field(validation_alias=AliasPath("make", "back_joint"))

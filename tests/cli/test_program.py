@@ -66,12 +66,23 @@ def test_an_answer_at_the_bench_fetches_only_what_it_needs():
         "import sys\nfrom joinlay.cli import main\n"
         "try:\n    main()\nexcept SystemExit as done:\n    assert not done.code\n"
         "print([name for name in ('typer', 'pydantic', 'reportlab', 'rich', 'argparse') if name in sys.modules], file=sys.stderr)\n"
-        "print(*sorted({name.split('.')[1] for name in sys.modules if name.startswith('joinlay.')}), file=sys.stderr)"
+        "print(*sorted(name[8:] for name in sys.modules if name.startswith('joinlay.')), file=sys.stderr)"
     )
     ran = run_alone("joint", "dado", "--into", "18mm", "--panel", "11.7mm", "--metric", code=code)
-    libraries, floors = ran.err.splitlines()
+    libraries, modules = ran.err.splitlines()
     assert (ran.code, libraries) == (0, "['typer', 'pydantic']")
-    assert set(floors.split()) <= {"boards", "cli", "errors", "findings", "joints", "lengths", "shop"}
+    assert {"joints.dado", "settings.feeding"} <= set(modules.split())
+    assert {name.split(".")[0] for name in modules.split()} <= {
+        "boards",
+        "cli",
+        "errors",
+        "findings",
+        "joints",
+        "lengths",
+        "settings",
+        "shop",
+    }
+    assert not {"settings.cards", "joints.loose_tenon", "documents", "checks"} & set(modules.split())
 
 
 #: Puts something else in the place of what reads a job, or of what answers for a joint, and then runs the command.

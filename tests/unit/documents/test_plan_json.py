@@ -311,3 +311,28 @@ def test_axes_are_described_and_hold(cabinet, tree):
         assert front[1] < left[1] < back[1]
     heights = {drawer["name"]: middle(boards[f"{drawer['name']} front"])[2] for drawer in whole["drawers"]}
     assert heights["drawer 1"] > heights["drawer 2"] > 0
+
+
+def test_roles_of_parts_and_cuts(cabinet):
+    """A program finds drawer 3's left side, and the second tenon of a corner, without taking a name apart."""
+    worked_out, tree = cabinet
+    told = told_boards(tree)
+    for board in worked_out.boards:
+        role = told[board.name]["role"]
+        assert (role["kind"], role["number"]) == (board.role.kind.value, board.role.number)
+        assert role["drawer"] == (None if board.role.drawer is None else board.role.drawer.number)
+        for cut, one in zip(told[board.name]["cuts"], board.cuts, strict=True):
+            assert (cut["role"]["use"], cut["role"]["number"]) == (one.role.use.value, one.role.number)
+            assert (cut["role"]["joint"] or {"name": ""})["name"] == cut["joint"] == one.joint
+            assert cut["mate"] == "" or cut["mate"] in told
+    (side,) = [
+        name
+        for name, board in told.items()
+        if (board["role"]["kind"], board["role"]["drawer"], board["role"]["hand"]) == ("drawer side", 3, "left")
+    ]
+    assert side == "drawer 3 left side"
+    assert [drawer["number"] for drawer in tree["drawers"]] == list(range(1, len(tree["drawers"]) + 1))
+    joints = {cut["role"]["joint"]["kind"] for board in told.values() for cut in board["cuts"] if cut["role"]["joint"]}
+    assert {"front corner", "back corner", "bottom groove"} <= joints
+    tenons = {board["role"]["of"] for board in told.values() if board["role"]["kind"] == "knob blank"}
+    assert tenons <= set(told)
