@@ -10,10 +10,10 @@ from joinlay.checks.beside import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.pages import Printer
-from joinlay.pages.cover_sheet import Entry, cover_sheet
+from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
 from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
-from joinlay.pages.index_sheets import Found, index_sheets
+from joinlay.pages.index_sheets import IndexLine, index_sheets
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.pages.part_sheets import parts_sheets
@@ -90,10 +90,10 @@ def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
     contents = []
     first = 2
     for chapter in inner:
-        contents.append(Entry(chapter.heading, first, len(chapter.sheets)))
+        contents.append(ContentsLine(chapter.heading, first, len(chapter.sheets)))
         first += len(chapter.sheets)
     index = Chapter(_INDEX, binder.index(lists, inner))
-    cover = Chapter(_COVER, (binder.cover([*contents, Entry(_INDEX, first, len(index.sheets))]),))
+    cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
     templates = tuple(template for _, some in at_true_size for template in some)
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])), templates)
 
@@ -150,12 +150,12 @@ class _Binder:
             for name in sheet.parts:
                 at.setdefault(name, []).append(number)
         rows = [
-            Found(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
+            IndexLine(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
             for row in lists.parts.rows
         ]
         return index_sheets(self.plan, rows, self.reading, printer=self.reader)
 
-    def cover(self, contents: Sequence[Entry]) -> Sheet:
+    def cover(self, contents: Sequence[ContentsLine]) -> Sheet:
         """The cover, its contents leading to their chapters."""
         return cover_sheet(self.plan, _says(self.plan), contents, self.reading, printer=self.reader)
 

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Stroke
     from joinlay.pictures.picture import Picture
 
-__all__ = ["Entry", "cover_sheet"]
+__all__ = ["ContentsLine", "cover_sheet"]
 
 _TITLE, _HEAD, _WORD, _SMALL = Fraction(10), Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(13, 2)
@@ -45,7 +45,7 @@ _CAUTIONS: Final = (
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class ContentsLine:
     """A chapter in the contents: its ``heading``, the number of its ``first`` sheet, and ``how_many`` it has."""
 
     heading: str
@@ -58,7 +58,9 @@ class Entry:
         return str(self.first) if self.how_many == 1 else f"{self.first} to {self.first + self.how_many - 1}"
 
 
-def cover_sheet(plan: Plan, says: str, contents: Sequence[Entry], paper: Paper, *, printer: Printer | None = None) -> Sheet:
+def cover_sheet(
+    plan: Plan, says: str, contents: Sequence[ContentsLine], paper: Paper, *, printer: Printer | None = None
+) -> Sheet:
     """The cover of the packet of ``plan`` on ``paper``, corrected for ``printer``; a printer taken at its word unless given.
 
     ``says`` is one line on what the piece is. ``contents`` are the chapters in their order; each of its lines leads to its
@@ -109,7 +111,7 @@ def _placed(picture: Picture, left: Fraction, top: Fraction) -> tuple[Stroke, ..
     return tuple(moved(stroke, move) for stroke in picture.strokes)
 
 
-def _contents(entries: Sequence[Entry], box: Box) -> tuple[list[Stroke], tuple[Link, ...]]:
+def _contents(entries: Sequence[ContentsLine], box: Box) -> tuple[list[Stroke], tuple[Link, ...]]:
     """The chapters, one a line, the numbers of their sheets at the right."""
     left, bottom, right, top = box
     strokes: list[Stroke] = [Text((left, top - _HEAD), words("What is inside", _HEAD, bold=True))]

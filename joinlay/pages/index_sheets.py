@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
 
-__all__ = ["Found", "index_sheets"]
+__all__ = ["IndexLine", "index_sheets"]
 
 _HEAD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(7)
@@ -33,7 +33,7 @@ _BETWEEN: Final = Fraction(4)
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class IndexLine:
     """Parts that are truly alike: ``number`` in the cutting list, ``name`` in few words, and the ``sheets`` they are on."""
 
     number: int
@@ -50,7 +50,7 @@ class _Row:
     high: Fraction
 
 
-def index_sheets(plan: Plan, found: Sequence[Found], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """The parts in the order of ``found``, each with the numbers of its sheets, which lead there.
 
     On ``paper``, corrected for ``printer``, which is taken at its word unless given.
@@ -90,7 +90,7 @@ def _heading(left: Fraction, right: Fraction, top: Fraction) -> Iterator[Stroke]
     yield Line((left, top - _TOP), (right, top - _TOP), Role.FRAME)
 
 
-def _row(found: Found, wide: Fraction) -> _Row:
+def _row(found: IndexLine, wide: Fraction) -> _Row:
     """One part; its numbers go on in as many lines as they need."""
     parted = wide * _PARTED
     y = -_ROW + _UNDER

@@ -17,7 +17,7 @@ from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across
 from joinlay.pages.tiling import tile, tile_at
-from joinlay.pages.title_block import Foot, TileMap
+from joinlay.pages.title_block import TemplateFoot, TileMap
 from joinlay.pen.marks import Move
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def lay_out(
     )
     sheets = []
     for sheet, page in stack.cut():
-        foot = Foot(
+        foot = TemplateFoot(
             title=title,
             parts=tuple(_said(sheet.laid)),
             paper=paper,

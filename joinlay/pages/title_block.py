@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Mark, Point, Stroke
 
-__all__ = ["Foot", "TileMap", "tile_maps"]
+__all__ = ["TemplateFoot", "TileMap", "tile_maps"]
 
 
 _SMALL: Final = Fraction(5, 2)
@@ -49,7 +49,7 @@ _MAP_ROW: Final = Fraction(5, 4)
 
 
 @dataclass(frozen=True, slots=True)
-class Foot:
+class TemplateFoot:
     """Everything the foot of one sheet says but its number.
 
     ``parts`` is what is on it, a line each; ``unit`` the word for that of the figures, ``corner`` where the lower left corner

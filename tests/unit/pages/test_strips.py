@@ -12,7 +12,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out
 from joinlay.pages.seams import OVERLAP
-from joinlay.pages.title_block import Foot
+from joinlay.pages.title_block import TemplateFoot
 from joinlay.paper import paper_named
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Line, Move, Polyline, Role, Stroke, Text, bounds_of, moved
@@ -139,7 +139,7 @@ def test_no_strip_lies_on_another_or_off_the_sheet(paper, printer):
 def test_seams_keep_off_joint_marks_and_words(paper):
     template = stick(2400, ticks=TICKS)
     (first, *_) = laid([template], paper)
-    assert isinstance(first.foot, Foot)
+    assert isinstance(first.foot, TemplateFoot)
     windows = first.foot.maps[0].windows
     for before, after in pairwise(windows):
         assert before[2] - after[0] == OVERLAP
