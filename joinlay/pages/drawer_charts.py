@@ -16,7 +16,7 @@ from joinlay.checks.play import OUT, droop, height_gap, side_play
 from joinlay.checks.racking import FRICTION, jams_at, pull_offset
 from joinlay.geometry import corners
 from joinlay.lengths import GRADUATIONS, ZERO, Fine, Fraction, Length, Unit
-from joinlay.pages.plain_sheet import Block
+from joinlay.pages.plain_sheet import PageBlock
 from joinlay.pen.chart import Axes, tick_step
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
@@ -113,7 +113,7 @@ def drawers_named(drawers: Sequence[DrawerRole]) -> str:
     return f"drawer{'s' if len(drawers) > 1 else ''} {told}"
 
 
-def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> Block:
+def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> PageBlock:
     """The chart of one ``way`` out, ``wide`` mm across: key figures on ``rule``, two curves, and bars for how far it comes.
 
     Rules DR-6, RN-5, CK-2.
@@ -122,7 +122,7 @@ def chart_block(way: WayOut, rule: Graduation, wide: Fraction) -> Block:
     rows = _bars(way, rule)
     marks: list[Mark] = [*_head(way, rule, wide), axes, *_curves(way, axes, rule), *_rows(rows, axes)]
     height = _HEAD + _HIGH + _UNDER + _ROW * len(rows) + 10
-    return Block(tuple(flatten(marks)), height)
+    return PageBlock(tuple(flatten(marks)), height)
 
 
 def _axes(way: WayOut, rule: Graduation, wide: Fraction) -> Axes:

@@ -13,7 +13,7 @@ from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
-from joinlay.pages.plain_sheet import Block, PlainPages, flow, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Role, Text
@@ -151,12 +151,12 @@ def _tag(finding: Finding) -> str:
     return "" if finding.harm is Harm.NOTE else f"{_COUNTED[finding.harm][0].upper()}: "
 
 
-def _heading(said: str, wide: Fraction) -> Block:
+def _heading(said: str, wide: Fraction) -> PageBlock:
     line = Line((_ZERO, Fraction(-9)), (wide, Fraction(-9)), Role.FRAME)
-    return Block((Text((_ZERO, Fraction(-7)), words(said, _WORD, bold=True)), line), Fraction(13), leads=True)
+    return PageBlock((Text((_ZERO, Fraction(-7)), words(said, _WORD, bold=True)), line), Fraction(13), leads=True)
 
 
-def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> Block:
+def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> PageBlock:
     """A black bar down the side of what is refused, a thin one by a warning, none by a note; colour never carries it alone."""
     show, room = plan.rule.text, wide - _COLUMN
     strokes: list[Stroke] = [Text((_ZERO, Fraction(-11, 2)), words(str(number), _TITLE, bold=True))]
@@ -177,10 +177,10 @@ def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> Block
     if finding.harm is not Harm.NOTE:
         bar = Fraction(3, 2) if finding.harm is Harm.REFUSE else Fraction(1, 2)
         strokes.append(Fill(corners((_COLUMN - 3 - bar, y, _COLUMN - 3, Fraction(-1))), Fraction(1)))
-    return Block(tuple(strokes), -y + _WHITE)
+    return PageBlock(tuple(strokes), -y + _WHITE)
 
 
-def _weights(plan: Plan, wide: Fraction) -> Iterator[Block]:
+def _weights(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
     """Each drawer empty and loaded, drawers that weigh the same in one row (CK-4)."""
     rows: dict[tuple[str, str], list[DrawerRole]] = {}
     for drawer, one in zip(plan.drawers, weigh(plan.drawers, plan.conditions), strict=True):
@@ -190,11 +190,11 @@ def _weights(plan: Plan, wide: Fraction) -> Iterator[Block]:
         y = -_STEP + 1
         said = (Text((_COLUMN, y), fitted(drawers_named(drawers), Fraction(70), (_WORD, _SMALL))),)
         figures = ((f"{empty} empty", Fraction(112)), (f"{loaded} loaded", Fraction(150)))
-        yield Block((*said, *(Text((x, y), words(figure, _WORD), Align.RIGHT) for figure, x in figures)), _STEP)
-    yield Block((), _WHITE)
+        yield PageBlock((*said, *(Text((x, y), words(figure, _WORD), Align.RIGHT) for figure, x in figures)), _STEP)
+    yield PageBlock((), _WHITE)
 
 
-def _reckoned(plan: Plan, wide: Fraction) -> Iterator[Block]:
+def _reckoned(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
     """What they hang on: each figure, and whether the maker wrote it."""
     yield _heading("Reckoned with", wide)
     strokes: list[Stroke] = []
@@ -203,4 +203,4 @@ def _reckoned(plan: Plan, wide: Fraction) -> Iterator[Block]:
         y -= _STEP
         whence = f"written in {one.written}" if one.written else "the usual figure"
         strokes.append(Text((_COLUMN, y + 1), fitted(f"{one.said}: {whence}", wide - _COLUMN, (_WORD, _SMALL))))
-    yield Block(tuple(strokes), -y + _WHITE)
+    yield PageBlock(tuple(strokes), -y + _WHITE)

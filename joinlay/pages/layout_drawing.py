@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Final, Union
 from joinlay.cutlist.pattern import Direction, Panel, cut_steps
 from joinlay.geometry import corners
 from joinlay.lengths import ZERO, Fraction, Length
-from joinlay.pages.plain_sheet import Block
+from joinlay.pages.plain_sheet import PageBlock
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
@@ -58,7 +58,7 @@ _GAP: Final = (Run("  ", Fraction(1)),)
 _LARGEST: Final = 3
 
 
-def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fraction, deep: Fraction) -> tuple[Block, int]:
+def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fraction, deep: Fraction) -> tuple[PageBlock, int]:
     """``sheet`` in a block ``wide`` mm across with its drawing at most ``deep`` mm high, and the scale: one to so many (CL-2).
 
     ``kerf`` is the saw's; sizes stand on ``rule``. The sheet's length lies from side to side, its near corner at the lower
@@ -77,7 +77,7 @@ def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fracti
     low = -high - 2 * _MARGIN - _SMALL
     if sheet.blank.grain_known:
         strokes.append(Text((_MARGIN, low), words("The grain runs from side to side of this drawing.", _SMALL)))
-    return Block(tuple(strokes), high + 2 * _MARGIN + 6), scale
+    return PageBlock(tuple(strokes), high + 2 * _MARGIN + 6), scale
 
 
 def _framed(sheet: CutSheet, wide: Fraction, deep: Fraction) -> tuple[int, Panel]:

@@ -9,7 +9,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.cutlist.pattern import Keeps, cut_steps
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
-from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
@@ -84,14 +84,14 @@ class _Page:
             strokes = self.pages.stacked(page)
             yield self.pages.sheet(self.name, strokes, f"1:{scale}") if n == 0 else self.pages.sheet(self.name, strokes)
 
-    def _blocks(self, wide: Fraction, drawn: Block, high: Fraction, figure: Fraction) -> list[Block]:
+    def _blocks(self, wide: Fraction, drawn: PageBlock, high: Fraction, figure: Fraction) -> list[PageBlock]:
         """Everything about the sheet, ``drawn`` and in words."""
         again = _captions(wide, f"{self.name}, continued")
         rows = [replace(self._row(step, wide, high, figure), again=again) for step in cut_steps(self.sheet)]
         listed = [_captions(wide), *rows] if rows else [self._uncut()]
         return [self._head(wide), drawn, *listed, *self._offcuts(wide)]
 
-    def _head(self, wide: Fraction) -> Block:
+    def _head(self, wide: Fraction) -> PageBlock:
         blank, layout = self.sheet.blank, self.layout
         name = self.name if blank.is_whole else f"{self.name}: {blank.name}"
         size = f"{read(blank.length, self.rule)} × {read(blank.width, self.rule)}, {read(layout.thickness, self.rule)} thick"
@@ -101,7 +101,7 @@ class _Page:
             Text((_ZERO, Fraction(-13)), fitted(self._tally(), wide, (_SMALL,))),
             *(Text((_ZERO, Fraction(-17) - 4 * n), words(said, _SMALL)) for n, said in enumerate(wrapped(_LEGEND, wide, _SMALL))),
         ]
-        return Block(tuple(lines), Fraction(24), leads=True)
+        return PageBlock(tuple(lines), Fraction(24), leads=True)
 
     def _tally(self) -> str:
         layout = self.layout
@@ -114,7 +114,7 @@ class _Page:
             said.append(f"All the parts of {layout.stock} take {takes}{bound}.")
         return " ".join(said)
 
-    def _row(self, step: CutStep, wide: Fraction, high: Fraction, figure: Fraction) -> Block:
+    def _row(self, step: CutStep, wide: Fraction, high: Fraction, figure: Fraction) -> PageBlock:
         """Cut number, which way, what to set, how often, through what, and the parts that are then done."""
         done, small = _done(in_few_words(laid.piece.name for laid in step.done), wide - _DONE)
         high = max(high, _STEP * len(done) + 1)
@@ -132,19 +132,19 @@ class _Page:
             Text((_THROUGH, y), fitted(by(cut.panel, self.rule), _DONE - _THROUGH - 1, (_SMALL, _TINY))),
             *(Text((_DONE, first - n * _STEP), fitted(line, wide - _DONE, (small,))) for n, line in enumerate(done)),
         ]
-        return Block((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
+        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
 
-    def _uncut(self) -> Block:
-        return Block((Text((_ZERO, Fraction(-5)), words("All of it is one part: no cut.", _WORD)),), Fraction(8))
+    def _uncut(self) -> PageBlock:
+        return PageBlock((Text((_ZERO, Fraction(-5)), words("All of it is one part: no cut.", _WORD)),), Fraction(8))
 
-    def _offcuts(self, wide: Fraction) -> Iterator[Block]:
+    def _offcuts(self, wide: Fraction) -> Iterator[PageBlock]:
         if self.sheet.offcuts:
             kept = "; ".join(by(panel, self.rule) for panel in self.sheet.offcuts)
             said = fitted(f"Keep what is left: {kept}", wide, (_WORD, _SMALL))
-            yield Block((Text((_ZERO, Fraction(-6)), said),), Fraction(8))
+            yield PageBlock((Text((_ZERO, Fraction(-6)), said),), Fraction(8))
 
 
-def _captions(wide: Fraction, name: str = "") -> Block:
+def _captions(wide: Fraction, name: str = "") -> PageBlock:
     """What the columns of the list of cuts are; with a ``name``, the head of a page gone on to."""
     y = Fraction(-12) if name else Fraction(-3)
     named = (
@@ -157,7 +157,7 @@ def _captions(wide: Fraction, name: str = "") -> Block:
     if name:
         strokes.append(Text((_ZERO, Fraction(-5)), fitted(name, wide, (_WORD, _SMALL), bold=True)))
     strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
-    return Block(tuple(strokes), 2 - y, leads=True)
+    return PageBlock(tuple(strokes), 2 - y, leads=True)
 
 
 def _done(said: str, room: Fraction) -> tuple[list[str], Fraction]:

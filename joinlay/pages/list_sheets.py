@@ -9,7 +9,7 @@ from joinlay.boards import PartKind
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, PlainPages, flow, hung, tick_box, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box, title_over
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
@@ -102,11 +102,11 @@ def _is_knobs(group: Group) -> bool:
     return all(row.kind is PartKind.KNOB_BLANK for row in group.rows)
 
 
-def _height(blocks: Sequence[Block]) -> Fraction:
+def _height(blocks: Sequence[PageBlock]) -> Fraction:
     return sum((block.height for block in blocks), _ZERO)
 
 
-def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> Block:
+def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> PageBlock:
     count = sum(group.quantity for group in parts.groups)
     tally = words(f"{count} parts, {len(parts.rows)} different" if count != 1 else "1 part", _WORD)
     legend = list(wrapped(_LEGEND, wide, _SMALL))
@@ -115,10 +115,10 @@ def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> Block:
         Text((wide, -_TITLE - 2), tally, Align.RIGHT),
         *(Text((_ZERO, Fraction(-13) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
     ]
-    return Block(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
+    return PageBlock(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
 
 
-def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[Block]:
+def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock]:
     """What was found while parts were listed and laid out: where in bold, what, and what would help."""
     for n, finding in enumerate(lists.findings):
         said = f"{finding.sentence(rule.text)} {finding.way_out(rule.text)}"
@@ -129,10 +129,10 @@ def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[Block]:
         strokes += (
             Text((_ZERO, -above - 5 - (k + 1) * _SMALL_STEP), fitted(line, wide, (_SMALL,))) for k, line in enumerate(lines)
         )
-        yield Block(tuple(strokes), above + 8 + len(lines) * _SMALL_STEP)
+        yield PageBlock(tuple(strokes), above + 8 + len(lines) * _SMALL_STEP)
 
 
-def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> Block:
+def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> PageBlock:
     """The stock, how thick it is, and what the columns are."""
     about = _about(group, rule)
     y = Fraction(-21)
@@ -148,7 +148,7 @@ def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") 
     ]
     if any(row.sawn != row.finished for row in group.rows):
         strokes += _captions("saw to", columns.sawn, y, over)
-    return Block(tuple(strokes), Fraction(23), leads=True)
+    return PageBlock(tuple(strokes), Fraction(23), leads=True)
 
 
 def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fraction) -> Iterator[Text]:
@@ -170,7 +170,7 @@ def _about(group: Group, rule: Graduation) -> str:
     return f"{thick}, {kind} sold as {_read(stock.nominal, rule)}"
 
 
-def _row(row: Row, rule: Graduation, columns: _Columns) -> Block:
+def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
     named = list(wrapped(row.where, columns.words, _WORD))
     also = [
         line for remark in row_remarks(row, lambda length: _read(length, rule)) for line in wrapped(remark, columns.words, _SMALL)
@@ -186,7 +186,7 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> Block:
         *_sizes(row, rule, columns, y),
         Line((_ZERO, -height), (columns.wide, -height), Role.HATCH),
     ]
-    return Block(tuple(strokes), height)
+    return PageBlock(tuple(strokes), height)
 
 
 def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:
@@ -213,11 +213,11 @@ def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterat
 _AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(30), Fraction(32), Fraction(64), Fraction(109), Fraction(32)
 
 
-def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[Block]:
+def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:
     """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2)."""
     if not shopping.lines:
         return
-    yield Block((), Fraction(6), leads=True)
+    yield PageBlock((), Fraction(6), leads=True)
     yield title_over(f"{plan.title}: what to buy and have ready", wide, Fraction(9))
     bought = [line for line in shopping.lines if line.is_bought]
     made = [line for line in shopping.lines if not line.is_bought]
@@ -228,16 +228,16 @@ def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator
     yield from _sums(shopping, wide)
 
 
-def _wanted_heading(said: str, wide: Fraction, *, costs: bool) -> Block:
+def _wanted_heading(said: str, wide: Fraction, *, costs: bool) -> PageBlock:
     y = Fraction(-8)
     strokes: list[Stroke] = [Text((_ZERO, y), words(said, _WORD, bold=True))]
     if costs:
         strokes.append(Text((wide, y), words("cost", _SMALL), Align.RIGHT))
     strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
-    return Block(tuple(strokes), Fraction(10), leads=True)
+    return PageBlock(tuple(strokes), Fraction(10), leads=True)
 
 
-def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> Block:
+def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> PageBlock:
     cost = "" if line.cost is None else shopping.money(line.cost)
     remarks = list(wrapped(line.remark, wide - _REMARK - (_COST if cost else 0), _SMALL))
     height = max(_ROW, Fraction(len(remarks) * _SMALL_STEP + 4))
@@ -251,7 +251,7 @@ def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> Block:
         *([Text((wide, y), fitted(cost, _COST - 2, (_WORD, _SMALL)), Align.RIGHT)] if cost else []),
         Line((_ZERO, -height), (wide, -height), Role.HATCH),
     ]
-    return Block(tuple(strokes), height)
+    return PageBlock(tuple(strokes), height)
 
 
 def _remarks(lines: Sequence[str], y: Fraction, room: Fraction) -> Iterator[Text]:
@@ -259,7 +259,7 @@ def _remarks(lines: Sequence[str], y: Fraction, room: Fraction) -> Iterator[Text
         yield Text((_REMARK, y - n * _SMALL_STEP), fitted(line, room, (_SMALL,)))
 
 
-def _sums(shopping: Shopping, wide: Fraction) -> Iterator[Block]:
+def _sums(shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:
     """What it comes to, and what metal slides would have cost instead."""
     if shopping.total is not None:
         said = "in all" if shopping.is_whole else "in all, without what has no price"
@@ -268,7 +268,7 @@ def _sums(shopping: Shopping, wide: Fraction) -> Iterator[Block]:
         yield _sum(f"metal slides: {shopping.slides.remark}", shopping.money(shopping.slides.cost), wide, bold=False)
 
 
-def _sum(said: str, amount: str, wide: Fraction, *, bold: bool) -> Block:
+def _sum(said: str, amount: str, wide: Fraction, *, bold: bool) -> PageBlock:
     y = Fraction(-13, 2)
     label = Text((wide - _COST - 2, y), fitted(said, wide - _COST - 4, (_WORD, _SMALL)), Align.RIGHT)
-    return Block((label, Text((wide, y), fitted(amount, _COST, (_WORD, _SMALL), bold=bold), Align.RIGHT)), Fraction(9))
+    return PageBlock((label, Text((wide, y), fitted(amount, _COST, (_WORD, _SMALL), bold=bold), Align.RIGHT)), Fraction(9))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Whole
 from joinlay.cutlist.cutting_list import Grain, cutting_list
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, PlainPages, flow, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
@@ -82,7 +82,7 @@ def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     return bind(made)
 
 
-def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> Iterator[Block]:
+def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> Iterator[PageBlock]:
     """A heading for each group, and its parts in rows as wide as the paper."""
     left = list(rows)
     for title, kinds in _GROUPS:
@@ -93,9 +93,9 @@ def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> It
             yield from _in_rows([_cell(row, plan, scale, wide) for row in own], wide)
 
 
-def _heading(said: str, wide: Fraction) -> Block:
+def _heading(said: str, wide: Fraction) -> PageBlock:
     line = Line((_ZERO, Fraction(-7)), (wide, Fraction(-7)), Role.FRAME)
-    return Block((Text((_ZERO, Fraction(-11, 2)), words(said, _WORD, bold=True)), line), Fraction(11), leads=True)
+    return PageBlock((Text((_ZERO, Fraction(-11, 2)), words(said, _WORD, bold=True)), line), Fraction(11), leads=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +132,7 @@ def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
     return _Cell(row.names, picture, tuple(texts), wide, high, -y + 1)
 
 
-def _in_rows(cells: Sequence[_Cell], wide: Fraction) -> Iterator[Block]:
+def _in_rows(cells: Sequence[_Cell], wide: Fraction) -> Iterator[PageBlock]:
     row: list[_Cell] = []
     for cell in cells:
         if row and sum(one.wide + _ASIDE for one in (*row, cell)) - _ASIDE > wide:
@@ -143,7 +143,7 @@ def _in_rows(cells: Sequence[_Cell], wide: Fraction) -> Iterator[Block]:
         yield _row(row)
 
 
-def _row(cells: Sequence[_Cell]) -> Block:
+def _row(cells: Sequence[_Cell]) -> PageBlock:
     """Parts beside each other, standing on one line."""
     high, deep = max(cell.high for cell in cells), max(cell.deep for cell in cells)
     strokes: list[Stroke] = []
@@ -151,4 +151,4 @@ def _row(cells: Sequence[_Cell]) -> Block:
     for cell in cells:
         strokes += (moved(stroke, Move(x, -high)) for stroke in (*cell.picture, *cell.words))
         x += cell.wide + _ASIDE
-    return Block(tuple(strokes), high + deep + _BETWEEN, serves=tuple(name for cell in cells for name in cell.names))
+    return PageBlock(tuple(strokes), high + deep + _BETWEEN, serves=tuple(name for cell in cells for name in cell.names))

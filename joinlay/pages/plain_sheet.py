@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "FOOT",
-    "Block",
+    "PageBlock",
     "Paragraph",
     "PlainFoot",
     "PlainPages",
@@ -54,7 +54,7 @@ _SIGNS: Final = ("+", "−")
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class PageBlock:
     """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
 
     ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page
@@ -64,18 +64,18 @@ class Block:
     strokes: tuple[Stroke, ...]
     height: Fraction
     leads: bool = False
-    again: Block | None = None
+    again: PageBlock | None = None
     serves: tuple[str, ...] = ()
 
 
-def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
+def flow(blocks: Sequence[PageBlock], room: Fraction) -> list[list[PageBlock]]:
     """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page. One too high for a page has it alone."""
-    pages: list[list[Block]] = []
-    page: list[Block] = []
+    pages: list[list[PageBlock]] = []
+    page: list[PageBlock] = []
     left = room
     for block in blocks:
         if page and block.height > left:
-            waiting: list[Block] = []
+            waiting: list[PageBlock] = []
             while page and page[-1].leads:
                 waiting.insert(0, page.pop())
             if page:
@@ -87,9 +87,11 @@ def flow(blocks: Sequence[Block], room: Fraction) -> list[list[Block]]:
     return [*pages, page] if page else pages
 
 
-def title_over(said: str, wide: Fraction, height: Fraction) -> Block:
+def title_over(said: str, wide: Fraction, height: Fraction) -> PageBlock:
     """A title over a page ``wide`` mm across, in a block ``height`` mm high: what ``said``, smaller where it would run over."""
-    return Block((Text((Fraction(0), -_TITLE - 2), fitted(said, wide, (_TITLE, _WORD, _SMALL), bold=True)),), height, leads=True)
+    return PageBlock(
+        (Text((Fraction(0), -_TITLE - 2), fitted(said, wide, (_TITLE, _WORD, _SMALL), bold=True)),), height, leads=True
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,7 @@ class PlainPages:
         """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres; numbered among themselves."""
         return bind([self.sheet(name, strokes) for name, strokes in pages])
 
-    def stacked(self, blocks: Sequence[Block]) -> tuple[Stroke, ...]:
+    def stacked(self, blocks: Sequence[PageBlock]) -> tuple[Stroke, ...]:
         """``blocks`` one under the other from the top of the room."""
         left, _, _, y = self.box
         strokes: list[Stroke] = []

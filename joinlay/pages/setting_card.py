@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, Paragraph, fill_frames, halves
+from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, halves
 from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
@@ -69,7 +69,7 @@ class CardMaker:
     rule: Graduation
     wide: Fraction
 
-    def blocks(self, setting: Setting, high: Fraction) -> tuple[Block, ...]:
+    def blocks(self, setting: Setting, high: Fraction) -> tuple[PageBlock, ...]:
         """The card of ``setting``, in one block; in several where it names more parts than a whole sheet, ``high`` mm, holds.
 
         Rules MS-1, MS-2.
@@ -202,9 +202,9 @@ def _walk(setting: Setting) -> Iterator[Paragraph]:
         yield Paragraph(f"{said}.", _WORD, bold=True, above=Fraction(1))
 
 
-def _block(strokes: tuple[Stroke, ...], low: Fraction) -> Block:
+def _block(strokes: tuple[Stroke, ...], low: Fraction) -> PageBlock:
     """The strokes of a card that reaches ``low`` mm down at least, with white under it."""
-    return Block(strokes, max(low, -bounds_of(strokes)[1]) + _BELOW)
+    return PageBlock(strokes, max(low, -bounds_of(strokes)[1]) + _BELOW)
 
 
 def _told_large(setting: Setting) -> tuple[list[Reading], list[Reading]]:

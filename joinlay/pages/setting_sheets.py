@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import Block, Paragraph, PlainPages, fill_frames, flow, title_over
+from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, flow, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.setting_card import CardMaker
@@ -65,7 +65,7 @@ _FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
 _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 
 #: A card or a piece of one that stands on a sheet.
-_Standing = tuple["Setting", "Block"]
+_Standing = tuple["Setting", "PageBlock"]
 
 
 def setting_sheets(found: SettingsList, plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
@@ -183,9 +183,9 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])
 
 
-def _line(said: str, wide: Fraction) -> Block:
+def _line(said: str, wide: Fraction) -> PageBlock:
     lines = [words(line, _WORD) for line in wrapped(said, wide, _WORD)]
-    return Block(tuple(_under(lines, _ZERO)), len(lines) * _STEP + 2, leads=True)
+    return PageBlock(tuple(_under(lines, _ZERO)), len(lines) * _STEP + 2, leads=True)
 
 
 def _under(lines: Iterable[Content], y: Fraction, step: Fraction = _STEP) -> Iterator[Stroke]:
@@ -193,25 +193,25 @@ def _under(lines: Iterable[Content], y: Fraction, step: Fraction = _STEP) -> Ite
         yield Text((_ZERO, y - _WORD - n * step), line)
 
 
-def _captions(wide: Fraction) -> Block:
+def _captions(wide: Fraction) -> PageBlock:
     """What the columns are."""
     columns = (("fence", _FENCE), ("height or depth", _HEIGHT), ("to touch", _CHANGE))
-    return Block(
+    return PageBlock(
         tuple(Text((wide - right, Fraction(-4)), words(said, _SMALL), Align.RIGHT) for said, right in columns),
         Fraction(3),
         leads=True,
     )
 
 
-def _heading(said: str, feed: str, wide: Fraction) -> Block:
+def _heading(said: str, feed: str, wide: Fraction) -> PageBlock:
     """The machine and its cutter, and under them which way to feed, where there is one (MS-6)."""
     name = Text((_ZERO, Fraction(-13, 2)), fitted(said, wide, (_WORD, _SMALL), bold=True))
     low = Fraction(17, 2) + (_FINE_STEP if feed else 0)
     way = (Text((_ZERO, -low + 2), words(feed, _SMALL)),) if feed else ()
-    return Block((name, *way, Line((_ZERO, -low), (wide, -low), Role.FRAME)), low, leads=True)
+    return PageBlock((name, *way, Line((_ZERO, -low), (wide, -low), Role.FRAME)), low, leads=True)
 
 
-def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:
+def _row(setting: Setting, wide: Fraction, rule: Graduation) -> PageBlock:
     """A box to tick, the card's number, what is cut, and the figures; names that are long go on below."""
     fences, heights = ([each for each in setting.readings if (each.value is Value.HEIGHT) is which] for which in (False, True))
     taken = set_line(_first_and_more(fences, rule)).width if fences else _ZERO
@@ -228,7 +228,7 @@ def _row(setting: Setting, wide: Fraction, rule: Graduation) -> Block:
     for readings, from_right in ((fences, _FENCE), (heights, _HEIGHT)):
         if readings:
             strokes.append(Text((wide - from_right, y), _first_and_more(readings, rule), Align.RIGHT))
-    return Block(tuple(strokes), high)
+    return PageBlock(tuple(strokes), high)
 
 
 def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
@@ -239,13 +239,13 @@ def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
     return (*first, Run(" to ", _WORD), *figures(readings[-1].exact, rule, _WORD))
 
 
-def _found(finding: Finding, wide: Fraction, rule: Graduation) -> Block:
+def _found(finding: Finding, wide: Fraction, rule: Graduation) -> PageBlock:
     told = " ".join(
         f"{said[0].upper()}{said[1:].rstrip('.')}." for said in (finding.sentence(rule.text), finding.way_out(rule.text)) if said
     )
     return _small_line(f"{_HARM[finding.harm]}, {finding.where}: {told}", wide)
 
 
-def _small_line(said: str, wide: Fraction) -> Block:
+def _small_line(said: str, wide: Fraction) -> PageBlock:
     lines = [words(line, _SMALL) for line in wrapped(said, wide, _SMALL)]
-    return Block(tuple(_under(lines, Fraction(-2), _FINE_STEP)), len(lines) * _FINE_STEP + 2)
+    return PageBlock(tuple(_under(lines, Fraction(-2), _FINE_STEP)), len(lines) * _FINE_STEP + 2)

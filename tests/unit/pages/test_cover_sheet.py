@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.pages.cover_sheet import Entry, cover_sheet
+from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
 from joinlay.paper import PAPERS
 from joinlay.pen.marks import Text
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 
-CONTENTS = tuple(Entry(f"Chapter {n}", n, 1) for n in range(2, 13))
+CONTENTS = tuple(ContentsLine(f"Chapter {n}", n, 1) for n in range(2, 13))
 
 
 def height_of(stroke):

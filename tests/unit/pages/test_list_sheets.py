@@ -12,7 +12,7 @@ from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, Sh
 from joinlay.lengths import Unit
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
-from joinlay.pages.plain_sheet import Block, flow
+from joinlay.pages.plain_sheet import PageBlock, flow
 from joinlay.pages.printed_sheet import bind
 from joinlay.paper import PAPERS
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of
@@ -240,7 +240,7 @@ def test_an_empty_plan():
 
 
 def block(height, leads=False):
-    return Block((), Fraction(height), leads)
+    return PageBlock((), Fraction(height), leads)
 
 
 def test_flow_keeps_headings_with_what_they_head():
@@ -256,7 +256,7 @@ def test_flow_of_a_block_higher_than_the_page():
 
 def test_a_page_that_goes_on_with_a_list_says_so():
     again = block(7, leads=True)
-    row = Block((), Fraction(20), again=again)
+    row = PageBlock((), Fraction(20), again=again)
     pages = flow([block(7, leads=True), row, row, row], Fraction(60))
     assert [[each.height for each in page] for page in pages] == [[7, 20, 20], [7, 20]]
     # With its own heading at the top it needs no other.
