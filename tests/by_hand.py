@@ -44,6 +44,13 @@ class NamedCut(CutRole):
         assert isinstance(self.which, PartRole)
         return self.which.called
 
+    @property
+    def part(self):
+        """The part that its name begins with: ``back`` of ``back dado``; None where it begins with none."""
+        assert isinstance(self.which, PartRole)
+        before = re.sub(rf"\s*\b{self.use.value}( \d+)?$", "", self.which.called)
+        return part(before, "rail") if before and before != self.which.called else None
+
 
 def drawer(name):
     """The drawer that a name begins with, None where it begins with none: ``drawer 3 left side``."""

@@ -67,6 +67,11 @@ class PartKind(Enum):
         """What a part of this kind belongs to beside the drawers; None for a drawer's own, and where its ``PartRole.of`` decides."""
         return _WHOLE.get(self)
 
+    @property
+    def noun(self) -> str:
+        """What it is called among the parts of one drawer, case ...: ``side``."""
+        return _NOUN.get(self, self.value)
+
 
 _WHOLE: Final = {
     PartKind.CASE_SIDE: Whole.CASE,
@@ -160,7 +165,7 @@ class PartRole:
             return self.called
         if self.kind is PartKind.KNOB_BLANK:
             return _spoken(_name_of(self.of), self.kind.value)
-        noun = _NOUN.get(self.kind, self.kind.value)
+        noun = self.kind.noun
         if self.kind is PartKind.LOOSE_TENON:
             return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
         if self.kind is PartKind.RAIL and self.drawer is not None:
@@ -262,6 +267,11 @@ class CutRole:
     def hand(self) -> Hand | None:
         """The hand it is at; None where it is told apart otherwise."""
         return self.which if isinstance(self.which, Hand) else None
+
+    @property
+    def part(self) -> PartRole | None:
+        """The part it is told apart by; None where it is told apart otherwise."""
+        return self.which if isinstance(self.which, PartRole) else None
 
     def _spoken(self) -> str:
         at = "" if self.which is None else self.which.value if isinstance(self.which, Hand) else self.which.short

@@ -40,8 +40,8 @@ def assumed(conditions: Conditions, practice: Practice, rule: Graduation, *, is_
 
     ``is_whole`` False: there are only drawers, so that nothing stands.
     """
-    found = (Assumption(name, said, origin) for name, said, origin in _said(conditions, practice, rule))
-    return tuple(one for one in found if is_whole or one.name != "stands")
+    told = (*_said(conditions, practice, rule), *(_standing(conditions, rule) if is_whole else ()))
+    return tuple(Assumption(name, said, origin) for name, said, origin in told)
 
 
 def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Iterator[tuple[str, str, str]]:
@@ -57,6 +57,10 @@ def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Itera
         yield f"{drawer} load", f"{_load(load, rule.unit)} {_where(load, drawer)}", written.get(f"{drawer} load", "")
     cut = practice.length("cutting tolerance")
     yield "cutting tolerance", f"cuts within {rule.text(Fine(cut))}", "" if cut.origin == "default" else cut.origin
+
+
+def _standing(conditions: Conditions, rule: Graduation) -> Iterator[tuple[str, str, str]]:
+    written = conditions.written
     feet = f", its front feet {rule.text(conditions.feet_back)} back" if conditions.feet_back.mm else ""
     yield "stands", f"{_STANDS[conditions.stands]}{feet}", written.get("stands", written.get("feet set back", ""))
 

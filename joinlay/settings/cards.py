@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis
+from joinlay.boards.names import in_few_words
 from joinlay.findings import note, warning
 from joinlay.lengths import mm
 from joinlay.settings.caution import Caution, cautions_for
 from joinlay.settings.choice import Rank, has_to_do_with, runs_of
-from joinlay.settings.cut_names import all_in_few_words
-from joinlay.settings.elements import Change, Guide, ToolKind, Work
+from joinlay.settings.elements import Change, Guide, PlainCut, ToolKind, Work
 from joinlay.settings.feeding import router_speed
 from joinlay.settings.figures import FIT, Measured, Value, piece_to_test, readings_of
 from joinlay.settings.one_set_up import one_set_up_findings
@@ -306,8 +306,9 @@ def _work(runs: list[Run]) -> Work:
     how, datum = first.way.how, first.board.datum
     return Work(
         boards=tuple(run.board.name for run in runs),
-        parts=tuple(run.board.part for run in runs),
+        parts=tuple(run.board.role.kind for run in runs),
         cuts=tuple(_called(run) for run in runs),
+        plain_cuts=tuple(dict.fromkeys(PlainCut.of(cut.role) for run in runs for cut in run.cuts)),
         entry=how.entry,
         fence=how.fence,
         entry_word=datum.word(how.entry),
@@ -323,7 +324,7 @@ def _called(run: Run) -> str:
     """The cut of a run; mortises and holes of one line in few words, each without its own number."""
     if len(run.cuts) == 1 and run.rank is not Rank.PLUNGED:
         return run.cuts[0].name
-    return all_in_few_words(cut.name for cut in run.cuts)
+    return in_few_words(dict.fromkeys(replace(cut.role, number=0).name for cut in run.cuts))
 
 
 def _reference_word(run: Run) -> str:

@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis, CutKind, Shape
 from joinlay.findings import Refused, note, refusal
 from joinlay.lengths import dimension
-from joinlay.settings.cut_names import kind_of_cut
-from joinlay.settings.elements import Guide, Pass, Position, Role, Stops, Tool, ToolKind
+from joinlay.settings.elements import Guide, Pass, PlainCut, Position, Role, Stops, Tool, ToolKind
 from joinlay.settings.lying import first_surface, from_surface, opens_at, role_of, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, position_of, way_to_plunge
 from joinlay.settings.ways import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
@@ -170,7 +169,7 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, ra
         if finding.kind not in _WANTING:
             raise Refused(finding)
     raise refusal("machine", "the shop has no machine for the {cut}", "A router table, a table saw or a hand-held router would do.",
-                  "MS-5", cut=kind_of_cut(cut.name))  # fmt: skip
+                  "MS-5", cut=PlainCut.of(cut.role).words)  # fmt: skip
 
 
 #: Kinds of refusal that say no more than that the shop has no such machine.
@@ -209,7 +208,7 @@ def _refuse_small(board: Board, cut: Cut, shop: Shop) -> None:
     if longest < smallest:
         raise refusal("small part", "it is {longest} at its longest, too small to be run past a cutter ({cut})",
                       "Cut the joint on a piece {short} long or more and cut the part off it afterwards; {smallest} is the least.",
-                      "MS-6", longest=longest, cut=kind_of_cut(cut.name), short=shop.machines.limits.short, smallest=smallest)  # fmt: skip
+                      "MS-6", longest=longest, cut=PlainCut.of(cut.role).words, short=shop.machines.limits.short, smallest=smallest)  # fmt: skip
 
 
 def _at_bench(board: Board, cut: Cut) -> Way:

@@ -9,11 +9,13 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
+from joinlay.boards import CutUse, Hand, PartKind
+
 if TYPE_CHECKING:
-    from joinlay.boards import Surface
+    from joinlay.boards import CutRole, Surface
     from joinlay.lengths import Dimension
 
-__all__ = ["Change", "Guide", "Pass", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"]
+__all__ = ["Change", "Guide", "Pass", "PlainCut", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"]
 
 
 class Guide(Enum):
@@ -107,19 +109,47 @@ class Position:
 
 
 @dataclass(frozen=True, slots=True)
+class PlainCut:
+    """What a cut is to one who stands at a machine: its use, and ``at``, where that tells it from others (``back``); else ''.
+
+    Whose mortise it is, at which hand, and which of several, matter to the plan and not here.
+    """
+
+    use: CutUse
+    at: str = ""
+
+    @classmethod
+    def of(cls, role: CutRole) -> PlainCut:
+        """A cut of this ``role``."""
+        if role.use is CutUse.MORTISE:
+            return cls(role.use)
+        if role.hand is not None:
+            return cls(role.use, "" if role.hand in (Hand.LEFT, Hand.RIGHT) else role.hand.value)
+        part = role.part
+        return cls(role.use, "" if part is None or part.kind is PartKind.CASE_PARTITION or part.hand is not None else part.short)
+
+    @property
+    def words(self) -> str:
+        """``back dado``, ``mortise``."""
+        return f"{self.at} {self.use.value}".lstrip()
+
+
+@dataclass(frozen=True, slots=True)
 class Work:
     """Parts that go through a setting the same way round.
 
-    ``boards``, ``parts`` (their kinds, ``drawer side``) and ``cuts`` are names, paired by place; several mortises or holes of one line are one
-    cut, ``rail under drawer 1 to 7 mortise``. ``entry`` is the surface the cutter comes in at: down on a table or saw, up under a
-    hand-held router. ``fence`` is the surface against the fence, or from which the guide is measured. The ``..._word`` fields are
-    the maker's words for them. ``positions`` are of mortises and holes, from ``positions_from``. ``squared`` is True where the plan's cut
-    stops square, so that the round ends the cutter leaves are to be chopped square.
+    ``boards`` and ``cuts`` are names, ``parts`` kinds of part, paired by place; several mortises or holes of one line are one cut,
+    ``rail under drawer 1 to 7 mortise``. ``plain_cuts`` are what these cuts are at a machine, each once. ``entry`` is the surface the
+    cutter comes in at: down on a table or saw, up under a hand-held router. ``fence`` is the surface against the fence, or from which
+    the guide is measured. The ``..._word`` fields are the maker's words for them. ``positions`` are of mortises and holes, from
+    ``positions_from``. ``squared`` is True where the plan's cut stops square, so that the round ends the cutter leaves are to be
+    chopped square.
     """
 
     boards: tuple[str, ...]
-    parts: tuple[str, ...]
+    parts: tuple[PartKind, ...]
     cuts: tuple[str, ...]
+    plain_cuts: tuple[PlainCut, ...]
     entry: Surface
     fence: Surface
     entry_word: str

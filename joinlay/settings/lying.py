@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, CutKind, Span, Surface
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, ZERO
-from joinlay.settings.cut_names import kind_of_cut
-from joinlay.settings.elements import Guide, Role
+from joinlay.settings.elements import Guide, PlainCut, Role
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Cut
@@ -119,7 +118,7 @@ def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
     if not opens_at(board, cut, cut.surface):
         raise refusal("hidden cut", "the {cut} does not reach the {surface} it is said to enter",
                       "Let it start at the surface of the wood.", "MS-1",
-                      cut=kind_of_cut(cut.name), surface=board.datum.word(cut.surface))  # fmt: skip
+                      cut=PlainCut.of(cut.role).words, surface=board.datum.word(cut.surface))  # fmt: skip
     across = next(axis for axis in Axis if axis not in (run_axis(board, cut), cut.surface.axis))
     first, second = low_and_high(across)
     if across is Axis.ALONG and nearer(board, cut.span(across), across) is second:

@@ -118,7 +118,7 @@ class _Plainly:
     def _work(self, work: Work) -> dict[str, Any]:
         return {
             "boards": list(work.boards),
-            "parts": list(work.parts),
+            "parts": [kind.value for kind in work.parts],
             "cuts": list(work.cuts),
             "entry": work.entry_word,
             "fence": work.fence_word,

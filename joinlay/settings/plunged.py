@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Shape
 from joinlay.findings import Refused, refusal
-from joinlay.settings.cut_names import kind_of_cut
-from joinlay.settings.elements import Guide, Pass, Position, Role, Tool, ToolKind
+from joinlay.settings.elements import Guide, Pass, PlainCut, Position, Role, Tool, ToolKind
 from joinlay.settings.feeding import feeding_of
 from joinlay.settings.lying import Orientation, from_surface, low_and_high, nearer
 from joinlay.settings.ways import Way, fence_steps, passes_of, router_cutter
@@ -72,7 +71,7 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
 def _drilled(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
     if not shop.machines.has_drill:
         raise refusal("drill", "the {cut} needs a drill and the shop has none", "A drill with a {size} bit would do.", "MS-8",
-                      cut=kind_of_cut(cut.name), size=span.size)  # fmt: skip
+                      cut=PlainCut.of(cut.role).words, size=span.size)  # fmt: skip
     tool = Tool(ToolKind.BIT, span.size)
     return Way(MachineKind.DRILL, Guide.CENTRE_LINE, how, Role.HOLE, tool, (Pass(_near(span), depth),))
 
@@ -86,17 +85,17 @@ def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Sh
     if not limits.has_mortiser:
         raise refusal("mortiser", "the {cut} is {width} wide and the shop has no mortiser",
                       "A router cutter of {width} or less that reaches {depth} would do.", "MS-8",
-                      cut=kind_of_cut(cut.name), width=span.size, depth=depth)  # fmt: skip
+                      cut=PlainCut.of(cut.role).words, width=span.size, depth=depth)  # fmt: skip
     owned = [tenon for tenon in shop.tenons if tenon.thickness == span.size]
     if not owned:
         raise refusal("mortise cutter", "the {cut} is {width} wide and the shop has no mortise cutter of that width",
                       "A mortise cutter of {width}, or a router cutter no wider that reaches {depth}, would do.", "MS-8",
-                      cut=kind_of_cut(cut.name), width=span.size, depth=depth)  # fmt: skip
+                      cut=PlainCut.of(cut.role).words, width=span.size, depth=depth)  # fmt: skip
     reach = owned[0].reach
     if reach is not None and reach < depth:
         raise refusal("mortise cutter", "the {cut} is {depth} deep and the {width} mortise cutter goes {reach}",
                       "A shorter tenon, or a cutter that reaches {depth}, would do.", "MS-8",
-                      cut=kind_of_cut(cut.name), depth=depth, width=span.size, reach=reach)  # fmt: skip
+                      cut=PlainCut.of(cut.role).words, depth=depth, width=span.size, reach=reach)  # fmt: skip
     guide = Guide.CENTRE_LINE if cut.surface.axis is Axis.INTO and span.centre > limits.limits.narrow else Guide.FENCE
     tool = Tool(ToolKind.MORTISE_CUTTER, owned[0].thickness, reach)
     height = depth.named("depth of the mortise", "MS-7", "common practice")
@@ -107,7 +106,7 @@ def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop
     router = shop.machines.hand_router
     if router is None:
         raise refusal("hand-held router", "the shop has neither mortiser nor hand-held router", "Either would do.", "MS-8")
-    tool = router_cutter(span, depth, Role.CHANNEL, kind_of_cut(cut.name), shop, ())
+    tool = router_cutter(span, depth, Role.CHANNEL, PlainCut.of(cut.role).words, shop, ())
     steps = fence_steps(span, tool.width, Role.CHANNEL)
     guide = Guide.EDGE_GUIDE if max(steps) <= router.guide_reach else Guide.CENTRE_LINE
     feeding = feeding_of(MachineKind.HAND_ROUTER, guide)

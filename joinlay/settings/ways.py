@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, dimension
-from joinlay.settings.cut_names import kind_of_cut
-from joinlay.settings.elements import Guide, Pass, Role, Tool, ToolKind
+from joinlay.settings.elements import Guide, Pass, PlainCut, Role, Tool, ToolKind
 from joinlay.settings.feeding import feeding_of
 from joinlay.settings.lying import Orientation, from_surface, role_of
 from joinlay.shop import MachineKind, RouterTable
@@ -87,7 +86,7 @@ class Way:
 
 
 def _cutter(asked: Attempt) -> Tool:
-    name = kind_of_cut(asked.cut.name)
+    name = PlainCut.of(asked.cut.role).words
     return router_cutter(asked.span, asked.depth, asked.role, name, asked.shop, asked.others, rather_wide=asked.rather_wide)
 
 
@@ -117,10 +116,10 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
         raise refusal("table saw", "the shop has no table saw", "A router would do.", "MS-5")
     if asked.is_stopped:
         raise refusal("stopped cut", "the {cut} stops in the wood, and a saw blade leaves a long curved end",
-                      "Cut it with a router.", "MS-5", cut=kind_of_cut(asked.cut.name))  # fmt: skip
+                      "Cut it with a router.", "MS-5", cut=PlainCut.of(asked.cut.role).words)  # fmt: skip
     _refuse_large(asked, saw, "table saw")
     return _at_table(
-        asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, kind_of_cut(asked.cut.name), asked.shop)
+        asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, PlainCut.of(asked.cut.role).words, asked.shop)
     )
 
 

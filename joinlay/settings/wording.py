@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import CutUse
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Unit, decimal_text
-from joinlay.settings.cut_names import kind_of_cut
 from joinlay.settings.elements import Change, Guide, Role
 from joinlay.settings.feeding import Wall, feeding_of
 from joinlay.settings.figures import Adjust, Direction, Measured, Value
@@ -16,9 +16,10 @@ from joinlay.shop import MachineKind
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
 
+    from joinlay.boards import PartKind
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation, Length
-    from joinlay.settings.elements import Pass, Stops, Work
+    from joinlay.settings.elements import Pass, PlainCut, Stops, Work
     from joinlay.settings.figures import Correction, Reading
     from joinlay.settings.setting import BandsFirst, Setting, SettingsList
 
@@ -34,35 +35,32 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 def cut_words(setting: Setting) -> str:
     """What is cut and in which kind of part: ``front and back dado in drawer sides``."""
-    names = dict.fromkeys(kind_of_cut(name) for names in setting.cut_names for name in names.split(", "))
     boards = {part: set[str]() for work in setting.works for part in work.parts}
     for work in setting.works:
         for part, board in zip(work.parts, work.boards, strict=True):
             boards[part].add(board)
-    return f"{_cuts_words(list(names))} in {_parts_words([(part, len(found)) for part, found in boards.items()])}"
+    cuts = tuple(dict.fromkeys(cut for work in setting.works for cut in work.plain_cuts))
+    return f"{_cuts_words(cuts)} in {_parts_words([(part, len(found)) for part, found in boards.items()])}"
 
 
-def _cuts_words(names: Sequence[str]) -> str:
+def _cuts_words(cuts: Sequence[PlainCut]) -> str:
     """Cuts, a word they all begin or end with said once: ``front and back dado``, ``screw hole and slot``."""
-    split = [name.split() for name in names]
-    if len(names) > 1 and all(len(name) == 2 for name in split):
-        if len({last for _, last in split}) == 1:
-            return f"{_listed([first for first, _ in split])} {split[0][1]}"
-        if len({first for first, _ in split}) == 1:
-            return f"{split[0][0]} {_listed([last for _, last in split])}"
-    return ", ".join(names)
+    if len(cuts) > 1 and all(cut.at for cut in cuts) and len({cut.use for cut in cuts}) == 1:
+        return f"{_listed([cut.at for cut in cuts])} {cuts[0].use.value}"
+    if {cut.use for cut in cuts} == {CutUse.SCREW_HOLE, CutUse.SCREW_SLOT}:
+        return "screw hole and slot"
+    return ", ".join(cut.words for cut in cuts)
 
 
 def _listed(said: Sequence[str]) -> str:
     return " and ".join(filter(None, (", ".join(said[:-1]), said[-1])))
 
 
-def _parts_words(kinds: Sequence[tuple[str, int]]) -> str:
-    """Kinds of parts, more than one in the plural; a first word they share is said once: ``drawer sides and backs``."""
-    first = {kind.split()[0] for kind, _ in kinds}
-    shared = f"{first.pop()} " if len(first) == 1 and all(" " in kind for kind, _ in kinds) else ""
-    said = [f"{kind.removeprefix(shared)}{'s' if count > 1 else ''}" for kind, count in kinds]
-    return shared + _listed(said)
+def _parts_words(kinds: Sequence[tuple[PartKind, int]]) -> str:
+    """Kinds of parts, more than one in the plural; what they are all part of is said once: ``drawer sides and backs``."""
+    are_of_one = len({kind.whole for kind, _ in kinds}) == 1 and all(kind.noun != kind.value for kind, _ in kinds)
+    said = [f"{kind.noun if n and are_of_one else kind.value}{'s' if count > 1 else ''}" for n, (kind, count) in enumerate(kinds)]
+    return _listed(said)
 
 
 def machine_words(setting: Setting, show: Callable[[Length], str]) -> str:
@@ -290,6 +288,8 @@ _FIRST: Final = {
     Wall.FAR: {Role.STEP: "the edge first"},
     Wall.NEAR: {Role.TONGUE: "the outer side first"},
 }
+#: What a wall is near to, where that isn't called as the guide is.
+_COUNTED_FROM: Final = {Guide.EDGE_GUIDE: "guide", Guide.CENTRE_LINE: "side counted from"}
 _WALL_FIRST: Final = {Wall.FAR: "the wall nearer the {guide} first", Wall.NEAR: "the wall farther from the {guide} first"}
 
 
@@ -312,8 +312,7 @@ def way_sentence(machine: MachineKind, guide: Guide, role: Role, *, is_widened: 
     _, way, holds, fresh = _WAYS[machine, guide]
     if not is_widened:
         return f"{way}: {holds}"
-    named = "side counted from" if guide is Guide.CENTRE_LINE else guide.value.split()[-1]
-    first = _FIRST[feeding.fresh].get(role, _WALL_FIRST[feeding.fresh]).format(guide=named)
+    first = _FIRST[feeding.fresh].get(role, _WALL_FIRST[feeding.fresh]).format(guide=_COUNTED_FROM.get(guide, guide.value))
     return f"{way}, {first}: each later pass then cuts {fresh}"
 
 

@@ -16,13 +16,11 @@ PARSING = {"split", "rsplit", "startswith", "endswith", "removeprefix", "removes
 #: How many lines of each floor still do so. The figures may only get smaller: a floor that is through with it keeps those that are
 #: about names of other things, of printers, papers and files, and of what a maker writes, and a floor that isn't here has none.
 STILL = {
-    "checks": 1,
     "cli": 3,
     "documents": 15,
     "jobs": 1,
     "pages": 1,
     "paper": 1,
-    "settings": 2,
 }
 
 

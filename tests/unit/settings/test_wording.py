@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
+from joinlay.boards import CutRole, CutUse, DrawerRole, Hand, PartKind, PartRole
 from joinlay.lengths import GRADUATIONS, Unit, mm
 from joinlay.settings import Measured, settings_for
-from joinlay.settings.cut_names import all_in_few_words, kind_of_cut
+from joinlay.settings.elements import PlainCut
 from joinlay.settings.wording import (
     beside_words,
     change_words,
@@ -191,20 +192,33 @@ def test_a_card_is_named_by_all_it_serves():
     assert cut_words(the_card(holes)) == "screw hole and slot in drawer side"
 
 
+RAIL = PartRole(PartKind.RAIL, DrawerRole(7))
+BACK = PartRole(PartKind.DRAWER_BACK, DrawerRole(7))
+PARTITION = PartRole(PartKind.CASE_PARTITION, number=1)
+
+
 @pytest.mark.parametrize(
-    ("name", "kind"),
+    ("role", "name", "plain"),
     [
-        ("rail under drawer 7 mortise 1", "mortise"), ("left mortise 2", "mortise"), ("right rabbet", "rabbet"), ("back dado", "back dado"),
-        ("partition 1 dado", "dado"), ("screw hole 3", "screw hole"), ("groove", "groove"),
+        (CutRole(CutUse.MORTISE, which=RAIL, number=1), "rail under drawer 7 mortise 1", "mortise"),
+        (CutRole(CutUse.MORTISE, which=Hand.LEFT, number=2), "left mortise 2", "mortise"),
+        (CutRole(CutUse.RABBET, which=Hand.RIGHT), "right rabbet", "rabbet"),
+        (CutRole(CutUse.DADO, which=BACK), "back dado", "back dado"),
+        (CutRole(CutUse.DADO, which=PARTITION), "partition 1 dado", "dado"),
+        (CutRole(CutUse.SCREW_HOLE, number=3), "screw hole 3", "screw hole"),
+        (CutRole(CutUse.GROOVE), "groove", "groove"),
     ],
 )  # fmt: skip
-def test_the_kind_of_a_cut(name, kind):
-    assert kind_of_cut(name) == kind
+def test_what_a_cut_is_at_a_machine(role, name, plain):
+    assert (role.name, PlainCut.of(role).words) == (name, plain)
 
 
 def test_mortises_of_one_line_are_called_in_few_words():
-    names = [f"rail under drawer {n} mortise {m}" for n in (1, 2, 3) for m in (1, 2)]
-    assert all_in_few_words(names) == "rail under drawer 1 to 3 mortise"
+    posts = end_mortises(board("30", "12", "3/4"), "3/8", "1/4", "3/4", "1/2", *map(str, range(1, 7)))
+    roles = [CutRole(CutUse.MORTISE, which=PartRole(PartKind.RAIL, DrawerRole(n)), number=m) for n in (1, 2, 3) for m in (1, 2)]
+    cuts = tuple(replace(cut, role=role) for cut, role in zip(posts.cuts, roles, strict=True))
+    (work,) = the_card(replace(posts, cuts=cuts), shop(cutters={"1/4": "1"})).works
+    assert work.cuts == ("rail under drawer 1 to 3 mortise",)
 
 
 #: A cut that a rule of sixteenths does not show, and what setting it to the mark does.
