@@ -12,7 +12,7 @@ from joinlay.lengths import dimension, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.boards.role import CutRole
-    from joinlay.lengths import Dimension, Length
+    from joinlay.lengths import Dimension, Fraction, Length
 
 __all__ = ["Cut", "CutKind", "Shape", "Span"]
 
@@ -116,6 +116,23 @@ class Cut:
     def depth(self) -> Dimension:
         """How far the cut goes in, square to the surface it enters."""
         return self.span(self.surface.axis).size
+
+    @property
+    def floor_area(self) -> Fraction:
+        """How large its floor is, in square millimetres; of a channel, its length by its width."""
+        along, across = self._mouth
+        return along * across
+
+    @property
+    def wall_area(self) -> Fraction:
+        """How large one of its two long walls is, in square millimetres."""
+        return max(self._mouth) * self.depth.mm
+
+    @property
+    def _mouth(self) -> tuple[Fraction, Fraction]:
+        """How far its mouth reaches on the two axes in its surface."""
+        one, other = (self.span(axis).size.mm for axis in Axis if axis is not self.surface.axis)
+        return one, other
 
     def overlaps(self, other: Cut) -> bool:
         """True where both take the same wood (as boxes; round ends count as square, so this errs to the safe side)."""

@@ -9,6 +9,7 @@ from joinlay.boards import DrawerRole, Hand, PartKind
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, PartRole, Whole
+    from joinlay.boards.meeting import Meeting, Tie
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Length
@@ -20,12 +21,14 @@ __all__ = ["Assembly", "Drawer"]
 class Assembly:
     """Boards put together: the case, the face frame, one drawer ...: ``of`` says which.
 
-    ``boards`` are placed. ``dimensions`` are the named numbers worth asking for beside those on the boards (clearances, spacings),
+    ``boards`` are placed. ``meetings`` are where they meet each other, and what was there before them: runners the case, drawers the
+    runners. ``dimensions`` are the named numbers worth asking for beside those on the boards (clearances, spacings),
     in the order they are worked out. ``findings`` name the assembly in their place.
     """
 
     of: Whole | DrawerRole
     boards: tuple[Board, ...]
+    meetings: tuple[Meeting, ...] = ()
     dimensions: tuple[Dimension, ...] = ()
     findings: tuple[Finding, ...] = ()
 
@@ -113,6 +116,10 @@ class Drawer:
             if board.role.kind is kind and board.role.hand is hand:
                 return board
         raise KeyError(f"{self.name} has no {kind.value}")
+
+    def tied(self, *ties: Tie) -> tuple[Meeting, ...]:
+        """Where its parts meet something held, or left free, in one of these ways."""
+        return tuple(met for met in self.assembly.meetings if met.tie in ties)
 
     def board(self, part: str) -> Board:
         """The board called ``part``: ``front``, ``left side``, ``right side``, ``back``, ``bottom``; KeyError where there is none."""

@@ -6,13 +6,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.case_sizes import CaseSizes, size_case
-from joinlay.casework.meeting import Meeting, Side, meeting
 from joinlay.findings import note
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
-from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -57,12 +56,11 @@ class Cavity:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A case with its sizes, the cavity of each bank from the left, and where its parts meet."""
+    """A case with its sizes and the cavity of each bank from the left."""
 
     assembly: Assembly
     sizes: CaseSizes
     cavities: tuple[Cavity, ...]
-    meetings: tuple[Meeting, ...]
 
 
 def make_case(
@@ -107,17 +105,11 @@ class _Maker:
         for bay in self._bays[1:]:
             partition, bottom, top = self._partition(bay, bottom, top)
             partitions.append(partition)
-            self._meetings.append(
-                meeting(f"{back.name} on {partition.name}", (back, Surface.FACE), (partition, Surface.FAR_EDGE))
-            )
+            self._meetings.append(butted((back, Surface.FACE), (partition, Surface.FAR_EDGE), "on the", rule="RA-1"))
         boards = (left, right, bottom, top, *partitions, back)
         findings = tuple(finding.at("case") for finding in self._findings)
-        return Case(
-            Assembly(Whole.CASE, boards, self._dimensions(), findings),
-            self._sizes,
-            self._cavities(partitions),
-            tuple(self._meetings),
-        )
+        assembly = Assembly(Whole.CASE, boards, tuple(self._meetings), self._dimensions(), findings)
+        return Case(assembly, self._sizes, self._cavities(partitions))
 
     # -- boards --------------------------------------------------------------------------------------
 
@@ -159,9 +151,8 @@ class _Maker:
         board = self._board(role, stock, (length, sizes.inside_depth), _PARTITION, place)
         offset = (x - sizes.inside_left + self._dado.depth - self._tip).named(f"{name} from the panels' left ends", "CA-1")
         bottom, top = (cut_dado(dado, panel, offset, mate=role, which=role) for panel in (bottom, top))
-        for panel, end in ((bottom, Surface.END), (top, Surface.FAR_END)):
-            floor = Side(panel.name, Surface.FACE, dado.depth)
-            self._meetings.append(Meeting(f"{name} in the {panel.name}", Side(name, end), floor, self._tip, "CA-1"))
+        for panel, end, into in ((bottom, Surface.END, Way.DOWN), (top, Surface.FAR_END, Way.UP)):
+            self._meet_dado(board, end, panel, into, (Way.FRONT, Way.BACK), joint)
         return board, bottom, top
 
     # -- joints --------------------------------------------------------------------------------------
@@ -175,27 +166,40 @@ class _Maker:
                 sides[hand] = cut_dado(self._dado, sides[hand], offset, mate=panel.role, at=end, which=panel.role)
                 if self._dado.is_stopped:
                     panels[end] = cut_notch(self._dado, panels[end], hand, mate=side.role, which=side.role.hand)
-                self._meet_dado(panel, side, hand, offset)
+                # Where it stops at the front, the panel goes along it from the back only.
+                along = (Way.FRONT,) if self._dado.is_stopped else (Way.FRONT, Way.BACK)
+                wall = Surface.FAR_END if end is Surface.END else Surface.END
+                into = Way.LEFT if hand is Surface.END else Way.RIGHT
+                self._meet_dado(panel, hand, sides[hand], into, along, self._dado.role, wall)
         return sides[Surface.END], sides[Surface.FAR_END], panels[Surface.END], panels[Surface.FAR_END]
 
-    def _meet_dado(self, panel: Board, side: Board, hand: Surface, offset: Dimension) -> None:
-        """The panel's end in the dado, with the tip gap; its outer face on the wall nearest the side's end."""
-        floor = Side(side.name, Surface.FACE, self._dado.depth)
-        self._meetings.append(Meeting(f"{panel.name} in the {side.name}", Side(panel.name, hand), floor, self._tip, "CA-1"))
-        away = Surface.FAR_END if panel.role.kind is PartKind.CASE_BOTTOM else Surface.END
-        wall = Side(side.name, away, side.length - offset)
-        self._meetings.append(
-            Meeting(f"{panel.name} on the wall of its dado", Side(panel.name, Surface.FAR_FACE), wall, NOTHING, "CA-1")
-        )
+    def _meet_dado(
+        self, part: Board, end: Surface, wood: Board, into: Way, along: tuple[Way, ...], joint: JointRole | None,
+        wall: Surface | None = None,
+    ) -> None:  # fmt: skip
+        """The ``end`` of a part in the dado just cut in ``wood``, with the tip gap; its far face on the ``wall`` that looks that way."""
+        dado = wood.cuts[-1]
+        facings = [Facing("in the", Plane(end), Plane.floor(dado), self._tip, "CA-1")]
+        if wall is not None:
+            facings.append(
+                Facing("on the wall of its dado in the", Plane(Surface.FAR_FACE), Plane.wall(wood, dado, wall), rule="CA-1")
+            )
+        glue = dado.floor_area + 2 * dado.wall_area
+        self._meetings.append(Meeting(part.role, wood.role, tuple(facings), (into, *along), Tie.GLUED, joint, glue))
 
     def _meet_back(self, back: Board, sides: Sequence[Board], panels: Sequence[Board]) -> None:
-        for side, edge in zip(sides, (Surface.EDGE, Surface.FAR_EDGE), strict=True):
-            wall = Side(side.name, Surface.FACE, self._rabbet.depth)
-            self._meetings.append(Meeting(f"{back.name} in the {side.name}", Side(back.name, edge), wall, self._tip, "RA-1"))
-        for panel in panels:
-            self._meetings.append(
-                meeting(f"{back.name} on {panel.name}", (back, Surface.FACE), (panel, Surface.FAR_EDGE), rule="RA-1")
+        """The back in the rabbets of the sides and against the panels' back edges, without glue."""
+        joint, ways = self._rabbet.role, (Way.FRONT, Way.UP, Way.DOWN)
+        for side, edge, into in zip(sides, (Surface.EDGE, Surface.FAR_EDGE), (Way.LEFT, Way.RIGHT), strict=True):
+            facings = (
+                Facing("in the", Plane(edge), Plane(Surface.FACE, self._rabbet.depth), self._tip, "RA-1"),
+                Facing(
+                    "against the rabbet of the", Plane(Surface.FACE), Plane(Surface.FAR_EDGE, self._rabbet.width), rule="RA-1"
+                ),
             )
+            self._meetings.append(Meeting(back.role, side.role, facings, (into, *ways), joint=joint))
+        for panel in panels:
+            self._meetings.append(butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1"))
 
     def _cavities(self, partitions: Sequence[Board]) -> tuple[Cavity, ...]:
         sizes, thickness = self._sizes, self._make.sides.thickness

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
 from joinlay.casework.assembly import Assembly, Drawer
-from joinlay.casework.back_corner import BackCorner, design_back_corner
-from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom
+from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wanted
+from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom, meet_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
-from joinlay.casework.front_corner import FrontCorner, GrooveLines, design_front_corner
-from joinlay.casework.opening import BackHeight, FrontJoint
+from joinlay.casework.opening import BackHeight
 from joinlay.findings import refusal
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, smallest
@@ -19,6 +18,7 @@ from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:
     from joinlay.boards import DrawerRole
+    from joinlay.boards.meeting import Meeting
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Graduation
@@ -48,20 +48,39 @@ def plan_drawer(
     front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house. Raises Refused where a rule can't
     be met.
     """
-    sizes = size_drawer(role.name, opening, make, shop.practice)
-    back_corner = design_back_corner(role, make, shop)
+    sizes = size_drawer(role, opening, make, shop.practice)
+    wanted = Wanted(role, make, sizes, shop, tenon=tenon)
+    back_corner = make.back_joint.back(wanted)
     grooves = _Grooves.design(role, make, sizes, back_corner, shop)
-    front_corner = design_front_corner(role, make, sizes, grooves.lines, shop, tenon)
+    front_corner = make.front_joint.front(replace(wanted, groove=grooves.lines))
     side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
-        f"{role.name} side length", "LR-8" if make.front_joint is FrontJoint.HALF_BLIND else "DR-5", "by geometry"
+        f"{role.name} side length", front_corner.LENGTH_RULE, "by geometry"
     )
-    air = usual_seasons() if seasons is None else seasons
-    boxed = _Box(role, opening, make, sizes, front_corner, back_corner, grooves, side_length, shop.rule, air)
-    boxed.refuse_cramped()
-    assembly = Assembly(role, boxed.boards(), boxed.dimensions(), boxed.findings())
+    box = _Box(
+        role=role,
+        opening=opening,
+        make=make,
+        sizes=sizes,
+        front_corner=front_corner,
+        back_corner=back_corner,
+        grooves=grooves,
+        side_length=side_length,
+        rule=shop.rule,
+        seasons=usual_seasons() if seasons is None else seasons,
+    )
+    box.refuse_cramped()
+    boards, meetings = box.made()
     return Drawer(
-        assembly, opening, make, sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.taper
-    )  # fmt: skip
+        assembly=Assembly(role, boards, meetings, box.dimensions(), box.findings()),
+        opening=opening,
+        make=make,
+        length=sizes.length,
+        inside_width=sizes.inside_width,
+        side_clearance=sizes.side_clearance,
+        top_clearance=sizes.top_clearance,
+        bottom_clearance=sizes.front_rise,
+        taper=sizes.taper,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,12 +164,18 @@ class _Box:
                 "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
             )  # fmt: skip
 
-    def boards(self) -> tuple[Board, ...]:
-        front, left, right, back = self._front(), self._side(Hand.LEFT), self._side(Hand.RIGHT), self._back()
-        front, left, right = self.front_corner.cut(front, left, right, self.sizes)
-        back, left, right = self.back_corner.cut(back, left, right)
-        bottom = lay_bottom(self.role, self.make.bottom, self.sizes, self.opening.width, self._bottom_seat())
-        return (*self._grooved(front, left, right, back, bottom), bottom, *self.front_corner.slips(self.sizes))
+    def made(self) -> tuple[tuple[Board, ...], tuple[Meeting, ...]]:
+        """Its boards, cut and placed, and where they meet."""
+        at_front = self.front_corner.join(self._front(), self._side(Hand.LEFT), self._side(Hand.RIGHT), self.sizes)
+        at_back = self.back_corner.join(self._back(), at_front.left, at_front.right, self.sizes)
+        seat = self._bottom_seat()
+        bottom = lay_bottom(self.make.bottom, self.sizes, self.opening.width, seat)
+        front, left, right, back = self._grooved(at_front.end, at_back.left, at_back.right, at_back.end, bottom)
+        met = meet_bottom(bottom, front, (left, right), back, self.sizes, seat)
+        return (
+            (front, left, right, back, bottom, *at_front.loose, *at_back.loose),
+            (*at_front.meetings, *at_back.meetings, *met),
+        )
 
     def _front(self) -> Board:
         inside_face = self.sizes.set_back + self.make.front.thickness
@@ -165,7 +190,7 @@ class _Box:
         return self._board(PartKind.DRAWER_SIDE, self.make.sides, self.side_length, self.sizes.side_height, _SIDE, place, hand)
 
     def _back(self) -> Board:
-        length = self.back_corner.back_length(self.role.name, self.sizes, self.side_length)
+        length = self.back_corner.back_length(self.sizes, self.side_length)
         foot, height = NOTHING, self.sizes.side_height
         if not self._is_back_grooved:
             foot = self.grooves.offset + self.make.bottom.thickness
@@ -194,7 +219,7 @@ class _Box:
     def _is_back_grooved(self) -> bool:
         return self.make.back_height is BackHeight.FULL
 
-    def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, ...]:
+    def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, Board, Board, Board]:
         joint, offset = self.grooves.joint, self.grooves.offset
         # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
         hidden = self.make.sides.thickness - joint.depth
@@ -214,6 +239,7 @@ class _Box:
         about = back_face - front_face + 2 * depth
         behind = behind_bottom(self.make.bottom, about, depth, half, self.rule, self.seasons)
         return BottomSeat(
+            joint=self.grooves.joint.role,
             depth=depth,
             offset=self.grooves.offset,
             clearance=self.sizes.bottom_clearance,

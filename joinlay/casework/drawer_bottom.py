@@ -5,21 +5,24 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, PartKind, PartRole, Place, Surface, Taper
+from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Taper
+from joinlay.boards.meeting import Facing, Meeting, Plane, Way, butted
 from joinlay.errors import BadInput
-from joinlay.lengths import Fraction, rounded_up
+from joinlay.lengths import Fraction, Length, rounded_up
 from joinlay.stock import Solid
 from joinlay.stock.movement import movement_of
 
 if TYPE_CHECKING:
-    from joinlay.boards import DrawerRole
+    from collections.abc import Iterator
+
+    from joinlay.boards import Cut, JointRole
     from joinlay.casework.drawer_sizes import DrawerSizes
-    from joinlay.lengths import Dimension, Graduation, Length
+    from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["BottomSeat", "behind_bottom", "groove_offset", "lay_bottom"]
+__all__ = ["BottomSeat", "behind_bottom", "groove_offset", "lay_bottom", "meet_bottom"]
 
 _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 
@@ -28,11 +31,12 @@ _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge"
 class BottomSeat:
     """The room the grooves leave for a bottom.
 
-    ``depth`` is the grooves' in the sides, ``offset`` from the sides' bottom edge to the groove. ``front`` and ``back`` are how far
-    back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half of it at each side. ``side_front`` is
-    where the sides begin, ``side_length`` how long they are: what the taper runs over.
+    ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove. ``front`` and
+    ``back`` are how far back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half of it at each side.
+    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
     """
 
+    joint: JointRole | None
     depth: Dimension
     offset: Dimension
     clearance: Dimension
@@ -77,13 +81,13 @@ def groove_offset(bottom: Stock, rise: Dimension, shop: Shop) -> Dimension:
     return rounded_up(needed, shop.rule)
 
 
-def lay_bottom(drawer: DrawerRole, stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
-    """The bottom of ``drawer``, placed in its grooves.
+def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
+    """The bottom of a drawer, placed in its grooves.
 
     GR-2: as wide as the inside of the drawer and both grooves, less the clearance; DR-4: it narrows with the taper, so its two ends
     are planed to a slant. Its length runs from side to side, its width from front to back. Source: common practice.
     """
-    role = PartRole(PartKind.DRAWER_BOTTOM, drawer)
+    role = PartRole(PartKind.DRAWER_BOTTOM, sizes.drawer)
     at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
     width_at = [at_front - sizes.taper * ((y - seat.side_front) / seat.side_length) for y in (seat.front, seat.back)]
     front_width = width_at[0].named(f"{role.name} width at the front", "GR-2", "common practice")
@@ -98,3 +102,59 @@ def lay_bottom(drawer: DrawerRole, stock: Stock, sizes: DrawerSizes, opening_wid
     return Board(
         role, stock.name, length, width, stock.thickness.named(f"{role.name} thickness"), _DATUM, tapers=tapers, place=place
     )  # fmt: skip
+
+
+def meet_bottom(
+    bottom: Board, front: Board, sides: tuple[Board, Board], back: Board, sizes: DrawerSizes, seat: BottomSeat
+) -> tuple[Meeting, ...]:
+    """Where the bottom meets what is grooved for it, and the back that stands on it (GR-2, GR-4, DR-4).
+
+    It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or along it from where
+    the groove is open.
+    """
+    met = [_in_side(bottom, side, sizes, seat) for side in sides]
+    (groove,) = front.cuts_of(CutUse.GROOVE)
+    half = Length(sizes.bottom_clearance.mm / 2)
+    at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), half, "GR-2")
+    met.append(Meeting(bottom.role, front.role, (_laid(front, groove), at_front), (Way.FRONT,), joint=seat.joint))
+    grooves = back.cuts_of(CutUse.GROOVE)
+    if not grooves:
+        return (*met, butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4"))
+    assert back.place is not None
+    behind = Length(back.place.origin[1] + grooves[0].depth.mm - seat.back.mm)
+    at_back = Facing("in the", Plane(Surface.FAR_EDGE), Plane.floor(grooves[0]), behind, "GR-2")
+    ways = (Way.BACK, Way.LEFT, Way.RIGHT)
+    return (*met, Meeting(bottom.role, back.role, (_laid(back, grooves[0]), at_back), ways, joint=seat.joint))
+
+
+def _laid(wood: Board, groove: Cut) -> Facing:
+    """The bottom's lower face on the lower wall of its groove."""
+    return Facing("on the groove of the", Plane(Surface.FAR_FACE), Plane.wall(wood, groove, Surface.FAR_EDGE), rule="GR-2")
+
+
+def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -> Meeting:
+    (groove,) = side.cuts_of(CutUse.GROOVE)
+    is_left = side.role.hand is Hand.LEFT
+    ways = [Way.LEFT if is_left else Way.RIGHT]
+    # The front end of the groove is open until the front is on; a drawer that widens to its back lets nothing in there.
+    if sizes.taper.mm >= 0:
+        ways.append(Way.BACK)
+    if sizes.taper.mm <= 0 and groove.along.stop == side.length:
+        ways.append(Way.FRONT)
+    facings = (_laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
+    return Meeting(bottom.role, side.role, facings, tuple(ways), joint=seat.joint)
+
+
+def _ends(bottom: Board, side: Board, groove: Cut, sizes: DrawerSizes, seat: BottomSeat, *, is_left: bool) -> Iterator[Facing]:
+    """The room at one end: all along the same, for it is planed to the slant of a side that leans."""
+    end = Surface.END if is_left else Surface.FAR_END
+    depth, half_bottom = groove.into.stop.mm, bottom.length.mm / 2
+    if not sizes.taper:
+        yield Facing("in the", Plane(end), Plane.floor(groove), Length(sizes.inside_width.mm / 2 + depth - half_bottom), "GR-2")
+        return
+    along = seat.front.mm - seat.side_front.mm
+    planed = next(taper.near for taper in bottom.tapers if taper.surface is end)
+    half_inside = sizes.inside_width.mm / 2 - sizes.taper.mm / 2 * (along / side.length.mm)
+    room = Length(half_inside + depth - half_bottom + planed.mm)
+    for where, at in (("front", along), ("back", along + bottom.width.mm)):
+        yield Facing(f"in, at its {where}, the", Plane(end), Plane.floor(groove, Length(at)), room, "GR-2")

@@ -13,6 +13,7 @@ from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, smallest
 
 if TYPE_CHECKING:
+    from joinlay.boards import DrawerRole
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
@@ -22,12 +23,13 @@ __all__ = ["DrawerSizes", "size_drawer"]
 
 @dataclass(frozen=True, slots=True)
 class DrawerSizes:
-    """The drawer's outside and its clearances, each a named Dimension.
+    """The outside of ``drawer`` and its clearances, each a named Dimension.
 
     ``front_rise`` is the front's bottom edge above the sides' (the clearance under the front, DR-2). ``joint_line`` is the height over
     which front and side meet. ``bottom_clearance`` is the bottom panel's in its grooves, in all. ``length`` is front included.
     """
 
+    drawer: DrawerRole
     side_clearance: Dimension
     top_clearance: Dimension
     front_rise: Dimension
@@ -42,13 +44,14 @@ class DrawerSizes:
     inside_width: Dimension
 
 
-def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practice) -> DrawerSizes:
-    """The sizes of drawer ``name`` (``drawer 3``) in ``opening``.
+def size_drawer(drawer: DrawerRole, opening: Opening, make: DrawerMake, practice: Practice) -> DrawerSizes:
+    """The sizes of ``drawer`` in ``opening``.
 
     DR-1 front = opening less its clearances; DR-2 the front stands a clearance above the sides' bottom; DR-3 sides as high as the
     opening less the top clearance, or as asked; DR-4 taper; DR-5 length. Source: common practice. Raises Refused where
     the clearances leave no drawer, the sides asked for are higher than the opening lets pass, or the back is too wide to go in.
     """
+    name = drawer.name
     side, top = practice.length("side clearance"), practice.length("top clearance")
     rise, taper = practice.length("bottom clearance of the front"), practice.length("taper")
     set_back = practice.length("front set-back")
@@ -63,10 +66,21 @@ def size_drawer(name: str, opening: Opening, make: DrawerMake, practice: Practic
     _refuse_wide_back(name, taper, side)
     line = (smallest(side_height, rise + front_height) - rise).named(f"{name} joint line at the front", "DR-2", "by geometry")
     _refuse_nothing_left(line)
-    bottom = practice.length("bottom panel clearance")
     return DrawerSizes(
-        side, top, rise, taper, set_back, bottom, front_width, front_height, side_height, line, length, inside
-    )  # fmt: skip
+        drawer=drawer,
+        side_clearance=side,
+        top_clearance=top,
+        front_rise=rise,
+        taper=taper,
+        set_back=set_back,
+        bottom_clearance=practice.length("bottom panel clearance"),
+        front_width=front_width,
+        front_height=front_height,
+        side_height=side_height,
+        joint_line=line,
+        length=length,
+        inside_width=inside,
+    )
 
 
 def _side_height(name: str, highest: Dimension, make: DrawerMake) -> Dimension:

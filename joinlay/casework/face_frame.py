@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, butted, way_into
 from joinlay.casework.assembly import Assembly
-from joinlay.casework.meeting import Meeting, Side, meeting
 from joinlay.findings import warning
 from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon
 from joinlay.lengths import NOTHING
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
 
-__all__ = ["FaceFrame", "make_frame"]
+__all__ = ["make_frame"]
 
 _STILE = Datum("show face", "inside edge", "bottom end", "back face", "outside edge", "top end")
 _MULLION = Datum("show face", "left edge", "bottom end", "back face", "right edge", "top end")
@@ -35,18 +35,10 @@ _BOTTOM_RAIL = PartRole(PartKind.RAIL, hand=Hand.BOTTOM)
 _TOP_RAIL = PartRole(PartKind.RAIL, hand=Hand.TOP)
 
 
-@dataclass(frozen=True, slots=True)
-class FaceFrame:
-    """A face frame, its show face at Y = 0, its left edge at X = 0 and its underside at Z = 0; and where its parts meet."""
-
-    assembly: Assembly
-    meetings: tuple[Meeting, ...]
-
-
 def make_frame(
     make: FrameMake, sizes: FrameSizes, width: Dimension, height: Dimension, bays: Sequence[Bay], shop: Shop
-) -> FaceFrame:
-    """Cut and place the frame ``width`` by ``height`` around ``bays``.
+) -> Assembly:
+    """Cut and place the frame ``width`` by ``height`` around ``bays``: its show face at Y = 0, its left edge at X = 0, its underside at Z = 0.
 
     FF-2: rails stand between the stiles, loose tenons centred in the thickness, each as far from the rail's edges as a shoulder asks.
     Raises Refused, with the member named, where a rail is too low for any tenon. Source: common practice.
@@ -77,15 +69,15 @@ class _Maker:
         self._findings: dict[str, Finding] = {}
         self._undersides = self._measure_undersides()
 
-    def made(self) -> FaceFrame:
+    def made(self) -> Assembly:
         for board in self._uprights():
             self._boards[board.role] = board
         for member in self._members():
             self._boards[member.board.role] = member.board
             self._join(member)
         found = (*self._thin(), *(finding.at("face frame") for finding in self._findings.values()))
-        assembly = Assembly(Whole.FRAME, (*self._boards.values(), *self._slips), self._dimensions(), found)
-        return FaceFrame(assembly, tuple(self._meetings))
+        boards = (*self._boards.values(), *self._slips)
+        return Assembly(Whole.FRAME, boards, tuple(self._meetings), self._dimensions(), found)
 
     # -- boards --------------------------------------------------------------------------------------
 
@@ -158,7 +150,7 @@ class _Maker:
         start = self._along(into, member)
         in_edge = Seat(edge, Axis.ALONG, start=start, centre=middle)
         self._boards[other] = cut_mortises(joint, into, in_edge, joint.depth_in_face, mate=role, which=role)
-        self._meetings.append(meeting(f"shoulder of the {role.name}", (member, surface), (into, edge), rule="FF-2"))
+        self._meetings.append(butted((member, surface), (into, edge), "with its shoulder on the", rule="FF-2", joint=joint.role))
         self._add_slips(joint, member, surface, hand, into, edge)
         for finding in joint.findings:
             self._findings.setdefault(finding.kind + finding.what, finding)
@@ -195,21 +187,20 @@ class _Maker:
             self._slips.append(slip)
             # The slip lies along the member, its far end towards the member's far end.
             towards, away = (Surface.END, Surface.FAR_END) if surface is Surface.END else (Surface.FAR_END, Surface.END)
-            room = _room(joint)
-            self._meetings += [
-                Meeting(
-                    f"{slip.name} in its edge", Side(slip.name, towards), Side(into.name, edge, joint.depth_in_face), room, "LT-5"
-                ),
-                Meeting(
-                    f"{slip.name} in its end", Side(slip.name, away), Side(member.name, surface, joint.depth_in_end), room, "LT-5"
-                ),
-            ]
+            for wood, at, end, depth in ((into, edge, towards, joint.depth_in_face), (member, surface, away, joint.depth_in_end)):
+                facing = Facing("in the", Plane(end), Plane(at, depth), joint.glue_room, "LT-5")
+                glue, cheeks = joint.glue_in(depth), joint.cheeks_in(n - 1, depth)
+                self._meetings.append(
+                    Meeting(slip.role, wood.role, (facing,), (way_into(wood, at),), Tie.GLUED, joint.role, glue, cheeks)
+                )
 
     def _slip(self, joint: LooseTenon, member: Board, surface: Surface, centre: Dimension, role: PartRole) -> Board:
         """A loose tenon in the member's own directions, so its place follows from the member's."""
         assert member.place is not None
         start = (
-            _room(joint) - joint.depth_in_face if surface is Surface.END else member.length - joint.depth_in_end + _room(joint)
+            joint.glue_room - joint.depth_in_face
+            if surface is Surface.END
+            else member.length - joint.depth_in_end + joint.glue_room
         )
         corner = member.place.point(
             start, centre - joint.tenon_width / 2, joint.from_reference_face - joint.tenon_thickness / 2
@@ -242,8 +233,3 @@ def _hand(member: PartRole, surface: Surface) -> Hand:
     """Which end of a rail, or of a mullion, ``surface`` is."""
     hands = (Hand.BOTTOM, Hand.TOP) if member.kind is PartKind.MULLION else (Hand.LEFT, Hand.RIGHT)
     return hands[surface.is_far]
-
-
-def _room(joint: LooseTenon) -> Dimension:
-    """The room for glue past each end of a tenon (LT-5)."""
-    return (joint.depth_in_end + joint.depth_in_face - joint.tenon_length) / 2

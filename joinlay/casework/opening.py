@@ -6,28 +6,16 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
+from joinlay.casework.corners import LOCKED, TENONED
 from joinlay.errors import BadInput
 from joinlay.lengths import plain_mm
 
 if TYPE_CHECKING:
+    from joinlay.casework.corners import CornerKind
     from joinlay.lengths import Dimension
     from joinlay.stock import Stock
 
-__all__ = ["BackHeight", "BackJoint", "DrawerMake", "FrontJoint", "Opening"]
-
-
-class FrontJoint(Enum):
-    """How the sides meet the front."""
-
-    LOOSE_TENON = "loose tenon"
-    HALF_BLIND = "half-blind locking rabbet"
-
-
-class BackJoint(Enum):
-    """How the back meets the sides."""
-
-    LOCKING_RABBET = "locking rabbet"
-    DADO = "dado"
+__all__ = ["BackHeight", "DrawerMake", "Opening"]
 
 
 class BackHeight(Enum):
@@ -54,13 +42,16 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class DrawerMake:
-    """What a drawer is made of and how it is joined. ``side_height`` None: as high as DR-3 allows."""
+    """What a drawer is made of and how it is joined: which kind of corner at the front and at the back.
+
+    ``side_height`` None: as high as DR-3 allows.
+    """
 
     front: Stock
     sides: Stock
     back: Stock
     bottom: Stock
-    front_joint: FrontJoint = FrontJoint.LOOSE_TENON
-    back_joint: BackJoint = BackJoint.LOCKING_RABBET
+    front_joint: CornerKind = TENONED
+    back_joint: CornerKind = LOCKED
     back_height: BackHeight = BackHeight.FULL
     side_height: Dimension | None = None

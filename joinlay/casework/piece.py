@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Hand, PartKind, PartRole, Surface
+from joinlay.boards import PartKind, Surface
+from joinlay.boards.extent import SpaceBox
+from joinlay.boards.meeting import Tie, butted
 from joinlay.casework.bay import BankWish, lay_out_bays
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
-from joinlay.casework.meeting import meeting
 from joinlay.casework.runners import make_runners
 from joinlay.casework.slot import slots_in
 from joinlay.casework.stops import make_stops
@@ -21,15 +22,14 @@ from joinlay.stock.movement import Seasons, usual_seasons
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, DrawerRole
+    from joinlay.boards.meeting import Meeting
     from joinlay.casework.assembly import Assembly
     from joinlay.casework.bay import Bay
     from joinlay.casework.case import Case
     from joinlay.casework.case_sizes import CaseMake
-    from joinlay.casework.face_frame import FaceFrame
     from joinlay.casework.frame_sizes import FrameMake
     from joinlay.casework.graduation import Heights, Rounding
-    from joinlay.casework.meeting import Meeting
     from joinlay.casework.runners import Runners
     from joinlay.casework.slot import DrawerWish, Slot
     from joinlay.casework.stops import StopMake, Stops
@@ -87,33 +87,37 @@ class Piece:
 
     Its zero: X at the left edge of the frame seen from the front, Y at the frame's show face (to the back), Z at the frame's underside (up);
     so a case behind an overhang begins at X = the overhang. ``slots`` are the drawers' places, bank by bank from the left, each from the
-    top down. ``meetings`` say where parts meet and with what gap.
+    top down.
     """
 
     spec: PieceSpec
-    frame: FaceFrame
+    frame: Assembly
     case: Case
     runners: Runners
     stops: Stops | None
     bays: tuple[Bay, ...]
     slots: tuple[Slot, ...]
-    meetings: tuple[Meeting, ...]
     findings: tuple[Finding, ...]
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
         """Case, face frame, runners and stops."""
         stops = (self.stops.assembly,) if self.stops else ()
-        return (self.case.assembly, self.frame.assembly, self.runners.assembly, *stops)
+        return (self.case.assembly, self.frame, self.runners.assembly, *stops)
 
     @property
     def boards(self) -> tuple[Board, ...]:
         """Every board but the drawers'."""
         return tuple(board for assembly in self.assemblies for board in assembly.boards)
 
-    def blocks(self, name: str) -> tuple[Board, ...]:
-        """The stop blocks of drawer ``name``; none where the piece has no stops."""
-        return self.stops.of[name] if self.stops else ()
+    @property
+    def meetings(self) -> tuple[Meeting, ...]:
+        """Where its parts meet, without the drawers."""
+        return tuple(met for assembly in self.assemblies for met in assembly.meetings)
+
+    def blocks(self, drawer: DrawerRole) -> tuple[Board, ...]:
+        """The stop blocks of a drawer; none where the piece has no stops."""
+        return self.stops.of[drawer] if self.stops else ()
 
 
 def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
@@ -141,10 +145,10 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     )
     runners = make_runners(slots, case, spec.runner, spec.case.sides, shop.practice, spec.seasons)
     stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
-    piece = Piece(spec, frame, case, runners, stops, bays, slots, (), ())
-    meetings = (*frame.meetings, *case.meetings, *_frame_on_case(piece), *runners.meetings, *(stops.meetings if stops else ()))
+    frame = replace(frame, meetings=(*frame.meetings, *_on_case(frame, case)))
+    piece = Piece(spec=spec, frame=frame, case=case, runners=runners, stops=stops, bays=bays, slots=slots, findings=())
     findings = (*(f for assembly in piece.assemblies for f in assembly.findings), *_said(spec))
-    return replace(piece, meetings=meetings, findings=findings)
+    return replace(piece, findings=findings)
 
 
 def within_room(
@@ -163,24 +167,21 @@ def within_room(
     return width, height, depth
 
 
-_RAILS = (
-    (PartRole(PartKind.CASE_BOTTOM), PartRole(PartKind.RAIL, hand=Hand.BOTTOM)),
-    (PartRole(PartKind.CASE_TOP), PartRole(PartKind.RAIL, hand=Hand.TOP)),
-)
+#: What stands behind the frame with an edge to its back.
+_BEHIND: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION, PartKind.CASE_BOTTOM, PartKind.CASE_TOP)
 
 
-def _uprights(piece: Piece) -> Iterator[tuple[PartRole, PartRole]]:
-    """What stands upright in the case, each with the member of the frame before it."""
-    for hand in (Hand.LEFT, Hand.RIGHT):
-        yield PartRole(PartKind.CASE_SIDE, hand=hand), PartRole(PartKind.STILE, hand=hand)
-    for bay in piece.bays[1:]:
-        yield PartRole(PartKind.CASE_PARTITION, number=bay.number - 1), PartRole(PartKind.MULLION, number=bay.number - 1)
-
-
-def _frame_on_case(piece: Piece) -> Iterator[Meeting]:
-    """The frame is glued to the case's front edges."""
-    for wood, member in (*_uprights(piece), *_RAILS):
-        yield meeting(f"{member.name} on the {wood.name}", (member, Surface.FAR_FACE), (wood, Surface.EDGE), rule="FF-3")
+def _on_case(frame: Assembly, case: Case) -> Iterator[Meeting]:
+    """The frame is glued to the case's front edges, each member wherever it covers one (FF-3)."""
+    edges = [(wood, SpaceBox.around(wood)) for wood in case.assembly.of_kind(*_BEHIND)]
+    for member in frame.of_kind(PartKind.STILE, PartKind.MULLION, PartKind.RAIL):
+        mine = SpaceBox.around(member)
+        for wood, its in edges:
+            wide, high = (min(mine.high[n], its.high[n]) - max(mine.low[n], its.low[n]) for n in (0, 2))
+            if wide > 0 and high > 0:
+                yield butted(
+                    (member, Surface.FAR_FACE), (wood, Surface.EDGE), "on the", rule="FF-3", tie=Tie.GLUED, glue=wide * high
+                )
 
 
 def _said(spec: PieceSpec) -> Iterator[Finding]:

@@ -7,20 +7,22 @@ the drawer's side, so that their height is a ripping width and any sheet will do
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from math import ceil
+from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Board, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
-from joinlay.casework.meeting import Meeting, meeting
 from joinlay.casework.runner_sizes import size_runner
 from joinlay.casework.screws import screw_slots
 from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, largest
+from joinlay.lengths import NOTHING, largest, mm
 from joinlay.stock import Solid
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.case import Case
     from joinlay.casework.runner_sizes import RunnerHeights
     from joinlay.casework.slot import Slot
@@ -35,6 +37,8 @@ __all__ = ["Runners", "SlotRunners", "make_runners"]
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
 
+#: The widest spacing of nails along a runner. Source: our own choice.
+_NAIL_SPACING: Final = mm(150)
 _HANDS = (Hand.LEFT, Hand.RIGHT)
 _CASE_BOTTOM = PartRole(PartKind.CASE_BOTTOM)
 _CASE_TOP = PartRole(PartKind.CASE_TOP)
@@ -58,11 +62,10 @@ class SlotRunners:
 
 @dataclass(frozen=True, slots=True)
 class Runners:
-    """All runners of a piece, by slot where asked, and where they meet what is around them."""
+    """All runners of a piece, and what each drawer has of them."""
 
     assembly: Assembly
-    of: dict[str, SlotRunners]
-    meetings: tuple[Meeting, ...]
+    of: dict[DrawerRole, SlotRunners]
 
 
 def make_runners(slots: Sequence[Slot], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons) -> Runners:
@@ -89,15 +92,15 @@ class _Maker:
 
     def made(self) -> Runners:
         heights = [size_runner(slot, self._stock, self._practice) for slot in self._slots]
-        found: dict[str, SlotRunners] = {}
+        found: dict[DrawerRole, SlotRunners] = {}
         above: tuple[Slot, RunnerHeights] | None = None
         for slot, height in zip(self._slots, heights, strict=True):
             over = self._kickers_under(*above, slot) if above is not None and not slot.is_topmost else self._over(slot, height)
             self._findings += height.findings
-            found[slot.name] = self._slot(slot, height, over)
+            found[slot.drawer] = self._slot(slot, height, over)
             above = (slot, height)
-        assembly = Assembly(Whole.RUNNERS, tuple(self._boards), (self._length,), tuple(self._findings))
-        return Runners(assembly, found, tuple(self._meetings))
+        boards, meetings = tuple(self._boards), tuple(self._meetings)
+        return Runners(Assembly(Whole.RUNNERS, boards, meetings, (self._length,), tuple(self._findings)), found)
 
     # -- one slot ------------------------------------------------------------------------------------
 
@@ -129,21 +132,19 @@ class _Maker:
         board = self._flat(slot, PartKind.BEARER, hand, width, height.bearer, slot.floor)
         if self._sides.is_solid:
             board = self._screwed(board)
-        self._keep(board, slot.cavity.wood(hand), slot.cavity.facing(hand))
-        self._meetings.append(
-            meeting(
-                f"{board.name} on the {slot.rails[0].name}", (board, Surface.END), (slot.rails[0], Surface.FAR_FACE), rule="RN-1"
-            )
-        )
+        self._boards.append(board)
+        wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
+        self._meetings += [
+            self._fixed(board, Surface.EDGE, wood, "on the", "RN-1"),
+            butted((board, Surface.END), (slot.rails[0], Surface.FAR_FACE), "against the", rule="RN-1"),
+        ]
         if height.packing is not None:
             packing = self._on_edge(slot, PartKind.PACKING, hand, height.packing, self._case.sizes.floor)
             self._boards.append(packing)
-            self._meetings.append(
-                meeting(f"{packing.name} under its bearer", (packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), rule="RN-3")
-            )
-            self._meetings.append(
-                meeting(f"{packing.name} on the case bottom", (packing, Surface.EDGE), (_CASE_BOTTOM, Surface.FACE))
-            )
+            self._meetings += [
+                self._fixed(packing, Surface.EDGE, (_CASE_BOTTOM, Surface.FACE), "on the", "RN-3"),
+                butted((packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), "under the", rule="RN-3"),
+            ]
         return board.role
 
     def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
@@ -153,8 +154,9 @@ class _Maker:
                           "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
         board = self._flat(slot, PartKind.GUIDE, hand, guide, self._thickness, slot.floor + self._thickness)
         self._boards.append(board)
+        glue = board.length.mm * board.width.mm
         self._meetings.append(
-            meeting(f"{board.name} on the {bearer.name}", (board, Surface.FAR_FACE), (bearer, Surface.FACE), rule="RN-2")
+            butted((board, Surface.FAR_FACE), (bearer, Surface.FACE), "on the", rule="RN-2", tie=Tie.GLUED, glue=glue)
         )
 
     def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[PartRole, PartRole, Dimension]:
@@ -169,9 +171,7 @@ class _Maker:
             board = self._on_edge(slot, PartKind.KICKER, hand, height.kicker, above.floor - above.below + lift)
             self._boards.append(board)
             kickers.append(board.role)
-            self._meetings.append(
-                meeting(f"{board.name} under its bearer", (board, Surface.FAR_EDGE), (bearer, Surface.FAR_FACE), rule="RN-3")
-            )
+            self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (bearer, Surface.FAR_FACE), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
     def _over(self, slot: Slot, height: RunnerHeights) -> tuple[PartRole, PartRole, Dimension]:
@@ -187,9 +187,7 @@ class _Maker:
                 board = self._screwed(board)
             self._boards.append(board)
             kickers.append(board.role)
-            self._meetings.append(
-                meeting(f"{board.name} under the case top", (board, Surface.FAR_EDGE), (_CASE_TOP, Surface.FACE), rule="RN-3")
-            )
+            self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (_CASE_TOP, Surface.FACE), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
     # -- boards --------------------------------------------------------------------------------------
@@ -213,9 +211,23 @@ class _Maker:
             thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
         )  # fmt: skip
 
-    def _keep(self, board: Board, wood: PartRole, face: Surface) -> None:
-        self._boards.append(board)
-        self._meetings.append(meeting(f"{board.name} on the {wood.name}", (board, Surface.EDGE), (wood, face), rule="RN-1"))
+    def _fixed(self, board: Board, edge: Surface, wood: tuple[PartRole, Surface], where: str, rule: str) -> Meeting:
+        """A strip on edge, or by its edge, fast on the wood: glued and nailed, or screwed where it is screwed already (RN-4).
+
+        What is screwed is glued as far past its front screw as that is from the end, so that the wood behind is free to move. Nails stand at both
+        ends and at most 150 mm (6 in) apart (our own choice).
+        """
+        screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
+        glued = min(board.length.mm, 2 * screws[0].along.centre.mm) if screws else board.length.mm
+        return butted(
+            (board, edge),
+            wood,
+            where,
+            rule=rule,
+            tie=Tie.SCREWED if screws else Tie.NAILED,
+            glue=glued * board.thickness.mm,
+            fasteners=len(screws) if screws else 1 + max(1, ceil(board.length / _NAIL_SPACING)),
+        )
 
     def _screwed(self, board: Board) -> Board:
         sides = self._sides

@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Hand, PartKind, PartRole, Surface
-from joinlay.casework.meeting import Meeting, Side, meeting
+from joinlay.boards import CutUse, Hand, PartKind, PartRole, Surface
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.stops import notch_back
-from joinlay.casework.within_drawer import bottom_groove
-from joinlay.lengths import NOTHING
+from joinlay.lengths import NOTHING, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,18 +25,19 @@ __all__ = ["seat_drawer", "with_board"]
 _UNDER: Final = {PartKind.CASE_TOP: Surface.FACE, PartKind.BEARER: Surface.FAR_FACE, PartKind.KICKER: Surface.EDGE}
 
 
-def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> tuple[Drawer, tuple[Meeting, ...]]:
-    """``drawer``, planned for the slot's opening, closed in its slot; and where it meets the piece.
+def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> Drawer:
+    """``drawer``, planned for the slot's opening, closed in its slot, with the meetings it has there.
 
     Its back is notched where the stop blocks must pass (ST-1). Rules RN-1 to RN-3, ST-2, ST-3, DR-1.
     """
     seated = drawer.moved(slot.left, NOTHING, slot.floor)
-    blocks = piece.blocks(slot.name)
+    blocks = piece.blocks(slot.drawer)
     back = notch_back(seated.back, blocks, slot.wish.shop.practice)
     if back.cuts != seated.back.cuts:
         seated = with_board(seated, back)
-    found = (*_in_frame(slot, seated), *_on_runners(slot, seated, piece.runners.of[slot.name]), *_at_stops(seated, blocks))
-    return seated, found
+    found = (*_in_frame(slot, seated), *_on_runners(slot, seated, piece.runners.of[slot.drawer]), *_at_stops(seated, blocks))
+    assembly = seated.assembly
+    return replace(seated, assembly=replace(assembly, meetings=(*assembly.meetings, *found)))
 
 
 def with_board(drawer: Drawer, board: Board) -> Drawer:
@@ -47,19 +47,17 @@ def with_board(drawer: Drawer, board: Board) -> Drawer:
 
 
 def _in_frame(slot: Slot, drawer: Drawer) -> Iterator[Meeting]:
-    front = drawer.front
+    front, clearance = drawer.front, drawer.side_clearance
     left, right = slot.uprights
     at_left = Surface.FAR_EDGE if left.kind is PartKind.MULLION else Surface.EDGE
     below, above = slot.rails
-    clearance = drawer.side_clearance
-    yield meeting(f"{front.name} at the {left.name}", (front, Surface.END), (left, at_left), clearance, "DR-1")
-    yield meeting(f"{front.name} at the {right.name}", (front, Surface.FAR_END), (right, Surface.EDGE), clearance, "DR-1")
-    yield meeting(
-        f"{front.name} over the {below.name}", (front, Surface.EDGE), (below, Surface.FAR_EDGE), drawer.bottom_clearance, "DR-2"
-    )
-    yield meeting(
-        f"{front.name} under the {above.name}", (front, Surface.FAR_EDGE), (above, Surface.EDGE), drawer.top_clearance, "DR-1"
-    )
+    for surface, around, words, gap, rule in (
+        (Surface.END, (left, at_left), "at the", clearance, "DR-1"),
+        (Surface.FAR_END, (right, Surface.EDGE), "at the", clearance, "DR-1"),
+        (Surface.EDGE, (below, Surface.FAR_EDGE), "over the", drawer.bottom_clearance, "DR-2"),
+        (Surface.FAR_EDGE, (above, Surface.EDGE), "under the", drawer.top_clearance, "DR-1"),
+    ):
+        yield butted((front, surface), around, words, gap=gap, rule=rule, tie=Tie.CLEARS)
 
 
 def _on_runners(slot: Slot, drawer: Drawer, runners: SlotRunners) -> Iterator[Meeting]:
@@ -69,25 +67,36 @@ def _on_runners(slot: Slot, drawer: Drawer, runners: SlotRunners) -> Iterator[Me
     )
     for hand, bears, kicks in hands:
         side = drawer.side(hand)
-        yield meeting(f"{side.name} on the {bears.name}", (side, Surface.EDGE), (bears, Surface.FACE), rule="RN-1")
-        if slot.guide(hand):
-            beside, surface = PartRole(PartKind.GUIDE, slot.drawer, hand), Surface.FAR_EDGE
-        else:
-            beside, surface = slot.cavity.wood(hand), slot.cavity.facing(hand)
-        for where, at, more in (("front", NOTHING, NOTHING), ("back", side.length, drawer.taper / 2)):
-            one = Side(side.name, Surface.FAR_FACE, at=at)
-            gap = drawer.side_clearance + more if more else drawer.side_clearance
-            yield Meeting(f"{side.name} beside the {beside.name}, at its {where}", one, Side(beside.name, surface), gap, "DR-6")
-        under = _UNDER[kicks.kind]
+        yield butted((side, Surface.EDGE), (bears, Surface.FACE), "on the", rule="RN-1", tie=Tie.RIDES)
+        yield _guided(slot, drawer, side, hand)
         lower = slot.opening.height - drawer.top_clearance - side.width
         gap = runners.kicker_gap + lower if lower else runners.kicker_gap
-        yield meeting(f"{side.name} under the {kicks.name}", (side, Surface.FAR_EDGE), (kicks, under), gap, "RN-3")
+        under = (kicks, _UNDER[kicks.kind])
+        yield butted((side, Surface.FAR_EDGE), under, "under the", gap=gap, rule="RN-3", tie=Tie.KICKS)
+
+
+def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand) -> Meeting:
+    """A side beside its guide, or the case where no guide is needed; the gap is stated at both of its ends."""
+    if slot.guide(hand):
+        beside, surface = PartRole(PartKind.GUIDE, slot.drawer, hand), Surface.FAR_EDGE
+    else:
+        beside, surface = slot.cavity.wood(hand), slot.cavity.facing(hand)
+    facings = tuple(
+        Facing(f"beside, at its {where}, the", Plane(Surface.FAR_FACE, at=at), Plane(surface), Length(gap), "DR-6")
+        for where, at, gap in (
+            ("front", NOTHING, drawer.side_clearance.mm),
+            ("back", side.length, drawer.side_clearance.mm + drawer.taper.mm / 2),
+        )
+    )
+    out = Way.LEFT if hand is Hand.LEFT else Way.RIGHT
+    return Meeting(side.role, beside, facings, tuple(way for way in Way if way is not out.opposite), Tie.GUIDED)
 
 
 def _at_stops(drawer: Drawer, blocks: tuple[Board, ...]) -> Iterator[Meeting]:
-    front, bottom = drawer.front, drawer.bottom
+    """The front comes to rest against its blocks, which the bottom passes over."""
+    (groove,) = drawer.side(Hand.LEFT).cuts_of(CutUse.GROOVE)
     for block in blocks:
-        yield meeting(f"{front.name} against the {block.name}", (front, Surface.FACE), (block, Surface.FACE), rule="ST-2")
-        groove = bottom_groove(drawer.side(Hand.LEFT))
+        yield butted((drawer.front, Surface.FACE), (block, Surface.FACE), "against the", rule="ST-2", tie=Tie.STOPPED)
         gap = groove.across.start - block.width
-        yield meeting(f"{bottom.name} over the {block.name}", (bottom, Surface.FAR_FACE), (block, Surface.FAR_EDGE), gap, "ST-3")
+        under = (block, Surface.FAR_EDGE)
+        yield butted((drawer.bottom, Surface.FAR_FACE), under, "over the", gap=gap, rule="ST-3", tie=Tie.CLEARS)

@@ -6,15 +6,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Cut, CutKind, CutRole, CutUse, Datum, Hand, PartKind, PartRole, Place, Span, Surface, Whole
+from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.drawer_bottom import groove_offset
-from joinlay.casework.meeting import Meeting, meeting
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, Length, dimension, smallest
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.case import Case
     from joinlay.casework.runners import SlotRunners
     from joinlay.casework.slot import Slot
@@ -39,15 +40,14 @@ class StopMake:
 
 @dataclass(frozen=True, slots=True)
 class Stops:
-    """All strips and blocks of a piece, the blocks by the drawer they stop, and where they meet what is around them."""
+    """All strips and blocks of a piece, and the blocks by the drawer they stop."""
 
     assembly: Assembly
-    of: Mapping[str, tuple[Board, ...]]
-    meetings: tuple[Meeting, ...]
+    of: Mapping[DrawerRole, tuple[Board, ...]]
 
 
 def make_stops(
-    make: StopMake, slots: Sequence[Slot], runners: Mapping[str, SlotRunners], case: Case, practice: Practice
+    make: StopMake, slots: Sequence[Slot], runners: Mapping[DrawerRole, SlotRunners], case: Case, practice: Practice
 ) -> Stops:
     """Strips and blocks for every slot.
 
@@ -91,7 +91,7 @@ def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Boar
 
 class _Maker:
     def __init__(
-        self, make: StopMake, slots: tuple[Slot, ...], runners: Mapping[str, SlotRunners], case: Case, practice: Practice
+        self, make: StopMake, slots: tuple[Slot, ...], runners: Mapping[DrawerRole, SlotRunners], case: Case, practice: Practice
     ) -> None:
         self._make, self._slots, self._runners = make, slots, runners
         self._case, self._practice = case, practice
@@ -99,8 +99,8 @@ class _Maker:
         self._meetings: list[Meeting] = []
 
     def made(self) -> Stops:
-        of = {slot.name: self._slot(slot) for slot in self._slots}
-        return Stops(Assembly(Whole.STOPS, tuple(self._boards)), of, tuple(self._meetings))
+        of = {slot.drawer: self._slot(slot) for slot in self._slots}
+        return Stops(Assembly(Whole.STOPS, tuple(self._boards), tuple(self._meetings)), of)
 
     def _slot(self, slot: Slot) -> tuple[Board, ...]:
         self._refuse_block(slot)
@@ -170,13 +170,11 @@ class _Maker:
         board = Board(role, self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
         self._boards.append(board)
         near = Surface.EDGE if flat else Surface.FACE
-        self._meetings.append(
-            meeting(f"{name} on the {slot.rails[0].name}", (board, near), (slot.rails[0], Surface.FAR_FACE), rule="ST-4")
-        )
+        self._glue(board, near, (slot.rails[0], Surface.FAR_FACE))
         return role, Surface.FACE if flat else Surface.FAR_EDGE
 
     def _between(self, slot: Slot) -> tuple[Dimension, Dimension]:
-        found = self._runners[slot.name]
+        found = self._runners[slot.drawer]
         return found.inner_left, found.inner_right
 
     def _blocks(self, slot: Slot, front: Dimension, seat: tuple[PartRole, Surface]) -> tuple[Board, ...]:
@@ -197,5 +195,10 @@ class _Maker:
             )  # fmt: skip
             self._boards.append(board)
             made.append(board)
-            self._meetings.append(meeting(f"{name} on the {seat[0].name}", (board, Surface.EDGE), seat, rule="ST-4"))
+            self._glue(board, Surface.EDGE, seat)
         return tuple(made)
+
+    def _glue(self, board: Board, near: Surface, wood: tuple[PartRole, Surface]) -> None:
+        """A strip or block glued on the wood with all of its surface ``near`` it."""
+        glue = board.length.mm * (board.width if near is Surface.FACE else board.thickness).mm
+        self._meetings.append(butted((board, near), wood, "on the", rule="ST-4", tie=Tie.GLUED, glue=glue))

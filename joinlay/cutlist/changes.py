@@ -134,8 +134,8 @@ class _Reader:
                 "depth": text(opening.depth),
             }
             facts[f"{drawer.name} joints"] = {
-                "front": drawer.make.front_joint.value,
-                "back": drawer.make.back_joint.value,
+                "front": drawer.make.front_joint.word,
+                "back": drawer.make.back_joint.word,
                 "back height": drawer.make.back_height.value,
             }
         shop = self.plan.shop

@@ -243,8 +243,8 @@ class DrawerTold(Told):
     name: str
     number: int = Field(validation_alias=AliasPath("assembly", "of", "number"), description="From the top down, bank by bank.")
     opening: OpeningTold
-    front_joint: Word = Field(validation_alias=AliasPath("make", "front_joint"))
-    back_joint: Word = Field(validation_alias=AliasPath("make", "back_joint"))
+    front_joint: str = Field(validation_alias=AliasPath("make", "front_joint", "word"))
+    back_joint: str = Field(validation_alias=AliasPath("make", "back_joint", "word"))
     back_height: Word = Field(validation_alias=AliasPath("make", "back_height"))
     length: LengthTold = Field(description="Front included.")
     inside_width: LengthTold = Field(description="Between the sides, at the front.")

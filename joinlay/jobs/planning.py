@@ -49,7 +49,7 @@ def plan(job: Job) -> Plan:
                 wanted.role, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
             )
             if piece and wanted.slot:
-                drawer, _ = seat_drawer(piece, wanted.slot, drawer)
+                drawer = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
             findings.append(_refused_drawer(wanted.role, refused))
             continue

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.errors import BadInput
@@ -13,7 +13,7 @@ from joinlay.joints.mortise_depth import mortise_depths
 from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
 from joinlay.joints.spans import inwards
 from joinlay.joints.tenon_size import Use, tenon_sizes
-from joinlay.lengths import NOTHING, largest
+from joinlay.lengths import NOTHING, Fraction, largest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -25,6 +25,9 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop, TenonStock
 
 __all__ = ["KeepOut", "LooseTenon", "Seat", "Use", "cut_mortises", "design_loose_tenon", "keep_outs_on"]
+
+#: Pi, near enough for glue.
+_PI: Final = Fraction(355, 113)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +53,20 @@ class LooseTenon:
     largest_spacing: Dimension | None
     smallest_spacing: Dimension | None
     findings: tuple[Finding, ...]
+
+    @property
+    def glue_room(self) -> Dimension:
+        """The room for glue past each end of a tenon (LT-5)."""
+        return (self.depth_in_end + self.depth_in_face - self.tenon_length) / 2
+
+    def glue_in(self, depth: Dimension) -> Fraction:
+        """How much of a tenon is glued in a mortise so deep, in square millimetres: all round, as far as it reaches in (LT-5)."""
+        wide, thick = self.tenon_width.mm, self.tenon_thickness.mm
+        return (2 * (wide - thick) + _PI * thick) * (depth - self.glue_room).mm
+
+    def cheeks_in(self, i: int, depth: Dimension) -> Fraction:
+        """How much of that are cheeks of mortise ``i`` (from 0), in square millimetres, which hold against a pull (LT-4)."""
+        return 2 * self.mortise_width(i).mm * depth.mm
 
     def mortise_width(self, i: int) -> Dimension:
         """How wide mortise ``i`` (from 0) is along the line: the tenon, and after the first its slack too (LT-12)."""

@@ -254,7 +254,7 @@ def _called(joint: JointRole, makes: Mapping[DrawerRole, DrawerMake]) -> str:
     if not isinstance(joint.of, DrawerRole):
         return ""
     make = makes[joint.of]
-    return {JointKind.FRONT_CORNER: make.front_joint.value, JointKind.BACK_CORNER: make.back_joint.value}.get(joint.kind, "")
+    return {JointKind.FRONT_CORNER: make.front_joint.word, JointKind.BACK_CORNER: make.back_joint.word}.get(joint.kind, "")
 
 
 def _section(one: Board, two: Board, called: str) -> JointSection | None:

@@ -6,8 +6,9 @@ from typing import Annotated, Any, Final
 from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
 
 from joinlay.boards import DrawerRole
+from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.amounts import Bearing
@@ -59,8 +60,8 @@ _RULES: Final = {
 #: The same, by the key as it is written.
 RULES_BY_KEY: Final = {field.replace("_", "-"): rule for field, rule in _RULES.items()}
 
-Front = Annotated[Given[FrontJoint], one_of({joint.value: joint for joint in FrontJoint})]
-Back = Annotated[Given[BackJoint], one_of({joint.value: joint for joint in BackJoint})]
+Front = Annotated[Given[CornerKind], one_of(AT_FRONT)]
+Back = Annotated[Given[CornerKind], one_of(AT_BACK)]
 Height = Annotated[Given[BackHeight], one_of({height.value: height for height in BackHeight})]
 
 
