@@ -233,7 +233,7 @@ class _Box:
 
     def _bottom_seat(self) -> BottomSeat:
         half = self.sizes.bottom_clearance / 2
-        depth = self.grooves.joint.depth
+        depth, opens = self.grooves.joint.depth, self.front_corner.opens_groove
         front_face = self.sizes.set_back + self.make.front.thickness
         back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
         about = back_face - front_face + 2 * depth
@@ -247,6 +247,7 @@ class _Box:
             back=back_face + (depth - behind if self._is_back_grooved else self.make.back.thickness),
             side_front=self.front_corner.side_front,
             side_length=self.side_length,
+            is_open_in_front=opens is not None and depth >= opens,
         )
 
     def dimensions(self) -> tuple[Dimension, ...]:

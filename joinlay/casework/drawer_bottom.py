@@ -33,7 +33,8 @@ class BottomSeat:
 
     ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove. ``front`` and
     ``back`` are how far back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half of it at each side.
-    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
+    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over. ``is_open_in_front`` where the
+    corners open the ends of the front's groove.
     """
 
     joint: JointRole | None
@@ -44,6 +45,7 @@ class BottomSeat:
     back: Dimension
     side_front: Dimension
     side_length: Dimension
+    is_open_in_front: bool
 
 
 def behind_bottom(
@@ -115,8 +117,9 @@ def meet_bottom(
     met = [_in_side(bottom, side, sizes, seat) for side in sides]
     (groove,) = front.cuts_of(CutUse.GROOVE)
     half = Length(sizes.bottom_clearance.mm / 2)
+    ways = (Way.FRONT, Way.LEFT, Way.RIGHT) if seat.is_open_in_front else (Way.FRONT,)
     at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), half, "GR-2")
-    met.append(Meeting(bottom.role, front.role, (_laid(front, groove), at_front), (Way.FRONT,), joint=seat.joint))
+    met.append(Meeting(bottom.role, front.role, (_laid(front, groove), at_front), ways, joint=seat.joint))
     grooves = back.cuts_of(CutUse.GROOVE)
     if not grooves:
         return (*met, butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4"))

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["Runners", "SlotRunners", "make_runners"]
+__all__ = ["Runners", "RunnersAt", "SlotRunners", "make_runners"]
 
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
@@ -45,19 +45,29 @@ _CASE_TOP = PartRole(PartKind.CASE_TOP)
 
 
 @dataclass(frozen=True, slots=True)
-class SlotRunners:
-    """What one drawer rides on: the board under its sides at the ``left`` and ``right``, and where the bearers end towards the middle, in X.
+class RunnersAt:
+    """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it kicks against.
 
-    ``kicker_gap`` is from the drawer's top to what it kicks against, at rest. ``kickers`` are those boards, left and right.
+    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is none.
     """
 
-    bears_left: PartRole
-    bears_right: PartRole
-    inner_left: Dimension
-    inner_right: Dimension
-    kicks_left: PartRole
-    kicks_right: PartRole
+    bears: PartRole
+    inner: Dimension
+    kicks: PartRole
+    under: PartRole | None
+
+
+@dataclass(frozen=True, slots=True)
+class SlotRunners:
+    """What one drawer has at both its sides; ``kicker_gap`` is from its top to what it kicks against, at rest."""
+
+    left: RunnersAt
+    right: RunnersAt
     kicker_gap: Dimension
+
+    def at(self, hand: Hand) -> RunnersAt:
+        """What the side at that ``hand`` has."""
+        return self.left if hand is Hand.LEFT else self.right
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +94,8 @@ class _Maker:
         self._slots, self._case, self._stock, self._sides = slots, case, stock, sides
         self._practice, self._seasons = practice, seasons
         self._thickness = stock.thickness
-        gap = practice.length("bearer back gap") if sides.is_solid else NOTHING
-        self._length = (case.sizes.inside_depth - gap).named("bearer length", "RN-1", "common practice")
+        self._behind = practice.length("bearer back gap") if sides.is_solid else NOTHING
+        self._length = (case.sizes.inside_depth - self._behind).named("bearer length", "RN-1", "common practice")
         self._boards: list[Board] = []
         self._meetings: list[Meeting] = []
         self._findings: list[Finding] = []
@@ -94,28 +104,39 @@ class _Maker:
         heights = [size_runner(slot, self._stock, self._practice) for slot in self._slots]
         found: dict[DrawerRole, SlotRunners] = {}
         above: tuple[Slot, RunnerHeights] | None = None
-        for slot, height in zip(self._slots, heights, strict=True):
+        for n, (slot, height) in enumerate(zip(self._slots, heights, strict=True)):
             over = self._kickers_under(*above, slot) if above is not None and not slot.is_topmost else self._over(slot, height)
             self._findings += height.findings
-            found[slot.drawer] = self._slot(slot, height, over)
+            below = None if slot.is_lowest else self._slots[n + 1]
+            found[slot.drawer] = self._slot(slot, height, over, below)
             above = (slot, height)
         boards, meetings = tuple(self._boards), tuple(self._meetings)
         return Runners(Assembly(Whole.RUNNERS, boards, meetings, (self._length,), tuple(self._findings)), found)
 
     # -- one slot ------------------------------------------------------------------------------------
 
-    def _slot(self, slot: Slot, height: RunnerHeights, over: tuple[PartRole, PartRole, Dimension]) -> SlotRunners:
+    def _slot(
+        self, slot: Slot, height: RunnerHeights, over: tuple[PartRole, PartRole, Dimension], below: Slot | None
+    ) -> SlotRunners:
         widths = [self._bearer_width(slot, slot.guide(hand)) for hand in _HANDS]
         inner = (slot.cavity.left + widths[0], slot.cavity.right - widths[1])
         self._refuse_narrow(slot, inner)
-        bears = []
-        for hand, width in zip(_HANDS, widths, strict=True):
-            bears.append(self._bearer(slot, hand, width, height))
+        sides = []
+        for hand, width, end, kicks in zip(_HANDS, widths, inner, over[:2], strict=True):
+            bears = self._bearer(slot, hand, width, height)
             if slot.guide(hand):
-                self._guide(slot, hand, slot.guide(hand), bears[-1])
+                self._guide(slot, hand, slot.guide(hand), bears)
+            reaches = width - slot.guide(hand) == self._thickness
+            sides.append(RunnersAt(bears, end, kicks, self._under(slot, hand, height, below) if reaches else None))
         clearance = slot.wish.shop.practice.length("top clearance")
         gap = (clearance + over[2] if over[2] else clearance).named(f"{slot.name} kicker gap", "RN-3", "common practice")
-        return SlotRunners(bears[0], bears[1], inner[0], inner[1], over[0], over[1], gap)
+        return SlotRunners(sides[0], sides[1], gap)
+
+    def _under(self, slot: Slot, hand: Hand, height: RunnerHeights, below: Slot | None) -> PartRole | None:
+        """The strip under a bearer: packing, or the kicker of the drawer ``below``."""
+        if height.packing is not None:
+            return PartRole(PartKind.PACKING, slot.drawer, hand)
+        return PartRole(PartKind.KICKER, below.drawer, hand) if below is not None and height.kicker is not None else None
 
     def _bearer_width(self, slot: Slot, guide: Dimension) -> Dimension:
         """RN-1: guide, drawer side and margin; half the margin at least beyond a side with a wide clearance."""
@@ -134,13 +155,16 @@ class _Maker:
             board = self._screwed(board)
         self._boards.append(board)
         wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
-        self._meetings += [
-            self._fixed(board, Surface.EDGE, wood, "on the", "RN-1"),
-            butted((board, Surface.END), (slot.rails[0], Surface.FAR_FACE), "against the", rule="RN-1"),
-        ]
+        self._meetings.append(self._fixed(board, Surface.EDGE, wood, "on the", "RN-1"))
+        # A mullion stands on the bottom rail, so it isn't before the lowest bearers.
+        is_before = slot.guide(hand).mm > 0 and not (slot.is_lowest and slot.upright(hand).kind is PartKind.MULLION)
+        self._between(board, slot.rails[0], *((slot.upright(hand),) if is_before else ()))
+        if slot.is_lowest and height.packing is None:
+            self._meetings.append(butted((board, Surface.FAR_FACE), (_CASE_BOTTOM, Surface.FACE), "on the", rule="RN-3"))
         if height.packing is not None:
             packing = self._on_edge(slot, PartKind.PACKING, hand, height.packing, self._case.sizes.floor)
             self._boards.append(packing)
+            self._between(packing, slot.rails[0])
             self._meetings += [
                 self._fixed(packing, Surface.EDGE, (_CASE_BOTTOM, Surface.FACE), "on the", "RN-3"),
                 butted((packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), "under the", rule="RN-3"),
@@ -154,6 +178,9 @@ class _Maker:
                           "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
         board = self._flat(slot, PartKind.GUIDE, hand, guide, self._thickness, slot.floor + self._thickness)
         self._boards.append(board)
+        self._between(board, slot.upright(hand))
+        wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
+        self._meetings.append(butted((board, Surface.EDGE), wood, "beside the", rule="RN-2"))
         glue = board.length.mm * board.width.mm
         self._meetings.append(
             butted((board, Surface.FAR_FACE), (bearer, Surface.FACE), "on the", rule="RN-2", tie=Tie.GLUED, glue=glue)
@@ -171,6 +198,7 @@ class _Maker:
             board = self._on_edge(slot, PartKind.KICKER, hand, height.kicker, above.floor - above.below + lift)
             self._boards.append(board)
             kickers.append(board.role)
+            self._between(board, slot.rails[1])
             self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (bearer, Surface.FAR_FACE), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
@@ -187,6 +215,7 @@ class _Maker:
                 board = self._screwed(board)
             self._boards.append(board)
             kickers.append(board.role)
+            self._between(board, slot.rails[1])
             self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (_CASE_TOP, Surface.FACE), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
@@ -210,6 +239,13 @@ class _Maker:
             role, self._stock.name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
             thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
         )  # fmt: skip
+
+    def _between(self, board: Board, *before: PartRole) -> None:
+        """A strip reaches from the back of the frame, here of the members ``before`` it, to the back of the case, or nearly (RN-1)."""
+        for member in before:
+            self._meetings.append(butted((board, Surface.END), (member, Surface.FAR_FACE), "against the", rule="RN-1"))
+        back = (PartRole(PartKind.CASE_BACK), Surface.FACE)
+        self._meetings.append(butted((board, Surface.FAR_END), back, "before the", gap=self._behind, rule="RN-1"))
 
     def _fixed(self, board: Board, edge: Surface, wood: tuple[PartRole, Surface], where: str, rule: str) -> Meeting:
         """A strip on edge, or by its edge, fast on the wood: glued and nailed, or screwed where it is screwed already (RN-4).

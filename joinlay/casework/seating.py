@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind, PartRole, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
+from joinlay.casework.opening import BackHeight
 from joinlay.casework.stops import notch_back
 from joinlay.lengths import NOTHING, Length
 
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.piece import Piece
-    from joinlay.casework.runners import SlotRunners
     from joinlay.casework.slot import Slot
 
 __all__ = ["seat_drawer", "with_board"]
@@ -35,7 +35,7 @@ def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> Drawer:
     back = notch_back(seated.back, blocks, slot.wish.shop.practice)
     if back.cuts != seated.back.cuts:
         seated = with_board(seated, back)
-    found = (*_in_frame(slot, seated), *_on_runners(slot, seated, piece.runners.of[slot.drawer]), *_at_stops(seated, blocks))
+    found = (*_in_frame(slot, seated), *_on_runners(slot, seated, piece), *_at_stops(seated, blocks))
     assembly = seated.assembly
     return replace(seated, assembly=replace(assembly, meetings=(*assembly.meetings, *found)))
 
@@ -60,14 +60,19 @@ def _in_frame(slot: Slot, drawer: Drawer) -> Iterator[Meeting]:
         yield butted((front, surface), around, words, gap=gap, rule=rule, tie=Tie.CLEARS)
 
 
-def _on_runners(slot: Slot, drawer: Drawer, runners: SlotRunners) -> Iterator[Meeting]:
-    hands = (
-        (Hand.LEFT, runners.bears_left, runners.kicks_left),
-        (Hand.RIGHT, runners.bears_right, runners.kicks_right),
-    )
-    for hand, bears, kicks in hands:
-        side = drawer.side(hand)
+def _on_runners(slot: Slot, drawer: Drawer, piece: Piece) -> Iterator[Meeting]:
+    runners = piece.runners.of[slot.drawer]
+    is_back_low = drawer.make.back_height is BackHeight.FULL
+    for hand in (Hand.LEFT, Hand.RIGHT):
+        side, bears, kicks = drawer.side(hand), runners.at(hand).bears, runners.at(hand).kicks
         yield butted((side, Surface.EDGE), (bears, Surface.FACE), "on the", rule="RN-1", tie=Tie.RIDES)
+        assert side.place is not None
+        if side.place.origin[1] < piece.case.sizes.front.mm:
+            # Where the front laps over its end, a side begins over the rail.
+            yield butted((side, Surface.EDGE), (slot.rails[0], Surface.FAR_EDGE), "on the", rule="RN-1", tie=Tie.RIDES)
+        # A back that reaches down as far rides with its ends; where there is one board under both sides, it is on it once.
+        if is_back_low and (hand is Hand.LEFT or bears != runners.left.bears):
+            yield butted((drawer.back, Surface.EDGE), (bears, Surface.FACE), "on the", rule="RN-1", tie=Tie.RIDES)
         yield _guided(slot, drawer, side, hand)
         lower = slot.opening.height - drawer.top_clearance - side.width
         gap = runners.kicker_gap + lower if lower else runners.kicker_gap

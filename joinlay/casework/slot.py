@@ -63,6 +63,10 @@ class Slot:
         """``drawer 3``."""
         return self.drawer.name
 
+    def upright(self, hand: Hand) -> PartRole:
+        """The stile or mullion at that hand."""
+        return self.uprights[hand is Hand.RIGHT]
+
     def guide(self, hand: Hand) -> Dimension:
         """From the wood at that hand to the opening."""
         return self.guide_left if hand is Hand.LEFT else self.guide_right

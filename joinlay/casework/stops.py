@@ -171,11 +171,23 @@ class _Maker:
         self._boards.append(board)
         near = Surface.EDGE if flat else Surface.FACE
         self._glue(board, near, (slot.rails[0], Surface.FAR_FACE))
+        self._lay(slot, board, flat=flat)
         return role, Surface.FACE if flat else Surface.FAR_EDGE
+
+    def _lay(self, slot: Slot, board: Board, *, flat: bool) -> None:
+        """The ends of a strip between the bearers, and between the strips under them where those are as thick as the bearers are wide."""
+        for end, hand in ((Surface.END, Hand.LEFT), (Surface.FAR_END, Hand.RIGHT)):
+            found = self._runners[slot.drawer].at(hand)
+            self._meetings.append(butted((board, end), (found.bears, Surface.FAR_EDGE), "between the", rule="ST-4"))
+            if found.under is not None and not flat:
+                self._meetings.append(butted((board, end), (found.under, Surface.FAR_FACE), "between the", rule="ST-4"))
+        down = Surface.FAR_FACE if flat else Surface.EDGE
+        if slot.is_lowest and board.size(down.axis) == slot.below:
+            self._meetings.append(butted((board, down), (PartRole(PartKind.CASE_BOTTOM), Surface.FACE), "on the", rule="ST-4"))
 
     def _between(self, slot: Slot) -> tuple[Dimension, Dimension]:
         found = self._runners[slot.drawer]
-        return found.inner_left, found.inner_right
+        return found.left.inner, found.right.inner
 
     def _blocks(self, slot: Slot, front: Dimension, seat: tuple[PartRole, Surface]) -> tuple[Board, ...]:
         left, right = self._between(slot)

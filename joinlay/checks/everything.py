@@ -6,15 +6,14 @@ from typing import TYPE_CHECKING
 
 from joinlay.checks.case_seasons import check_case_seasons
 from joinlay.checks.clashes import check_clashes
-from joinlay.checks.corners import check_corners
+from joinlay.checks.corner_strength import check_corners
 from joinlay.checks.fit import check_fit
 from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
-from joinlay.checks.neighbours import Neighbours
 from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
 from joinlay.checks.reach import check_reach
-from joinlay.checks.sag import check_sag
+from joinlay.checks.sag import check_sag, stop_height
 from joinlay.checks.seasons import check_seasons
 from joinlay.checks.tipping import check_tipping
 from joinlay.checks.walls import check_walls
@@ -48,10 +47,9 @@ def find_everything(
     same warning about several parts is told once with their names; of notes, one of each kind.
     """
     found: list[Finding] = []
-    neighbours = Neighbours(others)
     for drawer in drawers:
         own = (shops or {}).get(drawer.name, shop)
-        found += check_drawer(drawer, own, conditions, tuple(stocks.values()), neighbours, others)
+        found += check_drawer(drawer, own, conditions, tuple(stocks.values()), others)
         for board in drawer.assembly.boards:
             found += check_board(board, own)
     for assembly in others:
@@ -68,17 +66,15 @@ def check_drawer(
     shop: Shop,
     conditions: Conditions,
     stocks: Sequence[Stock] = (),
-    neighbours: Neighbours | None = None,
     others: Sequence[Assembly] = (),
 ) -> tuple[Finding, ...]:
     """Every finding about one drawer as a whole (CK-1 to CK-7); its boards one by one are ``check_board``'s."""
-    around = neighbours or Neighbours()
     sideways, (_, lower) = frame_year(drawer, others, stocks_by_name(stocks), conditions)
     return (
-        *check_play(drawer, shop, around.kicker_gap(drawer)),
-        *check_fit(drawer, shop, around),
+        *check_play(drawer, shop),
+        *check_fit(drawer, shop),
         *check_racking(drawer, shop),
-        *check_sag(drawer, shop, conditions, stocks, around.stop_height(drawer, shop)),
+        *check_sag(drawer, shop, conditions, stocks, stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions, lower),
         *check_damp_play(drawer, sideways, shop, conditions),
         *check_weight(drawer, shop, conditions),

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from math import isqrt
 from typing import TYPE_CHECKING
 
-from joinlay.checks.neighbours import Neighbours
-from joinlay.checks.play import height_gap, side_play
+from joinlay.checks.play import guide_play, height_gap, kicker_gap, side_play
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension
 from joinlay.stock import thickness_spread
@@ -100,14 +99,13 @@ def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
     return Stack(room, tuple((part, cut) for part in ("opening height", "bearer above", "kicker height", "side height")))
 
 
-def check_fit(drawer: Drawer, shop: Shop, neighbours: Neighbours | None = None) -> tuple[Finding, ...]:
+def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
-    At the frame, and between the guides and under the kicker where ``neighbours`` has them: one warning a direction, for the tightest. Else one
+    At the frame, and between the guides and under the kicker where it stands in a piece: one warning a direction, for the tightest. Else one
     note with the least and the most side play, where it is least. Play of nothing is no fit at all and left to ``check_play``.
     """
-    around, practice = neighbours or Neighbours(), shop.practice
-    between, under = around.guide_play(drawer), around.kicker_gap(drawer)
+    practice, between, under = shop.practice, guide_play(drawer), kicker_gap(drawer)
     sideways = [("side play at the frame", width_stack(drawer, practice))]
     upwards = [("room over the sides at the frame", height_stack(drawer, practice))]
     if between is not None:

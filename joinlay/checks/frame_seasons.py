@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind, Whole
-from joinlay.boards.extent import SpaceBox
+from joinlay.boards import Axis
+from joinlay.boards.meeting import Tie
 from joinlay.checks.play import LOOSE
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput
@@ -34,28 +34,17 @@ def frame_year(
 
     Each member of the frame beside it moves half to either side. Nothing where the frame isn't solid, or where there is none.
     """
-    front = drawer.front
-    members = [
-        board
-        for assembly in others
-        if assembly.of is Whole.FRAME
-        for board in assembly.boards
-        if board.role.kind is not PartKind.LOOSE_TENON
-    ]
-    if front.place is None or not members:
-        return (ZERO, ZERO), (ZERO, ZERO)
-    mine = SpaceBox.around(front)
-    around = [(board, SpaceBox.around(board)) for board in members if board.place is not None]
-    found = []
-    for axis, other in ((0, 2), (2, 0)):
-        level = [pair for pair in around if pair[1].low[other] < mine.high[other] and mine.low[other] < pair[1].high[other]]
-        before = [pair for pair in level if pair[1].high[axis] <= mine.low[axis]]
-        after = [pair for pair in level if pair[1].low[axis] >= mine.high[axis]]
-        near = [max(before, key=lambda pair: pair[1].high[axis])] if before else []
-        near += [min(after, key=lambda pair: pair[1].low[axis])] if after else []
-        years = [_year(board, stocks, conditions) for board, _ in near]
-        found.append((sum((dry for dry, _ in years), ZERO) / 2, sum((damp for _, damp in years), ZERO) / 2))
-    return found[0], found[1]
+    members = {board.role: board for assembly in others for board in assembly.boards}
+    around: dict[Axis, list[Board]] = {Axis.ALONG: [], Axis.ACROSS: []}
+    for met in drawer.tied(Tie.CLEARS):
+        if met.one == drawer.front.role and met.other in members:
+            around[met.facings[0].one.surface.axis].append(members[met.other])
+    return _moved(around[Axis.ALONG], stocks, conditions), _moved(around[Axis.ACROSS], stocks, conditions)
+
+
+def _moved(near: Sequence[Board], stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[Length, Length]:
+    years = [_year(board, stocks, conditions) for board in near]
+    return sum((dry for dry, _ in years), ZERO) / 2, sum((damp for _, damp in years), ZERO) / 2
 
 
 def _year(board: Board, stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[Length, Length]:

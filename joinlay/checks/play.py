@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand
+from joinlay.boards.meeting import Tie
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension, mm, plain_mm
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
 
-__all__ = ["LOOSE", "OUT", "check_play", "droop", "height_gap", "side_play"]
+__all__ = ["LOOSE", "OUT", "check_play", "droop", "guide_play", "height_gap", "kicker_gap", "side_play"]
 
 #: How far out a drawer is judged, as a share of its length: as far as one is pulled to look in. Source: our own choice.
 OUT: Final = Fraction(2, 3)
@@ -56,8 +57,26 @@ def height_gap(drawer: Drawer) -> Dimension:
     )
 
 
-def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[Finding, ...]:
-    """Side play closed and two-thirds out, and the droop there; ``gap`` is side to kicker, None where no kicker is planned (DR-6, RN-5).
+def kicker_gap(drawer: Drawer) -> Length | None:
+    """From the top of the drawer's sides to what they kick against; None for a drawer that stands in no piece (RN-3, RN-5).
+
+    That is a kicker or, where none was needed, the bearer of the drawer above or the case top.
+    """
+    return min((Length(facing.gap.mm) for met in drawer.tied(Tie.KICKS) for facing in met.facings), default=None)
+
+
+def guide_play(drawer: Drawer) -> Length | None:
+    """What the sides have between their guides, both together, closed; None for a drawer that stands in no piece (RN-2, DR-6).
+
+    Where no guide was needed the case's own side guides.
+    """
+    guided = drawer.tied(Tie.GUIDED)
+    # A side that leans has the least room at its front, where the first of its gaps is stated, or the most.
+    return Length(sum(met.facings[0].gap.mm for met in guided)) if guided else None
+
+
+def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
+    """Side play closed and two-thirds out, and the droop there (DR-6, RN-5).
 
     Refused: no room for the drawer at all on some of its way. Warned: no play to move in, over 5 mm of play, or over 6 mm of droop.
     """
@@ -65,7 +84,8 @@ def check_play(drawer: Drawer, shop: Shop, gap: Length | None = None) -> tuple[F
     least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
     if least <= ZERO:
         return (_tight(drawer, least),)
-    kicked = height_gap(drawer) if gap is None else gap
+    kicks = kicker_gap(drawer)
+    kicked = height_gap(drawer) if kicks is None else kicks
     play, sinks = side_play(drawer, out), droop(kicked, drawer.length, out)
     numbers: dict[str, Length | int | str] = {
         "closed": Fine(side_play(drawer, ZERO)),

@@ -7,6 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand
+from joinlay.boards.meeting import Tie
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["LEAST_BOTTOM", "BottomSpan", "bottom_span", "check_sag", "room_under", "sag_of"]
+__all__ = ["LEAST_BOTTOM", "BottomSpan", "bottom_span", "check_sag", "room_under", "sag_of", "stop_height"]
 
 #: A bottom thinner than this rattles and breaks out of its groove, however little lies on it. Source: our own choice.
 LEAST_BOTTOM: Final = mm(3)
@@ -57,6 +58,14 @@ def room_under(drawer: Drawer, stop: Length = ZERO) -> Length:
         return ZERO
     low = bottom.place.point(ZERO, ZERO, bottom.thickness)[2]
     return Length(low - side.place.origin[2]) - stop
+
+
+def stop_height(drawer: Drawer, shop: Shop) -> Length:
+    """How much of the room under the bottom the drawer's stop blocks take, their clearance included; nothing without stops (ST-3)."""
+    passed = [met.facings[0].gap.mm for met in drawer.tied(Tie.CLEARS) if met.one == drawer.bottom.role]
+    if not passed:
+        return ZERO
+    return Length(room_under(drawer).mm - min(passed) + shop.practice.length("stop clearance").mm)
 
 
 def sag_of(stock: Stock, span: BottomSpan, pressure: float, *, free_back: bool = False) -> float:

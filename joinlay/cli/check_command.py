@@ -50,7 +50,7 @@ def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
     worked_out = _with_what_the_shop_cannot_cut(plan(job))
     if not is_assembled:
         return worked_out
-    from joinlay.checks.assembly import check_assembly
+    from joinlay.checks.solids import check_assembly
 
     if worked_out.others:
         standing = [board for assembly in worked_out.others for board in assembly.boards]

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from joinlay.boards import Board, DrawerRole
+    from joinlay.boards.meeting import Meeting
     from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.casework.pulls import Pull, Pulls
@@ -68,6 +69,11 @@ class Plan:
     def boards(self) -> tuple[Board, ...]:
         """Every board of the piece, each with its own name."""
         return tuple(board for assembly in self.assemblies for board in assembly.boards)
+
+    @property
+    def meetings(self) -> tuple[Meeting, ...]:
+        """Where two boards of the piece meet: one for each pair, as their joint was designed."""
+        return tuple(met for assembly in self.assemblies for met in assembly.meetings)
 
     @property
     def is_refused(self) -> bool:

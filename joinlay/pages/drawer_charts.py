@@ -11,8 +11,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand
 from joinlay.boards.names import in_few_words
-from joinlay.checks.neighbours import Neighbours
-from joinlay.checks.play import OUT, droop, height_gap, side_play
+from joinlay.checks.play import OUT, droop, height_gap, kicker_gap, side_play
 from joinlay.checks.racking import FRICTION, jams_at, pull_offset
 from joinlay.geometry import corners
 from joinlay.lengths import GRADUATIONS, ZERO, Fine, Fraction, Length, Unit
@@ -81,10 +80,9 @@ class WayOut:
 
 def ways_out(plan: Plan) -> tuple[WayOut, ...]:
     """The drawers of ``plan`` by how they come out, each kind once, in their order (DR-6, RN-5, CK-2)."""
-    around = Neighbours(plan.others)
     found: dict[Hashable, list[tuple[Drawer, Length, Length]]] = {}
     for drawer in plan.drawers:
-        kicked = around.kicker_gap(drawer)
+        kicked = kicker_gap(drawer)
         gap = Length((height_gap(drawer) if kicked is None else kicked).mm)
         offset = Length(pull_offset(drawer, plan.shop).mm)
         side = drawer.side(Hand.LEFT).length

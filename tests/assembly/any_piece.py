@@ -7,9 +7,10 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne, Rounding
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
+from joinlay.casework.opening import BackHeight, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
@@ -46,8 +47,8 @@ def drawer_makes(draw, unit):
         sides=sides,
         back=draw(st.one_of(st.just(sides), half)),
         bottom=draw(stocks(unit, "1/4", "5/32", "9/32")),
-        front_joint=draw(st.sampled_from(FrontJoint)),
-        back_joint=draw(st.sampled_from(BackJoint)),
+        front_joint=draw(st.sampled_from(list(AT_FRONT.values()))),
+        back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
         back_height=draw(st.sampled_from(BackHeight)),
     )
 

@@ -6,15 +6,15 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.corners import LOCKED, TENONED
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint
+from joinlay.casework.opening import BackHeight, DrawerMake
 from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
-from joinlay.casework.within_drawer import drawer_meetings
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
 from joinlay.shop import Shop, usual_shop
@@ -22,7 +22,6 @@ from joinlay.stock import Sheet, Solid
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
-    from joinlay.casework.meeting import Meeting
 
 
 @dataclass(frozen=True)
@@ -31,15 +30,18 @@ class Whole:
 
     piece: Piece
     drawers: tuple[Drawer, ...]
-    meetings: tuple[Meeting, ...]
 
     @property
     def boards(self):
         return [*self.piece.boards, *(board for drawer in self.drawers for board in drawer.assembly.boards)]
 
     @property
-    def by_name(self):
-        return {board.name: board for board in self.boards}
+    def by_role(self):
+        return {board.role: board for board in self.boards}
+
+    @property
+    def meetings(self):
+        return [*self.piece.meetings, *(met for drawer in self.drawers for met in drawer.assembly.meetings)]
 
 
 def size(value, name="size"):
@@ -68,7 +70,7 @@ def shop(unit=Unit.INCH, rule=None, **figures) -> Shop:
 def drawer_make(**changed) -> DrawerMake:
     usual = {
         "front": solid("3/4"), "sides": ply("1/2"), "back": ply("1/2"), "bottom": ply("1/4"),
-        "front_joint": FrontJoint.LOOSE_TENON, "back_joint": BackJoint.LOCKING_RABBET, "back_height": BackHeight.FULL,
+        "front_joint": TENONED, "back_joint": LOCKED, "back_height": BackHeight.FULL,
     }  # fmt: skip
     return DrawerMake(**{**usual, **changed})
 
@@ -89,13 +91,11 @@ def spec(own_shop, *, heights=None, make=None, frame=None, case=None, banks=None
 def whole(wanted: PieceSpec, own_shop: Shop) -> Whole:
     """The piece with every drawer planned and seated. Raises Refused as the planners do."""
     piece = plan_piece(wanted, own_shop)
-    drawers, meetings = [], list(piece.meetings)
+    drawers = []
     for slot in piece.slots:
         drawer = plan_drawer(slot.drawer, slot.opening, slot.wish.make, slot.wish.shop, tenon=slot.wish.tenon)
-        seated, found = seat_drawer(piece, slot, drawer)
-        drawers.append(seated)
-        meetings += [*found, *drawer_meetings(seated)]
-    return Whole(piece, tuple(drawers), tuple(meetings))
+        drawers.append(seat_drawer(piece, slot, drawer))
+    return Whole(piece, tuple(drawers))
 
 
 def tried(wanted: PieceSpec, own_shop: Shop) -> Whole | Refused:

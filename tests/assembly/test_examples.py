@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.casework.meeting import unmet
-from joinlay.casework.within_drawer import drawer_meetings
-from joinlay.checks.assembly import check_assembly
+from joinlay.boards.meeting import unmet
+from joinlay.checks.solids import check_assembly
 from joinlay.findings import Harm
 from joinlay.lengths import Unit
 from tests.measured.packets import EXAMPLES, example, openings
@@ -42,11 +41,11 @@ def test_an_example_goes_together_shut_and_open(name):
 
 
 @pytest.mark.parametrize("name", [path.stem for path in (*sorted(EXAMPLES.glob("*.toml")), *openings())])
-def test_the_parts_of_every_drawer_meet_as_stated(name):
+def test_all_parts_meet_as_stated(name):
     planned = example(name)
-    boards = {board.name: board for board in planned.boards}
-    met = [one for drawer in planned.drawers for one in drawer_meetings(drawer)]
-    assert unmet(met, boards) == ()
+    boards = {board.role: board for board in planned.boards}
+    assert unmet(planned.meetings, boards) == ()
+    met = [facing for drawer in planned.drawers for one in drawer.assembly.meetings for facing in one.facings]
     # Bottom, back and front, at both hands of every drawer.
     assert len(met) >= 2 * 6 * len(planned.drawers)
 

@@ -9,12 +9,11 @@ from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
 from joinlay.casework.stops import StopMake
-from joinlay.checks.assembly import CONTACT, solid_of
 from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything
-from joinlay.checks.neighbours import Neighbours
-from joinlay.checks.play import side_play
-from joinlay.checks.sag import room_under
+from joinlay.checks.play import guide_play, kicker_gap, side_play
+from joinlay.checks.sag import room_under, stop_height
+from joinlay.checks.solids import CONTACT, solid_of
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import ZERO
 from tests.assembly.any_piece import specs
@@ -46,10 +45,9 @@ def clears_by(moving, standing, way, gap):
 
 def prove_drawer(made, drawer, own, share):
     boards = made.piece.boards
-    around = Neighbours(made.piece.assemblies)
     sides = bodies([drawer.board("left side"), drawer.board("right side")])
     kicks = bodies([board for board in boards if board.part in ("kicker", "bearer", "case top")])
-    hang = around.kicker_gap(drawer)
+    hang = kicker_gap(drawer)
     assert hang is not None
     assert clears_by(sides, kicks, (0, 0, 1), float(hang.mm))
     frame = bodies([board for board in boards if board.name.startswith("face frame") and board.part != "loose tenon"])
@@ -62,17 +60,17 @@ def prove_drawer(made, drawer, own, share):
     assert touches(pulled, frame, (1, 0, 0), shift) or out == 0
     assert not touches(pulled, frame, (1, 0, 0), play / 2 - bent - HAIR)
     assert not touches(pulled, frame, (-1, 0, 0), play / 2 - bent - HAIR)
-    prove_guides(boards, drawer, sides, around)
-    stop = around.stop_height(drawer, own)
+    prove_guides(boards, drawer, sides)
+    stop = stop_height(drawer, own)
     if stop:
         room = room_under(drawer, stop) + own.practice.length("stop clearance")
-        blocks = bodies(made.piece.blocks(drawer.name))
+        blocks = bodies(made.piece.blocks(drawer.role))
         assert clears_by(bodies([drawer.board("bottom")]), blocks, (0, 0, -1), float(room.mm))
 
 
-def prove_guides(boards, drawer, sides, around):
+def prove_guides(boards, drawer, sides):
     guides = bodies([board for board in boards if board.part in ("guide", "case side", "case partition")])
-    between = around.guide_play(drawer)
+    between = guide_play(drawer)
     if between is not None and not drawer.taper:
         assert clears_by(sides[:1], guides, (-1, 0, 0), float(between.mm) / 2)
         assert clears_by(sides[1:], guides, (1, 0, 0), float(between.mm) / 2)
@@ -108,5 +106,5 @@ def test_a_plain_chest(taper):
     own = shop(taper=taper)
     made = whole(spec(own, stops=StopMake(solid("3/4", "red maple", "runner stock"))), own)
     for drawer in made.drawers:
-        assert Neighbours(made.piece.assemblies).stop_height(drawer, own) > ZERO
+        assert stop_height(drawer, own) > ZERO
         prove_drawer(made, drawer, own, 0.5)

@@ -5,9 +5,10 @@ from fractions import Fraction
 import pytest
 
 from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND, HOUSED
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Arithmetic, Geometric
-from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import Bank
 from joinlay.casework.slot import DrawerWish
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
@@ -15,8 +16,8 @@ from tests.assembly.solids import prove_assembled, prove_gaps
 
 
 @pytest.mark.parametrize("taper", ["0", "1/32", "-1/32"])
-@pytest.mark.parametrize("back", BackJoint)
-@pytest.mark.parametrize("front", FrontJoint)
+@pytest.mark.parametrize("back", AT_BACK.values(), ids=list(AT_BACK))
+@pytest.mark.parametrize("front", AT_FRONT.values(), ids=list(AT_FRONT))
 def test_a_plain_chest(front, back, taper):
     own = shop(taper=taper)
     make = drawer_make(front_joint=front, back_joint=back)
@@ -27,9 +28,7 @@ def test_a_plain_chest(front, back, taper):
 
 def test_a_solid_chest_with_half_blind_fronts():
     own = shop()
-    make = drawer_make(
-        front_joint=FrontJoint.HALF_BLIND, back_height=BackHeight.ON_BOTTOM, back_joint=BackJoint.DADO, sides=solid("1/2")
-    )
+    make = drawer_make(front_joint=HALF_BLIND, back_height=BackHeight.ON_BOTTOM, back_joint=HOUSED, sides=solid("1/2"))
     case = CaseMake(solid("3/4"), solid("3/4"), ply("1/4"), has_stopped_dadoes=True)
     frame = FrameMake(solid("3/4"), overhang=size("1/8"), overhang_top=size("1/4"))
     made = whole(spec(own, make=make, case=case, frame=frame, heights=Geometric(3, Fraction(6, 5))), own)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.corners import AT_FRONT
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.graduation import Equal
-from joinlay.casework.opening import FrontJoint
 from joinlay.casework.piece import Bank
 from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
@@ -93,7 +93,7 @@ def test_a_drawer_wider_at_its_back():
 
 
 @pytest.mark.parametrize("thickness", ["1 1/4", "1 3/4"])
-@pytest.mark.parametrize("joint", FrontJoint)
+@pytest.mark.parametrize("joint", AT_FRONT.values(), ids=list(AT_FRONT))
 def test_thick_solid_fronts(thickness, joint):
     own = shop()
     make = drawer_make(front=solid(thickness), front_joint=joint)

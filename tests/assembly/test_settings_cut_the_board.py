@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from joinlay.boards import Axis, Shape, Surface
-from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.casework.corners import AT_FRONT, HOUSED, LOCKED
+from joinlay.casework.opening import BackHeight
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, Unit, dimension
 from joinlay.settings import Adjust, Direction, Guide, Role, Value, settings_for
@@ -255,10 +256,8 @@ def test_the_example_jobs_are_cut_as_planned(name):
     assert_cut_as_planned(planned.boards, planned.shop)
 
 
-@pytest.mark.parametrize("front", FrontJoint)
-@pytest.mark.parametrize(
-    ("back", "height"), [(BackJoint.LOCKING_RABBET, BackHeight.FULL), (BackJoint.DADO, BackHeight.ON_BOTTOM)]
-)
+@pytest.mark.parametrize("front", AT_FRONT.values(), ids=list(AT_FRONT))
+@pytest.mark.parametrize(("back", "height"), [(LOCKED, BackHeight.FULL), (HOUSED, BackHeight.ON_BOTTOM)])
 @pytest.mark.parametrize("taper", ["0", "1/16"])
 def test_planned_drawers_are_cut_as_planned(front, back, height, taper):
     tools = drawers.shop(taper=taper)

@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from joinlay.boards import DrawerRole
+from joinlay.casework.corners import HALF_BLIND, HOUSED
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.documents.job_file import job_in
 from joinlay.documents.packet import packet_for, plan_templates
 from joinlay.documents.pdf import sheets_pdf
@@ -56,7 +57,7 @@ def openings():
 #: Ways to join a drawer, by a short name.
 MAKES: dict[str, dict[str, Any]] = {
     "loose tenons": {},
-    "half-blind and dado": {"front_joint": FrontJoint.HALF_BLIND, "back_joint": BackJoint.DADO},
+    "half-blind and dado": {"front_joint": HALF_BLIND, "back_joint": HOUSED},
     "back on the bottom": {"back_height": BackHeight.ON_BOTTOM},
 }
 

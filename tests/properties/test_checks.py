@@ -8,14 +8,15 @@ from hypothesis import strategies as st
 from manifold3d import Manifold
 
 from joinlay.boards import CutKind, DrawerRole, Shape, Surface
+from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
-from joinlay.checks.assembly import solids_of
+from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.checks.clashes import check_clashes, wood_between
 from joinlay.checks.everything import check_board, find_everything
 from joinlay.checks.fit import Stack
 from joinlay.checks.play import check_play, side_play
 from joinlay.checks.racking import jamming_length, pull_over_friction
+from joinlay.checks.solids import solids_of
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import ZERO, Length, dimension, mm
 from tests.unit.checks.making import CONDITIONS, PRACTICE, SHOP, board, cut, drawer, sheet, shop_with, size
@@ -33,8 +34,8 @@ def makes(draw):
         sides=sides,
         back=back,
         bottom=sheet("bottom", draw(st.sampled_from(["4", "6", "5.5"]))),
-        front_joint=draw(st.sampled_from(list(FrontJoint))),
-        back_joint=draw(st.sampled_from(list(BackJoint))),
+        front_joint=draw(st.sampled_from(list(AT_FRONT.values()))),
+        back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
         back_height=draw(st.sampled_from(list(BackHeight))),
     )
 

@@ -11,7 +11,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from joinlay.boards import CutKind, Shape, Span, Surface
-from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.casework.corners import AT_BACK, AT_FRONT
+from joinlay.casework.opening import BackHeight
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import Unit, dimension, mm
 from joinlay.settings import Guide, ToolKind, settings_for
@@ -223,7 +224,8 @@ def drawer_jobs(draw):
     front = drawers.cherry(draw(st.sampled_from(["18", "19", "22"] if metric else ["3/4", "13/16"])), unit)
     make = drawers.usual_make(
         front=front, sides=half, back=half, bottom=drawers.plywood("bottom", "6" if metric else "1/4", unit),
-        front_joint=draw(st.sampled_from(FrontJoint)), back_joint=draw(st.sampled_from(BackJoint)), back_height=draw(st.sampled_from(BackHeight)),
+        front_joint=draw(st.sampled_from(list(AT_FRONT.values()))), back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
+        back_height=draw(st.sampled_from(BackHeight)),
     )  # fmt: skip
     opening = drawers.opening(str(width), str(height), str(depth), unit)
     try:

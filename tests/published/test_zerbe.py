@@ -27,7 +27,7 @@ def test_aprons_between_the_legs_are_the_top_less_overhangs_and_legs():
             rail=size(1),
             banks=[BankWish(Equal(1))],
         )
-        rail = make_frame(make, sizes, over_legs, size(30), [bay], own).assembly.board("top rail")
+        rail = make_frame(make, sizes, over_legs, size(30), [bay], own).board("top rail")
         assert rail.length == inches(between)
         assert rail.length + 2 * TENON == inches(long)
 

@@ -86,6 +86,11 @@ class FrontCorner(ABC):
     def join(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Front, left and right side, all placed, with the corner's cuts; its loose parts; and where they meet."""
 
+    @property
+    def opens_groove(self) -> Dimension | None:
+        """How deep the front's bottom groove, which stops behind the sides, must be for the corner's cuts to open its ends; None: they never do."""
+        return None
+
 
 @dataclass(frozen=True, slots=True)
 class BackCorner(ABC):

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.findings import Finding
     from joinlay.joints.locking_rabbet import HalfBlind
+    from joinlay.lengths import Dimension
 
 __all__ = ["HALF_BLIND", "HalfBlindFront"]
 
@@ -44,6 +45,11 @@ class HalfBlindFront(FrontCorner):
             sides.append(cut_side(self.joint, side, Surface.END, front.role, which=front.role))
             meetings.append(self._locked(front, sides[-1], end, is_open_above=sizes.joint_line >= front.width))
         return Cornered(front, sides[0], sides[1], tuple(meetings))
+
+    @property
+    def opens_groove(self) -> Dimension | None:
+        """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip (GR-3)."""
+        return self.joint.tongue_length
 
     def _locked(self, front: Board, side: Board, end: Surface, *, is_open_above: bool) -> Meeting:
         """The side's end against the lip, its inside against the floor of the slot, and the tongue in the side's dado.

@@ -3,8 +3,9 @@
 import pytest
 
 from joinlay.boards import DrawerRole
+from joinlay.casework.corners import HOUSED
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackJoint, DrawerMake, Opening
+from joinlay.casework.opening import DrawerMake, Opening
 from joinlay.findings import Refused
 from joinlay.lengths import Unit, mm, written
 from joinlay.shop import usual_shop
@@ -22,7 +23,7 @@ def sheet(thickness):
     return Sheet(f"ply {thickness}", thick, thick, size(2440, "length"), size(1220, "width"))
 
 
-MAKE = DrawerMake(sheet(18), sheet(12), sheet(12), sheet(6), back_joint=BackJoint.DADO)
+MAKE = DrawerMake(sheet(18), sheet(12), sheet(12), sheet(6), back_joint=HOUSED)
 
 
 def refusal_of(width=300, height=100, depth=350, **figures):

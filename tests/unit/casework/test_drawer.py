@@ -7,8 +7,9 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import Axis, CutKind, DrawerRole, Surface
+from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.errors import BadInput
@@ -45,8 +46,8 @@ def test_front_and_side_mortises_stand_at_one_height_though_measured_from_differ
     assert [b - a for a, b in zip(in_front, in_side, strict=True)] == [inches("1/32").mm] * 3
 
 
-@pytest.mark.parametrize("front_joint", FrontJoint)
-@pytest.mark.parametrize("back_joint", BackJoint)
+@pytest.mark.parametrize("front_joint", AT_FRONT.values(), ids=list(AT_FRONT))
+@pytest.mark.parametrize("back_joint", AT_BACK.values(), ids=list(AT_BACK))
 @pytest.mark.parametrize("back_height", BackHeight)
 def test_front_and_side_grooves_lie_at_one_height(front_joint, back_joint, back_height):
     made = drawer(make=usual_make(front_joint=front_joint, back_joint=back_joint, back_height=back_height))
@@ -87,7 +88,7 @@ def test_a_back_on_the_bottom_lets_the_bottom_run_to_its_outer_face():
 
 
 def test_a_half_blind_front_shortens_the_sides_by_its_lip_only():
-    tenoned, lapped = drawer(), drawer(make=usual_make(front_joint=FrontJoint.HALF_BLIND))
+    tenoned, lapped = drawer(), drawer(make=usual_make(front_joint=HALF_BLIND))
     assert tenoned.board("left side").length == inches("18 3/4")
     assert lapped.board("left side").length == inches("19 1/4")
     assert not [board for board in lapped.assembly.boards if board.part == "loose tenon"]
@@ -139,7 +140,7 @@ def test_a_drawer_that_cannot_be_is_refused_with_numbers(changes, kind):
 
 
 def test_a_lower_side_stops_the_half_blind_slot_at_its_top():
-    make = usual_make(front_joint=FrontJoint.HALF_BLIND, side_height=size("3", "side height"))
+    make = usual_make(front_joint=HALF_BLIND, side_height=size("3", "side height"))
     front = drawer(make=make).board("front")
     slots = [cut for cut in front.cuts if cut.kind is CutKind.SLOT]
     assert {cut.across.stop.mm for cut in slots} == {inches("2 31/32").mm}

@@ -25,7 +25,7 @@ def frame(*banks, width="24", height="30", stock=None, **changed):
 
 
 def test_rails_stand_between_full_stiles():
-    made = frame().assembly
+    made = frame()
     assert made.board("left stile").length == inches(30)
     assert {made.board(f"rail under drawer {n}").length for n in (1, 2)} == {inches(21)}
     assert made.board("top rail").width == inches(2)
@@ -34,13 +34,13 @@ def test_rails_stand_between_full_stiles():
 
 def test_a_three_quarter_frame_takes_a_six_millimetre_tenon():
     # Common practice (check A18).
-    slips = [board for board in frame().assembly.boards if board.part == "loose tenon"]
+    slips = [board for board in frame().boards if board.part == "loose tenon"]
     assert len(slips) == 8
     assert {slip.thickness for slip in slips} == {mm(6)}
 
 
 def test_tenons_are_centred_in_the_thickness_with_a_shoulder_each_side():
-    rail = frame().assembly.board("rail under drawer 1")
+    rail = frame().board("rail under drawer 1")
     mortise = rail.cut_named("left mortise 1")
     assert mortise.shape is Shape.ROUND_ENDS
     assert mortise.surface is Surface.END
@@ -50,7 +50,7 @@ def test_tenons_are_centred_in_the_thickness_with_a_shoulder_each_side():
 
 
 def test_both_halves_of_a_mortise_lie_on_one_line():
-    made = frame().assembly
+    made = frame()
     rail, stile = made.board("rail under drawer 2"), made.board("right stile")
     in_stile = stile.cut_named("rail under drawer 2 mortise 1")
     up = rail.place.origin[2] + rail.cut_named("right mortise 1").across.centre.mm
@@ -66,11 +66,11 @@ def test_the_lowest_rail_that_works_is_named_and_works():
     lowest = finding.numbers["lowest"]
     assert isinstance(lowest, Length)
     assert lowest > inches("5/8")
-    assert frame(rail=lowest).assembly.board("rail under drawer 1").width == lowest
+    assert frame(rail=lowest).board("rail under drawer 1").width == lowest
 
 
 def test_uprights_stand_between_top_and_bottom_rail():
-    made = frame(BankWish(Equal(2)), BankWish(Equal(3), first=3), width="48").assembly
+    made = frame(BankWish(Equal(2)), BankWish(Equal(3), first=3), width="48")
     mullion = made.board("mullion 1")
     assert mullion.length == inches(26)
     assert mullion.place.origin == ((inches(24) - mullion.width / 2).mm, 0, inches(2).mm)
@@ -82,13 +82,13 @@ def test_uprights_stand_between_top_and_bottom_rail():
 
 
 def test_a_thin_frame_is_warned_of():
-    (found,) = [f for f in frame(stock=solid("5/8")).assembly.findings if f.rule == "FF-1"]
+    (found,) = [f for f in frame(stock=solid("5/8")).findings if f.rule == "FF-1"]
     assert found.harm is Harm.WARN
     assert found.where == "face frame"
 
 
 def test_sizes_lead_back_to_what_was_written():
-    rail = frame(stile="1 3/4").assembly.board("rail under drawer 1")
+    rail = frame(stile="1 3/4").board("rail under drawer 1")
     assert rail.length.name == "face frame rail under drawer 1 length"
     assert "stile" in str([d.name for d in _all(rail.length)])
 

@@ -1,6 +1,7 @@
 """Wooden runners (RN-1 to RN-4)."""
 
-from joinlay.boards import CutKind, Surface
+from joinlay.boards import CutKind, CutUse, DrawerRole, PartKind, Surface
+from joinlay.boards.meeting import Tie
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.piece import plan_piece
@@ -59,7 +60,7 @@ def test_a_kicker_fills_the_rail_less_bearer_and_lift():
     assert kicker.width == inches(1) - inches("3/4") - inches("1/32")
     rail_underside = piece.slots[1].floor + piece.slots[1].opening.height
     assert top(kicker) == (rail_underside + inches("1/32")).mm
-    assert piece.runners.of["drawer 2"].kicker_gap == inches("1/16")
+    assert piece.runners.of[DrawerRole(2)].kicker_gap == inches("1/16")
 
 
 def test_the_topmost_kicker_hangs_from_the_case_top():
@@ -77,14 +78,14 @@ def test_the_lowest_bearer_is_packed_up_from_the_case_bottom():
 
 def test_level_with_the_rail_the_case_bottom_is_the_bearer():
     made = runners(frame=frame(bottom_rail="1 1/2"))
-    assert made.of["drawer 4"].bears_left.name == "case bottom"
+    assert made.of[DrawerRole(4)].left.bears.name == "case bottom"
     assert not [board for board in made.assembly.boards if "drawer 4" in board.name and board.part in ("bearer", "packing")]
 
 
 def test_where_nothing_is_left_the_bearer_is_its_own_kicker():
     made = runners(runner=solid("15/16", "red maple"))
-    assert made.of["drawer 2"].kicks_left.name == "runners drawer 1 left bearer"
-    assert made.of["drawer 2"].kicker_gap == inches("1/32") + inches("1/16")
+    assert made.of[DrawerRole(2)].left.kicks.name == "runners drawer 1 left bearer"
+    assert made.of[DrawerRole(2)].kicker_gap == inches("1/32") + inches("1/16")
 
 
 def test_a_bearer_thicker_than_its_rail_is_planed_to_it():
@@ -176,3 +177,39 @@ def test_what_holds_the_runners_is_said_once():
     said = [f for f in piece.findings if f.rule == "RN-4"]
     assert [f.harm for f in said] == [Harm.NOTE]
     assert "slots" in said[0].what
+
+
+# -- how they are held ---------------------------------------------------------------------------------
+
+
+def held(made, kind, other=None):
+    """The fixed meetings of the runners of a kind that are glued."""
+    return [met for met in made.assembly.meetings if met.one.kind is kind and met.glue and other in (None, met.other.kind)]
+
+
+def test_runners_in_a_plywood_case_are_nailed_and_glued():
+    made = plan_piece(spec(SHOP), SHOP).runners
+    length = made.assembly.boards[0].length
+    # That is four spacings of at most 150 mm, so five nails.
+    assert mm(450) < length < mm(600)
+    for met in (*held(made, PartKind.BEARER), *held(made, PartKind.KICKER)):
+        thick = made.assembly.part(met.one).thickness
+        assert (met.tie, met.fasteners, met.glue) == (Tie.NAILED, 5, length.mm * thick.mm)
+
+
+def test_a_guide_is_glued_flat_to_its_bearer():
+    made = plan_piece(spec(SHOP), SHOP).runners
+    (first, *_) = held(made, PartKind.GUIDE)
+    guide = made.assembly.part(first.one)
+    assert first.other.kind is PartKind.BEARER
+    assert (first.tie, first.fasteners, first.glue) == (Tie.GLUED, 0, guide.length.mm * guide.width.mm)
+
+
+def test_a_bearer_that_is_screwed_is_glued_round_its_front_screw_only():
+    case = CaseMake(solid("3/4"), solid("3/4"), ply("1/4"))
+    made = plan_piece(spec(SHOP, case=case), SHOP).runners
+    (first, *_) = held(made, PartKind.BEARER)
+    bearer = made.assembly.part(first.one)
+    (hole,), slots = bearer.cuts_of(CutUse.SCREW_HOLE), bearer.cuts_of(CutUse.SCREW_SLOT)
+    assert (first.tie, first.fasteners) == (Tie.SCREWED, 1 + len(slots))
+    assert first.glue == 2 * hole.along.centre.mm * bearer.thickness.mm

@@ -2,6 +2,7 @@
 
 import pytest
 
+from joinlay.boards import DrawerRole, PartKind
 from joinlay.casework.frame_sizes import FrameMake
 from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import plan_piece
@@ -20,7 +21,7 @@ def piece(own=SHOP, **changed):
 
 def test_two_blocks_stand_behind_each_front_near_its_sides():
     made = piece()
-    left, right = made.blocks("drawer 2")
+    left, right = made.blocks(DrawerRole(2))
     assert left.place.origin[1] == right.place.origin[1] == inches("3/4").mm
     slot = made.slots[1]
     assert left.place.origin[2] == slot.floor.mm
@@ -32,7 +33,7 @@ def test_two_blocks_stand_behind_each_front_near_its_sides():
 
 def test_a_set_back_front_moves_its_blocks_back():
     own = shop(**{"front_set-back": "1/16"})
-    assert piece(own).blocks("drawer 1")[0].place.origin[1] == inches("13/16").mm
+    assert piece(own).blocks(DrawerRole(1))[0].place.origin[1] == inches("13/16").mm
 
 
 def test_the_strip_is_ripped_to_the_rail_less_the_lift():
@@ -101,13 +102,24 @@ def test_a_back_that_stands_on_the_bottom_passes_as_it_is():
 
 def test_without_stops_nothing_is_notched():
     made = whole(spec(SHOP, stops=None), SHOP)
-    assert made.piece.blocks("drawer 1") == ()
+    assert made.piece.blocks(DrawerRole(1)) == ()
     assert not [cut for cut in made.drawers[0].board("back").cuts if cut.name.startswith("stop notch")]
 
 
 def test_narrow_drawers_have_narrower_blocks():
     made = piece(width=size("8"), runner=ply("1/2"))
-    left, right = made.blocks("drawer 1")
+    left, right = made.blocks(DrawerRole(1))
     strip = made.stops.assembly.board("drawer 1 strip")
     assert left.length == (strip.length - inches("1/4")) / 3
     assert left.place.origin[0] + left.length.mm < right.place.origin[0]
+
+
+def test_a_strip_is_glued_to_the_rail_and_its_blocks_to_the_strip():
+    made = piece()
+    glued = {met.one.kind: met for met in made.stops.assembly.meetings if met.glue}
+    strip, block = (made.stops.assembly.part(glued[kind].one) for kind in (PartKind.STOP_STRIP, PartKind.STOP_BLOCK))
+    assert glued[PartKind.STOP_STRIP].other.kind is PartKind.RAIL
+    assert glued[PartKind.STOP_STRIP].glue == strip.length.mm * strip.width.mm
+    assert glued[PartKind.STOP_BLOCK].other == strip.role
+    # A block stands on its edge: it is as thick from front to back.
+    assert glued[PartKind.STOP_BLOCK].glue == block.length.mm * block.thickness.mm

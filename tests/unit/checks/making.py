@@ -3,8 +3,10 @@
 from dataclasses import replace
 
 from joinlay.boards import CutKind, Datum, Shape, Span, Surface
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie
+from joinlay.casework.corners import TENONED
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackHeight, DrawerMake, FrontJoint, Opening
+from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.checks import usual_conditions
 from joinlay.lengths import Unit, mm, written
 from joinlay.shop import usual_shop
@@ -43,7 +45,7 @@ def shop_with(**lengths):
 
 
 def drawer(
-    width=500, height=150, depth=450, *, shop=SHOP, name="drawer 1", front_joint=FrontJoint.LOOSE_TENON,
+    width=500, height=150, depth=450, *, shop=SHOP, name="drawer 1", front_joint=TENONED,
     back_height=BackHeight.FULL, side_height=None, **stocks,
 ):  # fmt: skip
     make = DrawerMake(
@@ -53,6 +55,32 @@ def drawer(
         side_height=None if side_height is None else size(side_height),
     )
     return plan_drawer(by_hand.drawer(name), Opening(size(width), size(height), size(depth)), make, shop)
+
+
+def among(made, *met):
+    """The drawer ``made`` with more meetings."""
+    return replace(made, assembly=replace(made.assembly, meetings=(*made.assembly.meetings, *met)))
+
+
+def met(one, surface, other, tie, gap):
+    """``one`` by its ``surface`` beside a part called ``other``, with ``gap`` mm between."""
+    facing = Facing("by the", Plane(surface), Plane(Surface.FACE), size(gap))
+    return Meeting(one.role, by_hand.part(other), (facing,), (), tie)
+
+
+def under_kicker(made, gap):
+    """The drawer under kickers, ``gap`` mm over its sides."""
+    return among(made, *(met(side, Surface.FAR_EDGE, "kicker", Tie.KICKS, gap) for side in made.sides))
+
+
+def between_guides(made, gap):
+    """The drawer between guides, ``gap`` mm from each side."""
+    return among(made, *(met(side, Surface.FAR_FACE, "guide", Tie.GUIDED, gap) for side in made.sides))
+
+
+def over_block(made, gap):
+    """The drawer over a stop block, ``gap`` mm under its bottom."""
+    return among(made, met(made.bottom, Surface.FAR_FACE, "block", Tie.CLEARS, gap))
 
 
 def board(*cuts, length=400, width=100, thickness=18, name="board"):

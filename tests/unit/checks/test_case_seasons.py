@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import CutKind, Place, Shape, Surface, Whole
+from joinlay.boards.meeting import Tie
 from joinlay.casework.assembly import Assembly
 from joinlay.checks.case_seasons import check_case_seasons, check_slots
 from joinlay.checks.frame_seasons import check_damp_play, frame_year
@@ -13,7 +14,7 @@ from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, Length, mm
 from tests import by_hand
-from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, board, cut, drawer, sheet, shop_with, size, solid
+from tests.unit.checks.making import CONDITIONS, DATUM, SHOP, among, board, cut, drawer, met, sheet, shop_with, size, solid
 
 ASH, MAPLE, PLY = solid("ash", 20), solid("maple", 20, "sugar maple"), sheet("ply", 18)
 STOCKS = {stock.name: stock for stock in (ASH, MAPLE, PLY)}
@@ -123,8 +124,15 @@ def frame(left=40, right=30, below=50, above=20, wood=ASH):
     return (Assembly(Whole.FRAME, sticks),)
 
 
+SPOKEN = ("face frame left stile", "face frame right stile", "face frame bottom rail", "face frame rail")
+
+
 def year(frame_around, made=None, stocks=None):
-    return frame_year(made or drawer(), frame_around, stocks or STOCKS, CONDITIONS)
+    """Of the usual drawer, whose front clears the four members beside its opening and not the top rail, which is farther off."""
+    made = made or drawer()
+    sides = zip((Surface.END, Surface.FAR_END, Surface.EDGE, Surface.FAR_EDGE), SPOKEN, strict=True)
+    beside = [met(made.front, surface, name, Tie.CLEARS, 1) for surface, name in sides]
+    return frame_year(among(made, *beside), frame_around, stocks or STOCKS, CONDITIONS)
 
 
 def test_an_opening_changes_by_half_of_each_member_beside_it():

@@ -5,8 +5,9 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import CutKind, DrawerRole, Shape, Surface
+from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.opening import BackHeight, BackJoint, DrawerMake, FrontJoint, Opening
+from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.checks.clashes import check_clashes, stands_alone, wood_between
 from joinlay.findings import Harm
 from joinlay.joints.groove import cut_groove, design_groove
@@ -105,8 +106,8 @@ def test_the_worst_place_speaks_for_the_rest():
     assert near.numbers["more"] == 5
 
 
-@pytest.mark.parametrize("front", list(FrontJoint))
-@pytest.mark.parametrize("back", list(BackJoint))
+@pytest.mark.parametrize("front", AT_FRONT.values(), ids=list(AT_FRONT))
+@pytest.mark.parametrize("back", AT_BACK.values(), ids=list(AT_BACK))
 @pytest.mark.parametrize("height", list(BackHeight))
 def test_a_planned_drawer_has_no_clash(front, back, height):
     make = DrawerMake(**PLY, front_joint=front, back_joint=back, back_height=height)

@@ -4,16 +4,27 @@ from dataclasses import replace
 
 import pytest
 
-from joinlay.boards import CutKind, Place, Surface, Whole
-from joinlay.casework.assembly import Assembly
+from joinlay.boards import CutKind, Surface
 from joinlay.checks import find_everything
 from joinlay.checks.everything import check_board, check_drawer
 from joinlay.checks.gathering import gathered
-from joinlay.checks.neighbours import Neighbours
+from joinlay.checks.play import guide_play, kicker_gap
+from joinlay.checks.sag import stop_height
 from joinlay.findings import Finding, Harm, note, warning
 from joinlay.lengths import ZERO, mm
-from tests import by_hand
-from tests.unit.checks.making import CONDITIONS, PLY, SHOP, board, cut, drawer, groove, mortise, size, solid
+from tests.unit.checks.making import (
+    CONDITIONS,
+    PLY,
+    SHOP,
+    board,
+    cut,
+    drawer,
+    groove,
+    mortise,
+    over_block,
+    solid,
+    under_kicker,
+)
 from tests.unit.checks.test_tipping import STOCKS, block
 
 ALL = PLY | STOCKS
@@ -78,33 +89,27 @@ def test_one_drawer_and_one_board_can_be_asked_alone():
     assert {finding.kind for finding in check_board(bad, SHOP)} == {"thin wood"}
 
 
-def placed(part, x, y, z, length, height, width):
-    """A block ``length`` deep, ``height`` high and ``width`` wide, its lower left front corner at (x, y, z)."""
-    made = board(length=length, width=height, thickness=width, name=part)
-    there = replace(made, role=by_hand.part(part, part), place=Place.at(size(x), size(y), size(z), "+Y", "+Z", "+X"))
-    return Assembly(Whole.RUNNERS, (there,))
+@pytest.mark.parametrize("gap", ["0", "0.8", "10.8"])
+def test_the_kicker_over_the_sides_is_the_one_it_meets(gap):
+    assert kicker_gap(under_kicker(drawer(), gap)) == mm(gap)
 
 
-@pytest.mark.parametrize(("z", "gap"), [("149.2", ZERO), (150, mm("0.8")), (160, mm("10.8"))])
-def test_the_kicker_over_the_sides_is_found(z, gap):
-    """The sides are 149.2 mm high."""
-    assert Neighbours([placed("kicker", 0, 20, z, 400, 12, 30)]).kicker_gap(drawer()) == gap
+def test_the_lower_of_two_kickers_counts():
+    assert kicker_gap(under_kicker(under_kicker(drawer(), "2"), "1.5")) == mm("1.5")
 
 
-def test_a_kicker_elsewhere_is_not_this_drawers():
-    assert Neighbours([]).kicker_gap(drawer()) is None
-    assert Neighbours([placed("kicker", 200, 20, 150, 400, 12, 30)]).kicker_gap(drawer()) is None
-    assert Neighbours([placed("kicker", 0, 20, -20, 400, 12, 30)]).kicker_gap(drawer()) is None
-    assert Neighbours([placed("guide", 0, 20, 150, 400, 12, 30)]).kicker_gap(drawer()) is None
+def test_a_drawer_in_no_piece_has_no_kicker_guide_or_stop():
+    made = drawer()
+    assert kicker_gap(made) is None
+    assert guide_play(made) is None
+    assert stop_height(made, SHOP) == ZERO
 
 
 def test_stop_blocks_take_room_with_their_clearance():
+    """The bottom lies 10 mm above the bearers."""
     clearance = SHOP.practice.length("stop clearance")
-    assert Neighbours([placed("stop block", 100, 18, 0, 12, 5, 40)]).stop_height(drawer(), SHOP) == mm(5) + clearance
-    assert Neighbours([placed("stop block", 100, 18, -40, 12, 5, 40)]).stop_height(drawer(), SHOP) == ZERO
-    assert Neighbours([]).stop_height(drawer(), SHOP) == ZERO
-    # One of the bank beside it, higher up.
-    assert Neighbours([placed("stop block", 700, 18, 90, 12, 5, 40)]).stop_height(drawer(), SHOP) == ZERO
+    assert stop_height(over_block(drawer(), 5), SHOP) == mm(5) + clearance
+    assert stop_height(over_block(over_block(drawer(), 5), 3), SHOP) == mm(7) + clearance
 
 
 def at(where, finding):

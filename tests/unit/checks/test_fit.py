@@ -5,14 +5,11 @@ from math import sqrt
 
 import pytest
 
-from joinlay.boards import Place, Whole
-from joinlay.casework.assembly import Assembly
 from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, width_stack
-from joinlay.checks.neighbours import Neighbours
+from joinlay.checks.play import guide_play
 from joinlay.findings import Harm
-from joinlay.lengths import ZERO, Length, dimension, mm
-from tests import by_hand
-from tests.unit.checks.making import DATUM, SHOP, drawer, practice_with, sheet, shop_with, size
+from joinlay.lengths import dimension, mm
+from tests.unit.checks.making import SHOP, between_guides, drawer, practice_with, sheet, shop_with, under_kicker
 
 
 def stack(clearance, *strays):
@@ -86,32 +83,17 @@ def test_shares_of_a_millimetre_stay_exact():
 
 
 def beside(gap, hang="0.8"):
-    """Guides ``gap`` off both sides of the usual drawer, and a kicker ``hang`` over them."""
-    made = drawer()
-    left, right = (made.board(f"{hand} side") for hand in ("left", "right"))
-    assert left.place is not None
-    assert right.place is not None
-    outer = [side.place.point(ZERO, ZERO, side.thickness)[0] for side in (left, right)]
-    top = left.place.origin[2] + left.width.mm
-    boxes = [
-        ("guide", outer[0] - Fraction(gap) - 20, 20, 5), ("guide", outer[1] + Fraction(gap), 20, 5), ("kicker", outer[0], 20, top + Fraction(hang))
-    ]  # fmt: skip
-    boards = tuple(_strip(part, x, wide, z) for part, x, wide, z in boxes)
-    return made, Neighbours([Assembly(Whole.RUNNERS, boards)])
-
-
-def _strip(part, x, wide, z):
-    place = Place.at(Length(Fraction(x)), mm(20), Length(Fraction(z)), "+Y", "+X", "+Z")
-    return by_hand.board(part, part, "stock", size(400), size(wide), size(15), DATUM, place=place)
+    """The usual drawer between guides ``gap`` off both its sides, and kickers ``hang`` over them."""
+    return under_kicker(between_guides(drawer(), gap), hang)
 
 
 def test_guides_and_kicker_are_judged_where_they_stand():
     """Between guides six cuts of 0.4 and two sides of 0.1: the root of their squares is 0.990; under a kicker four cuts: 0.8."""
-    made, around = beside("0.7")
-    assert around.guide_play(made) == mm("1.4")
+    made = beside("0.7")
+    assert guide_play(made) == mm("1.4")
     assert guide_stack(made, mm("1.4"), SHOP.practice).likely == mm("0.99")
-    assert [f.harm for f in check_fit(made, SHOP, around)] == [Harm.NOTE]
-    assert "between its guides" in check_fit(made, SHOP, around)[0].what
+    assert [f.harm for f in check_fit(made, SHOP)] == [Harm.NOTE]
+    assert "between its guides" in check_fit(made, SHOP)[0].what
 
 
 @pytest.mark.parametrize(
@@ -122,8 +104,8 @@ def test_guides_and_kicker_are_judged_where_they_stand():
     ],
 )  # fmt: skip
 def test_the_limits_at_guides_and_kicker(gap, hang, kinds):
-    made, around = beside(gap, hang)
-    found = [f for f in check_fit(made, SHOP, around) if f.harm is Harm.WARN]
+    made = beside(gap, hang)
+    found = [f for f in check_fit(made, SHOP) if f.harm is Harm.WARN]
     assert [next(kind for kind in kinds if kind in f.what) for f in found] == kinds
     assert [("at each side" in f.way_out(str), "at the top" in f.way_out(str)) for f in found] == [
         ("between" in k, "under" in k) for k in kinds

@@ -5,7 +5,6 @@ from dataclasses import replace
 from joinlay.boards import Board, Cut, CutKind, Datum, PartKind, Place, Shape, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.cutlist.cutting_list import CuttingList, Row
-from joinlay.cutlist.fastenings import glued
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import GRADUATIONS, Unit, dimension, inches, mm, read_length, written
@@ -76,7 +75,15 @@ def one_bank(boards):
 
 
 def make_plan(
-    *boards: Board, stocks=None, unit: Unit = Unit.INCH, on_hand=NOTHING_ON_HAND, kerf=None, practice=None, drawers=(), banks=None
+    *boards: Board,
+    stocks=None,
+    unit: Unit = Unit.INCH,
+    on_hand=NOTHING_ON_HAND,
+    kerf=None,
+    practice=None,
+    drawers=(),
+    banks=None,
+    meetings=(),
 ) -> Plan:
     stocks = stocks if stocks is not None else {"ply": ply()}
     shop = usual_shop(unit)
@@ -85,7 +92,7 @@ def make_plan(
     if practice is not None:
         shop = replace(shop, practice=shop.practice.but({name: dimension(figure) for name, figure in practice.items()}))
     rule = GRADUATIONS["1/32 in" if unit is Unit.INCH else "0.5 mm"]
-    others = (Assembly(Whole.CASE, tuple(boards)),)
+    others = (Assembly(Whole.CASE, tuple(boards), tuple(meetings)),)
     return Plan(
         title="chest",
         file="chest.toml",
@@ -105,8 +112,3 @@ def make_plan(
 def row_of(parts: CuttingList, name: str) -> Row:
     """The row that the part called ``name`` stands in."""
     return next(row for row in parts.rows if name in row.names)
-
-
-def glue_area(plan: Plan):
-    """How much is glued in all, in square millimetres."""
-    return sum(glued(plan).values())

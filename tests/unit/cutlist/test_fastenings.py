@@ -1,13 +1,13 @@
 """Loose tenons as strip, screws, and what is glued."""
 
-from dataclasses import replace
 from fractions import Fraction
 
-from joinlay.boards import CutKind, Place
+from joinlay.boards.meeting import Meeting, Tie
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
-from joinlay.lengths import inches, mm
-from tests.unit.cutlist.bench import board, glue_area, groove, make_plan, mortise, size, tenon
+from joinlay.lengths import inches
+from tests import by_hand
+from tests.unit.cutlist.bench import board, make_plan, tenon
 
 
 def strips(*boards):
@@ -31,62 +31,27 @@ def test_no_tenons_no_strip():
     assert strips(board("a")) == ()
 
 
-def test_screws_are_counted_by_their_holes():
-    slot = replace(mortise("2", name="screw slot 1"), kind=CutKind.SLOT)
-    hole = replace(mortise("4", name="screw hole"), kind=CutKind.HOLE)
-    assert screws(make_plan(board("a", cuts=[slot, hole, groove()]), board("b", cuts=[slot]))) == 3
-    assert screws(make_plan(board("a", cuts=[groove(), mortise("2")]))) == 0
+def met(one, kind, tie, *, glue=0, fasteners=0):
+    """A meeting of a part, of a kind in the trade's word for it, with some other."""
+    return Meeting(by_hand.part(one, kind), by_hand.part("other"), (), (), tie, glue=Fraction(glue), fasteners=fasteners)
 
 
-def test_glue_goes_all_round_a_tenon():
-    plan = make_plan(tenon("t", "1", "1/2", "1/4"))
-    around = (2 * inches("1/4").mm + Fraction(355, 113) * inches("1/4").mm) * inches(1).mm
-    assert glue_area(plan) == around
-    square = replace(tenon("t", "1", "1/2", "1/4"), has_round_edges=False)
-    assert glue_area(make_plan(square)) == 2 * inches("3/4").mm * inches(1).mm
-
-
-def test_glue_goes_on_the_floor_and_walls_of_a_dado_but_not_into_grooves():
-    dado = replace(groove(), kind=CutKind.DADO)
-    assert glue_area(make_plan(board("a", cuts=[dado]))) == inches(20).mm * inches("3/4").mm
-    assert glue_area(make_plan(board("a", cuts=[groove()]))) == 0
-
-
-def test_runners_without_screws_are_nailed_and_glued():
-    bearer = board("bearer", "18", "2", thickness="3/4", part="bearer")
-    # 18 in (457 mm) is four spacings, so five nails.
-    assert nails(make_plan(bearer)) == 5
-    assert glue_area(make_plan(bearer)) == inches(18).mm * inches("3/4").mm
-    assert nails(make_plan(board("short", "2", "2", part="kicker"))) == 2
-    screwed = replace(bearer, cuts=(mortise("2", name="screw hole"),))
-    assert nails(make_plan(screwed)) == 0
-    # Glued at the front only, round the first screw (RN-4): from the end to as far behind its middle, 4 in.
-    assert glue_area(make_plan(screwed)) == inches(4).mm * inches("3/4").mm
-    short = replace(screwed, length=size("3"))
-    assert glue_area(make_plan(short)) == inches(3).mm * inches("3/4").mm
-
-
-def test_a_frame_is_glued_where_it_lies_against_the_case():
-    # A stile 2 by 20 in, 3/4 thick, before a case side 3/4 thick: its whole length by the side's thickness.
-    stile = board("stile", "20", "2", thickness="3/4", part="stile", place=Place.at(mm(0), mm(0), mm(0), "+Z", "+X", "+Y"))
-    side = board("case left side", "24", "12", thickness="3/4", part="case side",
-                 place=Place.at(mm(0), inches("3/4"), mm(0), "+Z", "+Y", "+X"))  # fmt: skip
-    assert glued(make_plan(stile, side)) == {"frame on the case": (inches(20) * inches("3/4").mm).mm}
-    apart = replace(side, place=Place.at(mm(0), inches(1), mm(0), "+Z", "+Y", "+X"))
-    beside = replace(side, place=Place.at(inches(2), inches("3/4"), mm(0), "+Z", "+Y", "+X"))
-    assert glued(make_plan(stile, apart)) == glued(make_plan(stile, beside)) == {}
+def test_screws_and_nails_are_counted_where_parts_are_fastened():
+    bearer, kicker = met("b", "bearer", Tie.SCREWED, fasteners=3), met("k", "kicker", Tie.NAILED, fasteners=5)
+    plan = make_plan(meetings=[bearer, bearer, kicker, met("s", "case side", Tie.GLUED, glue=7)])
+    assert (screws(plan), nails(plan)) == (6, 5)
+    assert (screws(make_plan()), nails(make_plan())) == (0, 0)
 
 
 def test_what_is_glued_is_told_apart():
-    slot = replace(groove(), kind=CutKind.SLOT)
-    bearer = board("bearer", "18", "2", thickness="3/4", part="bearer")
-    found = glued(make_plan(board("a", cuts=[slot]), bearer, tenon("t"), board("s", part="stop block")))
-    assert list(found) == ["loose tenons", "dadoes", "runners", "stops"]
-    # The slot's floor and its outer wall, 20 in by 1/4 + 1/4; its inner wall is the tongue's.
-    assert found["dadoes"] == inches(20).mm * inches("1/2").mm
-    assert sum(found.values()) == glue_area(make_plan(board("a", cuts=[slot]), bearer, tenon("t"), board("s", part="stop block")))
-
-
-def test_guides_and_stops_are_glued_flat():
-    assert glue_area(make_plan(board("g", "18", "3/4", part="guide"))) == inches(18).mm * inches("3/4").mm
-    assert nails(make_plan(board("g", "18", "3/4", part="guide"))) == 0
+    told = (
+        ("t", "loose tenon", Tie.GLUED, 1), ("panel", "case bottom", Tie.GLUED, 20), ("back", "drawer back", Tie.GLUED, 300),
+        ("b", "bearer", Tie.NAILED, 4000), ("g", "guide", Tie.GLUED, 50000), ("s", "stop block", Tie.GLUED, 600000),
+        ("stile", "stile", Tie.GLUED, 7000000), ("bottom", "drawer bottom", Tie.DRY, 0),
+    )  # fmt: skip
+    plan = make_plan(meetings=[met(one, kind, tie, glue=area) for one, kind, tie, area in told])
+    assert glued(plan) == {
+        "loose tenons": 1, "dadoes": 320, "runners": 54000, "stops": 600000, "frame on the case": 7000000,
+    }  # fmt: skip
+    assert list(glued(plan)) == ["loose tenons", "dadoes", "runners", "stops", "frame on the case"]
+    assert glued(make_plan(meetings=[met("bottom", "drawer bottom", Tie.DRY)])) == {}

@@ -17,8 +17,9 @@ from tests.unit.casework.drawers import drawer
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
 
-def shop_for(*boards, paper=None, **more):
-    plan = make_plan(*boards, **more)
+def shop_for(*boards, paper=None, glue=0, **more):
+    glued = Meeting(by_hand.part("a"), by_hand.part("b"), (), (), Tie.GLUED, glue=Fraction(glue))
+    plan = make_plan(*boards, meetings=[glued], **more)
     parts = cutting_list(plan)
     return shopping_list(plan, parts, sheet_layouts(plan, parts), solid_needs(plan, parts), paper)
 
@@ -35,7 +36,7 @@ def test_everything_is_there():
     bands = (Band(Surface.EDGE, "tape", size("1/50"), size("21"), 1),)
     knob = board("drawer 1 front knob blank", "3", "1", "cherry", "1", "knob blank")
     boards = [board("a"), board("b", "22", bands=bands), RAIL, knob, *(tenon(f"t {n}") for n in range(10))]
-    shopping = shop_for(*boards, stocks=STOCKS, paper=7)
+    shopping = shop_for(*boards, stocks=STOCKS, paper=7, glue=inches(1).mm * inches("11 1/2").mm)
     assert lines(shopping) == {
         "ply": ("1", "sheet"),
         "cherry": ("1.23", "board feet"),
@@ -57,7 +58,7 @@ def test_paper_is_called_by_its_title():
 
 
 def test_metric_units():
-    shopping = shop_for(*(tenon(f"t {n}", "30 mm", "12 mm", "4 mm") for n in range(10)), unit=Unit.MM)
+    shopping = shop_for(*(tenon(f"t {n}", "30 mm", "12 mm", "4 mm") for n in range(10)), unit=Unit.MM, glue=100)
     assert lines(shopping)["loose tenon strip"] == ("0.37", "metres")
     assert lines(shopping)["glue"][1] == "square cm"
 

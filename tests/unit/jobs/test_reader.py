@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.casework.opening import BackHeight, BackJoint, FrontJoint
+from joinlay.casework.corners import HALF_BLIND, HOUSED, LOCKED, TENONED
+from joinlay.casework.opening import BackHeight
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit, inches, mm
 from joinlay.shop import LENGTH_RULES, RATIO_RULES, usual_shop
@@ -84,8 +85,8 @@ def test_a_drawer_may_say_otherwise_than_all_of_them():
     text += '\n[[drawer]]\nfront-joint = "Loose Tenon"\nback-joint = "dado"\nback-height = "on bottom"\nback = "thin"\nside-height = 3\n'
     text += "taper = 0\nopening = { depth = 21, height = 4 }\n"
     first, second = read(text).drawers
-    assert (first.make.front_joint, first.make.back_joint) == (FrontJoint.HALF_BLIND, BackJoint.LOCKING_RABBET)
-    assert (second.make.front_joint, second.make.back_joint) == (FrontJoint.LOOSE_TENON, BackJoint.DADO)
+    assert (first.make.front_joint, first.make.back_joint) == (HALF_BLIND, LOCKED)
+    assert (second.make.front_joint, second.make.back_joint) == (TENONED, HOUSED)
     assert second.make.back_height is BackHeight.ON_BOTTOM
     assert (second.make.back.name, first.make.back.name) == ("thin", "birch")
     assert second.make.side_height == inches(3)

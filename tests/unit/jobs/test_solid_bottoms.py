@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.checks.assembly import check_assembly
+from joinlay.checks.solids import check_assembly
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from joinlay.checks.assembly import check_assembly
+from joinlay.checks.solids import check_assembly
 from joinlay.errors import Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan

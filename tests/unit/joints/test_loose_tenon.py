@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from joinlay.boards import Axis, CutKind, Shape, Span, Surface
@@ -247,3 +249,19 @@ def test_a_ready_made_tenon_needs_its_own_width():
         ).cuts[0]
     )[1][0] == f("5/16")
     assert joint.tenon_width.expression(INCH.text).startswith("size")
+
+
+def test_glue_goes_all_round_a_tenon_as_far_as_it_reaches_in():
+    """A tenon 12 wide and 4 thick: its two mortises together take what its whole length does, all round."""
+    joint = designed()
+    around = 2 * (12 - 4) + Fraction(355, 113) * 4
+    both = joint.glue_in(joint.depth_in_end) + joint.glue_in(joint.depth_in_face)
+    assert both == around * joint.tenon_length.mm
+    assert joint.glue_in(joint.depth_in_end) == around * (joint.depth_in_end - joint.glue_room).mm
+
+
+def test_the_cheeks_are_those_of_the_mortise():
+    joint = designed(shop=shop(mortise_slack="1/16"))
+    first, second = (joint.cheeks_in(n, joint.depth_in_face) for n in (0, 1))
+    assert first == 2 * 12 * joint.depth_in_face.mm
+    assert second == 2 * (12 + inches("1/16").mm) * joint.depth_in_face.mm

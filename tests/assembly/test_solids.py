@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface, Taper
-from joinlay.checks.assembly import check_assembly, overlaps, solid_of, solids_of
+from joinlay.checks.solids import check_assembly, overlaps, solid_of, solids_of
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.lengths import NOTHING, dimension, mm

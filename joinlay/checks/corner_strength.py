@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutUse, Hand
+from joinlay.boards import Hand
 from joinlay.checks.conditions import GRAVITY, area, weight
 from joinlay.checks.racking import FRICTION
 from joinlay.checks.weights import drawer_load, drawer_weight
 from joinlay.findings import Finding, Harm
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, Cut, PartRole
     from joinlay.casework.assembly import Drawer
     from joinlay.checks.conditions import Conditions
     from joinlay.shop import Shop
 
-__all__ = ["GLUE_SHEAR", "check_corners", "corner_strength", "glue_area", "jerk"]
+__all__ = ["GLUE_SHEAR", "check_corners", "corner_strength", "jerk"]
 
 #: Shear in N/mm2 that a tenon's cheeks bear where they meet rolling grain, low and high: 18 to 28 % of 10 N/mm2 along the grain.
 #: Source: Wood Handbook 2010, ch. 5, from memory; good glue is stronger than that.
@@ -26,25 +25,18 @@ _JERK: Final = 3.0
 _SOURCE: Final = "estimate; Wood Handbook ch. 5, from memory"
 
 
-def glue_area(board: Board, mate: PartRole) -> float:
-    """Square mm of cheek in the mortises of ``board`` that face the part ``mate``: both cheeks, as deep as the mortise (LT-4)."""
-    return sum(2 * _cheek(cut) for cut in board.cuts_of(CutUse.MORTISE) if cut.role.mate == mate)
-
-
-def _cheek(cut: Cut) -> float:
-    wide = max(cut.span(axis).size.mm for axis in Axis if axis is not cut.surface.axis)
-    return float(wide * cut.depth.mm)
-
-
 def corner_strength(drawer: Drawer, hand: Hand) -> tuple[float, float]:
     """Newtons, low and high, that the front corner at that ``hand`` holds against a straight pull: the weaker half of the joint.
 
-    An estimate, not a test: the glue area of the front's or of the side's mortises, whichever is less, times a shear stress that
+    An estimate, not a test: the glued cheeks of its tenons in the front or in the side, whichever are less, times a shear stress that
     stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons. Rules LT-4, CK-7.
     """
-    front, side = drawer.front, drawer.side(hand)
-    area = min(glue_area(front, side.role), glue_area(side, front.role))
-    return area * GLUE_SHEAR[0], area * GLUE_SHEAR[1]
+    halves = {wood.role: 0.0 for wood in (drawer.front, drawer.side(hand))}
+    for met in drawer.assembly.meetings:
+        if met.cheeks and met.one.hand is hand and met.other in halves:
+            halves[met.other] += float(met.cheeks)
+    cheeks = min(halves.values())
+    return cheeks * GLUE_SHEAR[0], cheeks * GLUE_SHEAR[1]
 
 
 def jerk(drawer: Drawer, conditions: Conditions) -> float:

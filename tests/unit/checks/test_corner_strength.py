@@ -5,28 +5,27 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import CutKind, Hand
-from joinlay.casework.opening import FrontJoint
+from joinlay.boards import CutUse, Hand
+from joinlay.casework.corners import HALF_BLIND
 from joinlay.checks.conditions import Load
-from joinlay.checks.corners import GLUE_SHEAR, check_corners, corner_strength, glue_area, jerk
+from joinlay.checks.corner_strength import GLUE_SHEAR, check_corners, corner_strength, jerk
 from joinlay.findings import Harm
-from tests import by_hand
 from tests.unit.checks.making import CONDITIONS, SHOP, drawer
 
 
-def test_glue_area_is_both_cheeks_of_every_mortise():
-    made = drawer()
-    front, side = made.board("front"), made.board("left side")
-    cuts = [cut for cut in front.cuts if cut.kind is CutKind.MORTISE and cut.mate == side.name]
-    assert glue_area(front, side.role) == pytest.approx(sum(2 * float(cut.across.size.mm * cut.into.size.mm) for cut in cuts))
-    assert glue_area(front, by_hand.part("nothing")) == 0
+def cheeks(board, mate):
+    """Both cheeks of every mortise of ``board`` for ``mate``, in square mm."""
+    cuts = [cut for cut in board.cuts_of(CutUse.MORTISE) if cut.role.mate == mate.role]
+    return sum(2 * float(cut.across.size.mm * cut.depth.mm) for cut in cuts)
 
 
 def test_the_weaker_half_of_the_joint_counts():
+    """The cheeks of its mortises in the front, which are less deep than those in the side."""
     made = drawer()
-    front, side = made.board("front"), made.board("left side")
-    weaker = min(glue_area(front, side.role), glue_area(side, front.role))
-    assert corner_strength(made, Hand.LEFT) == (weaker * GLUE_SHEAR[0], weaker * GLUE_SHEAR[1])
+    front, side = made.front, made.side(Hand.LEFT)
+    weaker = min(cheeks(front, side), cheeks(side, front))
+    assert weaker == cheeks(front, side) > 0
+    assert corner_strength(made, Hand.LEFT) == pytest.approx((weaker * GLUE_SHEAR[0], weaker * GLUE_SHEAR[1]))
 
 
 def test_a_usual_drawer_gets_a_note_and_says_it_is_an_estimate():
@@ -35,7 +34,7 @@ def test_a_usual_drawer_gets_a_note_and_says_it_is_an_estimate():
     assert "estimate" in finding.source
     assert "estimate" in finding.what
     made = drawer()
-    glue = min(glue_area(made.board("front"), made.side(Hand.LEFT).role), glue_area(made.board("left side"), made.front.role))
+    glue = min(cheeks(made.front, made.side(Hand.LEFT)), cheeks(made.side(Hand.LEFT), made.front))
     assert finding.numbers["glue"] == f"{glue / 100:.0f} cm2"
 
 
@@ -55,4 +54,4 @@ def test_corners_are_judged_against_a_jerk():
 
 
 def test_a_locking_rabbet_is_passed_over():
-    assert check_corners(drawer(front_joint=FrontJoint.HALF_BLIND), SHOP, CONDITIONS) == ()
+    assert check_corners(drawer(front_joint=HALF_BLIND), SHOP, CONDITIONS) == ()

@@ -1,0 +1,98 @@
+"""The meetings a plan keeps: every two boards that touch have one, and they close in the ways it says, on the solids."""
+
+from itertools import combinations
+
+import pytest
+
+from joinlay.boards import PartKind
+from joinlay.boards.meeting import Tie, Way
+from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.corners import AT_BACK, AT_FRONT
+from joinlay.casework.graduation import Equal
+from joinlay.casework.opening import BackHeight
+from joinlay.casework.piece import Bank
+from joinlay.casework.slot import DrawerWish
+from joinlay.checks.solids import CONTACT
+from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
+from tests.assembly.solids import HAIR, solids
+
+#: So far, in mm, a part is drawn back on its way out; between them the next board would be met.
+FAR = (HAIR, 1, 3, 7, 20, 60, 200, 600)
+
+#: A shift of a hundredth of a millimetre into another board shares more than this, in cubic millimetres, where both touch at all.
+TOUCHES = 1e-4
+
+
+def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, taper="0", **changed):
+    own = shop(taper=taper)
+    wish = DrawerWish(drawer_make(front_joint=AT_FRONT[front], back_joint=AT_BACK[back], back_height=height), own)
+    banks = {"banks": (Bank(Equal(2), (wish,) * 2), Bank(Equal(3), (wish,) * 3)), "width": size(48)}
+    usual = {"height": size(20), **(banks if changed.pop("two", False) else {"banks": (Bank(Equal(2), (wish,) * 2),)})}
+    return whole(spec(own, **{**usual, **changed}), own)
+
+
+CHESTS = {
+    "tenoned and locked": {},
+    "half-blind and housed": {"front": "half-blind locking rabbet", "back": "dado", "height": BackHeight.ON_BOTTOM},
+    "tapered": {"taper": "1/32", "height": BackHeight.ON_BOTTOM},
+    "wider at its back": {"taper": "-1/32", "front": "half-blind locking rabbet", "height": BackHeight.ON_BOTTOM},
+    "two banks": {"two": True},
+    "solid": {"case": CaseMake(solid("3/4"), solid("3/4"), ply("1/4"), has_stopped_dadoes=True)},
+}
+ANY_CHEST = pytest.mark.parametrize("changed", CHESTS.values(), ids=list(CHESTS))
+
+
+def shifted(body, way, far):
+    return body.moved(*(float(part) * far for part in way.vector))
+
+
+def touch(one, other):
+    """True where both share a surface: a hair towards it, one is in the other."""
+    return any((moved := shifted(one, way, 0.01)).meets(other) and moved.shared(other) > TOUCHES for way in Way)
+
+
+@ANY_CHEST
+def test_every_two_boards_that_touch_have_one_meeting(changed):
+    piece = chest(**changed)
+    pairs = [frozenset((met.one, met.other)) for met in piece.meetings]
+    assert len(set(pairs)) == len(pairs)
+    bodies = solids(piece.boards)
+    assert {role.name for pair in pairs for role in pair} <= {role.name for role in bodies}
+    untold = [
+        (one.name, other.name)
+        for one, other in combinations(bodies, 2)
+        if frozenset((one, other)) not in pairs and touch(bodies[one], bodies[other])
+    ]
+    assert untold == []
+
+
+def is_free_backwards(one, other, way):
+    """True where ``one``, drawn back from ``other`` against ``way``, never comes into it."""
+    return all(shifted(one, way.opposite, far).shared(other) <= CONTACT for far in FAR)
+
+
+@ANY_CHEST
+def test_boards_close_in_the_ways_it_says_and_in_no_other(changed):
+    """A part that leans or is planed to a slant parts from its place by little, so its ways are looked at in the straight chests."""
+    piece = chest(**changed)
+    bodies = solids(piece.boards)
+    for met in piece.meetings:
+        if met.tie.is_fixed and "taper" not in changed:
+            free = {way for way in Way if is_free_backwards(bodies[met.one], bodies[met.other], way)}
+            assert set(met.closes) == free, (met.one.name, met.other.name)
+
+
+def test_a_bottom_goes_into_a_tapered_drawer_from_its_wide_end():
+    for taper, way in (("1/32", Way.BACK), ("-1/32", Way.FRONT)):
+        piece = chest(taper=taper, height=BackHeight.ON_BOTTOM)
+        met = [one for one in piece.meetings if one.one.kind is PartKind.DRAWER_BOTTOM and one.other.kind is PartKind.DRAWER_SIDE]
+        assert all(way in one.closes and way.opposite not in one.closes for one in met)
+
+
+def test_glue_and_fasteners_are_where_they_are_said():
+    piece = chest()
+    for met in piece.meetings:
+        assert bool(met.glue) is (met.tie in (Tie.GLUED, Tie.NAILED, Tie.SCREWED)), (met.one.name, met.other.name)
+        assert bool(met.fasteners) is (met.tie in (Tie.NAILED, Tie.SCREWED))
+        assert met.cheeks <= met.glue or met.one.kind is PartKind.LOOSE_TENON
+        assert met.closes
