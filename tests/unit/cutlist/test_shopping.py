@@ -4,6 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from joinlay.boards import Band, Surface
+from joinlay.boards.meeting import Meeting, Tie
 from joinlay.casework.pulls import Pull
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
