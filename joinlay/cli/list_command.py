@@ -43,6 +43,7 @@ def say_lists(path: Path, *, sheets: bool, buy: bool, as_json: bool) -> int:
     page = [] if sheets or buy else [*_parts(worked_out, lists)]
     page += _sheets(worked_out, lists) if sheets else ()
     page += _shopping(worked_out, lists) if buy else ()
+    page += [] if buy and not sheets else [cautions_said(caution.sentence(worked_out.rule.text) for caution in lists.cautions)]
     found = finding_lines(lists.findings, worked_out.rule)
     following = "" if sheets and buy else next_list(path, sheets=sheets, buy=buy)
     say("\n\n".join(part for part in (*page, found, following) if part))
@@ -225,6 +226,11 @@ def no_cuts(name: str) -> str:
 def offcuts_kept(sizes: Sequence[str]) -> str:
     """Below the cuts of one sheet."""
     return f"  keep: {', '.join(sizes)}" if sizes else ""
+
+
+def cautions_said(cautions: Iterable[str]) -> str:
+    """What to beware of in sawing out, one under the other."""
+    return "\n".join(f"caution  {caution}" for caution in cautions)
 
 
 def not_needed(names: Iterable[str]) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.saw_cautions import cautions_at_sheet, cautions_of_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import board_layouts, solid_needs
@@ -15,24 +16,35 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.cutting_list import CuttingList, Group, Row, Size
     from joinlay.cutlist.pattern import CutSheet, Layout, Panel
+    from joinlay.cutlist.saw_cautions import SawCaution
     from joinlay.cutlist.shopping import Shopping, ShoppingLine
     from joinlay.cutlist.solid_wood import SolidNeed
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction, Length
+    from joinlay.shop import RunLimits
 
 __all__ = ["Lists", "all_lists", "lists_tree", "with_paper"]
 
 
 @dataclass(frozen=True, slots=True)
 class Lists:
-    """The cutting list, layouts on ``sheets`` and on ``boards`` on hand, the ``solid`` wood needed, and the shopping list."""
+    """The cutting list, layouts on ``sheets`` and on ``boards`` on hand, the ``solid`` wood needed, and the shopping list.
+
+    ``limits`` are the maker's for running a part, by which the cautions in sawing out are chosen.
+    """
 
     parts: CuttingList
     sheets: tuple[Layout, ...]
     boards: tuple[Layout, ...]
     solid: tuple[SolidNeed, ...]
     shopping: Shopping
+    limits: RunLimits
+
+    @property
+    def cautions(self) -> tuple[SawCaution, ...]:
+        """What to beware of in sawing out the whole list (section 14 of the trade rules)."""
+        return cautions_of_list(self.parts, self.limits)
 
     @property
     def layouts(self) -> tuple[Layout, ...]:
@@ -59,18 +71,19 @@ def all_lists(plan: Plan, paper: int | None = None) -> Lists:
     parts = cutting_list(plan)
     sheets, boards = sheet_layouts(plan, parts), board_layouts(plan, parts)
     solid = solid_needs(plan, parts, boards)
-    return Lists(parts, sheets, boards, solid, shopping_list(plan, parts, sheets, solid, paper))
+    return Lists(parts, sheets, boards, solid, shopping_list(plan, parts, sheets, solid, paper), plan.shop.machines.limits)
 
 
 def lists_tree(lists: Lists, length: Callable[[Length], Any], number: Callable[[Fraction], Any]) -> dict[str, Any]:
     """All of ``lists``, the findings left out. ``length`` and ``number`` make of a length and of an amount what the file is to
     hold of it. Rules CL-1, CL-2.
     """
-    said = _Plainly(length, number)
+    said = _Plainly(length, number, lists.limits)
     return {
         "parts": [said.group(group) for group in lists.parts.groups],
         "layouts": [said.layout(layout) for layout in lists.layouts],
         "shopping": said.shopping(lists.shopping),
+        "cautions": [said.caution(caution) for caution in lists.cautions],
     }
 
 
@@ -80,6 +93,16 @@ class _Plainly:
 
     length: Callable[[Length], Any]
     number: Callable[[Fraction], Any]
+    limits: RunLimits
+
+    def caution(self, caution: SawCaution) -> dict[str, Any]:
+        """What it is about, the rows of the list it is for with the least size among them (none: everything), and what to do."""
+        return {
+            "about": caution.about.name.lower(),
+            "rows": list(caution.rows),
+            "least": None if caution.least is None else self.length(caution.least),
+            "says": caution.about.value,
+        }
 
     def group(self, group: Group) -> dict[str, Any]:
         return {"stock": group.name, "thickness": self.length(group.thickness), "rows": [self.row(row) for row in group.rows]}
@@ -128,6 +151,7 @@ class _Plainly:
                 for cut in sheet.cuts
             ],
             "offcuts": [self.panel(panel) for panel in sheet.offcuts],
+            "cautions": [self.caution(caution) for caution in cautions_at_sheet(sheet, self.limits)],
         }
 
     def panel(self, panel: Panel) -> dict[str, Any]:

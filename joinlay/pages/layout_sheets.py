@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.pattern import Keeps, cut_steps
+from joinlay.cutlist.saw_cautions import cautions_at_sheet
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
+    from joinlay.shop import RunLimits
 
 __all__ = ["layout_sheets"]
 
@@ -57,7 +59,9 @@ def layout_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | 
     made: list[Sheet] = []
     for layout in lists.layouts:
         for number, sheet in enumerate(layout.sheets, start=1):
-            made += _Page(pages, layout, sheet, f"{layout.stock}, {number} of {len(layout.sheets)}", plan.rule).made()
+            made += _Page(
+                pages, layout, sheet, f"{layout.stock}, {number} of {len(layout.sheets)}", plan.rule, lists.limits
+            ).made()
     return bind(made)
 
 
@@ -70,6 +74,7 @@ class _Page:
     sheet: CutSheet
     name: str
     rule: Graduation
+    limits: RunLimits
 
     def made(self) -> Iterator[Sheet]:
         left, bottom, right, top = self.pages.box
@@ -89,7 +94,7 @@ class _Page:
         again = _captions(wide, f"{self.name}, continued")
         rows = [replace(self._row(step, wide, high, figure), again=again) for step in cut_steps(self.sheet)]
         listed = [_captions(wide), *rows] if rows else [self._uncut()]
-        return [self._head(wide), drawn, *listed, *self._offcuts(wide)]
+        return [self._head(wide), *self._cautions(wide), drawn, *listed, *self._offcuts(wide)]
 
     def _head(self, wide: Fraction) -> PageBlock:
         blank, layout = self.sheet.blank, self.layout
@@ -102,6 +107,13 @@ class _Page:
             *(Text((_ZERO, Fraction(-17) - 4 * n), words(said, _SMALL)) for n, said in enumerate(wrapped(_LEGEND, wide, _SMALL))),
         ]
         return PageBlock(tuple(lines), Fraction(24), leads=True)
+
+    def _cautions(self, wide: Fraction) -> Iterator[PageBlock]:
+        """What to beware of at the saw, before the first cut (section 14 of the trade rules)."""
+        for caution in cautions_at_sheet(self.sheet, self.limits):
+            lines = list(wrapped(caution.sentence(lambda length: read(length, self.rule)), wide, _SMALL))
+            strokes = (Text((_ZERO, Fraction(-3) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
+            yield PageBlock(tuple(strokes), len(lines) * _STEP + 1, leads=True)
 
     def _tally(self) -> str:
         layout = self.layout

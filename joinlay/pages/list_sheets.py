@@ -88,6 +88,7 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
         again = _heading(group, plan.rule, columns, ", continued")
         before = group
         blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
+    blocks += (_caution(caution.sentence(lambda length: _read(length, plan.rule)), columns.wide) for caution in lists.cautions)
     parted = flow(blocks, top - bottom)
     wanted = list(_shopping_blocks(plan, lists.shopping, right - left))
     room = top - bottom - _height(parted[-1])
@@ -130,6 +131,13 @@ def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock
             Text((_ZERO, -above - 5 - (k + 1) * _SMALL_STEP), fitted(line, wide, (_SMALL,))) for k, line in enumerate(lines)
         )
         yield PageBlock(tuple(strokes), above + 8 + len(lines) * _SMALL_STEP)
+
+
+def _caution(said: str, wide: Fraction) -> PageBlock:
+    """What to beware of in sawing out, as large as any other words of the list (section 14 of the trade rules)."""
+    lines = list(wrapped(said, wide, _WORD))
+    strokes = (Text((_ZERO, -_WORD - 3 - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines))
+    return PageBlock(tuple(strokes), len(lines) * _STEP + 3)
 
 
 def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> PageBlock:

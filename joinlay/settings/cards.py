@@ -145,6 +145,7 @@ def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Change, ...]
             [work.stops for work in works if work.stops is not None],
             is_small=any(_is_small(board, shop) for board in boards),
             is_short=any(_is_short(run, shop) for run in draft.runs),
+            is_pared=any(run.squared for run in draft.runs),
             is_tall=_tallest(draft, shop) is not None,
             is_through=any(
                 board.size(run.way.how.entry.axis) <= way.passes[-1].height for board, run in zip(boards, draft.runs, strict=True)

@@ -42,6 +42,10 @@ class Caution(Enum):
     SIDE_BY_SIDE = "The guide has a short bearing: clamp the parts side by side between scraps and cut them in one go."
     DADO_SET = "Riving knife and guard may have to come off for a dado set: fit what the manual allows and put them back at once."
     THROUGH_HOLE = "The hole goes right through: clamp a scrap behind it."
+    PARING = (
+        "Chisel: clamp the work, keep both hands behind the edge and never pare towards yourself; sharp slips less than blunt. Cover your eyes. "
+        "The tool's own instructions go before this card."
+    )
     MORTISER_STILL = "Hold the fence down hard until the cutter is out of the wood again."
 
 
@@ -50,20 +54,22 @@ _TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def cautions_for(
-    way: Way, stops: Sequence[Stops], *, is_small: bool, is_short: bool, is_tall: bool, is_through: bool
+    way: Way, stops: Sequence[Stops], *, is_small: bool, is_short: bool, is_tall: bool, is_through: bool, is_pared: bool
 ) -> tuple[Caution, ...]:
     """The cautions of a setting, the most particular first.
 
     ``is_small``: a part under the narrow or short measure goes through (MS-6); ``is_short``: its edge on the fence is under the short measure;
-    ``is_tall``: one stands taller than the fence; ``is_through``: it comes out at the other side.
+    ``is_tall``: one stands taller than the fence; ``is_through``: it comes out at the other side;
+    ``is_pared``: round ends are chopped square afterwards.
     """
     if way.machine is MachineKind.BENCH:
-        return ()
+        return (Caution.PARING,)
     return tuple(
         dict.fromkeys(
             [
                 *_of_parts(way, is_small=is_small, is_short=is_short, is_tall=is_tall),
                 *_of_cut(way, stops, is_through=is_through),
+                *([Caution.PARING] if is_pared else []),
                 Caution.UNPLUG,
                 Caution.MANUAL,
             ]

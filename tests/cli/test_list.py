@@ -180,3 +180,13 @@ def test_what_cannot_be_used_is_said_with_its_line(job, capsys, more, said):
 def test_prices_are_exact_and_in_any_spelling(job, capsys):
     ran = run(capsys, "list", job(GOOD + '[prices]\nof = { thin = "18.10", birch = 0.2, cherry = 0 }\n'), "--buy")
     assert ran.out.splitlines()[0] == "Seed chest: what to buy and have ready, 18.30 in all."
+
+
+def test_cautions_are_told_with_what_is_sawn_and_not_with_what_is_bought(job, capsys):
+    path = job(GOOD + MORE)
+    for given in ((), ("--sheets",)):
+        assert "\ncaution  Sawing out: guard and riving knife on; " in run(capsys, "list", path, *given).out
+    assert "caution  " not in run(capsys, "list", path, "--buy").out
+    tree = json.loads(run(capsys, "list", path, "--json").out)
+    assert tree["cautions"][0]["about"] == "all"
+    assert all(sheet["cautions"] for layout in tree["layouts"] for sheet in layout["sheets"] if sheet["cuts"])

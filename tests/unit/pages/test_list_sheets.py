@@ -283,3 +283,18 @@ def test_what_was_found_stands_on_the_list():
     assert "good to know: old shelf, 1 and 2 of 2" in " ".join(
         said(cutting_list_sheets(all_on_hand(), all_lists(all_on_hand()), A4))
     )
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+def test_cautions_stand_where_it_is_sawn_out(paper):
+    """On the cutting list as large as its other words, and on every layout that has a cut."""
+    plan = make_plan(board("tall", "30", "20"), board("slip", "3 1/2", "3/4"))
+    lists = all_lists(plan)
+    sheets = cutting_list_sheets(plan, lists, paper)
+    for made in (sheets, layout_sheets(plan, lists, paper)):
+        words = " ".join(said(made))
+        assert "Sawing out: guard and riving knife on" in words
+        assert "down to 3/4): rip them off the side away from the fence" in words
+        assert "down to 3 1/2): crosscut them from a long strip" in words
+    told = next(text for text in texts(sheets[-1]) if text.plain.startswith("Sawing out: "))
+    assert told.content[0].height == Fraction(7, 2)

@@ -202,6 +202,14 @@ def test_widening_says_on_which_side():
     assert Caution.WIDEN in card.cautions
 
 
+def test_round_ends_chopped_square_have_the_chisel_s_caution():
+    card = the_card(groove(board("18", "5", "1/2"), "3/8", "1/4", "1/4", start="3", stop="15"))
+    assert card.works[0].squared
+    assert Caution.PARING in card.cautions
+    through = the_card(groove(board("18", "5", "1/2"), "3/8", "1/4", "1/4"))
+    assert Caution.PARING not in through.cautions
+
+
 def test_along_a_straightedge_it_is_widened_back_towards_it():
     """MS-6: the wall the second pass cuts lies on the left of the walk, where a cutter that turns clockwise goes against the feed."""
     card = the_card(dado(board("72", "23", "3/4"), "30", "23/32", "1/4"), shop(cutters={"1/2": "1"}))
@@ -277,7 +285,7 @@ def test_a_notch_is_sawn_by_hand():
     shelf = board("20", "10", "1/2", datum=ACROSS)
     notch = by_hand.cut(CutKind.SLOT, Surface.FAR_EDGE, span("0", "1/4"), span("9 1/2", "10"), span("0", "1/2"), "left notch")
     card = the_card(shelf.with_cuts(notch))
-    assert (card.machine, card.guide, card.cautions) == (MachineKind.BENCH, Guide.GAUGED_LINE, ())
+    assert (card.machine, card.guide, card.cautions) == (MachineKind.BENCH, Guide.GAUGED_LINE, (Caution.PARING,))
     assert [(reading.value.value, reading.exact) for reading in card.readings] == [
         ("far line", inches("1/4")),
         ("height", inches("1/2")),
