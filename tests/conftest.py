@@ -10,6 +10,7 @@ import shutil
 import sys
 import tempfile
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 settings.register_profile("bench", deadline=None)
@@ -23,3 +24,10 @@ if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:
     atexit.register(shutil.rmtree, _compiled, ignore_errors=True)
     os.environ["PYTHONPYCACHEPREFIX"] = _compiled
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+
+
+@pytest.fixture(autouse=True)
+def _bytes_of_zero_stay_zero():
+    """No test has text read by quicktions that would change Python's own byte of zero (see ``joinlay.lengths.fraction``)."""
+    yield
+    assert bytes(range(2))[:1][0] == 0

@@ -16,7 +16,7 @@ from xml.parsers import expat
 
 from joinlay.documents.outline_paths import LARGEST, NUMBER, numbers
 from joinlay.errors import BadInput, quoted
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, fraction_in
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -121,7 +121,7 @@ def _view_box(given: str | None, wide: Fraction, high: Fraction) -> tuple[Fracti
 def _exact(text: str) -> Fraction:
     """A number as it is written, exactly; read as a float first, which refuses what is too long or too large to be one."""
     (value,) = numbers(text)
-    exact = Fraction(text)
+    exact = fraction_in(text)
     if exact and abs(value) * LARGEST < 1:
         raise BadInput(f"has the number {quoted(text, 20)}, which is too small to mean anything")
     return exact

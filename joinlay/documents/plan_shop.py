@@ -6,7 +6,7 @@ from pydantic import AliasPath, BeforeValidator, Field, model_validator
 
 from joinlay.documents.json_text import exact_text
 from joinlay.documents.plan_numbers import LengthTold, RatioTold, Told, Word, attributes
-from joinlay.lengths import Fraction
+from joinlay.lengths import fraction_in
 from joinlay.shop import LENGTH_RULES, RATIO_RULES, Practice
 from joinlay.stock import Sheet, Solid
 
@@ -108,7 +108,7 @@ def _own_practice(practice: object) -> object:
         return practice
     lengths = {row.name: practice.length(row.name) for row in LENGTH_RULES}
     ratios = {row.name: practice.ratio(row.name) for row in RATIO_RULES}
-    usual = {row.name: Fraction(row.value) for row in RATIO_RULES}
+    usual = {row.name: fraction_in(row.value) for row in RATIO_RULES}
     return {
         **{name: figure for name, figure in lengths.items() if figure.origin != "default"},
         **{

@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Final, Union, overload
 
 from joinlay.errors import BadInput, NotExact, quoted
-from joinlay.lengths.fraction import EVERY_FRACTION, Fraction
+from joinlay.lengths.fraction import EVERY_FRACTION, Fraction, fraction_in
 
 __all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "exact_fraction", "inches", "mm"]
 
@@ -51,7 +51,7 @@ def _of_text(text: str) -> Fraction | None:
         return None
     sign, whole, over, under, plain = found.groups()
     if plain:
-        size = Fraction(plain.removesuffix("."))
+        size = fraction_in(plain.removesuffix("."))
     elif int(under):
         size = int(whole or 0) + Fraction(int(over), int(under))
     else:

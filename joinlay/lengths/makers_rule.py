@@ -11,7 +11,7 @@ from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
-from joinlay.lengths.fraction import Fraction
+from joinlay.lengths.fraction import Fraction, fraction_in
 from joinlay.lengths.length import MM_PER_INCH, Length
 from joinlay.lengths.notation import Unit
 
@@ -189,5 +189,5 @@ def plain_mm(length: Length) -> str:
 #: The rules a maker may have, by the name written in a job.
 GRADUATIONS: dict[str, Graduation] = {
     **{f"1/{n} in": Graduation(Unit.INCH, Length(MM_PER_INCH / n)) for n in (16, 32, 64)},
-    **{f"{text} mm": Graduation(Unit.MM, Length(Fraction(text))) for text in ("1", "0.5", "0.1")},
+    **{f"{text} mm": Graduation(Unit.MM, Length(fraction_in(text))) for text in ("1", "0.5", "0.1")},
 }

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput, quoted
-from joinlay.lengths.fraction import Fraction
+from joinlay.lengths.fraction import Fraction, fraction_in
 from joinlay.lengths.length import MM_PER_INCH, Length
 
 if TYPE_CHECKING:
@@ -113,7 +113,7 @@ def _value(bare: str, unit: Unit) -> Fraction | None:
 def _number(found: Match[str], n: int) -> Fraction | None:
     """Number ``n`` of the match as a Fraction; None for a fraction over 0."""
     if plain := found[f"plain{n}"]:
-        return Fraction(plain if plain[-1] != "." else plain[:-1])
+        return fraction_in(plain if plain[-1] != "." else plain[:-1])
     top, under = (found[f"top{n}"], found[f"under{n}"]) if found[f"whole{n}"] else (found[f"over{n}"], found[f"below{n}"])
     if int(under) == 0:
         return None

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, mm, plain_mm, read_length
+from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, fraction_in, mm, plain_mm, read_length
 
 __all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
 
@@ -84,7 +84,7 @@ def _metric(name: str, width: int, height: int) -> Paper:
 
 
 def _inch(name: str, title: str, width: str, height: str) -> Paper:
-    return Paper(name, title, Fraction(width) * MM_PER_INCH, Fraction(height) * MM_PER_INCH, unit=Unit.INCH)
+    return Paper(name, title, fraction_in(width) * MM_PER_INCH, fraction_in(height) * MM_PER_INCH, unit=Unit.INCH)
 
 
 #: Paper by the name a job file uses: ISO 216, and ASME Y14.1 (A is letter, B is tabloid) with the legal size beside it.

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit
+from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, fraction_in
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Align, Line, Polyline, Role, Text
 
@@ -22,9 +22,9 @@ __all__ = ["Axes", "tick_step"]
 #: Steps a maker counts in, in each unit, in mm.
 _STEPS: Final = {
     Unit.INCH: tuple(
-        MM_PER_INCH * Fraction(step) for step in ("1/64", "1/32", "1/16", "1/8", "1/4", "1/2", "1", "2", "4", "6", "12")
+        MM_PER_INCH * fraction_in(step) for step in ("1/64", "1/32", "1/16", "1/8", "1/4", "1/2", "1", "2", "4", "6", "12")
     ),
-    Unit.MM: tuple(Fraction(step) for step in ("0.1", "0.2", "0.5", "1", "2", "5", "10", "20", "50", "100", "200")),
+    Unit.MM: tuple(fraction_in(step) for step in ("0.1", "0.2", "0.5", "1", "2", "5", "10", "20", "50", "100", "200")),
 }
 #: Height of the figures at the ticks, and how long a tick is.
 _FIGURE: Final = Fraction(7, 2)

@@ -11,7 +11,7 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
 from joinlay.geometry import Box, Point, box_of
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, fraction_in
 from joinlay.pen.lettering import plain, set_line
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ class Pen:
 
 
 def _pen(weight: str, *dash: str) -> Pen:
-    return Pen(Fraction(weight), tuple(map(Fraction, dash)))
+    return Pen(fraction_in(weight), tuple(map(fraction_in, dash)))
 
 
 #: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, NoReturn
 
 from joinlay.errors import BadInput, nearest_names
-from joinlay.lengths import Dimension, Fraction, Length, Unit, default, read_length
+from joinlay.lengths import Dimension, Fraction, Length, Unit, default, fraction_in, read_length
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -177,7 +177,7 @@ def _unknown(name: str, known: tuple[str, ...]) -> NoReturn:
 def usual_practice(unit: Unit) -> Practice:
     """The defaults of the trade rules in ``unit``, each length a Dimension that says it is a default."""
     lengths = {row.name: default(_length_of(row, unit), row.name, row.rule, row.source) for row in LENGTH_RULES}
-    return Practice(lengths, {row.name: Fraction(row.value) for row in RATIO_RULES})
+    return Practice(lengths, {row.name: fraction_in(row.value) for row in RATIO_RULES})
 
 
 def _length_of(row: LengthRule, unit: Unit) -> Length:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, fraction_in
 
 __all__ = ["SPECIES", "Figure", "Species", "species_named"]
 
@@ -100,7 +100,7 @@ _ALSO_CALLED: Final = {
 
 def _figure(text: str, source: str) -> Figure:
     recalled = text.endswith("*")
-    return Figure(Fraction(text.rstrip("*")), f"{source}, from memory" if recalled else source)
+    return Figure(fraction_in(text.rstrip("*")), f"{source}, from memory" if recalled else source)
 
 
 def _species(name: str, *figures: str) -> Species:

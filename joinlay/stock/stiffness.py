@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from joinlay.errors import BadInput, nearest_names
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, fraction_in
 from joinlay.stock.species import species_named
 from joinlay.stock.stocks import Sheet
 
@@ -21,10 +21,10 @@ _BOOK: Final = "Wood Handbook 2010, table 12-1"
 
 #: Softest and stiffest of each kind of sheet, GPa. Source: Wood Handbook 2010, table 12-1 (B6).
 SHEET_MODULUS: Final[dict[str, tuple[Fraction, Fraction]]] = {
-    "plywood": (Fraction("6.96"), Fraction("8.55")),
-    "mdf": (Fraction("3.59"), Fraction("3.59")),
-    "hardboard": (Fraction("3.10"), Fraction("5.52")),
-    "particleboard": (Fraction("2.76"), Fraction("4.14")),
+    "plywood": (fraction_in("6.96"), fraction_in("8.55")),
+    "mdf": (fraction_in("3.59"), fraction_in("3.59")),
+    "hardboard": (fraction_in("3.10"), fraction_in("5.52")),
+    "particleboard": (fraction_in("2.76"), fraction_in("4.14")),
 }
 
 #: Kilograms a cubic metre, about the middle of what is sold. Source: common practice.

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis, CutKind, DrawerRole, JointKind, Place
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_without, shared_box
-from joinlay.lengths import Fraction
+from joinlay.lengths import Fraction, fraction_in
 from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import words
@@ -36,7 +36,7 @@ __all__ = ["JointSection", "SectionPart", "joint_sections", "sections_of"]
 
 _RUNNING: Final = (CutKind.DADO, CutKind.GROOVE, CutKind.RABBET, CutKind.SLOT)
 #: Where along a joint it may be cut through.
-_SHARES: Final = tuple(Fraction(share) for share in ("1/2", "2/5", "3/5", "1/3", "2/3", "1/4", "3/4", "1/8", "7/8"))
+_SHARES: Final = tuple(fraction_in(share) for share in ("1/2", "2/5", "3/5", "1/3", "2/3", "1/4", "3/4", "1/8", "7/8"))
 #: How much wood is shown round the cuts of a joint, in mm.
 _AROUND: Final = Fraction(15)
 #: Between two drawings; from one to the figures under it; and letters in a line of names.

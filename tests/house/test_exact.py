@@ -85,3 +85,28 @@ def test_fractions_are_taken_from_one_place():
         or (isinstance(node, ast.Import) and {"fractions", "quicktions"} & {name.name for name in node.names})
     }
     assert taken == {"joinlay/lengths/fraction.py"}
+
+
+def texts_read_by_fraction(tree):
+    """The lines where ``Fraction`` is given text, or is itself given to what may give it some: only ``fraction_in`` reads text."""
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Call):
+            continue
+        given = [*node.args, *(word.value for word in node.keywords)]
+        if isinstance(node.func, ast.Name) and node.func.id == "Fraction":
+            if any(
+                isinstance(one, ast.JoinedStr) or (isinstance(one, ast.Constant) and isinstance(one.value, str)) for one in given
+            ):
+                yield node.lineno
+        elif getattr(node.func, "id", "") != "isinstance" and any(
+            isinstance(one, ast.Name) and one.id == "Fraction" for one in given
+        ):
+            yield node.lineno
+
+
+def test_text_is_read_as_a_fraction_in_one_place():
+    written = (
+        "a = Fraction('1/2')\nb = map(Fraction, words)\nc = Fraction(f'{n}')\nd = Fraction(1, 2)\ne = isinstance(d, Fraction)"
+    )
+    assert list(texts_read_by_fraction(ast.parse(written))) == [1, 2, 3]
+    assert [f"{path}:{line}" for path, tree in modules().items() for line in texts_read_by_fraction(tree)] == []

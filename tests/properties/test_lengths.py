@@ -13,7 +13,19 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from joinlay.errors import BadInput, NotExact
-from joinlay.lengths import GRADUATIONS, MM_PER_INCH, ZERO, Fraction, Length, Unit, exact_fraction, inches, mm, read_length
+from joinlay.lengths import (
+    GRADUATIONS,
+    MM_PER_INCH,
+    ZERO,
+    Fraction,
+    Length,
+    Unit,
+    exact_fraction,
+    fraction_in,
+    inches,
+    mm,
+    read_length,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -103,7 +115,7 @@ def test_every_spelling_of_inches_is_the_same_length(whole, under, data):
 )
 def test_metric_decimals_are_exact(number, unit):
     name, size = unit
-    assert read_length(f"{number}{name}") == mm(Fraction(number) * size)
+    assert read_length(f"{number}{name}") == mm(fraction_in(number) * size)
 
 
 @given(lengths)

@@ -12,7 +12,7 @@ from joinlay.checks.conditions import Load
 from joinlay.errors import BadInput, quoted
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import Given, bare
-from joinlay.lengths import Fraction, exact_fraction
+from joinlay.lengths import Fraction, exact_fraction, fraction_in
 
 __all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
 
@@ -20,9 +20,9 @@ __all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent"
 _AMOUNT: Final = re.compile(r"(?P<number>[-+−]?\s*\d[\d\s./,]*|[-+−]?\s*\.\d+)(?P<unit>.*)", re.S)
 _LONGEST: Final = 40
 
-_POUND: Final = Fraction("0.45359237")
-_FOOT: Final = Fraction("0.3048")
-_GRAVITY: Final = Fraction("9.80665")
+_POUND: Final = fraction_in("0.45359237")
+_FOOT: Final = fraction_in("0.3048")
+_GRAVITY: Final = fraction_in("9.80665")
 
 _PER_SQUARE_FOOT: Final = _POUND * _GRAVITY / _FOOT**2
 _PER_SQUARE_INCH: Final = 144 * _PER_SQUARE_FOOT

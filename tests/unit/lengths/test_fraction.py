@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from joinlay.lengths import Fraction, Length, dimension, exact_fraction, mm
+from joinlay.lengths import Fraction, Length, dimension, exact_fraction, fraction_in, mm
 from joinlay.lengths.fraction import EVERY_FRACTION
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -97,3 +97,21 @@ def test_they_refuse_alike(text):
             kind(text)
         said.append((type(refused.value), str(refused.value)))
     assert said[0] == said[1]
+
+
+@given(numbers)
+def test_text_is_read_alike(number):
+    for text in (str(number), f"{float(number):.4f}", str(number.numerator % 10)):
+        assert fraction_in(text) == fractions.Fraction(text)
+
+
+@pytest.mark.parametrize("text", ["", "a", "-", "1/0", "1//2"])
+def test_text_that_spells_none_is_refused(text):
+    with pytest.raises((ValueError, ZeroDivisionError)):
+        fraction_in(text)
+
+
+def test_no_byte_of_zero_becomes_a_figure():
+    """A text of one letter, given to quicktions as it stands, is written over Python's own constant."""
+    run = "from joinlay.lengths import fraction_in, mm; fraction_in('4'); mm('7'); print(bytes(range(2))[:1][0])"
+    assert alone(run) == "0"
