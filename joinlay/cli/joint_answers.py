@@ -13,7 +13,7 @@ from joinlay.joints.locking_rabbet import HalfBlind, cut_end_part, cut_side, des
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
 from joinlay.lengths import Unit, dimension, read_length
 from joinlay.settings import Guide, Role, feeding_of
-from joinlay.settings.wording import way_sentence
+from joinlay.settings.feeding import way_sentence
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:

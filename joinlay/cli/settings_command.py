@@ -14,14 +14,13 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.settings import Value, settings_for
+from joinlay.settings.feeding import feed_sentence, feed_words
 from joinlay.settings.wording import (
     band_words,
     beside_words,
     change_words,
     correction_words,
     cut_words,
-    feed_sentence,
-    feed_words,
     is_turned,
     lying_together,
     machine_words,

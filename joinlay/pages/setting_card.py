@@ -12,11 +12,11 @@ from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.settings import Value
+from joinlay.settings.feeding import feed_sentence
 from joinlay.settings.wording import (
     beside_words,
     change_words,
     cut_words,
-    feed_sentence,
     is_turned,
     lying_together,
     machine_words,

@@ -21,11 +21,11 @@ from joinlay.pages.setting_card import CardMaker
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
 from joinlay.settings import Caution, Change, Value
+from joinlay.settings.feeding import feed_words
 from joinlay.settings.wording import (
     band_words,
     correction_pairs,
     cut_words,
-    feed_words,
     machine_words,
     order_words,
     set_up_words,

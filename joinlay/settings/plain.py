@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from joinlay.settings.wording import correction_words, cut_words, effect_words, feed_sentence, feed_words, measure_words
+from joinlay.settings.feeding import feed_sentence, feed_words
+from joinlay.settings.wording import correction_words, cut_words, effect_words, measure_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis
 from joinlay.lengths import ZERO
 from joinlay.settings import Guide
-from joinlay.settings.wording import feed_words
+from joinlay.settings.feeding import feed_words
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:

@@ -6,7 +6,8 @@ from joinlay.boards import CutKind, Shape, Span, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, Unit, inches, mm
 from joinlay.settings import Caution, Guide, Role, ToolKind, settings_for
-from joinlay.settings.wording import correction_words, feed_sentence
+from joinlay.settings.feeding import feed_sentence
+from joinlay.settings.wording import correction_words
 from joinlay.shop import HandRouter, MachineKind, usual_shop
 from tests import by_hand
 from tests.unit.settings.wood import (
