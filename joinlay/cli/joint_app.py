@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from joinlay.cli.joint_bench import Answer, Bench
 
-__all__ = ["joint"]
+__all__ = ["app"]
 
 
 class _Joints(TyperGroup):
@@ -86,6 +86,9 @@ def _sentence(bad: typer.TyperException, options: "Mapping[str, Parameter]", typ
 def _is_switch(option: "Parameter") -> bool:
     return bool(getattr(option, "is_flag", False))
 
+
+#: The command that is given; the joints stand under it.
+app = typer.Typer(rich_markup_mode=None, add_completion=False)
 
 joint = typer.Typer(
     cls=_Joints,
@@ -184,7 +187,7 @@ def loose_tenon(
     paper: _Paper = None,
 ) -> None:
     """Loose tenons: how thick, wide and long, how many, and where."""
-    from joinlay.cli.tenon_answer import answer_loose_tenon
+    from joinlay.cli.corner_answers import answer_loose_tenon
 
     _tell(
         lambda bench: answer_loose_tenon(bench, end, face, length, tenon, keep_out or (), use, is_solid=solid),
@@ -221,7 +224,7 @@ def locking_rabbet(
     paper: _Paper = None,
 ) -> None:
     """A locking rabbet: the dado in the side, the tongue on the end part, and what to add to its length."""
-    from joinlay.cli.joint_answers import answer_locking_rabbet
+    from joinlay.cli.corner_answers import answer_locking_rabbet
 
     _tell(
         lambda bench: answer_locking_rabbet(bench, side, end, cutter, dado_depth, tip_gap, tongue, is_half_blind=half_blind),
@@ -255,7 +258,7 @@ def dado(
     paper: _Paper = None,
 ) -> None:
     """A dado: a channel across the grain that takes the thickness of another part."""
-    from joinlay.cli.joint_answers import answer_dado
+    from joinlay.cli.channel_answers import answer_dado
 
     _tell(
         lambda bench: answer_dado(bench, into, panel, cutter, depth, offset, is_stopped=stopped),
@@ -282,7 +285,7 @@ def rabbet(
     paper: _Paper = None,
 ) -> None:
     """A rabbet: a step along an edge that takes a panel."""
-    from joinlay.cli.joint_answers import answer_rabbet
+    from joinlay.cli.channel_answers import answer_rabbet
 
     _tell(lambda bench: answer_rabbet(bench, into, panel, width, depth), metric, inch, as_json, template, paper)
 
@@ -303,6 +306,9 @@ def groove(
     paper: _Paper = None,
 ) -> None:
     """A groove for a drawer's bottom."""
-    from joinlay.cli.joint_answers import answer_groove
+    from joinlay.cli.channel_answers import answer_groove
 
     _tell(lambda bench: answer_groove(bench, into, panel, cutter, offset, depth), metric, inch, as_json, template, paper)
+
+
+app.add_typer(joint, name="joint")

@@ -6,7 +6,10 @@ from typing import Annotated
 
 import typer
 
-__all__ = ["printer", "scale_sheet"]
+__all__ = ["app"]
+
+#: The two commands that are given.
+app = typer.Typer(rich_markup_mode=None, add_completion=False)
 
 printer = typer.Typer(
     help="The printers you have measured: add, list, show, forget.",
@@ -23,6 +26,7 @@ _LookBeside = Annotated[Path | None, typer.Option("--beside", metavar="JOB", hel
 _Name = Annotated[str, typer.Argument(help="The printer's name.")]
 
 
+@app.command()
 def scale_sheet(
     paper: Annotated[
         str, typer.Option("--paper", help="The paper, such as letter, a4, '610 x 914 mm' or '24 in roll'; letter unless told.")
@@ -108,3 +112,6 @@ def forget(
     from joinlay.cli.printer_command import forget_printer
 
     forget_printer(name, paper, beside)
+
+
+app.add_typer(printer, name="printer")

