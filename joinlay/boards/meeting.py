@@ -53,6 +53,7 @@ class Way(Enum):
 _OPPOSITE: Final = {
     Way.RIGHT: Way.LEFT, Way.LEFT: Way.RIGHT, Way.BACK: Way.FRONT, Way.FRONT: Way.BACK, Way.UP: Way.DOWN, Way.DOWN: Way.UP,
 }  # fmt: skip
+_ALL_BUT: Final = {way: tuple(other for other in Way if other is not way) for way in Way}
 _WAYS: Final = ((Way.LEFT, Way.RIGHT), (Way.FRONT, Way.BACK), (Way.DOWN, Way.UP))
 
 
@@ -158,19 +159,19 @@ def butted(
     ``one`` is placed and stands square there; of ``other`` its role is enough. ``where``, ``gap`` and ``rule`` are the facing's, the
     rest the meeting's.
     """
-    away, facing = way_into(*one), Facing(where, Plane(one[1]), Plane(other[1]), gap, rule)
+    facing = Facing(where, Plane(one[1]), Plane(other[1]), gap, rule)
     held = other[0] if isinstance(other[0], PartRole) else other[0].role
     return Meeting(
-        one[0].role, held, (facing,), tuple(way for way in Way if way is not away), tie, joint, glue, fasteners=fasteners
+        one[0].role, held, (facing,), _ALL_BUT[way_into(*one)], tie, joint, glue, fasteners=fasteners
     )
 
 
 def way_into(board: Board, surface: Surface) -> Way:
     """The way that leads into a placed ``board`` through ``surface``; a side that leans is taken as it stands nearly."""
-    out = _outward(board, surface)
-    sizes = [abs(part) for part in out]
-    axis = sizes.index(max(sizes))
-    return _WAYS[axis][out[axis] < 0]
+    run = _run(_place(board), surface.axis)
+    there = [n for n in range(3) if run[n]]
+    axis = there[0] if len(there) == 1 else max(there, key=lambda n: abs(run[n]))
+    return _WAYS[axis][(run[axis] > 0) is not surface.is_far]
 
 
 def measured(found: Meeting, facing: Facing, boards: Mapping[PartRole, Board]) -> Length:
@@ -223,9 +224,15 @@ def _point(board: Board, plane: Plane) -> Vector:
 
 def _outward(board: Board, surface: Surface) -> Vector:
     """The board's own direction out of ``surface``."""
-    place = _place(board)
-    x, y, z = {Axis.ALONG: place.along, Axis.ACROSS: place.across, Axis.INTO: place.into}[surface.axis]
+    x, y, z = _run(_place(board), surface.axis)
     return (x, y, z) if surface.is_far else (-x, -y, -z)
+
+
+def _run(place: Place, axis: Axis) -> Vector:
+    """A millimetre of the board on that axis, in the piece."""
+    if axis is Axis.ALONG:
+        return place.along
+    return place.across if axis is Axis.ACROSS else place.into
 
 
 def _normal(board: Board, surface: Surface) -> Vector:

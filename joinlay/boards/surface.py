@@ -25,15 +25,15 @@ class Surface(Enum):
     END = "end"
     FAR_END = "far end"
 
-    @property
-    def axis(self) -> Axis:
-        """The direction square to this surface."""
-        return {"face": Axis.INTO, "edge": Axis.ACROSS, "end": Axis.ALONG}[self.value.removeprefix("far ")]
+    axis: Axis
+    """The direction square to this surface."""
+    is_far: bool
+    """True where the surface lies opposite the reference."""
 
-    @property
-    def is_far(self) -> bool:
-        """True where the surface lies opposite the reference."""
-        return self.value.startswith("far ")
+    def __init__(self, word: str) -> None:
+        """Keep what is asked of a surface some ten thousand times in a plan."""
+        self.is_far = word.startswith("far ")
+        self.axis = {"face": Axis.INTO, "edge": Axis.ACROSS, "end": Axis.ALONG}[word.removeprefix("far ")]
 
     @property
     def opposite(self) -> Surface:
