@@ -1,7 +1,6 @@
 """Wood as solid: boards, their surfaces, the cuts in them, and their place in the piece."""
 
-from joinlay.boards.band import Band
-from joinlay.boards.board import Board, Datum, Taper
+from joinlay.boards.board import Band, Board, Datum, Taper
 from joinlay.boards.cut import Cut, CutKind, Shape, Span
 from joinlay.boards.place import Place, Vector
 from joinlay.boards.role import CutRole, CutUse, DrawerRole, Hand, JointKind, JointRole, PartKind, PartRole, Whole

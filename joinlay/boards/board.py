@@ -10,13 +10,27 @@ from joinlay.errors import BadInput
 from joinlay.lengths import ZERO, plain_mm
 
 if TYPE_CHECKING:
-    from joinlay.boards.band import Band
     from joinlay.boards.cut import Cut
     from joinlay.boards.place import Place
     from joinlay.boards.role import CutUse, PartRole
     from joinlay.lengths import Dimension, Length
 
-__all__ = ["Board", "Datum", "Taper"]
+__all__ = ["Band", "Board", "Datum", "Taper"]
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Edge banding on one ``surface`` of a board: an edge or an end.
+
+    ``stock`` names the banding, ``thickness`` is how much of the board's finished size it is, ``length`` what to cut, trim
+    included (EB-3), and ``order`` its turn on this board, from 1 (EB-1).
+    """
+
+    surface: Surface
+    stock: str
+    thickness: Dimension
+    length: Dimension
+    order: int
 
 
 @dataclass(frozen=True, slots=True)

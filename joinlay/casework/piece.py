@@ -8,11 +8,10 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Tie, butted
-from joinlay.casework.bay import BankWish, lay_out_bays
+from joinlay.casework.bay import BankWish, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import make_runners
-from joinlay.casework.slot import slots_in
 from joinlay.casework.stops import make_stops
 from joinlay.errors import BadInput
 from joinlay.findings import note
@@ -25,13 +24,11 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, DrawerRole
     from joinlay.boards.meeting import Meeting
     from joinlay.casework.assembly import Assembly
-    from joinlay.casework.bay import Bay
-    from joinlay.casework.case import Case
-    from joinlay.casework.case_sizes import CaseMake
-    from joinlay.casework.frame_sizes import FrameMake
+    from joinlay.casework.bay import Bay, DrawerWish, Slot
+    from joinlay.casework.case import Case, CaseMake
+    from joinlay.casework.face_frame import FrameMake
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.runners import Runners
-    from joinlay.casework.slot import DrawerWish, Slot
     from joinlay.casework.stops import StopMake, Stops
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension

@@ -10,29 +10,173 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards import (
+    Axis,
+    Board,
+    Cut,
+    CutKind,
+    CutRole,
+    CutUse,
+    Datum,
+    Hand,
+    PartKind,
+    PartRole,
+    Place,
+    Shape,
+    Span,
+    Surface,
+    Whole,
+)
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
-from joinlay.casework.runner_sizes import size_runner
-from joinlay.casework.screws import screw_slots
-from joinlay.findings import refusal
+from joinlay.findings import note, refusal
 from joinlay.lengths import NOTHING, largest, mm
 from joinlay.stock import Solid
+from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.boards import DrawerRole
+    from joinlay.casework.bay import Slot
     from joinlay.casework.case import Case
-    from joinlay.casework.runner_sizes import RunnerHeights
-    from joinlay.casework.slot import Slot
-    from joinlay.findings import Finding
+    from joinlay.findings import Finding, Refused
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["Runners", "RunnersAt", "SlotRunners", "make_runners"]
+__all__ = ["RunnerHeights", "Runners", "RunnersAt", "SlotRunners", "make_runners", "screw_slots", "size_runner"]
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerHeights:
+    """The heights of one slot's strips; None: that strip is not needed.
+
+    ``bearer`` None: the drawer rides on the case bottom. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for the
+    drawer below, ``top_kicker`` under the case top for the topmost drawer.
+    """
+
+    bearer: Dimension | None
+    packing: Dimension | None
+    kicker: Dimension | None
+    top_kicker: Dimension | None
+    findings: tuple[Finding, ...]
+
+
+def size_runner(slot: Slot, stock: Stock, practice: Practice) -> RunnerHeights:
+    """The strips under ``slot``, and over it where it is the topmost.
+
+    RN-3: kicker = what is below the level of the rail's top, less the bearer and the lift; where too little is left the bearer is its own
+    kicker, planed to the rail less the lift where the stock is thicker than the rail. Packing = the rest down to the case bottom.
+    Source: common practice. Raises Refused where sheet stock, which can't be planed, is thicker than the rail.
+    """
+    bearer, findings = _bearer(slot, stock, practice)
+    packing = kicker = None
+    if bearer is not None and slot.is_lowest:
+        packing = _packing(slot, bearer, practice)
+    elif bearer is not None:
+        kicker = _worth((slot.below - bearer - practice.length("kicker lift")), slot, "kicker height below", practice)
+    top_kicker = (
+        _worth(slot.above - practice.length("kicker lift"), slot, "top kicker height", practice) if slot.is_topmost else None
+    )
+    return RunnerHeights(bearer, packing, kicker, top_kicker, tuple(finding.at(slot.name) for finding in findings))
+
+
+def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | None, list[Finding]]:
+    name = f"{slot.name} bearer thickness"
+    if not slot.below:
+        return None, []
+    if stock.thickness <= slot.below:
+        return stock.thickness.named(name, "RN-1", "as measured"), []
+    lift = practice.length("kicker lift")
+    planed = slot.below if slot.is_lowest else slot.below - lift
+    if not stock.is_solid or planed < practice.length("thinnest strip"):
+        raise _too_thick(slot, stock, practice)
+    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3", "common practice",
+                 planed=planed, rail=slot.below)  # fmt: skip
+    return planed.named(name, "RN-3", "common practice"), [found]
+
+
+def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
+    least = stock.thickness if not stock.is_solid else practice.length("thinnest strip") + practice.length("kicker lift")
+    below, rail = ("the rail", "the rail at least {least} high") if not slot.is_lowest else (
+        "the way down to the case bottom", "the case bottom lower until {least} is left there")  # fmt: skip
+    unplaned = "" if stock.is_solid else ", and sheet stock can't be planed"
+    return refusal(
+        "runners", f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
+        f"Use runner stock of {{room}} or thinner, or make {rail}.", "RN-3", "by geometry",
+        bearer=stock.thickness, room=slot.below, least=least,
+    ).at(slot.name)  # fmt: skip
+
+
+def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | None:
+    """From the case bottom up to the bearer; refused where that is too thin a strip to rip."""
+    rest, least = slot.below - bearer, practice.length("thinnest strip")
+    if not rest:
+        return None
+    if rest < least:
+        raise refusal(
+            "runners", "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
+            "Move the case bottom {rest} up, or at least {more} down.", "RN-3", "our own choice",
+            rest=rest, least=least, more=least - rest,
+        ).at(slot.name)  # fmt: skip
+    return rest.named(f"{slot.name} packing height", "RN-3", "common practice")
+
+
+def _worth(height: Dimension, slot: Slot, words: str, practice: Practice) -> Dimension | None:
+    """``height`` where a strip of it is worth ripping."""
+    return (
+        height.named(f"{slot.name} {words}", "RN-3", "common practice") if height >= practice.length("thinnest strip") else None
+    )
+
+
+#: The widest spacing of screws along a bearer (our own choice).
+_SPACING: Final = mm(250)
+
+
+def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons) -> Board:
+    """``board``, a strip along the grain of nothing but itself, with its screws through the width into ``wood``, which moves along it.
+
+    RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick and the
+    wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources: Noyes;
+    CK-6, Wood Handbook equation 13-2. Raises Refused where the strip is too thin or short for the screws.
+    """
+    screw, end = practice.length("bearer screw"), practice.length("screw from the end")
+    _refuse_small(board, screw, end)
+    first = end.named(f"{board.name} front screw", "RN-4", "our own choice")
+    reach = board.length - 2 * end
+    count = max(1, ceil(reach / _SPACING))
+    cuts = [_hole(board, CutRole(CutUse.SCREW_HOLE), Span.about(first, screw), screw, CutKind.HOLE)]
+    for n in range(1, count + 1):
+        distance = reach * n / count if n < count else reach
+        at = first + distance
+        dry, damp = (movement_of(wood, distance, seasons.workshop, day) for day in (seasons.driest, seasons.dampest))
+        # A shop drier or damper than the room ever is still leaves the screw somewhere in its slot.
+        forward, backward = max(NOTHING, -dry), max(NOTHING, damp)
+        span = Span(
+            (at - screw / 2 - forward).named(f"{board.name} screw slot {n} start", "RN-4", MOVEMENT_SOURCE),
+            (at + screw / 2 + backward).named(f"{board.name} screw slot {n} stop", "RN-4", MOVEMENT_SOURCE),
+        )
+        cuts.append(_hole(board, CutRole(CutUse.SCREW_SLOT, number=n), span, screw, CutKind.SLOT))
+    return board.with_cuts(*cuts)
+
+
+def _hole(board: Board, role: CutRole, along: Span, screw: Dimension, kind: CutKind) -> Cut:
+    shape = Shape.ROUND if kind is CutKind.HOLE else Shape.ROUND_ENDS
+    middle = Span.about(board.thickness / 2, screw)
+    return Cut(kind, Surface.EDGE, along, Span(NOTHING, board.size(Axis.ACROSS)), middle, role, shape=shape)
+
+
+def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
+    least = 2 * screw
+    if board.thickness < least:
+        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.", "Use stock of {least} or more, or thinner screws.",
+                      "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least).at(board.name)  # fmt: skip
+    if board.length <= 2 * end + screw:
+        raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
+                      "RN-4", "our own choice", length=board.length, end=end).at(board.name)  # fmt: skip
+
 
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")

@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.bay import Slot
     from joinlay.casework.piece import Piece
-    from joinlay.casework.slot import Slot
 
 __all__ = ["seat_drawer", "with_board"]
 

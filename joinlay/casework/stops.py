@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from joinlay.boards import DrawerRole
+    from joinlay.casework.bay import Slot
     from joinlay.casework.case import Case
     from joinlay.casework.runners import SlotRunners
-    from joinlay.casework.slot import Slot
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock

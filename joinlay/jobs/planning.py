@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 
     from joinlay.boards import DrawerRole
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.bay import Slot
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import Piece, PieceSpec
-    from joinlay.casework.slot import Slot
     from joinlay.findings import Finding
     from joinlay.jobs.job import Job
     from joinlay.shop import Shop, TenonStock

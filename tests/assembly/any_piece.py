@@ -6,13 +6,13 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne, Rounding
 from joinlay.casework.opening import BackHeight, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
-from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.lengths import Length, Unit
 from joinlay.stock import Sheet, Solid

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import LOCKED, TENONED
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight, DrawerMake
 from joinlay.casework.piece import Bank, Piece, PieceSpec, plan_piece
 from joinlay.casework.seating import seat_drawer
-from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written

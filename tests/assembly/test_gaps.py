@@ -4,13 +4,13 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND, HOUSED
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, Geometric
 from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import Bank
-from joinlay.casework.slot import DrawerWish
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 from tests.assembly.solids import prove_assembled, prove_gaps
 

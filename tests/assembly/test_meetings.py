@@ -6,12 +6,12 @@ import pytest
 
 from joinlay.boards import PartKind
 from joinlay.boards.meeting import Tie, Way
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import Bank
-from joinlay.casework.slot import DrawerWish
 from joinlay.checks.solids import CONTACT
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 from tests.assembly.solids import HAIR, solids

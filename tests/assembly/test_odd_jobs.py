@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_FRONT
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.piece import Bank
-from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Refused
 from joinlay.lengths import Unit

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from joinlay.casework.bay import DrawerWish
 from joinlay.casework.graduation import Equal
 from joinlay.casework.piece import Bank
-from joinlay.casework.slot import DrawerWish
 from tests.assembly.pieces import drawer_make, shop, size, spec, whole
 
 

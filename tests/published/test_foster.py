@@ -1,15 +1,14 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7 and A14 (figures seen in a copy)."""
 
 from joinlay.boards import DrawerRole
-from joinlay.casework.bay import BankWish, lay_out_bays
-from joinlay.casework.case_sizes import CaseMake
+from joinlay.casework.bay import BankWish, DrawerWish, lay_out_bays
+from joinlay.casework.case import CaseMake
 from joinlay.casework.drawer import plan_drawer
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal, OneByOne, filled, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
-from joinlay.casework.slot import DrawerWish
 from joinlay.lengths import NOTHING, inches
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec
 

@@ -1,8 +1,7 @@
 """J. S. Zerbe, Carpentry for Boys, 1914: a table with a drawer (check value A8; figures seen in a copy)."""
 
 from joinlay.casework.bay import BankWish, lay_out_bays
-from joinlay.casework.face_frame import make_frame
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake, make_frame
 from joinlay.casework.graduation import Equal, OneByOne, opening_heights, room_for_openings
 from joinlay.lengths import inches
 from tests.assembly.pieces import shop, size, solid

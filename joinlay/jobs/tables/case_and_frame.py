@@ -7,11 +7,11 @@ from typing import Annotated
 from pydantic import model_validator
 
 from joinlay.boards import DrawerRole
-from joinlay.casework.case_sizes import CaseMake
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Heights, OneByOne, Rounding
 from joinlay.casework.piece import Bank, PieceSpec, within_room
-from joinlay.casework.slot import DrawerWish
 from joinlay.casework.stops import StopMake
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.drawers import BankEntry, DrawerEntry, DrawersEntry

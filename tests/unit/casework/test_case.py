@@ -2,11 +2,11 @@
 
 import pytest
 
-from joinlay.casework.case_sizes import CaseMake
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.case import CaseMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.piece import Bank, plan_piece
-from joinlay.casework.slot import DrawerWish
 from joinlay.findings import Refused
 from joinlay.lengths import inches
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, tried, way_out

@@ -4,8 +4,7 @@ import pytest
 
 from joinlay.boards import Shape, Surface
 from joinlay.casework.bay import BankWish, lay_out_bays
-from joinlay.casework.face_frame import make_frame
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake, make_frame
 from joinlay.casework.graduation import Equal
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import Length, inches, mm

@@ -3,10 +3,10 @@
 import pytest
 
 from joinlay.boards import PartKind, Whole
+from joinlay.casework.bay import DrawerWish
 from joinlay.casework.graduation import Arithmetic, Equal
 from joinlay.casework.piece import Bank, plan_piece, within_room
 from joinlay.casework.seating import seat_drawer, with_board
-from joinlay.casework.slot import DrawerWish
 from joinlay.errors import BadInput
 from joinlay.lengths import inches
 from tests.assembly.pieces import drawer_make, shop, size, spec, whole

@@ -3,7 +3,7 @@
 import pytest
 
 from joinlay.boards import DrawerRole, PartKind
-from joinlay.casework.frame_sizes import FrameMake
+from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.stops import StopMake
