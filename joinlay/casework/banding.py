@@ -33,9 +33,9 @@ class Banding:
     surfaces: tuple[Surface, ...] = EDGES
 
     def __post_init__(self) -> None:
-        """Refuse faces, an edge named twice, and bands of nothing."""
+        """Refuse faces, an edge named twice, and bands of zero or less."""
         if self.thickness.mm <= 0:
-            raise BadInput(f"banding {self.stock} is {plain_mm(self.thickness)} thick; it must be more than nothing.")
+            raise BadInput(f"banding {self.stock} is {plain_mm(self.thickness)} thick; it must be more than 0.")
         faces = [s.value for s in self.surfaces if s.axis is Axis.INTO]
         if faces or len(set(self.surfaces)) != len(self.surfaces) or not self.surfaces:
             raise BadInput(

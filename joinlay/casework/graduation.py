@@ -41,7 +41,7 @@ class Equal:
 
 @dataclass(frozen=True, slots=True)
 class Arithmetic:
-    """``count`` openings, each deeper than the one above by ``step`` (a rail's height is usual); less than nothing: shallower."""
+    """``count`` openings, each deeper than the one above by ``step`` (a rail's height is usual); negative: shallower."""
 
     count: int
     step: Dimension
@@ -188,7 +188,7 @@ def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
 
 
 def _refuse_nothing(exact: Sequence[Dimension], names: Sequence[str], heights: Heights, room: Dimension) -> None:
-    """Refuse an opening of nothing or less, with what would leave each of them something."""
+    """Refuse an opening of zero or less, with what would leave each of them something."""
     least = min(range(len(exact)), key=lambda n: exact[n])
     if exact[least].mm > 0:
         return

@@ -34,10 +34,10 @@ class Opening:
     depth: Dimension
 
     def __post_init__(self) -> None:
-        """Refuse sizes that are not more than nothing."""
+        """Refuse sizes of zero or less."""
         for size in (self.width, self.height, self.depth):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'the opening'} is {plain_mm(size)}; it must be more than nothing.")
+                raise BadInput(f"{size.name or 'the opening'} is {plain_mm(size)}; it must be more than 0.")
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,7 +69,7 @@ class Pulls:
     dot: Dot | None = None
 
     def __post_init__(self) -> None:
-        """Refuse counts other than one and two, shares past the middle, and sizes of nothing."""
+        """Refuse counts other than one and two, shares past the middle, and sizes of zero or less."""
         if self.count not in (None, 1, 2):
             raise BadInput(f"{self.count} pulls were asked on a drawer; write 1 or 2.")
         if self.share is not None and not 0 < self.share < Fraction(1, 2):
@@ -78,7 +78,7 @@ class Pulls:
             )
         for size in (self.diameter, self.projection, self.hole, *([self.depth] if self.depth else [])):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'a size of the pulls'} is {plain_mm(size)}; it must be more than nothing.")
+                raise BadInput(f"{size.name or 'a size of the pulls'} is {plain_mm(size)}; it must be more than 0.")
         if self.hole >= self.diameter:
             raise BadInput(
                 f"the pulls' hole is {plain_mm(self.hole)} and the knob {plain_mm(self.diameter)} across; the knob must cover its hole."

@@ -70,7 +70,7 @@ def check_slots(board: Board, wood: Solid, conditions: Conditions) -> tuple[Find
 
 
 def _lacks(slot: Cut, hole: Cut, wood: Solid, conditions: Conditions) -> Length:
-    """How much longer the slot should be towards the back; under nothing where it is long enough.
+    """How much longer the slot should be towards the back; negative where it is long enough.
 
     It begins where the screw comes to by the driest day, which says where the screw is driven.
     """

@@ -43,7 +43,7 @@ class Load:
     spelled: str = ""
 
     def __post_init__(self) -> None:
-        """Refuse a load under nothing."""
+        """Refuse a negative load."""
         if self.amount < 0:
             unit = "kg" if self.is_weight else "Pa"
             raise BadInput(f"a load of {self.amount} {unit} was given; write 0 or more (15 lb/ft2 is 718 Pa).")

@@ -44,7 +44,7 @@ class Stack:
 
     @property
     def least_likely(self) -> Length:
-        """The clearance less ``likely``: under nothing, the drawer is likely enough to bind."""
+        """The clearance less ``likely``: where it is negative, the drawer is likely enough to bind."""
         return Length((self.clearance - self.likely).mm)
 
     @property
@@ -103,7 +103,7 @@ def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
     At the frame, and between the guides and under the kicker where it stands in a piece: one warning a direction, for the tightest. Else one
-    note with the least and the most side play, where it is least. Play of nothing is no fit at all and left to ``check_play``.
+    note with the least and the most side play, where it is least. No play at all is no fit at all and left to ``check_play``.
     """
     practice, between, under = shop.practice, guide_play(drawer), kicker_gap(drawer)
     sideways = [("side play at the frame", width_stack(drawer, practice))]

@@ -41,7 +41,7 @@ class Plate:
         """A panel of ``thickness`` mm whose stiffness is ``modulus`` MPa along its length and ``modulus_across`` (None: the same) across.
 
         The twisting stiffness of a panel with two moduli is taken as their geometric mean, which is right for one modulus and
-        usual where nothing better is known (Huber's estimate, Timoshenko ch. 11). BadInput for a size that isn't more than nothing.
+        usual where nothing better is known (Huber's estimate, Timoshenko ch. 11). BadInput for a size of zero or less.
         """
         sizes = (length, width, thickness, modulus, modulus_across if modulus_across is not None else modulus)
         if min(sizes) <= 0:

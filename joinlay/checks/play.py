@@ -28,7 +28,7 @@ _DROOPS: Final = mm(6)
 def side_play(drawer: Drawer, out: Length) -> Dimension:
     """Side play at the frame, both sides together, with the drawer ``out`` from closed: 2 c + taper x x / length (DR-6; by geometry).
 
-    The taper begins where the sides do, so that the answer is what the placed boards leave. BadInput for less than nothing or more
+    The taper begins where the sides do, so that the answer is what the placed boards leave. BadInput for a negative length or more
     than the drawer's length.
     """
     if not ZERO <= out <= drawer.length:
@@ -121,5 +121,5 @@ def _tight(drawer: Drawer, least: Length) -> Finding:
     )
     return Finding(
         "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": Fine(abs(Length(least.mm)))}, "DR-6", "by geometry",
-        "More side clearance, or a taper that is not less than nothing.",
+        "More side clearance, or a taper of zero or more.",
     )  # fmt: skip

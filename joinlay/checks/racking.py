@@ -26,10 +26,10 @@ _STATICS: Final = "statics; Beer and Johnston's bracket"
 def jamming_length(offset: Length, friction: Fraction) -> Dimension:
     """The length inside under which a drawer pulled ``offset`` from its middle jams, however hard it is pulled: 2 mu e.
 
-    Rule CK-2; statics as of a bracket that slides on a pipe (Beer and Johnston; check value C4). BadInput for numbers under nothing.
+    Rule CK-2; statics as of a bracket that slides on a pipe (Beer and Johnston; check value C4). BadInput for negative numbers.
     """
     if offset.mm < 0 or friction < 0:
-        raise BadInput(f"an offset of {plain_mm(offset)} and a friction of {friction} were given; neither is under nothing.")
+        raise BadInput(f"an offset of {plain_mm(offset)} and a friction of {friction} were given; neither may be negative.")
     return (dimension(offset) * (2 * friction)).named("length inside at which it jams", "CK-2", _STATICS)
 
 

@@ -40,7 +40,7 @@ _BOTH: Final = {
 def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
     """What a part of ``stock``, ``width`` across the grain in the workshop, shrinks by the driest day and grows by the dampest (CK-6).
 
-    Both as lengths of nothing or more, exact. BadInput where the species isn't in the table.
+    Both as lengths of zero or more, exact. BadInput where the species isn't in the table.
     """
     seasons = conditions.seasons
     dry = movement_of(stock, width, seasons.workshop, seasons.driest)
@@ -92,7 +92,7 @@ class _Moves:
 
     @property
     def over(self) -> Length:
-        """By how much it swells past its room; under nothing where it has some left."""
+        """By how much it swells past its room; negative where it has some left."""
         return self.grows - self.room
 
 

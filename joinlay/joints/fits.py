@@ -66,7 +66,7 @@ def refuse_nothing(**sizes: Dimension | None) -> None:
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:
             name = size.name or what.replace("_", " ")
-            raise BadInput(f"{name} is {decimal_text(size.mm, 4)} mm; it must be more than nothing.")
+            raise BadInput(f"{name} is {decimal_text(size.mm, 4)} mm; it must be more than 0.")
 
 
 def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:

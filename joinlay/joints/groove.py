@@ -62,7 +62,7 @@ def design_groove(
     """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
 
     ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and
-    ``depth`` those of the rule, unless given. Raises BadInput for sizes that are not more than nothing; Refused where no cutter
+    ``depth`` those of the rule, unless given. Raises BadInput for sizes of zero or less; Refused where no cutter
     fits (MS-8), the groove is far too deep, or the wood below it would break out.
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)

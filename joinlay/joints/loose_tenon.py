@@ -126,7 +126,7 @@ def design_loose_tenon(
 
     ``end_thickness`` is that of the part mortised in its end or edge; ``face_thickness`` how deep the other part is where it is
     mortised; ``line`` the length of the joint line. ``is_solid`` picks the end margin (LT-7). ``tenon`` is the one the maker asks
-    for, else the shop's best. Raises BadInput for sizes that are not more than nothing; Refused, naming the nearest that works,
+    for, else the shop's best. Raises BadInput for sizes of zero or less; Refused, naming the nearest that works,
     where no tenon suits the wood or the line.
     """
     refuse_nothing(end_thickness=end_thickness, face_thickness=face_thickness, joint_line=line)

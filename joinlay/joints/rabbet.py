@@ -42,7 +42,7 @@ def design_rabbet(
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
     ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless
-    given. Raises BadInput for sizes that are not more than nothing; Refused where the rabbet is deeper than 2/3 of the thickness.
+    given. Raises BadInput for sizes of zero or less; Refused where the rabbet is deeper than 2/3 of the thickness.
     """
     refuse_nothing(into=into, panel=panel, width=width, depth=depth)
     practice = shop.practice

@@ -78,7 +78,7 @@ def spread(
     ``widest`` is the widest centre spacing wanted. Mortises after the first are ``slack`` wider (LT-12). The first and last
     centre stand as far out as they can; between them go the fewest mortises that keep the largest spacing, and of those rows the
     one with the least largest spacing, then the largest smallest spacing. One mortise, nearest the middle, where two don't fit.
-    Raises BadInput for sizes that are not more than nothing.
+    Raises BadInput for sizes of zero or less.
     """
     refuse_nothing(line=line, mortise_width=width, largest_spacing=widest)
     for what, size in (("end margin", margin), ("wood between", between), ("clearance", clearance), ("slack", slack)):

@@ -6,7 +6,7 @@ from joinlay.boards import Axis, CutKind, Datum, Span, Surface
 from joinlay.casework.banding import Banding, band_board, core_size
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
-from joinlay.joints.half_blind import cut_half_blind_end, design_half_blind
+from joinlay.joints.locking_rabbet import cut_end_part, design_half_blind
 from joinlay.lengths import Unit, dimension, inches, mm, written
 from joinlay.shop import usual_practice, usual_shop
 from tests import by_hand
@@ -92,8 +92,8 @@ def half_blind_front():
         side_thickness=inch("1/2"), end_thickness=inch("3/4"), cutter=inch("1/4"), practice=PRACTICE, rule=usual_shop(Unit.INCH).rule,
         role=by_hand.joint_called("corner"),
     )  # fmt: skip
-    made = cut_half_blind_end(half, front(), Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
-    return cut_half_blind_end(half, made, Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right"))
+    made = cut_end_part(half, front(), Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
+    return cut_end_part(half, made, Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right"))
 
 
 def test_a_slot_behind_a_lip_spoils_no_band():

@@ -147,7 +147,7 @@ def test_a_lower_side_stops_the_half_blind_slot_at_its_top():
 
 
 def test_an_opening_of_nothing_is_bad_input():
-    with pytest.raises(BadInput, match="more than nothing"):
+    with pytest.raises(BadInput, match="more than 0"):
         opening(height="0")
 
 

@@ -137,7 +137,7 @@ def test_two_knobs_come_from_one_blank():
         ({"count": 3}, "write 1 or 2"),
         ({"share": Fraction(1, 2)}, "less than 1/2"),
         ({"hole": written(inches(1), "hole", "test")}, "cover its hole"),
-        ({"projection": written(mm(0), "projection", "test")}, "more than nothing"),
+        ({"projection": written(mm(0), "projection", "test")}, "more than 0"),
     ],
 )
 def test_what_is_no_pull_is_said(changed, said):

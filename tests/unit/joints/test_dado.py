@@ -100,7 +100,7 @@ def test_dadoes_from_both_faces_leave_a_third():
 
 @pytest.mark.parametrize("wrong", [{"into": "0"}, {"panel": "-1"}, {"cutter": "0"}, {"depth": "-1/4"}, {"opposite_depth": "0"}])
 def test_sizes_that_are_none(wrong):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**wrong)
 
 

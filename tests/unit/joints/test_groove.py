@@ -98,7 +98,7 @@ def test_a_cutter_asked_for():
 
 @pytest.mark.parametrize("wrong", [{"into": "0"}, {"panel": "-1"}, {"cutter": "0"}, {"offset": "0"}, {"depth": "-1/4"}])
 def test_sizes_that_are_none(wrong):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**wrong)
 
 

@@ -115,7 +115,7 @@ def test_a_deep_dado_is_warned_of_and_then_refused():
 
 @pytest.mark.parametrize("wrong", [{"side": "0"}, {"end": "-3/4"}, {"cutter": "0"}, {"dado_depth": "0"}, {"tongue": "0"}])
 def test_sizes_that_are_none(wrong):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**wrong)
 
 

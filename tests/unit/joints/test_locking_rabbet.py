@@ -160,7 +160,7 @@ def test_a_metric_rule_is_near_at_0_8():
 
 @pytest.mark.parametrize("wrong", [{"side": "0"}, {"end": "-1/2"}, {"cutter": "0"}, {"dado_depth": "0"}, {"dado_depth": "-1/4"}])
 def test_sizes_that_are_none(wrong):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**wrong)
 
 

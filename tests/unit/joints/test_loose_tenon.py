@@ -136,7 +136,7 @@ def test_slack_widens_all_but_the_first():
 @pytest.mark.parametrize("what", ["end_thickness", "face_thickness", "line"])
 @pytest.mark.parametrize("text", ["0", "-1/2"])
 def test_sizes_that_are_none(what, text):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**{what: size(text, what)})
 
 

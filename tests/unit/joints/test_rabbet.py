@@ -54,7 +54,7 @@ def test_over_two_thirds_is_refused():
 
 @pytest.mark.parametrize("wrong", [{"into": "0"}, {"panel": "-1"}, {"width": "0"}, {"depth": "-1/4"}])
 def test_sizes_that_are_none(wrong):
-    with pytest.raises(BadInput, match="must be more than nothing"):
+    with pytest.raises(BadInput, match="must be more than 0"):
         designed(**wrong)
 
 
