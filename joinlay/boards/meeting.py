@@ -161,7 +161,16 @@ def butted(
     """
     facing = Facing(where, Plane(one[1]), Plane(other[1]), gap, rule)
     held = other[0] if isinstance(other[0], PartRole) else other[0].role
-    return Meeting(one[0].role, held, (facing,), _ALL_BUT[way_into(*one)], tie, joint, glue, fasteners=fasteners)
+    return Meeting(
+        one=one[0].role,
+        other=held,
+        facings=(facing,),
+        closes=_ALL_BUT[way_into(*one)],
+        tie=tie,
+        joint=joint,
+        glue=glue,
+        fasteners=fasteners,
+    )
 
 
 def way_into(board: Board, surface: Surface) -> Way:

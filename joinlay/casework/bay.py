@@ -93,7 +93,17 @@ def lay_out_bays(
         drawers = [drawer.name for drawer in wish.drawers]
         heights = opening_heights(wish.heights, room, names=drawers, rounding=wish.rounding)
         at = left.named(f"{name} left of the openings", "FF-2")
-        bays.append(Bay(number, wish.drawers, at, wide, _floors(drawers, heights, between, bottom_rail), heights, between))
+        bays.append(
+            Bay(
+                number=number,
+                drawers=wish.drawers,
+                left=at,
+                width=wide,
+                floors=_floors(drawers, heights, between, bottom_rail),
+                heights=heights,
+                rail=between,
+            )
+        )
         left = at + wide + mullion
     return tuple(bays)
 
@@ -182,15 +192,23 @@ def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[Drawer
         floor, height = bay.floors[n], bay.heights[n]
         slots.append(
             Slot(
-                drawer, bay.number, Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth), wish, bay.left, floor, *guides,
-                cavity,
+                drawer=drawer,
+                bank=bay.number,
+                opening=Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth),
+                wish=wish,
+                left=bay.left,
+                floor=floor,
+                guide_left=guides[0],
+                guide_right=guides[1],
+                cavity=cavity,
                 below=(floor - sizes.floor).named(f"{name} floor above the case bottom", "RN-3") if lowest else bay.rail,
                 above=(sizes.ceiling - floor - height).named(f"{name} opening to the case top", "RN-3") if topmost else bay.rail,
                 uprights=uprights,
                 rails=(rails[n + 1], rails[n]),
-                is_lowest=lowest, is_topmost=topmost,
+                is_lowest=lowest,
+                is_topmost=topmost,
             )
-        )  # fmt: skip
+        )
     return tuple(slots)
 
 

@@ -206,10 +206,10 @@ def make_case(
     )
     rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
     sizes = size_case(make, frame, size, rabbet, runner, shop.practice)
-    return _Maker(make, sizes, dado, rabbet, tuple(bays), frame, shop).made()
+    return _CaseMaker(make=make, sizes=sizes, dado=dado, rabbet=rabbet, bays=tuple(bays), frame=frame, shop=shop).made()
 
 
-class _Maker:
+class _CaseMaker:
     """Gathers the boards of one case; every dado and rabbet is put on both its boards at once."""
 
     def __init__(
@@ -280,7 +280,7 @@ class _Maker:
         offset = (x - sizes.inside_left + self._dado.depth - self._tip).named(f"{name} from the panels' left ends", "CA-1")
         bottom, top = (cut_dado(dado, panel, offset, mate=role, which=role) for panel in (bottom, top))
         for panel, end, into in ((bottom, Surface.END, Way.DOWN), (top, Surface.FAR_END, Way.UP)):
-            self._meet_dado(board, end, panel, into, (Way.FRONT, Way.BACK), joint)
+            self._meet_dado(board, end, panel, (into, Way.FRONT, Way.BACK), joint)
         return board, bottom, top
 
     # -- joints --------------------------------------------------------------------------------------
@@ -298,13 +298,12 @@ class _Maker:
                 along = (Way.FRONT,) if self._dado.is_stopped else (Way.FRONT, Way.BACK)
                 wall = Surface.FAR_END if end is Surface.END else Surface.END
                 into = Way.LEFT if hand is Surface.END else Way.RIGHT
-                self._meet_dado(panel, hand, sides[hand], into, along, self._dado.role, wall)
+                self._meet_dado(panel, hand, sides[hand], (into, *along), self._dado.role, wall)
         return sides[Surface.END], sides[Surface.FAR_END], panels[Surface.END], panels[Surface.FAR_END]
 
     def _meet_dado(
-        self, part: Board, end: Surface, wood: Board, into: Way, along: tuple[Way, ...], joint: JointRole | None,
-        wall: Surface | None = None,
-    ) -> None:  # fmt: skip
+        self, part: Board, end: Surface, wood: Board, ways: tuple[Way, ...], joint: JointRole | None, wall: Surface | None = None
+    ) -> None:
         """The ``end`` of a part in the dado just cut in ``wood``, with the tip gap; its far face on the ``wall`` that looks that way."""
         dado = wood.cuts[-1]
         facings = [Facing("in the", Plane(end), Plane.floor(dado), self._tip, "CA-1")]
@@ -313,7 +312,17 @@ class _Maker:
                 Facing("on the wall of its dado in the", Plane(Surface.FAR_FACE), Plane.wall(wood, dado, wall), rule="CA-1")
             )
         glue = dado.floor_area + 2 * dado.wall_area
-        self._meetings.append(Meeting(part.role, wood.role, tuple(facings), (into, *along), Tie.GLUED, joint, glue))
+        self._meetings.append(
+            Meeting(
+                one=part.role,
+                other=wood.role,
+                facings=tuple(facings),
+                closes=ways,
+                tie=Tie.GLUED,
+                joint=joint,
+                glue=glue,
+            )
+        )
 
     def _meet_back(self, back: Board, sides: Sequence[Board], panels: Sequence[Board]) -> None:
         """The back in the rabbets of the sides and against the panels' back edges, without glue."""
@@ -325,7 +334,7 @@ class _Maker:
                     "against the rabbet of the", Plane(Surface.FACE), Plane(Surface.FAR_EDGE, self._rabbet.width), rule="RA-1"
                 ),
             )
-            self._meetings.append(Meeting(back.role, side.role, facings, (into, *ways), joint=joint))
+            self._meetings.append(Meeting(one=back.role, other=side.role, facings=facings, closes=(into, *ways), joint=joint))
         for panel in panels:
             self._meetings.append(butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1"))
 

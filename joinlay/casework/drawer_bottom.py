@@ -119,7 +119,9 @@ def meet_bottom(
     half = Length(sizes.bottom_clearance.mm / 2)
     ways = (Way.FRONT, Way.LEFT, Way.RIGHT) if seat.is_open_in_front else (Way.FRONT,)
     at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), half, "GR-2")
-    met.append(Meeting(bottom.role, front.role, (_laid(front, groove), at_front), ways, joint=seat.joint))
+    met.append(
+        Meeting(one=bottom.role, other=front.role, facings=(_laid(front, groove), at_front), closes=ways, joint=seat.joint)
+    )
     grooves = back.cuts_of(CutUse.GROOVE)
     if not grooves:
         return (*met, butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4"))
@@ -127,7 +129,10 @@ def meet_bottom(
     behind = Length(back.place.origin[1] + grooves[0].depth.mm - seat.back.mm)
     at_back = Facing("in the", Plane(Surface.FAR_EDGE), Plane.floor(grooves[0]), behind, "GR-2")
     ways = (Way.BACK, Way.LEFT, Way.RIGHT)
-    return (*met, Meeting(bottom.role, back.role, (_laid(back, grooves[0]), at_back), ways, joint=seat.joint))
+    return (
+        *met,
+        Meeting(one=bottom.role, other=back.role, facings=(_laid(back, grooves[0]), at_back), closes=ways, joint=seat.joint),
+    )
 
 
 def _laid(wood: Board, groove: Cut) -> Facing:
@@ -145,7 +150,7 @@ def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -
     if sizes.taper.mm <= 0 and groove.along.stop == side.length:
         ways.append(Way.FRONT)
     facings = (_laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
-    return Meeting(bottom.role, side.role, facings, tuple(ways), joint=seat.joint)
+    return Meeting(one=bottom.role, other=side.role, facings=facings, closes=tuple(ways), joint=seat.joint)
 
 
 def _ends(bottom: Board, side: Board, groove: Cut, sizes: DrawerSizes, seat: BottomSeat, *, is_left: bool) -> Iterator[Facing]:

@@ -6,15 +6,16 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
-from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, butted, way_into
+from joinlay.boards.meeting import butted
 from joinlay.casework.assembly import Assembly
 from joinlay.findings import warning
-from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon
+from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.boards.meeting import Meeting
     from joinlay.casework.bay import Bay
     from joinlay.findings import Finding
     from joinlay.joints.loose_tenon import LooseTenon
@@ -97,7 +98,7 @@ def make_frame(
     FF-2: rails stand between the stiles, loose tenons centred in the thickness, each as far from the rail's edges as a shoulder asks.
     Raises Refused, with the member named, where a rail is too low for any tenon. Source: common practice.
     """
-    return _Maker(make, sizes, width, height, tuple(bays), shop).made()
+    return _FrameMaker(make=make, sizes=sizes, width=width, height=height, bays=tuple(bays), shop=shop).made()
 
 
 @dataclass(slots=True)
@@ -109,7 +110,7 @@ class _Member:
     at_stop: PartRole
 
 
-class _Maker:
+class _FrameMaker:
     """Gathers the boards of one frame; every mortise is put on both its boards at once."""
 
     def __init__(
@@ -241,12 +242,8 @@ class _Maker:
             self._slips.append(slip)
             # The slip lies along the member, its far end towards the member's far end.
             towards, away = (Surface.END, Surface.FAR_END) if surface is Surface.END else (Surface.FAR_END, Surface.END)
-            for wood, at, end, depth in ((into, edge, towards, joint.depth_in_face), (member, surface, away, joint.depth_in_end)):
-                facing = Facing("in the", Plane(end), Plane(at, depth), joint.glue_room, "LT-5")
-                glue, cheeks = joint.glue_in(depth), joint.cheeks_in(n - 1, depth)
-                self._meetings.append(
-                    Meeting(slip.role, wood.role, (facing,), (way_into(wood, at),), Tie.GLUED, joint.role, glue, cheeks)
-                )
+            self._meetings.append(meet_mortise(joint, n - 1, slip, towards, into, edge))
+            self._meetings.append(meet_mortise(joint, n - 1, slip, away, member, surface))
 
     def _slip(self, joint: LooseTenon, member: Board, surface: Surface, centre: Dimension, role: PartRole) -> Board:
         """A loose tenon in the member's own directions, so its place follows from the member's."""

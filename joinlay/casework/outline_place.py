@@ -80,7 +80,18 @@ def place_outline(board: Board, wish: OutlineWish) -> PlacedOutline:
     across = _span(board.width, outline.height, spot.from_edge, edge, to_middle=spot.to_middle)
     _refuse_over(board, wish, along, across)
     into = _into(board, wish, face)
-    return PlacedOutline(board, outline, wish.purpose, face, along, across, into, end, edge, to_middle=spot.to_middle)
+    return PlacedOutline(
+        board=board,
+        outline=outline,
+        purpose=wish.purpose,
+        face=face,
+        along=along,
+        across=across,
+        into=into,
+        end=end,
+        edge=edge,
+        to_middle=spot.to_middle,
+    )
 
 
 def _found(board: Board, word: str | None, surfaces: Sequence[Surface]) -> Surface:

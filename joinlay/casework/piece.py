@@ -126,21 +126,30 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     sizes = spec.frame.sizes(shop.practice)
     first, wishes = 1, []
     for bank in spec.banks:
-        wishes.append(BankWish(bank.heights, bank.rounding, bank.rail, first))
+        wishes.append(BankWish(heights=bank.heights, rounding=bank.rounding, rail=bank.rail, first=first))
         first += bank.heights.count
     bays = lay_out_bays(
         spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
         rail=sizes.rail, banks=wishes, widths=spec.widths,
     )  # fmt: skip
     # The frame first: a rail too low for a tenon is a plainer refusal than runners that find no room behind it.
-    frame = make_frame(spec.frame, sizes, spec.width, spec.height, bays, shop)
-    case = make_case(spec.case, sizes, (spec.width, spec.height, spec.depth), bays, spec.runner.thickness, shop)
+    frame = make_frame(make=spec.frame, sizes=sizes, width=spec.width, height=spec.height, bays=bays, shop=shop)
+    case = make_case(
+        make=spec.case,
+        frame=sizes,
+        size=(spec.width, spec.height, spec.depth),
+        bays=bays,
+        runner=spec.runner.thickness,
+        shop=shop,
+    )
     slots = tuple(
         slot
         for bay, cavity, bank in zip(bays, case.cavities, spec.banks, strict=True)
         for slot in slots_in(bay, cavity, case.sizes, bank.drawers, is_last=bay is bays[-1])
     )
-    runners = make_runners(slots, case, spec.runner, spec.case.sides, shop.practice, spec.seasons)
+    runners = make_runners(
+        slots=slots, case=case, stock=spec.runner, sides=spec.case.sides, practice=shop.practice, seasons=spec.seasons
+    )
     stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
     frame = replace(frame, meetings=(*frame.meetings, *_on_case(frame, case)))
     piece = Piece(spec=spec, frame=frame, case=case, runners=runners, stops=stops, bays=bays, slots=slots, findings=())

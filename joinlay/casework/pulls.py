@@ -120,11 +120,19 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull
         _refuse_wide(front, diameter, _dot(pulls, n))
         made.extend(
             Pull(
-                front.role, number, x, (front.width - heights[n]).named(f"{front.name} top edge to the hole", "PU-3"),
-                heights[n], diameter, pulls.hole, pulls.depth, pulls.projection, _dot(pulls, n),
+                on=front.role,
+                number=number,
+                from_left=x,
+                from_top=(front.width - heights[n]).named(f"{front.name} top edge to the hole", "PU-3"),
+                from_bottom=heights[n],
+                diameter=diameter,
+                hole=pulls.hole,
+                depth=pulls.depth,
+                projection=pulls.projection,
+                dot=_dot(pulls, n),
             )
             for number, x in enumerate(_across(front, pulls, shop.practice), start=1)
-        )  # fmt: skip
+        )
     return tuple(made)
 
 

@@ -228,10 +228,10 @@ def make_runners(slots: Sequence[Slot], case: Case, stock: Stock, sides: Stock, 
     RN-1 to RN-3; in a case of solid ``sides`` the bearers are screwed through slots that let the sides move over ``seasons`` (RN-4). Raises
     Refused where a rail is too low for the stock, or an opening too narrow for two bearers. Source: common practice.
     """
-    return _Maker(tuple(slots), case, stock, sides, practice, seasons).made()
+    return _RunnerMaker(slots=tuple(slots), case=case, stock=stock, sides=sides, practice=practice, seasons=seasons).made()
 
 
-class _Maker:
+class _RunnerMaker:
     def __init__(
         self, slots: tuple[Slot, ...], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons
     ) -> None:

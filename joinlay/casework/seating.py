@@ -94,7 +94,9 @@ def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand) -> Meeting:
         )
     )
     out = Way.LEFT if hand is Hand.LEFT else Way.RIGHT
-    return Meeting(side.role, beside, facings, tuple(way for way in Way if way is not out.opposite), Tie.GUIDED)
+    return Meeting(
+        one=side.role, other=beside, facings=facings, closes=tuple(way for way in Way if way is not out.opposite), tie=Tie.GUIDED
+    )
 
 
 def _at_stops(drawer: Drawer, blocks: tuple[Board, ...]) -> Iterator[Meeting]:

@@ -55,7 +55,7 @@ def make_stops(
     ST-3: they pass under the bottom. ST-4: they stand on a strip glued to the back of the rail, or on the case bottom where that is
     level with the rail. Raises Refused where a block can't pass, or doesn't reach up behind the front. Source: common practice.
     """
-    return _Maker(make, tuple(slots), runners, case, practice).made()
+    return _StopMaker(make, tuple(slots), runners, case, practice).made()
 
 
 def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Board:
@@ -89,7 +89,7 @@ def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Boar
     return back
 
 
-class _Maker:
+class _StopMaker:
     def __init__(
         self, make: StopMake, slots: tuple[Slot, ...], runners: Mapping[DrawerRole, SlotRunners], case: Case, practice: Practice
     ) -> None:

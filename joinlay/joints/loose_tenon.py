@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, way_into
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal, warning
 from joinlay.joints.fits import findings_at, label, name_of, refusals_at, refuse_nothing
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop, TenonStock
 
-__all__ = ["KeepOut", "LooseTenon", "Seat", "Use", "cut_mortises", "design_loose_tenon", "keep_outs_on"]
+__all__ = ["KeepOut", "LooseTenon", "Seat", "Use", "cut_mortises", "design_loose_tenon", "keep_outs_on", "meet_mortise"]
 
 #: Pi, near enough for glue.
 _PI: Final = Fraction(355, 113)
@@ -130,7 +131,16 @@ def design_loose_tenon(
     where no tenon suits the wood or the line.
     """
     refuse_nothing(end_thickness=end_thickness, face_thickness=face_thickness, joint_line=line)
-    asked = _Asked(end_thickness, face_thickness, line, shop, use, is_solid, tuple(keep_outs), role)
+    asked = _Asked(
+        end_thickness=end_thickness,
+        face_thickness=face_thickness,
+        line=line,
+        shop=shop,
+        use=use,
+        is_solid=is_solid,
+        keep_outs=tuple(keep_outs),
+        role=role,
+    )
     with refusals_at(asked.named):
         sizes = tenon_sizes(end_thickness, line, shop, use, tenon, asked.named)
         try:
@@ -166,6 +176,24 @@ def cut_mortises(
             )
         )
     return board.with_cuts(*cuts)
+
+
+def meet_mortise(joint: LooseTenon, n: int, tenon: Board, end: Surface, wood: Board, surface: Surface) -> Meeting:
+    """Tenon ``n`` (from 0) of the joint, by its ``end``, in its mortise in a ``surface`` of ``wood``, both placed (LT-5, PT-1).
+
+    It goes in along its length and is glued all round as far as it reaches, with the glue's room past its end.
+    """
+    depth = joint.depth_in_end if surface.axis is Axis.ALONG else joint.depth_in_face
+    return Meeting(
+        one=tenon.role,
+        other=wood.role,
+        facings=(Facing("in the", Plane(end), Plane(surface, depth), joint.glue_room, "LT-5"),),
+        closes=(way_into(wood, surface),),
+        tie=Tie.GLUED,
+        joint=joint.role,
+        glue=joint.glue_in(depth),
+        cheeks=joint.cheeks_in(n, depth),
+    )
 
 
 def keep_outs_on(board: Board, seat: Seat, depth: Dimension, thickness: Dimension, clearance: Dimension) -> tuple[KeepOut, ...]:

@@ -156,7 +156,15 @@ class BackCorner(ABC):
         )
         into = Way.LEFT if is_left else Way.RIGHT
         glue = dado.floor_area + 2 * dado.wall_area
-        return Meeting(back.role, side.role, facings, (into, Way.UP, Way.DOWN), Tie.GLUED, self.role, glue)
+        return Meeting(
+            one=back.role,
+            other=side.role,
+            facings=facings,
+            closes=(into, Way.UP, Way.DOWN),
+            tie=Tie.GLUED,
+            joint=self.role,
+            glue=glue,
+        )
 
 
 class CornerKind:

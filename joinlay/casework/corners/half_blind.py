@@ -88,7 +88,7 @@ class HalfBlindFront(FrontCorner):
         closes = (into, Way.UP, Way.DOWN) if is_open_above else (into, Way.UP)
         # The slot's inner wall is the tongue's, which has its glue in the dado.
         glue = dado.floor_area + 2 * dado.wall_area + slot.floor_area + slot.wall_area
-        return Meeting(side.role, front.role, facings, closes, Tie.GLUED, self.role, glue)
+        return Meeting(one=side.role, other=front.role, facings=facings, closes=closes, tie=Tie.GLUED, joint=self.role, glue=glue)
 
 
 def _design(wanted: Wanted) -> HalfBlindFront:

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Datum, JointKind, JointRole, PartKind, PartRole, Place, Surface
-from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
+from joinlay.boards.meeting import Meeting, butted
 from joinlay.casework.corners.corner import Cornered, CornerKind, FrontCorner
-from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
+from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
 from joinlay.lengths import NOTHING
 
 if TYPE_CHECKING:
@@ -47,7 +47,10 @@ class Tenoned(FrontCorner):
             sides.append(cut_mortises(joint, side, in_side, joint.depth_in_end, mate=front.role))
             tenons = tuple(self._tenons(front, side, sizes.side_clearance + from_left, sizes))
             shoulder = butted((side, Surface.END), (front, Surface.FACE), "against the", rule="DR-5", joint=self.role)
-            meetings += [shoulder, *self._held(front, side, tenons)]
+            meetings.append(shoulder)
+            for n, tenon in enumerate(tenons):
+                meetings.append(meet_mortise(joint, n, tenon, Surface.END, front, Surface.FACE))
+                meetings.append(meet_mortise(joint, n, tenon, Surface.FAR_END, side, Surface.END))
             loose += tenons
         return Cornered(front, sides[0], sides[1], tuple(meetings), tuple(loose))
 
@@ -73,26 +76,6 @@ class Tenoned(FrontCorner):
                 place=place,
                 has_round_edges=True,
             )
-
-    def _held(self, front: Board, side: Board, tenons: tuple[Board, ...]) -> Iterator[Meeting]:
-        """Each tenon in its two mortises: glued all round as far as it reaches in, the glue's room past its end (LT-5)."""
-        joint, room = self.joint, self.joint.glue_room
-        for n, tenon in enumerate(tenons):
-            for wood, into, surface, end, depth, words in (
-                (front, Way.FRONT, Surface.FACE, Surface.END, joint.depth_in_face, "in the"),
-                (side, Way.BACK, Surface.END, Surface.FAR_END, joint.depth_in_end, "in the"),
-            ):
-                facing = Facing(words, Plane(end), Plane(surface, depth), room, "LT-5")
-                yield Meeting(
-                    tenon.role,
-                    wood.role,
-                    (facing,),
-                    (into,),
-                    Tie.GLUED,
-                    self.role,
-                    joint.glue_in(depth),
-                    joint.cheeks_in(n, depth),
-                )
 
 
 def _design(wanted: Wanted) -> Tenoned:
