@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
-from joinlay.lengths import Length
+from joinlay.lengths import Fine, Length
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -18,6 +18,7 @@ __all__ = ["InWords", "exact_text", "json_text"]
 
 #: A table no longer than this stands on one line.
 _WIDE: Final = 120
+_written: Final = json.JSONEncoder(ensure_ascii=False).encode
 
 
 def exact_text(number: Fraction) -> str:
@@ -30,10 +31,15 @@ class InWords:
     """Turns lengths and findings into what JSON can hold; ``rule`` is the maker's, which the text of a length is set on."""
 
     rule: Graduation
+    _said: dict[tuple[Fraction, bool], dict[str, Any]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def length(self, length: Length) -> dict[str, Any]:
         """``mm`` as a decimal number, ``exact`` as a fraction of millimetres, ``text`` as the maker reads it."""
-        return {"mm": float(length.mm), "exact": exact_text(length.mm), "text": self.rule.text(length)}
+        # The same few lengths stand in many places of a plan; what is read and never set reads otherwise.
+        key = (length.mm, isinstance(length, Fine))
+        if key not in self._said:
+            self._said[key] = {"mm": float(length.mm), "exact": exact_text(length.mm), "text": self.rule.text(length)}
+        return self._said[key]
 
     def dimension(self, dimension: Dimension) -> dict[str, Any]:
         """A length with where it comes from: its rule and source, where it was written, or how it was worked out."""
@@ -68,19 +74,40 @@ class InWords:
 
 def json_text(tree: object) -> str:
     """``tree`` as JSON with short tables on one line, and a newline at the end."""
-    return _lay_out(tree, "") + "\n"
+    return _laid_out(_read(tree), "") + "\n"
 
 
-def _lay_out(value: object, indent: str, before: int = 0) -> str:
-    """``value``, on one line where that has room behind the ``before`` letters that stand on it already."""
-    flat = json.dumps(value, ensure_ascii=False)
-    if not isinstance(value, (dict, list)) or not value or len(indent) + before + len(flat) <= _WIDE:
-        return flat
-    deeper = indent + " "
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """A table or list: its ``brackets``, what is in it with the keys in front, and the whole on one line, None where that is too long."""
+
+    brackets: str
+    inner: list[tuple[str, str | _Table]]
+    line: str | None
+
+
+def _read(value: object) -> str | _Table:
+    """Every value as it is written, each only once: a table's line is made of the lines in it."""
+    if not isinstance(value, (dict, list)) or not value:
+        return _written(value)
+    inner: list[tuple[str, str | _Table]]
     if isinstance(value, dict):
-        keys = {f"{json.dumps(key, ensure_ascii=False)}: ": inner for key, inner in value.items()}
-        rows = [f"{key}{_lay_out(inner, deeper, len(key))}" for key, inner in keys.items()]
+        brackets, inner = "{}", [(f"{_written(key)}: ", _read(one)) for key, one in value.items()]
     else:
-        rows = [_lay_out(inner, deeper) for inner in value]
-    opening, closing = "{}" if isinstance(value, dict) else "[]"
-    return f"{opening}\n{deeper}" + f",\n{deeper}".join(rows) + f"\n{indent}{closing}"
+        brackets, inner = "[]", [("", _read(one)) for one in value]
+    lines = [one if isinstance(one, str) else one.line for _, one in inner]
+    line = None
+    if None not in lines:
+        line = f"{brackets[0]}{', '.join(f'{key}{one}' for (key, _), one in zip(inner, lines, strict=True))}{brackets[1]}"
+    return _Table(brackets, inner, line if line is not None and len(line) <= _WIDE else None)
+
+
+def _laid_out(read: str | _Table, indent: str, before: int = 0) -> str:
+    """On one line where that has room behind the ``before`` letters that stand on it already."""
+    if isinstance(read, str):
+        return read
+    if read.line is not None and len(indent) + before + len(read.line) <= _WIDE:
+        return read.line
+    deeper = f"{indent} "
+    rows = f",\n{deeper}".join(f"{key}{_laid_out(one, deeper, len(key))}" for key, one in read.inner)
+    return f"{read.brackets[0]}\n{deeper}{rows}\n{indent}{read.brackets[1]}"

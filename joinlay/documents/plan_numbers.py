@@ -12,7 +12,7 @@ from joinlay.lengths import Dimension, Length
 if TYPE_CHECKING:
     from _typeshed import DataclassInstance
 
-__all__ = ["DimensionTold", "Exact", "LengthTold", "RatioTold", "SpanTold", "Told", "VectorTold", "Word", "attributes"]
+__all__ = ["DimensionTold", "Exact", "LengthTold", "NumberTold", "SpanTold", "Told", "VectorTold", "Word", "attributes"]
 
 Word = Annotated[str, BeforeValidator(lambda given: given.value if isinstance(given, Enum) else given)]
 #: An exact number as a fraction.
@@ -52,8 +52,8 @@ class DimensionTold(LengthTold):
         return info.context.dimension(given) if isinstance(given, Dimension) else given
 
 
-class RatioTold(Told):
-    """A ratio, or a number of times."""
+class NumberTold(Told):
+    """An exact number that is no length: a ratio, a number of times."""
 
     number: float
     exact: Exact

@@ -5,7 +5,7 @@ from typing import Annotated
 from pydantic import AliasPath, BeforeValidator, Field, model_validator
 
 from joinlay.documents.json_text import exact_text
-from joinlay.documents.plan_numbers import LengthTold, RatioTold, Told, Word, attributes
+from joinlay.documents.plan_numbers import LengthTold, NumberTold, Told, Word, attributes
 from joinlay.lengths import fraction_in
 from joinlay.shop import LENGTH_RULES, RATIO_RULES, Practice
 from joinlay.stock import Sheet, Solid
@@ -126,4 +126,4 @@ class ShopTold(Told):
     cutters: list[CutterTold]
     tenons: list[TenonStockTold]
     machines: MachinesTold
-    practice: Annotated[dict[str, LengthTold | RatioTold], BeforeValidator(_own_practice)]
+    practice: Annotated[dict[str, LengthTold | NumberTold], BeforeValidator(_own_practice)]

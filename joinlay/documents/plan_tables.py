@@ -10,6 +10,7 @@ from typing import Annotated, Any
 from pydantic import AliasPath, BeforeValidator, Field, ValidationInfo, model_validator
 
 from joinlay.boards import Axis, Board, DrawerRole, Hand, PartRole, Surface
+from joinlay.boards.meeting import Plane
 from joinlay.boards.outline import Outline, PlacedOutline, Ring
 from joinlay.casework.banding import core_size
 from joinlay.documents.json_text import InWords
@@ -108,6 +109,10 @@ def _number_of(drawer: object) -> object:
     return drawer.number if isinstance(drawer, DrawerRole) else drawer
 
 
+def _lower_name(one: object) -> object:
+    return one.name.lower().replace("_", " ") if isinstance(one, Enum) else one
+
+
 def _name_of(role: object) -> object:
     if isinstance(role, Hand):
         return role.value
@@ -141,7 +146,7 @@ class JointRoleTold(Told):
     """Which joint of the piece a cut is of."""
 
     name: str = Field(description="Every cut of one joint has the same.")
-    kind: Annotated[str, BeforeValidator(lambda kind: kind.name.lower().replace("_", " ") if isinstance(kind, Enum) else kind)]
+    kind: Annotated[str, BeforeValidator(_lower_name)]
     of: Annotated[str | None, BeforeValidator(_name_of)] = Field(description="The drawer or part it is a joint of.")
 
 
@@ -229,6 +234,44 @@ def _ends_of(surface: Surface, board: Board) -> dict[str, str]:
     return {"near_at": board.datum.word(near), "far_at": board.datum.word(far)}
 
 
+class PlaneTold(Told):
+    """A plane of a board: one of its surfaces, or the floor or a wall of a cut, which lies deeper."""
+
+    surface: Word = Field(description="The surface it is, or that it looks the same way as.")
+    depth: LengthTold | None = Field(description="How far it lies below that surface; null: it is the surface itself.")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _of(cls, given: object) -> object:
+        return {"surface": given.surface, "depth": given.depth if given.depth.mm else None} if isinstance(given, Plane) else given
+
+
+class FacingTold(Told):
+    """A plane of the one board that faces a plane of the other."""
+
+    where: str = Field(description="The words between their two names.")
+    one: PlaneTold
+    other: PlaneTold
+    gap: LengthTold = Field(description="What lies between; 0: they touch.")
+    rule: str
+
+
+class MeetingTold(Told):
+    """Two boards that meet: 'one' goes in or is laid on, 'other' holds it."""
+
+    one: Annotated[str, BeforeValidator(_name_of)]
+    other: Annotated[str, BeforeValidator(_name_of)]
+    tie: Word = Field(description="How the two are held, or how one moves against the other.")
+    closes: list[Annotated[str, BeforeValidator(_lower_name)]] = Field(
+        description="The ways in which 'one' may move into its place, as seen from the front."
+    )
+    joint: JointRoleTold | None = Field(description="Null where they meet by no joint.")
+    facings: list[FacingTold]
+    glue_mm2: float = Field(validation_alias="glue", description="How much is glued, in square millimetres.")
+    cheeks_mm2: float = Field(validation_alias="cheeks", description="How much of that holds against a pull.")
+    fasteners: int = Field(description="How many nails or screws.")
+
+
 class OpeningTold(Told):
     """The opening inside the face frame; ``depth`` runs from the frame's face to what is behind the drawer."""
 
@@ -253,6 +296,10 @@ class DrawerTold(Told):
     bottom_clearance: LengthTold
     taper: LengthTold = Field(description="Over the length of the sides; negative where the drawer is wider at its back.")
     boards: list[BoardTold] = Field(validation_alias=AliasPath("assembly", "boards"))
+    meetings: list[MeetingTold] = Field(
+        validation_alias=AliasPath("assembly", "meetings"),
+        description="Where they meet each other, and what was there before them.",
+    )
 
 
 class AssemblyTold(Told):
@@ -260,6 +307,7 @@ class AssemblyTold(Told):
 
     name: str
     boards: list[BoardTold]
+    meetings: list[MeetingTold] = Field(description="Where they meet each other, and what was there before them.")
 
 
 class KnobTold(Told):

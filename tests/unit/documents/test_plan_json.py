@@ -15,7 +15,7 @@ from joinlay.documents.plan_json import plan_json, plan_schema, weights_of
 from joinlay.findings import note, refusal
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
-from joinlay.lengths import GRADUATIONS, inches, mm, written
+from joinlay.lengths import GRADUATIONS, Fine, inches, mm, written
 from tests.measured.packets import example, examples
 from tests.unit.casework.outlines import hook
 from tests.unit.jobs.jobs import GOOD
@@ -81,7 +81,10 @@ def test_a_length_is_exact_and_in_mm_and_as_read():
         "text": "18 5/16 in",
     }
     assert InWords(GRADUATIONS["0.5 mm"]).length(mm(18)) == {"mm": 18.0, "exact": "18/1", "text": "18 mm"}
-    said = InWords(GRADUATIONS["0.5 mm"])
+    said = InWords(GRADUATIONS["1/32 in"])
+    stray = inches("0.007")
+    assert said.length(stray)["text"] == "0 in + 0.007 in"
+    assert said.length(Fine(stray))["text"] != said.length(stray)["text"]
     assert said.tree({"a": None, "b": [mm(18)], "c": {"d": 1}}) == {"a": None, "b": [said.length(mm(18))], "c": {"d": 1}}
 
 
@@ -336,3 +339,20 @@ def test_roles_of_parts_and_cuts(cabinet):
     assert {"front corner", "back corner", "bottom groove"} <= joints
     tenons = {board["role"]["of"] for board in told.values() if board["role"]["kind"] == "knob blank"}
     assert tenons <= set(told)
+
+
+def test_meetings_of_parts(cabinet):
+    """Who meets whom, how it is held, which way it closes and with what gap: as the plan keeps it."""
+    worked_out, tree = cabinet
+    told = [met for table in (*tree["others"], *tree["drawers"]) for met in table["meetings"]]
+    assert len(told) == len(worked_out.meetings) > 50
+    boards = told_boards(tree)
+    for met, kept in zip(told, worked_out.meetings, strict=True):
+        assert {met["one"], met["other"]} <= set(boards)
+        assert (met["one"], met["other"], met["tie"]) == (kept.one.name, kept.other.name, kept.tie.value)
+        assert [Fraction(facing["gap"]["exact"]) for facing in met["facings"]] == [facing.gap.mm for facing in kept.facings]
+        assert set(met["closes"]) <= {"right", "left", "back", "front", "up", "down"}
+        assert (met["glue_mm2"], met["cheeks_mm2"]) == (float(kept.glue), float(kept.cheeks))
+    corner = next(met for met in told if (met["one"], met["other"]) == ("drawer 1 left side", "drawer 1 front"))
+    assert corner["joint"]["kind"] == "front corner"
+    assert corner["tie"] == "glued"
