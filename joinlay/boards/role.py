@@ -68,6 +68,11 @@ class PartKind(Enum):
         return _WHOLE.get(self)
 
     @property
+    def is_loose(self) -> bool:
+        """True for what goes between two parts and is of neither, such as a loose tenon: it is from no stock that a job describes."""
+        return self is PartKind.LOOSE_TENON
+
+    @property
     def noun(self) -> str:
         """What it is called among the parts of one drawer, case ...: ``side``."""
         return _NOUN.get(self, self.value)
@@ -155,7 +160,7 @@ class PartRole:
     @property
     def whole(self) -> Whole | DrawerRole | None:
         """The drawer, case, frame ... it is part of; None for a lone part."""
-        if self.kind is PartKind.LOOSE_TENON:
+        if self.kind.is_loose:
             return None if self.of is None else self.of.whole
         return self.kind.whole or self.drawer
 
@@ -166,7 +171,7 @@ class PartRole:
         if self.kind is PartKind.KNOB_BLANK:
             return _spoken(_name_of(self.of), self.kind.value)
         noun = self.kind.noun
-        if self.kind is PartKind.LOOSE_TENON:
+        if self.kind.is_loose:
             return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
         if self.kind is PartKind.RAIL and self.drawer is not None:
             return f"{noun} under {self.drawer.name}"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Any
 
-from joinlay.boards import Axis, PartKind
+from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cutting_list import stock_called
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
@@ -263,7 +263,7 @@ def _fate(old: _Part | None, new: _Part | None, stray: Length) -> Fate | None:
 
 def _from_old_wood(made: Mapping[str, _Part], spare: Mapping[str, _Part]) -> Iterator[tuple[str, str]]:
     """The parts to be made, the largest first, each with the smallest spare one that gives it; loose tenons are milled anew."""
-    left = {name: part for name, part in spare.items() if part.board.role.kind is not PartKind.LOOSE_TENON}
+    left = {name: part for name, part in spare.items() if not part.board.role.kind.is_loose}
     for name, part in sorted(made.items(), key=lambda each: -each[1].area):
         found = min((old for old in left if left[old].gives(part)), key=lambda old: left[old].area, default=None)
         if found is not None:

@@ -120,6 +120,11 @@ class Group:
         return sum(row.quantity for row in self.rows)
 
     @property
+    def is_loose(self) -> bool:
+        """True for what goes between two parts, which is listed last."""
+        return all(row.kind.is_loose for row in self.rows)
+
+    @property
     def is_tenons(self) -> bool:
         """True for loose tenons, which are milled as strip."""
         return all(row.kind is PartKind.LOOSE_TENON for row in self.rows)
@@ -176,7 +181,7 @@ def _by_kind(rows: list[list[Board]]) -> list[list[Board]]:
 
 
 def _place_of(board: Board, order: list[str]) -> tuple[bool, int]:
-    return (board.role.kind is PartKind.LOOSE_TENON, order.index(board.stock) if board.stock in order else len(order))
+    return (board.role.kind.is_loose, order.index(board.stock) if board.stock in order else len(order))
 
 
 def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: frozenset[str], practice: Practice) -> Row:
@@ -209,7 +214,7 @@ def _grain(board: Board, stock: Stock | None, any_grain: frozenset[str]) -> Grai
 def _found(groups: list[Group], plan: Plan) -> Iterator[Finding]:
     known = ", ".join(plan.stocks) or "none"
     for group in groups:
-        if group.stock is None and not group.is_tenons:
+        if group.stock is None and not group.is_loose:
             yield warning(
                 "no stock",
                 "{count} parts are of {stock}, which the job does not describe, so they are in the list but on no layout: "

@@ -36,7 +36,8 @@ def glued(plan: Plan) -> dict[str, Fraction]:
     they lie on; runners that are screwed through slots only round their front screw. The face frame where its back lies against the
     front edges of the case. Grooves for bottoms and rabbets for backs are left dry. Source: by geometry.
     """
-    areas = dict.fromkeys(("loose tenons", "dadoes", "runners", "stops", "frame on the case"), Fraction(0))
+    loose = tuple(f"{kind.value}s" for kind in PartKind if kind.is_loose)
+    areas = dict.fromkeys((*loose, "dadoes", "runners", "stops", "frame on the case"), Fraction(0))
     for met in plan.meetings:
         areas[_place_of(met)] += met.glue
     return {where: area for where, area in areas.items() if area}
@@ -44,8 +45,8 @@ def glued(plan: Plan) -> dict[str, Fraction]:
 
 def _place_of(met: Meeting) -> str:
     """Where a glued meeting is counted; every joint that isn't one of the others is a dado or locks like one."""
-    if met.one.kind is PartKind.LOOSE_TENON:
-        return "loose tenons"
+    if met.one.kind.is_loose:
+        return f"{met.one.kind.value}s"
     places = {Whole.RUNNERS: "runners", Whole.STOPS: "stops", Whole.FRAME: "frame on the case"}
     whole = met.one.whole
     return places.get(whole, "dadoes") if isinstance(whole, Whole) else "dadoes"
