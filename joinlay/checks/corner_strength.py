@@ -48,7 +48,7 @@ def jerk(drawer: Drawer, conditions: Conditions) -> float:
 def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
     """What the weaker front corner should hold, as an estimate with its spread; a warning where a hearty pull is more (CK-7).
 
-    Nothing to say of corners without loose tenons: a locking rabbet holds by its shape.
+    Nothing to say of corners without tenons: a locking rabbet holds by its shape.
     """
     low, high = min(corner_strength(drawer, hand) for hand in (Hand.LEFT, Hand.RIGHT))
     if not low:
@@ -56,8 +56,10 @@ def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[F
     pull = jerk(drawer, conditions)
     numbers = {f: weight(newtons / GRAVITY, shop.rule) for f, newtons in (("low", low), ("high", high), ("pull", pull))}
     numbers["glue"] = area(low / GLUE_SHEAR[0], shop.rule)
+    # Whatever is loose between front and sides is named as it is called.
+    loose = next(met.one.kind.value for met in drawer.assembly.meetings if met.cheeks and met.other == drawer.front.role)
     what = (
-        "Its loose tenons, with {glue} of glue, should hold {low} to {high} a corner against a straight pull (estimate); "
+        f"Its {loose}s, with {{glue}} of glue, should hold {{low}} to {{high}} a corner against a straight pull (estimate); "
         "a jerk when full may be {pull}."
     )
     if low >= pull:
