@@ -96,7 +96,7 @@ def _taken(sheets: Iterable[Sheet]) -> str:
 
 def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish) -> str:
     """Write the sheets that are wanted once more beside what is there, which stays as it is."""
-    from joinlay.cli.choice import chosen_sheets
+    from joinlay.cli.asked_parts import chosen_sheets
 
     packet = _bound(worked_out, printer)
     chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)

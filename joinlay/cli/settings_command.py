@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli.choice import parts_meant
+from joinlay.cli.asked_parts import parts_meant
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.cli.words import counted
 from joinlay.documents.job_file import job_in
