@@ -6,11 +6,11 @@ import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.boards.role import PartRole
 
-__all__ = ["in_few_words", "is_called", "natural"]
+__all__ = ["in_few_words", "is_called", "listed", "natural"]
 
 _NUMBER = re.compile(r"(\d+)")
 _HAND = re.compile(r"\b(left|right)\b")
@@ -68,7 +68,12 @@ def _run(numbers: list[str]) -> str:
         else:
             runs.append([number])
     shown = [word for run in runs for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
-    return " and ".join(filter(None, (", ".join(shown[:-1]), shown[-1])))
+    return listed(shown)
+
+
+def listed(said: Sequence[str]) -> str:
+    """Words one after the other: ``groove, dado and rabbet``. At least one is needed."""
+    return " and ".join(filter(None, (", ".join(said[:-1]), said[-1])))
 
 
 def natural(name: str) -> tuple[tuple[int, int, str], ...]:

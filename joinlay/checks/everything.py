@@ -12,7 +12,6 @@ from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
 from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
-from joinlay.checks.reach import check_reach
 from joinlay.checks.sag import check_sag, stop_height
 from joinlay.checks.seasons import check_seasons
 from joinlay.checks.tipping import check_tipping
@@ -84,7 +83,7 @@ def check_drawer(
 
 def check_board(board: Board, shop: Shop) -> tuple[Finding, ...]:
     """Every finding about the cuts of one board (CK-7)."""
-    return (*check_clashes(board, shop.practice), *check_walls(board, shop.practice), *check_reach(board, shop))
+    return (*check_clashes(board, shop.practice), *check_walls(board, shop.practice))
 
 
 def _only_heaviest(found: list[Finding], drawers: Sequence[Drawer], conditions: Conditions) -> list[Finding]:

@@ -69,10 +69,15 @@ def _spelled(finding: Finding) -> tuple[tuple[str, object], ...]:
 
 def _as_one(same: Sequence[Finding]) -> Finding:
     worst = max(same, key=_badness)
-    places = _places([finding.where for finding in same])
     alone = all(finding.numbers == worst.numbers for finding in same)
     about = tuple(dict.fromkeys(part for finding in same for part in finding.about))
-    return replace(worst, parts=about, where=places if alone else f"{places} (figures: {_short(worst.where, places)})")
+    if len(worst.parts) > 1:
+        # Each is about several parts already: then one of them speaks for the figures.
+        places, figures = in_few_words(about), worst.parts[0]
+    else:
+        places = _places([finding.where for finding in same])
+        figures = _short(worst.where, places)
+    return replace(worst, parts=about, where=places if alone else f"{places} (figures: {figures})")
 
 
 def _short(worst: str, places: str) -> str:

@@ -51,6 +51,8 @@ _SHARE: Final = {
         "saw kerf",
         "drill",
         "machine",
+        "hand tools",
+        "chisel",
         "one set-up",
         "nearly one set-up",
         "blade height",

@@ -14,7 +14,6 @@ from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.settings import refused_cuts
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -47,7 +46,7 @@ def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
 
 
 def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
-    worked_out = _with_what_the_shop_cannot_cut(plan(job))
+    worked_out = plan(job)
     if not is_assembled:
         return worked_out
     from joinlay.checks.solids import check_assembly
@@ -59,14 +58,6 @@ def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
         # Drawers given by their openings each have a zero of their own, so each is put together by itself.
         found = tuple(finding for drawer in worked_out.drawers for finding in check_assembly((), (drawer,)))
     return replace(worked_out, findings=gathered((*worked_out.findings, *found)))
-
-
-def _with_what_the_shop_cannot_cut(worked_out: Plan) -> Plan:
-    """The plan with a warning for each cut that no machine or cutter of the shop makes: it will have no setting card (MS-8)."""
-    cannot = refused_cuts(worked_out.boards, worked_out.shop)
-    if worked_out.is_refused or not cannot:
-        return worked_out
-    return replace(worked_out, findings=gathered((*worked_out.findings, *(replace(one, harm=Harm.WARN) for one in cannot))))
 
 
 def _page(path: Path, job: Job, worked_out: Plan) -> str:

@@ -10,7 +10,7 @@ from joinlay.cutlist.changes import Fate, compare_plans
 from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.settings import Value, settings_for
+from joinlay.settings import Value
 from joinlay.settings.wording import cut_words, machine_words
 
 if TYPE_CHECKING:
@@ -69,7 +69,7 @@ def _section(word: str, changes: Sequence[Change]) -> str:
 def _settings(worked_out: Plan, on: Plan) -> Facts:
     """Every setting of ``worked_out`` by its cut and parts, in the figures of ``on``."""
     facts: Facts = {}
-    for setting in settings_for(worked_out.boards, worked_out.shop).settings:
+    for setting in worked_out.settings.settings:
         parts = in_few_words(dict.fromkeys(name for work in setting.works for name in work.boards))
         facts[f"{cut_words(setting)}: {parts}"] = _setting(setting, on)
     return facts

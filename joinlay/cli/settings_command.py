@@ -13,7 +13,7 @@ from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
-from joinlay.settings import Value, settings_for
+from joinlay.settings import Value
 from joinlay.settings.feeding import feed_sentence, feed_words
 from joinlay.settings.wording import (
     band_words,
@@ -57,8 +57,7 @@ def say_settings(path: Path, card: int | None, part: str | None, *, as_json: boo
     Raises BadInput for what cannot be used, for a card there is none of, and for a part the job has not.
     """
     worked_out = plan(job_in(path))
-    found = settings_for(worked_out.boards, worked_out.shop)
-    refused = worked_out.is_refused or any(finding.harm is Harm.REFUSE for finding in found.findings)
+    found = worked_out.settings
     if worked_out.is_refused:
         complain(finding_lines([one for one in worked_out.findings if one.harm is Harm.REFUSE], worked_out.rule))
     asked = found.settings if part is None else _for_parts(found, parts_meant(worked_out, part, "--for"))
@@ -70,7 +69,7 @@ def say_settings(path: Path, card: int | None, part: str | None, *, as_json: boo
         say(_page_of_part(path, worked_out, found, part, asked))
     else:
         say(_page(path, worked_out, found))
-    return int(refused)
+    return int(worked_out.is_refused)
 
 
 def _for_parts(found: SettingsList, names: set[str]) -> tuple[Setting, ...]:
@@ -90,8 +89,9 @@ def _say_json(worked_out: Plan, found: SettingsList) -> None:
 
     said = InWords(worked_out.rule)
     tree = settings_tree(found, worked_out.rule, said.length)
-    findings = [said.finding(finding) for finding in found.findings]
-    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
+    findings = [said.finding(finding) for finding in worked_out.on_cutting]
+    remarks = [said.finding(remark) for remark in found.remarks]
+    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings, "remarks": remarks}).rstrip())
 
 
 def _numbered(found: SettingsList, card: int) -> Setting:
@@ -103,7 +103,8 @@ def _numbered(found: SettingsList, card: int) -> Setting:
 def _page(path: Path, worked_out: Plan, found: SettingsList) -> str:
     first = settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words()}" if found.settings else "")
     bands = "\n".join(first_of_all(band_words(each)) for each in found.bands)
-    said = finding_lines(told_together(found.findings), worked_out.rule)
+    verdicts = [finding for finding in worked_out.on_cutting if finding.harm is not Harm.REFUSE]  # those are said already
+    said = finding_lines([*verdicts, *told_together(found.remarks)], worked_out.rule)
     following = next_setting(path) if found.settings else ""
     return "\n\n".join(part for part in (first, bands, _table(found.settings, worked_out.rule), said, following) if part)
 

@@ -36,6 +36,7 @@ _FIGURES: Final = {
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
+        "chisel": "1/4",
     },
     Unit.MM: {
         "stiff": "9.5 GPa", "weak": "4 GPa",
@@ -55,6 +56,7 @@ _FIGURES: Final = {
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
+        "chisel": "6",
     },
 }  # fmt: skip
 
@@ -116,6 +118,7 @@ measured = "{thin_is}"
 #hand-router = {{ base = "{base}", guide-reach = "{guide_far}", offset = {trial} }}
 #mortiser = false            # then mortises are routed, where a cutter reaches
 #drill = true
+#hand-tools = {{ narrowest-chisel = "{chisel}" }}   # they cut what no machine does; false where nothing is cut by hand
 #first-choice = ["router table", "table saw", "hand-held router"]
 #limits = {{ deepest-pass = "{pass}", narrow = "{narrow}", short = "{short}", smallest = "{smallest_part}", tallest-on-end = "{tallest}" }}
 

@@ -22,7 +22,6 @@ from joinlay.pages.printed_sheet import bind
 from joinlay.pages.setting_sheets import setting_sheets
 from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
-from joinlay.settings import settings_for
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
 from joinlay.templates.fold_strips import fold_strips
@@ -130,10 +129,9 @@ class _Binder:
         yield Chapter("What was found", finding_sheets(plan, paper, printer=self.reader))
         yield self.listed(lists, 0)
         yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.reader))
-        found = settings_for(plan.boards, plan.shop)
-        cards = setting_sheets(found, plan, paper, printer=self.reader)
+        cards = setting_sheets(plan, paper, printer=self.reader)
         yield Chapter("Machine settings", cards)
-        yield Chapter("Gauges to set by", self._true(gauge_templates(found.settings, plan.rule)))
+        yield Chapter("Gauges to set by", self._true(gauge_templates(plan.settings.settings, plan.rule)))
         for heading, templates in self.true_size:
             yield Chapter(heading, self._true(templates))
 

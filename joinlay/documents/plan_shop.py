@@ -80,6 +80,12 @@ class HandRouterTold(Told):
     to_centre: LengthTold | None = Field(description="Edge of the base to the middle of the cutter; null: half the base.")
 
 
+class HandToolsTold(Told):
+    """What is on the bench to cut by hand."""
+
+    narrowest_chisel: LengthTold = Field(description="No channel or mortise that is narrower is cut by hand.")
+
+
 class RunLimitsTold(Told):
     """How a part is run."""
 
@@ -98,6 +104,7 @@ class MachinesTold(Told):
     hand_router: HandRouterTold | None
     mortiser: bool = Field(validation_alias="has_mortiser")
     drill: bool = Field(validation_alias="has_drill")
+    hand_tools: HandToolsTold | None = Field(description="They cut what no machine does.")
     first_choice: list[Word] = Field(description="The order in which they are tried.")
     limits: RunLimitsTold
 

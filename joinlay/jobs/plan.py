@@ -10,6 +10,7 @@ from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import Dimension
+from joinlay.settings import cards_of, choose
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import OnHand
     from joinlay.lengths import Graduation, Unit
+    from joinlay.settings import Choice, SettingsList
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
@@ -39,7 +41,8 @@ class Plan:
     layouts start from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs
     placed, each with its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged
     by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are
-    the drawers bank by bank from the left, each from the top down; openings alone are one bank.
+    the drawers bank by bank from the left, each from the top down; openings alone are one bank. ``choice`` is how each cut is
+    made in the shop, and what is to be told of that; None for a plan that was put together without one.
     """
 
     title: str
@@ -59,6 +62,8 @@ class Plan:
     outlines: tuple[PlacedOutline, ...] = ()
     profile: Outline | None = None
     banks: tuple[tuple[DrawerRole, ...], ...] = ()
+    choice: Choice | None = None
+    _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
@@ -74,6 +79,20 @@ class Plan:
     def meetings(self) -> tuple[Meeting, ...]:
         """Where two boards of the piece meet: one for each pair, as their joint was designed."""
         return tuple(met for assembly in self.assemblies for met in assembly.meetings)
+
+    @property
+    def settings(self) -> SettingsList:
+        """The cuts on cards, in the order to make them. Worked out when it is first asked for, since the best order takes a search. MS-3."""
+        if self._settings is None:
+            object.__setattr__(self, "_settings", cards_of(self.choice or choose(self.boards, self.shop)))
+        assert self._settings is not None
+        return self._settings
+
+    @property
+    def on_cutting(self) -> tuple[Finding, ...]:
+        """Those of the findings that are about how its cuts are made: what no tool makes, what is cut by hand, what is run with care."""
+        told = {(finding.kind, finding.what) for finding in self.choice.findings} if self.choice else set()
+        return tuple(finding for finding in self.findings if (finding.kind, finding.what) in told)
 
     @property
     def is_refused(self) -> bool:

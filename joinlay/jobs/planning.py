@@ -15,6 +15,7 @@ from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
+from joinlay.settings import choose
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
@@ -60,8 +61,11 @@ def plan(job: Job) -> Plan:
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
-    traced = trace([board for assembly in assemblies for board in assembly.boards], job.outlines)
+    boards = [board for assembly in assemblies for board in assembly.boards]
+    traced = trace(boards, job.outlines)
     findings += traced.findings
+    choice = choose(boards, job.shop)
+    findings += choice.verdicts
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
     made = {drawer.role for drawer in done.drawers}
@@ -82,6 +86,7 @@ def plan(job: Job) -> Plan:
         conditions=job.conditions,
         outlines=traced.placed,
         profile=job.profile,
+        choice=choice,
         banks=tuple(tuple(role for role in bank if role in made) for bank in job.banks),
     )
 

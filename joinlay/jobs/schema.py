@@ -146,6 +146,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "hand-router": "The hand-held router; false where there is none.",
         "mortiser": "Whether there is a mortiser for the tenon stock.",
         "drill": "Whether there is a drill.",
+        "hand-tools": "The hand tools, which cut what no machine does; false where nothing is cut by hand.",
         "first-choice": "The order in which machines are tried.",
         "limits": "How small and how tall a part is run.",
     },
@@ -168,6 +169,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "guide-reach": "The farthest the edge guide is set.",
         "offset": "What a trial cut measured.",
     },
+    "HandToolsEntry": {"narrowest-chisel": "Its width; no channel or mortise that is narrower is cut by hand."},
     "OffsetEntry": {
         "distance": "Edge of the base to the near wall of the trial cut.",
         "cutter": "Diameter of the cutter it was cut with.",

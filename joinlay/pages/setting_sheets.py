@@ -68,13 +68,14 @@ _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 _Standing = tuple["Setting", "PageBlock"]
 
 
-def setting_sheets(found: SettingsList, plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """First the order of the settings of ``found``, with the set-ups it takes; then a card for each, two or three to a sheet.
+def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+    """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two or three to a sheet.
 
-    ``plan`` is the one the settings were made for; no sheet where nothing is cut. A card is not parted, unless it names more
+    No sheet where nothing is cut. A card is not parted, unless it names more
     parts than a sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and
     never taken from a card. Rules MS-1 to MS-9.
     """
+    found = plan.settings
     if not found.settings:
         return ()
     pages = PlainPages(plan, paper, "setting cards", printer or Printer())
@@ -160,17 +161,15 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     """Every card of ``found`` in the order to cut: what, where fence and height stand, what has to be touched.
 
     On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
-    has no setting. Last, what else was found. Rules MS-3, EB-1.
+    can't be cut, or not as usual. Last, what else is good to know. Rules MS-3, EB-1.
     """
     left, bottom, right, top = pages.box
     wide, rule = right - left, pages.plan.rule
     blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
     blocks.append(_small_line(set_up_words(), wide))
-    # What has no card must be known before the others are cut; what the rule leaves over stands on the cards themselves.
-    refused = [finding for finding in found.findings if finding.harm is Harm.REFUSE]
-    worth = [finding for finding in found.findings if finding.harm is not Harm.REFUSE and finding.kind != "rule"]
-    blocks += (_found(finding, wide, rule) for finding in told_together(refused))
+    # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards themselves.
+    blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
     blocks.append(_captions(wide))
     before: Setting | None = None
     for setting in found.settings:
@@ -178,7 +177,7 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
             blocks.append(_heading(machine_words(setting, rule.sold), feed_words(setting), wide))
         blocks.append(_row(setting, wide, rule))
         before = setting
-    blocks += (_found(finding, wide, rule) for finding in told_together(worth))
+    blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
     parted = flow(blocks, top - bottom)
     return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])
 

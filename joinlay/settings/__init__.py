@@ -7,22 +7,53 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from joinlay.settings.cards import refused_cuts, settings_for
+    from joinlay.settings.cards import cards_of, settings_for
     from joinlay.settings.caution import Caution
+    from joinlay.settings.choice import Choice, choose
     from joinlay.settings.elements import Change, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
     from joinlay.settings.feeding import SPEEDS, Feeding, Hand, Turn, Wall, feeding_of, router_speed
     from joinlay.settings.figures import Adjust, Correction, Direction, Measure, Measured, Reading, TestPiece, Value
     from joinlay.settings.setting import BandsFirst, Setting, SettingsList
 
 __all__ = [
-    "SPEEDS", "Adjust", "BandsFirst", "Caution", "Change", "Correction", "Direction", "Feeding", "Guide", "Hand", "Measure", "Measured",
-    "Pass", "Position", "Reading", "Role", "Setting", "SettingsList", "Stops", "TestPiece", "Tool", "ToolKind", "Turn", "Value", "Wall",
-    "Work", "feeding_of", "refused_cuts", "router_speed", "settings_for",
+    "SPEEDS",
+    "Adjust",
+    "BandsFirst",
+    "Caution",
+    "Change",
+    "Choice",
+    "Correction",
+    "Direction",
+    "Feeding",
+    "Guide",
+    "Hand",
+    "Measure",
+    "Measured",
+    "Pass",
+    "Position",
+    "Reading",
+    "Role",
+    "Setting",
+    "SettingsList",
+    "Stops",
+    "TestPiece",
+    "Tool",
+    "ToolKind",
+    "Turn",
+    "Value",
+    "Wall",
+    "Work",
+    "cards_of",
+    "choose",
+    "feeding_of",
+    "router_speed",
+    "settings_for",
 ]  # fmt: skip
 
 #: Where each name stands.
 _FROM: Final = {
-    "cards": ("refused_cuts", "settings_for"),
+    "cards": ("cards_of", "settings_for"),
+    "choice": ("Choice", "choose"),
     "caution": ("Caution",),
     "elements": ("Change", "Guide", "Pass", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"),
     "feeding": ("SPEEDS", "Feeding", "Hand", "Turn", "Wall", "feeding_of", "router_speed"),

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
-from joinlay.findings import note, warning
+from joinlay.findings import note
 from joinlay.lengths import mm
 from joinlay.settings.caution import Caution, cautions_for
-from joinlay.settings.choice import Rank, has_to_do_with, runs_of
+from joinlay.settings.choice import Rank, choose, has_to_do_with
 from joinlay.settings.elements import Change, Guide, PlainCut, ToolKind, Work
 from joinlay.settings.feeding import router_speed
 from joinlay.settings.figures import FIT, Measured, Value, piece_to_test, readings_of
@@ -25,12 +25,11 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Surface
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension
-    from joinlay.settings.choice import Run
+    from joinlay.settings.choice import Choice, Run
     from joinlay.settings.ways import Way
     from joinlay.shop import Shop
 
-__all__ = ["refused_cuts", "settings_for"]
+__all__ = ["cards_of", "settings_for"]
 
 #: More than this on a tongue or a dado is felt when it is put together (Elek 2020: 0 to 0.1 mm).
 _FELT: Final = mm("0.1")
@@ -39,37 +38,38 @@ _State = tuple["Hashable", "Hashable", "Hashable"]
 
 
 def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
-    """Every setting that cuts ``boards`` with what ``shop`` has, in the order to cut them, and what was found.
+    """Every setting that cuts ``boards`` with what ``shop`` has, in the order to cut them, and what was found. Rules MS-1 to MS-9, DA-5, LR-5."""
+    return cards_of(choose(boards, shop))
 
-    Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop cannot make, or a part too small to
-    run, has no card but a finding that refuses it, with the way out. Rules MS-1 to MS-9, DA-5, LR-5.
+
+def cards_of(choice: Choice) -> SettingsList:
+    """The runs of ``choice`` as cards, in the order to cut them.
+
+    Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop can't make has none, but a finding that
+    refuses it. Rules MS-1 to MS-3, LR-5.
     """
-    narrow, wide = (runs_of(boards, shop, rather_wide=rather_wide) for rather_wide in (False, True))
-    chosen = _listed(*narrow, shop)
-    if [run.way for run in narrow[0]] == [run.way for run in wide[0]]:
-        return chosen
+    other = choose(choice.boards, choice.shop, rather_wide=True)
+    found = _listed(choice)
+    if choice.made == other.made:
+        return found
     # Which of two cutters a rabbet takes matters only to what is cut before and after it.
-    other = _listed(*wide, shop)
-    return min(chosen, other, key=lambda found: (found.cutter_changes, found.set_ups))
+    return min(found, _listed(other), key=lambda each: (each.cutter_changes, each.set_ups))
 
 
-def refused_cuts(boards: Sequence[Board], shop: Shop) -> tuple[Finding, ...]:
-    """The cuts of ``boards`` that ``shop`` cannot make or not safely, each with the way out, without working out any order. Rules MS-5 to MS-8."""
-    return runs_of(boards, shop)[1]
-
-
-def _listed(runs: Sequence[Run], refusals: Sequence[Finding], shop: Shop) -> SettingsList:
+def _listed(choice: Choice) -> SettingsList:
+    runs = choice.runs
     drafts = drafts_of(runs)
     before = must_precede(drafts)
     order, is_proved = best_order([_step(draft) for draft in drafts], before)
-    settings = tuple(_numbered([drafts[n] for n in order], shop))
+    settings = tuple(_numbered([drafts[n] for n in order], choice.shop))
     place = {draft: n for n, draft in enumerate(order, start=1)}
-    findings = [*refusals, *one_set_up_findings([drafts[n] for n in order])]
+    remarks = [*one_set_up_findings([drafts[n] for n in order])]
     for setting, n in zip(settings, order, strict=True):
-        findings.extend(finding.at(f"card {setting.number}") for finding in _found(setting, drafts[n], shop))
+        remarks.extend(remark.at(f"card {setting.number}") for remark in _remarks(setting, drafts[n], choice.shop))
     return SettingsList(
         settings=settings,
-        findings=tuple(sorted(findings, key=lambda finding: finding.harm)),
+        findings=tuple(sorted(choice.findings, key=lambda finding: finding.harm)),
+        remarks=tuple(remarks),
         set_ups=_set_ups([drafts[n].way for n in order]),
         naive_set_ups=_set_ups([run.way for run in runs]),
         cutter_changes=sum(Change.CUTTER in setting.changes for setting in settings),
@@ -146,7 +146,7 @@ def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Change, ...]
             is_small=any(_is_small(board, shop) for board in boards),
             is_short=any(_is_short(run, shop) for run in draft.runs),
             is_pared=any(run.squared for run in draft.runs),
-            is_tall=_tallest(draft, shop) is not None,
+            is_tall=any(_is_tall(run, shop) for run in draft.runs),
             is_through=any(
                 board.size(run.way.how.entry.axis) <= way.passes[-1].height for board, run in zip(boards, draft.runs, strict=True)
             ),
@@ -177,35 +177,14 @@ def _is_short(run: Run, shop: Shop) -> bool:
     return contact < shop.machines.limits.short and contact < out
 
 
-def _fence_height(machine: MachineKind, shop: Shop) -> Dimension | None:
-    table, saw = shop.machines.router_table, shop.machines.table_saw
-    if machine is MachineKind.ROUTER_TABLE and table is not None:
-        return table.fence_height
-    return saw.fence_height if machine is MachineKind.TABLE_SAW and saw is not None else None
+def _is_tall(run: Run, shop: Shop) -> bool:
+    """True where a part stands over the fence."""
+    fence = shop.machines.fence_height(run.way.machine)
+    return run.way.how.stands and fence is not None and run.board.size(run.way.how.entry.axis) > fence
 
 
-def _tallest(draft: Draft, shop: Shop) -> Dimension | None:
-    """The height of the tallest part that stands over the fence; None where none does."""
-    fence = _fence_height(draft.way.machine, shop)
-    standing = [run.board.size(run.way.how.entry.axis) for run in draft.runs if run.way.how.stands]
-    return max(standing) if fence is not None and standing and max(standing) > fence else None
-
-
-def _if_usual(height: Dimension, machine: MachineKind) -> str:
-    """Where to write the height of the maker's own fence, if nobody has."""
-    key = machine.value.replace(" ", "-")
-    return f" If yours is higher, write its fence-height under {key} in [shop]." if height.origin == "default" else ""
-
-
-def _found(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
-    tall, fence = _tallest(draft, shop), _fence_height(setting.machine, shop)
-    if tall is not None and fence is not None:
-        yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
-                      "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, setting.machine),
-                      "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
-    if setting.tool.kind is ToolKind.CUTTER and setting.speed is None:
-        yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",
-                      "MS-9", "a common speed table", width=setting.tool.width)  # fmt: skip
+def _remarks(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
+    """What is good to know at this card; whether its cuts can be made at all, and safely, the choice has said."""
     for reading in setting.readings:
         if reading.affects is not None and reading.affects in FIT and abs(reading.by) > _FELT:
             more, by = "larger" if reading.by.mm > 0 else "smaller", small_words(abs(reading.by), shop.rule)

@@ -46,6 +46,7 @@ class Caution(Enum):
         "Chisel: clamp the work, keep both hands behind the edge and never pare towards yourself; sharp slips less than blunt. Cover your eyes. "
         "The tool's own instructions go before this card."
     )
+    HAND_HELD = "Clamp the work, and keep the other hand behind the edge or bit and clear of where it comes out."
     MORTISER_STILL = "Hold the fence down hard until the cutter is out of the wood again."
 
 
@@ -63,7 +64,7 @@ def cautions_for(
     ``is_pared``: round ends are chopped square afterwards.
     """
     if way.machine is MachineKind.BENCH:
-        return (Caution.PARING,)
+        return tuple(_by_hand(way, is_through=is_through))
     return tuple(
         dict.fromkeys(
             [
@@ -75,6 +76,15 @@ def cautions_for(
             ]
         )
     )
+
+
+def _by_hand(way: Way, *, is_through: bool) -> Iterator[Caution]:
+    if way.role in (Role.MORTISE, Role.HOLE):
+        if is_through:
+            yield Caution.THROUGH_HOLE
+    elif way.how.feed is Axis.ACROSS:
+        yield Caution.BACKING
+    yield Caution.HAND_HELD if way.tool.kind in (ToolKind.BRACE, ToolKind.RABBET_PLANE) else Caution.PARING
 
 
 def _of_parts(way: Way, *, is_small: bool, is_short: bool, is_tall: bool) -> Iterator[Caution]:

@@ -2,28 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import IntEnum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutKind, Shape
-from joinlay.findings import Refused, note, refusal
-from joinlay.lengths import dimension
-from joinlay.settings.elements import Guide, Pass, PlainCut, Position, Role, Stops, Tool, ToolKind
-from joinlay.settings.lying import first_surface, from_surface, opens_at, role_of, run_axis, ways_of
+from joinlay.boards.names import in_few_words, listed
+from joinlay.findings import Finding, Harm, Refused, note, refusal, warning
+from joinlay.lengths import Length
+from joinlay.settings.elements import Guide, PlainCut, Position, Role, Stops, ToolKind
+from joinlay.settings.feeding import router_speed
+from joinlay.settings.handwork import way_by_hand
+from joinlay.settings.lying import first_surface, from_surface, opens_at, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, position_of, way_to_plunge
 from joinlay.settings.ways import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Sequence
+    from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, Cut
-    from joinlay.findings import Finding
-    from joinlay.lengths import Length
+    from joinlay.lengths import Dimension
     from joinlay.shop import Shop
 
-__all__ = ["Rank", "Run", "has_to_do_with", "rank_of", "runs_of"]
+__all__ = ["Choice", "Rank", "Run", "choose", "has_to_do_with", "rank_of"]
 
 
 class Rank(IntEnum):
@@ -63,41 +65,153 @@ def rank_of(board: Board, cut: Cut) -> Rank:
     return Rank.GROOVE if feed is Axis.ALONG else Rank.ACROSS
 
 
-def runs_of(boards: Sequence[Board], shop: Shop, *, rather_wide: bool = False) -> tuple[tuple[Run, ...], tuple[Finding, ...]]:
-    """Every run of every board in the boards' order, and the refusals of cuts the shop cannot make (those have no run).
+@dataclass(frozen=True, slots=True)
+class Made:
+    """How a cut is made: the way, why this one, and what the maker must be told of it; nothing where it is made as usual."""
+
+    way: Way
+    reason: Finding
+    told: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """How every cut of some boards is made, before any is brought together with others.
+
+    ``made`` has for each board, in their order, how each of its cuts is made; a cut that is refused isn't there. ``findings`` are one for each
+    cut that the shop can't make, that is cut by hand, or that can only be run with care, at its board and cut.
+    """
+
+    boards: tuple[Board, ...]
+    shop: Shop
+    made: tuple[tuple[tuple[Cut, Made], ...], ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def runs(self) -> tuple[Run, ...]:
+        """Every run of every board, in the boards' order; worked out anew each time, since a plan asks for them only if cards are wanted."""
+        return tuple(run for board, made in zip(self.boards, self.made, strict=True) for run in _runs_of(board, made))
+
+    @property
+    def verdicts(self) -> tuple[Finding, ...]:
+        """The findings, those that say the same of several cuts and boards told once with all their names. Rule MS-8."""
+        alike: dict[tuple[object, ...], list[Finding]] = {}
+        for finding in self.findings:
+            numbers = ((name, number) for name, number in finding.numbers.items() if name not in ("cut", "tall"))
+            alike.setdefault((finding.kind, finding.harm, finding.what, finding.remedy, *numbers), []).append(finding)
+        return tuple(_as_one(same) for same in alike.values())
+
+
+def _as_one(same: Sequence[Finding]) -> Finding:
+    boards = tuple(dict.fromkeys(part for finding in same for part in finding.parts))
+    cuts = list(dict.fromkeys(str(finding.numbers["cut"]) for finding in same if "cut" in finding.numbers))
+    tall = [size for finding in same if isinstance(size := finding.numbers.get("tall"), Length)]
+    most: dict[str, Length | int | str] = {**({"cut": listed(cuts)} if cuts else {}), **({"tall": max(tall)} if tall else {})}
+    return replace(same[0], where=in_few_words(boards), parts=boards, numbers={**same[0].numbers, **most})
+
+
+def choose(boards: Sequence[Board], shop: Shop, *, rather_wide: bool = False) -> Choice:
+    """How each cut of ``boards`` is made with what ``shop`` has: machine, cutter and passes, or by hand; or why it can't be.
 
     Rabbets are settled last, since they may take a cutter the other cuts use anyway; of several that do as well the narrowest, or with
-    ``rather_wide`` the widest.
+    ``rather_wide`` the widest. Boards that are cut alike are asked about once, so that the time goes by kinds of part. Rules MS-5 to MS-8.
     """
-    found: dict[tuple[int, int], tuple[Way, Finding] | Finding] = {}
-    cuts = [(b, c) for b, board in enumerate(boards) for c in range(len(board.cuts))]
+    first: dict[Hashable, int] = {}
+    like = [first.setdefault(_likeness(board), b) for b, board in enumerate(boards)]
+    found: dict[tuple[int, int], Made | Finding] = {}
     used: set[Length] = set()
     for late in (False, True):
-        for b, c in cuts:
-            board, cut = boards[b], boards[b].cuts[c]
-            if (cut.kind is CutKind.RABBET) is not late:
-                continue
-            found[b, c] = _try(board, cut, shop, frozenset(used), rather_wide=rather_wide)
-        used |= {got[0].tool.width for got in found.values() if isinstance(got, tuple)}
-    runs: list[Run] = []
+        for b in first.values():
+            for c, cut in enumerate(boards[b].cuts):
+                if (cut.kind is CutKind.RABBET) is late:
+                    found[b, c] = _try(boards[b], cut, shop, frozenset(used), rather_wide=rather_wide)
+        used |= {got.way.tool.width for got in found.values() if isinstance(got, Made)}
+    made: list[tuple[tuple[Cut, Made], ...]] = []
     findings: list[Finding] = []
-    for b, board in enumerate(boards):
-        made: dict[Hashable, tuple[list[Cut], Way, Finding]] = {}
-        for c, cut in enumerate(board.cuts):
-            match found[b, c]:
-                case (way, reason):
-                    made.setdefault((way.likeness, way.how), ([], way, reason))[0].append(cut)
-                case refused:
-                    findings.append(refused)
-        runs.extend(run for together, way, reason in made.values() for run in _runs(board, together, way, reason))
-    return tuple(runs), tuple(findings)
+    for board, b in zip(boards, like, strict=True):
+        own = [(cut, found[b, c]) for c, cut in enumerate(board.cuts)]
+        made.append(tuple((cut, got) for cut, got in own if isinstance(got, Made)))
+        for cut, got in own:
+            told = [*got.told, *_to_run_with_care(board, got.way, shop)] if isinstance(got, Made) else [got]
+            findings += [replace(finding.at(cut.name).at(board.name), parts=(board.name,)) for finding in told]
+    return Choice(tuple(boards), shop, tuple(made), tuple(findings))
 
 
-def _try(board: Board, cut: Cut, shop: Shop, used: frozenset[Length], *, rather_wide: bool) -> tuple[Way, Finding] | Finding:
+def _runs_of(board: Board, made: Iterable[tuple[Cut, Made]]) -> list[Run]:
+    """The runs of one board; cuts that are made in one go share one."""
+    together: dict[Hashable, tuple[list[Cut], Made]] = {}
+    for cut, how in made:
+        together.setdefault((how.way.likeness, how.way.how), ([], how))[0].append(cut)
+    return [run for cuts, how in together.values() for run in _runs(board, cuts, how.way, how.reason)]
+
+
+def _likeness(board: Board) -> Hashable:
+    """Equal for boards of which every cut is made alike, and told of in the same words."""
+    cuts = tuple(
+        (
+            PlainCut.of(cut.role),
+            cut.kind,
+            cut.surface,
+            cut.shape,
+            *((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis),
+        )
+        for cut in board.cuts
+    )
+    return (board.datum, board.length.mm, board.width.mm, board.thickness.mm, cuts)
+
+
+def _try(board: Board, cut: Cut, shop: Shop, used: frozenset[Length], *, rather_wide: bool) -> Made | Finding:
+    """At the first machine that can, else by hand; the refusal where neither does."""
     try:
-        return _choose(board, cut, shop, used, rather_wide=rather_wide)
+        if run_axis(board, cut) is Axis.INTO and not is_plunged(cut):
+            reason = note("machine", "it goes through the thickness, so it is sawn and pared by hand", "MS-5", "common practice")
+            return Made(way_by_hand(board, cut, shop), reason)
+        return _at_a_machine(board, cut, shop, used, rather_wide=rather_wide)
     except Refused as refused:
-        return refused.at(cut.name).at(board.name).finding
+        return _else_by_hand(board, cut, shop, refused.finding)
+
+
+#: A machine of the shop could, but for its cutter: worth buying one before a day is spent with the chisel.
+_FOR_WANT_OF_A_CUTTER: Final = frozenset({"cutter", "cutter reach", "mortise cutter", "dado set", "saw kerf"})
+
+
+def _else_by_hand(board: Board, cut: Cut, shop: Shop, why: Finding) -> Made | Finding:
+    """By hand, with what that is told: a warning where only a cutter is wanting, else a note. The refusal where it can't be."""
+    try:
+        way = way_by_hand(board, cut, shop)
+    except Refused as refused:
+        # Why no machine does it helps more than that the shop has no hand tools; what no chisel goes into has to be said.
+        is_more = refused.finding.kind == "chisel" and why.kind in _WANTING
+        return replace(refused.finding if is_more else why, mark="no tool for the {cut}" if "cut" in why.numbers else "")
+    numbers = {**why.numbers, "cut": PlainCut.of(cut.role).words}
+    what = f"{why.what}, {_HAND_WORK}"
+    if why.kind in _FOR_WANT_OF_A_CUTTER:
+        told = Finding(why.kind, Harm.WARN, "", what, numbers, why.rule, why.source, why.remedy, "the {cut} by hand")
+    else:
+        told = Finding(why.kind, Harm.NOTE, "", what, numbers, why.rule, why.source, why.remedy)
+    return Made(way, note("machine", f"by hand: {why.what}", why.rule, why.source, **dict(why.numbers)), (told,))
+
+
+#: What is said after why no machine does it.
+_HAND_WORK: Final = "so this is hand work"
+
+
+def _to_run_with_care(board: Board, way: Way, shop: Shop) -> Iterator[Finding]:
+    """Warnings of what a machine can do, but not as it stands (MS-6, MS-9)."""
+    fence, tall = shop.machines.fence_height(way.machine), board.size(way.how.entry.axis)
+    if fence is not None and way.how.stands and tall > fence:
+        yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
+                      "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, way.machine),
+                      "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
+    if way.tool.kind is ToolKind.CUTTER and router_speed(way.tool.width) is None:
+        yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",
+                      "MS-9", "a common speed table", width=way.tool.width)  # fmt: skip
+
+
+def _if_usual(height: Dimension, machine: MachineKind) -> str:
+    """Where to write the height of the maker's own fence, if nobody has."""
+    key = machine.value.replace(" ", "-")
+    return f" If yours is higher, write its fence-height under {key} in [shop]." if height.origin == "default" else ""
 
 
 def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]:
@@ -138,23 +252,20 @@ def _stops(board: Board, cut: Cut, way: Way) -> Stops | None:
     return Stops(leading, board.datum.word(leading), begin, finish, infeed, outfeed)
 
 
-def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, rather_wide: bool) -> tuple[Way, Finding]:
+def _at_a_machine(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, rather_wide: bool) -> Made:
     if is_plunged(cut):
         way = way_to_plunge(board, cut, shop)
-        return way, note("machine", _PLUNGED_REASON[way.machine], "MS-7", "common practice")
-    if run_axis(board, cut) is Axis.INTO:
-        return _at_bench(board, cut), note(
-            "machine", "it goes through the thickness, so it is sawn and pared by hand", "MS-5", "common practice"
-        )
+        return Made(way, note("machine", _PLUNGED_REASON[way.machine], "MS-7", "common practice"))
     _refuse_small(board, cut, shop)
     why_not: list[Finding] = []
-    ways = ways_of(board, cut)
+    attempts = [Attempt(board, cut, how, shop, others, rather_wide) for how in ways_of(board, cut)]
     for method in _methods(shop):
         tried: list[tuple[tuple[object, ...], Way]] = []
         refusals: list[tuple[bool, Finding]] = []
-        for n, how in enumerate(ways):
+        for n, asked in enumerate(attempts):
+            how = asked.how
             try:
-                way = method(Attempt(board, cut, how, shop, others, rather_wide))
+                way = method(asked)
             except Refused as refused:
                 refusals.append((how.stands, refused.finding))
             else:
@@ -162,7 +273,7 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, ra
                 stands = how.stands and (way.machine is MachineKind.HAND_ROUTER or way.role is Role.STEP)
                 tried.append(((stands, len(way.passes), n), way))
         if tried:
-            return min(tried, key=lambda each: each[0])[1], _reason(why_not[0] if why_not else None)
+            return Made(min(tried, key=lambda each: each[0])[1], _reason(why_not[0] if why_not else None))
         why_not.append(min(refusals, key=lambda each: each[0])[1])
     # What a machine that is there cannot do helps more than the want of another.
     for finding in why_not:
@@ -173,7 +284,7 @@ def _choose(board: Board, cut: Cut, shop: Shop, others: frozenset[Length], *, ra
 
 
 #: Kinds of refusal that say no more than that the shop has no such machine.
-_WANTING: Final = frozenset({"router table", "table saw", "hand-held router"})
+_WANTING: Final = frozenset({"machine", "router table", "table saw", "hand-held router", "mortiser", "drill"})
 
 _PLUNGED_REASON: Final = {
     MachineKind.MORTISER: "the shop has a mortise cutter of this width",
@@ -209,14 +320,6 @@ def _refuse_small(board: Board, cut: Cut, shop: Shop) -> None:
         raise refusal("small part", "it is {longest} at its longest, too small to be run past a cutter ({cut})",
                       "Cut the joint on a piece {short} long or more and cut the part off it afterwards; {smallest} is the least.",
                       "MS-6", longest=longest, cut=PlainCut.of(cut.role).words, short=shop.machines.limits.short, smallest=smallest)  # fmt: skip
-
-
-def _at_bench(board: Board, cut: Cut) -> Way:
-    how = next(way for way in ways_of(board, cut))
-    span = from_surface(board, cut.span(how.fence.axis), how.fence)
-    depth = from_surface(board, cut.span(how.entry.axis), how.entry).stop
-    tool = Tool(ToolKind.HAND_SAW, dimension(span.size))
-    return Way(MachineKind.BENCH, Guide.GAUGED_LINE, how, role_of(board, cut, how), tool, (Pass(span.start, depth),))
 
 
 def has_to_do_with(first: Run, then: Run) -> bool:

@@ -37,6 +37,10 @@ class ToolKind(Enum):
     MORTISE_CUTTER = "mortise cutter"
     BIT = "drill bit"
     HAND_SAW = "hand saw and chisel"
+    ROUTER_PLANE = "hand saw, chisel and router plane"
+    RABBET_PLANE = "rabbet plane"
+    BRACE = "brace and bit"
+    BRACE_AND_CHISEL = "brace, bit and chisel"
 
 
 class Role(Enum):

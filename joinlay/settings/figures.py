@@ -217,8 +217,8 @@ def _fence_readings(way: Way, fences: list[Pass], rule: Graduation) -> Iterator[
         elif each is farthest and way.role in (Role.CHANNEL, Role.MORTISE):
             affects, by = Measured.WIDTH, near - far
         yield Reading(value, exact, rule.read(exact), affects, by)
-    if value is Value.NEAR_LINE and way.role is Role.CHANNEL:
-        line = (farthest.near_side + way.tool.width).named("far line of the notch", "MS-1", "by geometry")
+    if value is Value.NEAR_LINE and way.role in (Role.CHANNEL, Role.MORTISE):
+        line = (farthest.near_side + way.tool.width).named("far line of the cut", "MS-1", "by geometry")
         yield Reading(Value.FAR_LINE, line, rule.read(line), Measured.WIDTH, near - rule.read(line).left_over)
 
 

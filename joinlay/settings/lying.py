@@ -12,9 +12,10 @@ from joinlay.settings.elements import Guide, PlainCut, Role
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Cut
+    from joinlay.lengths import Fraction
 
 __all__ = [
-    "Orientation", "first_surface", "from_surface", "low_and_high", "nearer", "opens_at", "role_of", "run_axis", "ways_of",
+    "Orientation", "first_surface", "from_surface", "low_and_high", "nearer", "opens_at", "role_of", "run_axis", "third_axis", "ways_of",
 ]  # fmt: skip
 
 _SURFACES = {
@@ -22,6 +23,13 @@ _SURFACES = {
     Axis.ACROSS: (Surface.EDGE, Surface.FAR_EDGE),
     Axis.INTO: (Surface.FACE, Surface.FAR_FACE),
 }
+
+
+def third_axis(one: Axis, other: Axis) -> Axis:
+    """The axis square to both, which differ."""
+    if Axis.ALONG not in (one, other):
+        return Axis.ALONG
+    return Axis.ACROSS if Axis.ACROSS not in (one, other) else Axis.INTO
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +42,12 @@ class Orientation:
     @property
     def feed(self) -> Axis:
         """The direction the cut runs in."""
-        return next(axis for axis in Axis if axis not in (self.entry.axis, self.fence.axis))
+        return third_axis(self.entry.axis, self.fence.axis)
+
+    @property
+    def ends(self) -> tuple[Surface, Surface]:
+        """Where the cut begins and ends if it runs right through."""
+        return low_and_high(self.feed)
 
     @property
     def stands(self) -> bool:
@@ -103,8 +116,15 @@ def run_axis(board: Board, cut: Cut) -> Axis:
 
     A channel does not run in the direction its cutter enters.
     """
-    open_to = [axis for axis in Axis if cut.kind is CutKind.RABBET or axis is not cut.surface.axis]
-    return max(open_to, key=lambda axis: (_is_whole(board, cut, axis), cut.span(axis).size))
+    entry = cut.surface.axis
+    open_to = [axis for axis in Axis if cut.kind is CutKind.RABBET or axis is not entry]
+    return max(open_to, key=lambda axis: (_is_whole(board, cut, axis), _long(cut, axis)))
+
+
+def _long(cut: Cut, axis: Axis) -> Fraction:
+    """How long the cut is that way; its working isn't asked for."""
+    span = cut.span(axis)
+    return span.stop.mm - span.start.mm
 
 
 def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
@@ -119,7 +139,7 @@ def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
         raise refusal("hidden cut", "the {cut} does not reach the {surface} it is said to enter",
                       "Let it start at the surface of the wood.", "MS-1",
                       cut=PlainCut.of(cut.role).words, surface=board.datum.word(cut.surface))  # fmt: skip
-    across = next(axis for axis in Axis if axis not in (run_axis(board, cut), cut.surface.axis))
+    across = third_axis(run_axis(board, cut), cut.surface.axis)
     first, second = low_and_high(across)
     if across is Axis.ALONG and nearer(board, cut.span(across), across) is second:
         first, second = second, first

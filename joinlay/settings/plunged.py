@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
 
-__all__ = ["is_plunged", "position_of", "way_to_plunge"]
+__all__ = ["is_plunged", "lying_to_plunge", "position_of", "way_to_plunge"]
 
 
 def is_plunged(cut: Cut) -> bool:
@@ -31,8 +31,8 @@ def _line(cut: Cut) -> Axis:
     return max(axes, key=lambda axis: (cut.span(axis).size, -axes.index(axis)))
 
 
-def _lying(board: Board, cut: Cut) -> Orientation:
-    """The reference face to the fence, or for a cut in a face the reference edge, or the nearer end."""
+def lying_to_plunge(board: Board, cut: Cut) -> Orientation:
+    """How a board lies for a mortise or hole: the reference face to the fence, or for a cut in a face the reference edge, or the nearer end. MS-7."""
     narrow = next(axis for axis in Axis if axis not in (_line(cut), cut.surface.axis))
     reference = low_and_high(narrow)[0]
     return Orientation(cut.surface, nearer(board, cut.span(narrow), narrow) if narrow is Axis.ALONG else reference)
@@ -54,7 +54,7 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
     The fence stands half the thickness of the part mortised in its end from the cutter's centre, as the plan's cut has it. A face
     mortise farther from its end than the fence goes is cut to a centre line. Raises Refused where the shop has nothing that fits. Rules MS-7, MS-8.
     """
-    how = _lying(board, cut)
+    how = lying_to_plunge(board, cut)
     span = from_surface(board, cut.span(how.fence.axis), how.fence)
     depth = from_surface(board, cut.span(cut.surface.axis), cut.surface).stop
     if cut.kind is not CutKind.MORTISE:

@@ -123,6 +123,7 @@ class BandsFirst:
 class SettingsList:
     """All settings of a job, in the order to cut them.
 
+    ``findings`` are the choice's, cut by cut; ``remarks`` what is good to know at a card, or of a joint that one set-up cuts.
     ``set_ups`` counts how often cutter, fence or height is set in this order (those of the settings taken together), ``naive_set_ups`` how
     often it would be taking the parts one after another and their cuts as planned. ``first_then`` are pairs of setting numbers: the first
     must come before the second. ``bands`` are what has to be banded before a setting. ``is_proved`` is True where the order is known to be
@@ -131,6 +132,7 @@ class SettingsList:
 
     settings: tuple[Setting, ...]
     findings: tuple[Finding, ...]
+    remarks: tuple[Finding, ...]
     set_ups: int
     naive_set_ups: int
     cutter_changes: int

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -31,7 +31,8 @@ __all__ = [
 class Attempt:
     """A cut asked for: on ``board``, lying ``how``, with what the shop has; ``others`` are cutter diameters the job uses anyway.
 
-    ``rather_wide`` True: of cutters that do a step equally well, the widest.
+    ``rather_wide`` True: of cutters that do a step equally well, the widest. ``role`` is what the fence and height decide, ``span`` the cut's
+    walls, counted from the fence, and ``depth`` how far the cutter goes in.
     """
 
     board: Board
@@ -40,21 +41,16 @@ class Attempt:
     shop: Shop
     others: frozenset[Length]
     rather_wide: bool = False
+    role: Role = field(init=False)
+    span: Span = field(init=False)
+    depth: Dimension = field(init=False)
 
-    @property
-    def role(self) -> Role:
-        """What the fence and height decide."""
-        return role_of(self.board, self.cut, self.how)
-
-    @property
-    def span(self) -> Span:
-        """The cut's walls, counted from the fence."""
-        return from_surface(self.board, self.cut.span(self.how.fence.axis), self.how.fence)
-
-    @property
-    def depth(self) -> Dimension:
-        """How far the cutter goes in."""
-        return from_surface(self.board, self.cut.span(self.how.entry.axis), self.how.entry).stop
+    def __post_init__(self) -> None:
+        """Keep what every machine asks for."""
+        board, cut, how = self.board, self.cut, self.how
+        object.__setattr__(self, "role", role_of(board, cut, how))
+        object.__setattr__(self, "span", from_surface(board, cut.span(how.fence.axis), how.fence))
+        object.__setattr__(self, "depth", from_surface(board, cut.span(how.entry.axis), how.entry).stop)
 
     @property
     def is_stopped(self) -> bool:
@@ -229,8 +225,12 @@ def passes_of(span: Span, depth: Dimension, tool: Tool, role: Role, shop: Shop, 
 
 
 def _heights(depth: Dimension, tool: Tool, shop: Shop) -> tuple[Dimension, ...]:
-    most = min(tool.width, shop.machines.limits.deepest_pass) if tool.kind is ToolKind.CUTTER else None
-    return depth_steps(depth, most)
+    return depth_steps(depth, _deepest(tool.width, shop) if tool.kind is ToolKind.CUTTER else None)
+
+
+def _deepest(diameter: Length, shop: Shop) -> Length:
+    """The most that a cutter takes at once (MS-4)."""
+    return min(diameter, shop.machines.limits.deepest_pass)
 
 
 def router_cutter(
@@ -254,7 +254,7 @@ def router_cutter(
     used = set(others)
 
     def cost(cutter: Cutter) -> tuple[int, Length]:
-        passes = len(fence_steps(span, cutter.diameter, role)) * len(_heights(depth, _tool(cutter), shop))
+        passes = ceil(span.size / cutter.diameter) * ceil(depth / _deepest(cutter.diameter, shop))
         return passes + (0 if cutter.diameter in used else _A_CHANGE), -cutter.diameter if rather_wide else cutter.diameter
 
     return _tool(min(long_enough, key=cost))

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse
-from joinlay.boards.names import in_few_words
+from joinlay.boards.names import in_few_words, listed
 from joinlay.lengths import Unit, decimal_text
 from joinlay.settings.elements import Change, Guide, Role
 from joinlay.settings.feeding import Wall
@@ -46,21 +46,17 @@ def cut_words(setting: Setting) -> str:
 def _cuts_words(cuts: Sequence[PlainCut]) -> str:
     """Cuts, a word they all begin or end with said once: ``front and back dado``, ``screw hole and slot``."""
     if len(cuts) > 1 and all(cut.at for cut in cuts) and len({cut.use for cut in cuts}) == 1:
-        return f"{_listed([cut.at for cut in cuts])} {cuts[0].use.value}"
+        return f"{listed([cut.at for cut in cuts])} {cuts[0].use.value}"
     if {cut.use for cut in cuts} == {CutUse.SCREW_HOLE, CutUse.SCREW_SLOT}:
         return "screw hole and slot"
     return ", ".join(cut.words for cut in cuts)
-
-
-def _listed(said: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(said[:-1]), said[-1])))
 
 
 def _parts_words(kinds: Sequence[tuple[PartKind, int]]) -> str:
     """Kinds of parts, more than one in the plural; what they are all part of is said once: ``drawer sides and backs``."""
     are_of_one = len({kind.whole for kind, _ in kinds}) == 1 and all(kind.noun != kind.value for kind, _ in kinds)
     said = [f"{kind.noun if n and are_of_one else kind.value}{'s' if count > 1 else ''}" for n, (kind, count) in enumerate(kinds)]
-    return _listed(said)
+    return listed(said)
 
 
 def machine_words(setting: Setting, show: Callable[[Length], str]) -> str:
@@ -236,7 +232,7 @@ def told_together(findings: Iterable[Finding]) -> Iterator[Finding]:
 
 def band_words(bands: BandsFirst) -> str:
     """What has to be banded before a card: ``drawer 1 to 3 front: band the left end and right end, and trim it, before card 2``. EB-1."""
-    return f"{in_few_words(bands.boards)}: band the {_listed(bands.edges)} and trim, before card {bands.number}, which counts from the finished edges"
+    return f"{in_few_words(bands.boards)}: band the {listed(bands.edges)} and trim, before card {bands.number}, which counts from the finished edges"
 
 
 def speed_words(setting: Setting) -> str:
@@ -338,6 +334,8 @@ def _widening(setting: Setting, where: str) -> str:
         return f"move the {_guide(setting)} {where} for the {'first' if far_goes_first else 'last'} pass"
     if setting.role is not Role.CHANNEL:
         return f"move the {_guide(setting)} {where}"
+    if setting.machine is MachineKind.BENCH:
+        return f"pare the far wall {where}"
     if far_goes_first:
         # A run more with the far wall fresh would climb, so the far wall is cut before the near one (MS-6).
         return f"make it two passes, the first with the {_guide(setting)} {where}"

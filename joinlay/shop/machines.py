@@ -1,7 +1,7 @@
 """The machines a shop cuts at, how large a part each takes, and the maker's figures for running it safely.
 
 Each size is the maker's to change. The defaults are a modest shop's: a router table, a hand-held router with a straightedge and
-an edge guide, a table saw with one blade, a mortiser for the tenon stock it owns, and a drill.
+an edge guide, a table saw with one blade, a mortiser for the tenon stock it owns, a drill, and the hand tools of any bench.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from joinlay.lengths import Unit, default, read_length, require_positive
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
 
-__all__ = ["HandRouter", "MachineKind", "Machines", "RouterTable", "RunLimits", "TableSaw", "usual_machines"]
+__all__ = ["HandRouter", "HandTools", "MachineKind", "Machines", "RouterTable", "RunLimits", "TableSaw", "usual_machines"]
 
 
 class MachineKind(Enum):
@@ -26,7 +26,7 @@ class MachineKind(Enum):
     HAND_ROUTER = "hand-held router"
     MORTISER = "mortiser"
     DRILL = "drill"
-    BENCH = "bench"  #: marked, sawn and pared by hand
+    BENCH = "bench"  #: marked, and cut with hand tools
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +94,20 @@ class HandRouter:
 
 
 @dataclass(frozen=True, slots=True)
+class HandTools:
+    """What is on any bench: gauge and knife, back saw, chisels, rabbet plane and router plane, brace and bits.
+
+    ``narrowest_chisel`` is its width: a channel or mortise that is narrower can't be cleared by hand.
+    """
+
+    narrowest_chisel: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse a width of zero or less."""
+        require_positive("hand tools", self.narrowest_chisel)
+
+
+@dataclass(frozen=True, slots=True)
 class RunLimits:
     """How a part is run (MS-4, MS-6).
 
@@ -130,6 +144,7 @@ _FIGURES: Final = {
     "narrow part": ("3", "75", "MS-6", "common practice"),
     "short part": ("12", "300", "MS-6", "common practice"),
     "smallest part": ("4", "100", "MS-6", "our own choice"),
+    "narrowest chisel": ("1/8", "3", "MS-8", "our own choice"),
     "tallest part on end": ("24", "600", "MS-5", "our own choice"),
 }
 
@@ -137,6 +152,10 @@ _FIGURES: Final = {
 def _figure(name: str, unit: Unit) -> Dimension:
     inch, metric, rule, source = _FIGURES[name]
     return default(read_length(inch if unit is Unit.INCH else metric, unit), name, rule, source)
+
+
+def _usual_hand_tools(unit: Unit) -> HandTools:
+    return HandTools(_figure("narrowest chisel", unit))
 
 
 def _usual_limits(unit: Unit) -> RunLimits:
@@ -149,7 +168,8 @@ class Machines:
     """What a shop cuts joints with; None for a machine it has not.
 
     ``has_mortiser`` is for the mortiser that cuts mortises for the shop's tenon stock. ``first_choice`` is the order in which the
-    machines are tried for a channel or a rabbet; the first that can take the part is used and the reason is said.
+    machines are tried for a channel or a rabbet; the first that can take the part is used and the reason is said. ``hand_tools``
+    cut what no machine does; None for a shop where nothing is cut by hand.
     """
 
     router_table: RouterTable | None
@@ -159,6 +179,13 @@ class Machines:
     has_drill: bool = True
     first_choice: tuple[MachineKind, ...] = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW, MachineKind.HAND_ROUTER)
     limits: RunLimits = field(default_factory=lambda: _usual_limits(Unit.INCH))
+    hand_tools: HandTools | None = field(default_factory=lambda: _usual_hand_tools(Unit.INCH))
+
+    def fence_height(self, kind: MachineKind) -> Dimension | None:
+        """How high the fence of this machine stands; None for what has no fence to stand work against, and for a machine the shop hasn't."""
+        if kind is MachineKind.ROUTER_TABLE:
+            return None if self.router_table is None else self.router_table.fence_height
+        return self.table_saw.fence_height if kind is MachineKind.TABLE_SAW and self.table_saw is not None else None
 
 
 def usual_machines(unit: Unit = Unit.INCH) -> Machines:
@@ -176,4 +203,5 @@ def usual_machines(unit: Unit = Unit.INCH) -> Machines:
         ),
         HandRouter(_figure("router base", unit), _figure("edge guide reach", unit)),
         limits=_usual_limits(unit),
+        hand_tools=_usual_hand_tools(unit),
     )

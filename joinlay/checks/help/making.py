@@ -47,11 +47,12 @@ ON_MAKING: Final = (
     HelpPage(
         "machines",
         "A cut asks for something that the machines and cutters you listed can't do, or can't do safely.",
-        "Each cut is held against the cutters, fences and heights you gave, against the largest and smallest part a "
-        "machine may carry.",
+        "Each cut is held against the cutters, fences and heights you gave, and against the largest and smallest part a "
+        "machine may carry. What no machine of yours can do is hand work, and its card says with which tools: a note, or a warning "
+        "where only a cutter is wanting. It is refused where you have written hand-tools = false, and where no chisel goes into it.",
         (
             "The machine or cutter the message names.",
-            "Your own machines under [shop]: router-table, table-saw, hand-router; false where you have none.",
+            "Your own machines under [shop]: router-table, table-saw, hand-router, hand-tools; false where you have none.",
             "A hand-held router against a straightedge for large panels.",
             "A carrier for small parts.",
         ),

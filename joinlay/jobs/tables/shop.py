@@ -18,6 +18,7 @@ from joinlay.shop import (
     RATIO_RULES,
     Cutter,
     HandRouter,
+    HandTools,
     MachineKind,
     Machines,
     Practice,
@@ -43,6 +44,7 @@ __all__ = [
     "UNITS",
     "CutterEntry",
     "HandRouterEntry",
+    "HandToolsEntry",
     "JobShopEntry",
     "LimitsEntry",
     "MachineTables",
@@ -126,7 +128,7 @@ def _fields() -> dict[str, Any]:
 PracticeEntry = create_model("PracticeEntry", __base__=Figures, **_fields())
 
 
-_M = TypeVar("_M", RouterTable, TableSaw, HandRouter)
+_M = TypeVar("_M", RouterTable, TableSaw, HandRouter, HandTools)
 
 #: The machines a channel or rabbet may be cut at, by the words for them.
 _CHOICES: Final = {kind.value: kind for kind in (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW, MachineKind.HAND_ROUTER)}
@@ -224,6 +226,18 @@ class HandRouterEntry(_Machine):
         return written if self.offset is None else {**written, "to_centre": self.offset.to_centre()}
 
 
+class HandToolsEntry(_Machine):
+    """The hand tools of the bench: the width of the narrowest chisel; false where nothing is cut by hand."""
+
+    words: ClassVar[dict[str, str]] = {"narrowest-chisel": "narrowest chisel"}
+    narrowest_chisel: Size | None = None
+
+    def sizes(self) -> dict[str, Any]:
+        """The width that is written, by field."""
+        given = self.narrowest_chisel
+        return {} if given is None else {"narrowest_chisel": dimension_of(given, "narrowest chisel", "MS-8")}
+
+
 class LimitsEntry(Entry):
     """How a part is run: the deepest pass, and the smallest and tallest parts (MS-4 to MS-6)."""
 
@@ -252,6 +266,7 @@ class MachineTables(Entry):
     hand_router: HandRouterEntry | None = None
     mortiser: YesOrNo | None = None
     drill: YesOrNo | None = None
+    hand_tools: HandToolsEntry | None = None
     first_choice: Annotated[list[Choice], Field(min_length=1)] | None = None
     limits: LimitsEntry | None = None
 
@@ -272,6 +287,7 @@ class MachineTables(Entry):
             router_table=_over(self.router_table, before.router_table, usual.router_table),
             table_saw=_over(self.table_saw, before.table_saw, usual.table_saw),
             hand_router=_over(self.hand_router, before.hand_router, usual.hand_router),
+            hand_tools=_over(self.hand_tools, before.hand_tools, usual.hand_tools),
             has_mortiser=before.has_mortiser if self.mortiser is None else self.mortiser,
             has_drill=before.has_drill if self.drill is None else self.drill,
             first_choice=before.first_choice if self.first_choice is None else _in_order(self.first_choice, before.first_choice),

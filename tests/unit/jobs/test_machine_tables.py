@@ -189,10 +189,11 @@ def test_without_a_mortiser_mortises_are_routed_or_refused_with_the_cutter_that_
     assert cards
     assert {card.machine for card in cards} == {MachineKind.HAND_ROUTER}
     assert cut_alike(worked_out, found)
-    short = 'mortiser = false\ncutters = [{ diameter = "4 mm", reach = "3/8" }, { diameter = "1/4", reach = "3/8" }]\n'
-    _, found = made(short)
-    refused = [finding for finding in found.findings if finding.harm is Harm.REFUSE]
+    short = 'mortiser = false\nhand-tools = false\ncutters = [{ diameter = "4 mm", reach = "3/8" }, { diameter = "1/4", reach = "3/8" }]\n'
+    worked_out = plan(read_job(CASE.format(rail="2", offset="") + short, "case.toml"))
+    refused = [one for one in worked_out.findings if one.harm is Harm.REFUSE and one.kind in ("mortiser", "mortise cutter")]
     assert refused
+    assert worked_out.is_refused
     assert all("would do" in finding.remedy for finding in refused)
 
 
@@ -207,10 +208,15 @@ LACKS = {
         'table-saw = false\ncutters = [{ diameter = "1/8", reach = "1/8" }]', Harm.REFUSE, "cutter", "that reaches",
     ),
     "the saw cuts too low": (
-        'router-table = false\nhand-router = false\ntable-saw = { blade-height = "1/8" }', Harm.REFUSE, "blade height", "Cut it with a router",
+        'hand-tools = false\nrouter-table = false\nhand-router = false\ntable-saw = { blade-height = "1/8" }', Harm.REFUSE,
+        "blade height", "Cut it with a router",
     ),
-    "there is no machine": ('router-table = false\nhand-router = false\ntable-saw = false', Harm.REFUSE, "machine", "would do"),
-    "every part is too small to run": ('limits = { smallest = "60" }', Harm.REFUSE, "small part", "cut the part off it afterwards"),
+    "there is no machine": (
+        'hand-tools = false\nrouter-table = false\nhand-router = false\ntable-saw = false', Harm.REFUSE, "machine", "would do",
+    ),
+    "every part is too small to run": (
+        'hand-tools = false\nlimits = { smallest = "60" }', Harm.REFUSE, "small part", "cut the part off it afterwards",
+    ),
     "the fence is low": ('router-table = { fence-height = "2" }', Harm.WARN, "tall part", "Screw a tall board to the fence"),
 }  # fmt: skip
 
@@ -242,6 +248,6 @@ def test_a_fence_height_nobody_wrote_is_asked_for():
     asked = {}
     for shop in ("", '\n[shop]\nrouter-table = { fence-height = "3" }\n'):
         worked_out = plan(read_job(text + shop, "x.toml"))
-        (said,) = [one for one in settings_for(worked_out.boards, worked_out.shop).findings if one.kind == "tall part"]
+        (said,) = [one for one in worked_out.findings if one.kind == "tall part"]
         asked[shop] = said.way_out(worked_out.rule.text)
     assert [("write its fence-height under router-table in [shop]" in way_out) for way_out in asked.values()] == [True, False]

@@ -16,7 +16,7 @@ from joinlay.pages.setting_view import SettingView
 from joinlay.paper import paper_named
 from joinlay.pen.lettering import Run, Vulgar, plain
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.settings import Guide, settings_for
+from joinlay.settings import Guide, choose, settings_for
 from joinlay.settings.wording import correction_pairs, cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand
@@ -64,11 +64,12 @@ def the_card(of, tools=SHOP):
 def plan_of(boards, tools=SHOP):
     """A plan of nothing but these boards."""
     parts = (Assembly(Whole.CASE, tuple(boards)),)
-    return Plan("Chest", "chest.toml", tools.rule.unit, tools.rule, tools, {}, (), parts, (), "a4")
+    choice = choose(boards, tools)
+    return Plan("Chest", "chest.toml", tools.rule.unit, tools.rule, tools, {}, (), parts, choice.verdicts, "a4", choice=choice)
 
 
 def sheets_of(boards, paper="a4", tools=SHOP, **more):
-    return setting_sheets(settings_for(boards, tools), plan_of(boards, tools), paper_named(paper), **more)
+    return setting_sheets(plan_of(boards, tools), paper_named(paper), **more)
 
 
 def the_cards(sheets):
@@ -104,8 +105,8 @@ def test_every_kind_of_card_is_sound(name, paper):
 @pytest.mark.parametrize("name", examples())
 def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name, paper):
     plan = example(name)
-    found = settings_for(plan.boards, plan.shop)
-    sheets = setting_sheets(found, plan, paper_named(paper))
+    found = plan.settings
+    sheets = setting_sheets(plan, paper_named(paper))
     assert_sound(sheets)
     for setting in found.settings:
         on = [sheet for sheet in sheets if f"card {setting.number}," in sheet.title]
@@ -124,8 +125,8 @@ def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name, paper):
 @pytest.mark.parametrize("name", examples())
 def test_the_order_is_told_before_the_cards(name):
     plan = example(name)
-    found = settings_for(plan.boards, plan.shop)
-    order = [sheet for sheet in setting_sheets(found, plan, paper_named("a4")) if "order of the cards" in sheet.title]
+    found = plan.settings
+    order = [sheet for sheet in setting_sheets(plan, paper_named("a4")) if "order of the cards" in sheet.title]
     said = words_on(order)
     assert f"{found.set_ups} set-ups where taking part after part would need {found.naive_set_ups}" in said
     assert "A set-up is each time" in said

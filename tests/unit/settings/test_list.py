@@ -39,7 +39,7 @@ def quarter_inch_drawer(depth="1/4", thick="1/2", tongue="1/4"):
 
 
 def notes(found, kind):
-    return [finding for finding in found.findings if finding.kind == kind]
+    return [remark for remark in found.remarks if remark.kind == kind]
 
 
 def test_parts_that_share_fence_height_and_lie_are_one_card():

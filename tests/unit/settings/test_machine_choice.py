@@ -1,5 +1,7 @@
 """Which machine, and why: by the shop's tools and the part's size (MS-5, MS-6, MS-7), each refusal with its way out."""
 
+from dataclasses import replace
+
 import pytest
 
 from joinlay.boards import CutKind, Shape, Span, Surface
@@ -37,7 +39,8 @@ def the_card(of, tools=None):
 
 
 def the_refusal(of, tools):
-    found = settings_for([of], tools)
+    """Of a shop without hand tools, which would cut it."""
+    found = settings_for([of], replace(tools, machines=replace(tools.machines, hand_tools=None)))
     assert found.settings == ()
     (refused,) = (finding for finding in found.findings if finding.harm is Harm.REFUSE)
     return refused
@@ -157,7 +160,7 @@ def test_both_cheeks_of_a_tenon_are_cut_flat_at_one_setting():
 def test_a_slot_in_the_end_of_a_front_warns_of_its_height():
     found = settings_for([end_slot(board("16", "5", "3/4", datum=ACROSS), "1/4", "1/4", "1/2")], usual_shop(Unit.INCH))
     (warned,) = (finding for finding in found.findings if finding.harm is Harm.WARN)
-    assert (warned.kind, warned.where, warned.rule) == ("tall part", "card 1", "MS-6")
+    assert (warned.kind, warned.where, warned.rule) == ("tall part", "left side, slot", "MS-6")
     assert (warned.numbers["tall"], warned.numbers["fence"]) == (inches("16"), inches("4"))
     assert "carrier" in warned.remedy
     assert Caution.TALL in found.settings[0].cautions
