@@ -202,7 +202,12 @@ def make_case(
     """
     role = JointRole(JointKind.CASE_SIDE)
     dado = design_dado(
-        into=make.sides.thickness, panel=make.panels.thickness, shop=shop, is_stopped=make.has_stopped_dadoes, role=role
+        into=make.sides.thickness,
+        panel=make.panels.thickness,
+        shop=shop,
+        is_stopped=make.has_stopped_dadoes,
+        is_judged_later=True,
+        role=role,
     )
     rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
     sizes = size_case(make, frame, size, rabbet, runner, shop.practice)
@@ -271,7 +276,9 @@ class _CaseMaker:
         sizes, stock = self._sizes, self._make.sides
         role = PartRole(PartKind.CASE_PARTITION, number=bay.number - 1)
         name, joint = role.name, JointRole(JointKind.PARTITION, role)
-        dado = design_dado(into=self._make.panels.thickness, panel=stock.thickness, shop=self._shop, role=joint)
+        dado = design_dado(
+            into=self._make.panels.thickness, panel=stock.thickness, shop=self._shop, is_judged_later=True, role=joint
+        )
         self._findings += dado.findings
         x = bay.left - (self._frame.mullion + stock.thickness) / 2
         length = sizes.ceiling - sizes.floor + 2 * dado.depth - 2 * self._tip

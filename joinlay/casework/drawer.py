@@ -112,6 +112,7 @@ class _Grooves:
             panel=make.bottom.thickness,
             shop=shop,
             offset=in_front,
+            is_judged_later=True,
             role=JointRole(JointKind.BOTTOM_GROOVE, role),
         )
         return cls(joint, offset, in_front)

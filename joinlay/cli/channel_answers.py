@@ -118,7 +118,7 @@ _GUIDED: Final = (
 )  # fmt: skip
 
 
-def _cutting(cutter: Dimension, passes: Sequence[Pass]) -> dict[str, Any]:
+def _cutting(cutter: Dimension | None, passes: Sequence[Pass]) -> dict[str, Any]:
     ways = [
         {"machine": machine.value, "guide": guide.value, "in_words": way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1),
          "last_pass_cuts": feeding.fresh.value, "then_move": then}
@@ -128,9 +128,11 @@ def _cutting(cutter: Dimension, passes: Sequence[Pass]) -> dict[str, Any]:
     return {"cutter": cutter, "passes": [{"aside": one.aside} for one in passes], "ways": ways}
 
 
-def _pass_rows(cutter: Dimension, passes: Sequence[Pass]) -> tuple[tuple[str, Length | str], ...]:
+def _pass_rows(cutter: Dimension | None, passes: Sequence[Pass]) -> tuple[tuple[str, Length | str], ...]:
     """The cutter, and for each way of guiding which way to feed and what to move between passes (DA-5, MS-6)."""
-    rows: list[tuple[str, Length | str]] = [("cutter", cutter), ("passes", str(len(passes)))]
+    rows: list[tuple[str, Length | str]] = [("passes", str(len(passes)))]
+    if cutter is not None:
+        rows.insert(0, ("cutter", cutter))
     for machine, guide, where, then in _GUIDED:
         rows.append((where, way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1)))
         rows += [

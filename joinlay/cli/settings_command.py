@@ -101,7 +101,7 @@ def _numbered(found: SettingsList, card: int) -> Setting:
 
 
 def _page(path: Path, worked_out: Plan, found: SettingsList) -> str:
-    first = settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words()}" if found.settings else "")
+    first = settings_verdict(worked_out.title, f"{order_words(found)}\n{set_up_words(found)}".rstrip() if found.settings else "")
     bands = "\n".join(first_of_all(band_words(each)) for each in found.bands)
     verdicts = [finding for finding in worked_out.on_cutting if finding.harm is not Harm.REFUSE]  # those are said already
     said = finding_lines([*verdicts, *told_together(found.remarks)], worked_out.rule)

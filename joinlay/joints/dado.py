@@ -10,6 +10,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import note, refusal
 from joinlay.joints.fits import (
     Pass,
+    cutter_or_none,
     depth_down,
     findings_at,
     judge_depth,
@@ -35,7 +36,8 @@ __all__ = ["Dado", "cut_dado", "cut_notch", "design_dado"]
 
 @dataclass(frozen=True, slots=True)
 class Dado:
-    """A dado ``width`` wide and ``depth`` deep, cut with ``cutter`` in ``passes``.
+    """A dado ``width`` wide and ``depth`` deep, cut with ``cutter`` in ``passes``;
+    neither where the shop has no cutter for it and that is judged later.
 
     Where ``is_stopped``, it stops ``margin`` short of the edge that shows, and the mating part is notched as far. ``margin`` is
     nothing in a through dado. ``findings`` bear the name of ``role`` as their place.
@@ -44,7 +46,7 @@ class Dado:
     role: JointRole | None
     width: Dimension
     depth: Dimension
-    cutter: Dimension
+    cutter: Dimension | None
     passes: tuple[Pass, ...]
     is_stopped: bool
     margin: Dimension
@@ -60,13 +62,15 @@ def design_dado(
     depth: Dimension | None = None,
     opposite_depth: Dimension | None = None,
     is_stopped: bool = False,
+    is_judged_later: bool = False,
     role: JointRole | None = None,
 ) -> Dado:
     """Size a dado in wood ``into`` thick for a part ``panel`` thick (DA-1 to DA-5; Griffith pl. 27, Foster).
 
     ``cutter`` is the widest of the shop's that fits unless given; ``depth`` 1/3 of the thickness, down to the rule, unless given;
-    ``opposite_depth`` is how deep a dado lies on the other face at the same place. Raises BadInput for sizes that are not more
-    than nothing; Refused where no cutter fits (MS-8), the dado is far too deep (DA-2), or too little is left between two (DA-3).
+    ``opposite_depth`` is how deep a dado lies on the other face at the same place. ``is_judged_later`` is for a whole piece: a shop that has
+    no cutter for it isn't refused here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes that are not
+    more than nothing; Refused where no cutter fits (MS-8), the dado is far too deep (DA-2), or too little is left between two (DA-3).
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, depth=depth, opposite_depth=opposite_depth)
     practice = shop.practice
@@ -75,8 +79,10 @@ def design_dado(
     width = (panel + fit if fit else panel).named(label(named, "dado width"), "DA-1", "common practice")
     with refusals_at(named):
         deep = _depth(into, shop, depth, named)
-        used = widest_cutter(shop, width, deep, "dado") if cutter is None else cutter
-        refuse_wide_cutter(used, width, "dado", [owned.diameter for owned in shop.cutters])
+        fitting = cutter_or_none if is_judged_later else widest_cutter
+        used = fitting(shop, width, deep, "dado") if cutter is None else cutter
+        if used is not None:
+            refuse_wide_cutter(used, width, "dado", [owned.diameter for owned in shop.cutters])
         shares = (
             practice.ratio("least dado share"),
             practice.ratio("largest dado share"),
@@ -90,11 +96,11 @@ def design_dado(
         role=role,
         width=width,
         depth=deep,
-        cutter=used.named(label(named, "dado cutter"), "MS-8"),
-        passes=passes_for(width, used),
+        cutter=None if used is None else used.named(label(named, "dado cutter"), "MS-8"),
+        passes=() if used is None else passes_for(width, used),
         is_stopped=is_stopped,
         margin=margin.named(label(named, "dado margin"), "DA-4", "Foster fig. 195"),
-        findings=findings_at(named, found, _round_end(used) if is_stopped else None),
+        findings=findings_at(named, found, _round_end(used) if is_stopped and used is not None else None),
     )
 
 

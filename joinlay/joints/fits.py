@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = [
-    "Pass", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at", "refuse_nothing", "refuse_wide_cutter",
-    "widest_cutter",
+    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at", "refuse_nothing",
+    "refuse_wide_cutter", "widest_cutter",
 ]  # fmt: skip
 
 
@@ -103,6 +103,14 @@ def widest_cutter(shop: Shop, width: Dimension, depth: Dimension, what: str) -> 
     raise refusal("cutter", f"No cutter of the shop fits a {what} {{width}} wide; the thinnest is {{thinnest}}.",
                   f"A cutter of {{width}} or less would do, or a {what} at least {{thinnest}} wide.",
                   "MS-8", width=width, thinnest=thinnest)  # fmt: skip
+
+
+def cutter_or_none(shop: Shop, width: Dimension, depth: Dimension, what: str) -> Dimension | None:
+    """The same; None where the shop has none, for a joint of a whole piece: which tool makes it is judged with all its cuts (MS-8)."""
+    try:
+        return widest_cutter(shop, width, depth, what)
+    except Refused:
+        return None
 
 
 def refuse_wide_cutter(cutter: Dimension, width: Dimension, what: str, others: Sequence[Dimension] = ()) -> None:

@@ -10,6 +10,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import refusal, warning
 from joinlay.joints.fits import (
     Pass,
+    cutter_or_none,
     depth_down,
     findings_at,
     judge_depth,
@@ -35,7 +36,8 @@ __all__ = ["Groove", "cut_groove", "design_groove"]
 
 @dataclass(frozen=True, slots=True)
 class Groove:
-    """A groove ``width`` wide and ``depth`` deep, its near wall ``offset`` from the edge, cut with ``cutter`` in ``passes``.
+    """A groove ``width`` wide and ``depth`` deep, its near wall ``offset`` from the edge, cut with ``cutter`` in ``passes``;
+    neither where the shop has no cutter for it and that is judged later.
 
     ``findings`` bear the name of ``role`` as their place.
     """
@@ -44,7 +46,7 @@ class Groove:
     width: Dimension
     depth: Dimension
     offset: Dimension
-    cutter: Dimension
+    cutter: Dimension | None
     passes: tuple[Pass, ...]
     findings: tuple[Finding, ...]
 
@@ -57,12 +59,14 @@ def design_groove(
     cutter: Dimension | None = None,
     offset: Dimension | None = None,
     depth: Dimension | None = None,
+    is_judged_later: bool = False,
     role: JointRole | None = None,
 ) -> Groove:
     """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
 
     ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and
-    ``depth`` those of the rule, unless given. Raises BadInput for sizes of zero or less; Refused where no cutter
+    ``depth`` those of the rule, unless given. ``is_judged_later`` is for a whole piece: a shop that has no cutter for it isn't refused
+    here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or less; Refused where no cutter
     fits (MS-8), the groove is far too deep, or the wood below it would break out.
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
@@ -71,8 +75,10 @@ def design_groove(
     width = (panel + fit if fit else panel).named(label(named, "groove width"), "GR-1", "common practice")
     with refusals_at(named):
         deep = _depth(into, shop, depth, named)
-        used = widest_cutter(shop, width, deep, "groove") if cutter is None else cutter
-        refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
+        fitting = cutter_or_none if is_judged_later else widest_cutter
+        used = fitting(shop, width, deep, "groove") if cutter is None else cutter
+        if used is not None:
+            refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
         too_deep = _judge_depth(into, deep, shop.practice)
         above, too_low = _offset(width, shop.practice, offset, named)
     return Groove(
@@ -80,8 +86,8 @@ def design_groove(
         width=width,
         depth=deep,
         offset=above,
-        cutter=used.named(label(named, "groove cutter"), "MS-8"),
-        passes=passes_for(width, used),
+        cutter=None if used is None else used.named(label(named, "groove cutter"), "MS-8"),
+        passes=() if used is None else passes_for(width, used),
         findings=findings_at(named, too_deep, too_low),
     )
 

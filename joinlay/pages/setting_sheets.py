@@ -167,13 +167,14 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
     wide, rule = right - left, pages.plan.rule
     blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
-    blocks.append(_small_line(set_up_words(), wide))
+    blocks += (_small_line(said, wide) for said in (set_up_words(found),) if said)
     # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards themselves.
     blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
     blocks.append(_captions(wide))
     before: Setting | None = None
     for setting in found.settings:
-        if before is None or Change.CUTTER in setting.changes or before.machine is not setting.machine:
+        is_other = before is None or before.machine is not setting.machine or before.tool.kind is not setting.tool.kind
+        if is_other or Change.CUTTER in setting.changes:
             blocks.append(_heading(machine_words(setting, rule.sold), feed_words(setting), wide))
         blocks.append(_row(setting, wide, rule))
         before = setting

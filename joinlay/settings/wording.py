@@ -204,6 +204,8 @@ def touch_words(setting: Setting) -> str:
 def order_words(found: SettingsList) -> str:
     """How many cards, cutter changes and set-ups there are, and what taking part after part would take. Rule MS-3."""
     cards, cutters, set_ups = len(found.settings), found.cutter_changes, found.set_ups
+    if _is_all_hand_work(found):
+        return f"{_counted(cards, 'card')}, all hand work."
     best = "" if found.is_proved else " A job this large is ordered step by step; a better order may exist."
     return (
         f"{_counted(cards, 'card')}, {_counted(cutters, 'cutter change')}, {_counted(set_ups, 'set-up')} where taking part after part "
@@ -211,9 +213,15 @@ def order_words(found: SettingsList) -> str:
     )
 
 
-def set_up_words() -> str:
-    """What is counted as a set-up, since it is not the number of cards. Rule MS-3."""
+def set_up_words(found: SettingsList) -> str:
+    """What is counted as a set-up, since it is not the number of cards; '' where nothing is set up at all. Rule MS-3."""
+    if _is_all_hand_work(found):
+        return ""
     return "A set-up is each time that cutter, fence or height is set: a card with two heights takes two, one that touches nothing none."
+
+
+def _is_all_hand_work(found: SettingsList) -> bool:
+    return all(setting.machine is MachineKind.BENCH for setting in found.settings)
 
 
 def _counted(number: int, what: str) -> str:
@@ -270,7 +278,9 @@ def remainder_words(reading: Reading, rule: Graduation) -> str:
     if reading.affects is None or not reading.by:
         return ""
     more = "larger" if reading.by.mm > 0 else "smaller"
-    return f"set to the mark, {reading.affects.value} is {small_words(abs(reading.by), rule)} {more}: {effect_words(reading)}"
+    is_gauged = reading.value in (Value.NEAR_LINE, Value.FAR_LINE)
+    measured = _sided(reading.affects.value, is_gauged=is_gauged)
+    return f"set to the mark, {measured} is {small_words(abs(reading.by), rule)} {more}: {effect_words(reading)}"
 
 
 def small_words(length: Length, rule: Graduation) -> str:
@@ -295,12 +305,20 @@ _MEASURED: Final = {
 
 def measure_words(setting: Setting, show: Callable[[Length], str]) -> str:
     """What the test piece must measure."""
-    return ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures)
+    return _sided(
+        ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures),
+        is_gauged=setting.guide is Guide.GAUGED_LINE,
+    )
+
+
+def _sided(said: str, *, is_gauged: bool) -> str:
+    """Work that is marked has no fence: its side is the one its lines are gauged from."""
+    return said.replace("fence side", "gauged side") if is_gauged else said
 
 
 def correction_words(setting: Setting, correction: Correction) -> str:
     """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
-    fault = _MEASURED[correction.measured][1 if correction.is_over else 2]
+    fault = _sided(_MEASURED[correction.measured][1 if correction.is_over else 2], is_gauged=setting.guide is Guide.GAUGED_LINE)
     return f"{fault} by x: {_moving(setting, correction)}"
 
 
@@ -309,7 +327,8 @@ def correction_pairs(setting: Setting) -> tuple[str, ...]:
     said: dict[Measured, str] = {}
     for each in setting.test_piece.corrections:
         if each.measured in said:
-            said[each.measured] += f"; {_MEASURED[each.measured][2]}: the other way"
+            other = _sided(_MEASURED[each.measured][2], is_gauged=setting.guide is Guide.GAUGED_LINE)
+            said[each.measured] += f"; {other}: the other way"
         else:
             said[each.measured] = correction_words(setting, each)
     return tuple(said.values())

@@ -150,12 +150,15 @@ def test_a_shop_file_beside_the_job(tmp_path, job, capsys):
     assert run(capsys, "check", job('shop = "a\\u0000b"\n' + GOOD)).code == 2
 
 
-def test_a_cut_the_shop_has_no_machine_for_is_warned_of_with_the_way_out(tmp_path, capsys):
+@pytest.mark.parametrize(("more", "harm", "code"), [("", "note", 0), ("hand-tools = false\n", "refused", 1)])
+def test_a_cut_the_shop_has_no_machine_for_is_told_with_the_way_out(more, harm, code, tmp_path, capsys):
+    """It is hand work, and refused where nothing is cut by hand."""
     job = tmp_path / "chest.toml"
-    job.write_text(f"{GOOD}\n[shop]\nrouter-table = false\ntable-saw = false\nhand-router = false\n", encoding="utf-8")
+    job.write_text(f"{GOOD}\n[shop]\nrouter-table = false\ntable-saw = false\nhand-router = false\n{more}", encoding="utf-8")
     ran = run(capsys, "check", job)
-    assert ran.code == 0
-    (said,) = [line for line in ran.out.splitlines() if line.startswith("warning") and "no machine for the groove" in line]
+    assert ran.code == code
+    (said,) = [line for line in ran.out.splitlines() if line.startswith(harm) and "no machine for the groove" in line]
     assert "A router table, a table saw or a hand-held router would do." in said
+    assert ("so this is hand work" in said) is (code == 0)
     job.write_text(GOOD, encoding="utf-8")
     assert "no machine" not in run(capsys, "check", job).out

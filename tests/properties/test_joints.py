@@ -183,6 +183,7 @@ def test_a_half_blind_corner_closes(parts, fit):
 def test_passes_cover_a_dado_and_no_more(into, panel):
     try:
         joint = design_dado(into=into, panel=panel, shop=SHOP)
+        assert joint.cutter is not None
     except Refused:
         assume(False)
     moves = [one.aside for one in joint.passes]

@@ -45,7 +45,7 @@ class Housed(BackCorner):
 def _design(wanted: Wanted) -> Housed:
     """A dado ``back set-in`` from the sides' ends. Raises Refused where it cannot be made."""
     make, shop, role = wanted.make, wanted.shop, JointRole(JointKind.BACK_CORNER, wanted.drawer)
-    joint = design_dado(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
+    joint = design_dado(into=make.sides.thickness, panel=make.back.thickness, shop=shop, is_judged_later=True, role=role)
     set_in, tip_gap = shop.practice.length("back set-in"), shop.practice.length("tip gap")
     return Housed(
         role,

@@ -203,9 +203,12 @@ def kinds(found, harm):
 
 #: What a shop lacks, how bad that is, the kind of the finding, and a word of the way out.
 LACKS = {
-    "the cutters are all too wide": ('table-saw = false\ncutters = [{ diameter = "1", reach = "1" }]', Harm.REFUSE, "cutter", "would do"),
+    "the cutters are all too wide": (
+        'hand-tools = false\ntable-saw = false\ncutters = [{ diameter = "1", reach = "1" }]', Harm.REFUSE, "cutter", "would do",
+    ),
     "the cutters are all too short": (
-        'table-saw = false\ncutters = [{ diameter = "1/8", reach = "1/8" }]', Harm.REFUSE, "cutter", "that reaches",
+        'hand-tools = false\ntable-saw = false\ncutters = [{ diameter = "1/8", reach = "1/8" }]', Harm.REFUSE,
+        "cutter reach", "that reaches",
     ),
     "the saw cuts too low": (
         'hand-tools = false\nrouter-table = false\nhand-router = false\ntable-saw = { blade-height = "1/8" }', Harm.REFUSE,
