@@ -32,7 +32,8 @@ def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, ta
 
 
 CHESTS = {
-    "tenoned and locked": {},
+    **{f"{word} at the front": {"front": word} for word in AT_FRONT},
+    **{f"{word} at the back": {"back": word} for word in AT_BACK},
     "half-blind and housed": {"front": "half-blind locking rabbet", "back": "dado", "height": BackHeight.ON_BOTTOM},
     "tapered": {"taper": "1/32", "height": BackHeight.ON_BOTTOM},
     "wider at its back": {"taper": "-1/32", "front": "half-blind locking rabbet", "height": BackHeight.ON_BOTTOM},
