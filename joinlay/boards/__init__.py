@@ -7,6 +7,7 @@ from joinlay.boards.role import CutRole, CutUse, DrawerRole, Hand, JointKind, Jo
 from joinlay.boards.surface import Axis, Surface
 
 __all__ = [
-    "Axis", "Band", "Board", "Cut", "CutKind", "CutRole", "CutUse", "Datum", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind",
+    "Axis", "Band", "Board", "Cut", "CutKind", "CutRole", "CutUse", "Datum", "DrawerRole", "Hand", "JointKind", "JointRole",
+    "PartKind",
     "PartRole", "Place", "Shape", "Span", "Surface", "Taper", "Vector", "Whole",
 ]  # fmt: skip

@@ -60,8 +60,8 @@ class Datum:
 class Taper:
     """Wood planed off an edge or end in a straight line.
 
-    ``surface`` is an edge or an end. ``near`` comes off where the board's other reference lies (for an edge its reference end, for
-    an end its reference edge), ``far`` at the other side.
+    ``surface`` is an edge or an end. ``near`` comes off where the board's other reference lies (for an edge its reference end,
+    for an end its reference edge), ``far`` at the other side.
     """
 
     surface: Surface
@@ -81,9 +81,9 @@ class Taper:
 class Board:
     """A piece of wood: its sizes, its references, what is cut out of it, and where it stands.
 
-    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width`` across it,
-    ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum`` gives their words. ``place`` is
-    None for a board that stands alone.
+    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width``
+    across it, ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum`` gives their
+    words. ``place`` is None for a board that stands alone.
     """
 
     role: PartRole
@@ -121,7 +121,8 @@ class Board:
             span = cut.span(axis)
             if span.start < ZERO or span.stop > self.size(axis):
                 raise BadInput(
-                    f"{self.name}: the {cut.name} runs from {plain_mm(span.start)} to {plain_mm(span.stop)} {axis.value} the board, "
+                    f"{self.name}: the {cut.name} runs from {plain_mm(span.start)} to {plain_mm(span.stop)} {axis.value} the "
+                    "board, "
                     f"which is 0 to {plain_mm(self.size(axis))}."
                 )
 

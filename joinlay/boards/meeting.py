@@ -1,7 +1,7 @@
 """Where two boards meet: which planes face each other, with what gap, how the two are held, and in which ways they close.
 
-A meeting is made once, where the joint is designed, and kept in the plan. Checks, fastenings, glue, drawings and the order of assembly read it
-there; nothing looks for it again. Its planes can be proved on the boards as they are placed, exactly (CK-8).
+A meeting is made once, where the joint is designed, and kept in the plan. Checks, fastenings, glue, drawings and the order of
+assembly read it there; nothing looks for it again. Its planes can be proved on the boards as they are placed, exactly (CK-8).
 """
 
 from __future__ import annotations
@@ -118,9 +118,9 @@ class Facing:
 class Meeting:
     """Two boards that meet: ``one`` is the part that goes in or is laid on, ``other`` the part that holds it.
 
-    ``closes`` are the ways in which ``one`` may move, ``other`` standing still, as they come together (PT-1); drawn back the same way it comes
-    free of it. ``glue`` is how much is glued, in square millimetres, ``cheeks`` how much of that are the cheeks of a tenon, which hold against a
-    pull. ``fasteners`` is how many nails or screws there are. ``joint`` None: they meet by no joint.
+    ``closes`` are the ways in which ``one`` may move, ``other`` standing still, as they come together (PT-1); drawn back the same
+    way it comes free of it. ``glue`` is how much is glued, in square millimetres, ``cheeks`` how much of that are the cheeks of a
+    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are. ``joint`` None: they meet by no joint.
     """
 
     one: PartRole
@@ -156,8 +156,8 @@ def butted(
 ) -> Meeting:
     """A surface of ``one`` against a surface of ``other``: it may come from anywhere but through that board (PT-1).
 
-    ``one`` is placed and stands square there; of ``other`` its role is enough. ``where``, ``gap`` and ``rule`` are the facing's, the
-    rest the meeting's.
+    ``one`` is placed and stands square there; of ``other`` its role is enough. ``where``, ``gap`` and ``rule`` are the facing's,
+    the rest the meeting's.
     """
     facing = Facing(where, Plane(one[1]), Plane(other[1]), gap, rule)
     held = other[0] if isinstance(other[0], PartRole) else other[0].role
@@ -182,10 +182,11 @@ def way_into(board: Board, surface: Surface) -> Way:
 
 
 def measured(found: Meeting, facing: Facing, boards: Mapping[PartRole, Board]) -> Length:
-    """The gap of one ``facing`` of a meeting as the ``boards`` are placed, by their roles: exact, negative where they overlap (CK-8).
+    """The gap of one ``facing`` of a meeting as the ``boards`` are placed, by their roles: exact, negative where they overlap
+    (CK-8).
 
-    It is taken at the plane that says where, along the other board's own direction. Raises BadInput where a board has no place or the two
-    planes don't face each other. Source: derived.
+    It is taken at the plane that says where, along the other board's own direction. Raises BadInput where a board has no place or
+    the two planes don't face each other. Source: derived.
     """
     near, far = (found.one, facing.one), (found.other, facing.other)
     if facing.other.at is not None:
@@ -194,7 +195,8 @@ def measured(found: Meeting, facing: Facing, boards: Mapping[PartRole, Board]) -
     out_of_one, out_of_other = _outward(one, near[1].surface), _outward(other, far[1].surface)
     if _dot(out_of_one, out_of_other) >= 0:
         raise BadInput(
-            f"{found.says(facing)}: the {near[1].surface.value} of {one.name} does not face the {far[1].surface.value} of {other.name}."
+            f"{found.says(facing)}: the {near[1].surface.value} of {one.name} does not face the {far[1].surface.value} of "
+            f"{other.name}."
         )
     normal = _normal(other, far[1].surface)
     way = [a - b for a, b in zip(_point(one, near[1]), _point(other, far[1]), strict=True)]

@@ -44,9 +44,9 @@ class Place:
         """A board with its corner at (x, y, z), its own directions given as ``+X`` .. ``-Z``.
 
         ``lean`` is (direction, share): going a length along the board carries it ``share`` times as far in that direction as
-        well. The ends stay square to the piece, so this is how the side of a tapered drawer stands; the length along the slope differs from
-        the board's by less than share squared over 2 (0.0005 mm on a 500 mm side that tapers 0.8 mm). Raises BadInput for a direction
-        that isn't one.
+        well. The ends stay square to the piece, so this is how the side of a tapered drawer stands; the length along the slope
+        differs from the board's by less than share squared over 2 (0.0005 mm on a 500 mm side that tapers 0.8 mm). Raises
+        BadInput for a direction that isn't one.
         """
         run, over, through = (_direction(name) for name in (along, across, into))
         if lean is not None:

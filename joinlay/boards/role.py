@@ -1,7 +1,7 @@
 """What a part, a cut and a joint are in the piece, as data; their English names are made from this, last, for people.
 
-Nothing asks a name what it means: whose part it is, at which hand and under which drawer stand here as fields. The name is worked out once,
-when the role is made, and kept beside them.
+Nothing asks a name what it means: whose part it is, at which hand and under which drawer stand here as fields. The name is worked
+out once, when the role is made, and kept beside them.
 """
 
 from __future__ import annotations
@@ -64,12 +64,16 @@ class PartKind(Enum):
 
     @property
     def whole(self) -> Whole | None:
-        """What a part of this kind belongs to beside the drawers; None for a drawer's own, and where its ``PartRole.of`` decides."""
+        """What a part of this kind belongs to beside the drawers; None for a drawer's own, and where its ``PartRole.of``
+        decides.
+        """
         return _WHOLE.get(self)
 
     @property
     def is_loose(self) -> bool:
-        """True for what goes between two parts and is of neither, such as a loose tenon: it is from no stock that a job describes."""
+        """True for what goes between two parts and is of neither, such as a loose tenon: it is from no stock that a job
+        describes.
+        """
         return self is PartKind.LOOSE_TENON
 
     @property
@@ -115,7 +119,9 @@ _NOUN: Final = {
 
 @dataclass(frozen=True, slots=True)
 class DrawerRole:
-    """Which drawer: its ``number``, from the top down and bank by bank from the left, and the ``title`` the maker gave it ('': none)."""
+    """Which drawer: its ``number``, from the top down and bank by bank from the left, and the ``title`` the maker gave it ('':
+    none).
+    """
 
     number: int
     title: str = ""
@@ -131,9 +137,9 @@ class DrawerRole:
 class PartRole:
     """What a part is in the piece.
 
-    ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail the one that it lies under. ``hand`` tells two
-    alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a drawer's front, a
-    rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
+    ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail the one that it lies under. ``hand`` tells
+    two alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a
+    drawer's front, a rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
     """
 
     kind: PartKind
@@ -248,8 +254,8 @@ class CutRole:
     """What a cut is for.
 
     ``mate`` is the part that goes in or meets it, None where none does; ``joint`` the joint it is of, None where it is of none.
-    ``which`` tells it from others of its use in the board: the hand it is at, or the part it is for. ``number`` counts those that are
-    alike even so, from 1.
+    ``which`` tells it from others of its use in the board: the hand it is at, or the part it is for. ``number`` counts those that
+    are alike even so, from 1.
     """
 
     use: CutUse

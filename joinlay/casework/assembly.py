@@ -21,9 +21,9 @@ __all__ = ["Assembly", "Drawer"]
 class Assembly:
     """Boards put together: the case, the face frame, one drawer ...: ``of`` says which.
 
-    ``boards`` are placed. ``meetings`` are where they meet each other, and what was there before them: runners the case, drawers the
-    runners. ``dimensions`` are the named numbers worth asking for beside those on the boards (clearances, spacings),
-    in the order they are worked out. ``findings`` name the assembly in their place.
+    ``boards`` are placed. ``meetings`` are where they meet each other, and what was there before them: runners the case, drawers
+    the runners. ``dimensions`` are the named numbers worth asking for beside those on the boards (clearances, spacings), in the
+    order they are worked out. ``findings`` name the assembly in their place.
     """
 
     of: Whole | DrawerRole
@@ -122,7 +122,9 @@ class Drawer:
         return tuple(met for met in self.assembly.meetings if met.tie in ties)
 
     def board(self, part: str) -> Board:
-        """The board called ``part``: ``front``, ``left side``, ``right side``, ``back``, ``bottom``; KeyError where there is none."""
+        """The board called ``part``: ``front``, ``left side``, ``right side``, ``back``, ``bottom``; KeyError where there is
+        none.
+        """
         return self.assembly.board(part)
 
     def moved(self, x: Length, y: Length, z: Length) -> Drawer:

@@ -26,7 +26,9 @@ EDGES = (Surface.END, Surface.FAR_END, Surface.EDGE, Surface.FAR_EDGE)
 
 @dataclass(frozen=True, slots=True)
 class Banding:
-    """Banding of one kind: the name of its ``stock``, its ``thickness``, and the ``surfaces`` it goes on, in the order of gluing."""
+    """Banding of one kind: the name of its ``stock``, its ``thickness``, and the ``surfaces`` it goes on, in the order of
+    gluing.
+    """
 
     stock: str
     thickness: Dimension
@@ -46,8 +48,8 @@ class Banding:
 def band_board(board: Board, bandings: Sequence[Banding], practice: Practice) -> tuple[Board, tuple[Finding, ...]]:
     """``board``, whose sizes stay the finished ones, with its bands; and what was found.
 
-    EB-1: the bands go on in the order given; each is as long as the edge as it then is: the core and the bands already glued at its
-    two ends. EB-3: with trim at both ends. Bands thinner than ``banding worth counting`` are noted as ones that may be left
+    EB-1: the bands go on in the order given; each is as long as the edge as it then is: the core and the bands already glued at
+    its two ends. EB-3: with trim at both ends. Bands thinner than ``banding worth counting`` are noted as ones that may be left
     out of the core's size. Source: common practice. Raises BadInput for an edge banded twice, Refused where no core is left.
     """
     turns = [(surface, banding) for banding in bandings for surface in banding.surfaces]
@@ -92,7 +94,8 @@ def _covered(board: Board, surface: Surface, to_come: Sequence[tuple[Surface, Ba
 def _refuse_no_core(board: Board, axis: Axis) -> None:
     core = core_size(board, axis)
     if core.mm <= 0:
-        raise refusal("banding", "The bands take {bands} of {size}, so no core is left.", "Use thinner banding.", "EB-2", "by geometry",
+        raise refusal("banding", "The bands take {bands} of {size}, so no core is left.", "Use thinner banding.", "EB-2",
+                      "by geometry",
                       bands=board.size(axis) - core, size=board.size(axis)).at(board.name)  # fmt: skip
 
 
@@ -107,8 +110,8 @@ def _thin(board: Board, banding: Banding, practice: Practice) -> list[Finding]:
 def _cut_through(board: Board) -> list[Finding]:
     """Say where a cut reaches into a band: the joint would show at the edge that the band was to hide.
 
-    A slot in the end of a front is no fault: the lip beside it keeps its band (LR-6). But it runs out at the edges it crosses, so what
-    there is to say is when to glue them.
+    A slot in the end of a front is no fault: the lip beside it keeps its band (LR-6). But it runs out at the edges it crosses, so
+    what there is to say is when to glue them.
     """
     found, crossed = [], []
     for band in board.bands:
@@ -133,7 +136,8 @@ def _is_behind_a_lip(board: Board, cut: Cut) -> bool:
 
 def _crossed(board: Board, edges: str) -> Finding:
     return note(
-        "banding", "The corner joints cross the band on the {edges} and are seen there when the drawer is out. Glue the bands on before "
+        "banding",
+        "The corner joints cross the band on the {edges} and are seen there when the drawer is out. Glue the bands on before "
         "the corners are cut.", "EB-3", "common practice", edges=edges,
     ).at(board.name)  # fmt: skip
 

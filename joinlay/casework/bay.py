@@ -1,4 +1,6 @@
-"""The openings of a piece: each bank between its uprights, and each drawer's slot: its opening, and what its runners go between."""
+"""The openings of a piece: each bank between its uprights, and each drawer's slot: its opening, and what its runners go
+between.
+"""
 
 from __future__ import annotations
 
@@ -46,8 +48,8 @@ class BankWish:
 class Bay:
     """One bank's openings in the frame, from the top down; ``drawers`` are those that go in.
 
-    ``left`` is the left of the openings from the frame's left edge, ``width`` their width. ``floors`` are the tops of the rails under
-    the openings, above the frame's underside; ``heights`` the openings'. ``rail`` is the height of the rails between them.
+    ``left`` is the left of the openings from the frame's left edge, ``width`` their width. ``floors`` are the tops of the rails
+    under the openings, above the frame's underside; ``heights`` the openings'. ``rail`` is the height of the rails between them.
     """
 
     number: int
@@ -78,8 +80,8 @@ def lay_out_bays(
 ) -> tuple[Bay, ...]:
     """The banks side by side in a frame ``width`` by ``height``, ``mullion`` between each two (DR-7).
 
-    ``widths`` divides the width as heights are divided, from the left; None: alike. Openings and wood fill the frame exactly, both ways.
-    Raises Refused where they don't fit, BadInput where ``widths`` isn't for as many banks.
+    ``widths`` divides the width as heights are divided, from the left; None: alike. Openings and wood fill the frame exactly,
+    both ways. Raises Refused where they don't fit, BadInput where ``widths`` isn't for as many banks.
     """
     if not banks:
         raise BadInput("a piece was asked with no drawers; describe one bank at least.")
@@ -120,7 +122,9 @@ def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension,
 
 @dataclass(frozen=True, slots=True)
 class DrawerWish:
-    """What the maker asks of one drawer: what it is made of, the ``shop`` with the drawer's own figures, the tenon for its front."""
+    """What the maker asks of one drawer: what it is made of, the ``shop`` with the drawer's own figures, the tenon for its
+    front.
+    """
 
     make: DrawerMake
     shop: Shop
@@ -131,9 +135,10 @@ class DrawerWish:
 class Slot:
     """Where ``drawer`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
 
-    ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under it
-    may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the opening, up to
-    the runner of the next drawer or the case top. ``uprights`` are the frame's members left and right, ``rails`` those below and above.
+    ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under
+    it may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the
+    opening, up to the runner of the next drawer or the case top. ``uprights`` are the frame's members left and right, ``rails``
+    those below and above.
     """
 
     drawer: DrawerRole
@@ -169,8 +174,8 @@ class Slot:
 def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], *, is_last: bool) -> tuple[Slot, ...]:
     """The slots of one bank, from the top down; ``is_last`` of the bank at the right.
 
-    RN-2: the guide is as thick as the frame covers the case at that side. Raises Refused where the frame doesn't cover the case: then
-    wooden runners can't work.
+    RN-2: the guide is as thick as the frame covers the case at that side. Raises Refused where the frame doesn't cover the case:
+    then wooden runners can't work.
     """
     guides = (
         (bay.left - cavity.left).named(f"bank {bay.number} left guide", "RN-2", "by geometry"),
@@ -218,7 +223,8 @@ def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, bay: Bay, ru
     member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
     raise refusal(
         "runners",
-        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so the drawers of this bank would run "
+        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so the drawers of this bank would "
+        "run "
         "against it.",
         f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
         short=-guide, more=rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule),

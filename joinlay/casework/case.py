@@ -32,10 +32,10 @@ __all__ = ["Case", "CaseMake", "CaseSizes", "Cavity", "make_case", "size_case"]
 class CaseMake:
     """What a case is made of.
 
-    ``panels`` are its bottom and top, ``sides`` its partitions too. ``bottom_offset`` is from the sides' lower ends to the underside of
-    the bottom, ``top_offset`` from their upper ends to the top of the top; None: where the bearers need no packing, or, where the rail is
-    too low for that, level with the rail. ``has_stopped_dadoes`` hides the dadoes at the front of the sides (DA-4), for a case
-    without a frame's cover.
+    ``panels`` are its bottom and top, ``sides`` its partitions too. ``bottom_offset`` is from the sides' lower ends to the
+    underside of the bottom, ``top_offset`` from their upper ends to the top of the top; None: where the bearers need no packing,
+    or, where the rail is too low for that, level with the rail. ``has_stopped_dadoes`` hides the dadoes at the front of the sides
+    (DA-4), for a case without a frame's cover.
     """
 
     sides: Stock
@@ -50,8 +50,8 @@ class CaseMake:
 class CaseSizes:
     """The case worked out, in the piece's own directions: X from the frame's left, Y from its show face, Z from its underside.
 
-    ``left`` and ``underside`` are the outside of the case; ``front`` and ``back`` the frame's back and the inner face of the case back.
-    ``floor`` is the upper face of the bottom and ``ceiling`` the lower face of the top.
+    ``left`` and ``underside`` are the outside of the case; ``front`` and ``back`` the frame's back and the inner face of the case
+    back. ``floor`` is the upper face of the bottom and ``ceiling`` the lower face of the top.
     """
 
     width: Dimension
@@ -80,8 +80,9 @@ def size_case(
 ) -> CaseSizes:  # fmt: skip
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
-    CA-1: the outside follows from the frame and its overhangs; ``runner`` is the thickness of the bearers' stock, which decides where
-    bottom and top stand by default. Raises Refused where a rail is too low to hide the bottom or the top. Source: common practice.
+    CA-1: the outside follows from the frame and its overhangs; ``runner`` is the thickness of the bearers' stock, which decides
+    where bottom and top stand by default. Raises Refused where a rail is too low to hide the bottom or the top. Source: common
+    practice.
     """
     whole_width, whole_height, whole_depth = size
     width = (whole_width - 2 * frame.overhang).named("case width", "CA-1, FF-3", "common practice")
@@ -121,14 +122,17 @@ def _offset(
     if level >= margin:
         return level.named(name, "CA-1", "our own choice")
     raise refusal(
-        "case dado", f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it.",
+        "case dado",
+        f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it.",
         f"Make the {part} rail at least {{short}} higher, or the case's panels thinner.", "CA-1", "our own choice",
         hidden=hidden, panel=panel, margin=margin, short=margin - level,
     ).at("case")  # fmt: skip
 
 
 def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, practice: Practice) -> Dimension:
-    """An offset the maker gave: wood beyond the dado, the panel not in the opening, and room above it for a strip or none at all."""
+    """An offset the maker gave: wood beyond the dado, the panel not in the opening, and room above it for a strip or none at
+    all.
+    """
     margin, strip = practice.length("case dado margin"), practice.length("thinnest strip")
     level = hidden - panel
     if given < margin:
@@ -152,7 +156,8 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
 
 def _refuse_nothing(size: Dimension) -> None:
     if size <= NOTHING:
-        raise refusal("case size", f"The {size.name} would be {{left}}.", "Make the piece at least {short} larger that way.", "CA-1",
+        raise refusal("case size", f"The {size.name} would be {{left}}.", "Make the piece at least {short} larger that way.",
+                      "CA-1",
                       "by geometry", left=size, short=-size).at("case")  # fmt: skip
 
 
@@ -197,8 +202,8 @@ def make_case(
 ) -> Case:  # fmt: skip
     """Cut and place the case behind a frame; the whole piece is ``size`` = width, height, depth over all, frame included.
 
-    CA-1 bottom and top in dadoes, RA-1 back in rabbets, partitions centred behind the uprights. ``runner`` is the thickness of the
-    bearers' stock. Raises Refused where a size leaves nothing, a rail can't hide a panel, or a joint can't be made.
+    CA-1 bottom and top in dadoes, RA-1 back in rabbets, partitions centred behind the uprights. ``runner`` is the thickness of
+    the bearers' stock. Raises Refused where a size leaves nothing, a rail can't hide a panel, or a joint can't be made.
     """
     role = JointRole(JointKind.CASE_SIDE)
     dado = design_dado(
@@ -311,7 +316,9 @@ class _CaseMaker:
     def _meet_dado(
         self, part: Board, end: Surface, wood: Board, ways: tuple[Way, ...], joint: JointRole | None, wall: Surface | None = None
     ) -> None:
-        """The ``end`` of a part in the dado just cut in ``wood``, with the tip gap; its far face on the ``wall`` that looks that way."""
+        """The ``end`` of a part in the dado just cut in ``wood``, with the tip gap; its far face on the ``wall`` that looks that
+        way.
+        """
         dado = wood.cuts[-1]
         facings = [Facing("in the", Plane(end), Plane.floor(dado), self._tip, "CA-1")]
         if wall is not None:

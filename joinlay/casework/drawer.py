@@ -44,9 +44,9 @@ def plan_drawer(
 ) -> Drawer:
     """Work out the drawer ``role`` for ``opening``: five boards and its loose tenons, cut and placed.
 
-    DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the tenon stock for the
-    front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house. Raises Refused where a rule can't
-    be met.
+    DR-1 to DR-6, GR-1 to GR-4 and the corner joints' own rules; every default comes from ``shop.practice``. ``tenon`` is the
+    tenon stock for the front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house.
+    Raises Refused where a rule can't be met.
     """
     sizes = size_drawer(role, opening, make, shop.practice)
     wanted = Wanted(role, make, sizes, shop, tenon=tenon)
@@ -85,7 +85,9 @@ def plan_drawer(
 
 @dataclass(frozen=True, slots=True)
 class _Grooves:
-    """One groove for the bottom, cut into every part at one height: ``offset`` above the sides' bottom edge, ``in_front`` above the front's."""
+    """One groove for the bottom, cut into every part at one height: ``offset`` above the sides' bottom edge, ``in_front`` above
+    the front's.
+    """
 
     joint: Groove
     offset: Dimension
@@ -129,7 +131,8 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
     high = smallest(sizes.side_height, sizes.front_rise + sizes.front_height) - offset - bottom
     if high.mm <= 0:
         raise refusal(
-            "bottom groove", "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
+            "bottom groove",
+            "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
             "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
             top=offset + bottom, height=offset + bottom + high, short=-high,
         )  # fmt: skip
@@ -161,7 +164,8 @@ class _Box:
             )  # fmt: skip
         if self.sizes.taper >= self.sizes.inside_width:
             raise refusal(
-                "drawer size", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.", "DR-4",
+                "drawer size", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.",
+                "DR-4",
                 "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
             )  # fmt: skip
 

@@ -31,10 +31,10 @@ _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge"
 class BottomSeat:
     """The room the grooves leave for a bottom.
 
-    ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove. ``front`` and
-    ``back`` are how far back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half of it at each side.
-    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over. ``is_open_in_front`` where the
-    corners open the ends of the front's groove.
+    ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove.
+    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half
+    of it at each side. ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
+    ``is_open_in_front`` where the corners open the ends of the front's groove.
     """
 
     joint: JointRole | None
@@ -51,17 +51,19 @@ class BottomSeat:
 def behind_bottom(
     stock: Stock, width: Length, depth: Dimension, usual: Dimension, rule: Graduation, seasons: Seasons
 ) -> Dimension:
-    """What a bottom about ``width`` from front to back leaves free in a groove ``depth`` deep in the back: ``usual``, or room to swell.
+    """What a bottom about ``width`` from front to back leaves free in a groove ``depth`` deep in the back: ``usual``, or room to
+    swell.
 
-    GR-2: a solid bottom is held at the front and swells into the back's groove, so that the room is what it grows by the dampest day, up to the next
-    mark on ``rule``; where it would then shrink out of the groove by the driest day no room helps, and it is as for a sheet. Source: common
-    practice; CK-6.
+    GR-2: a solid bottom is held at the front and swells into the back's groove, so that the room is what it grows by the dampest
+    day, up to the next mark on ``rule``; where it would then shrink out of the groove by the driest day no room helps, and it is
+    as for a sheet. Source: common practice; CK-6.
     """
     if not isinstance(stock, Solid):
         return usual
     try:
         grows, shrinks = (
-            movement_of(stock, width, seasons.workshop, seasons.dampest), movement_of(stock, width, seasons.driest, seasons.workshop),
+            movement_of(stock, width, seasons.workshop, seasons.dampest), movement_of(stock, width, seasons.driest,
+            seasons.workshop),
         )  # fmt: skip
     except BadInput:
         return usual
@@ -72,7 +74,8 @@ def behind_bottom(
 
 
 def groove_offset(bottom: Stock, rise: Dimension, shop: Shop) -> Dimension:
-    """The sides' bottom edge to the groove: as the maker asks, else the usual, or what a thick bottom needs below it in the front (GR-1, DR-2).
+    """The sides' bottom edge to the groove: as the maker asks, else the usual, or what a thick bottom needs below it in the front
+    (GR-1, DR-2).
 
     ``rise`` is how far the front's bottom edge stands above the sides'. Source: common practice.
     """
@@ -86,8 +89,8 @@ def groove_offset(bottom: Stock, rise: Dimension, shop: Shop) -> Dimension:
 def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> Board:
     """The bottom of a drawer, placed in its grooves.
 
-    GR-2: as wide as the inside of the drawer and both grooves, less the clearance; DR-4: it narrows with the taper, so its two ends
-    are planed to a slant. Its length runs from side to side, its width from front to back. Source: common practice.
+    GR-2: as wide as the inside of the drawer and both grooves, less the clearance; DR-4: it narrows with the taper, so its two
+    ends are planed to a slant. Its length runs from side to side, its width from front to back. Source: common practice.
     """
     role = PartRole(PartKind.DRAWER_BOTTOM, sizes.drawer)
     at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
@@ -111,8 +114,8 @@ def meet_bottom(
 ) -> tuple[Meeting, ...]:
     """Where the bottom meets what is grooved for it, and the back that stands on it (GR-2, GR-4, DR-4).
 
-    It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or along it from where
-    the groove is open.
+    It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or
+    along it from where the groove is open.
     """
     met = [_in_side(bottom, side, sizes, seat) for side in sides]
     (groove,) = front.cuts_of(CutUse.GROOVE)

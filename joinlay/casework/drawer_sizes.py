@@ -25,8 +25,9 @@ __all__ = ["DrawerSizes", "size_drawer"]
 class DrawerSizes:
     """The outside of ``drawer`` and its clearances, each a named Dimension.
 
-    ``front_rise`` is the front's bottom edge above the sides' (the clearance under the front, DR-2). ``joint_line`` is the height over
-    which front and side meet. ``bottom_clearance`` is the bottom panel's in its grooves, in all. ``length`` is front included.
+    ``front_rise`` is the front's bottom edge above the sides' (the clearance under the front, DR-2). ``joint_line`` is the height
+    over which front and side meet. ``bottom_clearance`` is the bottom panel's in its grooves, in all. ``length`` is front
+    included.
     """
 
     drawer: DrawerRole
@@ -104,8 +105,11 @@ def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None
     play = 2 * clearance
     if taper < NOTHING and play + taper < NOTHING:
         raise refusal(
-            "drawer size", "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go in.",
-            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "
+            "drawer size",
+            "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go "
+            "in.",
+            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 "
+            "narrows it to "
             "the back, as most do.", "DR-4", "by geometry", wider=-taper, play=play,
         ).at(name)  # fmt: skip
 
@@ -114,7 +118,8 @@ def _refuse_nothing_left(size: Dimension) -> None:
     if size.mm <= 0:
         raise refusal(
             "drawer size",
-            f"{size.name or 'what is left of the drawer'} would be {{left}}: the clearances and thicknesses take all of the opening",
+            f"{size.name or 'what is left of the drawer'} would be {{left}}: the clearances and thicknesses take all of the "
+            "opening",
             "Make the opening at least {short} larger that way, or the clearances or stock smaller.",
             "DR-1",
             "by geometry",

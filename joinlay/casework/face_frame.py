@@ -30,8 +30,8 @@ __all__ = ["FrameMake", "FrameSizes", "make_frame"]
 class FrameMake:
     """What a face frame is made of, and its widths; None: the maker's usual ones.
 
-    ``overhang`` is how far it stands proud of the case at each side, ``overhang_top`` and ``overhang_bottom`` above and below (FF-3;
-    nothing: flush).
+    ``overhang`` is how far it stands proud of the case at each side, ``overhang_top`` and ``overhang_bottom`` above and below
+    (FF-3; nothing: flush).
     """
 
     stock: Stock
@@ -93,10 +93,11 @@ _TOP_RAIL = PartRole(PartKind.RAIL, hand=Hand.TOP)
 def make_frame(
     make: FrameMake, sizes: FrameSizes, width: Dimension, height: Dimension, bays: Sequence[Bay], shop: Shop
 ) -> Assembly:
-    """Cut and place the frame ``width`` by ``height`` around ``bays``: its show face at Y = 0, its left edge at X = 0, its underside at Z = 0.
+    """Cut and place the frame ``width`` by ``height`` around ``bays``: its show face at Y = 0, its left edge at X = 0, its
+    underside at Z = 0.
 
-    FF-2: rails stand between the stiles, loose tenons centred in the thickness, each as far from the rail's edges as a shoulder asks.
-    Raises Refused, with the member named, where a rail is too low for any tenon. Source: common practice.
+    FF-2: rails stand between the stiles, loose tenons centred in the thickness, each as far from the rail's edges as a shoulder
+    asks. Raises Refused, with the member named, where a rail is too low for any tenon. Source: common practice.
     """
     return _FrameMaker(make=make, sizes=sizes, width=width, height=height, bays=tuple(bays), shop=shop).made()
 

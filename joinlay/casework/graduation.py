@@ -85,9 +85,11 @@ class Rounding:
 def room_for_openings(
     frame: Dimension, first: Dimension, last: Dimension, rails: Sequence[Dimension], named: str = "", *, across: bool = False
 ) -> Dimension:
-    """What a frame leaves for openings: its height less top rail ``first``, bottom rail ``last`` and the ``rails`` between (DR-7).
+    """What a frame leaves for openings: its height less top rail ``first``, bottom rail ``last`` and the ``rails`` between
+    (DR-7).
 
-    ``across``: its width less two stiles and the mullions between. Refused where that wood alone takes the whole frame, saying what it takes.
+    ``across``: its width less two stiles and the mullions between. Refused where that wood alone takes the whole frame, saying
+    what it takes.
     """
     room = frame - first - last
     for rail in rails:
@@ -111,9 +113,9 @@ def opening_heights(
 ) -> tuple[Dimension, ...]:
     """The openings from the top down, which together are exactly ``room`` (DR-7).
 
-    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the geometric
-    series is derived. Raises Refused with the amount over or short and the nearest that fits; BadInput for a count, ratio or
-    remainder that isn't one.
+    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the
+    geometric series is derived. Raises Refused with the amount over or short and the nearest that fits; BadInput for a count,
+    ratio or remainder that isn't one.
     """
     _refuse_count(heights, names)
     exact = _exact(heights, room)
@@ -179,7 +181,8 @@ def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
         nearest = {"nearest": last + rest} if (last + rest).mm > 0 else {}
         raise refusal(
             "graduation",
-            f"The openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for them.",
+            f"The openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for "
+            "them.",
             f"Make the frame {{amount}} {'lower' if word == 'short' else 'higher'}, leave one opening to fill"
             + (", or make the last one {nearest}." if nearest else "."),
             "DR-7", _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,

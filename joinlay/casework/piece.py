@@ -62,8 +62,8 @@ class Bank:
 class PieceSpec:
     """A piece as a maker would ask for it, its sizes over all, frame included.
 
-    ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides and
-    kickers are ripped from. ``stops`` None: none. ``seasons`` are the air the piece will stand in, for wood that moves.
+    ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides
+    and kickers are ripped from. ``stops`` None: none. ``seasons`` are the air the piece will stand in, for wood that moves.
     """
 
     width: Dimension
@@ -82,9 +82,9 @@ class PieceSpec:
 class Piece:
     """A planned piece, its drawers still to come.
 
-    Its zero: X at the left edge of the frame seen from the front, Y at the frame's show face (to the back), Z at the frame's underside (up);
-    so a case behind an overhang begins at X = the overhang. ``slots`` are the drawers' places, bank by bank from the left, each from the
-    top down.
+    Its zero: X at the left edge of the frame seen from the front, Y at the frame's show face (to the back), Z at the frame's
+    underside (up); so a case behind an overhang begins at X = the overhang. ``slots`` are the drawers' places, bank by bank from
+    the left, each from the top down.
     """
 
     spec: PieceSpec
@@ -120,8 +120,8 @@ class Piece:
 def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     """Work the piece out: every board but the drawers', cut and placed, and a slot for each drawer.
 
-    Plan each drawer with its slot's opening and wish, then seat it with ``seat_drawer``. The rules are those of the parts: DR-7, FF, CA, RA,
-    RN, ST. Raises Refused, with the place named, where one can't be met. Source: common practice.
+    Plan each drawer with its slot's opening and wish, then seat it with ``seat_drawer``. The rules are those of the parts: DR-7,
+    FF, CA, RA, RN, ST. Raises Refused, with the place named, where one can't be met. Source: common practice.
     """
     sizes = spec.frame.sizes(shop.practice)
     first, wishes = 1, []

@@ -31,7 +31,9 @@ class ByStep:
 
 @dataclass(frozen=True, slots=True)
 class ByEye:
-    """The knobs look alike to an eye ``height`` above the floor and ``distance`` before the piece, which stands ``stand`` off it."""
+    """The knobs look alike to an eye ``height`` above the floor and ``distance`` before the piece, which stands ``stand`` off
+    it.
+    """
 
     height: Dimension
     distance: Dimension
@@ -40,7 +42,9 @@ class ByEye:
 
 @dataclass(frozen=True, slots=True)
 class Dot:
-    """A dot inlaid in the knob: ``diameter``, and ``step`` by which it grows from drawer ``first`` of the bank on, counted from 1."""
+    """A dot inlaid in the knob: ``diameter``, and ``step`` by which it grows from drawer ``first`` of the bank on, counted from
+    1.
+    """
 
     diameter: Dimension
     step: Dimension = NOTHING
@@ -53,8 +57,8 @@ class Pulls:
 
     ``stock`` names what they are turned from, ``diameter`` is the uppermost knob's, ``projection`` how far they stand out,
     ``hole`` the diameter of the spigot and its hole, ``depth`` the hole's (None: right through). ``count`` None: one, or two on
-    wide fronts; ``share`` None: the maker's usual share of the width (PU-1). ``growth`` None: all alike. ``from_top`` keeps the knobs of
-    deep drawers that far below the top edge; None centres every knob.
+    wide fronts; ``share`` None: the maker's usual share of the width (PU-1). ``growth`` None: all alike. ``from_top`` keeps the
+    knobs of deep drawers that far below the top edge; None centres every knob.
     """
 
     stock: str
@@ -74,14 +78,16 @@ class Pulls:
             raise BadInput(f"{self.count} pulls were asked on a drawer; write 1 or 2.")
         if self.share is not None and not 0 < self.share < Fraction(1, 2):
             raise BadInput(
-                f"the pulls were put {self.share} of the width from the ends; write more than 0 and less than 1/2, 1/4 being usual."
+                f"the pulls were put {self.share} of the width from the ends; write more than 0 and less than 1/2, 1/4 being "
+                "usual."
             )
         for size in (self.diameter, self.projection, self.hole, *([self.depth] if self.depth else [])):
             if size.mm <= 0:
                 raise BadInput(f"{size.name or 'a size of the pulls'} is {plain_mm(size)}; it must be more than 0.")
         if self.hole >= self.diameter:
             raise BadInput(
-                f"the pulls' hole is {plain_mm(self.hole)} and the knob {plain_mm(self.diameter)} across; the knob must cover its hole."
+                f"the pulls' hole is {plain_mm(self.hole)} and the knob {plain_mm(self.diameter)} across; the knob must cover "
+                "its hole."
             )
 
 
@@ -109,9 +115,10 @@ class Pull:
 def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull, ...]:
     """The knobs of one bank of placed ``fronts``, from the top down and from the left.
 
-    PU-1: one in the middle by the diagonals (Foster), or two at a share of the width from the ends, in line down the bank. PU-2: they grow
-    by a step (common practice), or with their distance from the eye (derived), then to the nearest mark of the maker's rule. Raises
-    Refused where a dot would be wider than its knob or a knob higher than its front; BadInput for a front without a place.
+    PU-1: one in the middle by the diagonals (Foster), or two at a share of the width from the ends, in line down the bank. PU-2:
+    they grow by a step (common practice), or with their distance from the eye (derived), then to the nearest mark of the maker's
+    rule. Raises Refused where a dot would be wider than its knob or a knob higher than its front; BadInput for a front without a
+    place.
     """
     made: list[Pull] = []
     heights = [_height_on(front, pulls) for front in fronts]
@@ -146,23 +153,27 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
             continue
         depth = pull.depth if pull.depth is not None else front.thickness
         if depth > front.thickness:
-            raise refusal("pull", "The hole is {depth} deep in a front {thickness} thick.", "Drill at most {thickness}, or right through.",
+            raise refusal("pull", "The hole is {depth} deep in a front {thickness} thick.",
+                          "Drill at most {thickness}, or right through.",
                           "PU-3", depth=depth, thickness=front.thickness).at(front.name)  # fmt: skip
         hole = Cut(
             CutKind.HOLE, Surface.FAR_FACE, Span.about(pull.from_left, pull.hole), Span.about(pull.from_bottom, pull.hole),
-            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), CutRole(CutUse.PULL_HOLE, number=pull.number),
+            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), CutRole(CutUse.PULL_HOLE,
+            number=pull.number),
             shape=Shape.ROUND,
         )  # fmt: skip
         met = next((cut for cut in front.cuts if cut.overlaps(hole)), None)
         if met is not None:
             raise refusal("pull", f"The hole of pull {pull.number}, {{hole}} across, would meet the {met.name}.",
-                          "Move the pull, drill it less deep, or give it a smaller spigot.", "PU-3", hole=pull.hole).at(front.name)  # fmt: skip
+                          "Move the pull, drill it less deep, or give it a smaller spigot.", "PU-3",
+                          hole=pull.hole).at(front.name)  # fmt: skip
         front = front.with_cuts(hole)
     return front
 
 
 def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], practice: Practice) -> tuple[Board, ...]:
-    """The blanks to turn the knobs from, one a front: two knobs of one front come from one blank, so that their grain matches (PU-2).
+    """The blanks to turn the knobs from, one a front: two knobs of one front come from one blank, so that their grain matches
+    (PU-2).
 
     A blank is the knob's diameter and the turning allowance square, and as long as its knobs, spigots included, with the parting
     allowance beyond and between them. Source: common practice.
@@ -236,8 +247,10 @@ def _dot(pulls: Pulls, n: int) -> Dimension | None:
 
 def _refuse_wide(front: Board, diameter: Dimension, dot: Dimension | None) -> None:
     if dot is not None and dot >= diameter:
-        raise refusal("pull", "The inlaid dot is {dot} wide on a knob {knob} across.", "Give the dot a smaller step, or the knob a larger size.",
+        raise refusal("pull", "The inlaid dot is {dot} wide on a knob {knob} across.",
+                      "Give the dot a smaller step, or the knob a larger size.",
                       "PU-2", dot=dot, knob=diameter).at(front.name)  # fmt: skip
     if diameter > front.size(Axis.ACROSS):
-        raise refusal("pull", "The knob is {knob} across on a front {height} high.", "Give the knobs at most {height}, or a smaller growth.",
+        raise refusal("pull", "The knob is {knob} across on a front {height} high.",
+                      "Give the knobs at most {height}, or a smaller growth.",
                       "PU-2", knob=diameter, height=front.width).at(front.name)  # fmt: skip

@@ -1,7 +1,7 @@
 """Wooden runners: what each drawer rides on, is guided by, and is kept from tipping by (RN-1 to RN-5).
 
-Every strip is ripped from one stock. A bearer lies flat; a guide lies flat on it; kickers and packing stand on edge under it, straight above
-the drawer's side, so that their height is a ripping width and any sheet will do.
+Every strip is ripped from one stock. A bearer lies flat; a guide lies flat on it; kickers and packing stand on edge under it,
+straight above the drawer's side, so that their height is a ripping width and any sheet will do.
 """
 
 from __future__ import annotations
@@ -53,8 +53,8 @@ __all__ = ["RunnerHeights", "Runners", "RunnersAt", "SlotRunners", "make_runners
 class RunnerHeights:
     """The heights of one slot's strips; None: that strip is not needed.
 
-    ``bearer`` None: the drawer rides on the case bottom. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for the
-    drawer below, ``top_kicker`` under the case top for the topmost drawer.
+    ``bearer`` None: the drawer rides on the case bottom. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for
+    the drawer below, ``top_kicker`` under the case top for the topmost drawer.
     """
 
     bearer: Dimension | None
@@ -67,9 +67,9 @@ class RunnerHeights:
 def size_runner(slot: Slot, stock: Stock, practice: Practice) -> RunnerHeights:
     """The strips under ``slot``, and over it where it is the topmost.
 
-    RN-3: kicker = what is below the level of the rail's top, less the bearer and the lift; where too little is left the bearer is its own
-    kicker, planed to the rail less the lift where the stock is thicker than the rail. Packing = the rest down to the case bottom.
-    Source: common practice. Raises Refused where sheet stock, which can't be planed, is thicker than the rail.
+    RN-3: kicker = what is below the level of the rail's top, less the bearer and the lift; where too little is left the bearer is
+    its own kicker, planed to the rail less the lift where the stock is thicker than the rail. Packing = the rest down to the case
+    bottom. Source: common practice. Raises Refused where sheet stock, which can't be planed, is thicker than the rail.
     """
     bearer, findings = _bearer(slot, stock, practice)
     packing = kicker = None
@@ -93,7 +93,8 @@ def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | N
     planed = slot.below if slot.is_lowest else slot.below - lift
     if not stock.is_solid or planed < practice.length("thinnest strip"):
         raise _too_thick(slot, stock, practice)
-    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3", "common practice",
+    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3",
+                 "common practice",
                  planed=planed, rail=slot.below)  # fmt: skip
     return planed.named(name, "RN-3", "common practice"), [found]
 
@@ -136,11 +137,12 @@ _SPACING: Final = mm(250)
 
 
 def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons) -> Board:
-    """``board``, a strip along the grain of nothing but itself, with its screws through the width into ``wood``, which moves along it.
+    """``board``, a strip along the grain of nothing but itself, with its screws through the width into ``wood``, which moves
+    along it.
 
-    RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick and the
-    wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources: Noyes;
-    CK-6, Wood Handbook equation 13-2. Raises Refused where the strip is too thin or short for the screws.
+    RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick
+    and the wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources:
+    Noyes; CK-6, Wood Handbook equation 13-2. Raises Refused where the strip is too thin or short for the screws.
     """
     screw, end = practice.length("bearer screw"), practice.length("screw from the end")
     _refuse_small(board, screw, end)
@@ -171,7 +173,8 @@ def _hole(board: Board, role: CutRole, along: Span, screw: Dimension, kind: CutK
 def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
     least = 2 * screw
     if board.thickness < least:
-        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.", "Use stock of {least} or more, or thinner screws.",
+        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.",
+                      "Use stock of {least} or more, or thinner screws.",
                       "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least).at(board.name)  # fmt: skip
     if board.length <= 2 * end + screw:
         raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
@@ -190,9 +193,11 @@ _CASE_TOP = PartRole(PartKind.CASE_TOP)
 
 @dataclass(frozen=True, slots=True)
 class RunnersAt:
-    """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it kicks against.
+    """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it
+    kicks against.
 
-    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is none.
+    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is
+    none.
     """
 
     bears: PartRole
@@ -225,8 +230,9 @@ class Runners:
 def make_runners(slots: Sequence[Slot], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons) -> Runners:
     """Bearers, guides and kickers for every slot, packed at the top and bottom as they must be.
 
-    RN-1 to RN-3; in a case of solid ``sides`` the bearers are screwed through slots that let the sides move over ``seasons`` (RN-4). Raises
-    Refused where a rail is too low for the stock, or an opening too narrow for two bearers. Source: common practice.
+    RN-1 to RN-3; in a case of solid ``sides`` the bearers are screwed through slots that let the sides move over ``seasons``
+    (RN-4). Raises Refused where a rail is too low for the stock, or an opening too narrow for two bearers. Source: common
+    practice.
     """
     return _RunnerMaker(slots=tuple(slots), case=case, stock=stock, sides=sides, practice=practice, seasons=seasons).made()
 
@@ -318,7 +324,8 @@ class _RunnerMaker:
     def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
         # It lies on the bearer, its inner edge even with the frame.
         if self._thickness > slot.opening.height:
-            raise refusal("guide", "The guides are {guide} high and the opening {height}.", "Use runner stock of {height} or thinner.", "RN-2",
+            raise refusal("guide", "The guides are {guide} high and the opening {height}.",
+                          "Use runner stock of {height} or thinner.", "RN-2",
                           "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
         board = self._flat(slot, PartKind.GUIDE, hand, guide, self._thickness, slot.floor + self._thickness)
         self._boards.append(board)
@@ -385,7 +392,9 @@ class _RunnerMaker:
         )  # fmt: skip
 
     def _between(self, board: Board, *before: PartRole) -> None:
-        """A strip reaches from the back of the frame, here of the members ``before`` it, to the back of the case, or nearly (RN-1)."""
+        """A strip reaches from the back of the frame, here of the members ``before`` it, to the back of the case, or nearly
+        (RN-1).
+        """
         for member in before:
             self._meetings.append(butted((board, Surface.END), (member, Surface.FAR_FACE), "against the", rule="RN-1"))
         back = (PartRole(PartKind.CASE_BACK), Surface.FACE)
@@ -394,8 +403,8 @@ class _RunnerMaker:
     def _fixed(self, board: Board, edge: Surface, wood: tuple[PartRole, Surface], where: str, rule: str) -> Meeting:
         """A strip on edge, or by its edge, fast on the wood: glued and nailed, or screwed where it is screwed already (RN-4).
 
-        What is screwed is glued as far past its front screw as that is from the end, so that the wood behind is free to move. Nails stand at both
-        ends and at most 150 mm (6 in) apart (our own choice).
+        What is screwed is glued as far past its front screw as that is from the end, so that the wood behind is free to move.
+        Nails stand at both ends and at most 150 mm (6 in) apart (our own choice).
         """
         screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
         glued = min(board.length.mm, 2 * screws[0].along.centre.mm) if screws else board.length.mm

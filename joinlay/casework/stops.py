@@ -1,4 +1,6 @@
-"""Stops: a strip behind each rail stiffens it and carries two blocks, which the drawer's front comes to rest against (ST-1 to ST-4)."""
+"""Stops: a strip behind each rail stiffens it and carries two blocks, which the drawer's front comes to rest against (ST-1 to
+ST-4).
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ _FLAT = Datum("upper face", "front edge", "left end", "lower face", "back edge",
 
 @dataclass(frozen=True, slots=True)
 class StopMake:
-    """What strips and blocks are ripped from, how high the blocks stand (None: as usual), and how far a loaded bottom may ``sag``."""
+    """What strips and blocks are ripped from, how high the blocks stand (None: as usual), and how far a loaded bottom may
+    ``sag``.
+    """
 
     stock: Stock
     thickness: Dimension | None = None
@@ -51,9 +55,10 @@ def make_stops(
 ) -> Stops:
     """Strips and blocks for every slot.
 
-    ST-1: two blocks, near the drawer's sides. ST-2: their front is as far behind the face of the frame as the back of the drawer front.
-    ST-3: they pass under the bottom. ST-4: they stand on a strip glued to the back of the rail, or on the case bottom where that is
-    level with the rail. Raises Refused where a block can't pass, or doesn't reach up behind the front. Source: common practice.
+    ST-1: two blocks, near the drawer's sides. ST-2: their front is as far behind the face of the frame as the back of the drawer
+    front. ST-3: they pass under the bottom. ST-4: they stand on a strip glued to the back of the rail, or on the case bottom
+    where that is level with the rail. Raises Refused where a block can't pass, or doesn't reach up behind the front. Source:
+    common practice.
     """
     return _StopMaker(make, tuple(slots), runners, case, practice).made()
 
@@ -61,8 +66,8 @@ def make_stops(
 def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Board:
     """A drawer back that reaches down to the bearers, notched so that it passes the stop ``blocks`` on its way in and out.
 
-    A back that stands on the bottom passes them as it is. Each notch is a margin wider than its block at both sides and a stop clearance
-    higher; ST-1, our own choice. Both parts must be placed.
+    A back that stands on the bottom passes them as it is. Each notch is a margin wider than its block at both sides and a stop
+    clearance higher; ST-1, our own choice. Both parts must be placed.
     """
     assert back.place is not None
     for n, block in enumerate(blocks, start=1):
@@ -144,7 +149,9 @@ class _StopMaker:
             ).at(slot.name)  # fmt: skip
 
     def _strip(self, slot: Slot, front: Dimension) -> tuple[PartRole, Surface]:
-        """The strip behind the rail: on edge as high as the rail lets it be, or flat where that is too thin for a block's seat."""
+        """The strip behind the rail: on edge as high as the rail lets it be, or flat where that is too thin for a block's
+        seat.
+        """
         role = PartRole(PartKind.STOP_STRIP, slot.drawer)
         name, left, right = role.name, *self._between(slot)
         lift = NOTHING if slot.is_lowest else self._practice.length("kicker lift")
@@ -161,7 +168,9 @@ class _StopMaker:
             size = (length, wanted.named(f"{name} width", "ST-4", "our own choice"))
         else:
             raise refusal(
-                "stop strip", "The strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} thick.",
+                "stop strip",
+                "The strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} "
+                "thick.",
                 "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.", "ST-4", "by geometry",
                 wanted=wanted, stock=thickness, height=height,
             ).at(slot.name)  # fmt: skip
@@ -175,7 +184,9 @@ class _StopMaker:
         return role, Surface.FACE if flat else Surface.FAR_EDGE
 
     def _lay(self, slot: Slot, board: Board, *, flat: bool) -> None:
-        """The ends of a strip between the bearers, and between the strips under them where those are as thick as the bearers are wide."""
+        """The ends of a strip between the bearers, and between the strips under them where those are as thick as the bearers are
+        wide.
+        """
         for end, hand in ((Surface.END, Hand.LEFT), (Surface.FAR_END, Hand.RIGHT)):
             found = self._runners[slot.drawer].at(hand)
             self._meetings.append(butted((board, end), (found.bears, Surface.FAR_EDGE), "between the", rule="ST-4"))
@@ -202,7 +213,8 @@ class _StopMaker:
             name = role.name
             stock = self._make.stock
             board = Board(
-                role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"), stock.thickness.named(f"{name} thickness"),
+                role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"),
+                stock.thickness.named(f"{name} thickness"),
                 _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
             )  # fmt: skip
             self._boards.append(board)

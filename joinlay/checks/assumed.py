@@ -28,7 +28,9 @@ _STANDS = {
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """One figure the findings hang on: its ``name``, what it is in words, and the file and line it is ``written`` in ('' for the usual one)."""
+    """One figure the findings hang on: its ``name``, what it is in words, and the file and line it is ``written`` in ('' for the
+    usual one).
+    """
 
     name: str
     said: str

@@ -19,10 +19,11 @@ _MOST: Final = 2
 
 
 def beside_parts(findings: Sequence[Finding], rule: Graduation) -> Mapping[str, tuple[str, ...]]:
-    """What to say beside each part, by its name: ``finding 3: swells 1/32 in, 1/16 in free``; at most two findings a part, the worst first.
+    """What to say beside each part, by its name: ``finding 3: swells 1/32 in, 1/16 in free``; at most two findings a part, the
+    worst first.
 
-    ``findings`` as they stand in the plan: a finding's number is its place there, from 1. One without few words of its own is named by its kind if
-    something may go wrong, and left out if it is only good to know. No rule.
+    ``findings`` as they stand in the plan: a finding's number is its place there, from 1. One without few words of its own is
+    named by its kind if something may go wrong, and left out if it is only good to know. No rule.
     """
     told: dict[str, list[str]] = {}
     for number, finding in enumerate(findings, start=1):

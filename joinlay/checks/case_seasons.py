@@ -24,7 +24,8 @@ if TYPE_CHECKING:
 __all__ = ["check_case_seasons", "check_slots"]
 
 _SOURCE: Final = "Wood Handbook 2010, equations 4-5 and 13-2"
-#: How much two parts that are glued across the grain may part company over a year. Source: our own choice, as for drawer fronts.
+#: How much two parts that are glued across the grain may part company over a year. Source: our own choice, as for drawer
+#: fronts.
 _STRAINS: Final = mm(3)
 #: A slot this much too short is a matter of rounding.
 _HAIR: Final = mm("0.05")
@@ -36,9 +37,9 @@ def check_case_seasons(
 ) -> tuple[Finding, ...]:
     """What the solid parts of the case do in a year (CK-6); nothing to say of a case of sheet goods.
 
-    Warned: top and bottom that move over 3 mm more or less, from front to back, than the sides they are let into; a solid back that moves over
-    3 mm between the sides; drawers with less behind them than the sides shrink; bearer slots too short. Else one note of what the sides do.
-    ``stocks`` by the name a board carries.
+    Warned: top and bottom that move over 3 mm more or less, from front to back, than the sides they are let into; a solid back
+    that moves over 3 mm between the sides; drawers with less behind them than the sides shrink; bearer slots too short. Else one
+    note of what the sides do. ``stocks`` by the name a board carries.
     """
     boards = [board for assembly in others for board in assembly.boards]
     sides = [board for board in boards if board.role.kind is PartKind.CASE_SIDE]
@@ -55,7 +56,9 @@ def check_case_seasons(
 
 
 def check_slots(board: Board, wood: Solid, conditions: Conditions) -> tuple[Finding, ...]:
-    """Whether every screw slot of ``board`` is as long as the ``wood`` it is screwed to moves between its hole and there (RN-4)."""
+    """Whether every screw slot of ``board`` is as long as the ``wood`` it is screwed to moves between its hole and there
+    (RN-4).
+    """
     holes, slots = board.cuts_of(CutUse.SCREW_HOLE), board.cuts_of(CutUse.SCREW_SLOT)
     if not holes:
         return ()
@@ -103,7 +106,10 @@ def _panels(
         if abs(mine - theirs) <= _STRAINS:
             continue
         more, less = ("sides", "it") if mine > theirs else ("panel", "the sides")
-        what = f"Through the year the solid {more} moves {{moves}} more from front to back than {less}, and they are glued to each other."
+        what = (
+            f"Through the year the solid {more} moves {{moves}} more from front to back than {less}, "
+            f"and they are glued to each other."
+        )
         if more == "sides":
             what = (
                 "Through the year the solid sides move {moves} more from front to back than this panel, which is glued into them."
@@ -136,15 +142,22 @@ def _behind(drawers: Sequence[Drawer], moved: tuple[Length, Length], shop: Shop)
     tightest = min(gaps, key=lambda name: gaps[name])
     shrinks, grows = moved
     numbers: dict[str, Length | int | str] = {
-        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule), "gap": Fine(gaps[tightest]),
+        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule),
+        "gap": Fine(gaps[tightest]),
         "lower": shop.rule.up(max(shrinks - gaps[tightest], ZERO)),
     }  # fmt: skip
     if shrinks > gaps[tightest]:
-        what = "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind it: the back would push its front out."
+        what = (
+            "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind "
+            "it: the back would push its front out."
+        )
         remedy = "Leave {lower} more behind the drawer (back-gap)."
         yield Finding("case movement", Harm.WARN, tightest, what, numbers, "CK-6, DR-5", _SOURCE, remedy)
         return
-    what = "The solid sides move {moves} from front to back through the year; the drawers have {gap} behind them, and the bearers' slots let them."
+    what = (
+        "The solid sides move {moves} from front to back through the year; the drawers have {gap} "
+        "behind them, and the bearers' slots let them."
+    )
     yield Finding("case movement", Harm.NOTE, "case", what, numbers, "CK-6, RN-4", _SOURCE)
 
 

@@ -1,7 +1,7 @@
 """Cuts that meet in one board, or come so near each other that the wood between breaks (CK-7, LT-11, DA-3).
 
-Grooves, dadoes and rabbets may run into one another: that is how a bottom reaches into a corner. A mortise, a hole or a slot for a
-screw may meet nothing at all.
+Grooves, dadoes and rabbets may run into one another: that is how a bottom reaches into a corner. A mortise, a hole or a slot for
+a screw may meet nothing at all.
 """
 
 from __future__ import annotations
@@ -27,7 +27,9 @@ _BETWEEN_FACES: Final = Fraction(1, 3)
 
 
 def stands_alone(cut: Cut) -> bool:
-    """True for a mortise, a hole or a round-ended slot, which no other cut may touch; the slot of a corner joint is a channel (CK-7)."""
+    """True for a mortise, a hole or a round-ended slot, which no other cut may touch; the slot of a corner joint is a channel
+    (CK-7).
+    """
     if cut.kind is CutKind.SLOT:
         return cut.shape is not Shape.SQUARE
     return cut.kind in (CutKind.MORTISE, CutKind.HOLE)

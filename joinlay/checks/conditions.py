@@ -35,7 +35,8 @@ class Stands(Enum):
 class Load:
     """What lies on the bottom of a drawer, spread evenly.
 
-    ``amount`` is in pascals, or in kilograms for the whole drawer where ``is_weight``. ``spelled`` is how the maker wrote it, '' where nobody did.
+    ``amount`` is in pascals, or in kilograms for the whole drawer where ``is_weight``. ``spelled`` is how the maker wrote it, ''
+    where nobody did.
     """
 
     amount: Fraction
@@ -57,9 +58,10 @@ class Load:
 class Conditions:
     """The circumstances the checks judge by.
 
-    ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that ``own_loads`` names.
-    ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost point. ``written`` says in which
-    file and line the maker wrote a figure, by its name; those that aren't there are the usual ones.
+    ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that
+    ``own_loads`` names. ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost
+    point. ``written`` says in which file and line the maker wrote a figure, by its name; those that aren't there are the usual
+    ones.
     """
 
     seasons: Seasons
@@ -99,7 +101,9 @@ def area(square_mm: float, rule: Graduation) -> str:
 
 
 def weight(kilograms: float, rule: Graduation) -> str:
-    """``kilograms`` as the maker weighs: pounds where the rule is in inches, else kilograms; about two figures, no more are known (CK-4)."""
+    """``kilograms`` as the maker weighs: pounds where the rule is in inches, else kilograms; about two figures, no more are known
+    (CK-4).
+    """
     number, unit = (kilograms / _KG_PER_POUND, "lb") if rule.unit is Unit.INCH else (kilograms, "kg")
     if not number:
         return f"0 {unit}"

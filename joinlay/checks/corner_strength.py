@@ -28,8 +28,8 @@ _SOURCE: Final = "estimate; Wood Handbook ch. 5, from memory"
 def corner_strength(drawer: Drawer, hand: Hand) -> tuple[float, float]:
     """Newtons, low and high, that the front corner at that ``hand`` holds against a straight pull: the weaker half of the joint.
 
-    An estimate, not a test: the glued cheeks of its tenons in the front or in the side, whichever are less, times a shear stress that
-    stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons. Rules LT-4, CK-7.
+    An estimate, not a test: the glued cheeks of its tenons in the front or in the side, whichever are less, times a shear stress
+    that stands for plywood and for the front's cross grain. Nothing where the corner has no loose tenons. Rules LT-4, CK-7.
     """
     halves = {wood.role: 0.0 for wood in (drawer.front, drawer.side(hand))}
     for met in drawer.assembly.meetings:
@@ -40,7 +40,9 @@ def corner_strength(drawer: Drawer, hand: Hand) -> tuple[float, float]:
 
 
 def jerk(drawer: Drawer, conditions: Conditions) -> float:
-    """Newtons of a hearty pull on the loaded drawer on rough runners: three times its plain friction, all of it on one corner (CK-7)."""
+    """Newtons of a hearty pull on the loaded drawer on rough runners: three times its plain friction, all of it on one corner
+    (CK-7).
+    """
     loaded = drawer_weight(drawer) + drawer_load(drawer, conditions)
     return _JERK * float(FRICTION["rough"]) * loaded * GRAVITY
 

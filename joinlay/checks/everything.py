@@ -41,9 +41,9 @@ def find_everything(
 ) -> tuple[Finding, ...]:
     """Every finding of the checks floor over a planned piece, the worst first (CK-1 to CK-7, DR-6, RN-5).
 
-    ``drawers`` from the top down, ``others`` the case, frame and runners (none where only openings are planned), ``stocks`` as the job
-    names them. ``shops`` are the shops of drawers that have figures of their own, by the drawer's name; ``shop`` is everything else's. The
-    same warning about several parts is told once with their names; of notes, one of each kind.
+    ``drawers`` from the top down, ``others`` the case, frame and runners (none where only openings are planned), ``stocks`` as
+    the job names them. ``shops`` are the shops of drawers that have figures of their own, by the drawer's name; ``shop`` is
+    everything else's. The same warning about several parts is told once with their names; of notes, one of each kind.
     """
     found: list[Finding] = []
     for drawer in drawers:

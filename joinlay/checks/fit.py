@@ -61,8 +61,8 @@ class Stack:
 def width_stack(drawer: Drawer, practice: Practice) -> Stack:
     """The side play of ``drawer`` at the frame: it hangs on the opening, the back, two dadoes and two side thicknesses (CK-1).
 
-    Over the back corners, where nothing but the joints sets the width; at the front the sides are flushed with the front's ends. The play is
-    the least on its way out (DR-6).
+    Over the back corners, where nothing but the joints sets the width; at the front the sides are flushed with the front's ends.
+    The play is the least on its way out (DR-6).
     """
     least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
     play = least.named(f"{drawer.name} least side play", "DR-6", "by geometry")
@@ -70,7 +70,9 @@ def width_stack(drawer: Drawer, practice: Practice) -> Stack:
 
 
 def guide_stack(drawer: Drawer, play: Length, practice: Practice) -> Stack:
-    """The ``play`` of the drawer between its guides: it hangs on the case's inside width, both guides and the box (CK-1, RN-2)."""
+    """The ``play`` of the drawer between its guides: it hangs on the case's inside width, both guides and the box (CK-1,
+    RN-2).
+    """
     cut = practice.length("cutting tolerance")
     guides = tuple((f"{hand} guide", cut) for hand in ("left", "right"))
     room = dimension(play).named(f"{drawer.name} play between the guides", "RN-2", "by geometry")
@@ -93,7 +95,9 @@ def height_stack(drawer: Drawer, practice: Practice) -> Stack:
 
 
 def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
-    """The ``gap`` under the kicker: it hangs on the opening, the bearer and kicker over it, and the side's height (CK-1, RN-3)."""
+    """The ``gap`` under the kicker: it hangs on the opening, the bearer and kicker over it, and the side's height (CK-1,
+    RN-3).
+    """
     cut = practice.length("cutting tolerance")
     room = dimension(gap).named(f"{drawer.name} room under the kicker", "RN-3", "by geometry")
     return Stack(room, tuple((part, cut) for part in ("opening height", "bearer above", "kicker height", "side height")))
@@ -102,8 +106,9 @@ def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
 def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """Whether ``drawer`` may bind by what its sizes stray: a warning where the root-sum-square takes all its play or room (CK-1).
 
-    At the frame, and between the guides and under the kicker where it stands in a piece: one warning a direction, for the tightest. Else one
-    note with the least and the most side play, where it is least. No play at all is no fit at all and left to ``check_play``.
+    At the frame, and between the guides and under the kicker where it stands in a piece: one warning a direction, for the
+    tightest. Else one note with the least and the most side play, where it is least. No play at all is no fit at all and left to
+    ``check_play``.
     """
     practice, between, under = shop.practice, guide_play(drawer), kicker_gap(drawer)
     sideways = [("side play at the frame", width_stack(drawer, practice))]
@@ -131,7 +136,8 @@ def _tightness(way: tuple[str, Stack]) -> Length:
 
 def _numbers(stack: Stack) -> dict[str, Length | int | str]:
     return {
-        "clearance": Fine(stack.clearance), "likely": Fine(stack.likely), "least": Fine(stack.least_likely), "worst": Fine(stack.least_at_worst),
+        "clearance": Fine(stack.clearance), "likely": Fine(stack.likely), "least": Fine(stack.least_likely),
+        "worst": Fine(stack.least_at_worst),
         "most": Fine(stack.most_at_worst),
         "biggest": max(stack.strays, key=lambda stray: stray[1])[0],
     }  # fmt: skip
@@ -139,7 +145,13 @@ def _numbers(stack: Stack) -> dict[str, Length | int | str]:
 
 def _binds(drawer: Drawer, which: str, stack: Stack, part: Fraction, where: str) -> Finding:
     """``part`` is how much of what is lacking must be given ``where``: half at each side, all of it at the top."""
-    what = f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may bind. Most comes from the {{biggest}}."
-    remedy = f"Give {{more}} more clearance {where}, or measure the stock and cut to a test piece; else plan to plane the drawer to fit."
+    what = (
+        f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may "
+        f"bind. Most comes from the {{biggest}}."
+    )
+    remedy = (
+        f"Give {{more}} more clearance {where}, or measure the stock and cut to a test piece; else "
+        "plan to plane the drawer to fit."
+    )
     numbers = {**_numbers(stack), "more": Fine(Length(-stack.least_likely.mm * part))}
     return Finding("fit", Harm.WARN, drawer.name, what, numbers, "CK-1", "tolerance stacking", remedy)

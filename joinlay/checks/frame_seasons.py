@@ -56,10 +56,11 @@ def _year(board: Board, stocks: Mapping[str, Stock], conditions: Conditions) -> 
 
 
 def check_damp_play(drawer: Drawer, closing: tuple[Length, Length], shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
-    """Whether a drawer with solid sides, or in a solid frame, still moves sideways on the dampest day and doesn't rattle on the driest (CK-6).
+    """Whether a drawer with solid sides, or in a solid frame, still moves sideways on the dampest day and doesn't rattle on the
+    driest (CK-6).
 
-    ``closing`` is what its opening opens and closes in width. Warned: no play left on the dampest day, or over 5 mm on the driest where it had
-    less to begin with. Play that just lasts is no warning, and nothing is said of what stays sound.
+    ``closing`` is what its opening opens and closes in width. Warned: no play left on the dampest day, or over 5 mm on the driest
+    where it had less to begin with. Play that just lasts is no warning, and nothing is said of what stays sound.
     """
     play = 2 * drawer.side_clearance
     dries, swells = closing

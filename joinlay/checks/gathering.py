@@ -31,7 +31,8 @@ _WORST_BY: Final = {
 _ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "wood movement", "droop")
 #: What is told first of findings that are as bad as each other; kinds that aren't here come last.
 ORDER: Final = (
-    "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "wood movement",
+    "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag",
+    "wood movement",
     "case movement", "corner strength", "weight",
 )  # fmt: skip
 _DRAWER: Final = re.compile(r"drawer (?P<number>\d+)(?P<tail>| .*)")
@@ -42,7 +43,8 @@ _NAMED: Final = 4
 
 
 def gathered(found: Iterable[Finding]) -> tuple[Finding, ...]:
-    """The findings, worst first: the same words and numbers told once, a long row of the same words too, and one note of each kind.
+    """The findings, worst first: the same words and numbers told once, a long row of the same words too, and one note of each
+    kind.
 
     How they are told: no rule.
     """

@@ -115,7 +115,10 @@ SHARED: Final = {kind: page for page, kinds in _SHARE.items() for kind in kinds}
 
 
 def help_on(kind: str) -> HelpPage:
-    """The page on findings of ``kind`` (``racking``); raises BadInput with the nearest names where there is none. No rule: the page names its own."""
+    """The page on findings of ``kind`` (``racking``); raises BadInput with the nearest names where there is none.
+
+    No rule: the page names its own.
+    """
     asked = " ".join(kind.casefold().split())
     named = SHARED.get(asked, asked)
     if named in PAGES:

@@ -86,7 +86,9 @@ def _crosses(one: Point, two: Point, box: Box) -> bool:
 
 
 def _holds(whole: Sequence[Point], spot: Point) -> bool:
-    """Whether a closed line, its first point repeated, goes round ``spot``: how often a level line to the right crosses it tells."""
+    """Whether a closed line, its first point repeated, goes round ``spot``: how often a level line to the right crosses it
+    tells.
+    """
     inside = False
     for (x0, y0), (x1, y1) in pairwise(whole):
         if (y0 > spot[1]) != (y1 > spot[1]) and spot[0] < x0 + (spot[1] - y0) * (x1 - x0) / (y1 - y0):

@@ -38,7 +38,8 @@ class Plate:
 
     @classmethod
     def of(cls, length: float, width: float, thickness: float, modulus: float, modulus_across: float | None = None) -> Plate:
-        """A panel of ``thickness`` mm whose stiffness is ``modulus`` MPa along its length and ``modulus_across`` (None: the same) across.
+        """A panel of ``thickness`` mm whose stiffness is ``modulus`` MPa along its length and ``modulus_across`` (None: the same)
+        across.
 
         The twisting stiffness of a panel with two moduli is taken as their geometric mean, which is right for one modulus and
         usual where nothing better is known (Huber's estimate, Timoshenko ch. 11). BadInput for a size of zero or less.
@@ -73,8 +74,8 @@ def sag_on_four_edges(plate: Plate, pressure: float, terms: int = _TERMS) -> flo
 def sag_with_a_free_edge(plate: Plate, pressure: float, terms: int = _TERMS) -> float:
     """Sag in mm at the middle of the free edge of a panel resting on three edges: one of its long ways (y = width) is free.
 
-    Lévy's single series. The twisting stiffness is taken as the geometric mean of the other two, which lets the panel be stretched into one
-    that is alike in all directions. Rule CK-3.
+    Lévy's single series. The twisting stiffness is taken as the geometric mean of the other two, which lets the panel be
+    stretched into one that is alike in all directions. Rule CK-3.
     """
     stretched = plate.width * (plate.along / plate.across) ** 0.25
     total = 0.0
@@ -88,8 +89,8 @@ def _at_free_edge(beta: float) -> float:
     """One term's deflection at the free edge, as a share of what a strip without ends would give.
 
     The term is 1 - (1 + s/2) e^-s + c sinh s + e s cosh s, with s the distance from the supported edge; it rests on that edge
-    already, and c and e are found from no moment and no force at the free one (s = beta). sinh and cosh are scaled by e^-beta so that a
-    long panel doesn't overflow.
+    already, and c and e are found from no moment and no force at the free one (s = beta). sinh and cosh are scaled by e^-beta so
+    that a long panel doesn't overflow.
     """
     nu, fade = _POISSON, exp(-beta)
     sh, ch = (sinh(beta) * fade, cosh(beta) * fade) if beta < 300 else (0.5, 0.5)

@@ -26,10 +26,11 @@ _DROOPS: Final = mm(6)
 
 
 def side_play(drawer: Drawer, out: Length) -> Dimension:
-    """Side play at the frame, both sides together, with the drawer ``out`` from closed: 2 c + taper x x / length (DR-6; by geometry).
+    """Side play at the frame, both sides together, with the drawer ``out`` from closed: 2 c + taper x x / length (DR-6; by
+    geometry).
 
-    The taper begins where the sides do, so that the answer is what the placed boards leave. BadInput for a negative length or more
-    than the drawer's length.
+    The taper begins where the sides do, so that the answer is what the placed boards leave. BadInput for a negative length or
+    more than the drawer's length.
     """
     if not ZERO <= out <= drawer.length:
         raise BadInput(f"{drawer.name} is {plain_mm(drawer.length)} long; {plain_mm(out)} out was asked.")
@@ -41,9 +42,11 @@ def side_play(drawer: Drawer, out: Length) -> Dimension:
 
 
 def droop(gap: Length, length: Length, out: Length) -> Dimension:
-    """How far the front of a drawer ``length`` long sinks when ``out``: gap x / (length - x), with ``gap`` between side and kicker.
+    """How far the front of a drawer ``length`` long sinks when ``out``: gap x / (length - x), with ``gap`` between side and
+    kicker.
 
-    It turns about the front of the bearer until its back meets the kicker (RN-5; by geometry). BadInput where nothing is left inside.
+    It turns about the front of the bearer until its back meets the kicker (RN-5; by geometry). BadInput where nothing is left
+    inside.
     """
     if not ZERO <= out < length:
         raise BadInput(f"a drawer {plain_mm(length)} long was to be {plain_mm(out)} out; something must stay inside.")
@@ -78,7 +81,8 @@ def guide_play(drawer: Drawer) -> Length | None:
 def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """Side play closed and two-thirds out, and the droop there (DR-6, RN-5).
 
-    Refused: no room for the drawer at all on some of its way. Warned: no play to move in, over 5 mm of play, or over 6 mm of droop.
+    Refused: no room for the drawer at all on some of its way. Warned: no play to move in, over 5 mm of play, or over 6 mm of
+    droop.
     """
     out = drawer.length * OUT
     least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
@@ -97,12 +101,14 @@ def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     found = []
     if play > LOOSE:
         found.append(Finding(
-            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6", "our own choice",
+            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6",
+            "our own choice",
             "Less side clearance or less taper; 1/32 in (0.8 mm) each side is usual.",
         ))  # fmt: skip
     if sinks > _DROOPS:
         found.append(Finding(
-            "droop", Harm.WARN, drawer.name, "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
+            "droop", Harm.WARN, drawer.name,
+            "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
             "by geometry", "Higher sides, or a kicker that comes down to just above them.",
         ))  # fmt: skip
     return tuple(found) or (_note(drawer, numbers),)
@@ -120,6 +126,7 @@ def _tight(drawer: Drawer, least: Length) -> Finding:
         "It is wider than its opening by {over} on its way out." if least.mm < 0 else "It has no side play at all on its way out."
     )
     return Finding(
-        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": Fine(abs(Length(least.mm)))}, "DR-6", "by geometry",
+        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": Fine(abs(Length(least.mm)))}, "DR-6",
+        "by geometry",
         "More side clearance, or a taper of zero or more.",
     )  # fmt: skip

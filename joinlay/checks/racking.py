@@ -63,7 +63,8 @@ def pull_offset(drawer: Drawer, shop: Shop) -> Dimension:
 
 
 def check_racking(drawer: Drawer, shop: Shop, offset: Length | None = None) -> tuple[Finding, ...]:
-    """How far the drawer comes on one outer pull, ``offset`` from the middle (None: by PU-1). Nothing to say for one in the middle.
+    """How far the drawer comes on one outer pull, ``offset`` from the middle (None: by PU-1). Nothing to say for one in the
+    middle.
 
     A warning where it jams before it is half out on planed runners (a limit of our own).
     """

@@ -61,7 +61,9 @@ def room_under(drawer: Drawer, stop: Length = ZERO) -> Length:
 
 
 def stop_height(drawer: Drawer, shop: Shop) -> Length:
-    """How much of the room under the bottom the drawer's stop blocks take, their clearance included; nothing without stops (ST-3)."""
+    """How much of the room under the bottom the drawer's stop blocks take, their clearance included; nothing without stops
+    (ST-3).
+    """
     passed = [met.facings[0].gap.mm for met in drawer.tied(Tie.CLEARS) if met.one == drawer.bottom.role]
     if not passed:
         return ZERO
@@ -69,13 +71,16 @@ def stop_height(drawer: Drawer, shop: Shop) -> Length:
 
 
 def sag_of(stock: Stock, span: BottomSpan, pressure: float, *, free_back: bool = False) -> float:
-    """How far a bottom of ``stock`` sags in years, in mm, under ``pressure`` pascals (CK-3): the plate's first sag, doubled for creep.
+    """How far a bottom of ``stock`` sags in years, in mm, under ``pressure`` pascals (CK-3): the plate's first sag, doubled for
+    creep.
 
-    Its grain runs from side to side (GR-2). ``free_back``: nothing holds its back edge. BadInput for a stock the tables don't know.
+    Its grain runs from side to side (GR-2). ``free_back``: nothing holds its back edge. BadInput for a stock the tables don't
+    know.
     """
     stiff = stiffness_of(stock)
     plate = Plate.of(
-        float(span.across.mm), float(span.deep.mm), float(stock.thickness.mm), 1000 * float(stiff.along), 1000 * float(stiff.across)
+        float(span.across.mm), float(span.deep.mm), float(stock.thickness.mm), 1000 * float(stiff.along),
+        1000 * float(stiff.across)
     )  # fmt: skip
     solve = sag_with_a_free_edge if free_back else sag_on_four_edges
     return CREEP * solve(plate, pressure / 10**6)
@@ -87,8 +92,8 @@ def check_sag(
     """Whether the loaded bottom stays clear of the rail, or of a ``stop`` block and its clearance (CK-3).
 
     A bottom under a standing back is taken as fastened to it, and the note says what it would sag left loose. The remedy of a
-    warning is the thinnest of ``others`` that would do in its place, else how thick a bottom of its kind would have to be; a note names a thinner
-    one that would do too. Sag that just uses up the room is no warning.
+    warning is the thinnest of ``others`` that would do in its place, else how thick a bottom of its kind would have to be; a note
+    names a thinner one that would do too. Sag that just uses up the room is no warning.
     """
     span, room = bottom_span(drawer), room_under(drawer, stop)
     pressure = conditions.load_of(drawer.name).pressure(span.area)
@@ -131,7 +136,9 @@ def check_sag(
 
 
 def _thick_enough(stock: Stock, sag: float, room: Length) -> Length:
-    """How thick a bottom like this would have to be to sag no more than ``room``: its stiffness goes with the cube of its thickness."""
+    """How thick a bottom like this would have to be to sag no more than ``room``: its stiffness goes with the cube of its
+    thickness.
+    """
     times = (sag / float(room.mm)) ** (1 / 3)
     return Length(stock.thickness.mm * Fraction(ceil(times * 10**6), 10**6))
 

@@ -38,7 +38,8 @@ _BOTH: Final = {
 
 
 def year_of(stock: Solid, width: Length, conditions: Conditions) -> tuple[Length, Length]:
-    """What a part of ``stock``, ``width`` across the grain in the workshop, shrinks by the driest day and grows by the dampest (CK-6).
+    """What a part of ``stock``, ``width`` across the grain in the workshop, shrinks by the driest day and grows by the dampest
+    (CK-6).
 
     Both as lengths of zero or more, exact. BadInput where the species isn't in the table.
     """
@@ -99,9 +100,9 @@ class _Moves:
 def check_seasons(drawer: Drawer, shop: Shop, conditions: Conditions, closing: Length = ZERO) -> tuple[Finding, ...]:
     """What the solid parts of ``drawer`` do in a year; nothing to say of sheet goods (CK-6).
 
-    ``closing`` is what the opening loses in height by the dampest day, where the frame's rails swell too.
-    Warned: parts that swell past their room by the dampest day, a bottom that shrinks out of its groove by the driest, and a solid front
-    glued to sides of sheet that moves over 3 mm. Swelling that just fills the room is no warning. Else a note of the part that moves most.
+    ``closing`` is what the opening loses in height by the dampest day, where the frame's rails swell too. Warned: parts that
+    swell past their room by the dampest day, a bottom that shrinks out of its groove by the driest, and a solid front glued to
+    sides of sheet that moves over 3 mm. Swelling that just fills the room is no warning. Else a note of the part that moves most.
     """
     moving, found = [], []
     for board, stock in _parts(drawer):

@@ -1,8 +1,8 @@
 """The piece put together in the model: boards as solids, nothing in anything else's place (CK-8).
 
-The solids are made by a geometry kernel that isn't ours, which a maker may do without: only what puts the piece together imports this
-module, and importing it raises BadInput where the kernel isn't installed. Exact lengths become floats only here, at the last step; what
-overlaps by less than a cube of a hundredth of a millimetre is contact.
+The solids are made by a geometry kernel that isn't ours, which a maker may do without: only what puts the piece together imports
+this module, and importing it raises BadInput where the kernel isn't installed. Exact lengths become floats only here, at the last
+step; what overlaps by less than a cube of a hundredth of a millimetre is contact.
 """
 
 from __future__ import annotations
@@ -36,7 +36,8 @@ __all__ = ["CONTACT", "Body", "Overlap", "check_assembly", "overlaps", "overlaps
 #: The volume, in cubic millimetres, up to which two parts only touch.
 CONTACT: Final = 1e-6
 
-#: Straight pieces in a half round; a mortise's are drawn outside its circle and a tenon's inside, so that one goes into the other.
+#: Straight pieces in a half round; a mortise's are drawn outside its circle and a tenon's inside, so that one goes into the
+#: other.
 _PIECES: Final = 12
 
 #: How far a cut that runs out of the wood is carried past it, in millimetres, so that no skin is left.
@@ -115,7 +116,10 @@ def solids_of(boards: Iterable[Board]) -> tuple[Body, ...]:
 
 
 def overlaps(solids: Sequence[Body]) -> tuple[Overlap, ...]:
-    """Every two of ``solids`` that overlap by more than ``CONTACT`` (CK-8). A sweep along X leaves only near ones to the kernel."""
+    """Every two of ``solids`` that overlap by more than ``CONTACT`` (CK-8).
+
+    A sweep along X leaves only near ones to the kernel.
+    """
     found, open_now = [], list[Body]()
     for solid in sorted(solids, key=lambda one: one.low[0]):
         open_now = [one for one in open_now if one.high[0] > solid.low[0]]
@@ -133,8 +137,8 @@ def overlaps_between(some: Sequence[Body], others: Sequence[Body]) -> tuple[Over
 def check_assembly(boards: Sequence[Board], drawers: Sequence[Drawer]) -> tuple[Finding, ...]:
     """Put the whole piece together, closed and with each drawer pulled out, and say what would be in something else's place.
 
-    ``boards`` are those that stay; the drawers bring their own. Each is tried half out, right out, and where its back passes the stops.
-    Rule CK-8, derived.
+    ``boards`` are those that stay; the drawers bring their own. Each is tried half out, right out, and where its back passes the
+    stops. Rule CK-8, derived.
     """
     staying = solids_of(boards)
     moving = {drawer.name: solids_of(drawer.assembly.boards) for drawer in drawers}
@@ -170,8 +174,8 @@ def _clash(found: Overlap, when: str) -> Finding:
 def _put(body: Manifold, board: Board, place: Place) -> Manifold:
     """``body`` in the piece.
 
-    A side that leans is held square by its front joint when the drawer is glued up. So it stands straight as far as that joint reaches, and
-    as far again behind it has caught up with the lean that its place states.
+    A side that leans is held square by its front joint when the drawer is glued up. So it stands straight as far as that joint
+    reaches, and as far again behind it has caught up with the lean that its place states.
     """
     straight = [Fraction(int(part)) for part in place.along]
     sideways = [leaning - square for leaning, square in zip(place.along, straight, strict=True)]
@@ -239,7 +243,9 @@ def _wedge(board: Board, taper: Taper) -> Manifold:
 
 
 def _prism(outline: Sequence[_Point], through: Axis, start: float, stop: float) -> Manifold:
-    """The convex ``outline``, in the plane square to ``through``, as a solid from ``start`` to ``stop``, its corners exactly as given."""
+    """The convex ``outline``, in the plane square to ``through``, as a solid from ``start`` to ``stop``, its corners exactly as
+    given.
+    """
     area = sum(a * d - b * c for (a, b), (c, d) in zip(outline, [*outline[1:], outline[0]], strict=True))
     counted = outline if area > 0 else list(reversed(outline))
     count = len(counted)

@@ -68,8 +68,8 @@ class Mass:
 
 @dataclass(frozen=True, slots=True)
 class PulledDrawer:
-    """A drawer by its masses when shut: itself ``empty`` and the ``load`` that lies evenly in it; how far ``out`` it comes, in mm, and how
-    far its front then stands before the foot (``reach``).
+    """A drawer by its masses when shut: itself ``empty`` and the ``load`` that lies evenly in it; how far ``out`` it comes, in
+    mm, and how far its front then stands before the foot (``reach``).
     """
 
     empty: Mass
@@ -88,8 +88,8 @@ class Standing:
     def pull(self, out: Collection[int] = (), full: Collection[int] = (), child: int | None = None) -> float:
         """What pulls the piece over, as a share of what holds it back; at 1 it falls forward (CK-5; statics).
 
-        The drawers numbered ``out`` are pulled, those numbered ``full`` loaded, and a child hangs on the front edge of the one numbered
-        ``child``. All that lies behind the foot holds it back, all before it pulls.
+        The drawers numbered ``out`` are pulled, those numbered ``full`` loaded, and a child hangs on the front edge of the one
+        numbered ``child``. All that lies behind the foot holds it back, all before it pulls.
         """
         moments = [self.case.moment]
         for n, drawer in enumerate(self.drawers):
@@ -117,7 +117,8 @@ class Standing:
         return max(self.pull({n}, child=n) for n in range(len(self.drawers)))
 
     def moment(self, out: Collection[int] = (), full: Collection[int] = ()) -> float:
-        """What holds the piece back with the drawers numbered ``out`` pulled and those numbered ``full`` loaded; from 0 (CK-5; statics).
+        """What holds the piece back with the drawers numbered ``out`` pulled and those numbered ``full`` loaded; from 0 (CK-5;
+        statics).
 
         Under nothing it falls forward.
         """
@@ -129,7 +130,9 @@ class Standing:
         return held
 
     def tipping_load(self, out: Collection[int]) -> float:
-        """Kilograms that tip the piece, hung on the farthest front of the drawers numbered ``out``, all of them empty; 0 where it falls by itself."""
+        """Kilograms that tip the piece, hung on the farthest front of the drawers numbered ``out``, all of them empty; 0 where it
+        falls by itself.
+        """
         return max(self.moment(out), 0.0) / max(self.drawers[n].reach for n in out)
 
     def least_load(self, count: int) -> float:
@@ -151,7 +154,8 @@ class Standing:
 def standing(
     others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], conditions: Conditions
 ) -> Standing:
-    """The piece as masses: each board's weight at its middle, each drawer nine tenths of its length out where it is pulled (CK-5).
+    """The piece as masses: each board's weight at its middle, each drawer nine tenths of its length out where it is pulled
+    (CK-5).
 
     It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of case and frame.
     """
@@ -194,9 +198,10 @@ def check_tipping(
 ) -> tuple[Finding, ...]:
     """Whether the piece stands with its drawers out (CK-5); nothing where the job has no case or no drawer.
 
-    Warned where it tips, or comes within a fifth of tipping, with all drawers out as far as they go before they fall, loaded or empty, or
-    with one of them so far out and a child's weight on its front edge. A piece both low and light is only noted, and so is one that the maker
-    will anchor; for every other the caution to anchor it stands, and nothing is said of a piece that is built in.
+    Warned where it tips, or comes within a fifth of tipping, with all drawers out as far as they go before they fall, loaded or
+    empty, or with one of them so far out and a child's weight on its front edge. A piece both low and light is only noted, and so
+    is one that the maker will anchor; for every other the caution to anchor it stands, and nothing is said of a piece that is
+    built in.
     """
     if conditions.stands is Stands.BUILT_IN or not drawers:
         return ()
@@ -230,7 +235,9 @@ def _called(count: int, of: int) -> str:
 
 
 def _verdict(piece: Standing) -> str:
-    """What the piece does with so many drawers so far out, full, empty, and with a child on one: where it falls first, where it stands last."""
+    """What the piece does with so many drawers so far out, full, empty, and with a child on one: where it falls first, where it
+    stands last.
+    """
     alone = len(piece.drawers) == 1
     every, one = ("its drawer {out} out", "it") if alone else ("all {drawers} drawers {out} out", "only one")
     full, empty, child = (_does(pull) for pull in (piece.all_full, piece.all_empty, piece.with_child))

@@ -25,11 +25,12 @@ _MAY_GO_THROUGH: Final = (CutKind.HOLE, CutKind.SLOT)
 
 
 def check_walls(board: Board, practice: Practice) -> tuple[Finding, ...]:
-    """Where the cuts of ``board`` leave too little wood: the worst place only, a refusal where a cut comes out or parts the board.
+    """Where the cuts of ``board`` leave too little wood: the worst place only, a refusal where a cut comes out or parts the
+    board.
 
-    Behind a mortise in a face: ``mortise floor`` and ``mortise floor share`` (LT-3). Beside a mortise: ``tenon wall``, and in the thickness
-    ``tenon wall share`` too (LT-2); beside a hole or screw slot half its width. Behind a channel a quarter of the thickness, beside it
-    ``tenon wall``.
+    Behind a mortise in a face: ``mortise floor`` and ``mortise floor share`` (LT-3). Beside a mortise: ``tenon wall``, and in the
+    thickness ``tenon wall share`` too (LT-2); beside a hole or screw slot half its width. Behind a channel a quarter of the
+    thickness, beside it ``tenon wall``.
     """
     thin = [finding for cut in board.cuts for finding in _of_cut(board, cut, practice)]
     return tuple(sorted(thin, key=lambda finding: (finding.harm, _left(finding)))[:1])

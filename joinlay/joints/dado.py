@@ -147,7 +147,8 @@ def cut_notch(
     show_edge: Surface = Surface.EDGE,
     which: Hand | PartRole | None = None,
 ) -> Board:
-    """The mating part of a stopped dado with its corner notched: ``joint.depth`` off the end ``at``, as far as ``joint.margin`` (DA-4).
+    """The mating part of a stopped dado with its corner notched: ``joint.depth`` off the end ``at``, as far as ``joint.margin``
+    (DA-4).
 
     The part itself is as long as for a through dado; with the notch it hides the stopped end. The cut is called ``notch``,
     ``which`` before it. Raises BadInput for a through dado or where a surface is not of its kind.

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = [
-    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at", "refuse_nothing",
-    "refuse_wide_cutter", "widest_cutter",
+    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at",
+    "refuse_nothing", "refuse_wide_cutter", "widest_cutter",
 ]  # fmt: skip
 
 
@@ -62,7 +62,10 @@ def refusals_at(named: str) -> Iterator[None]:
 
 
 def refuse_nothing(**sizes: Dimension | None) -> None:
-    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none. No rule."""
+    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none.
+
+    No rule.
+    """
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:
             name = size.name or what.replace("_", " ")
@@ -72,8 +75,8 @@ def refuse_nothing(**sizes: Dimension | None) -> None:
 def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:
     """The passes that cut ``width`` with ``cutter``, which is no wider: from one wall to the other (DA-5).
 
-    In even steps no longer than the cutter is wide, until the last lies width - cutter aside. At which wall they begin, so that every pass
-    after the first cuts against the feed, is told by the guide (MS-6). Derived.
+    In even steps no longer than the cutter is wide, until the last lies width - cutter aside. At which wall they begin, so that
+    every pass after the first cuts against the feed, is told by the guide (MS-6). Derived.
     """
     more = ceil(width / cutter) - 1
     if more == 0:
@@ -93,7 +96,8 @@ def widest_cutter(shop: Shop, width: Dimension, depth: Dimension, what: str) -> 
         return reaching[0].diameter
     if fitting:
         reach = max(cutter.reach for cutter in fitting)
-        raise refusal("cutter", f"No cutter of the shop that fits a {what} {{width}} wide reaches {{depth}}; the longest is {{reach}}.",
+        raise refusal("cutter",
+                      f"No cutter of the shop that fits a {what} {{width}} wide reaches {{depth}}; the longest is {{reach}}.",
                       f"A cutter that reaches {{depth}} would do, or a {what} {{reach}} deep.", "CK-7",
                       width=width, depth=depth, reach=reach)  # fmt: skip
     if not shop.cutters:

@@ -152,6 +152,7 @@ def _offset(width: Dimension, practice: Practice, given: Dimension | None, named
         raise refusal("groove offset", "Only {offset} of wood would be left below the groove, and it would break out.",
                       "Leave at least {least}.", "GR-1", "common practice", offset=above, least=least)  # fmt: skip
     if above < least:
-        return above, warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.", "GR-1",
+        return above, warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.",
+                              "GR-1",
                               "common practice", offset=above, least=least)  # fmt: skip
     return above, None

@@ -27,7 +27,9 @@ Free = tuple[tuple["Fraction", "Fraction"], ...]
 
 
 def free(low: Fraction, high: Fraction, blocked: Iterable[tuple[Fraction, Fraction]]) -> Free:
-    """What the open intervals ``blocked`` leave of the closed interval from ``low`` to ``high``; a single point counts (LT-7, LT-11)."""
+    """What the open intervals ``blocked`` leave of the closed interval from ``low`` to ``high``; a single point counts (LT-7,
+    LT-11).
+    """
     pieces, at = [], low
     for start, stop in sorted(blocked):
         if stop <= at:
@@ -50,11 +52,11 @@ def lay_out(firsts: Free, others: Free, least: Fraction, most: Fraction, middle:
     """The row of places: the first as near the start, the last as near the end, as they are free (LT-7 to LT-10; derived).
 
     ``firsts`` are free for the first of the row, ``others`` for the rest; gaps are ``least`` or more. Of all rows the fewest
-    places whose largest gap is within ``most``. Among those the largest gap is the least there can be, then the smallest as large as
-    it can be, and each place stands as near its even one as that lets it. Where a stretch without room is wider than ``most``, each
-    side of it is laid out so by itself; where no count keeps to ``most`` for other reasons, the fewest places with the least
-    largest gap. One place, nearest ``middle``, where two don't fit; none where ``firsts`` is empty. ``least`` and ``most`` are more
-    than nothing.
+    places whose largest gap is within ``most``. Among those the largest gap is the least there can be, then the smallest as large
+    as it can be, and each place stands as near its even one as that lets it. Where a stretch without room is wider than ``most``,
+    each side of it is laid out so by itself; where no count keeps to ``most`` for other reasons, the fewest places with the least
+    largest gap. One place, nearest ``middle``, where two don't fit; none where ``firsts`` is empty. ``least`` and ``most`` are
+    more than nothing.
     """
     if not firsts:
         return ()
@@ -146,7 +148,9 @@ class _Row:
         return _first_that(tries, lambda gap: self.fewest(least, gap) is not None)
 
     def _candidates(self, least: Fraction, most: Fraction, longest: int | None = None) -> set[Fraction]:
-        """Every gap from ``least`` to ``most`` that may bind: a distance between two ends, over whole steps, ``longest`` of them at most."""
+        """Every gap from ``least`` to ``most`` that may bind: a distance between two ends, over whole steps, ``longest`` of them
+        at most.
+        """
         found = set()
         for n, low in enumerate(self._ends):
             for high in self._ends[n + 1 :]:

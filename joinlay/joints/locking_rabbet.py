@@ -1,7 +1,7 @@
 """The locking rabbet: a tongue on the end of one part, held in a dado near the end of the other (LR-1 to LR-8).
 
-The plain one's ends come flush. In the half-blind one the front laps over the side's end, so that the joint shows only from the side.
-Both have the side's dado, how deep it is, and the room at the tongue's tip.
+The plain one's ends come flush. In the half-blind one the front laps over the side's end, so that the joint shows only from the
+side. Both have the side's dado, how deep it is, and the room at the tongue's tip.
 """
 
 from __future__ import annotations
@@ -181,7 +181,9 @@ def _refuse_short_grain(side: Dimension, end: Dimension, cutter: Dimension, prac
 
 
 def _same_cut(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice) -> bool:
-    """True where one fence and height can cut dado and rabbet alike: end = 2 cutters, and a cutter is a sound dado depth (LR-5)."""
+    """True where one fence and height can cut dado and rabbet alike: end = 2 cutters, and a cutter is a sound dado depth
+    (LR-5).
+    """
     return end == cutter * 2 and _is_sound_depth(side, cutter, practice)
 
 
@@ -191,7 +193,8 @@ def _is_sound_depth(side: Dimension, depth: Dimension, practice: Practice) -> bo
 
 def _no_room(practice: Practice) -> Finding:
     what = (
-        "One set-up cuts it all, so the tongue fills the dado to its floor. For room past the tip, ask for a tip gap of {gap}: that "
+        "One set-up cuts it all, so the tongue fills the dado to its floor. For room past the tip, ask for a tip gap of {gap}: "
+        "that "
         "takes a second height."
     )
     return note("one set-up", what, "LR-5", "derived", gap=practice.length("tip gap"))
@@ -220,7 +223,8 @@ class HalfBlind:
     tongue, ``tongue_thickness`` thick, shortened to ``tongue_length``; on its outer side the ``lip``. The side gets a dado
     ``dado_width`` wide and ``dado_depth`` deep, its near wall ``dado_offset`` from the side's end, cut in ``dado_passes``; the
     wood beyond it fills the slot, and the side's end meets the lip. The front is ``end_part_addition`` longer than the inside
-    width. ``one_setup`` is always False: slot and dado have different heights. ``findings`` bear the name of ``role`` as their place.
+    width. ``one_setup`` is always False: slot and dado have different heights. ``findings`` bear the name of ``role`` as their
+    place.
     """
 
     role: JointRole | None
@@ -366,7 +370,9 @@ def _no_tip_gap(practice: Practice) -> Finding:
 
 
 def _depth_of_dado(side: Dimension, practice: Practice, rule: Graduation, given: Dimension | None, named: str) -> Dimension:
-    """The depth of the dado in the side: the maker's own, or half the side's thickness down to the rule (LR-4; Foster's drawings)."""
+    """The depth of the dado in the side: the maker's own, or half the side's thickness down to the rule (LR-4; Foster's
+    drawings).
+    """
     name = label(named, "dado depth")
     if given is not None:
         return given.named(name, "LR-4")
@@ -375,7 +381,9 @@ def _depth_of_dado(side: Dimension, practice: Practice, rule: Graduation, given:
 
 
 def _judge_dado_depth(side: Dimension, depth: Dimension, practice: Practice) -> Finding | None:
-    """A warning where the dado is shallower or deeper than LR-4 has it; raises Refused where it would leave under 1/3 (as DA-3)."""
+    """A warning where the dado is shallower or deeper than LR-4 has it; raises Refused where it would leave under 1/3 (as
+    DA-3).
+    """
     shares = (practice.ratio("least dado share"), practice.ratio("largest dado share"), practice.ratio("largest rabbet share"))
     return judge_depth("dado", depth, side, shares, "LR-4")
 
@@ -390,17 +398,22 @@ def _tongue_length(depth: Dimension, gap: Dimension, named: str) -> Dimension:
     """How long the tongue is: the dado's depth less the tip gap (LR-3). BadInput where nothing would be left."""
     if gap.mm < 0 or gap >= depth:
         raise BadInput(
-            f"{gap.name or 'tip gap'} is {plain_mm(gap)} in a dado {plain_mm(depth)} deep; it must be at least 0 and less than the dado."
+            f"{gap.name or 'tip gap'} is {plain_mm(gap)} in a dado {plain_mm(depth)} deep; it must be at least 0 and less than "
+            "the dado."
         )
     whole = depth - gap if gap else depth
     return whole.named(label(named, "tongue length"), "LR-3", "common practice")
 
 
 def _tongue_thickness(dado_width: Dimension, fit: Dimension, named: str) -> Dimension:
-    """How thick the tongue is: the dado's width less the tongue fit (LR-1, LR-8; Elek 2020). BadInput where nothing would be left."""
+    """How thick the tongue is: the dado's width less the tongue fit (LR-1, LR-8; Elek 2020).
+
+    BadInput where nothing would be left.
+    """
     if fit.mm < 0 or fit >= dado_width:
         raise BadInput(
-            f"{fit.name or 'tongue fit'} is {plain_mm(fit)}; it must be at least 0 and less than the dado, {plain_mm(dado_width)}."
+            f"{fit.name or 'tongue fit'} is {plain_mm(fit)}; it must be at least 0 and less than the dado, "
+            f"{plain_mm(dado_width)}."
         )
     whole = dado_width - fit if fit else dado_width
     return whole.named(label(named, "tongue thickness"), "LR-1", "Elek 2020")

@@ -22,7 +22,10 @@ __all__ = ["Rabbet", "cut_rabbet", "design_rabbet"]
 
 @dataclass(frozen=True, slots=True)
 class Rabbet:
-    """A rabbet ``width`` wide, from the edge inwards, and ``depth`` deep, from the face. ``findings`` bear the name of ``role`` as their place."""
+    """A rabbet ``width`` wide, from the edge inwards, and ``depth`` deep, from the face.
+
+    ``findings`` bear the name of ``role`` as their place.
+    """
 
     role: JointRole | None
     width: Dimension

@@ -42,7 +42,8 @@ class KeepOut:
         """Refuse an extent that runs backwards or is empty."""
         if self.stop <= self.start:
             raise BadInput(
-                f"keep-out {self.name or 'on the line'} runs from {plain_mm(self.start)} to {plain_mm(self.stop)}; it must end past its start."
+                f"keep-out {self.name or 'on the line'} runs from {plain_mm(self.start)} to {plain_mm(self.stop)}; it must end "
+                "past its start."
             )
 
 
@@ -108,7 +109,9 @@ def spread(
 def shortest_line(
     width: Dimension, margin: Dimension, keep_outs: Sequence[KeepOut] = (), *, clearance: Dimension = NOTHING
 ) -> Dimension:
-    """The shortest joint line on which one mortise finds room, its keep-outs staying as far from the datum end as they are (LT-10)."""
+    """The shortest joint line on which one mortise finds room, its keep-outs staying as far from the datum end as they are
+    (LT-10).
+    """
     past = max((keep_out.stop for keep_out in keep_outs), default=NOTHING)
     long = largest(past, NOTHING) + clearance + (width + margin) * 2
     roomy = _Line(long, width, margin, keep_outs, clearance)

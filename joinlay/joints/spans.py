@@ -21,7 +21,10 @@ def whole(board: Board, axis: Axis) -> Span:
 
 
 def inwards(board: Board, surface: Surface, start: Dimension, stop: Dimension) -> Span:
-    """From ``start`` to ``stop``, both counted inwards from ``surface``, as a span from the board's reference. No rule: geometry."""
+    """From ``start`` to ``stop``, both counted inwards from ``surface``, as a span from the board's reference.
+
+    No rule: geometry.
+    """
     if not surface.is_far:
         return Span(start, stop)
     size = board.size(surface.axis)

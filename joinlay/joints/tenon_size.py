@@ -187,7 +187,9 @@ def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimensi
 
 
 def _wood_that_holds(tenon: Dimension, practice: Practice, *, with_share: bool) -> tuple[str, Dimension]:
-    """The advice, and the thinnest wood that holds the tenon between its walls, and within its share where that is asked (LT-1, LT-2)."""
+    """The advice, and the thinnest wood that holds the tenon between its walls, and within its share where that is asked (LT-1,
+    LT-2).
+    """
     share, wall_share = practice.ratio("tenon share"), practice.ratio("tenon wall share")
     if wall_share * 2 >= 1 or (with_share and share <= 0):
         return "With the shop's shares for tenon and walls none would hold.", tenon

@@ -14,7 +14,8 @@ from joinlay.casework.corners.locked import LOCKED
 from joinlay.casework.corners.tenoned import TENONED
 
 __all__ = [
-    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "TENONED", "BackCorner", "CornerKind", "Cornered", "FrontCorner",
+    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "TENONED", "BackCorner", "CornerKind", "Cornered",
+    "FrontCorner",
     "GrooveLines", "Wanted",
 ]  # fmt: skip
 

@@ -1,7 +1,8 @@
 """What every kind of corner is asked, at the front of a drawer and at its back.
 
-Both corners at one end of a drawer are one joint cut twice. A kind of corner says what sizes it needs, what it cuts on both boards, which loose
-parts it has, where the boards then meet and with how much glue; what it is called; and which section explains it.
+Both corners at one end of a drawer are one joint cut twice. A kind of corner says what sizes it needs, what it cuts on both
+boards, which loose parts it has, where the boards then meet and with how much glue; what it is called; and which section explains
+it.
 """
 
 from __future__ import annotations
@@ -44,8 +45,8 @@ class GrooveLines:
 class Wanted:
     """What a corner is designed for: which ``drawer``, what it is made of, its ``sizes``, and the shop it is made in.
 
-    ``groove`` is the bottom's, which a front corner keeps clear of; None for a back corner, which says how deep it may be. ``tenon`` is the
-    tenon stock the maker asks for, None where the rules are to choose.
+    ``groove`` is the bottom's, which a front corner keeps clear of; None for a back corner, which says how deep it may be.
+    ``tenon`` is the tenon stock the maker asks for, None where the rules are to choose.
     """
 
     drawer: DrawerRole
@@ -58,7 +59,9 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Cornered:
-    """Two corners made: the front or back that is the ``end``, left and right side with their cuts, what is loose, where they meet."""
+    """Two corners made: the front or back that is the ``end``, left and right side with their cuts, what is loose, where they
+    meet.
+    """
 
     end: Board
     left: Board
@@ -88,7 +91,9 @@ class FrontCorner(ABC):
 
     @property
     def opens_groove(self) -> Dimension | None:
-        """How deep the front's bottom groove, which stops behind the sides, must be for the corner's cuts to open its ends; None: they never do."""
+        """How deep the front's bottom groove, which stops behind the sides, must be for the corner's cuts to open its ends; None:
+        they never do.
+        """
         return None
 
 
@@ -96,9 +101,9 @@ class FrontCorner(ABC):
 class BackCorner(ABC):
     """How the back stands between the sides.
 
-    ``set_in`` is from the sides' back ends to the outer face of the back. ``thickness`` is the back's. ``addition`` is what the back is
-    longer than the inside width, ``groove_limit`` how deep the back may be grooved for the bottom without breaking its tongue off, and
-    ``groove_stop`` how far from their back ends the side's grooves end, hidden inside the joint (GR-3).
+    ``set_in`` is from the sides' back ends to the outer face of the back. ``thickness`` is the back's. ``addition`` is what the
+    back is longer than the inside width, ``groove_limit`` how deep the back may be grooved for the bottom without breaking its
+    tongue off, and ``groove_stop`` how far from their back ends the side's grooves end, hidden inside the joint (GR-3).
     """
 
     role: JointRole
@@ -125,7 +130,9 @@ class BackCorner(ABC):
         return side_length - self.set_in - self.thickness
 
     def back_length(self, sizes: DrawerSizes, side_length: Dimension) -> Dimension:
-        """The back's length: the narrowest the drawer is over the thickness of the back, and the joint at both ends (LR-3, DR-4)."""
+        """The back's length: the narrowest the drawer is over the thickness of the back, and the joint at both ends (LR-3,
+        DR-4).
+        """
         outer, inner = side_length - self.set_in, self.inside_face(side_length)
         at = outer if sizes.taper.mm >= 0 else inner
         inside = sizes.inside_width - sizes.taper * (at / side_length) if sizes.taper else sizes.inside_width
@@ -135,8 +142,8 @@ class BackCorner(ABC):
     def in_dado(self, back: Board, side: Board, dado: Cut, tongue: Length, sizes: DrawerSizes) -> Meeting:
         """The back's tongue, ``tongue`` thick from its inside face, in the ``dado`` of a ``side`` (LR-2, LR-3, DA-1).
 
-        Its outer side lies against the wall, its inner side has the tongue's fit, its tip the rest of the dado. In a tapered drawer the room
-        past the tip is stated at both walls.
+        Its outer side lies against the wall, its inner side has the tongue's fit, its tip the rest of the dado. In a tapered
+        drawer the room past the tip is stated at both walls.
         """
         is_left = side.role.hand is Hand.LEFT
         end = Surface.END if is_left else Surface.FAR_END
@@ -170,9 +177,9 @@ class BackCorner(ABC):
 class CornerKind:
     """A kind of corner: there is one of each.
 
-    ``word`` is what it is called, in a job and on paper. ``at_front`` and ``at_back`` design it there, raising Refused where it cannot
-    be made; None where it can't stand. ``section`` is the axis of the side that a plane showing the joint is square to; None where no
-    plane shows it, as with separate tenons.
+    ``word`` is what it is called, in a job and on paper. ``at_front`` and ``at_back`` design it there, raising Refused where it
+    cannot be made; None where it can't stand. ``section`` is the axis of the side that a plane showing the joint is square to;
+    None where no plane shows it, as with separate tenons.
     """
 
     def __init__(
@@ -191,23 +198,30 @@ class CornerKind:
         return f"CornerKind({self.word!r})"
 
     def front(self, wanted: Wanted) -> FrontCorner:
-        """The front corners of a drawer, designed. Raises Refused where they cannot be made, BadInput where this kind can't stand there."""
+        """The front corners of a drawer, designed.
+
+        Raises Refused where they cannot be made, BadInput where this kind can't stand there.
+        """
         if self.at_front is None:
             raise BadInput(f"a {self.word} can't stand at the front of a drawer.")
         return self.at_front(wanted)
 
     def back(self, wanted: Wanted) -> BackCorner:
-        """The back corners of a drawer, designed. Raises Refused where they cannot be made, BadInput where this kind can't stand there."""
+        """The back corners of a drawer, designed.
+
+        Raises Refused where they cannot be made, BadInput where this kind can't stand there.
+        """
         if self.at_back is None:
             raise BadInput(f"a {self.word} can't stand at the back of a drawer.")
         return self.at_back(wanted)
 
 
 def with_nearest_cutter(shop: Shop, wanted: Length, design: Callable[[Dimension], _Joint]) -> _Joint:
-    """The joint that ``design`` makes with the owned cutter nearest to ``wanted``, the smaller first where two are as near (MS-8).
+    """The joint that ``design`` makes with the owned cutter nearest to ``wanted``, the smaller first where two are as near
+    (MS-8).
 
-    Cutters are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused where the shop
-    has no cutter at all.
+    Cutters are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused where the
+    shop has no cutter at all.
     """
     first: Refused | None = None
     for cutter in sorted(shop.cutters, key=lambda owned: (abs(owned.diameter.mm - wanted.mm), owned.diameter.mm)):

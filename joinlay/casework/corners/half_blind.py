@@ -48,7 +48,9 @@ class HalfBlindFront(FrontCorner):
 
     @property
     def opens_groove(self) -> Dimension | None:
-        """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip (GR-3)."""
+        """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip
+        (GR-3).
+        """
         return self.joint.tongue_length
 
     def _locked(self, front: Board, side: Board, end: Surface, *, is_open_above: bool) -> Meeting:
@@ -92,7 +94,10 @@ class HalfBlindFront(FrontCorner):
 
 
 def _design(wanted: Wanted) -> HalfBlindFront:
-    """A half-blind locking rabbet with the owned cutter nearest a third of the front's thickness. Raises Refused where none can be made."""
+    """A half-blind locking rabbet with the owned cutter nearest a third of the front's thickness.
+
+    Raises Refused where none can be made.
+    """
     make, shop, role = wanted.make, wanted.shop, JointRole(JointKind.FRONT_CORNER, wanted.drawer)
     joint = with_nearest_cutter(
         shop,

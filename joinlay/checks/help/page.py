@@ -18,9 +18,9 @@ MACHINES: Final = (
 class HelpPage:
     """Help on one kind of finding.
 
-    ``meaning`` is what has been found, ``reckoned`` how it is worked out and how far that can be trusted, ``remedies`` what to change, the
-    usual way first. ``caution`` is for what may hurt somebody, '' elsewhere; ``job`` says what to
-    write in a job where that changes the reckoning, '' elsewhere. ``rules`` are the trade rules it comes from.
+    ``meaning`` is what has been found, ``reckoned`` how it is worked out and how far that can be trusted, ``remedies`` what to
+    change, the usual way first. ``caution`` is for what may hurt somebody, '' elsewhere; ``job`` says what to write in a job
+    where that changes the reckoning, '' elsewhere. ``rules`` are the trade rules it comes from.
     """
 
     kind: str
