@@ -22,7 +22,7 @@ Exact = Annotated[str, Field(pattern=r"^-?\d+/\d+$")]
 class Told(BaseModel):
     """A table of the file, taken from the attributes of what it tells of."""
 
-    model_config = ConfigDict(frozen=True, from_attributes=True)
+    model_config = ConfigDict(frozen=True, from_attributes=True, defer_build=True)
 
 
 class LengthTold(Told):

@@ -1,11 +1,12 @@
 """Imports go down the floors only, and slow libraries are fetched only by the commands that use them."""
 
+import ast
 import subprocess
 import sys
 
 import pytest
 
-from tests.house.source import ROOT
+from tests.house.source import ROOT, modules
 
 #: Libraries that take a tenth of a second or more to fetch.
 SLOW = ("pydantic", "reportlab", "svglib", "numpy", "ezdxf", "scipy", "manifold3d", "PIL")
@@ -84,3 +85,14 @@ except SystemExit as done:
     assert not done.code, done.code
 """
     assert fetched_by(run) in ([], ["pydantic"])
+
+
+def test_records_are_made_in_one_place():
+    """The standard library's ``dataclass`` compiles the methods of every class anew each time the program starts."""
+    taken = {
+        path
+        for path, tree in modules().items()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.ImportFrom) and node.module == "dataclasses" and "dataclass" in {name.name for name in node.names}
+    }
+    assert taken == {"joinlay/records.py"}

@@ -21,7 +21,6 @@ from joinlay.lengths import (
     Length,
     Unit,
     exact_fraction,
-    fraction_in,
     inches,
     mm,
     read_length,
@@ -115,7 +114,7 @@ def test_every_spelling_of_inches_is_the_same_length(whole, under, data):
 )
 def test_metric_decimals_are_exact(number, unit):
     name, size = unit
-    assert read_length(f"{number}{name}") == mm(fraction_in(number) * size)
+    assert read_length(f"{number}{name}") == mm(Fraction(number) * size)
 
 
 @given(lengths)

@@ -6,12 +6,12 @@ Each is written with its unit, since nobody can guess which one a maker is used 
 import re
 from typing import Annotated, Final
 
-from pydantic import PlainValidator, WithJsonSchema
+from pydantic import WithJsonSchema
 
 from joinlay.checks.conditions import Load
 from joinlay.errors import BadInput, quoted
 from joinlay.jobs.source import Spelled
-from joinlay.jobs.tables.given import Given, bare
+from joinlay.jobs.tables.given import Checked, Given, bare
 from joinlay.lengths import Fraction, exact_fraction, fraction_in
 
 __all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
@@ -193,13 +193,13 @@ def _stiffness(given: object) -> Given[Fraction]:
 
 #: A modulus of elasticity in GPa.
 Stiff = Annotated[
-    Given[Fraction], PlainValidator(_stiffness), WithJsonSchema({"type": "string", "examples": ["8.5 GPa", "1200000 psi"]})
+    Given[Fraction], Checked(_stiffness), WithJsonSchema({"type": "string", "examples": ["8.5 GPa", "1200000 psi"]})
 ]
 #: What lies in a drawer or on its bottom.
 Bearing = Annotated[
-    Given[Load], PlainValidator(_load), WithJsonSchema({"type": "string", "examples": ["30 lb", "15 kg", "15 lb/ft2", "718 Pa"]})
+    Given[Load], Checked(_load), WithJsonSchema({"type": "string", "examples": ["30 lb", "15 kg", "15 lb/ft2", "718 Pa"]})
 ]
 #: A temperature in degrees Celsius.
-Celsius = Annotated[Given[Fraction], PlainValidator(_celsius), WithJsonSchema({"type": "string", "examples": ["21 C", "70 F"]})]
+Celsius = Annotated[Given[Fraction], Checked(_celsius), WithJsonSchema({"type": "string", "examples": ["21 C", "70 F"]})]
 #: Per cent, as a number.
-Percent = Annotated[Given[Fraction], PlainValidator(_percent), WithJsonSchema({"type": "string", "examples": ["45 %"]})]
+Percent = Annotated[Given[Fraction], Checked(_percent), WithJsonSchema({"type": "string", "examples": ["45 %"]})]

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Annotated, Any, Final
 
-from pydantic import Field, PlainValidator, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
+from pydantic import ConfigDict, Field, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
 
 from joinlay.boards import DrawerRole
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
@@ -13,6 +13,7 @@ from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.amounts import Bearing
 from joinlay.jobs.tables.given import (
+    Checked,
     Context,
     Count,
     EitherWay,
@@ -149,7 +150,7 @@ class DrawerEntry(DrawersEntry):
         return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **chosen)
 
 
-_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size)
+_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size, config=ConfigDict(defer_build=True))
 
 #: How much deeper each opening is than the one above where a geometric bank names no ratio: between the usual 1.1 and 1.25.
 _USUAL_RATIO: Final = Fraction(9, 8)
@@ -175,10 +176,10 @@ def _remainder(given: object) -> Given[int]:
     raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
 
 
-OpeningHeight = Annotated[Given[Length] | None, PlainValidator(_opening_height), WithJsonSchema({"type": ["string", "number"]})]
+OpeningHeight = Annotated[Given[Length] | None, Checked(_opening_height), WithJsonSchema({"type": ["string", "number"]})]
 Remainder = Annotated[
     Given[int],
-    PlainValidator(_remainder),
+    Checked(_remainder),
     WithJsonSchema({"anyOf": [{"enum": ["top", "bottom"]}, {"type": "integer", "minimum": 1}]}),
 ]
 Kind = Annotated[Given[str], one_of(_KINDS)]

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Final
 
-from pydantic import PlainValidator, WithJsonSchema, model_validator
+from pydantic import WithJsonSchema, model_validator
 
 from joinlay.boards import Board
 from joinlay.boards.outline import Outline
@@ -12,6 +12,7 @@ from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls
 from joinlay.errors import BadInput, nearest_names
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import (
+    Checked,
     Count,
     Entry,
     Gap,
@@ -143,7 +144,7 @@ def _quarters(given: object) -> int:
     return _TURNS[value]
 
 
-Turned = Annotated[int, PlainValidator(_quarters), WithJsonSchema({"enum": list(_TURNS)})]
+Turned = Annotated[int, Checked(_quarters), WithJsonSchema({"enum": list(_TURNS)})]
 
 
 class SpotEntry(Entry):

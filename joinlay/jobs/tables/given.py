@@ -5,16 +5,19 @@ Each kind checks itself and says what was given and what is allowed. The other m
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Annotated, Final, Generic, TypeVar
+from typing import Annotated, Any, Final, Generic, TypeVar
 
-from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationInfo, WithJsonSchema
+from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler, PlainValidator, ValidationInfo, WithJsonSchema
+from pydantic_core import CoreSchema
+from pydantic_core.core_schema import no_info_plain_validator_function, with_info_plain_validator_function
 
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Decimals, Spelled
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
+from joinlay.records import dataclass
 
 __all__ = [
+    "Checked",
     "Context",
     "Count",
     "EitherWay",
@@ -64,6 +67,21 @@ class Given(Generic[_T]):
     origin: str
 
 
+class Checked(PlainValidator):
+    """A check of a value that is the whole check, and says all there is to say of its type.
+
+    The library's own also works out how the type would be checked and written without it, for every key that has it; a job file is only read.
+    """
+
+    def __get_pydantic_core_schema__(self, source_type: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """The check alone, and what it takes where a schema of it is asked for."""
+        taken = handler.generate_schema(self.json_schema_input_type)
+        check: Any = self.func
+        if check.__code__.co_argcount > 1:
+            return with_info_plain_validator_function(check, json_schema_input_schema=taken)
+        return no_info_plain_validator_function(check, json_schema_input_schema=taken)
+
+
 class Entry(BaseModel):
     """A table of a job file: keys with hyphens, none but the known ones, and never changed once read."""
 
@@ -72,6 +90,8 @@ class Entry(BaseModel):
         frozen=True,
         extra="forbid",
         arbitrary_types_allowed=True,
+        # Each table's check is built with the file it is read as, once, instead of for itself and then again within every table around it.
+        defer_build=True,
         alias_generator=lambda name: name.replace("_", "-"),
     )
 
@@ -176,27 +196,23 @@ _AS_LENGTH: Final = 'such as "18 3/8", "465 mm" or a bare number in the units of
 _TEXT: Final = {"type": "string", "minLength": 1}
 
 #: A length above zero.
-Size = Annotated[
-    Given[Length], PlainValidator(_size), WithJsonSchema({**_LENGTH, "description": f"A length above 0, {_AS_LENGTH}"})
-]
+Size = Annotated[Given[Length], Checked(_size), WithJsonSchema({**_LENGTH, "description": f"A length above 0, {_AS_LENGTH}"})]
 #: A length of either sign: a taper, which is negative where the drawer is wider at its back.
 EitherWay = Annotated[
-    Given[Length], PlainValidator(_length), WithJsonSchema({**_LENGTH, "description": f"A length of either sign, {_AS_LENGTH}"})
+    Given[Length], Checked(_length), WithJsonSchema({**_LENGTH, "description": f"A length of either sign, {_AS_LENGTH}"})
 ]
 #: A length of at least zero: a clearance, an offset.
-Gap = Annotated[
-    Given[Length], PlainValidator(_gap), WithJsonSchema({**_LENGTH, "description": f"A length of at least 0, {_AS_LENGTH}"})
-]
+Gap = Annotated[Given[Length], Checked(_gap), WithJsonSchema({**_LENGTH, "description": f"A length of at least 0, {_AS_LENGTH}"})]
 #: An exact ratio or number of times.
 Ratio = Annotated[
     Given[Fraction],
-    PlainValidator(_ratio),
+    Checked(_ratio),
     WithJsonSchema({"type": ["string", "number"], "description": 'A fraction such as "1/3", or a number.'}),
 ]
 #: True or false.
-YesOrNo = Annotated[bool, PlainValidator(_yes_or_no), WithJsonSchema({"type": "boolean"})]
+YesOrNo = Annotated[bool, Checked(_yes_or_no), WithJsonSchema({"type": "boolean"})]
 #: How many alike.
-Count = Annotated[int, PlainValidator(_count), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": _MOST_ALIKE})]
+Count = Annotated[int, Checked(_count), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": _MOST_ALIKE})]
 
 
 # -- words ---------------------------------------------------------------------------------------------
@@ -237,7 +253,7 @@ def _known(given: str, known: tuple[str, ...], having: str) -> str:
     return f"{having} {listed(known[:8])}{' and more' if len(known) > 8 else ''}."
 
 
-def one_of(words: Mapping[str, _T]) -> PlainValidator:
+def one_of(words: Mapping[str, _T]) -> Checked:
     """A check for one word of ``words``, giving what it stands for; capitals don't matter, though a schema shows small letters."""
 
     def check(given: object) -> Given[_T]:
@@ -250,14 +266,14 @@ def one_of(words: Mapping[str, _T]) -> PlainValidator:
             raise BadInput(f"{_shown(found.value)} is not known here; write {allowed}{nearest}.")
         return Given(words[word], found.spelled, found.origin)
 
-    return PlainValidator(check, json_schema_input_type=Annotated[str, WithJsonSchema({"enum": list(words)})])
+    return Checked(check, json_schema_input_type=Annotated[str, WithJsonSchema({"enum": list(words)})])
 
 
 #: Any short text on one line.
-Name = Annotated[Given[str], PlainValidator(checked_name), WithJsonSchema(_TEXT)]
+Name = Annotated[Given[str], Checked(checked_name), WithJsonSchema(_TEXT)]
 #: The name of a stock that the job describes.
 StockName = Annotated[
-    Given[str], PlainValidator(_stock_name), WithJsonSchema({**_TEXT, "description": "The name of a stock of the job."})
+    Given[str], Checked(_stock_name), WithJsonSchema({**_TEXT, "description": "The name of a stock of the job."})
 ]
 
 

@@ -2,10 +2,10 @@
 
 from typing import Annotated
 
-from pydantic import PlainValidator, ValidationInfo, WithJsonSchema, model_validator
+from pydantic import ValidationInfo, WithJsonSchema, model_validator
 
 from joinlay.errors import BadInput
-from joinlay.jobs.tables.given import Context, Entry, Gap, Given, Name, Size, checked_text
+from joinlay.jobs.tables.given import Checked, Context, Entry, Gap, Given, Name, Size, checked_text
 from joinlay.lengths import Unit
 from joinlay.paper import Paper, paper_named, roll_of, sheet_of, with_border
 
@@ -19,7 +19,7 @@ def _paper(given: object, info: ValidationInfo[Context]) -> Given[Paper]:
 
 PaperSize = Annotated[
     Given[Paper],
-    PlainValidator(_paper),
+    Checked(_paper),
     WithJsonSchema({"type": "string", "examples": ["letter", "a4", "610 x 914 mm", "24 in roll"]}),
 ]
 

@@ -7,13 +7,26 @@ what the rest costs.
 from collections.abc import Sequence
 from typing import Annotated, Final
 
-from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
+from pydantic import Field, WithJsonSchema, model_validator
 
 from joinlay.errors import BadInput
 from joinlay.jobs.on_hand import BoardOnHand, Defect, FirstCut, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.amounts import Stiff
-from joinlay.jobs.tables.given import Count, Entry, Gap, Given, Name, Size, StockName, YesOrNo, checked_name, dimension_of, one_of
+from joinlay.jobs.tables.given import (
+    Checked,
+    Count,
+    Entry,
+    Gap,
+    Given,
+    Name,
+    Size,
+    StockName,
+    YesOrNo,
+    checked_name,
+    dimension_of,
+    one_of,
+)
 from joinlay.lengths import Dimension, Fraction, Unit, default, exact_fraction, read_length
 from joinlay.stock import SHEET_KINDS, Sheet, Solid, Stock, species_named
 
@@ -37,9 +50,7 @@ def _species(given: object) -> Given[str]:
     return Given(species_named(found.value).name, found.spelled, found.origin)
 
 
-Wood = Annotated[
-    Given[str], PlainValidator(_species), WithJsonSchema({"type": "string", "examples": ["black cherry", "white oak"]})
-]
+Wood = Annotated[Given[str], Checked(_species), WithJsonSchema({"type": "string", "examples": ["black cherry", "white oak"]})]
 Sawn = Annotated[Given[str], one_of({"flat": "flat", "quarter": "quarter"})]
 
 
@@ -120,7 +131,7 @@ def _price(given: object) -> Fraction:
     return price
 
 
-Price = Annotated[Fraction, PlainValidator(_price), WithJsonSchema({"type": ["string", "number"]})]
+Price = Annotated[Fraction, Checked(_price), WithJsonSchema({"type": ["string", "number"]})]
 First = Annotated[Given[FirstCut], one_of({cut.value: cut for cut in FirstCut})]
 Grain = Annotated[Given[str], one_of({"length": "length", "width": "width"})]
 
