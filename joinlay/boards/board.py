@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
 from joinlay.lengths import ZERO, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards.cut import Cut

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
 from joinlay.lengths import dimension, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards.role import CutRole

@@ -6,12 +6,12 @@ A board that leans takes less than its box; nothing here is worked out from more
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import product
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
 from joinlay.lengths import NOTHING, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

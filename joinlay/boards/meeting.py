@@ -6,7 +6,6 @@ assembly read it there; nothing looks for it again. Its planes can be proved on 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
@@ -14,6 +13,7 @@ from joinlay.boards.role import PartRole
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
 from joinlay.lengths import NOTHING, Fraction, Length, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence

@@ -15,11 +15,12 @@ lathe).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Union
 
 from joinlay.boards.surface import Surface
 from joinlay.geometry import box_of
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.surface import Axis
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards.surface import Surface

@@ -6,9 +6,11 @@ out once, when the role is made, and kept beside them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import Final
+
+from joinlay.records import dataclass
 
 __all__ = ["CutRole", "CutUse", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind", "PartRole", "Whole"]
 

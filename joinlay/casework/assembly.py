@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import DrawerRole, Hand, PartKind
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, PartRole, Whole

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Band, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import note, refusal, warning
 from joinlay.lengths import plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

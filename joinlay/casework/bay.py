@@ -4,7 +4,6 @@ between.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import DrawerRole, Hand, PartKind, PartRole
@@ -13,6 +12,7 @@ from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import rounded_up
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

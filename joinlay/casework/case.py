@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
@@ -12,6 +11,7 @@ from joinlay.findings import note, refusal
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
 from joinlay.lengths import NOTHING
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

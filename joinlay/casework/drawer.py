@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
@@ -14,6 +14,7 @@ from joinlay.casework.opening import BackHeight
 from joinlay.findings import refusal
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, smallest
+from joinlay.records import dataclass
 from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Taper
 from joinlay.boards.meeting import Facing, Meeting, Plane, Way, butted
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, Length, rounded_up
+from joinlay.records import dataclass
 from joinlay.stock import Solid
 from joinlay.stock.movement import movement_of
 

@@ -6,11 +6,11 @@ one clearance above it (DR-2).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import DrawerRole

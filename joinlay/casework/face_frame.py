@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
@@ -11,6 +11,7 @@ from joinlay.casework.assembly import Assembly
 from joinlay.findings import warning
 from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
 from joinlay.lengths import NOTHING
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

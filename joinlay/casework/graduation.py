@@ -5,12 +5,12 @@ The same rule serves across a piece, for banks side by side between uprights.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Union
 
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import Fraction, dimension, rounded_to
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

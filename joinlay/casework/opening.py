@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.casework.corners import LOCKED, TENONED
 from joinlay.errors import BadInput
 from joinlay.lengths import plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.casework.corners import CornerKind

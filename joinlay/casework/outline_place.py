@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Span, Surface
@@ -11,6 +10,7 @@ from joinlay.boards.outline import PlacedOutline
 from joinlay.errors import BadInput, nearest_names
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, ZERO, Length, dimension
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

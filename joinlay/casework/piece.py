@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind, Surface
@@ -16,6 +16,7 @@ from joinlay.casework.stops import make_stops
 from joinlay.errors import BadInput
 from joinlay.findings import note
 from joinlay.lengths import plain_mm
+from joinlay.records import dataclass
 from joinlay.stock.movement import Seasons, usual_seasons
 
 if TYPE_CHECKING:

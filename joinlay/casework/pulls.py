@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import isqrt
 from typing import TYPE_CHECKING, Union
 
@@ -10,6 +9,7 @@ from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Datum, Pa
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, Fraction, Length, chosen, dimension, plain_mm, rounded_to, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -6,7 +6,6 @@ straight above the drawer's side, so that their height is a ripping width and an
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -31,6 +30,7 @@ from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.findings import note, refusal
 from joinlay.lengths import NOTHING, largest, mm
+from joinlay.records import dataclass
 from joinlay.stock import Solid
 from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 

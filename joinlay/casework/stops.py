@@ -4,7 +4,6 @@ ST-4).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Cut, CutKind, CutRole, CutUse, Datum, Hand, PartKind, PartRole, Place, Span, Surface, Whole
@@ -13,6 +12,7 @@ from joinlay.casework.assembly import Assembly
 from joinlay.casework.drawer_bottom import groove_offset
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, Length, dimension, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.checks.conditions import Stands
 from joinlay.lengths import Fine, Fraction, Unit, decimal_text
+from joinlay.records import dataclass
 from joinlay.stock import Day
 
 if TYPE_CHECKING:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.lengths import MM_PER_INCH, ZERO, Fine, Fraction, Length, Unit
+from joinlay.records import dataclass
 from joinlay.stock import usual_seasons
 
 if TYPE_CHECKING:

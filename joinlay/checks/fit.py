@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import isqrt
 from typing import TYPE_CHECKING
 
 from joinlay.checks.play import guide_play, height_gap, kicker_gap, side_play
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension
+from joinlay.records import dataclass
 from joinlay.stock import thickness_spread
 
 if TYPE_CHECKING:

@@ -6,12 +6,12 @@ Woinowsky-Krieger, Theory of Plates and Shells (check values C1 to C3).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cosh, exp, pi, sinh, sqrt
 from typing import Final
 
 from joinlay.errors import BadInput
+from joinlay.records import dataclass
 
 __all__ = ["CREEP", "Plate", "sag_on_four_edges", "sag_with_a_free_edge"]
 

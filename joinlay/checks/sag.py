@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -13,6 +12,7 @@ from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
+from joinlay.records import dataclass
 from joinlay.stock import Sheet, stiffness_of
 
 if TYPE_CHECKING:

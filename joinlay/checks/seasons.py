@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind
@@ -11,6 +11,7 @@ from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Length, mm
+from joinlay.records import dataclass
 from joinlay.stock import Solid, movement_of
 from joinlay.stock.movement import in_range
 

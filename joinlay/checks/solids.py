@@ -7,7 +7,6 @@ step; what overlaps by less than a cube of a hundredth of a millimetre is contac
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
@@ -15,6 +14,7 @@ from joinlay.boards import Axis, PartKind, Shape
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import ZERO, Fraction, dimension, mm
+from joinlay.records import dataclass
 
 try:
     from manifold3d import Manifold, Mesh64

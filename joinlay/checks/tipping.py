@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
@@ -11,6 +10,7 @@ from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import Fraction, inches
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping, Sequence

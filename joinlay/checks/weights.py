@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.checks.conditions import GRAVITY, weight
 from joinlay.checks.sag import bottom_span
 from joinlay.errors import BadInput
 from joinlay.findings import Finding, Harm
+from joinlay.records import dataclass
 from joinlay.stock import density_of
 
 if TYPE_CHECKING:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.boards import Board, Datum, PartKind, PartRole
@@ -11,6 +11,7 @@ from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import Length, Unit, dimension, mm, read_length, written
+from joinlay.records import dataclass
 from joinlay.shop import usual_shop
 
 if TYPE_CHECKING:

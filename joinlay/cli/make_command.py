@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -15,6 +15,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.paper import BORDER, paper_named, with_border
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Any
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cutting_list import stock_called
+from joinlay.records import dataclass
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 
 if TYPE_CHECKING:

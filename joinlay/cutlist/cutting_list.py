@@ -7,7 +7,6 @@ place, unless the cuts happen to be alike end for end, face for face or edge for
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from itertools import product
 from typing import TYPE_CHECKING
@@ -17,6 +16,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.casework.banding import core_size
 from joinlay.errors import nearest_names
 from joinlay.findings import warning
+from joinlay.records import dataclass
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:

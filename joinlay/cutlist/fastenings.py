@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
 from joinlay.boards import PartKind, Whole
 from joinlay.boards.meeting import Tie
 from joinlay.lengths import NOTHING, Fraction, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting

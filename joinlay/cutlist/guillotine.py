@@ -22,8 +22,9 @@ cuts. Some layouts that a saw could make are out of its reach.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, NamedTuple
+
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,7 +7,7 @@ Parts that are the same then take their names in the order they come off the saw
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import lcm
 from typing import TYPE_CHECKING
 
@@ -19,6 +19,7 @@ from joinlay.cutlist.sawing import Column, Region, saw_out
 from joinlay.cutlist.search import least_sheets, search
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import Fraction, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

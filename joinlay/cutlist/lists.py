@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from joinlay.cutlist.cutting_list import cutting_list
@@ -10,6 +10,7 @@ from joinlay.cutlist.saw_cautions import cautions_at_sheet, cautions_of_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import board_layouts, solid_needs
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable

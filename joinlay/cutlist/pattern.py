@@ -6,11 +6,11 @@ in the order they are made; ``cut_steps`` draws those together that a sawyer mak
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.lengths import Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -5,12 +5,12 @@ Said where the work is done, in our own words; the saw's own manual goes before 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator

@@ -13,10 +13,11 @@ for each cut.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, NamedTuple, Union
 
 from joinlay.cutlist.pattern import Keeps
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence

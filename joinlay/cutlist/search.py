@@ -23,12 +23,12 @@ and stop a layout needs.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import product
 from random import Random
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence

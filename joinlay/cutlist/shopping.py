@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -14,6 +13,7 @@ from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
 from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
 from joinlay.paper import paper_named
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

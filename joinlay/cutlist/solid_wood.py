@@ -7,7 +7,7 @@ a small sheet.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -16,6 +16,7 @@ from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, P
 from joinlay.findings import note, warning
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
 from joinlay.lengths import ZERO, Dimension, Fraction, Length, Unit, default, inches, mm
+from joinlay.records import dataclass
 from joinlay.stock import Solid
 
 if TYPE_CHECKING:

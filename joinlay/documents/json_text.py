@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.lengths import Fine, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

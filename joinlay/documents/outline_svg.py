@@ -9,7 +9,7 @@ not hold is said with what to do.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 from io import BytesIO
 from typing import TYPE_CHECKING, Final
 from xml.parsers import expat
@@ -17,6 +17,7 @@ from xml.parsers import expat
 from joinlay.documents.outline_paths import LARGEST, NUMBER, numbers
 from joinlay.errors import BadInput, quoted
 from joinlay.lengths import Fraction, fraction_in
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping

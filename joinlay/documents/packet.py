@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
@@ -22,6 +22,7 @@ from joinlay.pages.printed_sheet import bind
 from joinlay.pages.setting_sheets import setting_sheets
 from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
+from joinlay.records import dataclass
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
 from joinlay.templates.fold_strips import fold_strips

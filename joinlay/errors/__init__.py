@@ -6,9 +6,10 @@ the command line prints them as they stand.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
+
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

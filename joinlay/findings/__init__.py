@@ -6,12 +6,13 @@ else is collected and the plan is made all the same.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from enum import IntEnum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import JoinlayError
 from joinlay.lengths import Length, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping

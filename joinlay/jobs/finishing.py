@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Whole
@@ -14,6 +14,7 @@ from joinlay.casework.seating import with_board
 from joinlay.checks.outline_check import check_outline
 from joinlay.errors import BadInput, nearest_names
 from joinlay.findings import Finding, Refused, refusal
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.boards import DrawerRole
 from joinlay.checks.conditions import usual_conditions
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -6,12 +6,13 @@ nothing of it still gets all three.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
 from joinlay.lengths import plain_mm, require_positive
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

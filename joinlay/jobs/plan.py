@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
@@ -10,6 +10,7 @@ from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import Dimension
+from joinlay.records import dataclass
 from joinlay.settings import cards_of, choose
 
 if TYPE_CHECKING:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.casework.drawer import plan_drawer
@@ -15,6 +14,7 @@ from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
+from joinlay.records import dataclass
 from joinlay.settings import choose
 from joinlay.stock import Sheet
 

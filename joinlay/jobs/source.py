@@ -19,10 +19,10 @@ from __future__ import annotations
 import re
 import tomllib
 from bisect import bisect_right
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final, Union
 
 from joinlay.errors import Trouble, Troubles
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from contextlib import contextmanager
-from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, refusal, warning
 from joinlay.lengths import NOTHING, decimal_text, rounded_down
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
@@ -24,6 +23,7 @@ from joinlay.joints.fits import (
 )
 from joinlay.joints.spans import inwards
 from joinlay.lengths import NOTHING, largest, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Hand, JointRole, PartRole

@@ -6,7 +6,6 @@ side. Both have the side's dado, how deep it is, and the room at the tongue's ti
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
@@ -26,6 +25,7 @@ from joinlay.joints.fits import (
 )
 from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.lengths import NOTHING, Unit, inches, mm, plain_mm
+from joinlay.records import dataclass
 from joinlay.shop import is_sold
 
 if TYPE_CHECKING:

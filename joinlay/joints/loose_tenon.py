@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
@@ -15,6 +15,7 @@ from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
 from joinlay.joints.spans import inwards
 from joinlay.joints.tenon_size import Use, tenon_sizes
 from joinlay.lengths import NOTHING, Fraction, largest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.findings import refusal, warning
 from joinlay.joints.fits import depth_down, label
 from joinlay.lengths import NOTHING, chosen, largest, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding, Refused

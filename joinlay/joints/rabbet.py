@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Surface
@@ -10,6 +9,7 @@ from joinlay.errors import BadInput
 from joinlay.joints.fits import depth_down, findings_at, judge_depth, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.spans import inwards, whole
 from joinlay.lengths import NOTHING
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Hand, JointRole, PartRole, Span

@@ -5,7 +5,6 @@ Trade rules LT-7 to LT-11 and their layout; ``layout`` holds the search.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from joinlay.errors import BadInput
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, chosen, decimal_text, largest, plain_mm
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.findings import note, refusal, warning
 from joinlay.joints.fits import label
 from joinlay.lengths import Fraction, chosen, largest, rounded_down, rounded_up, smallest
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.findings import Finding, Refused

@@ -6,7 +6,6 @@ set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
@@ -14,6 +13,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths.fraction import Fraction, fraction_in
 from joinlay.lengths.length import MM_PER_INCH, Length
 from joinlay.lengths.notation import Unit
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable

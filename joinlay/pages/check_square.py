@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import MM_PER_INCH, Fraction
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, flatten, moved
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

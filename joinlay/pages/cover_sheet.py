@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -13,6 +13,7 @@ from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.elevation import elevation
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -6,7 +6,6 @@ way out.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand
@@ -19,6 +18,7 @@ from joinlay.pages.plain_sheet import PageBlock
 from joinlay.pen.chart import Axes, tick_step
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Sequence

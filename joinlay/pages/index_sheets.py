@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -11,6 +11,7 @@ from joinlay.pages.printed_sheet import Link
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -11,7 +11,7 @@ drawing names it where it is done.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Final, Union
 
@@ -23,6 +23,7 @@ from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
 from joinlay.pen.placing import MM, Room, Whole, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -15,6 +15,7 @@ from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
@@ -13,6 +13,7 @@ from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_bo
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
+from joinlay.records import dataclass
 from joinlay.stock import Sheet as SheetStock
 from joinlay.stock import Solid
 

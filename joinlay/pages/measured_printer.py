@@ -15,7 +15,6 @@ for one printer with one paper, on the day it was measured.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
@@ -23,6 +22,7 @@ from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, m
 from joinlay.pages.printer import Printer
 from joinlay.pages.scale_sheet import bars_on, rectangle_on
 from joinlay.paper import with_border
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -14,13 +14,14 @@ hollow of another.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
 from joinlay.pen.marks import Move, Text, Turn, moved, text_box
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind, Whole
@@ -15,6 +14,7 @@ from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.part_picture import part_picture
 from joinlay.pictures.picture import scales_of
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

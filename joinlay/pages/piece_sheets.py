@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -14,6 +13,7 @@ from joinlay.pen.marks import Move, Text, moved
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
 from joinlay.pictures.sections import level_section, upright_sections
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

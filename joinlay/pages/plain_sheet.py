@@ -8,7 +8,7 @@ a page is filled as far as the next block fits, and no page is evened out agains
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
@@ -16,6 +16,7 @@ from joinlay.lengths import Fraction, Unit
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, moved
+from joinlay.records import dataclass
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Protocol
+
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.lengths import Fraction, decimal_text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.paper import Paper

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
@@ -16,6 +16,7 @@ from joinlay.paper import BORDER
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
+from joinlay.records import dataclass
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:

@@ -15,7 +15,6 @@ marks, at full length.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
 from string import ascii_uppercase
@@ -25,6 +24,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of
 from joinlay.pen.placing import MM, Room, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -11,6 +10,7 @@ from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, halves
 from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
+from joinlay.records import dataclass
 from joinlay.settings import Value
 from joinlay.settings.feeding import feed_sentence
 from joinlay.settings.wording import (

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
@@ -10,6 +9,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import figures
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.records import dataclass
 from joinlay.settings import Guide
 from joinlay.settings import Role as CutRole
 from joinlay.shop import MachineKind

@@ -12,7 +12,7 @@ drawing.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import acos, asin, ceil, cos, degrees, radians, sin
 from typing import TYPE_CHECKING, Final
@@ -24,6 +24,7 @@ from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role, Text, bounds_of, flatten, text_box
 from joinlay.pen.placing import MM, Room, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

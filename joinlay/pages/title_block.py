@@ -6,7 +6,6 @@ where they belong.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
@@ -16,6 +15,7 @@ from joinlay.pages.seams import OVERLAP
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, words
 from joinlay.pen.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

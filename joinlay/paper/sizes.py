@@ -7,11 +7,12 @@ its border behind it where that isn't the usual one.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, fraction_in, mm, plain_mm, read_length
+from joinlay.records import dataclass
 
 __all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Text
 from joinlay.pen.signs import HAND_SIZE, HandSign
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, fraction_in
 from joinlay.pen.lettering import figures, words
 from joinlay.pen.marks import Align, Line, Polyline, Role, Text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -7,7 +7,6 @@ side of it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +15,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line
 from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, Turn, text_box
 from joinlay.pen.placing import spread_down
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Line, Role
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

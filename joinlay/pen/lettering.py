@@ -11,12 +11,12 @@ don't know counts as wider than any, so that words may stand too loose, but neve
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -6,13 +6,13 @@ themselves in those five, so that a writer of PDF, SVG or DXF needs no more. Lin
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
 from joinlay.geometry import Box, Point, box_of
 from joinlay.lengths import Fraction, fraction_in
 from joinlay.pen.lettering import plain, set_line
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -14,11 +14,11 @@ drawn is rounded outwards, so that looking is quick and never lets two things to
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -6,7 +6,6 @@ the square around, which is quick and leaves most of them out.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind
@@ -20,6 +19,7 @@ from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, meeting_box, near_cut, scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, hatch_strokes
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

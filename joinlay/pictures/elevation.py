@@ -6,7 +6,6 @@ room in figures is given back in words, for a list beside the picture.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -23,6 +22,7 @@ from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.scene import scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, edge_strokes, hidden_strokes, knob_ahead
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -15,7 +15,7 @@ said in a sentence. Two lines may cross each other, but for the most part don't,
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice, product
 from math import ceil
 from typing import TYPE_CHECKING, Final
@@ -28,6 +28,7 @@ from joinlay.pen.lettering import words, wrapped
 from joinlay.pen.marks import Fill, Line, Role, Text, text_box
 from joinlay.pen.placing import MM, whole
 from joinlay.pictures.picture import SMALL
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import chain, product
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +16,7 @@ from joinlay.pictures.picture import Easel
 from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -6,7 +6,7 @@ at one scale after the other (ISO 5455, and halves for an inch rule) until it fi
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +16,7 @@ from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import figures, set_line
 from joinlay.pen.marks import Align, Line, Polyline, Text, Turn, bounds_of, flatten, text_box
 from joinlay.pen.placing import Room, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence

@@ -14,12 +14,12 @@ piece other than the slight lean of a tapered drawer would show only the side th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Shape, Surface
 from joinlay.lengths import Fraction, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -5,13 +5,13 @@ Drawers of which only openings are given stand stacked.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
 from joinlay.boards.extent import SpaceBox
 from joinlay.geometry import overlap
 from joinlay.lengths import NOTHING, Fraction, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -21,6 +20,7 @@ from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, near_cut, scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes, hatch_strokes, knob_aside
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -13,13 +13,14 @@ looked along and knobs are drawn as circles over it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import area, box_of, pieces_of_line, rest_of_line, stretch_in, united
 from joinlay.lengths import Fraction
 from joinlay.pen.placing import MM, whole
 from joinlay.pictures.projecting import project
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import area, box_of
@@ -10,6 +9,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pen.placing import MM, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
 from joinlay.findings import note
 from joinlay.lengths import mm
+from joinlay.records import dataclass
 from joinlay.settings.caution import Caution, cautions_for
 from joinlay.settings.choice import Rank, choose, has_to_do_with
 from joinlay.settings.elements import Change, Guide, PlainCut, ToolKind, Work

@@ -8,7 +8,7 @@ before equal ones are brought together on a card. Boards that are cut alike are 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import IntEnum
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +16,7 @@ from joinlay.boards import Axis, CutKind, Shape
 from joinlay.boards.names import in_few_words, listed
 from joinlay.findings import Finding, Harm, Refused, note, refusal, warning
 from joinlay.lengths import Length
+from joinlay.records import dataclass
 from joinlay.settings.elements import Guide, PlainCut, Position, Role, Stops, ToolKind
 from joinlay.settings.feeding import router_speed
 from joinlay.settings.handwork import way_by_hand

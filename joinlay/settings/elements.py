@@ -5,11 +5,11 @@ No sentence stands here: enumerations carry the trade's words, ``wording`` makes
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards import CutUse, Hand, PartKind
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import CutRole, Surface

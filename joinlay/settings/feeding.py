@@ -5,11 +5,11 @@ Order of passes and direction of walk follow from the guide alone, never from th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import inches
+from joinlay.records import dataclass
 from joinlay.settings.elements import Guide, Role
 from joinlay.shop import MachineKind
 

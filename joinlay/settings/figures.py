@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Length
+from joinlay.records import dataclass
 from joinlay.settings.elements import Guide, Role
 
 if TYPE_CHECKING:

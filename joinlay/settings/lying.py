@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, CutKind, Span, Surface
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, ZERO
+from joinlay.records import dataclass
 from joinlay.settings.elements import Guide, PlainCut, Role
 
 if TYPE_CHECKING:

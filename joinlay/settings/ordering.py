@@ -16,9 +16,10 @@ workshop, it doesn't know.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from heapq import heappop, heappush
 from typing import TYPE_CHECKING, Final
+
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Sequence

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from joinlay.records import dataclass
 from joinlay.settings.feeding import feeding_of
 
 if TYPE_CHECKING:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, dimension
+from joinlay.records import dataclass
 from joinlay.settings.elements import Guide, Pass, PlainCut, Role, Tool, ToolKind
 from joinlay.settings.feeding import feeding_of
 from joinlay.settings.lying import Orientation, from_surface, role_of

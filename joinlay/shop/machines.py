@@ -6,11 +6,12 @@ an edge guide, a table saw with one blade, a mortiser for the tenon stock it own
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Unit, default, read_length, require_positive
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension

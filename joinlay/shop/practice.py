@@ -6,11 +6,11 @@ maker sets 1/32 in or 0.8 mm, not 0.79375 mm; which one serves is the job's unit
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, NoReturn
 
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Dimension, Fraction, Length, Unit, default, fraction_in, read_length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

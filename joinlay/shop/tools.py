@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import GRADUATIONS, Unit, default, inches, mm, read_length, require_positive
+from joinlay.records import dataclass
 from joinlay.shop.machines import Machines, usual_machines
 from joinlay.shop.practice import usual_practice
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, chosen, decimal_text
+from joinlay.records import dataclass
 from joinlay.stock.species import species_named
 
 if TYPE_CHECKING:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Fraction, fraction_in
+from joinlay.records import dataclass
 
 __all__ = ["SPECIES", "Figure", "Species", "species_named"]
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Fraction, fraction_in
+from joinlay.records import dataclass
 from joinlay.stock.species import species_named
 from joinlay.stock.stocks import Sheet
 

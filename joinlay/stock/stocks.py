@@ -6,11 +6,11 @@ limits it lies; where it is, callipers do.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final, Union
 
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Dimension, Fraction, Length, inches, mm, plain_mm, require_positive
+from joinlay.records import dataclass
 
 __all__ = [
     "PANEL_LABELS",

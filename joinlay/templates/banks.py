@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Hand, PartKind, Whole
+from joinlay.records import dataclass
 from joinlay.templates.piece_axes import PieceAxis, reach
 
 if TYPE_CHECKING:

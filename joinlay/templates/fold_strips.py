@@ -6,7 +6,6 @@ upright in the middle, the flap of the end on one side of it, that of the face o
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -21,6 +20,7 @@ from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
+from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
 

@@ -6,7 +6,7 @@ side of a tapered drawer is stood square there: over the width of a joint its le
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
@@ -19,6 +19,7 @@ from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Line, Move, Polyline, Role, bounds_of, flatten, moved
+from joinlay.records import dataclass
 from joinlay.templates.datum_marks import figures_below, figures_beside
 from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.template import FIGURE, SMALL, WORD, Template

@@ -7,7 +7,6 @@ words beside it say the part, what it is for, which face is up, and its place in
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -21,6 +20,7 @@ from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Arc, Fill, Line, Move, Polyline, Role, Text, Turn, bounds_of, flatten, moved
 from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.signs import BreakLine
+from joinlay.records import dataclass
 from joinlay.templates.template import FIGURE, WORD, Template
 
 if TYPE_CHECKING:

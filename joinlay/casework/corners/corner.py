@@ -8,7 +8,6 @@ it.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, TypeVar
 
 from joinlay.boards import Hand, Surface
@@ -16,6 +15,7 @@ from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, refusal
 from joinlay.lengths import Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable

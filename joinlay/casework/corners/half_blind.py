@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Final
 
 from joinlay.boards import Axis, CutUse, Hand, JointKind, JointRole, Span, Surface
@@ -10,6 +9,7 @@ from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.casework.corners.corner import Cornered, CornerKind, FrontCorner, with_nearest_cutter
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind
 from joinlay.lengths import NOTHING, Length
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Final
 
 from joinlay.boards import Axis, JointKind, JointRole, Surface
 from joinlay.casework.corners.corner import BackCorner, Cornered, CornerKind
 from joinlay.joints.dado import cut_dado, design_dado
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board

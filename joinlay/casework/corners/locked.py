@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, JointKind, JointRole, Surface
 from joinlay.casework.corners.corner import BackCorner, Cornered, CornerKind, with_nearest_cutter
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_locking_rabbet
 from joinlay.lengths import NOTHING
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board

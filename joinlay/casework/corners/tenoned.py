@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Datum, JointKind, JointRole, PartKind, PartRole, Place, Surface
@@ -10,6 +9,7 @@ from joinlay.boards.meeting import Meeting, butted
 from joinlay.casework.corners.corner import Cornered, CornerKind, FrontCorner
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
 from joinlay.lengths import NOTHING
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from joinlay.records import dataclass
 
 __all__ = ["MACHINES", "HelpPage"]
 

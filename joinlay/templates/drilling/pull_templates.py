@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -12,6 +11,7 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, words
 from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten
+from joinlay.records import dataclass
 from joinlay.templates.datum_marks import level_datum, upright_datum
 from joinlay.templates.template import FIGURE, WORD, Template
 

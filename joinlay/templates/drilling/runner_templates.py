@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -13,6 +12,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
+from joinlay.records import dataclass
 from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum
 from joinlay.templates.piece_axes import PieceAxis, reach, reach_at_end

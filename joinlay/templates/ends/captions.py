@@ -6,7 +6,6 @@ The place of a cut is on the paper and in figures too, since paper moves and fig
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +15,7 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, words
 from joinlay.pen.signs import DatumEdge
+from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, WORD
 

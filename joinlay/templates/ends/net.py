@@ -8,11 +8,12 @@ them), and ``y``, how far from the reference edge. Only when marks are made does
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind, CutUse, Datum, Place, Shape, Span, Surface
 from joinlay.lengths import NOTHING, Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -23,7 +23,6 @@ It sets no block on its side and draws no line from a note to its cut: a note te
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import product
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
@@ -32,6 +31,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.blocks import Block, stacked
 from joinlay.pen.lettering import set_line
 from joinlay.pen.placing import CLEAR, MM, Room, whole
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -7,7 +7,6 @@ the end that everything is counted from, at the top the far end with the cabinet
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -18,6 +17,7 @@ from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
 from joinlay.pen.signs import BAR
+from joinlay.records import dataclass
 from joinlay.templates.story.stick import Apex, StretchKind
 from joinlay.templates.story.stick_labels import label
 from joinlay.templates.template import SMALL, TONE, WORD

@@ -20,7 +20,7 @@ paper is as long as they need. A name wider than a row may be is cut short.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final
@@ -29,6 +29,7 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import figures, fitted, set_line, words
 from joinlay.pen.placing import spread
+from joinlay.records import dataclass
 from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:

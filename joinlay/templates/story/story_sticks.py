@@ -7,13 +7,13 @@ to back. Every position is that of a placed board or a cut in one, exact, and co
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import zip_longest
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
+from joinlay.records import dataclass
 from joinlay.templates.banks import whole_piece
 from joinlay.templates.piece_axes import PieceAxis, centre_of, reach, reach_at_end
 from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind, merged
