@@ -36,13 +36,13 @@ _FIGURES: Final = {
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
-        "chisel": "1/4",
+        "chisel": "1/8",
     },
     Unit.MM: {
         "stiff": "9.5 GPa", "weak": "4 GPa",
         "units": "mm", "smallest": "0.5 mm", "rules": "1 mm, 0.5 mm or 0.1 mm", "paper": "a4",
         "bare": '"465", "46.5 cm", "18 3/8 in", or 465.5',
-        "thick": "20", "thick_is": "20", "half": "12", "half_is": "12.1", "thin": "6", "thin_is": "5.8",
+        "thick": "20", "thick_is": "20", "half": "12", "half_is": "11.8", "thin": "6", "thin_is": "5.8",
         "sheet": '["2440", "1220"]', "kerf": "3", "cutter1": '{ diameter = "4", reach = "14" }',
         "cutter2": '{ diameter = "5", reach = "16" }', "cutter3": '{ diameter = "6", reach = "25" }',
         "wide": "465", "high": "110", "higher": "150", "deep": "450", "clear": "0.8", "gap": "12", "offset": "10",
@@ -56,7 +56,7 @@ _FIGURES: Final = {
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
-        "chisel": "6",
+        "chisel": "3",
     },
 }  # fmt: skip
 
@@ -116,7 +116,7 @@ measured = "{thin_is}"
 #router-table = {{ fence-height = "{fence_high}", fence-reach = "{fence_far}", longest = "{longest}", farthest = "{farthest}" }}
 #table-saw = {{ fence-height = "{saw_high}", fence-reach = "{saw_far}", blade-height = "{blade}", dado-set = {stacks} }}
 #hand-router = {{ base = "{base}", guide-reach = "{guide_far}", offset = {trial} }}
-#mortiser = false            # then mortises are routed, where a cutter reaches
+#mortiser = false            # then mortises are routed where a cutter reaches, else cut by hand
 #drill = true
 #hand-tools = {{ narrowest-chisel = "{chisel}" }}   # they cut what no machine does; false where nothing is cut by hand
 #first-choice = ["router table", "table saw", "hand-held router"]
