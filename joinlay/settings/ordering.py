@@ -188,13 +188,15 @@ def cost_of(steps: Sequence[Step], order: Sequence[int]) -> Cost:
     return total
 
 
-def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tuple[tuple[int, ...], bool]:
+def best_order(
+    steps: Sequence[Step], before: frozenset[tuple[int, int]], *, patience: int = _PATIENCE
+) -> tuple[tuple[int, ...], bool]:
     """The order of least cost in which i comes before j for every (i, j) of ``before``, and whether it is proved to be.
 
     Among equals the first as words in a dictionary are, so the answer is always the same. ``before`` must have no circle.
     Rule MS-3. For usual jobs (a dozen cards or two) the search is exact: nothing has fewer changes of cutter, fence and height, in that
-    order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past 12 000 states it takes the
-    best step after step and says False.
+    order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past ``patience`` states, 12 000
+    unless told, it takes the best step after step and says False.
     """
     search = _Search(steps, before)
     everything = frozenset(range(len(steps)))
@@ -202,7 +204,7 @@ def best_order(steps: Sequence[Step], before: frozenset[tuple[int, int]]) -> tup
     # Each entry: how good it can be, the order so far, what it cost, and how the machines stand.
     heap: list[tuple[tuple[int, ...], tuple[int, ...], Cost, _Standing]] = [((), (), nothing, search.start())]
     seen: set[tuple[frozenset[int], _Standing]] = set()
-    while heap and len(seen) < _PATIENCE:
+    while heap and len(seen) < patience:
         _, order, spent, standing = heappop(heap)
         done = frozenset(order)
         if len(order) == len(steps):

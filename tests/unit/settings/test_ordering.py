@@ -75,7 +75,8 @@ def test_a_job_past_all_patience_is_ordered_all_the_same_and_says_so():
         for _ in range(40)
     ]
     before = frozenset((n, n + 20) for n in range(20))
-    order, is_proved = best_order(steps, before)
+    # What comes after patience is the same however long it lasts; it takes ten seconds at its usual length.
+    order, is_proved = best_order(steps, before, patience=400)
     assert not is_proved
     assert sorted(order) == list(range(40))
     assert all(order.index(i) < order.index(j) for i, j in before)
