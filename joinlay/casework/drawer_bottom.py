@@ -99,7 +99,10 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
     back_width = width_at[1].named(f"{role.name} width at the back", "GR-2, DR-4", "common practice")
     length = max(front_width, back_width).named(f"{role.name} length, side to side", "GR-2", "common practice")
     width = (seat.back - seat.front).named(f"{role.name} width, front to back", "GR-2", "common practice")
-    off_front, off_back = ((length - end) / 2 for end in (front_width, back_width))
+    off_front, off_back = (
+        ((length - end) / 2).named(f"{role.name} planed off each end at the {at}", "DR-4", "by geometry")
+        for end, at in ((front_width, "front"), (back_width, "back"))
+    )
     tapers = (Taper(Surface.END, off_front, off_back), Taper(Surface.FAR_END, off_front, off_back)) if sizes.taper else ()
     place = Place.at(
         (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"

@@ -94,6 +94,6 @@ def _origin(dimension: Dimension, told: str) -> str:
 
 
 def _figures(length: Length, rule: Graduation) -> str:
-    """A length inside an expression: its figures; in brackets where the rule leaves something over."""
+    """A length inside an expression: its figures; what lies between two marks as callipers show it."""
     shown = rule.read(length)
-    return f"({shown.figures}{shown.remainder})" if shown.remainder else shown.figures
+    return shown.exactly if shown.left_over else shown.figures

@@ -17,6 +17,7 @@ from joinlay.casework.banding import core_size
 from joinlay.errors import nearest_names
 from joinlay.findings import warning
 from joinlay.records import dataclass
+from joinlay.lengths import Length
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Band, Board, Cut, Taper
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Dimension, Fraction, Length
+    from joinlay.lengths import Dimension, Fraction
     from joinlay.shop import Practice
     from joinlay.stock import Stock
 
@@ -35,10 +36,13 @@ __all__ = [
     "Group",
     "Row",
     "Size",
+    "Slant",
     "cutting_list",
     "row_remarks",
     "shape_key",
+    "slants_of",
     "stock_called",
+    "taper_words",
 ]
 
 
@@ -250,8 +254,46 @@ def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iter
     if row.bands:
         edges = ", ".join(f"{row.board.datum.word(band.surface)} {band.stock}" for band in row.bands)
         yield f"band, in this order: {edges}"
-    if row.board.tapers:
-        yield "tapered: see its template"
+    if said := taper_words(row.board, text):
+        yield said
+
+
+@dataclass(frozen=True, slots=True)
+class Slant:
+    """How long or wide a tapered board is ``at`` one of its edges or ends, in the maker's words for it, and what is planed off there.
+
+    ``across`` is ``long`` or ``wide``, by what the taper changes; ``off`` comes off each of ``planed``, the maker's words for two ends or edges.
+    """
+
+    across: str
+    at: str
+    size: Length
+    off: Length
+    planed: tuple[str, ...]
+
+
+def slants_of(board: Board) -> Iterator[Slant]:
+    """What tells how ``board`` is tapered: two for each of length and width that changes, the reference edge or end first; none for a square one (DR-4)."""
+    for axis, across, ends in (
+        (Axis.ALONG, "long", (Surface.EDGE, Surface.FAR_EDGE)), (Axis.ACROSS, "wide", (Surface.END, Surface.FAR_END)),
+    ):  # fmt: skip
+        planed = [taper for taper in board.tapers if taper.surface.axis is axis]
+        for taken, end in zip(zip(*((taper.near, taper.far) for taper in planed), strict=True), ends, strict=False):
+            names = tuple(board.datum.word(taper.surface) for taper in planed)
+            size = Length(board.size(axis).mm - sum(each.mm for each in taken))
+            yield Slant(across, board.datum.word(end), size, max(taken), names)
+
+
+def taper_words(board: Board, text: Callable[[Length], str]) -> str:
+    """How ``board`` is planed to a slant, lengths by ``text``; '' for a square one (DR-4).
+
+    ``tapered: 17 3/4 in long at the front edge, 17 23/32 in at the back edge (1/64 in off the left end and the right end there)``.
+    """
+    said: list[str] = []
+    for slant in slants_of(board):
+        off = f" ({text(slant.off)} off the {' and the '.join(slant.planed)} there)" if slant.off.mm else ""
+        said.append(f"{text(slant.size)} {slant.across} at the {slant.at}{off}")
+    return f"tapered: {', '.join(said)}" if said else ""
 
 
 # -- when two boards are the same ----------------------------------------------------------------------

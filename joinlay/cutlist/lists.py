@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.cutting_list import cutting_list, slants_of
 from joinlay.cutlist.saw_cautions import cautions_at_sheet, cautions_of_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
@@ -118,6 +118,10 @@ class _Plainly:
             "core": self.size(row.core),
             "rough": self.size(row.rough),
             "grain": row.grain.value,
+            "taper": [
+                {"at": slant.at, "across": slant.across, "size": self.length(slant.size), "off": self.length(slant.off), "planed": list(slant.planed)}
+                for slant in slants_of(row.board)
+            ],
             "banding": [
                 {"edge": row.board.datum.word(band.surface), "stock": band.stock, "length": self.length(band.length)}
                 for band in row.bands

@@ -11,6 +11,7 @@ import re
 from io import StringIO
 from typing import TYPE_CHECKING, Final
 
+from joinlay.cutlist.cutting_list import taper_words
 from joinlay.lengths import Unit, decimal_text
 
 if TYPE_CHECKING:
@@ -64,6 +65,7 @@ def _heading(unit: Unit) -> list[str]:
         *sizes,
         "grain",
         "banding",
+        "taper",
     ]
 
 
@@ -74,6 +76,7 @@ def _cells(group: Group, row: Row, rule: Graduation) -> Iterator[str]:
         yield from _sizes(size, rule)
     yield row.grain.value
     yield ", ".join(f"{row.board.datum.word(band.surface)}: {band.stock}" for band in row.bands)
+    yield taper_words(row.board, rule.text).removeprefix("tapered: ")
 
 
 def _sizes(size: Size | None, rule: Graduation) -> Iterator[str]:

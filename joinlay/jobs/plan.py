@@ -115,6 +115,8 @@ def _on_board(board: Board) -> Iterator[Dimension]:
         for axis in Axis:
             span = cut.span(axis)
             yield from (span.start, span.stop)
+    for taper in board.tapers:
+        yield from (taper.near, taper.far)
 
 
 def _collect(dimension: Dimension, found: dict[str, Dimension]) -> None:

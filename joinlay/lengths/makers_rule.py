@@ -1,6 +1,6 @@
 """The maker's rule: rounding a length to its smallest division, and setting it out as figures.
 
-Trade rule MS-2: a value shows what to set on the rule and what is left over from the exact one. A length that is told and never
+Trade rules MS-2, FR-1: a value shows what to set on the rule and, where that isn't all, what callipers show; never a sum. A length that is told and never
 set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left over.
 """
 
@@ -28,8 +28,7 @@ _FINEST: Final = {Unit.INCH: (MM_PER_INCH / 64, "1/64 in"), Unit.MM: (Fraction(1
 class Fine(Length):
     """A gap, a sag, a movement: exact or estimated, it is read and never set on a rule.
 
-    Shown on the maker's own rule it would read "1/32 in - 0.007 in", which says more than anyone can know. How it is shown: no
-    rule.
+    Shown as a size to cut it would read "1/32- in (0.024)", which says more than anyone can know. How it is shown: no rule.
     """
 
     __slots__ = ()
@@ -48,8 +47,8 @@ class Fine(Length):
         return Length(finest * ((self.mm / finest + Fraction(1, 2)) // 1))
 
     def too_small(self, unit: Unit) -> str:
-        """What to say in ``unit`` of a length too small to tell: ``under 1/64 in``; empty for what can be told, and for 0."""
-        return f"under {_FINEST[unit][1]}" if self.mm and not self.nearest(unit).mm else ""
+        """What to say in ``unit`` of a length too small to tell: ``under 1/64 in``, with its sign; empty for what can be told, and for 0."""
+        return f"{'minus ' if self.mm < 0 else ''}under {_FINEST[unit][1]}" if self.mm and not self.nearest(unit).mm else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,24 +90,34 @@ class OnRule:
         return self.sign + " ".join(part for part in (whole, fraction) if part)
 
     @property
-    def remainder(self) -> str:
-        """What the rule cannot show, as `` + 0.004 in`` or `` - 0.03 mm``; empty where nothing is left."""
+    def hair(self) -> str:
+        """``+`` where the exact length is a hair more than the mark, ``-`` where it is less; empty where it is the mark itself."""
         if not self.left_over:
             return ""
-        sign = "-" if self.left_over.mm < 0 else "+"
-        size = abs(self.left_over.inches if self.unit == "in" else self.left_over.mm)
-        # Enough places to show a first figure, so that a remainder never reads as 0.
-        places = next((n for n in range(3, 12) if round(size, n)), 12)
-        return f" {sign} {decimal_text(size, places)} {self.unit}"
+        return "-" if self.left_over.mm < 0 else "+"
+
+    @property
+    def exactly(self) -> str:
+        """What a rule twice or four times as fine, or callipers, would show of it, without unit: ``23/64``, ``17.722``.
+
+        A sixty-fourth is said as one; everything else to a thousandth of an inch or a hundredth of a millimetre.
+        """
+        exact = Length(self.nearest.mm + self.left_over.mm)
+        if self.unit == "mm":
+            return _calliper_text(exact.mm, 2)
+        if (exact.inches * 64).denominator == 1:
+            return _IN_64.read(exact).figures
+        return _calliper_text(exact.inches, 3)
 
     @property
     def text(self) -> str:
-        """As the maker reads it, with its unit and what is left over: ``18 5/16 in``, ``6.3 mm + 0.05 mm``.
+        """What to set on the rule, with its unit; ``+`` or ``-`` for a hair more or less, and then what it is: ``17 23/32+ in (17.722)``.
 
-        A length that is round in the other system says so too: ``5/32 in + 0.001 in (4 mm)``.
+        A length that is round in the other system says that instead: ``5/32+ in (4 mm)``.
         """
-        other = f" ({self.elsewhere})" if self.elsewhere else ""
-        return f"{self.figures} {self.unit}{self.remainder}{other}"
+        if not self.left_over:
+            return f"{self.figures} {self.unit}"
+        return f"{self.figures}{self.hair} {self.unit} ({self.elsewhere or self.exactly})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,14 +166,33 @@ class Graduation:
         return self.read(length).elsewhere or self.text(length)
 
     def text(self, length: Length) -> str:
-        """``length`` as the maker reads it: ``18 5/16 in``, with what is left over where the rule cannot show it.
+        """``length`` as the maker reads it: ``18 5/16 in``, never as a sum (FR-1).
 
+        What lies between two marks is told as it is where few figures do that, a sixty-fourth or a decimal as callipers show it: ``23/64 in``,
+        ``0.709 in``; else by the mark and what callipers show, ``17 23/32+ in (17.722)``.
         A Fine length is told to the nearest 1/64 in or 0.1 mm instead.
         """
         if isinstance(length, Fine):
             rule = _IN_64 if self.unit is Unit.INCH else _MM_10
             return length.too_small(self.unit) or rule.text(length.nearest(self.unit))
-        return self.read(length).text
+        return self.read(length).text if (few := self.few(length)) is None else few
+
+    def few(self, length: Length) -> str | None:
+        """``length`` between two marks where few figures tell it exactly: ``23/64 in``, ``18.25 mm``, ``44.45 mm (1 3/4 in)``; else None (FR-1)."""
+        read = self.read(length)
+        if not read.left_over:
+            return None
+        size, places = (length.inches, 3) if self.unit is Unit.INCH else (length.mm, 2)
+        if (size * 10**places).denominator > 1 and (self.unit is Unit.MM or (size * 64).denominator > 1):
+            # Under the first mark there is nothing to set: a decimal alone, unless it is round elsewhere.
+            return f"{read.exactly} {read.unit}" if not read.nearest and not read.elsewhere else None
+        other = f" ({read.elsewhere})" if read.elsewhere else ""
+        return f"{read.exactly} {read.unit}{other}"
+
+
+def _calliper_text(size: Fraction, places: int) -> str:
+    """``size`` to so many places, or to as many more as show a first figure, so that something never reads as 0."""
+    return decimal_text(size, next((n for n in range(places, 12) if round(size, n)), 12))
 
 
 def decimal_text(number: Fraction, places: int) -> str:

@@ -168,15 +168,15 @@ def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fract
 
 
 def _about(group: Group, rule: Graduation) -> str:
-    """``15/32+ thick, plywood sold as 1/2``; of knob blanks, which are square, that they are as thick as wide."""
+    """``0.483 in thick, plywood sold as 1/2 in``; of knob blanks, which are square, that they are as thick as wide."""
     stock = group.stock
-    thick = "as thick as wide" if _is_knobs(group) else f"{_read(group.thickness, rule)} thick"
+    thick = "as thick as wide" if _is_knobs(group) else f"{rule.text(group.thickness)} thick"
     if stock is None:
         return thick
     kind = stock.kind if isinstance(stock, SheetStock) else stock.species if isinstance(stock, Solid) else ""
     if stock.nominal == group.thickness:
         return f"{thick}, {kind}"
-    return f"{thick}, {kind} sold as {_read(stock.nominal, rule)}"
+    return f"{thick}, {kind} sold as {rule.text(stock.nominal)}"
 
 
 def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:

@@ -152,7 +152,7 @@ class CardMaker:
             yield Text((left, y), figure)
             over = left + set_line(figure).width + 2
             yield Text((over, y), unit)
-            small = [reading.on_rule.remainder.strip(), _short(beside_words(setting, reading, self._figures))]
+            small = [_between(reading), _short(beside_words(setting, reading, self._figures))]
             if said := "; ".join(filter(None, small)):
                 yield Text((left, y - high * Fraction(3, 20) - Fraction(9, 2)), fitted(said, wide, (_SMALL, _TINY)))
 
@@ -205,6 +205,12 @@ def _walk(setting: Setting) -> Iterator[Paragraph]:
 def _block(strokes: tuple[Stroke, ...], low: Fraction) -> PageBlock:
     """The strokes of a card that reaches ``low`` mm down at least, with white under it."""
     return PageBlock(strokes, max(low, -bounds_of(strokes)[1]) + _BELOW)
+
+
+def _between(reading: Reading) -> str:
+    """What callipers show of a figure that lies between two marks: ``17.722 in``; '' for one on a mark (FR-1)."""
+    on_rule = reading.on_rule
+    return (on_rule.elsewhere or f"{on_rule.exactly} {on_rule.unit}") if on_rule.left_over else ""
 
 
 def _told_large(setting: Setting) -> tuple[list[Reading], list[Reading]]:

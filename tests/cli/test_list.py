@@ -44,7 +44,7 @@ def test_the_cutting_list_grouped_by_stock(job, capsys):
     lines = ran.out.splitlines()
     assert lines[0] == "Seed chest: 11 parts, 6 different."
     assert "cherry, 3/4 in" in lines
-    assert "birch, 15/32 in + 0.014 in" in lines
+    assert "birch, 0.483 in" in lines
     front = next(line for line in lines if line.endswith("drawer 1 front"))
     assert front.split("   ")[0].strip() == "1"
     # Finished, then rough: half an inch longer, a quarter wider (Joyce).

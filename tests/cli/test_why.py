@@ -40,7 +40,7 @@ def test_the_sizes_of_a_board_go_by_its_name_too(job, capsys):
     assert length.out == run(capsys, "why", job, "drawer 1 front width").out
     thickness = run(capsys, "why", job, "drawer 1 left side thickness")
     assert thickness.code == 0
-    assert thickness.out.endswith("birch measured thickness = 15/32 in + 0.014 in   written in chest.toml:13\n")
+    assert thickness.out.endswith("birch measured thickness = 0.483 in   written in chest.toml:13\n")
     assert run(capsys, "why", job, "drawer 1 left side length").code == 0
 
 

@@ -52,16 +52,29 @@ def test_nothing_is_lost_in_rounding(rule, length):
     assert read.nearest + read.left_over == length
     assert abs(read.left_over) * 2 <= rule.division
     assert (read.nearest / rule.division).denominator == 1
-    assert (read.remainder == "") == (not read.left_over)
+    assert (read.hair == "") == (not read.left_over)
 
 
 @given(rules, lengths)
 def test_a_remainder_never_reads_as_nothing(rule, length):
-    remainder = rule.read(length).remainder
-    if remainder:
-        sign, figures, _ = remainder.split()
-        assert Fraction(figures) > 0
-        assert (sign == "-") == (rule.read(length).left_over < ZERO)
+    read = rule.read(length)
+    if read.left_over:
+        shown = read_length(read.exactly, rule.unit)
+        assert shown
+        assert (shown < ZERO) == (length < ZERO)
+        assert abs(shown - length) <= (inches("0.0005") if rule.unit is Unit.INCH else mm("0.005"))
+        assert (read.hair == "-") == (read.left_over < ZERO)
+
+
+@given(rules, lengths)
+def test_no_length_is_told_as_a_sum(rule, length):
+    # FR-1: what callipers show may stand in brackets behind a mark; taking away is never left to the maker.
+    said = rule.text(length)
+    assert " + " not in said
+    assert " - " not in said
+    few = rule.few(length)
+    if few is not None and rule.read(length).nearest:
+        assert read_length(few.partition(" (")[0], rule.unit) == length
 
 
 @given(rules, st.fractions(-900, 900, max_denominator=10).map(mm) | st.fractions(-40, 40, max_denominator=64).map(inches))

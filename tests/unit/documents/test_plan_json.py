@@ -93,7 +93,8 @@ def test_every_length_agrees_with_itself(tree):
     assert len(found) > 200
     for length in found:
         assert float(Fraction(length["exact"])) == length["mm"]
-        assert length["text"].split()[-1].strip("()") in ("in", "mm")
+        assert length["text"].partition(" (")[0].split()[-1] in ("in", "mm")
+        assert length["text"].startswith(("-", "minus")) == (length["mm"] < 0)
 
 
 def test_every_board_and_cut_is_there(tree, worked_out):

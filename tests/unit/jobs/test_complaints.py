@@ -79,7 +79,7 @@ def test_a_taper_may_go_either_way(where, taper):
         ("back-height = true", "back-height: true is not text"),
         (
             "tenon = '7 mm'",
-            'tenon: the shop has no tenon stock 9/32 in - 0.006 in (7 mm) thick; it has "5/32 in + 0.001 in (4 mm)"',
+            'tenon: the shop has no tenon stock 9/32- in (7 mm) thick; it has "5/32+ in (4 mm)"',
         ),
         ("groove-depth = 0", "groove-depth: 0 in is not a size"),
         ("back = 5", "back: 5 is not text; write the name of a stock in quotes."),

@@ -132,7 +132,7 @@ def test_a_dado_through_the_side_is_refused():
 @pytest.mark.parametrize(
     ("end", "cutter", "says"),
     [
-        ("31/64", "1/4", "An end part 1/2 in thick (it is 1/2 in - 0.016 in) would let one set-up cut it all."),
+        ("31/64", "1/4", "An end part 1/2 in thick (it is 31/64 in) would let one set-up cut it all."),
         ("17/32", "1/4", "An end part 1/2 in thick (it is 17/32 in) would let one set-up cut it all."),
         ("9/16", "1/4", "A 9/32 in cutter in place of the 1/4 in one would let one set-up cut it all."),
     ],
@@ -217,6 +217,6 @@ def test_it_lies_at_an_end(surface):
 
 def test_the_working_names_its_numbers():
     joint = designed(named="drawer 1 back corner", tip_gap="1/64")
-    assert joint.end_part_addition.expression(INCH.text) == "2 x drawer 1 back corner tongue length 1/4 in - 0.016 in"
+    assert joint.end_part_addition.expression(INCH.text) == "2 x drawer 1 back corner tongue length 15/64 in"
     assert joint.tongue_length.expression(INCH.text).startswith("drawer 1 back corner dado depth 1/4 in - tip_gap")
     assert (joint.dado_offset.rule, joint.tongue_length.rule) == ("LR-2", "LR-3")

@@ -33,9 +33,9 @@ def test_every_length_is_exact_and_as_the_maker_reads_it():
     (card,) = tree_of([dado(board("72", "23", "3/4"), "30 1/3", "1/2", "1/4")])["settings"]
     third = card["fence_to_near_side"]
     assert Fraction(third["exact"]) == Fraction(91, 3) * Fraction(254, 10)
-    assert third["text"] == "30 11/32 in - 0.01 in"
+    assert third["text"] == "30 11/32- in (30.333)"
     assert card["guide_offset"]["text"] == "2 3/4 in"
-    assert card["passes"][0]["straightedge"]["text"] == "27 19/32 in - 0.01 in"
+    assert card["passes"][0]["straightedge"]["text"] == "27 19/32- in (27.583)"
 
 
 def test_which_way_to_walk_and_why():
