@@ -16,8 +16,8 @@ from joinlay.boards.names import in_few_words
 from joinlay.casework.banding import core_size
 from joinlay.errors import nearest_names
 from joinlay.findings import warning
-from joinlay.records import dataclass
 from joinlay.lengths import Length
+from joinlay.records import dataclass
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
@@ -273,7 +273,7 @@ class Slant:
 
 
 def slants_of(board: Board) -> Iterator[Slant]:
-    """What tells how ``board`` is tapered: two for each of length and width that changes, the reference edge or end first; none for a square one (DR-4)."""
+    """How ``board`` is tapered, the reference edge or end first: two for each of length and width that changes; none for a square one (DR-4)."""
     for axis, across, ends in (
         (Axis.ALONG, "long", (Surface.EDGE, Surface.FAR_EDGE)), (Axis.ACROSS, "wide", (Surface.END, Surface.FAR_END)),
     ):  # fmt: skip

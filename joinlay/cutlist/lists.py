@@ -119,7 +119,13 @@ class _Plainly:
             "rough": self.size(row.rough),
             "grain": row.grain.value,
             "taper": [
-                {"at": slant.at, "across": slant.across, "size": self.length(slant.size), "off": self.length(slant.off), "planed": list(slant.planed)}
+                {
+                    "at": slant.at,
+                    "across": slant.across,
+                    "size": self.length(slant.size),
+                    "off": self.length(slant.off),
+                    "planed": list(slant.planed),
+                }
                 for slant in slants_of(row.board)
             ],
             "banding": [

@@ -1,7 +1,7 @@
 """The maker's rule: rounding a length to its smallest division, and setting it out as figures.
 
-Trade rules MS-2, FR-1: a value shows what to set on the rule and, where that isn't all, what callipers show; never a sum. A length that is told and never
-set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left over.
+Trade rules MS-2, FR-1: a value shows what to set on the rule and, where that isn't all, what callipers show; never a sum. A length
+that is told and never set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left over.
 """
 
 from __future__ import annotations

@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 from joinlay.boards import Band, CutKind, Surface, Taper
-from joinlay.cutlist.cutting_list import Grain, cutting_list, shape_key, stock_called
+from joinlay.cutlist.cutting_list import Grain, cutting_list, row_remarks, shape_key, stock_called
 from joinlay.jobs.on_hand import OnHand, Sawing
-from joinlay.lengths import NOTHING, inches
+from joinlay.lengths import GRADUATIONS, NOTHING, inches
 from tests import by_hand
 from tests.unit.cutlist.bench import board, cherry, groove, left, make_plan, mortise, ply, right, row_of, size, tenon
 
@@ -190,6 +190,24 @@ def test_tapers_count_and_have_a_hand():
     assert shape_key(tapered) == shape_key(board("a", tapers=(Taper(Surface.FAR_EDGE, size("1/32"), NOTHING),)))
     grooved = replace(tapered, cuts=(groove(start="1"),))
     assert shape_key(left(grooved)) != shape_key(right(grooved))
+
+
+def told(made):
+    (row,) = cutting_list(make_plan(made)).rows
+    return tuple(row_remarks(row, GRADUATIONS["1/64 in"].text))
+
+
+def test_a_tapered_part_is_told_by_its_size_at_both_ends_and_what_is_planed_off():
+    # A bottom 20 in long from side to side, 1/64 in off each of its ends at the back: 20 - 2/64 = 19 31/32 in there.
+    off = [Taper(surface, NOTHING, size("1/64")) for surface in (Surface.END, Surface.FAR_END)]
+    assert told(board("a", tapers=tuple(off))) == (
+        "tapered: 20 in long at the bottom edge, 19 31/32 in long at the top edge (1/64 in off the left end and the right end there)",
+    )
+    # One edge planed off at the left end, and none at the right.
+    assert told(board("a", tapers=(Taper(Surface.FAR_EDGE, size("1/16"), NOTHING),))) == (
+        "tapered: 3 15/16 in wide at the left end (1/16 in off the top edge there), 4 in wide at the right end",
+    )
+    assert not told(board("a"))
 
 
 def test_bands_count():

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from joinlay.boards import Band, Surface
+from joinlay.boards import Band, Surface, Taper
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.documents.cutting_list_csv import cutting_list_csv
-from joinlay.lengths import Unit
+from joinlay.lengths import NOTHING, Unit
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size
 
 
@@ -41,6 +41,12 @@ def test_cores_and_bands():
     (row,) = rows(board("a", bands=bands))
     assert (row["core width (as read)"], row["core length (in)"]) == ("3 15/16 in", "20")
     assert row["banding"] == "top edge: cherry tape"
+
+
+def test_a_tapered_part_has_both_its_sizes():
+    made = rows(board("a", tapers=(Taper(Surface.END, NOTHING, size("1/32")),)), board("b", "21"))
+    at_both = "20 in long at the bottom edge, 19 31/32 in long at the top edge (1/32 in off the left end there)"
+    assert [row["taper"] for row in made] == [at_both, ""]
 
 
 def test_millimetres():

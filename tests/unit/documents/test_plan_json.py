@@ -83,7 +83,7 @@ def test_a_length_is_exact_and_in_mm_and_as_read():
     assert InWords(GRADUATIONS["0.5 mm"]).length(mm(18)) == {"mm": 18.0, "exact": "18/1", "text": "18 mm"}
     said = InWords(GRADUATIONS["1/32 in"])
     stray = inches("0.007")
-    assert said.length(stray)["text"] == "0 in + 0.007 in"
+    assert said.length(stray)["text"] == "0.007 in"
     assert said.length(Fine(stray))["text"] != said.length(stray)["text"]
     assert said.tree({"a": None, "b": [mm(18)], "c": {"d": 1}}) == {"a": None, "b": [said.length(mm(18))], "c": {"d": 1}}
 
