@@ -1,4 +1,4 @@
-"""Gathering findings so that the worst stands first, a long row is told once, and a sound piece says little."""
+"""How findings are told: the worst first, a long row once, a sound piece saying little; and in few words beside each part on its template."""
 
 from __future__ import annotations
 
@@ -11,9 +11,11 @@ from joinlay.findings import Finding, Harm
 from joinlay.lengths import Fraction, Length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-__all__ = ["ORDER", "gathered"]
+    from joinlay.lengths import Graduation
+
+__all__ = ["ORDER", "beside_parts", "gathered"]
 
 #: Among findings of one kind the worst is where this number is the largest (or, after a minus, the smallest).
 _WORST_BY: Final = {
@@ -127,3 +129,24 @@ def _size(finding: Finding, by: str) -> Fraction:
     number = finding.numbers.get(by.removeprefix("-"))
     size = number.mm if isinstance(number, Length) else Fraction(0)
     return -size if by.startswith("-") else size
+
+
+#: The most that is told beside one part; all the rest is on the finding sheets.
+_MOST_BESIDE: Final = 2
+
+
+def beside_parts(findings: Sequence[Finding], rule: Graduation) -> Mapping[str, tuple[str, ...]]:
+    """What to say beside each part, by its name: ``finding 3: swells 1/32 in, 1/16 in free``; at most two findings a part, the
+    worst first.
+
+    ``findings`` as they stand in the plan: a finding's number is its place there, from 1. One without few words of its own is
+    named by its kind if something may go wrong, and left out if it is only good to know. No rule.
+    """
+    told: dict[str, list[str]] = {}
+    for number, finding in enumerate(findings, start=1):
+        few = finding.few_words(rule.text)
+        if not few and finding.harm is Harm.NOTE:
+            continue
+        for part in finding.about:
+            told.setdefault(part, []).append(f"finding {number}: {few or finding.kind}")
+    return {part: tuple(said[:_MOST_BESIDE]) for part, said in told.items()}

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
-from joinlay.checks.beside import beside_parts
+from joinlay.checks.gathering import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.pages import Printer

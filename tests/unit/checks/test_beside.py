@@ -2,8 +2,7 @@
 
 from dataclasses import replace
 
-from joinlay.checks.beside import beside_parts
-from joinlay.checks.gathering import gathered
+from joinlay.checks.gathering import beside_parts, gathered
 from joinlay.checks.seasons import check_seasons
 from joinlay.findings import Finding, Harm, note, warning
 from joinlay.lengths import mm
