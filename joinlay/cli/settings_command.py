@@ -114,7 +114,9 @@ def _table(settings: Sequence[Setting], rule: Graduation) -> str:
 
 
 def _row(setting: Setting, rule: Graduation) -> tuple[str, ...]:
-    fences = [reading.on_rule.text for reading in setting.readings if reading.value is not Value.HEIGHT]
+    fences = [
+        f"{reading.on_rule.text} {reading.value.short}" for reading in setting.readings if reading.value is not Value.HEIGHT
+    ]
     heights = [reading.on_rule.text for reading in setting.readings if reading.value is Value.HEIGHT]
     lying = "; ".join(said for said, _ in lying_together(setting))
     return (
@@ -167,7 +169,7 @@ def _parts(setting: Setting, lying: str, works: Sequence[Work], rule: Graduation
         if work.stops is not None:
             yield f"      {stop_words(work.stops, rule.text, at_table=setting.machine in _TABLES)}"
         if work.positions:
-            yield f"      {position_words(work, rule.text)}"
+            yield f"      {position_words(setting, work, rule.text)}"
         if work.squared:
             yield f"      {SQUARE_THE_ENDS}"
 

@@ -147,7 +147,7 @@ class CardMaker:
             yield Text((left, y - 3), fitted(_called(setting, reading), wide, (_WORD, _SMALL, _TINY)))
             y -= 5 + high * _FRACTION_HIGH
             unit = words(reading.on_rule.unit, _WORD)
-            sizes = (figures(reading.exact, self.rule, size, bold=True) for size in (high, _LOWER_KEY, _HELD))
+            sizes = (figures(reading.aim, self.rule, size, bold=True) for size in (high, _LOWER_KEY, _HELD))
             figure = next((line for line in sizes if set_line(line).width + set_line(unit).width + 2 <= wide), ())
             yield Text((left, y), figure)
             over = left + set_line(figure).width + 2
@@ -181,7 +181,7 @@ class CardMaker:
             said = stop_words(work.stops, self._figures, at_table=setting.machine in _TABLES)
             yield Paragraph(f"{_short(said)}{squared}", _HELD, indent=_INDENT)
         if work.positions:
-            yield Paragraph(f"{_short(position_words(work, self._figures))}{squared}", _HELD, indent=_INDENT)
+            yield Paragraph(f"{_short(position_words(setting, work, self._figures))}{squared}", _HELD, indent=_INDENT)
 
     def _rest(self, setting: Setting, *, told: Sequence[Reading]) -> Iterator[Paragraph]:
         """Everything else, small: what the remainders do, the test piece."""

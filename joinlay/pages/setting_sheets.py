@@ -232,11 +232,13 @@ def _row(setting: Setting, wide: Fraction, rule: Graduation) -> PageBlock:
 
 
 def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
-    """The first value in figures, and the last where there are several."""
-    first = figures(readings[0].exact, rule, _WORD)
+    """The first value in figures, and the last where there are several, and to which side of the cutter a fence is (MS-12)."""
+    first = figures(readings[0].aim, rule, _WORD)
+    side = readings[0].value.short
+    to = (Run(f" {side}", _SMALL),) if side else ()
     if len(readings) == 1:
-        return first
-    return (*first, Run(" to ", _WORD), *figures(readings[-1].exact, rule, _WORD))
+        return (*first, *to)
+    return (*first, Run(" to ", _WORD), *figures(readings[-1].aim, rule, _WORD), *to)
 
 
 def _found(finding: Finding, wide: Fraction, rule: Graduation) -> PageBlock:

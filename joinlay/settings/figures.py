@@ -151,6 +151,16 @@ class Value(Enum):
     FAR_LINE = "far line"
     HEIGHT = "height"
 
+    @property
+    def short(self) -> str:
+        """Which side of the cutter a fence is to, or what else is meant, where there is room for a word or two; '' for a height (MS-12)."""
+        return _SHORT.get(self, self.value)
+
+
+_SHORT: Final = {
+    Value.NEAR_SIDE: "near side", Value.FAR_SIDE: "far side", Value.CENTRE: "middle", Value.STRAIGHTEDGE: "straightedge", Value.HEIGHT: "",
+}  # fmt: skip
+
 
 #: Of these a few tenths decide whether a joint goes together.
 FIT: Final = frozenset({Measured.WIDTH, Measured.TONGUE_THICKNESS, Measured.WOOD_LEFT})
@@ -158,7 +168,8 @@ FIT: Final = frozenset({Measured.WIDTH, Measured.TONGUE_THICKNESS, Measured.WOOD
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A value to set. ``exact`` is what the plan wants, ``on_rule`` what the rule can show of it.
+    """A value to set. ``exact`` is what the plan wants, ``on_rule`` what the rule can show of it; the second wall of a cut is read from
+    where the first one was set, by as much as the cut is wide (DA-5).
 
     Set to the mark alone, ``affects`` comes out larger by ``by`` (smaller where that is negative). ``affects`` is None where nothing does:
     the fence or height of a pass between the first and the last.
@@ -169,6 +180,11 @@ class Reading:
     on_rule: OnRule
     affects: Measured | None
     by: Length
+
+    @property
+    def aim(self) -> Length:
+        """What is to be set as nearly as can be: ``exact``, but for the second wall of a cut, which goes by the first as it was set."""
+        return Length(self.on_rule.nearest.mm + self.on_rule.left_over.mm)
 
 
 def readings_of(way: Way, rule: Graduation) -> tuple[Reading, ...]:
@@ -204,22 +220,33 @@ def _change(affects: Measured | None, left_over: Length) -> Length:
 
 
 def _fence_readings(way: Way, fences: list[Pass], rule: Graduation) -> Iterator[Reading]:
+    """The fences in the order to set them; the last wall is set from the first as that was set, so that a width is rounded once (DA-5, FR-2)."""
     value = _value(way)
     nearest, farthest = (choose(fences, key=lambda each: each.near_side) for choose in (min, max))
-    near, far = (rule.read(_set_at(way, each, value)).left_over for each in (nearest, farthest))
+    first = rule.read(_set_at(way, fences[0], value)).left_over
+    has_walls = way.role in (Role.CHANNEL, Role.MORTISE)
+    read = []
     for each in fences:
         exact = _set_at(way, each, value)
+        is_second = has_walls and each is not fences[0] and each in (nearest, farthest)
+        read.append((each, exact, rule.read(exact - first if is_second else exact), is_second))
+    for each, exact, on_rule, is_second in read:
         affects, by = None, Length(0)
-        if each is nearest and way.role is not Role.STEP:
-            affects, by = _NEAR_FENCE_AFFECTS[way.role], -near
+        if is_second:
+            affects, by = Measured.WIDTH, -on_rule.left_over if each is farthest else on_rule.left_over
+        elif has_walls and each is fences[0]:
+            # Where the near wall comes in the end, whichever of the two is set first.
+            near_exact, near_set = next((size, shown.nearest) for one, size, shown, _ in read if one is nearest)
+            affects, by = _NEAR_FENCE_AFFECTS[way.role], Length(near_set.mm - near_exact.mm)
+        elif each is nearest and way.role is not Role.STEP:
+            affects, by = _NEAR_FENCE_AFFECTS[way.role], -on_rule.left_over
         elif each is farthest and way.role is Role.STEP:
-            affects, by = Measured.STEP_WIDTH, -far
-        elif each is farthest and way.role in (Role.CHANNEL, Role.MORTISE):
-            affects, by = Measured.WIDTH, near - far
-        yield Reading(value, exact, rule.read(exact), affects, by)
-    if value is Value.NEAR_LINE and way.role in (Role.CHANNEL, Role.MORTISE):
-        line = (farthest.near_side + way.tool.width).named("far line of the cut", "MS-1", "by geometry")
-        yield Reading(Value.FAR_LINE, line, rule.read(line), Measured.WIDTH, near - rule.read(line).left_over)
+            affects, by = Measured.STEP_WIDTH, -on_rule.left_over
+        yield Reading(value, exact, on_rule, affects, by)
+    if value is Value.NEAR_LINE and way.role is Role.CHANNEL:
+        line = (farthest.near_side + way.tool.width).named("far line of the notch", "MS-1", "by geometry")
+        on_rule = rule.read(line - first)
+        yield Reading(Value.FAR_LINE, line, on_rule, Measured.WIDTH, -on_rule.left_over)
 
 
 _NEAR_FENCE_AFFECTS: Final = {

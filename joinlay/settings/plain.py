@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from joinlay.settings.feeding import feed_sentence, feed_words
-from joinlay.settings.wording import correction_words, cut_words, effect_words, measure_words
+from joinlay.settings.wording import correction_words, cut_words, effect_words, measure_words, position_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -71,7 +71,7 @@ class _Plainly:
             "passes": [self._pass(each) for each in setting.passes],
             "on_rule": [self._reading(reading) for reading in setting.readings],
             "speed": setting.speed,
-            "works": [self._work(work) for work in setting.works],
+            "works": [self._work(setting, work) for work in setting.works],
             "count": setting.count,
             "joints": list(setting.joints),
             "test_piece": {
@@ -108,6 +108,7 @@ class _Plainly:
     def _reading(self, reading: Reading) -> dict[str, Any]:
         return {
             "value": reading.value.value,
+            "to": reading.value.short,
             "exact": self.length(reading.exact),
             "set": self.length(reading.on_rule.nearest),
             "left_over": self.length(reading.on_rule.left_over),
@@ -116,7 +117,7 @@ class _Plainly:
             "effect": effect_words(reading),
         }
 
-    def _work(self, work: Work) -> dict[str, Any]:
+    def _work(self, setting: Setting, work: Work) -> dict[str, Any]:
         return {
             "boards": list(work.boards),
             "parts": [kind.value for kind in work.parts],
@@ -129,6 +130,7 @@ class _Plainly:
                 for one in work.positions
             ],
             "positions_from": work.positions_from,
+            "positions_in_words": position_words(setting, work, self._rule.text),
             "square_the_ends": work.squared,
         }
 

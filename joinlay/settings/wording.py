@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse
 from joinlay.boards.names import in_few_words, listed
-from joinlay.lengths import Unit, decimal_text
+from joinlay.lengths import Length, Unit, decimal_text
 from joinlay.settings.elements import Change, Guide, Role
 from joinlay.settings.feeding import Wall
 from joinlay.settings.figures import Adjust, Direction, Measured, Value
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import PartKind
     from joinlay.findings import Finding
-    from joinlay.lengths import Graduation, Length
+    from joinlay.lengths import Graduation
     from joinlay.settings.elements import Pass, PlainCut, Stops, Work
     from joinlay.settings.figures import Correction, Reading
     from joinlay.settings.setting import BandsFirst, Setting, SettingsList
@@ -167,14 +167,28 @@ def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -
     return f"{stops.leading_word} first; {said}"
 
 
-def position_words(work: Work, show: Callable[[Length], str]) -> str:
-    """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on one."""
+def position_words(setting: Setting, work: Work, show: Callable[[Length], str]) -> str:
+    """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on one.
+
+    A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-12). '' where there are none.
+    """
     lines = list(dict.fromkeys(position.line for position in work.positions))
+    is_mortise = setting.role is Role.MORTISE
+    lengths = {position.width for position in work.positions}
+    each_long = is_mortise and len(lengths) > 1
     said = []
     for line in lines:
-        centres = ", ".join(show(position.centre) for position in work.positions if position.line == line)
+        centres = ", ".join(
+            show(position.centre) + (f" ({show(position.width)} long)" if each_long else "")
+            for position in work.positions
+            if position.line == line
+        )
         on = "" if line is None else f", on a line {show(line)} from the {work.fence_word}"
         said.append(f"middles {centres} from the {work.positions_from}{on}")
+    if is_mortise and said:
+        sides = [side for each in setting.passes for side in (each.near_side.mm, each.near_side.mm + setting.tool.width.mm)]
+        long = "" if each_long else f"{show(lengths.pop())} long, "
+        said.append(f"each {long}{show(Length(max(sides) - min(sides)))} wide, {show(setting.height)} deep")
     return "; ".join(said)
 
 

@@ -306,7 +306,7 @@ def test_set_to_the_marks_alone_the_measures_miss_by_what_the_card_says():
         work, of = setting.works[0], by_name[setting.works[0].boards[0]]
         right = measured_on(setting, work, of, list(swept(setting, work, of)))
         fences, heights = ([r for r in setting.readings if (r.value is Value.HEIGHT) is which] for which in (False, True))
-        first, last = -fences[0].on_rule.left_over, -fences[-1].on_rule.left_over
+        first, last = (each.on_rule.nearest - each.exact for each in (fences[0], fences[-1]))
         passes = list(setting.passes)
         moved = [
             replace(each, near_side=each.near_side + (last if each.near_side == passes[-1].near_side else first))

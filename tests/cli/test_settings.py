@@ -120,4 +120,4 @@ def test_refusals_that_differ_only_in_their_place_are_said_once(job, capsys):
     assert "refused" not in ran.out
     refused = [line for line in ran.err.splitlines() if line.startswith("refused")]
     assert len(refused) <= 2
-    assert "The mortise is 5/32 in" in refused[0]
+    assert "The mortise is 5/32+ in (4 mm)" in refused[0]

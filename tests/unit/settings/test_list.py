@@ -1,11 +1,16 @@
 """The settings list: cards shared by all parts, numbered, counted, and what was found (MS-2, MS-3, LR-5)."""
 
 from dataclasses import replace
+from itertools import product
+
+import pytest
 
 from joinlay.boards import Band, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, ZERO, Unit, inches
 from joinlay.settings import Change, Measured, Role, Value, settings_for
+from joinlay.settings.plain import settings_tree
+from joinlay.settings.wording import position_words
 from joinlay.shop import usual_shop
 from tests import by_hand
 from tests.unit.settings.wood import (
@@ -171,6 +176,37 @@ def test_the_rule_shows_what_to_set_and_what_the_rest_does():
     finer = settings_for([back], shop(rule="1/32 in"))
     assert notes(finer, "rule") == []
     assert finer.settings[0].readings[0].by == ZERO
+
+
+@pytest.mark.parametrize("far", [False, True], ids=["against the near end", "from the far end"])
+def test_the_second_pass_of_a_wide_dado_is_set_from_the_first_as_it_was_set(far):
+    """DA-5: each fence rounded by itself would leave the dado up to a whole 1/16 in out; from the first it is half of that at most."""
+    for near, width in product(("1 1/64", "1 1/32", "1 3/64"), ("17/32", "9/16", "37/64")):
+        (card,) = settings_for([dado(board("18", "5", "1/2"), near, width, "1/4", far=far)], shop(rule="1/16 in")).settings
+        first, second = card.readings[:2]
+        apart = abs(second.on_rule.nearest - first.on_rule.nearest)
+        assert second.affects is Measured.WIDTH
+        assert apart + card.tool.width - inches(width) == second.by
+        assert abs(second.by) <= inches("1/32")
+        assert second.aim - first.on_rule.nearest == second.exact - first.exact
+
+
+def test_every_fence_says_in_words_which_side_of_the_cutter_it_is_to():
+    # MS-12: in the table, on the order of the cards and in JSON.
+    assert {value.short for value in Value if value is not Value.HEIGHT} == {
+        "near side", "far side", "middle", "straightedge", "near line", "far line",
+    }  # fmt: skip
+    assert not Value.HEIGHT.short
+
+
+def test_a_mortise_card_says_length_width_and_depth():
+    rail = end_mortises(board("16", "5", "3/4", datum=ACROSS), "3/8", "1/4", "3/4", "1", "1 1/2", "3")
+    (card,) = settings_for([rail], usual_shop(Unit.INCH)).settings
+    assert position_words(card, card.works[0], INCH.text).endswith("; each 3/4 in long, 1/4 in wide, 1 in deep")
+    tree = settings_tree(settings_for([rail], usual_shop(Unit.INCH)), INCH, INCH.text)
+    (told,) = tree["settings"]
+    assert told["works"][0]["positions_in_words"] == position_words(card, card.works[0], INCH.text)
+    assert told["on_rule"][0]["to"] == "middle"
 
 
 def test_a_fence_in_the_middle_of_a_wide_dado_decides_nothing():

@@ -145,10 +145,11 @@ def test_a_tight_dado_is_run_again_or_its_last_pass_moved():
 def test_test_piece_and_positions():
     assert measure_words(the_card(*CARDS["rabbet"]), INCH.text) == "wood left 1/2 in, rabbet width 9/32 in, depth 1/4 in"
     card = the_card(*CARDS["mortise"])
-    assert position_words(card.works[0], INCH.text) == "middles 1 in, 2 5/8 in from the bottom edge"
+    assert position_words(card, card.works[0], INCH.text).startswith("middles 1 in, 2 5/8 in from the bottom edge; each ")
     two = hole(hole(board("16", "5", "3/4", datum=ACROSS), "4", "2 1/2", "3/16"), "12", "2 1/2", "3/16")
+    drilled = the_card(two)
     assert (
-        position_words(the_card(two).works[0], INCH.text)
+        position_words(drilled, drilled.works[0], INCH.text)
         == "middles 4 in, 12 in from the left end, on a line 2 1/2 in from the bottom edge"
     )
 
