@@ -146,6 +146,6 @@ def _crossed(board: Board, edges: str) -> Finding:
 def _shows(board: Board, band: Band, cut: Cut) -> Finding:
     return warning(
         "banding", "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
-        "Stop the cut {thickness} short of that edge, or band it after the joint is cut and glued.", "EB-3", "AWS 2009",
+        "Leave that edge out of its [[banding]], under edges, or make the part of solid wood, which needs no band.", "EB-3", "AWS 2009",
         cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
     ).at(board.name)  # fmt: skip

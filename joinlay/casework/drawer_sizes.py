@@ -6,10 +6,11 @@ one clearance above it (DR-2).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, smallest
+from joinlay.findings import Refused, Remedy, figure, refusal
+from joinlay.lengths import NOTHING, ZERO, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -104,14 +105,12 @@ def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None
     """Refuse a drawer that widens to its back by more than both side clearances, for it goes in back first (DR-4, DR-6)."""
     play = 2 * clearance
     if taper < NOTHING and play + taper < NOTHING:
-        raise refusal(
-            "drawer size",
-            "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go "
-            "in.",
-            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 "
-            "narrows it to "
+        refused = refusal(
+            "drawer size", "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go in.",
+            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "
             "the back, as most do.", "DR-4", "by geometry", wider=-taper, play=play,
         ).at(name)  # fmt: skip
+        raise Refused(replace(refused.finding, remedies=(Remedy("leave out the taper", (figure("taper", ZERO),)),)))
 
 
 def _refuse_nothing_left(size: Dimension) -> None:

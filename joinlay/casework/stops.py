@@ -4,14 +4,15 @@ ST-4).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Cut, CutKind, CutRole, CutUse, Datum, Hand, PartKind, PartRole, Place, Span, Surface, Whole
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.drawer_bottom import groove_offset
-from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, Length, dimension, smallest
+from joinlay.findings import Change, Refused, Remedy, figure, refusal
+from joinlay.lengths import NOTHING, ZERO, Length, dimension, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -131,11 +132,12 @@ class _StopMaker:
             f"{slot.name} space for a stop block", "ST-3", "common practice"
         )
         if block > space:
-            raise refusal(
+            refused = refusal(
                 "stop block", "A stop block {block} high does not pass under the bottom, which leaves {space}.",
                 "Make it {space} or lower, or the groove at least {more} further from the edge.", "ST-3", "common practice",
                 block=block, space=space, more=block - space,
             ).at(slot.name)  # fmt: skip
+            raise self._with_remedies(refused, slot, groove, block, space)
         if block - rise < least:
             remedy = "Make it at least {needed} high, or the clearance under the front smaller."
             if rise + least > space:
@@ -147,6 +149,16 @@ class _StopMaker:
                 remedy, "ST-2", "our own choice", block=block, reach=block - rise, rise=rise, needed=least + rise, space=space,
                 most=space - least, more=least + rise - space,
             ).at(slot.name)  # fmt: skip
+
+    def _with_remedies(self, refused: Refused, slot: Slot, groove: Dimension, block: Dimension, space: Dimension) -> Refused:
+        """The same refusal with the block that passes, and the groove that lets it."""
+        rule = slot.wish.shop.rule
+        lower, higher = rule.down(space), rule.up(groove + (block - space))
+        ways = [Remedy("set the groove {higher} above the sides' bottom edge", (figure("groove offset", higher),))]
+        if lower > ZERO:
+            ways.insert(0, Remedy("make the blocks {lower} high", (Change("stops", "thickness", lower),)))
+        numbers = {**refused.finding.numbers, "higher": higher, "lower": lower}
+        return Refused(replace(refused.finding, numbers=numbers, remedies=tuple(ways)))
 
     def _strip(self, slot: Slot, front: Dimension) -> tuple[PartRole, Surface]:
         """The strip behind the rail: on edge as high as the rail lets it be, or flat where that is too thin for a block's

@@ -8,9 +8,9 @@ from joinlay.boards import Axis, CutUse, PartKind
 from joinlay.checks.conditions import estimate
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Length, mm
-from joinlay.stock import Solid
+from joinlay.stock import Sheet, Solid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -114,12 +114,15 @@ def _panels(
             what = (
                 "Through the year the solid sides move {moves} more from front to back than this panel, which is glued into them."
             )
-        remedy = "Glue the dado at the front only and leave the rest of it dry, or make both of the same wood, cut the same way."
+        remedy = "Glue the dado at the front only and leave the rest of it dry."
+        ways: tuple[Remedy, ...] = ()
+        if board.stock != side.stock:
+            ways = (Remedy("make both of one wood", (Change("case", "panels", side.stock),)),)
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(abs(mine - theirs).mm), shop.rule)}
         # The dado that is to stay dry is marked out on the sides.
         parts = (board.name, *(one.name for one in boards if one.role.kind is PartKind.CASE_SIDE))
         mark = "glue its dadoes at the front only"
-        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark, parts)
+        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, CA-1", _SOURCE, remedy, mark, parts, ways)
 
 
 def _back(boards: Sequence[Board], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions) -> Iterator[Finding]:
@@ -130,8 +133,14 @@ def _back(boards: Sequence[Board], stocks: Mapping[str, Stock], shop: Shop, cond
             continue
         what = "The back is solid and moves {moves} from side to side through the year; top and bottom hold the case as it is."
         numbers: dict[str, Length | int | str] = {"moves": estimate(float(moves.mm), shop.rule)}
-        remedy = "Make it of boards that lap with a gap between, each nailed along one edge, or of plywood."
-        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, RA-1", _SOURCE, remedy)
+        remedy = "Make it of boards that lap with a gap between, each nailed along one edge."
+        sheets = [stock for stock in stocks.values() if isinstance(stock, Sheet)]
+        ways: tuple[Remedy, ...] = ()
+        if sheets:
+            sheet = min(sheets, key=lambda stock: abs(stock.thickness - board.thickness))
+            numbers["sheet"] = sheet.name
+            ways = (Remedy("make it of the {sheet} of your stock", (Change("case", "back", sheet.name),)),)
+        yield Finding("case movement", Harm.WARN, board.name, what, numbers, "CK-6, RA-1", _SOURCE, remedy, remedies=ways)
 
 
 def _behind(drawers: Sequence[Drawer], moved: tuple[Length, Length], shop: Shop) -> Iterator[Finding]:
@@ -142,17 +151,15 @@ def _behind(drawers: Sequence[Drawer], moved: tuple[Length, Length], shop: Shop)
     tightest = min(gaps, key=lambda name: gaps[name])
     shrinks, grows = moved
     numbers: dict[str, Length | int | str] = {
-        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule),
-        "gap": Fine(gaps[tightest]),
-        "lower": shop.rule.up(max(shrinks - gaps[tightest], ZERO)),
+        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule), "gap": Fine(gaps[tightest]),
     }  # fmt: skip
     if shrinks > gaps[tightest]:
-        what = (
-            "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind "
-            "it: the back would push its front out."
-        )
-        remedy = "Leave {lower} more behind the drawer (back-gap)."
-        yield Finding("case movement", Harm.WARN, tightest, what, numbers, "CK-6, DR-5", _SOURCE, remedy)
+        what = "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind it: the back would push its front out."
+        least = Length(shop.practice.length("back gap").mm + shrinks.mm - gaps[tightest].mm)
+        numbers["give"] = give = shop.rule.up(least)
+        way = Remedy("leave {give} behind the drawers", (figure("back gap", give),))
+        tight = tuple(name for name, gap in gaps.items() if shrinks > gap)
+        yield Finding("case movement", Harm.WARN, tightest, what, numbers, "CK-6, DR-5", _SOURCE, parts=tight, remedies=(way,))
         return
     what = (
         "The solid sides move {moves} from front to back through the year; the drawers have {gap} "

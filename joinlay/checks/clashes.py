@@ -11,7 +11,7 @@ from itertools import combinations
 from math import sqrt
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Board, Cut, CutKind, Shape, Span
+from joinlay.boards import Axis, Board, Cut, CutKind, CutUse, Shape, Span
 from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 
@@ -21,6 +21,14 @@ if TYPE_CHECKING:
 __all__ = ["check_clashes", "stands_alone", "wood_between"]
 
 #: Channels: what may meet from one side, but not from both faces at one place.
+#: What is moved in a job, and the key that moves it, by what a cut is for.
+_MOVED_BY: Final = {
+    CutUse.GROOVE: "groove (groove-offset)",
+    CutUse.PULL_HOLE: "pull (share and from-top under [pulls])",
+    CutUse.STOP_NOTCH: "stops (stop-width under [practice])",
+    CutUse.DADO: "dado (back-set-in of a drawer; bottom-offset and top-offset under [case])",
+}
+
 _CHANNELS: Final = (CutKind.GROOVE, CutKind.DADO)
 #: Wood left between two channels in opposite faces, as a share of the thickness.
 _BETWEEN_FACES: Final = Fraction(1, 3)
@@ -109,7 +117,7 @@ def _meets(board: Board, one: Cut, other: Cut, practice: Practice, rule: str) ->
         {"one": one.name, "other": other.name, "least": Length(least.mm)},
         rule,
         "our own choice",
-        "Move one of them, or make it shallower, until {least} of wood is left between.",
+        _way_out(one, other),
         "the {one} and the {other} meet",
     )
 
@@ -123,9 +131,17 @@ def _too_near(board: Board, one: Cut, other: Cut, between: Length, limit: Length
         {"between": Fine(between), "one": one.name, "other": other.name, "least": limit},
         rule,
         "our own choice",
-        "Leave {least}: move one of them, or make it shallower.",
+        _way_out(one, other),
         "only {between} between the {one} and the {other}",
     )
+
+
+def _way_out(one: Cut, other: Cut) -> str:
+    """What moves the one or the other in a job, by their uses; else only wood with more room for both will do."""
+    uses = [cut.role.use for cut in (one, other) if cut.role is not None]
+    keys = list(dict.fromkeys(_MOVED_BY[use] for use in uses if use in _MOVED_BY))
+    moved = f"Move the {' or the '.join(keys)}, or take thicker stock" if keys else "Take thicker or wider stock"
+    return f"{moved}, until {{least}} of wood is left between them."
 
 
 def _with_more(finding: Finding, count: int) -> Finding:

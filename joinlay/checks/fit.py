@@ -5,8 +5,10 @@ from __future__ import annotations
 from math import isqrt
 from typing import TYPE_CHECKING
 
+from joinlay.boards import PartKind
+from joinlay.boards.meeting import Tie
 from joinlay.checks.play import guide_play, height_gap, kicker_gap, side_play
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension
 from joinlay.records import dataclass
 from joinlay.stock import thickness_spread
@@ -41,6 +43,11 @@ class Stack:
         whole = squares.numerator // squares.denominator
         root = isqrt(whole)
         return Length(Fraction(root if root * root == squares else root + 1, 1000))
+
+    @property
+    def may_bind(self) -> bool:
+        """True where the root-sum-square takes more than there is: its square is compared, so that what just lasts is no fault (CK-1)."""
+        return self.clearance <= ZERO or sum((stray.mm**2 for _, stray in self.strays), Fraction(0)) > self.clearance.mm**2
 
     @property
     def least_likely(self) -> Length:
@@ -95,12 +102,21 @@ def height_stack(drawer: Drawer, practice: Practice) -> Stack:
 
 
 def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
-    """The ``gap`` under the kicker: it hangs on the opening, the bearer and kicker over it, and the side's height (CK-1,
-    RN-3).
+    """The ``gap`` under what the sides kick against: it hangs on the opening, on the strips that are over it, and the side's height (CK-1, RN-3).
+
+    That is a kicker on the bearer above or under the case top, that bearer alone, or the case top itself.
     """
     cut = practice.length("cutting tolerance")
     room = dimension(gap).named(f"{drawer.name} room under the kicker", "RN-3", "by geometry")
-    return Stack(room, tuple((part, cut) for part in ("opening height", "bearer above", "kicker height", "side height")))
+    return Stack(room, tuple((part, cut) for part in ("opening height", *_over_the_sides(drawer), "side height")))
+
+
+def _over_the_sides(drawer: Drawer) -> tuple[str, ...]:
+    """What lies between the sides and the rail or panel that carries it, in words."""
+    kinds = {met.other.kind for met in drawer.tied(Tie.KICKS)}
+    if PartKind.CASE_TOP in kinds:
+        return ("place of the case top",)
+    return ("bearer above",) if PartKind.BEARER in kinds else ("bearer or case top that carries the kicker", "kicker height")
 
 
 def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
@@ -118,10 +134,10 @@ def check_fit(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     if under is not None:
         upwards.append(("room under its kicker", kicker_stack(drawer, under, practice)))
     found = []
-    for ways, part, where in ((sideways, Fraction(1, 2), "at each side"), (upwards, Fraction(1), "at the top")):
-        tight = [way for way in ways if way[1].clearance > ZERO > way[1].least_likely]
+    for ways, by in ((sideways, "side clearance"), (upwards, "top clearance")):
+        tight = [way for way in ways if way[1].clearance > ZERO and way[1].may_bind]
         if tight:
-            found.append(_binds(drawer, *min(tight, key=_tightness), part, where))
+            found.append(_binds(drawer, *min(tight, key=_tightness), shop, by))
     if found:
         return tuple(found)
     which, stack = min(sideways, key=_tightness)
@@ -143,15 +159,15 @@ def _numbers(stack: Stack) -> dict[str, Length | int | str]:
     }  # fmt: skip
 
 
-def _binds(drawer: Drawer, which: str, stack: Stack, part: Fraction, where: str) -> Finding:
-    """``part`` is how much of what is lacking must be given ``where``: half at each side, all of it at the top."""
-    what = (
-        f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may "
-        f"bind. Most comes from the {{biggest}}."
-    )
-    remedy = (
-        f"Give {{more}} more clearance {where}, or measure the stock and cut to a test piece; else "
-        "plan to plane the drawer to fit."
-    )
-    numbers = {**_numbers(stack), "more": Fine(Length(-stack.least_likely.mm * part))}
-    return Finding("fit", Harm.WARN, drawer.name, what, numbers, "CK-1", "tolerance stacking", remedy)
+def _binds(drawer: Drawer, which: str, stack: Stack, shop: Shop, by: str) -> Finding:
+    """Half of what is lacking must be given at each side, all of it at the top; either way a clearance that the maker's rule shows."""
+    what = f"The {which} is {{clearance}}, and what stock and cuts stray comes to {{likely}}: it may bind. Most comes from the {{biggest}}."
+    remedy = "Measure the stock and cut to a test piece, or plan to plane the drawer to fit."
+    lacks = -stack.least_likely.mm
+    given, where = drawer.side_clearance.mm + lacks / 2, "at each side"
+    if by == "top clearance":
+        given, where = drawer.top_clearance.mm + lacks, "at the top"
+    give = shop.rule.up(Length(given))
+    numbers = {**_numbers(stack), "give": give}
+    way = Remedy(f"give it {{give}} of clearance {where}", (figure(by, give),))
+    return Finding("fit", Harm.WARN, drawer.name, what, numbers, "CK-1", "tolerance stacking", remedy, remedies=(way,))

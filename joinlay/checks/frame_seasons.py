@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis
 from joinlay.boards.meeting import Tie
 from joinlay.checks.play import LOOSE
-from joinlay.checks.seasons import year_of
+from joinlay.checks.seasons import quartered, year_of
 from joinlay.errors import BadInput
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Length
 from joinlay.stock import Solid
 
@@ -71,15 +71,18 @@ def check_damp_play(drawer: Drawer, closing: tuple[Length, Length], shop: Shop, 
             return ()
         dries, swells = dries + 2 * shrinks, swells + 2 * grows
     damp, dry = Length((play - swells).mm), Length((play + dries).mm)
-    numbers: dict[str, Length | int | str] = {
-        "play": Fine(play), "swells": Fine(swells), "dry": Fine(dry), "more": shop.rule.up(max(Length(-damp.mm / 2), ZERO)),
-    }  # fmt: skip
+    numbers: dict[str, Length | int | str] = {"play": Fine(play), "swells": Fine(swells), "dry": Fine(dry)}
+    wood = quartered(drawer.make.sides)
+    ways = [Remedy("have the sides cut on the quarter, which move less", wood)] if wood else []
     if play.mm > 0 > damp.mm:
         what = "By the dampest day its sides and the frame swell {swells}, and it has {play} of side play: it may bind."
-        remedy = "Give {more} more clearance at each side, or quarter-sawn sides."
-        return (Finding("wood movement", Harm.WARN, drawer.name, what, numbers, "CK-6, DR-6", _SOURCE, remedy),)
+        numbers["give"] = give = shop.rule.up(Length(drawer.side_clearance.mm - damp.mm / 2))
+        ways.insert(0, Remedy("give it {give} of clearance at each side", (figure("side clearance", give),)))
+        return (Finding("wood movement", Harm.WARN, drawer.name, what, numbers, "CK-6, DR-6", _SOURCE, remedies=tuple(ways)),)
     if dry > LOOSE >= play:
         what = "By the driest day its side play grows from {play} to {dry}, and it will rattle."
-        remedy = "Less side clearance, or quarter-sawn sides."
-        return (Finding("wood movement", Harm.WARN, drawer.name, what, numbers, "CK-6, DR-6", _SOURCE, remedy),)
+        numbers["give"] = give = shop.rule.down(Length(drawer.side_clearance.mm - (dry.mm - LOOSE.mm) / 2))
+        if give > ZERO:
+            ways.insert(0, Remedy("give it {give} of clearance at each side", (figure("side clearance", give),)))
+        return (Finding("wood movement", Harm.WARN, drawer.name, what, numbers, "CK-6, DR-6", _SOURCE, remedies=tuple(ways)),)
     return ()

@@ -52,7 +52,8 @@ def gathered(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """
     groups: dict[object, list[Finding]] = {}
     for finding in found:
-        groups.setdefault((finding.kind, finding.harm, finding.what, finding.remedy), []).append(finding)
+        said = (finding.what, finding.remedy, *(remedy.text for remedy in finding.remedies))
+        groups.setdefault((finding.kind, finding.harm, said), []).append(finding)
     merged = [one for same in groups.values() for one in _together(same)]
     return tuple(sorted(_one_note_each(merged), key=_rank))
 

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Hand
 from joinlay.boards.meeting import Tie
 from joinlay.errors import BadInput
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension, mm, plain_mm
+from joinlay.shop import usual_practice
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
@@ -87,7 +88,7 @@ def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     out = drawer.length * OUT
     least = min(side_play(drawer, ZERO), side_play(drawer, drawer.length))
     if least <= ZERO:
-        return (_tight(drawer, least),)
+        return (_tight(drawer, least, shop),)
     kicks = kicker_gap(drawer)
     kicked = height_gap(drawer) if kicks is None else kicks
     play, sinks = side_play(drawer, out), droop(kicked, drawer.length, out)
@@ -101,15 +102,13 @@ def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     found = []
     if play > LOOSE:
         found.append(Finding(
-            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6",
-            "our own choice",
-            "Less side clearance or less taper; 1/32 in (0.8 mm) each side is usual.",
+            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6", "our own choice",
+            remedies=_less_play(drawer, shop, numbers),
         ))  # fmt: skip
     if sinks > _DROOPS:
         found.append(Finding(
-            "droop", Harm.WARN, drawer.name,
-            "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
-            "by geometry", "Higher sides, or a kicker that comes down to just above them.",
+            "droop", Harm.WARN, drawer.name, "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
+            "by geometry", remedies=_less_droop(drawer, kicked, out, shop, numbers),
         ))  # fmt: skip
     return tuple(found) or (_note(drawer, numbers),)
 
@@ -121,12 +120,60 @@ def _note(drawer: Drawer, numbers: dict[str, Length | int | str]) -> Finding:
     return Finding("side play", Harm.NOTE, drawer.name, what, numbers, "DR-6, RN-5", "by geometry")
 
 
-def _tight(drawer: Drawer, least: Length) -> Finding:
+def _less_play(drawer: Drawer, shop: Shop, numbers: dict[str, Length | int | str]) -> tuple[Remedy, ...]:
+    """The most clearance that leaves no more than is loose; no taper; or as much clearance as may be without one."""
+    opens = side_play(drawer, drawer.length * OUT) - 2 * drawer.side_clearance
+    numbers |= {"most": shop.rule.down(Length((LOOSE.mm - opens.mm) / 2)), "half": shop.rule.down(LOOSE / 2)}
+    most, half = (figure("side clearance", _length(numbers, name)) for name in ("most", "half"))
+    straight = figure("taper", ZERO)
+    ways = [Remedy("give it {most} of clearance at each side", (most,))] if _length(numbers, "most") > ZERO else []
+    if drawer.taper > ZERO:
+        ways.append(Remedy("leave out the taper", (straight,)))
+        ways.append(Remedy("leave out the taper and give it {half} of clearance at each side", (straight, half)))
+    return tuple(ways)
+
+
+def _less_droop(
+    drawer: Drawer, gap: Length, out: Length, shop: Shop, numbers: dict[str, Length | int | str]
+) -> tuple[Remedy, ...]:
+    """So much less over the sides that it droops no more than is seen: higher sides where they were asked for, else less clearance at the top."""
+    most = _DROOPS.mm * (drawer.length.mm - out.mm) / out.mm
+    over = gap.mm - most
+    ways = []
+    if drawer.make.side_height is not None:
+        numbers["higher"] = shop.rule.up(Length(drawer.make.side_height.mm + over))
+        ways.append(Remedy("make its sides {higher} high", (Change("drawers", "side-height", _length(numbers, "higher")),)))
+    numbers["less"] = shop.rule.down(Length(drawer.top_clearance.mm - over))
+    if _length(numbers, "less") > ZERO:
+        ways.append(Remedy("give it {less} of clearance at the top", (figure("top clearance", _length(numbers, "less")),)))
+    lift = shop.practice.length("kicker lift").mm - over
+    numbers["lift"] = shop.rule.down(Length(lift))
+    if kicker_gap(drawer) is not None and _length(numbers, "lift") >= ZERO:
+        ways.append(
+            Remedy("set the kickers {lift} above the rail's underside", (figure("kicker lift", _length(numbers, "lift")),))
+        )
+    return tuple(ways)
+
+
+def _length(numbers: dict[str, Length | int | str], name: str) -> Length:
+    found = numbers[name]
+    assert isinstance(found, Length)
+    return found
+
+
+def _tight(drawer: Drawer, least: Length, shop: Shop) -> Finding:
     what = (
         "It is wider than its opening by {over} on its way out." if least.mm < 0 else "It has no side play at all on its way out."
     )
+    # Play of the usual clearance, wherever it is the least.
+    usual = shop.rule.up(usual_practice(shop.rule.unit).length("side clearance"))
+    give = shop.rule.up(max(Length(drawer.side_clearance.mm - least.mm / 2 + usual.mm), usual))
+    straight, usually = figure("taper", ZERO), figure("side clearance", usual)
+    ways = [Remedy("give it {give} of clearance at each side", (figure("side clearance", give),))]
+    if drawer.taper < ZERO:
+        both = Remedy("leave out the taper, and give it {usual} of clearance at each side", (straight, usually))
+        ways = [Remedy("leave out the taper", (straight,)), both, *ways]
     return Finding(
-        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what, {"over": Fine(abs(Length(least.mm)))}, "DR-6",
-        "by geometry",
-        "More side clearance, or a taper of zero or more.",
+        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what,
+        {"over": Fine(abs(Length(least.mm))), "give": give, "usual": usual}, "DR-6", "by geometry", remedies=tuple(ways),
     )  # fmt: skip

@@ -6,11 +6,12 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse
 from joinlay.errors import BadInput
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Dimension, Fraction, Length, dimension, largest, plain_mm
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
+    from joinlay.lengths import Graduation
     from joinlay.shop import Shop
 
 __all__ = ["FRICTION", "check_racking", "jamming_length", "jams_at", "pull_offset", "pull_over_friction"]
@@ -19,6 +20,12 @@ __all__ = ["FRICTION", "check_racking", "jamming_length", "jams_at", "pull_offse
 FRICTION: Final[dict[str, Fraction]] = {"waxed": Fraction(1, 5), "planed": Fraction(7, 20), "rough": Fraction(1, 2)}
 #: A drawer on planed runners should come out at least this share of its length on one knob. Source: our own choice.
 _USEFUL: Final = Fraction(1, 2)
+
+#: Where pulls may stand nearer the middle, as a share of the front's width from its ends. Source: our own choice.
+_NEARER: Final = (Fraction(1, 3), Fraction(3, 8), Fraction(2, 5))
+
+#: Where the share of two pulls stands: planned by the job (True), or by the practice.
+_SHARE: Final = {True: ("pulls", "share"), False: ("practice", "pull share")}
 
 _STATICS: Final = "statics; Beer and Johnston's bracket"
 
@@ -79,5 +86,30 @@ def check_racking(drawer: Drawer, shop: Shop, offset: Length | None = None) -> t
         what = "Pulled by one outer pull it jams when out by {waxed} (waxed), {planed} (planed) or {rough} (rough runners)."
         return (Finding("racking", Harm.NOTE, drawer.name, what, numbers, "CK-2", _STATICS),)
     what = "Pulled by one outer pull, {offset} from the middle, it jams when out by only {planed}; {waxed} if waxed."
-    remedy = "One pull in the middle, two hands, pulls nearer the middle, waxed runners, or a drawer and guides {needed} long."
-    return (Finding("racking", Harm.WARN, drawer.name, what, numbers, "CK-2", _STATICS, remedy),)
+    remedy = "Pull it with two hands and keep the runners waxed. A drawer and guides {needed} long would come half out."
+    return (
+        Finding(
+            "racking",
+            Harm.WARN,
+            drawer.name,
+            what,
+            numbers,
+            "CK-2",
+            _STATICS,
+            remedy,
+            remedies=_nearer(drawer, numbers, shop.rule),
+        ),
+    )
+
+
+def _nearer(drawer: Drawer, numbers: dict[str, Length | int | str], rule: Graduation) -> tuple[Remedy, ...]:
+    """One pull in the middle; or two, the farthest apart of some usual shares that will do. Pulls that aren't planned are the practice's (PU-1)."""
+    planned = bool(drawer.front.cuts_of(CutUse.PULL_HOLE))
+    numbers["one"] = wider = rule.up(drawer.front.length + rule.division)
+    one = Remedy("give it one pull in the middle", (Change("pulls", "count", 1) if planned else figure("two pulls from", wider),))
+    farthest = drawer.length * _USEFUL / (2 * FRICTION["planed"])
+    share = next((share for share in _NEARER if drawer.front.length * (Fraction(1, 2) - share) <= farthest), None)
+    if share is None:
+        return (one,)
+    numbers["share"] = f"{share.numerator}/{share.denominator}"
+    return one, Remedy("set the pulls {share} of its width from its ends", (Change(*_SHARE[planned], str(numbers["share"])),))

@@ -5,12 +5,12 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Hand
+from joinlay.boards import CutUse, Hand
 from joinlay.boards.meeting import Tie
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_free_edge
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 from joinlay.records import dataclass
 from joinlay.stock import Sheet, stiffness_of
@@ -27,6 +27,8 @@ __all__ = ["LEAST_BOTTOM", "BottomSpan", "bottom_span", "check_sag", "room_under
 
 #: A bottom thinner than this rattles and breaks out of its groove, however little lies on it. Source: our own choice.
 LEAST_BOTTOM: Final = mm(3)
+#: The most that a groove is set higher to leave a bottom room to sag in, for it takes as much from the drawer. Source: our own choice.
+_HIGHER: Final = mm(20)
 _SOURCE: Final = "Timoshenko's plates; Wood Handbook ch. 5"
 
 
@@ -122,17 +124,25 @@ def check_sag(
         others, span, pressure, room, lambda stock: make.bottom.thickness < stock.thickness <= make.sides.thickness
     )
     needed = shop.rule.up(_thick_enough(make.bottom, sag, room)) if room.mm > 0 else ZERO
+    ways, remedy = [], ""
     if better is not None:
         numbers["better"] = better.name
-        remedy = "The {better} of your stock would do, or a rail under its middle from front to back."
+        ways.append(Remedy("take the {better} of your stock", (Change("drawers", "bottom", better.name),)))
     elif ZERO < needed <= make.sides.thickness:
         numbers["needed"] = needed
-        remedy = "A bottom of its kind {needed} thick, or a rail under its middle from front to back."
-    elif needed:
-        remedy = "A rail under its middle from front to back, or less in it: no bottom as thin as the sides would do."
-    else:
-        remedy = "Put the groove higher up: there is no room under it at all."
-    return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, "sags {sag}, only {room} under it"),)
+        remedy = "A bottom of its kind {needed} thick would do."
+    if 0 < sag - float(room.mm) <= float(_HIGHER.mm):
+        ways.append(_higher_groove(drawer, sag, room, shop, numbers))
+    remedy = remedy or ("" if ways else "Only a much stiffer bottom would do, or two drawers in its place.")
+    mark = "sags {sag}, only {room} under it"
+    return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, mark, remedies=tuple(ways)),)
+
+
+def _higher_groove(drawer: Drawer, sag: float, room: Length, shop: Shop, numbers: dict[str, Length | int | str]) -> Remedy:
+    """The groove so much higher that what the bottom sags finds its room."""
+    offset = drawer.side(Hand.LEFT).cuts_of(CutUse.GROOVE)[0].across.start.mm
+    numbers["offset"] = higher = shop.rule.up(Length(offset + Fraction(ceil(sag * 1000), 1000) - room.mm))
+    return Remedy("put the groove higher up, {offset} above the sides' bottom edge", (figure("groove offset", higher),))
 
 
 def _thick_enough(stock: Stock, sag: float, room: Length) -> Length:

@@ -9,7 +9,7 @@ from joinlay.boards import CutUse, Hand, PartKind
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Length, mm
 from joinlay.records import dataclass
 from joinlay.stock import Solid, movement_of
@@ -22,12 +22,13 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["check_seasons", "room_to_swell", "year_of"]
+__all__ = ["check_seasons", "quartered", "room_to_swell", "year_of"]
 
 _SOURCE = "Wood Handbook 2010, equations 4-5 and 13-2"
 #: How much a solid front and sides of sheet may part company over a year before their glue minds. Source: our own choice.
 _STRAINS = mm(3)
 #: Said where a day is drier or damper than the coefficients serve.
+_OTHER_WOOD = "Sheet goods in its place would not move."
 _OUTSIDE = " One of those days lies outside the 6 to 14 % of moisture that the figures serve, so take it as rough."
 #: What is said of each kind of part; the two sides are looked at once for both.
 _BOTH: Final = {
@@ -152,8 +153,9 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditio
         parts = ", ".join(_BOTH[kind] for kind in binding)
         about = tuple(board.name for kind in binding for board in drawer.assembly.of_kind(kind))
         what = f"Solid, {way} it swells {{grows}} by the dampest day, and the room for it is {{room}}.{outside}"
-        remedy = _way_out(drawer, worst)
-        return Finding("wood movement", Harm.WARN, f"{drawer.name} {parts}", what, numbers, "CK-6", _SOURCE, remedy, mark, about)
+        ways = _ways_out(drawer, [moves for moves in moving if moves.over.mm > 0], worst, shop, numbers)
+        where = f"{drawer.name} {parts}"
+        return Finding("wood movement", Harm.WARN, where, what, numbers, "CK-6", _SOURCE, _OTHER_WOOD, mark, about, ways)
     what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
@@ -165,18 +167,38 @@ def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
     return {
         **{name: estimate(float(length.mm), shop.rule) for name, length in shown.items()},
         "room": Fine(max(moves.room, ZERO)),
-        "lower": shop.rule.up(max(moves.over, ZERO)),
     }
 
 
-def _way_out(drawer: Drawer, worst: _Moves) -> str:
-    if not worst.is_flat:
-        return "Make it {lower} lower, or give that much more clearance at the top; or quarter-sawn wood, which moves less."
-    if drawer.make.back_height is BackHeight.FULL:
-        return (
-            "Let the back stand on the bottom, glue it at the front only and slot its screws; or a narrower bottom, by {lower}."
-        )
-    return "Leave {lower} more behind the drawer, or use quarter-sawn wood, which moves less."
+def quartered(stock: Stock) -> tuple[Change, ...]:
+    """What has ``stock`` cut on the quarter, which moves less (CK-6); nothing for one that is so already, or no solid wood."""
+    if not isinstance(stock, Solid) or stock.cut == "quarter":
+        return ()
+    return (Change(f"stock.{stock.name}", "cut", "quarter"),)
+
+
+def _ways_out(
+    drawer: Drawer, binding: list[_Moves], worst: _Moves, shop: Shop, numbers: dict[str, Length | int | str]
+) -> tuple[Remedy, ...]:
+    """Room for what swells, wood that swells less, or both; and for a bottom in a grooved back the way to build it."""
+    stocks = {board.name: stock for board, stock in _parts(drawer)}
+    wood = tuple(dict.fromkeys(change for moves in binding for change in quartered(stocks[moves.board.name])))
+    ways = [Remedy("have the wood cut on the quarter, which moves less", wood)] if wood else []
+    if worst.is_flat and drawer.make.back_height is BackHeight.FULL:
+        lower = (Change("drawers", "back-height", "on bottom"),)
+        return (Remedy("let the back stand on the bottom, glue that at the front only and slot its screws", lower), *ways)
+    if worst.is_flat:
+        gap, name, what = shop.practice.length("back gap").mm, "back gap", "leave {give} behind the drawer"
+    else:
+        gap, name, what = drawer.top_clearance.mm, "top clearance", "give it {give} of clearance at the top"
+    numbers["give"] = give = shop.rule.up(Length(gap + worst.over.mm))
+    ways.insert(0, Remedy(what, (figure(name, give),)))
+    if wood:
+        # Half of it: on the quarter most woods move about half as much.
+        numbers["some"] = some = shop.rule.up(Length(gap + worst.over.mm / 2))
+        both = what.replace("{give}", "{some}")
+        ways.append(Remedy(f"{both} and have the wood cut on the quarter", (figure(name, some), *wood)))
+    return tuple(ways)
 
 
 def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding, ...]:
@@ -189,12 +211,16 @@ def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding,
         return ()
     what = "Solid, it shrinks {shrinks} by the driest day, and only {held} of it is in the groove of the back."
     numbers: dict[str, Length | int | str] = {"shrinks": estimate(float(flat[0].shrinks.mm), shop.rule), "held": Fine(held)}
-    remedy = "A deeper groove, or let the back stand on the bottom, glued at the front only."
-    return (Finding("wood movement", Harm.WARN, bottom.name, what, numbers, "CK-6, GR-2", _SOURCE, remedy),)
+    wood = quartered(drawer.make.bottom)
+    ways = (
+        Remedy("let the back stand on the bottom, glued at the front only", (Change("drawers", "back-height", "on bottom"),)),
+        *((Remedy("have the bottom cut on the quarter, which moves less", wood),) if wood else ()),
+    )
+    return (Finding("wood movement", Harm.WARN, bottom.name, what, numbers, "CK-6, GR-2", _SOURCE, remedies=ways),)
 
 
 def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
-    """A solid front glued to sides of sheet, which don't move with it (CK-6, LT-12)."""
+    """A solid front glued to sides of sheet, which don't move with it (CK-6)."""
     make, front = drawer.make, drawer.front
     if not isinstance(make.front, Solid) or isinstance(make.sides, Solid):
         return ()
@@ -205,10 +231,11 @@ def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Fi
     if moves <= _STRAINS:
         return ()
     what = "The front is solid and moves {moves} through the year; the sides it is glued to don't."
+    wood = quartered(make.front)
+    ways = (Remedy("have the front cut on the quarter, which moves less", wood),) if wood else ()
     return (
         Finding(
-            "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6, LT-12", _SOURCE,
-            "Glue the lowest tenon only and give the other mortises slack, or make the sides solid too.",
-            "glue the lowest tenon only, slack for the rest",
+            "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6", _SOURCE,
+            "Make front and sides of one sort: both solid, or both of sheet.", "it moves {moves} in a year, the sides do not", remedies=ways,
         ),
     )  # fmt: skip

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.extent import extent
 from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
-from joinlay.findings import Finding, Harm
+from joinlay.findings import Change, Finding, Harm, Remedy
 from joinlay.lengths import Fraction, inches
 from joinlay.records import dataclass
 
@@ -48,9 +48,12 @@ LIGHT: Final = 30 * 0.45359237
 _SOURCE: Final = "moments about the front foot"
 #: The caution that always stands, in words that claim nothing.
 _ANCHOR: Final = (
-    'Anchor it to the wall whatever the figures say: children climb drawers. When it will be, write stands = "anchored" under [use]. '
+    "Anchor it to the wall whatever the figures say: children climb drawers. "
     "This is no test to ASTM F2057 or EN 14749; look there for what a test asks."
 )
+
+
+_SAY_SO: Final = 'once it will be anchored, write stands = "anchored" under [use]'
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,7 +229,9 @@ def check_tipping(
         what += " It is lower than {low} and lighter than {light}, so this is only noted."
         numbers |= {"low": LOW, "light": weight(LIGHT, shop.rule)}
     harm = Harm.WARN if may_tip and not is_small else Harm.NOTE
-    return (Finding("tipping", harm, "the piece", what, numbers, "CK-5", _SOURCE, _ANCHOR),)
+    ways = (Remedy(_SAY_SO, (Change("use", "stands", "anchored"),)),) if harm is Harm.WARN else ()
+    caution = _ANCHOR if ways else f"{_ANCHOR} {_SAY_SO[0].upper()}{_SAY_SO[1:]}."
+    return (Finding("tipping", harm, "the piece", what, numbers, "CK-5", _SOURCE, caution, remedies=ways),)
 
 
 def _called(count: int, of: int) -> str:

@@ -21,6 +21,7 @@ __all__ = ["app"]
 _FILES: Final = {
     "start": "job_app",
     "check": "job_app",
+    "mend": "job_app",
     "make": "job_app",
     "settings": "job_app",
     "list": "job_app",

@@ -10,7 +10,8 @@ from joinlay.checks.assumed import assumed
 from joinlay.checks.everything import gathered
 from joinlay.cli import words
 from joinlay.cli.terminal import finding_lines, say
-from joinlay.documents.job_file import job_in
+from joinlay.documents.job_file import texts_of
+from joinlay.documents.mending import tried
 from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -31,13 +32,15 @@ def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
     ``is_assembled`` puts the solids together as well (CK-8), which needs the geometry kernel.
     """
     if not as_json:
-        job = job_in(path)
-        worked_out = _worked_out(job, is_assembled=is_assembled)
+        texts = texts_of(path)
+        job = texts.job()
+        worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
         say(_page(path, job, worked_out))
         return int(worked_out.is_refused)
     try:
-        job = job_in(path)
-        worked_out = _worked_out(job, is_assembled=is_assembled)
+        texts = texts_of(path)
+        job = texts.job()
+        worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
     except BadInput as bad:
         _say_json({"job": path.name, "verdict": "cannot be used", "troubles": _troubles(bad, path)})
         raise
@@ -65,7 +68,9 @@ def _page(path: Path, job: Job, worked_out: Plan) -> str:
     first = words.verdict(job.title, job.drawer_count, [(tally[harm], words.HARM[harm.name]) for harm in Harm])
     following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
     if worked_out.findings:
-        following = f"{words.more_on(worked_out.findings[0].kind)}\n{following}"
+        can_mend = any(finding.remedies for finding in worked_out.findings)
+        mend = f"; {words.can_be_mended(path)}" if can_mend else ""
+        following = f"{words.more_on(worked_out.findings[0].kind)}{mend}\n{following}"
     parts = (first, finding_lines(worked_out.findings, job.rule), _reckoned(worked_out), following)
     return "\n\n".join(part for part in parts if part)
 

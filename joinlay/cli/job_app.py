@@ -50,6 +50,21 @@ def check(
 
 
 @app.command()
+def mend(
+    job: _Job,
+    number: Annotated[
+        int | None,
+        typer.Argument(help="The remedy to make, by its number. Without one, all are listed, and asked about in a terminal."),
+    ] = None,
+    as_json: _AsJson = False,
+) -> None:
+    """List what can be changed in a job to mend what was found, and make the change you choose."""
+    from joinlay.cli.mend_command import mend_job
+
+    raise typer.Exit(mend_job(job, number, as_json=as_json))
+
+
+@app.command()
 def make(
     job: _Job,
     out: Annotated[

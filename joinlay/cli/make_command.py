@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cli import words
 from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
-from joinlay.documents.job_file import job_in
+from joinlay.documents.job_file import texts_of
+from joinlay.documents.mending import tried
 from joinlay.documents.writing import write_all
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
@@ -57,11 +58,12 @@ def make_job(path: Path, wish: Wish) -> int:
     """
     if wish.is_dxf:
         _refuse_dxf(wish)
-    job = job_in(path)
+    texts = texts_of(path)
+    job = texts.job()
     if wish.paper is not None:
         job = replace(job, paper=_paper(wish.paper))
     job, printer = with_printer(job, path, wish.printer)
-    worked_out = plan(job)
+    worked_out = tried(texts, plan(job))
     if worked_out.is_refused:
         refused = [finding for finding in worked_out.findings if finding.harm is Harm.REFUSE]
         complain(f"{words.not_made(worked_out.title)}\n\n{finding_lines(refused, worked_out.rule)}")

@@ -69,6 +69,11 @@ def next_mend(path: object) -> str:
     return f"Next: change what was refused in {path}, then check again."
 
 
+def can_be_mended(path: object) -> str:
+    """Behind it: that some of them can be mended in the file."""
+    return f"what can be changed for you: joinlay mend {path}"
+
+
 def made(title: str, folder: object, number: int) -> str:
     """After ``make``: how many files, and where."""
     return f"{title}: {counted(number, 'file')} in {folder}"

@@ -3,17 +3,53 @@
 from __future__ import annotations
 
 import stat
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from pathlib import Path
 
     from joinlay.boards.outline import Outline
     from joinlay.jobs.job import Job
 
-__all__ = ["job_in", "text_of"]
+__all__ = ["JobTexts", "job_in", "text_of", "texts_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class JobTexts:
+    """A job as it stands in its files: its ``text``, that of its shop file (None where it names none), and the outlines it names.
+
+    ``name`` and ``shop_name`` are the names of the files, without their folders.
+    """
+
+    text: str
+    name: str
+    shop: str | None = None
+    shop_name: str | None = None
+    drawn: Mapping[str, Outline | BadInput] = field(default_factory=dict)
+
+    def job(self) -> Job:
+        """The job itself. Raises Troubles or BadInput with what is wrong, and where: file and line."""
+        from joinlay.jobs.reader import read_job
+
+        return read_job(self.text, self.name, self.shop, self.shop_name, self.drawn)
+
+
+def texts_of(path: Path) -> JobTexts:
+    """The texts of the job file ``path``, of the shop file and the outlines it names, if any. Raises as ``job_in`` does."""
+    from joinlay.jobs.reader import named_outline_files, named_shop_file
+
+    text = text_of(path)
+    drawn = {name: found for name in named_outline_files(text, path.name) if (found := _outline_in(path.parent / name, name))}
+    shop = named_shop_file(text, path.name)
+    shop_path = None if shop is None else path.parent / shop
+    if shop_path is None or not _is_there(shop_path):
+        return JobTexts(text, path.name, drawn=drawn)
+    return JobTexts(text, path.name, text_of(shop_path), shop_path.name, drawn)
 
 
 def job_in(path: Path) -> Job:
@@ -21,15 +57,7 @@ def job_in(path: Path) -> Job:
 
     Raises Troubles or BadInput with what is wrong, and where: file and line.
     """
-    from joinlay.jobs.reader import named_outline_files, named_shop_file, read_job
-
-    text = text_of(path)
-    drawn = {name: found for name in named_outline_files(text, path.name) if (found := _outline_in(path.parent / name, name))}
-    shop = named_shop_file(text, path.name)
-    shop_path = None if shop is None else path.parent / shop
-    if shop_path is None or not _is_there(shop_path):
-        return read_job(text, path.name, outlines=drawn)
-    return read_job(text, path.name, text_of(shop_path), shop_path.name, drawn)
+    return texts_of(path).job()
 
 
 def _outline_in(path: Path, name: str) -> Outline | BadInput | None:

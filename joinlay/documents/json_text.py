@@ -12,7 +12,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from joinlay.findings import Finding
+    from joinlay.findings import Finding, Remedy
     from joinlay.lengths import Dimension, Fraction, Graduation
 
 __all__ = ["InWords", "exact_text", "json_text"]
@@ -56,10 +56,21 @@ class InWords:
             "where": finding.where,
             "what": finding.sentence(self.rule.text),
             "remedy": finding.way_out(self.rule.text),
+            "remedies": [self._remedy(finding, remedy) for remedy in finding.remedies],
             "rule": finding.rule,
             "source": finding.source,
             "numbers": self.tree(finding.numbers),
         }
+
+    def _remedy(self, finding: Finding, remedy: Remedy) -> dict[str, Any]:
+        """Its first change with its words, and under ``and`` those that go with it."""
+        changes = [
+            {"table": one.table, "index": one.index, "key": one.key, "value": self._set_to(one.value)} for one in remedy.changes
+        ]
+        return {**changes[0], "text": finding.in_words(remedy, self.rule.text), "and": changes[1:]}
+
+    def _set_to(self, value: Length | str | int) -> str | int:
+        return self.rule.text(value) if isinstance(value, Length) else value
 
     def tree(self, tree: Mapping[str, Any]) -> dict[str, Any]:
         """``tree`` with each length in it said as ``length`` says it; what else it holds stays."""

@@ -32,6 +32,22 @@ class ConditionTold(Told):
     written: str = Field(description="File and line it is written in; empty for a usual figure.")
 
 
+class ChangeTold(Told):
+    """A value of the job file to set."""
+
+    table: str = Field(description="The table of the job file; stock.NAME for that of a stock.")
+    index: int | None = Field(description="Which row of a table that stands in rows, from 0; null for a table that stands once.")
+    key: str
+    value: str | int
+
+
+class RemedyTold(ChangeTold):
+    """What 'joinlay mend' can change about a finding."""
+
+    text: str
+    also: list[ChangeTold] = Field(alias="and", description="What must be changed with it; empty where the one change does.")
+
+
 class FindingTold(Told):
     """What was found: something refused, warned of, or to be known."""
 
@@ -40,6 +56,9 @@ class FindingTold(Told):
     where: str
     what: str
     remedy: str = Field(description="What to change; empty where nothing needs to be.")
+    remedies: list[RemedyTold] = Field(
+        description="What 'joinlay mend' can change, each by itself; all of it is in the remedy too."
+    )
     rule: str
     source: str
     numbers: dict[str, LengthTold | int | str] = Field(description="The numbers in its sentences.")

@@ -17,7 +17,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-__all__ = ["Finding", "Harm", "Refused", "note", "refusal", "warning"]
+__all__ = ["Change", "Finding", "Harm", "Refused", "Remedy", "figure", "note", "refusal", "warning"]
 
 
 class Harm(IntEnum):
@@ -29,6 +29,32 @@ class Harm(IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Change:
+    """One value of a job file to be set: ``key`` of ``table``, in row ``index`` of a table that stands in rows, else None.
+
+    A check knows no job. It names a figure of the practice by its own name (``practice``, ``side clearance``), or a key of the drawers it is
+    about (``drawers``, ``bottom``); where that is written in the job is found when the plan is made. ``value`` is a length, set as the
+    maker writes lengths, or a text or number as it stands in the file.
+    """
+
+    table: str
+    key: str
+    value: Length | str | int
+    index: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """What a program can do about a finding: every one of ``changes``, none of which would do alone.
+
+    ``text`` says it in words, with the finding's placeholders; it begins small and has no stop.
+    """
+
+    text: str
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing found.
 
@@ -37,6 +63,7 @@ class Finding:
     ``where`` is a part or place in the maker's words. ``rule`` and ``source`` as in a Dimension. ``mark`` is what there is room for beside the
     part itself, a few words with the same placeholders, '' for none. ``parts`` are the parts it is about by name, where ``where`` says them
     in other words; none where ``where`` is the part.
+    ``remedies`` are what a program can do about it, the best first; ``remedy`` is what only the maker can.
     """
 
     kind: str
@@ -49,6 +76,7 @@ class Finding:
     remedy: str = ""
     mark: str = ""
     parts: tuple[str, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
 
     @property
     def about(self) -> tuple[str, ...]:
@@ -60,8 +88,13 @@ class Finding:
         return self._fill(self.what, show)
 
     def way_out(self, show: Callable[[Length], str]) -> str:
-        """``remedy`` with its numbers set by ``show``; empty where there is none."""
-        return self._fill(self.remedy, show)
+        """``remedy`` and then the ``remedies``, their numbers set by ``show``; empty where there are none."""
+        ways = "; or ".join(self.in_words(remedy, show) for remedy in self.remedies)
+        return " ".join(part for part in (self._fill(self.remedy, show), f"{ways[0].upper()}{ways[1:]}." if ways else "") if part)
+
+    def in_words(self, remedy: Remedy, show: Callable[[Length], str]) -> str:
+        """The text of one of its ``remedies``, its numbers set by ``show``."""
+        return self._fill(remedy.text, show)
 
     def few_words(self, show: Callable[[Length], str]) -> str:
         """``mark`` with its numbers set by ``show``; empty where there is none."""
@@ -74,6 +107,11 @@ class Finding:
     def _fill(self, text: str, show: Callable[[Length], str]) -> str:
         shown = {name: show(n) if isinstance(n, Length) else str(n) for name, n in self.numbers.items()}
         return text.format(**shown)
+
+
+def figure(name: str, value: Length) -> Change:
+    """The change that sets a figure of the practice, by its name."""
+    return Change("practice", name, value)
 
 
 class Refused(JoinlayError):

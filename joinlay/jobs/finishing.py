@@ -19,7 +19,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.boards.outline import PlacedOutline
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.outline_place import OutlineWish
@@ -40,17 +40,18 @@ class Finished:
     knobs: tuple[Pull, ...] = ()
 
 
-def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job) -> Finished:
+def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, missing: Sequence[PartRole] = ()) -> Finished:
     """``drawers`` drilled for the job's knobs and everything banded as it asks (PU-1 to PU-3, EB-1 to EB-3).
 
     The blanks to turn the knobs from come as an assembly ``pulls`` of their own. What a rule refuses is among the findings, and
     the boards it was about stay as they were.
-    ``others`` are the assemblies beside the drawers: case, frame, runners, stops.
+    ``others`` are the assemblies beside the drawers: case, frame, runners, stops. ``missing`` are the parts of what was refused already: that
+    they aren't there is not told again.
     """
     findings: list[Finding] = []
     drilled, blanks, knobs = _with_knobs(drawers, job, findings)
     made = (*others, Assembly(Whole.PULLS, blanks)) if blanks else tuple(others)
-    _refuse_unknown_parts(drilled, made, job, findings)
+    _refuse_unknown_parts(drilled, made, job, findings, missing)
     banded = tuple(replace(d, assembly=_banded(d.assembly, job, findings)) for d in drilled)
     return Finished(banded, tuple(_banded(assembly, job, findings) for assembly in made), tuple(findings), knobs)
 
@@ -100,11 +101,14 @@ def _band(board: Board, job: Job, findings: list[Finding]) -> Board:
     return banded
 
 
-def _refuse_unknown_parts(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, findings: list[Finding]) -> None:
+def _refuse_unknown_parts(
+    drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, findings: list[Finding], missing: Sequence[PartRole]
+) -> None:
     if not job.banding:
         return
     assemblies = [*others, *(drawer.assembly for drawer in drawers)]
-    kinds = tuple(dict.fromkeys(board.part for assembly in assemblies for board in assembly.boards))
+    there = [board.part for assembly in assemblies for board in assembly.boards]
+    kinds = tuple(dict.fromkeys((*there, *(part.kind.value for part in missing))))
     findings.extend(_no_part_to_band(entry, kinds) for entry in job.banding if entry.part.value not in kinds)
 
 
@@ -134,8 +138,8 @@ class Traced:
     findings: tuple[Finding, ...]
 
 
-def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish]) -> Traced:
-    """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7).
+def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], missing: Sequence[PartRole] = ()) -> Traced:
+    """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7); of the parts ``missing`` their refusal has told already.
 
     Nothing is raised: what is refused is among the findings.
     """
@@ -143,7 +147,7 @@ def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish]) -> Traced:
     findings: list[Finding] = []
     for wish in wishes:
         own = [board for board in boards if is_for(wish, board)]
-        if not own and boards:
+        if not own and not any(wish.on in (part.kind.value, part.name) for part in missing) and boards:
             findings.append(_no_part_for(wish, boards))
         for board in own:
             try:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
 
-__all__ = ["Job", "JobDrawer"]
+__all__ = ["Job", "JobDrawer", "Written"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +52,14 @@ class JobDrawer:
 
 
 @dataclass(frozen=True, slots=True)
+class Written:
+    """How a job was written: ``rows``, the table and row of each drawer by its name, and ``keys``, those of each table (row None) or row."""
+
+    rows: Mapping[str, tuple[str, int]] = field(default_factory=dict, hash=False)
+    keys: frozenset[tuple[str, int | None, str]] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
 class Job:
     """A whole job, checked, with every length a Dimension that knows its file and line.
 
@@ -62,6 +70,7 @@ class Job:
     the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
     ``on_hand`` changes no part: it is for the lists and layouts. ``conditions`` are what the checks judge by.
     ``outlines`` are the maker's own, each with where it is to go; ``profile`` is half of a knob as the maker drew it.
+    ``written`` says where in the file each drawer stands.
     """
 
     title: str
@@ -80,6 +89,7 @@ class Job:
     printer: Given[str] | None = None
     outlines: tuple[OutlineWish, ...] = ()
     profile: Outline | None = None
+    written: Written = field(default_factory=Written)
 
     @property
     def banks(self) -> tuple[tuple[DrawerRole, ...], ...]:

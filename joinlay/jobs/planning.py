@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
@@ -13,6 +14,7 @@ from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.plan import Plan
+from joinlay.jobs.remedies import settled
 from joinlay.lengths import Unit
 from joinlay.records import dataclass
 from joinlay.settings import choose
@@ -43,6 +45,8 @@ def plan(job: Job) -> Plan:
     drawers: list[Drawer] = []
     shops: dict[str, Shop] = {}
     findings: list[Finding] = list(_unmeasured(job))
+    owners: dict[str, str] = {}
+    missing: list[PartRole] = []
     piece = _piece(job.piece, job, findings) if job.piece else None
     for wanted in _wanted(job, piece):
         try:
@@ -53,16 +57,22 @@ def plan(job: Job) -> Plan:
                 drawer = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
             findings.append(_refused_drawer(wanted.role, refused))
+            owners[findings[-1].where] = wanted.role.name
+            missing += _parts_of(wanted.role)
             continue
         drawers.append(drawer)
         shops[wanted.role.name] = wanted.shop
         findings.extend(drawer.assembly.findings)
-    done = finish(drawers, piece.assemblies if piece else (), job)
+        about = (*(found.where for found in drawer.assembly.findings), *(board.name for board in drawer.assembly.boards))
+        owners |= dict.fromkeys((drawer.name, *about), drawer.name)
+    if job.piece and piece is None:
+        missing += (*map(PartRole, PartKind), *(part for bank in job.banks for role in bank for part in _parts_of(role)))
+    done = finish(drawers, piece.assemblies if piece else (), job, missing)
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
     boards = [board for assembly in assemblies for board in assembly.boards]
-    traced = trace(boards, job.outlines)
+    traced = trace(boards, job.outlines, missing)
     findings += traced.findings
     choice = choose(boards, job.shop)
     findings += choice.verdicts
@@ -78,7 +88,7 @@ def plan(job: Job) -> Plan:
         stocks=job.stocks,
         drawers=done.drawers,
         others=done.others,
-        findings=gathered(findings),
+        findings=settled(gathered(findings), job, owners),
         paper=job.paper,
         on_hand=job.on_hand,
         pulls=job.pulls,
@@ -108,6 +118,13 @@ def _wanted(job: Job, piece: Piece | None) -> Iterator[_Wanted]:
         yield _Wanted(one.role, one.opening, one.make, one.shop, one.tenon)
     for slot in piece.slots if piece else ():
         yield _Wanted(slot.drawer, slot.opening, slot.wish.make, slot.wish.shop, slot.wish.tenon, slot)
+
+
+def _parts_of(drawer: DrawerRole) -> Iterator[PartRole]:
+    """The parts that a drawer would have been made of."""
+    for kind in (PartKind.DRAWER_FRONT, PartKind.DRAWER_BACK, PartKind.DRAWER_BOTTOM):
+        yield PartRole(kind, drawer)
+    yield from (PartRole(PartKind.DRAWER_SIDE, drawer, hand) for hand in Hand)
 
 
 def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:

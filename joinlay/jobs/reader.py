@@ -8,6 +8,7 @@ nothing here opens a file.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
@@ -17,7 +18,7 @@ from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
 from joinlay.errors import BadInput, Trouble, Troubles
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
-from joinlay.jobs.job import Job, JobDrawer
+from joinlay.jobs.job import Job, JobDrawer, Written
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
 from joinlay.jobs.tables.case_and_frame import piece_spec
 from joinlay.jobs.tables.drawers import DrawersEntry
@@ -237,7 +238,19 @@ def _job(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...
         banding=tuple(written.banding or ()),
         conditions=conditions,
         printer=None if paper is None else paper.printer,
+        written=_written(written, source, roles),
     )
+
+
+def _written(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...]]) -> Written:
+    """Which row each drawer stands in, and every key of a table or row."""
+    rows = {role.name: ("drawer", n) for n, some in enumerate(roles) for role in some}
+    numbers = itertools.count(1)
+    for n, bank in enumerate(written.bank or ()):
+        rows |= {DrawerRole(next(numbers)).name: ("bank", n) for _ in range(bank.count)}
+    keys: set[tuple[str, int | None, str]] = {(table, None, key) for table in source.tree for key in source.table(table)}
+    keys |= {(table, n, key) for table in ("drawer", "bank") for n, row in enumerate(source.tables(table)) for key in row}
+    return Written(rows, frozenset(keys))
 
 
 def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, stocks: Mapping[str, Stock]) -> PieceSpec | None:

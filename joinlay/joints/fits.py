@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from contextlib import contextmanager
+from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
-from joinlay.findings import Refused, refusal, warning
+from joinlay.findings import Refused, Remedy, figure, refusal, warning
 from joinlay.lengths import NOTHING, decimal_text, rounded_down
 from joinlay.records import dataclass
 
@@ -134,13 +135,42 @@ def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimensi
 
 
 def judge_depth(
-    what: str, depth: Dimension, thickness: Dimension, shares: tuple[Fraction, Fraction, Fraction], rule: str
+    what: str,
+    depth: Dimension,
+    thickness: Dimension,
+    shares: tuple[Fraction, Fraction, Fraction],
+    rule: str,
+    set_by: tuple[str, Graduation] | None = None,
 ) -> Finding | None:
     """Judge the ``depth`` of a ``what`` in wood of this thickness; ``shares`` are the least, the usual most and the utmost.
 
     The shares are those of DA-2, LR-4, RA-1 or GR-1, and ``rule`` says which. A warning under the least and over the most; raises
-    Refused over the utmost. None where it is sound.
+    Refused over the utmost. None where it is sound. ``set_by`` is the figure of the practice that sets it, and the maker's rule; None at the bench.
     """
+    try:
+        found = _judged(what, depth, thickness, shares, rule)
+    except Refused as refused:
+        raise Refused(_with_remedy(refused.finding, thickness, shares, set_by)) from None
+    return found and _with_remedy(found, thickness, shares, set_by)
+
+
+def _with_remedy(
+    found: Finding, thickness: Dimension, shares: tuple[Fraction, Fraction, Fraction], set_by: tuple[str, Graduation] | None
+) -> Finding:
+    """The finding with the depth that would do, on the maker's rule: the most that is usual, or the least."""
+    if set_by is None:
+        return found
+    name, rule = set_by
+    best = rule.up(thickness * shares[0]) if "least" in found.numbers else rule.down(thickness * shares[1])
+    if not best.mm:
+        return found
+    way = Remedy("cut it {set} deep", (figure(name, best),))
+    return replace(found, numbers={**found.numbers, "set": best}, remedies=(way,))
+
+
+def _judged(
+    what: str, depth: Dimension, thickness: Dimension, shares: tuple[Fraction, Fraction, Fraction], rule: str
+) -> Finding | None:
     least, most, utmost = (thickness * share for share in shares)
     if depth > utmost:
         raise refusal(f"{what} depth", f"A {what} {{depth}} deep leaves too little of wood {{thickness}} thick.",

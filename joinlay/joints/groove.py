@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import refusal, warning
+from joinlay.findings import Refused, Remedy, figure, refusal, warning
 from joinlay.joints.fits import (
     Pass,
     cutter_or_none,
@@ -22,14 +23,14 @@ from joinlay.joints.fits import (
     widest_cutter,
 )
 from joinlay.joints.spans import inwards
-from joinlay.lengths import NOTHING, largest, smallest
+from joinlay.lengths import NOTHING, Length, largest, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.boards import Board, Hand, JointRole, PartRole
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
-    from joinlay.shop import Practice, Shop
+    from joinlay.shop import Shop
 
 __all__ = ["Groove", "cut_groove", "design_groove"]
 
@@ -79,8 +80,8 @@ def design_groove(
         used = fitting(shop, width, deep, "groove") if cutter is None else cutter
         if used is not None:
             refuse_wide_cutter(used, width, "groove", [owned.diameter for owned in shop.cutters])
-        too_deep = _judge_depth(into, deep, shop.practice)
-        above, too_low = _offset(width, shop.practice, offset, named)
+        too_deep = _judge_depth(into, deep, shop, in_job=role is not None)
+        above, too_low = _offset(width, shop, offset, named, in_job=role is not None)
     return Groove(
         role=role,
         width=width,
@@ -133,26 +134,34 @@ def _depth(into: Dimension, shop: Shop, given: Dimension | None, named: str) -> 
     return depth_down(usual, shop.rule, usual / 2).named(name, "GR-1", "Noyes; Mission Furniture")
 
 
-def _judge_depth(into: Dimension, depth: Dimension, practice: Practice) -> Finding | None:
+def _judge_depth(into: Dimension, depth: Dimension, shop: Shop, *, in_job: bool) -> Finding | None:
+    practice, key = shop.practice, "groove depth"
     shares = (practice.ratio("groove share") / 4, practice.ratio("groove share"), practice.ratio("largest rabbet share"))
-    return judge_depth("groove", depth, into, shares, "GR-1")
+    return judge_depth("groove", depth, into, shares, "GR-1", (key, shop.rule) if in_job else None)
 
 
-def _offset(width: Dimension, practice: Practice, given: Dimension | None, named: str) -> tuple[Dimension, Finding | None]:
+def _offset(
+    width: Dimension, shop: Shop, given: Dimension | None, named: str, *, in_job: bool
+) -> tuple[Dimension, Finding | None]:
     """The wood left below the groove, and a warning where it is less than the groove's width or the least offset (GR-1).
 
-    Raises Refused under half of that: it breaks out.
+    Raises Refused under half of that: it breaks out. ``in_job`` False: at the bench, where there is no figure of a job to change.
     """
     name = label(named, "groove offset")
+    practice = shop.practice
     least = largest(width, practice.length("least groove offset"))
     above = given.named(name, "GR-1") if given is not None else None
     if above is None:
         above = largest(practice.length("groove offset"), width).named(name, "GR-1", "common practice")
+    if above >= least:
+        return above, None
+    higher = shop.rule.up(Length(shop.practice.length("groove offset").mm + least.mm - above.mm))
+    ways = (Remedy("set the groove {higher} from the edge", (figure("groove offset", higher),)),) if in_job else ()
+    numbers = {"offset": above, "least": least, **({"higher": higher} if ways else {})}
     if above < least / 2:
-        raise refusal("groove offset", "Only {offset} of wood would be left below the groove, and it would break out.",
-                      "Leave at least {least}.", "GR-1", "common practice", offset=above, least=least)  # fmt: skip
-    if above < least:
-        return above, warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.",
-                              "GR-1",
-                              "common practice", offset=above, least=least)  # fmt: skip
-    return above, None
+        refused = refusal("groove offset", "Only {offset} of wood would be left below the groove, and it would break out.",
+                          "Leave at least {least}.", "GR-1", "common practice", **numbers)  # fmt: skip
+        raise Refused(replace(refused.finding, remedies=ways))
+    warned = warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.", "GR-1",
+                     "common practice", **numbers)  # fmt: skip
+    return above, replace(warned, remedies=ways)

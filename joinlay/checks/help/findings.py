@@ -18,8 +18,8 @@ ON_CHECKS: Final = (
         "against each other in three dimensions. Grooves, dadoes and rabbets may run into one another at a corner; "
         "mortises, holes and screw slots may meet nothing.",
         (
-            "Move the groove up or down, or the mortise along the joint.",
-            "Make one of them shallower, where the wood left between is then enough.",
+            "Move the groove up or down: groove-offset. The mortises find their own places beside it.",
+            "Move the pulls: share and from-top under [pulls].",
             "Thicker stock.",
         ),
         "CK-7, LT-8, LT-11, DA-3",
@@ -114,9 +114,8 @@ ON_CHECKS: Final = (
         "stiffer along its face grain than across it; give both figures if its data sheet does. A panel that bows much more"
         " than its thickness is held back by its edges and sags less than said.",
         (
-            "A thicker sheet.",
-            "A rail under the middle, from front to back.",
-            "The groove higher up, which makes more room under it.",
+            "A thicker or stiffer sheet.",
+            "The groove higher up (groove-offset), which makes more room under it.",
         ),
         "CK-3, ST-3",
         job='load = "30 lb" (in each drawer) or "15 lb/ft2" (on its bottom), in [drawers] or at one drawer; '

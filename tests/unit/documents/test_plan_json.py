@@ -162,6 +162,7 @@ def test_a_finding_has_its_sentences_and_its_numbers():
         "where": "drawer 1",
         "what": "The lip is 1/16 in.",
         "remedy": "Make it 1/8 in.",
+        "remedies": [],
         "rule": "LR-6",
         "source": "common practice",
         "numbers": {
