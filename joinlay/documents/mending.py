@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 __all__ = ["Line", "changed_lines", "helps", "mended", "planned", "tried"]
 
 #: Drawers planned again, in all, to try the remedies of a job: past this many what is left untried is not offered.
-_MOST_DRAWERS: Final = 200
+_MOST_DRAWERS: Final = 120
 
 
 # -- in the file ---------------------------------------------------------------------------------------

@@ -17,7 +17,7 @@ from tests.odd_jobs import odd_job
 
 ROOT = Path(__file__).parents[2]
 JOBS = sorted((*ROOT.glob("examples/*.toml"), *ROOT.glob("tests/openings/*.toml")))
-SEEDS = range(170)
+SEEDS = range(160)
 #: What must be among the remedies of the jobs drawn, each by its kind of finding and its keys: so many ways are tried at least.
 SEEN = {
     ("bottom sag", "bottom"), ("bottom sag", "groove-offset"), ("case movement", "back-gap"), ("droop", "side-height"), ("droop", "top-clearance"),
@@ -68,13 +68,13 @@ def test_every_remedy_of_many_jobs_helps(monkeypatch):
         texts = JobTexts(odd_job(seed), "odd.toml")
         seen.update(prove(texts, mending.tried(texts, mending.planned(texts)), mending.planned))
     assert seen.keys() >= SEEN, SEEN - seen.keys()
-    assert seen.total() > 240
+    assert seen.total() > 180
 
 
 PLANNED = mending.planned
 
 
-@pytest.mark.parametrize("seed", range(0, 170, 17))
+@pytest.mark.parametrize("seed", range(0, 160, 16))
 def test_what_is_asked_for_can_be_set_and_is_said(seed):
     """A length lies on the maker's rule, the sentence has each remedy, and JSON has its table, key and value."""
     texts = JobTexts(odd_job(seed), "odd.toml")

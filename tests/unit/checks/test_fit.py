@@ -1,14 +1,17 @@
 """Tolerance stacking, worst case and root-sum-square."""
 
+from dataclasses import replace
 from fractions import Fraction
 from math import sqrt
 
 import pytest
 
-from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, width_stack
+from joinlay.boards import PartKind, PartRole
+from joinlay.boards.meeting import Tie
+from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, kicker_stack, width_stack
 from joinlay.checks.play import guide_play
 from joinlay.findings import Harm
-from joinlay.lengths import dimension, mm
+from joinlay.lengths import dimension, inches, mm
 from tests.unit.checks.making import SHOP, between_guides, drawer, practice_with, sheet, shop_with, under_kicker
 
 
@@ -115,3 +118,35 @@ def test_the_limits_at_guides_and_kicker(gap, hang, kinds):
 def test_a_drawer_wider_at_its_back_has_its_least_play_pulled_out():
     made = drawer(shop=shop_with(taper="-0.7", side_clearance="0.8"))
     assert width_stack(made, SHOP.practice).clearance == mm("0.9")
+
+
+def test_four_strays_of_a_64th_just_use_up_a_32nd():
+    """DR-1's own clearance: the root of 4 x (1/64 in)^2 is 1/32 in, which the root as it is told rounds up past."""
+    just = Stack(dimension(inches("1/32")), tuple((str(n), inches("1/64")) for n in range(4)))
+    assert just.least_likely < mm(0)
+    assert not just.may_bind
+    assert Stack(dimension(inches("1/32") - mm("0.000001")), just.strays).may_bind
+
+
+@pytest.mark.parametrize(
+    ("kind", "parts"),
+    [
+        (PartKind.CASE_TOP, ["opening height", "place of the case top", "side height"]),
+        (PartKind.BEARER, ["opening height", "bearer above", "side height"]),
+        (PartKind.KICKER, ["opening height", "bearer or case top that carries the kicker", "kicker height", "side height"]),
+    ],
+)
+def test_only_parts_that_are_there_are_stacked(kind, parts):
+    made = under_kicker(drawer(), "0.8")
+    over = tuple(
+        replace(met, other=PartRole(kind)) if met.tie is Tie.KICKS else met for met in made.assembly.meetings
+    )  # fmt: skip
+    stood = replace(made, assembly=replace(made.assembly, meetings=over))
+    assert [part for part, _ in kicker_stack(stood, mm("0.8"), SHOP.practice).strays] == parts
+
+
+def test_what_is_asked_for_lies_on_the_rule():
+    (finding,) = check_fit(drawer(shop=shop_with(top_clearance="0.3")), SHOP)
+    ((change,),) = (remedy.changes for remedy in finding.remedies)
+    assert (change.key, change.value) == ("top clearance", SHOP.rule.up(change.value))
+    assert change.value > mm("0.3")
