@@ -11,7 +11,7 @@ from joinlay.boards.meeting import Tie
 from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, kicker_stack, width_stack
 from joinlay.checks.play import guide_play
 from joinlay.findings import Harm
-from joinlay.lengths import dimension, inches, mm
+from joinlay.lengths import Length, dimension, inches, mm
 from tests.unit.checks.making import SHOP, between_guides, drawer, practice_with, sheet, shop_with, under_kicker
 
 
@@ -148,5 +148,7 @@ def test_only_parts_that_are_there_are_stacked(kind, parts):
 def test_what_is_asked_for_lies_on_the_rule():
     (finding,) = check_fit(drawer(shop=shop_with(top_clearance="0.3")), SHOP)
     ((change,),) = (remedy.changes for remedy in finding.remedies)
-    assert (change.key, change.value) == ("top clearance", SHOP.rule.up(change.value))
-    assert change.value > mm("0.3")
+    value = change.value
+    assert isinstance(value, Length)
+    assert (change.key, value) == ("top clearance", SHOP.rule.up(value))
+    assert value > mm("0.3")
