@@ -29,6 +29,7 @@ _FILES: Final = {
     "joint": "joint_app",
     "why": "job_app",
     "help-on": "job_app",
+    "keys": "job_app",
     "schema": "job_app",
     "scale-sheet": "printer_app",
     "printer": "printer_app",

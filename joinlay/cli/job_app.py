@@ -179,6 +179,18 @@ def help_on_kind(
 
 
 @app.command()
+def keys(
+    table: Annotated[
+        str, typer.Argument(help="One table, such as drawers or shop.router-table. Without one, every key of a job is listed.")
+    ] = "",
+) -> None:
+    """Say what may be written in a job: every key, what it means, what is usual, and its rule."""
+    from joinlay.cli.keys_command import say_keys
+
+    say_keys(table)
+
+
+@app.command()
 def schema(
     what: Annotated[Literal["job", "plan"], typer.Argument(help="What it is the schema of: a job file, or plan.json.")],
 ) -> None:

@@ -15,6 +15,7 @@ from joinlay.jobs.tables.drawers import RULES_BY_KEY
 from joinlay.jobs.tables.file import JobFile
 from joinlay.jobs.tables.shop import PRACTICE_KEYS
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
+from joinlay.shop.machines import MACHINE_FIGURES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -287,6 +288,31 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
 }
 
 
+#: Keys whose usual figure is one of the maker's practice or of a machine, by its name there.
+_USUAL: Final[dict[str, dict[str, str]]] = {
+    "FrameEntry": {
+        "stile": "stile width", "mullion": "mullion width", "top-rail": "top rail height", "bottom-rail": "bottom rail height",
+        "rail": "rail height", "overhang": "frame overhang", "overhang-top": "frame overhang", "overhang-bottom": "frame overhang",
+    },
+    "StopsEntry": {"thickness": "stop thickness"},
+    "PullsEntry": {"share": "pull share", "step": "knob growth"},
+    "RouterTableEntry": {
+        "fence-height": "table fence height", "fence-reach": "table fence reach", "longest": "longest part on the table",
+        "farthest": "farthest from the fence",
+    },
+    "TableSawEntry": {
+        "fence-height": "saw fence height", "fence-reach": "saw fence reach", "blade-height": "blade height",
+        "longest": "longest part on the saw", "farthest": "farthest from the fence",
+    },
+    "HandRouterEntry": {"base": "router base", "guide-reach": "edge guide reach"},
+    "HandToolsEntry": {"narrowest-chisel": "narrowest chisel"},
+    "LimitsEntry": {
+        "deepest-pass": "deepest pass", "narrow": "narrow part", "short": "short part", "smallest": "smallest part",
+        "tallest-on-end": "tallest part on end",
+    },
+}  # fmt: skip
+
+
 class PlainSchema(GenerateJsonSchema):
     """A schema without titles, since a key's own name is title enough, and with what docstrings say in plain letters."""
 
@@ -337,7 +363,10 @@ def _told_of(table: str, practice: dict[str, str]) -> dict[str, str]:
     if table == "PracticeEntry":
         return {key: practice[rule] for key, rule in PRACTICE_KEYS.items()}
     drawers = {**{key: practice[rule] for key, rule in RULES_BY_KEY.items()}, **_KEYS["DrawersEntry"]}
-    return {**(drawers if table in ("DrawersEntry", "DrawerEntry", "BankEntry") else {}), **_KEYS.get(table, {})}
+    own = {**(drawers if table in ("DrawersEntry", "DrawerEntry", "BankEntry") else {}), **_KEYS.get(table, {})}
+    # The meaning is the key's own; what is usual, and by which rule, is told as the figure of that name has it.
+    usual = {key: practice[name].partition("; ")[2] for key, name in _USUAL.get(table, {}).items()}
+    return {key: f"{said.rstrip('.')}; {usual[key]}" if key in usual else said for key, said in own.items()}
 
 
 def _practice() -> Iterator[tuple[str, str]]:
@@ -347,6 +376,8 @@ def _practice() -> Iterator[tuple[str, str]]:
         yield length.name, _with_rule(length.meaning, f"{inch} or {length.metric} mm", length.rule, length.source)
     for ratio in RATIO_RULES:
         yield ratio.name, _with_rule(ratio.meaning, ratio.value, ratio.rule, ratio.source)
+    for name, (inch, metric, rule, source) in MACHINE_FIGURES.items():
+        yield name, _with_rule(name, f"{inch} in or {metric} mm", rule, source)
 
 
 def _with_rule(meaning: str, usual: str, rule: str, source: str) -> str:

@@ -128,8 +128,8 @@ class RunLimits:
         require_positive("limits", self.deepest_pass, self.narrow, self.short, self.smallest, self.tallest_on_end)
 
 
-#: Every default of this module: its words, its inch and metric value as written, the rule and source.
-_FIGURES: Final = {
+#: Every default of this module, by its words: its inch and metric value as written, the rule and source.
+MACHINE_FIGURES: Final = {
     "table fence height": ("4", "100", "MS-5", "our own choice"),
     "table fence reach": ("8", "200", "MS-5", "our own choice"),
     "longest part on the table": ("48", "1200", "MS-5", "our own choice"),
@@ -151,7 +151,7 @@ _FIGURES: Final = {
 
 
 def _figure(name: str, unit: Unit) -> Dimension:
-    inch, metric, rule, source = _FIGURES[name]
+    inch, metric, rule, source = MACHINE_FIGURES[name]
     return default(read_length(inch if unit is Unit.INCH else metric, unit), name, rule, source)
 
 

@@ -128,7 +128,7 @@ def test_every_ratio_stands_in_the_table_with_its_source():
 def test_what_machines_are_taken_to_do(unit):
     machines = usual_machines(unit)
     parts = (machines.router_table, machines.table_saw, machines.hand_router, machines.hand_tools, machines.limits)
-    held = [getattr(part, name) for part in parts for name in part.__slots__ if part is not None]
+    held = [getattr(part, name) for part in parts if part is not None for name in part.__slots__]
     found = {
         figure.name: (figure.mm, figure.rule, figure.source) for figure in held if getattr(figure, "origin", "") == "default"
     }
