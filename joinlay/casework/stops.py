@@ -132,9 +132,11 @@ class _StopMaker:
             f"{slot.name} space for a stop block", "ST-3", "common practice"
         )
         if block > space:
+            # A block so low would not find the front.
+            lower = "it {space} or lower, or " if space - rise >= least else ""
             refused = refusal(
                 "stop block", "A stop block {block} high does not pass under the bottom, which leaves {space}.",
-                "Make it {space} or lower, or the groove at least {more} further from the edge.", "ST-3", "common practice",
+                f"Make {lower}the groove at least {{more}} further from the edge.", "ST-3", "common practice",
                 block=block, space=space, more=block - space,
             ).at(slot.name)  # fmt: skip
             raise self._with_remedies(refused, slot, groove, block, space)

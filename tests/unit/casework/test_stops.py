@@ -62,6 +62,7 @@ def test_on_a_case_bottom_level_with_the_rail_there_is_no_strip():
     [
         (SHOP, StopMake(MAPLE, size("3/8")), "Make it 11/32 in or lower, or the groove at least 1/32 in further"),
         (SHOP, StopMake(MAPLE, sag=size("3/16")), "Make it 5/32 in or lower"),
+        (SHOP, StopMake(MAPLE, sag=size("1/4")), "leaves 3/32 in. Make the groove at least 3/32 in further"),
         (SHOP, StopMake(MAPLE, size("3/32")), "Make it at least 1/8 in high"),
         (shop(groove_offset="1/4"), StopMake(MAPLE, size("1/4")), "which leaves 7/32 in"),
         (

@@ -84,3 +84,21 @@ def test_wood_on_the_quarter_is_not_told_to_be_so():
         assert ways
         assert any("on the quarter" in way for way in ways) is told
         assert not any("slack" in way for way in ways)
+
+
+def test_an_edge_left_out_of_the_banding_is_not_told_of_again():
+    """The words say to leave the edge out: done edge by edge, each goes and no other comes."""
+    edges = ["front end", "back end", "bottom edge", "top edge"]
+    told = []
+    while edges:
+        listed = ", ".join(f'"{edge}"' for edge in edges)
+        text = f"{GOOD}{BANDED.replace('drawer front', 'drawer side')}edges = [{listed}]\n"
+        found = [f for f in plan(read_job(text, "chest.toml")).findings if f.kind == "banding" and f.harm is Harm.WARN]
+        if not found:
+            break
+        assert "Leave that edge out of its [[banding]], under edges" in found[0].way_out(str)
+        named = {edge for edge in edges for f in found if f"band on the {edge}" in f.sentence(str)}
+        assert named
+        told += sorted(named)
+        edges = [edge for edge in edges if edge not in named]
+    assert len(told) == len(set(told)) > 0
