@@ -39,7 +39,8 @@ def plan(job: Job) -> Plan:
     """Work ``job`` out: every board of every drawer with its cuts, and what was found on the way.
 
     Nothing is raised for a drawer that a rule refuses: it is left out of ``drawers`` and its refusal stands first among the
-    findings, so that a maker sees everything that is wrong at once. An opening that leaves a part no wood at all is refused by
+    findings, so that a maker sees everything that is wrong at once. The remedies of findings are proposed and not tried yet
+    (``documents.mending`` does that). An opening that leaves a part no wood at all is refused by
     DR-1.
     """
     drawers: list[Drawer] = []
