@@ -108,8 +108,8 @@ measured = "{thin_is}"
 #  {cutter3},
 #]
 #tenons = [
-#  {{ thickness = "4 mm", reach = "20 mm" }},
-#  {{ thickness = "6 mm", reach = "28 mm" }},
+#  {{ thickness = "4 mm" }},
+#  {{ thickness = "6 mm" }},
 #]
 # machines: write what differs from yours, or = false where you have none; the first of first-choice that takes the part is used;
 # offset is from the edge of the base to the near wall of a trial cut

@@ -187,7 +187,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "thickness": "Its thickness.",
         "width": "Width of a ready-made tenon; strip has none.",
         "length": "Length of a ready-made tenon; strip has none.",
-        "reach": "The deepest mortise for it.",
+        "reach": "The deepest mortise for it; for strip five times its thickness unless told (LT-4, Moxon's rule, from memory).",
     },
     "SeasonsEntry": {
         "driest": "The driest day where it will stand.",

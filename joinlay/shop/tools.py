@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation, Length
     from joinlay.shop.practice import Practice
 
-__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "is_sold", "usual_shop"]
+__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "deepest_mortise", "is_sold", "usual_shop"]
 
 
 def is_sold(diameter: Length) -> bool:
@@ -90,11 +90,16 @@ _CUTTERS: Final = {
     Unit.MM: (("3", "10"), ("4", "14"), ("5", "16"), ("6", "25"), ("8", "25"), ("10", "30"), ("12", "32"), ("18", "32")),
 }
 
-#: Tenon strip most shops can mill, by thickness and deepest mortise in millimetres (A18: 6 mm in 3/4 in, 4 mm in 1/2 in).
-_TENONS: Final = ((4, 20), (6, 28), (8, 35), (10, 40), (12, 45))
+#: Tenon strip most shops can mill, in millimetres (A18: 6 mm in 3/4 in, 4 mm in 1/2 in).
+_TENONS: Final = (4, 6, 8, 10, 12)
 
 _KERF: Final = {Unit.INCH: "1/8", Unit.MM: "3"}
 _RULE: Final = {Unit.INCH: "1/32 in", Unit.MM: "0.5 mm"}
+
+
+def deepest_mortise(strip: Dimension, name: str) -> Dimension:
+    """The deepest mortise for tenons out of ``strip``, under ``name``: five times its thickness (LT-4). Source: Moxon's rule, from memory."""
+    return (strip * 5).named(name, "LT-4", "Moxon's rule, from memory")
 
 
 def usual_shop(unit: Unit) -> Shop:
@@ -104,11 +109,8 @@ def usual_shop(unit: Unit) -> Shop:
         for wide, reach in _CUTTERS[unit]
     )
     tenons = tuple(
-        TenonStock(
-            default(mm(thick), f"{thick} mm tenon strip", "", "our own choice"),
-            reach=default(mm(reach), f"deepest {thick} mm mortise", "", "our own choice"),
-        )
-        for thick, reach in _TENONS
+        TenonStock(strip, reach=deepest_mortise(strip, f"deepest {thick} mm mortise"))
+        for thick, strip in ((thick, default(mm(thick), f"{thick} mm tenon strip", "", "our own choice")) for thick in _TENONS)
     )
     saw = Saw(_tool("saw kerf", _KERF[unit], unit))
     return Shop(cutters, tenons, saw, GRADUATIONS[_RULE[unit]], usual_practice(unit), usual_machines(unit))

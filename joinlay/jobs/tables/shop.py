@@ -27,6 +27,7 @@ from joinlay.shop import (
     Shop,
     TableSaw,
     TenonStock,
+    deepest_mortise,
     usual_machines,
 )
 
@@ -357,7 +358,11 @@ class TenonEntry(Entry):
             None if given is None else dimension_of(given, names[word])
             for word, given in (("width", self.width), ("length", self.length), ("reach", self.reach))
         )
-        return TenonStock(dimension_of(self.thickness, f"{spelled} tenon stock"), width, length, reach)
+        thickness = dimension_of(self.thickness, f"{spelled} tenon stock")
+        if reach is None and length is None:
+            # LT-4: no mortise is deeper for its tenon than five times its thickness. A ready-made tenon says by its length how deep it goes.
+            reach = deepest_mortise(thickness, names["reach"])
+        return TenonStock(thickness, width, length, reach)
 
 
 class ShopEntry(MachineTables):

@@ -167,8 +167,18 @@ def test_the_shop_takes_the_place_of_the_usual_one():
     ]
     thin, thick = job.shop.tenons
     assert (thin.thickness, thin.width, thin.length, thin.reach) == (mm(5), mm(25), mm(30), mm(20))
-    assert (thick.thickness, thick.width, thick.reach) == (mm(6), None, None)
+    assert (thick.thickness, thick.width, thick.reach) == (mm(6), None, mm(30))
     assert job.shop.cutters[0].diameter.name == "1/4 cutter"
+
+
+def test_strip_without_a_reach_goes_five_times_its_thickness_deep():
+    # LT-4: 3 to 5 times the thickness; so a 4 mm tenon's mortise is 20 mm deep at most, and what is written stands over it.
+    tenons = 'tenons = [{ thickness = "4 mm" }, { thickness = "6 mm", reach = "28 mm" }, { thickness = "5 mm", width = "25 mm", length = "30 mm" }]'
+    strip, ready, long = read_job(GOOD.replace("[drawers]", f"[shop]\n{tenons}\n\n[drawers]"), "chest.toml").shop.tenons
+    assert (strip.reach, ready.reach, long.reach) == (mm(20), None, mm(28))
+    assert strip.reach is not None
+    assert (strip.reach.rule, strip.reach.source) == ("LT-4", "Moxon's rule, from memory")
+    assert [tenon.reach for tenon in usual_shop(Unit.MM).tenons] == [mm(5 * thick) for thick in (4, 6, 8, 10, 12)]
 
 
 def test_a_drawer_may_ask_for_one_of_the_shop_s_tenons():
