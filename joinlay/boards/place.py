@@ -56,8 +56,12 @@ class Place:
 
     def point(self, along: Length, across: Length, into: Length) -> Vector:
         """The point of the piece, in mm, at these distances from the board's reference end, edge and face."""
+        return self.spot(along.mm, across.mm, into.mm)
+
+    def spot(self, along: Fraction, across: Fraction, into: Fraction) -> Vector:
+        """The same as ``point``, the distances given in mm."""
         x, y, z = self.origin
-        for (run, over, up), length in ((self.along, along.mm), (self.across, across.mm), (self.into, into.mm)):
+        for (run, over, up), length in ((self.along, along), (self.across, across), (self.into, into)):
             # Most boards lie square in the piece, so two of the three are nothing; this is asked for every corner that is drawn.
             if run:
                 x += run * length

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import SetRun
     from joinlay.pen.marks import Point, Role, Stroke
 
-__all__ = ["FONT_FILES", "FONT_NAMES", "load_fonts", "sheets_pdf"]
+__all__ = ["FONT_FILES", "FONT_NAMES", "figures_in_points", "load_fonts", "sheets_pdf"]
 
 #: The names the two fonts go by in the PDF, regular and bold.
 FONT_NAMES: Final = ("DejaVuSans", "DejaVuSans-Bold")
@@ -41,6 +41,9 @@ FONT_FILES: Final = ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf")
 _TOP, _UNDER = 360, 127
 #: An arc is drawn as Bezier pieces of at most this many degrees; at 30 the error is under a millionth of the radius.
 _PIECE: Final = 30.0
+#: What is smaller is written as nothing, and how many decimals a number has below what size, as the library has them.
+_NOTHING: Final = 1e-7
+_PLACES: Final = ((6, 10), (5, 100), (4, 1000), (3, 10_000), (2, 100_000), (1, 1_000_000))
 
 
 def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> bytes:
@@ -96,11 +99,16 @@ def _key(number: int) -> str:
 
 
 @lru_cache(maxsize=65536)
-def _written(number: float) -> str:
-    """A number of points as the library writes it."""
-    from reportlab.lib.rl_accel import fp_str
-
-    return str(fp_str(number))
+def figures_in_points(number: float) -> str:
+    """A number of points as the library writes it: six figures past the first, and no zero that says nothing."""
+    size = abs(number)
+    if size <= _NOTHING:
+        return "0"
+    places = next((n for n, least in _PLACES if size < least), 0)
+    text = f"{number:.{places}f}"
+    if places:
+        text = text.rstrip("0").rstrip(".")
+    return text[1:] if len(text) > 1 and text[0] == "0" else text
 
 
 class _Ready:
@@ -132,7 +140,7 @@ class _TypeCase:
         """The operators that choose the font of ``piece`` and show its letters. BadInput for a letter the typeface lacks."""
         em = _points(piece.em)
         for name, letters in self._letters(piece):
-            yield f"{name} {_written(em)} Tf {_written(em * 1.2)} TL ({letters}) Tj"
+            yield f"{name} {figures_in_points(em)} Tf {figures_in_points(em * 1.2)} TL ({letters}) Tj"
 
     def _letters(self, piece: SetRun) -> list[tuple[str, str]]:
         """The letters of ``piece``, those of each subset of its font together with that subset's name."""
@@ -204,7 +212,7 @@ class _Pen:
     def _run(self, points: Iterable[Point]) -> None:
         operator = "m"
         for x, y in map(self.at, points):
-            self.path.append(f"{_written(x)} {_written(y)} {operator}")
+            self.path.append(f"{figures_in_points(x)} {figures_in_points(y)} {operator}")
             operator = "l"
 
     def _arc(self, arc: Arc) -> None:
@@ -213,8 +221,8 @@ class _Pen:
         across, down = float(self.printer.across) * _points(arc.radius), float(self.printer.down) * _points(arc.radius)
         for n, (one, two, three, four) in enumerate(_bezier(float(arc.start), float(arc.sweep))):
             if n == 0:
-                self.path.append(f"{_written(x + across * one[0])} {_written(y + down * one[1])} m")
-            curve = [_written(c) for px, py in (two, three, four) for c in (x + across * px, y + down * py)]
+                self.path.append(f"{figures_in_points(x + across * one[0])} {figures_in_points(y + down * one[1])} m")
+            curve = [figures_in_points(c) for px, py in (two, three, four) for c in (x + across * px, y + down * py)]
             self.path.append(f"{' '.join(curve)} c")
 
     def _fill(self, fill: Fill) -> None:
@@ -230,7 +238,7 @@ class _Pen:
         shown = ["BT 1 0 0 1 0 0 Tm"]
         for piece, start in pieces_of(text):
             x, y = self.at(start)
-            shown.append(f"{reading} {_written(x)} {_written(y)} Tm")
+            shown.append(f"{reading} {figures_in_points(x)} {figures_in_points(y)} Tm")
             shown += self.case.operators(piece)
         shown.append("ET")
         self.canvas.drawText(_Ready(shown))

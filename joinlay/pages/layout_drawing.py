@@ -21,7 +21,7 @@ from joinlay.lengths import ZERO, Fraction, Length
 from joinlay.pages.plain_sheet import PageBlock
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
-from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, bounds_of, flatten, text_box
+from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, box_around, flatten, text_box
 from joinlay.pen.placing import MM, Room, Whole, whole
 from joinlay.records import dataclass
 
@@ -155,7 +155,7 @@ class _Drawing:
         taken: list[Whole] = []
         strokes: list[Stroke] = []
         lines = {cut.number: self.line(cut) for cut in self.sheet.cuts}
-        boxes = {number: whole(bounds_of((line,))) for number, line in lines.items()}
+        boxes = {number: whole(box_around(line)) for number, line in lines.items()}
         for step in sorted(cut_steps(self.sheet), key=lambda step: min(_long(lines[cut.number]) for cut in step.cuts)):
             on = [lines[cut.number] for cut in step.cuts]
             own = {cut.number for cut in step.cuts}
@@ -279,7 +279,7 @@ def _spots(lines: Sequence[Line]) -> Iterator[tuple[int, int]]:
     On a short line from the middle outwards; on a longer one from near where the saw comes out.
     """
     for line in lines:
-        x0, y0, x1, y1 = whole(bounds_of((line,)))
+        x0, y0, x1, y1 = whole(box_around(line))
         long = _long(line)
         # A rip has names above and below it, so its number goes to the end sooner.
         is_long = long > (_SHORT if y1 - y0 > x1 - x0 else 3 * _FROM_END)

@@ -24,7 +24,7 @@ from joinlay.pen.marks import Move, Text, Turn, moved, text_box
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.pages.printed_sheet import Laid
     from joinlay.pages.printer import Printer
@@ -139,7 +139,11 @@ def _holds(outer: Box, inner: Box, *, first: bool) -> bool:
 
 @dataclass(slots=True)
 class OpenSheet:
-    """A sheet being filled. ``foot`` is the lower left corner of its check square, ``low`` the lowest place taken on it."""
+    """A sheet being filled. ``foot`` is the lower left corner of its check square, ``low`` the lowest place taken on it.
+
+    ``waiting`` are strokes that come to lie on it by a move; they are moved when the sheet is cut, since everything is laid twice
+    and only one of the two ways is kept.
+    """
 
     room: FreeRoom
     strokes: list[Stroke]
@@ -147,6 +151,12 @@ class OpenSheet:
     low: Fraction
     laid: list[Laid] = field(default_factory=list)
     maps: list[TileMap] = field(default_factory=list)
+    waiting: list[tuple[Sequence[Stroke], Move]] = field(default_factory=list)
+
+    def drawn(self) -> list[Stroke]:
+        """Every stroke on it, where it lies."""
+        laid = (_readable(moved(stroke, move)) for strokes, move in self.waiting for stroke in strokes)
+        return [*self.strokes, *laid]
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +230,7 @@ class SheetStack:
         x, y = corner
         move = Move(x + y1, y - x0, 1) if is_turned else Move(x - x0, y - y0)
         sheet.laid.append(replace(cutout.laid, move=move))
-        sheet.strokes += (_readable(moved(stroke, move)) for stroke in cutout.strokes)
+        sheet.waiting.append((cutout.strokes, move))
         sheet.low = min(sheet.low, y)
         if cutout.map is not None:
             sheet.maps.append(cutout.map)
@@ -257,12 +267,12 @@ class SheetStack:
         bottom, top = self.area[1], self.area[3]
         for sheet in self.sheets:
             if not self.paper.is_roll:
-                yield sheet, self.paper
+                yield OpenSheet(sheet.room, sheet.drawn(), sheet.foot, sheet.low, sheet.laid, sheet.maps), self.paper
                 continue
             down = Move(Fraction(0), bottom - sheet.low)
             page = self.paper.cut_to(2 * self.paper.border + (top - sheet.low) * max(self.printer.down, Fraction(1)))
             laid = [replace(one, move=replace(one.move, up=one.move.up + down.up)) for one in sheet.laid]
-            strokes = [moved(stroke, down) for stroke in sheet.strokes]
+            strokes = [moved(stroke, down) for stroke in sheet.drawn()]
             yield OpenSheet(sheet.room, strokes, down.point(sheet.foot), bottom, laid, sheet.maps), page
 
 

@@ -22,16 +22,27 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import set_line, words
-from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, bounds_of
+from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, box_around
 from joinlay.pen.placing import MM, Room, whole
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.pen.marks import Box, Stroke
 
-__all__ = ["OVERLAP", "Seams", "Span", "count_tiles", "match_letters", "next_stop", "registers", "seams_across", "spans_of"]
+__all__ = [
+    "OVERLAP",
+    "Seams",
+    "Span",
+    "count_tiles",
+    "match_letters",
+    "next_stop",
+    "registers",
+    "seams_across",
+    "spans_of",
+    "with_boxes",
+]
 
 #: How much two neighbours have in common, in mm.
 OVERLAP: Final = Fraction(10)
@@ -71,9 +82,16 @@ def match_letters() -> Iterator[str]:
         yield from (first + letter for letter in ascii_uppercase)
 
 
-def seams_across(strokes: Sequence[Stroke], box: Box, axis: int) -> Seams:
-    """The seams that part ``strokes``, which fill ``box``, along ``axis``: 0 from left to right, 1 upwards (PR-4)."""
-    drawn = [(stroke, bounds_of((stroke,))) for stroke in strokes]
+def with_boxes(strokes: Iterable[Stroke]) -> list[tuple[Stroke, Box]]:
+    """``strokes``, each with its box."""
+    return [(stroke, box_around(stroke)) for stroke in strokes]
+
+
+def seams_across(drawn: Sequence[tuple[Stroke, Box]], box: Box, axis: int) -> Seams:
+    """The seams that part what is ``drawn``, strokes with their boxes, along ``axis``: 0 from left to right, 1 upwards (PR-4).
+
+    It fills ``box``.
+    """
     return Seams(drawn, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
 
 

@@ -15,7 +15,7 @@ from joinlay.lengths import Fraction, Unit
 from joinlay.pages.packing import Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
-from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across
+from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across, with_boxes
 from joinlay.pages.tiling import tile, tile_at
 from joinlay.pages.title_block import TemplateFoot, TileMap
 from joinlay.pen.marks import Move
@@ -97,7 +97,7 @@ def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -
     """Cut a long template into strips, each as long as the room that is left for it (PR-4)."""
     along = 0 if template.size[0] >= template.size[1] else 1
     low, high = template.box[along], template.box[along + 2]
-    thick, seams = template.size[1 - along], seams_across(template.strokes, template.box, along)
+    thick, seams = template.size[1 - along], seams_across(with_boxes(template.strokes), template.box, along)
     places: list[tuple[int, Strip]] = []
     spans: list[Span] = []
     start, at = low, 0

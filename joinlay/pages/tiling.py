@@ -19,10 +19,10 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners, point_at, polygon_in, stretch_in_box
 from joinlay.lengths import Fraction
-from joinlay.pages.seams import OVERLAP, match_letters, registers, seams_across, spans_of
+from joinlay.pages.seams import OVERLAP, match_letters, registers, seams_across, spans_of, with_boxes
 from joinlay.pen.blocks import stacked
 from joinlay.pen.lettering import words
-from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role, Text, bounds_of, flatten, text_box
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role, Text, bounds_of, box_around, flatten, text_box
 from joinlay.pen.placing import MM, Room, whole
 from joinlay.records import dataclass
 
@@ -60,8 +60,9 @@ def tile(
     if min(width, height) <= 2 * OVERLAP:
         raise ValueError(f"a tile of {width} x {height} mm is too small to overlap by {OVERLAP} mm")
     left, bottom, right, top = box = bounds_of(strokes)
-    across = spans_of(left, right, width, seams_across(strokes, box, 0))
-    up = spans_of(bottom, top, height, seams_across(strokes, box, 1))
+    drawn = with_boxes(strokes)
+    across = spans_of(left, right, width, seams_across(drawn, box, 0))
+    up = spans_of(bottom, top, height, seams_across(drawn, box, 1))
     return tile_at(strokes, across, up, title=title, letters=letters)
 
 
@@ -80,9 +81,9 @@ def tile_at(
     """
     left, bottom, right, top = box = (across[0][0], up[0][0], across[-1][1], up[-1][1])
     letters = letters or match_letters()
-    upright, level = seams_across(strokes, box, 0), seams_across(strokes, box, 1)
-    marks = [*registers(across, upright, letters), *registers(up, level, letters)]
-    drawn = [(stroke, bounds_of((stroke,))) for stroke in (*strokes, *marks)]
+    drawn = with_boxes(strokes)
+    upright, level = seams_across(drawn, box, 0), seams_across(drawn, box, 1)
+    drawn = [*drawn, *with_boxes((*registers(across, upright, letters), *registers(up, level, letters)))]
     tiles: list[Tile] = []
     windows = [(x0, y0, x1, y1) for y0, y1 in up for x0, x1 in across]
     for row, (y0, y1) in enumerate(up):
@@ -110,7 +111,7 @@ def _label(title: str, tile_of: str, strokes: Sequence[Stroke], window: Box) -> 
     block = stacked([words(line, _SMALL) for line in (title, tile_of) if line])
     wide, high = ceil(block.width * MM), ceil(block.height * MM)
     left, bottom, right, top = edges = whole(window)
-    room = Room((whole(bounds_of((stroke,))) for stroke in strokes), edges)
+    room = Room((whole(box_around(stroke)) for stroke in strokes), edges)
     spots = ((x, y) for y in range(top - high - MM, bottom, -2 * MM) for x in range(left + MM, right - wide, 2 * MM))
     box = room.first_free(((x, y, x + wide, y + high) for x, y in spots), MM // 2)
     if box is not None:
@@ -171,7 +172,7 @@ def _polyline(stroke: Polyline, window: Box) -> Iterator[Stroke]:
 
 
 def _arc(arc: Arc, window: Box) -> Iterator[Arc]:
-    x0, y0, x1, y1 = bounds_of((arc,))
+    x0, y0, x1, y1 = box_around(arc)
     left, bottom, right, top = window
     if left <= x0 and bottom <= y0 and x1 <= right and y1 <= top:
         yield arc

@@ -37,6 +37,7 @@ __all__ = [
     "Text",
     "Turn",
     "bounds_of",
+    "box_around",
     "flatten",
     "moved",
     "pieces_of",
@@ -260,7 +261,14 @@ def _back(text: Text) -> Fraction:
 
 def pieces_of(text: Text) -> Iterator[tuple[SetRun, Point]]:
     """Each piece of type of a line of text, and the point of the paper where its baseline begins."""
-    move, back = Move(*text.anchor, text.turn.value), _back(text)
+    back = _back(text)
+    if text.turn is Turn.RIGHT:
+        # Most lines; they need no turning.
+        x, y = text.anchor
+        for piece in set_line(text.content).pieces:
+            yield piece, (x + piece.right - back, y + piece.up)
+        return
+    move = Move(*text.anchor, text.turn.value)
     for piece in set_line(text.content).pieces:
         yield piece, move.point((piece.right - back, piece.up))
 
@@ -268,6 +276,10 @@ def pieces_of(text: Text) -> Iterator[tuple[SetRun, Point]]:
 def text_box(text: Text) -> Box:
     """The room a line of text takes on paper."""
     line, back = set_line(text.content), _back(text)
+    if text.turn is Turn.RIGHT:
+        x, y = text.anchor
+        left = x - back
+        return (left, y - line.fall, left + line.width, y + line.rise)
     return Move(*text.anchor, text.turn.value).box((-back, -line.fall, line.width - back, line.rise))
 
 
@@ -275,18 +287,25 @@ def bounds_of(strokes: Iterable[Stroke]) -> Box:
     """The smallest box that holds every stroke, by the middle of its line, and text by its letters. ValueError for none."""
     corners: list[Point] = []
     for stroke in strokes:
-        corners += _corners_of(stroke)
+        if isinstance(stroke, Line):
+            corners += (stroke.start, stroke.end)
+        elif isinstance(stroke, Text):
+            box = text_box(stroke)
+            corners += (box[:2], box[2:])
+        elif isinstance(stroke, (Polyline, Fill)):
+            corners += stroke.points
+        else:
+            # The whole circle: an arc's box is wanted only to keep clear of it.
+            (x, y), r = stroke.centre, stroke.radius
+            corners += ((x - r, y - r), (x + r, y + r))
     return box_of(corners)
 
 
-def _corners_of(stroke: Stroke) -> tuple[Point, ...]:
+def box_around(stroke: Stroke) -> Box:
+    """The smallest box that holds one stroke; what ``bounds_of`` has for it alone."""
     if isinstance(stroke, Line):
-        return (stroke.start, stroke.end)
-    if isinstance(stroke, (Polyline, Fill)):
-        return stroke.points
-    if isinstance(stroke, Text):
-        left, bottom, right, top = text_box(stroke)
-        return ((left, bottom), (right, top))
-    x, y = stroke.centre
-    # The whole circle: an arc's box is wanted only to keep clear of it.
-    return ((x - stroke.radius, y - stroke.radius), (x + stroke.radius, y + stroke.radius))
+        (x0, y0), (x1, y1) = stroke.start, stroke.end
+        if x1 < x0:
+            x0, x1 = x1, x0
+        return (x0, y0, x1, y1) if y0 <= y1 else (x0, y1, x1, y0)
+    return text_box(stroke) if isinstance(stroke, Text) else bounds_of((stroke,))

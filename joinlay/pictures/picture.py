@@ -14,7 +14,7 @@ from joinlay.geometry import pieces_of_line, rest_of_line, stretch_in_box, unite
 from joinlay.lengths import Fraction, Length, Unit
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import figures, set_line
-from joinlay.pen.marks import Align, Line, Polyline, Text, Turn, bounds_of, flatten, text_box
+from joinlay.pen.marks import Align, Line, Polyline, Text, Turn, bounds_of, box_around, flatten, text_box
 from joinlay.pen.placing import Room, whole
 from joinlay.records import dataclass
 
@@ -225,4 +225,4 @@ def _boxes(stroke: Stroke) -> Iterator[Box]:
         points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
         yield from (bounds_of((Line(one, two, stroke.role),)) for one, two in pairwise(points))
     else:
-        yield bounds_of((stroke,))
+        yield box_around(stroke)

@@ -14,11 +14,11 @@ piece other than the slight lean of a tapered drawer would show only the side th
 
 from __future__ import annotations
 
-from itertools import product
+from itertools import pairwise, product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Shape, Surface
-from joinlay.lengths import Fraction, Length
+from joinlay.lengths import Fraction
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -123,6 +123,8 @@ class _Grid:
         cuts = [cut for cut in board.cuts if not (cut.shape is Shape.ROUND and cut.surface.axis is _AXES[away])]
         self.spans = [_spans(cut) for cut in cuts]
         self.lines = [self._lines(n) for n in range(3)]
+        self.middles = [[(a + b) / 2 for a, b in pairwise(lines)] for lines in self.lines]
+        self.taken = self._taken()
         columns = product(*(range(len(self.lines[n]) - 1) for n in self.flat))
         self.tops = {(i, j): top for i, j in columns if (top := self._top(i, j)) is not None}
 
@@ -130,18 +132,28 @@ class _Grid:
         size = self.board.size(_AXES[axis]).mm
         return sorted({Fraction(0), size, *(end for spans in self.spans for end in spans[axis])})
 
+    def _taken(self) -> set[tuple[int, int, int]]:
+        """The cells of air, by their numbers along, across and into: each cut takes those between the planes it begins and ends at."""
+        numbers = [{line: n for n, line in enumerate(lines)} for lines in self.lines]
+        cells = (product(*(range(at[a], at[b]) for at, (a, b) in zip(numbers, spans, strict=True))) for spans in self.spans)
+        return {(i, j, k) for some in cells for i, j, k in some}
+
     # -- columns -------------------------------------------------------------------------------------
 
     def _top(self, i: int, j: int) -> _Top | None:
         """The nearest wood of a column, None where all of it is cut away or this side of the cut."""
-        a, b = (self._middle(axis, n) for axis, n in zip(self.flat, (i, j), strict=True))
+        first, second = self.flat
+        a, b = self.middles[first][i], self.middles[second][j]
+        cell = [0, 0, 0]
+        cell[first], cell[second] = i, j
         stops = self.lines[self.away]
         cells = range(len(stops) - 1)
         for n in cells if self.is_with else reversed(cells):
             near, far = (stops[n], stops[n + 1]) if self.is_with else (stops[n + 1], stops[n])
             if self.view.cut is not None and self._depth(a, b, far) <= 0:
                 continue
-            if self._is_taken(a, b, (near + far) / 2):
+            cell[self.away] = n
+            if tuple(cell) in self.taken:
                 continue
             depth = self._depth(a, b, near)
             if self.view.cut is None or depth >= 0:
@@ -150,27 +162,22 @@ class _Grid:
             return near + (far - near) * depth / (depth - self._depth(a, b, far)), True
         return None
 
-    def _middle(self, axis: int, n: int) -> Fraction:
-        return (self.lines[axis][n] + self.lines[axis][n + 1]) / 2
-
-    def _is_taken(self, a: Fraction, b: Fraction, c: Fraction) -> bool:
-        at = self._local(a, b, c)
-        return any(all(start < x < stop for x, (start, stop) in zip(at, spans, strict=True)) for spans in self.spans)
-
     def _local(self, a: Fraction, b: Fraction, c: Fraction) -> tuple[Fraction, Fraction, Fraction]:
         """Along, across and into, from a column's two and the third."""
-        at = {self.flat[0]: a, self.flat[1]: b, self.away: c}
-        return at[0], at[1], at[2]
+        if self.away == 2:
+            return a, b, c
+        return (a, c, b) if self.away == 1 else (c, a, b)
 
     def _point(self, a: Fraction, b: Fraction, c: Fraction) -> Vector:
-        along, across, into = self._planed(*self._local(a, b, c))
-        return self.place.point(Length(along), Length(across), Length(into))
+        return self.place.spot(*self._planed(*self._local(a, b, c)))
 
     def _depth(self, a: Fraction, b: Fraction, c: Fraction) -> Fraction:
         return self.view.depth(self._point(a, b, c))
 
     def _planed(self, along: Fraction, across: Fraction, into: Fraction) -> Vector:
         """A point of the square board, moved where a taper has planed its edge or end off."""
+        if not self.board.tapers:
+            return along, across, into
         length, width = self.board.length.mm, self.board.width.mm
         for taper in self.board.tapers:
             share = across / width if taper.surface.axis is Axis.ALONG else along / length

@@ -6,9 +6,12 @@ from io import BytesIO
 import pdfplumber
 import pypdfium2
 import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
 from pdfminer.pdftypes import resolve_all
+from reportlab.lib.rl_accel import fp_str
 
-from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.pdf import figures_in_points, sheets_pdf
 from joinlay.documents.template_files import joint_template_pdf
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
@@ -114,3 +117,17 @@ def test_a_printers_correction_stretches_each_axis_by_itself():
     across, up = (s for s in lines(sheets[0].strokes) if s.says == "long bar")
     assert abs(level[2] - level[0]) * 0.992 == pytest.approx(float(across.end[0] - across.start[0]), abs=0.001)
     assert abs(upright[3] - upright[1]) * 1.005 == pytest.approx(float(up.end[1] - up.start[1]), abs=0.001)
+
+
+@given(st.one_of(st.floats(-2e6, 2e6), st.floats(-2, 2), st.integers(-(10**7), 10**7).map(float)))
+@example(0.0)
+@example(-0.0)
+@example(1e-7)
+@example(-2e-7)
+@example(0.9999999)
+@example(9.9999999)
+@example(999.99999999)
+@example(1000.0)
+@example(-0.5)
+def test_numbers_are_written_as_the_library_writes_them(number):
+    assert figures_in_points(number) == fp_str(number)
