@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Taper
 from joinlay.boards.meeting import Facing, Meeting, Plane, Way, butted
 from joinlay.errors import BadInput
-from joinlay.lengths import Fraction, Length, rounded_up
+from joinlay.lengths import Fraction, Length, chosen, rounded_up
 from joinlay.records import dataclass
 from joinlay.stock import Solid
 from joinlay.stock.movement import movement_of
@@ -94,7 +94,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
     """
     role = PartRole(PartKind.DRAWER_BOTTOM, sizes.drawer)
     at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
-    width_at = [at_front - sizes.taper * ((y - seat.side_front) / seat.side_length) for y in (seat.front, seat.back)]
+    width_at = [_narrowed(at_front, sizes, seat, y) for y in (seat.front, seat.back)]
     front_width = width_at[0].named(f"{role.name} width at the front", "GR-2", "common practice")
     back_width = width_at[1].named(f"{role.name} width at the back", "GR-2, DR-4", "common practice")
     length = max(front_width, back_width).named(f"{role.name} length, side to side", "GR-2", "common practice")
@@ -108,8 +108,22 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
         (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"
     )  # fmt: skip
     return Board(
-        role, stock.name, length, width, stock.thickness.named(f"{role.name} thickness"), _DATUM, tapers=tapers, place=place
+        role, stock.name, length, width, stock.thickness.named(f"{role.name} thickness", "GR-1", "as measured"), _DATUM, tapers=tapers, place=place
     )  # fmt: skip
+
+
+def _narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimension) -> Dimension:
+    """``width`` where the sides begin, less what the taper takes by ``y`` from the face of the frame; more, where that lies before them (DR-4)."""
+    if not sizes.taper:
+        return width
+    run = y - seat.side_front
+    taken = sizes.taper.mm * (run / seat.side_length)
+    before = run.mm < 0
+    way = (seat.side_front - y if before else run).named(
+        f"{sizes.drawer.name} bottom's edge {'before' if before else 'behind'} the front of the sides", "GR-2", "by geometry"
+    )
+    share = chosen(Length(abs(taken)), "the taper's share for that way along the side:", sizes.taper, way, seat.side_length)
+    return width - share if taken >= 0 else width + share
 
 
 def meet_bottom(

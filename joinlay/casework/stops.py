@@ -80,8 +80,8 @@ def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Boar
         if foot >= rail + height.mm:
             continue
         margin = practice.length("stop notch margin")
-        left = block.place.origin[0] - back.place.origin[0]
-        start = dimension(Length(left)).named(f"{back.name} left end to stop block {n}", "ST-1", "by geometry") - margin
+        left = dimension(Length(block.place.origin[0])) - Length(back.place.origin[0])
+        start = left.named(f"{back.name} left end to stop block {n}", "ST-1", "by geometry") - margin
         along = Span(start, start + block.length + 2 * margin)
         cut = Cut(
             CutKind.SLOT,
@@ -190,7 +190,9 @@ class _StopMaker:
             ).at(slot.name)  # fmt: skip
         flat = thickness < wanted
         datum = _FLAT if flat else _ON_EDGE
-        board = Board(role, self._make.stock.name, *size, thickness.named(f"{name} thickness"), datum, place=place)
+        board = Board(
+            role, self._make.stock.name, *size, thickness.named(f"{name} thickness", "ST-3", "by geometry"), datum, place=place
+        )
         self._boards.append(board)
         near = Surface.EDGE if flat else Surface.FACE
         self._glue(board, near, (slot.rails[0], Surface.FAR_FACE))
@@ -228,7 +230,7 @@ class _StopMaker:
             stock = self._make.stock
             board = Board(
                 role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"),
-                stock.thickness.named(f"{name} thickness"),
+                stock.thickness.named(f"{name} thickness", "ST-4", "as measured"),
                 _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
             )  # fmt: skip
             self._boards.append(board)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis
 from joinlay.cli import words
+from joinlay.cli.rule_words import RULE_WORDS
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput, nearest_names
@@ -34,13 +36,22 @@ def explain(path: Path, name: str) -> None:
     if worked_out.is_refused:
         complain(finding_lines([one for one in worked_out.findings if one.harm.name == "REFUSE"], worked_out.rule) + "\n")
     if not name:
-        say(table((one, worked_out.rule.text(size)) for one, size in found.items()))
+        say(table((one, worked_out.rule.text(size), _what(size)) for one, size in found.items()))
         return
     known = {**_sizes_of_boards(worked_out), **found}
     wanted = _matching(name, known)
     if wanted is None:
         raise BadInput(words.no_number(name, _near(name, tuple(known)), str(path)))
     say("\n".join(_tree(known[wanted], worked_out.rule)))
+
+
+def _what(size: Dimension) -> str:
+    """A few words on what a number is: what its rule is about, or where it was written."""
+    first = re.match(r"[A-Z]{2}-\d+", size.rule)
+    about = f"{size.rule}: {RULE_WORDS[first[0]]}" if first else ""
+    if about:
+        return f"{about}; as written" if size.origin not in ("", "default") else about
+    return _origin(size, size.source) if not size.operation else size.source or "by geometry"
 
 
 def _sizes_of_boards(worked_out: Plan) -> dict[str, Dimension]:
@@ -71,7 +82,9 @@ def _tree(dimension: Dimension, rule: Graduation) -> Iterator[str]:
 def _branch(dimension: Dimension, rule: Graduation, indent: str, seen: set[tuple[str, object]]) -> Iterator[str]:
     """A number with where it is from and its working below it; the working of one that was met before is not told again."""
     head = f"{indent}{dimension.name} = {rule.text(dimension)}"
-    told = ", ".join(part for part in (dimension.rule, dimension.source) if part)
+    told = ", ".join(part for part in (dimension.rule, dimension.source) if part) or (
+        "by geometry" if dimension.operation else ""
+    )
     if not dimension.operation:
         yield f"{head}   {_origin(dimension, told)}".rstrip()
         return

@@ -163,7 +163,7 @@ def cut_mortises(
     cuts = []
     for i, centre in enumerate(joint.centres):
         role = CutRole(CutUse.MORTISE, mate, joint.role, which, i + 1)
-        at = seat.on_board(centre).named(f"{board.name} {role.name} centre")
+        at = seat.on_board(centre).named(f"{board.name} {role.name} centre", "LT-7 to LT-9", "by geometry")
         spans = {seat.axis: Span.about(at, joint.mortise_width(i)), seat.surface.axis: into, seat.through: through}
         cuts.append(
             Cut(

@@ -1,8 +1,13 @@
 """``joinlay why``: how a number was worked out, down to what the maker wrote."""
 
+import re
+
 import pytest
 
-from tests.cli.running import run
+from joinlay.cli.rule_words import RULE_WORDS
+from joinlay.documents.job_file import job_in
+from joinlay.jobs.planning import plan
+from tests.cli.running import ROOT, run
 from tests.unit.jobs.jobs import GOOD
 
 
@@ -92,3 +97,30 @@ def test_what_was_refused_is_said_beside_the_answer(job, capsys):
     assert ran.code == 0
     assert ran.err.startswith("refused  drawer 2")
     assert ran.out.startswith("drawer 1 front width = ")
+
+
+@pytest.mark.parametrize("name", ["print-chest", "seed-cabinet"])
+def test_no_number_of_an_example_is_a_dead_end_or_reads_twice_negative(name):
+    worked_out = plan(job_in(ROOT / "examples" / f"{name}.toml"))
+    for number, size in worked_out.dimensions().items():
+        assert size.operation or size.origin, f"{number} says neither how it was worked out nor where it was written"
+        if size.operation:
+            assert size.rule or size.source, f"{number} names no rule and doesn't say it is by geometry"
+            spelled = size.expression(lambda length: worked_out.rule.read(length).figures)
+            assert not re.search(r"[-+] \(?-|-\d+/\d+ x|\d{3}/\d{3}", spelled), f"{number} = {spelled}"
+
+
+def test_each_name_comes_with_what_it_is(job, capsys):
+    rows = {
+        row[0]: row[2]
+        for row in (re.split(r" {3,}", line.strip()) for line in run(capsys, "why", job).out.splitlines())
+        if len(row) == 3
+    }
+    assert len(rows) > 50
+    assert rows["drawer 1 front width"] == "DR-1: size of an inset front"
+    assert all(len(said) > 8 for said in rows.values())
+
+
+def test_the_words_for_a_rule_are_those_of_the_table_of_rules():
+    page = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert dict(re.findall(r"^\| ([A-Z]{2}-\d+) \| (.*) \|$", page, re.MULTILINE)) == RULE_WORDS
