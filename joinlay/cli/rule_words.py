@@ -71,6 +71,7 @@ RULE_WORDS: Final = {
     "MS-7": "height of the fence for mortises",
     "MS-8": "only cutters the shop owns",
     "MS-9": "speed by diameter",
+    "MS-12": "a plunged cut by length, width and depth; each fence says which side of the cutter it is to",
     "CK-1": "fit: worst case and root-sum-square",
     "CK-2": "racking",
     "CK-3": "sag of the bottom",
@@ -88,5 +89,6 @@ RULE_WORDS: Final = {
     "CL-1": "finished, rough and core sizes",
     "CL-2": "sheets by cuts right across; kerf, trim, grain; board feet",
     "FR-1": "a figure stands on the rule where it is free, as it is where it is forced; a remainder is never a sum",
+    "FR-2": "mating figures are rounded together, one from the other",
     "PT-1": "the ways in which each joint closes",
 }
