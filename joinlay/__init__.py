@@ -129,11 +129,12 @@ def plan(job: Job) -> Plan:
     return worked_out(job)
 
 
-def packet(plan: Plan, printer: Printer | None = None) -> Packet:
+def packet(plan: Plan, printer: Printer | None = None, *, is_all: bool = False) -> Packet:
     """Bind everything a maker prints for one plan, in the order of the work, on the plan's own paper.
 
     ``printer`` is one as measured, to correct every sheet for; None draws each sheet as it is. ``Packet`` has its ``chapters`` and their
     ``sheets``, numbered through, and the ``templates`` that lie on them at true size; ``pdf()`` gives the PDF, all of it or some sheets, as bytes.
+    It has what is used at the bench; with ``is_all`` what is only looked at too: every part, gauges, charts, sections of the joints.
     Nothing is written, and the same plan gives the same bytes. Print at actual size, and measure a check square before any wood is marked.
 
     Raises BadInput for a paper that templates can't lie on, and for a letter of the job that the typeface lacks.
@@ -145,8 +146,9 @@ def packet(plan: Plan, printer: Printer | None = None) -> Packet:
     b'%PDF-'
     """
     from joinlay.documents.packet import packet_for
+    from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
 
-    return packet_for(plan, printer)
+    return packet_for(plan, printer, EVERYTHING if is_all else LEAN)
 
 
 def __getattr__(name: str) -> object:

@@ -82,14 +82,28 @@ def make(
     ] = None,
     pages: Annotated[
         str | None,
-        typer.Option("--pages", help="Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf."),
+        typer.Option(
+            "--pages",
+            help="Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf; with --all if it was made so.",
+        ),
     ] = None,
     printer: Annotated[
         str | None,
         typer.Option("--printer", help="The printer to correct for, by the name you gave it; what the job says unless told."),
     ] = None,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Print what is only looked at too: every part, gauges, charts, sections of the joints.")
+    ] = False,
+    chapter: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--chapter",
+            help="Print one chapter by itself, the whole of it, into again.pdf; give it again for one more. There are piece, parts, "
+            "findings, list, sawing, settings, gauges, sticks, templates, sections.",
+        ),
+    ] = None,
     count: Annotated[
-        bool, typer.Option("--count", help="Only say how many sheets of paper the packet takes; nothing is written.")
+        bool, typer.Option("--count", help="Only say how many sheets of paper it takes, chapter by chapter; nothing is written.")
     ] = False,
     dxf: Annotated[
         bool,
@@ -101,7 +115,12 @@ def make(
     """Work a job out and write its packet to print, its templates and its lists."""
     from joinlay.cli.make_command import Wish, make_job
 
-    raise typer.Exit(make_job(job, Wish(out, paper, only, pages, printer, is_count=count, is_dxf=dxf)))
+    raise typer.Exit(
+        make_job(
+            job,
+            Wish(out, paper, only, pages, printer, is_count=count, is_dxf=dxf, is_all=everything, chapters=tuple(chapter or ())),
+        )
+    )
 
 
 @app.command()

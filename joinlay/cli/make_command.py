@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from joinlay.documents.packet import Packet
+    from joinlay.documents.wanted_sheets import Wanted
     from joinlay.jobs.job import Job
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Printer, Sheet
@@ -39,7 +40,8 @@ _AGAIN: Final = "again.pdf"
 class Wish:
     """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF too.
 
-    And whether only a part of the packet is wanted, or only its number of sheets.
+    And whether only a part of the packet is wanted, or only its number of sheets; with ``is_all`` what is only looked at too, and
+    ``chapters`` are those wanted by themselves.
     """
 
     out: Path | None = None
@@ -49,6 +51,8 @@ class Wish:
     printer: str | None = None
     is_count: bool = False
     is_dxf: bool = False
+    is_all: bool = False
+    chapters: tuple[str, ...] = ()
 
 
 def make_job(path: Path, wish: Wish) -> int:
@@ -58,6 +62,7 @@ def make_job(path: Path, wish: Wish) -> int:
     """
     if wish.is_dxf:
         _refuse_dxf(wish)
+    wanted = _wanted(wish)
     texts = texts_of(path)
     job = texts.job()
     if wish.paper is not None:
@@ -70,20 +75,34 @@ def make_job(path: Path, wish: Wish) -> int:
         return 1
     folder = Path("templates_out") / path.stem if wish.out is None else wish.out
     if wish.is_count:
-        say(_counted(_bound(worked_out, printer)))
-    elif wish.only is not None or wish.pages is not None:
-        say(_make_again(worked_out, printer, folder, wish))
+        say(_counted(_bound(worked_out, printer, wanted)))
+    elif _is_some(wish):
+        say(_make_again(worked_out, printer, folder, wish, wanted))
     else:
-        say(_make_all(worked_out, printer, folder, is_dxf=wish.is_dxf))
+        say(_make_all(worked_out, printer, folder, wanted, is_dxf=wish.is_dxf))
     return 0
 
 
-def _bound(worked_out: Plan, printer: Printer | None) -> Packet:
+def _is_some(wish: Wish) -> bool:
+    """Whether only some sheets are to be printed, beside the packet that is there."""
+    return wish.only is not None or wish.pages is not None or bool(wish.chapters)
+
+
+def _wanted(wish: Wish) -> Wanted:
+    """Which sheets are wished for. BadInput for a chapter that isn't there, and for wishes that don't go together."""
+    from joinlay.documents.wanted_sheets import Wanted, chapters_called
+
+    if wish.chapters and (wish.is_all or wish.only is not None or wish.pages is not None):
+        raise BadInput(words.CHAPTER_ALONE)
+    return Wanted(wish.is_all, chapters_called(wish.chapters))
+
+
+def _bound(worked_out: Plan, printer: Printer | None, wanted: Wanted) -> Packet:
     from joinlay.documents.packet import packet_for
 
     with Progress(steps=1) as progress:
         progress.step(words.STEP_PACKET)
-        return packet_for(worked_out, printer)
+        return packet_for(worked_out, printer, wanted)
 
 
 def _counted(packet: Packet) -> str:
@@ -97,12 +116,14 @@ def _taken(sheets: Iterable[Sheet]) -> str:
     return words.paper_taken(sheet.paper.title for sheet in sheets)
 
 
-def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish) -> str:
+def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish, wanted: Wanted) -> str:
     """Write the sheets that are wanted once more beside what is there, which stays as it is."""
     from joinlay.cli.asked_parts import chosen_sheets
 
-    packet = _bound(worked_out, printer)
-    chosen = chosen_sheets(packet, worked_out, wish.only, wish.pages)
+    packet = _bound(worked_out, printer, wanted)
+    chosen = packet.sheets if wanted.chapters else chosen_sheets(packet, worked_out, wish.only, wish.pages)
+    if not chosen:
+        raise BadInput(words.EMPTY_CHAPTER)
     write_all(folder, {_AGAIN: packet.pdf(chosen)})
     numbers = [sheet.number for sheet in chosen]
     said = words.made_again(packet.title, numbers, _taken(chosen), folder / _AGAIN)
@@ -125,14 +146,14 @@ def _refuse_dxf(wish: Wish) -> None:
     from joinlay.documents.dxf import refuse_without_dxf
 
     refuse_without_dxf()
-    if wish.is_count or wish.only is not None or wish.pages is not None:
+    if wish.is_count or _is_some(wish):
         raise BadInput(words.DXF_WITH_ALL)
 
 
-def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, *, is_dxf: bool) -> str:
+def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, wanted: Wanted, *, is_dxf: bool) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, taken = _files(worked_out, printer, progress, is_dxf=is_dxf)
+        files, taken = _files(worked_out, printer, wanted, progress, is_dxf=is_dxf)
         progress.step(words.STEP_WRITING)
         write_all(folder, files, _written_before(folder))
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
@@ -149,7 +170,9 @@ def _paper(name: str) -> str:
         raise BadInput(f"--paper: {bad}") from None
 
 
-def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_dxf: bool) -> tuple[dict[str, bytes], str]:
+def _files(
+    worked_out: Plan, printer: Printer | None, wanted: Wanted, progress: Progress, *, is_dxf: bool
+) -> tuple[dict[str, bytes], str]:
     """Every file by its name, made in memory; then the paper the packet takes, in words."""
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
@@ -159,7 +182,7 @@ def _files(worked_out: Plan, printer: Printer | None, progress: Progress, *, is_
 
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)
-    packet = packet_for(worked_out, printer)
+    packet = packet_for(worked_out, printer, wanted)
     files["packet.pdf"] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
     for name, drawing in (*template_svgs(packet.templates), *(template_dxfs(packet.templates) if is_dxf else ())):

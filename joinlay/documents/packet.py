@@ -9,6 +9,7 @@ from joinlay.boards.extent import extent
 from joinlay.checks.gathering import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.pages import Printer
 from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
 from joinlay.pages.finding_sheets import finding_sheets
@@ -24,17 +25,18 @@ from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
 from joinlay.templates import templates_for
-from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
-from joinlay.templates.fold_strips import fold_strips
+from joinlay.templates.drilling import holes_drilled, pull_templates, runner_templates, stop_templates
+from joinlay.templates.fold_strips import cuts_on_strips, fold_strips
 from joinlay.templates.joint_sections import joint_sections
 from joinlay.templates.knob_profile_template import profile_template
 from joinlay.templates.outline_template import outline_templates
 from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Iterator, Sequence
+    from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
     from joinlay.cutlist.lists import Lists
+    from joinlay.documents.wanted_sheets import ChapterKind, Wanted
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Sheet
     from joinlay.paper import Paper
@@ -67,26 +69,34 @@ class Packet:
 
     def sheets_for(self, names: Collection[str]) -> tuple[Sheet, ...]:
         """The sheets that have a template of any of the boards called ``names``."""
-        return tuple(sheet for sheet in self.sheets if any(name in names for laid in sheet.laid for name in laid.template.names))
+        return tuple(sheet for sheet in self.sheets if any(name in names for laid in sheet.laid for name in laid.template.marks))
 
     def pdf(self, sheets: Sequence[Sheet] | None = None) -> bytes:
         """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. BadInput for a letter the typeface lacks."""
         return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject="packet for the bench")
 
 
-def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
+def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN) -> Packet:
     """The packet of ``plan`` on its own paper, corrected for ``printer``, which is taken at its word unless given.
 
-    Rules PR-1 to PR-6, MS-1, CL-1, CL-2. Raises BadInput for paper too small for a check square and a template beside it.
+    It holds what is used at the bench, and names on its cover what it leaves out, unless ``wanted`` says otherwise: everything,
+    or some chapters alone. Its ``templates`` are all there are, whichever are printed. Rules PR-1 to PR-6, PR-11, MS-1, CL-1,
+    CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
-    at_true_size = true_size(plan)
-    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), at_true_size)
+    every = true_size(plan)
+    templates = tuple(template for some in every.values() for template in some)
+    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), every, wanted)
     lists = all_lists(plan)
     inner = [chapter for chapter in binder.chapters(lists) if chapter.sheets]
+    if wanted.chapters:
+        if _LISTS in (chapter.heading for chapter in inner):
+            # Among what to have ready is the paper of the packet they belong to.
+            inner = binder.relisted(lists, inner, len(packet_for(plan, printer).sheets))
+        return Packet(plan.title, binder.paper, tuple(_numbered(inner)), templates)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     for _ in range(2):
         sheets = 1 + _count(inner) + len(binder.index(lists, inner))
-        inner = [binder.listed(lists, sheets) if chapter.heading == _LISTS else chapter for chapter in inner]
+        inner = binder.relisted(lists, inner, sheets)
     contents = []
     first = 2
     for chapter in inner:
@@ -94,12 +104,11 @@ def packet_for(plan: Plan, printer: Printer | None = None) -> Packet:
         first += len(chapter.sheets)
     index = Chapter(_INDEX, binder.index(lists, inner))
     cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
-    templates = tuple(template for _, some in at_true_size for template in some)
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])), templates)
 
 
 _COVER: Final = "Cover"
-_LISTS: Final = "Cutting list, and what to buy"
+_LISTS: Final = next(kind.heading for kind in CHAPTERS if kind.word == "list")
 _INDEX: Final = "Where each part is"
 
 
@@ -110,7 +119,8 @@ class _Binder:
     plan: Plan
     paper: Paper
     printer: Printer
-    true_size: Sequence[tuple[str, Sequence[Template]]]
+    every: Mapping[str, Sequence[Template]]
+    wanted: Wanted
 
     @property
     def reading(self) -> Paper:
@@ -123,24 +133,58 @@ class _Binder:
         return self.printer if self.reading == self.paper else Printer()
 
     def chapters(self, lists: Lists) -> Iterator[Chapter]:
-        """Everything between the cover and the index, in the order of the work."""
-        plan, paper = self.plan, self.reading
-        yield Chapter("The piece", piece_sheets(plan, paper, printer=self.reader))
-        yield Chapter("Every part", parts_sheets(plan, paper, printer=self.printer))
-        yield Chapter("What was found", finding_sheets(plan, paper, printer=self.reader))
-        yield self.listed(lists, 0)
-        yield Chapter("Sawing out", layout_sheets(plan, lists, paper, printer=self.reader))
-        cards = setting_sheets(plan, paper, printer=self.reader)
-        yield Chapter("Machine settings", cards)
-        yield Chapter("Gauges to set by", self._true(gauge_templates(plan.settings.settings, plan.rule)))
-        for heading, templates in self.true_size:
-            yield Chapter(heading, self._true(templates))
+        """Everything wanted between the cover and the index, in the order of the work."""
+        for kind in CHAPTERS:
+            if self.wanted.has(kind):
+                yield Chapter(kind.heading, self._sheets(kind, lists))
+
+    def _sheets(self, kind: ChapterKind, lists: Lists) -> tuple[Sheet, ...]:
+        """The sheets of one chapter: all of it, or of what is asked for besides only what is used at the bench."""
+        plan, paper, reader, is_whole = self.plan, self.reading, self.reader, self.wanted.is_whole(kind)
+        made: dict[str, Callable[[], tuple[Sheet, ...]]] = {
+            "piece": lambda: piece_sheets(plan, paper, printer=reader),
+            "parts": lambda: parts_sheets(plan, paper, printer=self.printer),
+            "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole),
+            "list": lambda: self.listed(lists, 0).sheets,
+            "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader),
+            "settings": lambda: setting_sheets(plan, paper, printer=reader),
+            "gauges": lambda: self._true(gauge_templates(plan.settings.settings, plan.rule)),
+        }
+        if kind.word in made:
+            return made[kind.word]()
+        return self._true(self.every.get(kind.word, ()) if is_whole else self._lean(kind.word))
+
+    def _lean(self, word: str) -> Sequence[Template]:
+        """The templates of a chapter without what is marked twice: on an end what a fold-over strip or a drill template marks."""
+        every = self.every.get(word, ())
+        if word != "templates":
+            return every
+        ends = plan_templates(self.plan)
+        return (*lean_ends(self.plan), *(template for template in every if template not in ends))
+
+    def left_out(self) -> Iterator[tuple[str, str]]:
+        """What isn't printed unless asked for, in words, and the word it is asked for by; nothing that there is none of."""
+        plan = self.plan
+        there = {
+            "parts": bool(plan.boards),
+            "findings": bool(plan.drawers),
+            "gauges": bool(gauge_templates(plan.settings.settings, plan.rule)),
+            "templates": bool(marked_elsewhere(plan)),
+            "sections": bool(self.every.get("sections")),
+        }
+        for kind in CHAPTERS:
+            if kind.left_out and not self.wanted.is_whole(kind) and there[kind.word]:
+                yield kind.left_out, kind.word
 
     def listed(self, lists: Lists, paper: int) -> Chapter:
         """The lists, ``paper`` sheets of paper among what to have ready."""
         return Chapter(
             _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.reader)
         )
+
+    def relisted(self, lists: Lists, chapters: Sequence[Chapter], paper: int) -> list[Chapter]:
+        """``chapters`` with ``paper`` sheets among what to have ready."""
+        return [self.listed(lists, paper) if chapter.heading == _LISTS else chapter for chapter in chapters]
 
     def index(self, lists: Lists, chapters: Sequence[Chapter]) -> tuple[Sheet, ...]:
         """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's second sheet."""
@@ -156,7 +200,9 @@ class _Binder:
 
     def cover(self, contents: Sequence[ContentsLine]) -> Sheet:
         """The cover, its contents leading to their chapters."""
-        return cover_sheet(self.plan, _says(self.plan), contents, self.reading, printer=self.reader)
+        return cover_sheet(
+            self.plan, _says(self.plan), contents, self.reading, left_out=tuple(self.left_out()), printer=self.reader
+        )
 
     def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""
@@ -194,38 +240,48 @@ def plan_templates(plan: Plan) -> tuple[Template, ...]:
     return tuple(template for _, templates in steps_of_work(plan) for template in templates)
 
 
-def steps_of_work(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
+def lean_ends(plan: Plan) -> tuple[Template, ...]:
+    """The same without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
+    return tuple(template for _, templates in steps_of_work(plan, marked_elsewhere(plan)) for template in templates)
+
+
+def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
+    """The cuts near the ends of parts that another paper marks, as (board, cut) by their names, and what to say of it (PR-11)."""
+    on_strips = dict.fromkeys(cuts_on_strips(plan), "mortises: fold-over strip")
+    return on_strips | dict.fromkeys(holes_drilled(plan), "pull: drill template")
+
+
+def steps_of_work(
+    plan: Plan, elsewhere: Mapping[tuple[str, str], str] | None = None
+) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     """The templates of ``plan`` as (step of the work, templates), in the order a maker takes them; no step without any.
 
     Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines: the
     order of the trade. An end where nothing is cut but along the whole part has none. What was found of a part stands beside
-    it.
+    it. ``elsewhere`` as ``templates_for`` has it.
     """
     beside = beside_parts(plan.findings, plan.rule)
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]
     steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
-    made = [(step, templates_for(boards, plan.rule, beside, only_needed=True)) for step, boards in steps]
+    made = [(step, templates_for(boards, plan.rule, beside, only_needed=True, elsewhere=elsewhere)) for step, boards in steps]
     made.append(("your own outlines", (*outline_templates(plan.outlines, plan.rule), *_profile(plan))))
     return tuple((step, templates) for step, templates in made if templates)
 
 
-def true_size(plan: Plan) -> tuple[tuple[str, tuple[Template, ...]], ...]:
-    """Everything of ``plan`` that is measured from, as (chapter, templates) in the order of the work; none without any (PR-1)."""
-    chapters = (
-        ("Story sticks", story_sticks(plan)),
-        ("Templates", plan_templates(plan)),
-        (
-            "Strips, sections and drilling",
-            (
-                *fold_strips(plan),
-                *joint_sections(plan),
-                *pull_templates(plan),
-                *stop_templates(plan),
-                *runner_templates(plan),
-            ),
+def true_size(plan: Plan) -> dict[str, tuple[Template, ...]]:
+    """Everything of ``plan`` that is measured from, in the order of the work, by the word of its chapter; none empty (PR-1)."""
+    chapters = {
+        "sticks": story_sticks(plan),
+        "templates": (
+            *plan_templates(plan),
+            *fold_strips(plan),
+            *pull_templates(plan),
+            *stop_templates(plan),
+            *runner_templates(plan),
         ),
-    )
-    return tuple((chapter, templates) for chapter, templates in chapters if templates)
+        "sections": joint_sections(plan),
+    }
+    return {word: templates for word, templates in chapters.items() if templates}
 
 
 def _profile(plan: Plan) -> Iterator[Template]:

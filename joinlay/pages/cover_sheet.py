@@ -60,17 +60,24 @@ class ContentsLine:
 
 
 def cover_sheet(
-    plan: Plan, says: str, contents: Sequence[ContentsLine], paper: Paper, *, printer: Printer | None = None
+    plan: Plan,
+    says: str,
+    contents: Sequence[ContentsLine],
+    paper: Paper,
+    *,
+    left_out: Sequence[tuple[str, str]] = (),
+    printer: Printer | None = None,
 ) -> Sheet:
     """The cover of the packet of ``plan`` on ``paper``, corrected for ``printer``; a printer taken at its word unless given.
 
     ``says`` is one line on what the piece is. ``contents`` are the chapters in their order; each of its lines leads to its
-    chapter.
+    chapter. ``left_out`` is what isn't printed unless asked for: what it is, and the word it is asked for by.
     """
     pages = PlainPages(plan, paper, "cover", printer or Printer())
     left, bottom, right, top = pages.box
     head = top - 26
-    low = bottom + min(_depth(right - left), (head - bottom) * _MOST_LOW)
+    said = list(_first(plan, left_out))
+    low = bottom + min(_depth(said, right - left), (head - bottom) * _MOST_LOW)
     picture, found, listed = _shared_out(plan, (left, low, right, head - 3))
     strokes: list[Stroke] = [
         Text((left, top - 12), fitted(plan.title, right - left, (_TITLE, _TITLE * Fraction(7, 10), _HEAD), bold=True)),
@@ -82,7 +89,7 @@ def cover_sheet(
     inside, links = _contents(contents, listed)
     strokes += inside
     strokes.append(Line((left, low - 3), (right, low - 3), Role.FRAME))
-    before, _ = fill_frames(_first(), ((left, bottom, right, low - _OVER),))
+    before, _ = fill_frames(said, ((left, bottom, right, low - _OVER),))
     strokes += before
     (sheet,) = pages.sheets([("", tuple(strokes))])
     return replace(sheet, links=links)
@@ -130,13 +137,17 @@ def _contents(entries: Sequence[ContentsLine], box: Box) -> tuple[list[Stroke], 
     return strokes, tuple(links)
 
 
-def _first() -> Iterator[Paragraph]:
+def _first(plan: Plan, left_out: Sequence[tuple[str, str]]) -> Iterator[Paragraph]:
     yield Paragraph("Before you start", _HEAD, bold=True)
     for said in (*_BEFORE, *_CAUTIONS):
         yield Paragraph(said, _WORD, above=Fraction(1))
+    if left_out:
+        told = "; ".join(f"{what} (--chapter {word})" for what, word in left_out)
+        yield Paragraph("Not printed unless you ask", _HEAD, bold=True, above=Fraction(2))
+        yield Paragraph(f"{told[0].upper()}{told[1:]}. All of it: joinlay make {plan.file} --all", _WORD, above=Fraction(1))
 
 
-def _depth(wide: Fraction) -> Fraction:
+def _depth(said: Sequence[Paragraph], wide: Fraction) -> Fraction:
     """How far up the words at the bottom reach where they are ``wide`` mm, with the white above them."""
-    strokes, _ = fill_frames(_first(), ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
+    strokes, _ = fill_frames(said, ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
     return _OVER - bounds_of(strokes)[1] + 1

@@ -50,11 +50,12 @@ _HEADS: Final = {
 _COUNTED: Final = {Harm.REFUSE: ("refused", "refused"), Harm.WARN: ("warning", "warnings"), Harm.NOTE: ("note", "notes")}
 
 
-def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, with_charts: bool = True) -> tuple[Sheet, ...]:
     """Every finding of ``plan`` with its place, numbers, remedy, rule and source, the worst first; then charts of the drawers.
 
     Findings are numbered from 1 as they stand in the plan; that number is what a template means by "see finding 3". There are six
-    charts at most, of the drawers that come out worst. ``printer`` is taken at its word unless given. Rules CK-1 to CK-8.
+    charts at most, of the drawers that come out worst, and none without ``with_charts``. ``printer`` is taken at its word unless
+    given. Rules CK-1 to CK-8.
     """
     pages = PlainPages(plan, paper, "findings", printer or Printer())
     left, bottom, right, top = pages.box
@@ -67,7 +68,7 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     if plan.drawers:
         blocks += _reckoned(plan, wide)
         blocks += _weights(plan, wide)
-    ways = ways_out(plan)
+    ways = ways_out(plan) if with_charts else []
     shown = worst_ways(ways, _MOST_WAYS)
     charts = [chart_block(way, plan.rule, wide) for way in shown]
     if len(shown) < len(ways):

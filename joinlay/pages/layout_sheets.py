@@ -86,9 +86,10 @@ class _Page:
         tries = [(flow(self._blocks(wide, drawn[deep][0], high, figure), room), drawn[deep][1]) for deep, high, figure in _SIZES]
         # Where it won't go on one page, it need not be small.
         pages, scale = next((each for each in tries if len(each[0]) == 1), tries[0])
-        for n, page in enumerate(pages):
-            strokes = self.pages.stacked(page)
-            yield self.pages.sheet(self.name, strokes, f"1:{scale}") if n == 0 else self.pages.sheet(self.name, strokes)
+        serves = tuple(laid.piece.name for laid in self.sheet.pieces)
+        first, *rest = (self.pages.stacked(page) for page in pages)
+        yield self.pages.sheet(self.name, first, f"1:{scale}", serves)
+        yield from (self.pages.sheet(self.name, strokes) for strokes in rest)
 
     def _blocks(self, wide: Fraction, drawn: PageBlock, high: Fraction, figure: Fraction) -> list[PageBlock]:
         """Everything about the sheet, ``drawn`` and in words."""

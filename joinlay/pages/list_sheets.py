@@ -10,6 +10,7 @@ from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box, title_over
+from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
@@ -97,7 +98,12 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
         parted[-1] += wanted
     else:
         parted += flow(wanted, top - bottom)
-    return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
+    return bind(
+        [
+            pages.sheet(f"page {n}", pages.stacked(page), serves=tuple(name for block in page for name in block.serves))
+            for n, page in enumerate(parted, start=1)
+        ]
+    )
 
 
 def _is_knobs(group: Group) -> bool:
@@ -195,7 +201,7 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
         *_sizes(row, rule, columns, y),
         Line((_ZERO, -height), (columns.wide, -height), Role.HATCH),
     ]
-    return PageBlock(tuple(strokes), height)
+    return PageBlock(tuple(strokes), height, serves=tuple(row.names))
 
 
 def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:

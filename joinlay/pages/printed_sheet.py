@@ -80,7 +80,7 @@ class Sheet:
     @property
     def parts(self) -> frozenset[str]:
         """The names of the boards it is of use for."""
-        return frozenset(name for laid in self.laid for name in laid.serves or laid.template.names)
+        return frozenset(name for laid in self.laid for name in laid.serves or laid.template.marks)
 
     @property
     def title(self) -> str:

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark
 
-__all__ = ["OpenedCorner", "corners_of", "fold_strips"]
+__all__ = ["OpenedCorner", "corners_of", "cuts_on_strips", "fold_strips"]
 
 #: Two boards whose edges lie this close along the joint are marked from those edges; past it, from the other board's, in mm.
 _NEAR = Fraction(5)
@@ -66,7 +66,14 @@ def _template(corners: list[OpenedCorner], rule: Graduation) -> Template:
     strokes = tuple(flatten(_FoldStrip(corners[0], corners, rule).marks()))
     names = tuple(corner.end.board.name for corner in corners)
     end = corners[0].end
-    return Template(names, f"{end.board.datum.word(end.surface)}, fold-over strip", strokes, bounds_of(strokes))
+    mates = tuple(dict.fromkeys(corner.into.board.name for corner in corners))
+    return Template(names, f"{end.board.datum.word(end.surface)}, fold-over strip", strokes, bounds_of(strokes), mates=mates)
+
+
+def cuts_on_strips(plan: Plan) -> frozenset[tuple[str, str]]:
+    """The mortises that the strips of ``plan`` mark, as (board, cut) by their names: no other template need mark them (PR-11)."""
+    flaps = (flap for corner in corners_of(plan.boards) for flap in (corner.end, corner.into))
+    return frozenset((flap.board.name, mortise.cut.name) for flap in flaps for mortise in flap.mortises)
 
 
 def _likeness(corner: OpenedCorner) -> Hashable:

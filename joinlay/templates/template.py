@@ -26,7 +26,8 @@ class Template:
     """A piece of paper to mark from: an end laid flat, a story stick, a fold-over strip, a section, a drill template.
 
     ``names`` are the boards it is for; ``end`` is the maker's word for the end it is for, or for what it shows there; ``on`` is
-    the edge it is laid on, '' where that is the reference face. ``strokes`` are in exact millimetres, x to the right and y up,
+    the edge it is laid on, '' where that is the reference face. ``mates`` are boards that are marked from it too, such as the
+    fronts that sides are mortised to. ``strokes`` are in exact millimetres, x to the right and y up,
     from the zero that each kind of template gives; ``box`` (left, bottom, right, top) is the room they take.
     """
 
@@ -35,6 +36,12 @@ class Template:
     strokes: tuple[Stroke, ...]
     box: Box
     on: str = ""
+    mates: tuple[str, ...] = ()
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """Every board that is marked from it."""
+        return (*self.names, *self.mates)
 
     @property
     def part(self) -> str:

@@ -5,6 +5,7 @@ import errno
 import io
 import json
 import os
+import re
 
 import pdfplumber
 import pytest
@@ -88,6 +89,35 @@ def test_the_number_of_sheets_is_said_and_nothing_written(job, out, capsys):
     assert "Machine settings" in ran.out
 
 
+def test_everything_takes_more_paper_and_a_chapter_less(job, out, capsys):
+    lean, everything, gauges = (
+        run(capsys, "make", job, "--count", *more).out for more in ((), ("--all",), ("--chapter", "gauges"))
+    )
+    many = [int(re.search(r": (\d+) sheets? of letter", said)[1]) for said in (lean, everything, gauges)]
+    assert many[2] < many[0] < many[1]
+    assert "Gauges" not in lean
+    assert "Gauges to set by" in everything
+    assert not out.exists()
+
+
+def test_chapters_are_printed_beside_the_packet(job, out, capsys):
+    run(capsys, "make", job, "--out", out)
+    before = held_in(out)
+    ran = run(capsys, "make", job, "--out", out, "--chapter", "gauges", "--chapter", "sticks")
+    assert ran.code == 0
+    pages = pages_of(out / "again.pdf")
+    assert ran.out.startswith(f"Seed chest: sheets {', '.join(str(n + 1) for n in range(len(pages)))} (")
+    assert f"1 of {len(pages)}" in pages[0]
+    assert {name: held for name, held in held_in(out).items() if name != "again.pdf"} == before
+
+
+def test_all_of_it_is_bound_where_that_is_wished(job, out, capsys):
+    run(capsys, "make", job, "--out", out, "--all")
+    assert any("gauge for the" in page for page in pages_of(out / "packet.pdf"))
+    run(capsys, "make", job, "--out", out)
+    assert not any("gauge for the" in page for page in pages_of(out / "packet.pdf"))
+
+
 def test_some_sheets_once_more(job, out, capsys):
     run(capsys, "make", job, "--out", out)
     before, whole = held_in(out), pages_of(out / "packet.pdf")
@@ -125,6 +155,9 @@ def test_sheets_of_a_job_that_has_changed_are_not_mixed_unseen(job, out, capsys)
         (("--pages", "1-999"), "--pages: 1-999: the packet's sheets are numbered 1 to "),
         (("--pages", "3-2"), "--pages: 3-2: the packet's sheets are numbered 1 to "),
         (("--only", "drawer 1 frnt"), "--only: there is no part called 'drawer 1 frnt' in chest.toml; near it: drawer 1 front"),
+        (("--chapter", "gages"), "--chapter: there is no chapter called 'gages'; near it: gauges"),
+        (("--chapter", "gauges", "--all"), "--chapter prints the whole of a chapter: leave out --all"),
+        (("--chapter", "gauges", "--pages", "1"), "--chapter prints the whole of a chapter: leave out --all"),
         (("--only", " "), "--only: there is no part called ' ' in chest.toml"),
         (("--only", "drawer 1 bottom"), "--only: 'drawer 1 bottom' has no template"),
     ],

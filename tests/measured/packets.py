@@ -14,6 +14,7 @@ from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.documents.job_file import job_in
 from joinlay.documents.packet import packet_for, plan_templates
 from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.wanted_sheets import EVERYTHING
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit, read_length, written
@@ -37,10 +38,10 @@ def example(name):
 
 
 @cache
-def packet(name, paper=None):
-    """The packet of an example job, on its own paper or another."""
+def packet(name, paper=None, wanted=EVERYTHING):
+    """The packet of an example job with everything in it unless told, on its own paper or another."""
     planned = example(name)
-    return packet_for(planned if paper is None else replace(planned, paper=paper))
+    return packet_for(planned if paper is None else replace(planned, paper=paper), wanted=wanted)
 
 
 def examples():

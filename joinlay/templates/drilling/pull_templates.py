@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Mark
 
-__all__ = ["pull_templates"]
+__all__ = ["holes_drilled", "pull_templates"]
 
 #: Paper past the hole, and letters in a line of the fronts' names.
 _PAST, _LETTERS = Fraction(12), 20
@@ -75,6 +75,11 @@ def pull_templates(plan: Plan) -> tuple[Template, ...]:
         for hole, name in _holes(front):
             alike.setdefault(hole, {})[front.name] = (front, name)
     return tuple(_template(hole, list(fronts.values()), plan.rule) for hole, fronts in alike.items())
+
+
+def holes_drilled(plan: Plan) -> frozenset[tuple[str, str]]:
+    """The holes that the drill templates of ``plan`` mark, as (front, hole) by their names: no other template need mark them (PR-11)."""
+    return frozenset((drawer.front.name, name) for drawer in plan.drawers for _, name in _holes(drawer.front))
 
 
 def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:

@@ -41,27 +41,40 @@ def templates_for(
     beside: Mapping[str, tuple[str, ...]] | None = None,
     *,
     only_needed: bool = False,
+    elsewhere: Mapping[tuple[str, str], str] | None = None,
 ) -> tuple[Template, ...]:
     """A template for each end of each of ``boards`` that has a cut within 100 mm of it, in the order of the boards (PR-6).
 
     Equal ones (the same part of several drawers) become one, with all the names and the quantity; parts of several widths do too
     where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid
     on that edge. Figures are on ``rule``. ``beside`` has short sayings that belong beside a board, by its name. ``only_needed``
-    leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets.
+    leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets. ``elsewhere`` are cuts that
+    are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11).
 
     Each is drawn with x = 0 where the end meets the face, the face to the right of it where the end is seen at the left and to
     the left of it where it is seen at the right; y = 0 at the reference edge.
     """
-    words = beside or {}
-    found: dict[Hashable, list[Net]] = {}
+    words, other = beside or {}, elsewhere or {}
+    found: dict[tuple[Hashable, tuple[str, ...]], list[Net]] = {}
     for board in boards:
         for up, view in views_of(board):
             for end in (Surface.END, Surface.FAR_END):
-                flat = lay_flat(view, end)
+                flat, there = _parted(lay_flat(view, end), other)
                 if flat is not None and not (only_needed and flat.is_through):
                     net = replace(flat, part=board, up=up)
-                    found.setdefault((_likeness(net), words.get(board.name, ())), []).append(net)
-    return tuple(_template(nets, rule, words.get(nets[0].board.name, ())) for nets in found.values())
+                    said = (*words.get(board.name, ()), *there)
+                    found.setdefault((_likeness(net), said), []).append(net)
+    return tuple(_template(nets, rule, said) for (_, said), nets in found.items())
+
+
+def _parted(net: Net | None, elsewhere: Mapping[tuple[str, str], str]) -> tuple[Net | None, tuple[str, ...]]:
+    """``net`` without what is marked from another paper, None where nothing is left of it; and what to say of that paper."""
+    if net is None or not elsewhere:
+        return net, ()
+    names = [(net.board.name, mouth.cut.name) for mouth in net.mouths]
+    said = tuple(dict.fromkeys(elsewhere[name] for name in names if name in elsewhere))
+    cuts = tuple(cut for cut in net.board.cuts if (net.board.name, cut.name) not in elsewhere)
+    return (lay_flat(replace(net.board, cuts=cuts), net.end) if said else net), said
 
 
 def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:

@@ -1,0 +1,109 @@
+"""The packet as it is printed unless told: what it leaves out, that it says so, and that every cut is still marked from some paper."""
+
+import pytest
+
+from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates
+from joinlay.documents.wanted_sheets import CHAPTERS, LEAN, Wanted, chapters_called
+from joinlay.errors import BadInput
+from joinlay.pen.marks import Text
+from joinlay.templates.drilling import pull_templates
+from joinlay.templates.fold_strips import fold_strips
+from tests.measured import packets
+from tests.measured.packets import example
+
+PIECES = ("moth-cabinet", "print-chest", "seed-cabinet")
+
+
+def lean(name):
+    return packets.packet(name, wanted=LEAN)
+
+
+def words_on(sheet):
+    return " ".join(stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text))
+
+
+@pytest.mark.parametrize(("name", "most"), [("moth-cabinet", 47), ("print-chest", 57), ("seed-cabinet", 57)])
+def test_it_takes_no_more_paper_than_it_did(name, most):
+    assert len(lean(name).sheets) <= most
+    assert len(packets.packet(name).sheets) >= most + 10
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_the_cover_names_what_is_left_out_and_how_it_is_printed(name):
+    left = {chapter.heading for chapter in packets.packet(name).chapters} - {chapter.heading for chapter in lean(name).chapters}
+    assert left == {kind.heading for kind in CHAPTERS if not kind.is_lean}
+    said = words_on(lean(name).sheets[0])
+    assert f"joinlay make {name}.toml --all" in said
+    assert all(f"--chapter {kind.word}" in said for kind in CHAPTERS if kind.heading in left)
+    assert all(kind.left_out.lower() in said.lower() for kind in CHAPTERS if kind.left_out)
+    assert "--chapter" not in words_on(packets.packet(name).sheets[0])
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_each_chapter_named_on_the_cover_can_be_had_by_itself(name):
+    for word in ("parts", "gauges"):
+        alone = packet_for(example(name), wanted=Wanted(chapters=(word,)))
+        whole = next(c for c in packets.packet(name).chapters if c.heading == alone.chapters[0].heading)
+        assert len(alone.chapters) == 1
+        assert [sheet.title for sheet in alone.sheets] == [sheet.title for sheet in whole.sheets]
+        assert [sheet.number for sheet in alone.sheets] == list(range(1, len(whole.sheets) + 1))
+
+
+def test_the_paper_of_the_whole_packet_stands_in_its_list_printed_alone():
+    alone = packet_for(example("moth-cabinet"), wanted=Wanted(chapters=("list",)))
+    said = [stroke.plain for sheet in alone.sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
+    many = str(len(lean("moth-cabinet").sheets))
+    assert [many, "sheets", "paper"] in [said[n : n + 3] for n in range(len(said))]
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_a_cut_that_an_end_leaves_out_is_drawn_on_a_strip_or_a_drill_template(name):
+    plan = example(name)
+    papers = (*fold_strips(plan), *pull_templates(plan))
+    left_out = marked_elsewhere(plan)
+    assert len(left_out) >= len(plan.drawers)
+    # A paper for several parts that are alike names the cuts of the first of them.
+    assert {board for board, _ in left_out} <= {board for paper in papers for board in paper.marks}
+    said = {stroke.says for paper in papers for stroke in paper.strokes if getattr(stroke, "says", "")}
+    for paper in papers:
+        for first in (paper.names[0], *paper.mates[:1]):
+            cuts = {f"{board} {cut}" for board, cut in left_out if board == first}
+            assert cuts & said
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_every_cut_near_an_end_is_marked_from_an_end_or_elsewhere(name):
+    plan = example(name)
+    marked = {board for template in lean_ends(plan) for board in template.names}
+    for board in plan.boards:
+        near = [c for c in board.cuts if c.along.start.mm > 0 or c.along.stop < board.length]
+        near = [c for c in near if min(c.along.start.mm, (board.length - c.along.stop).mm) <= 100]
+        if any((board.name, cut.name) not in marked_elsewhere(plan) for cut in near):
+            assert board.name in marked
+
+
+def test_ends_that_differ_only_by_mortises_share_a_template_and_say_where_those_are():
+    fronts = [t for t in lean_ends(example("print-chest")) if "front, left end" in t.title]
+    assert [t.quantity for t in fronts] == [4]
+    said = " ".join(stroke.plain for stroke in fronts[0].strokes if isinstance(stroke, Text))
+    assert "mortises:" in said
+    assert len([t for t in plan_templates(example("print-chest")) if "front, left end" in t.title]) == 4
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_every_part_leads_somewhere(name):
+    shown = {part for sheet in lean(name).sheets for part in sheet.parts}
+    assert {board.name for board in example(name).boards} <= shown
+
+
+def test_a_part_told_by_a_strip_alone_is_found_by_it():
+    stile = lean("print-chest").sheets_for({"face frame left stile"})
+    assert any("fold-over strip" in sheet.title for sheet in stile)
+
+
+def test_chapters_come_in_the_order_of_the_work_each_once():
+    assert chapters_called(["sticks", " Gauges ", "gauges"]) == ("gauges", "sticks")
+    with pytest.raises(BadInput, match="--chapter: there is no chapter called 'stick'; near it: sticks"):
+        chapters_called(["stick"])
+    with pytest.raises(BadInput, match="there are piece, parts, findings"):
+        chapters_called(["zzz"])
