@@ -232,7 +232,7 @@ def _row(setting: Setting, wide: Fraction, rule: Graduation) -> PageBlock:
 
 
 def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
-    """The first value in figures, and the last where there are several, and to which side of the cutter a fence is (MS-12)."""
+    """The first value in figures, and the last where there are several, and to which side of the cutter a fence is (MS-1)."""
     first = figures(readings[0].aim, rule, _WORD)
     side = readings[0].value.short
     to = (Run(f" {side}", _SMALL),) if side else ()

@@ -153,7 +153,7 @@ class Value(Enum):
 
     @property
     def short(self) -> str:
-        """Which side of the cutter a fence is to, or what else is meant, where there is room for a word or two; '' for a height (MS-12)."""
+        """Which side of the cutter a fence is to, or what else is meant, where there is room for a word or two; '' for a height (MS-1)."""
         return _SHORT.get(self, self.value)
 
 

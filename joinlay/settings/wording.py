@@ -170,7 +170,7 @@ def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -
 def position_words(setting: Setting, work: Work, show: Callable[[Length], str]) -> str:
     """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on one.
 
-    A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-12). '' where there are none.
+    A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-1). '' where there are none.
     """
     lines = list(dict.fromkeys(position.line for position in work.positions))
     is_mortise = setting.role is Role.MORTISE

@@ -192,7 +192,7 @@ def test_the_second_pass_of_a_wide_dado_is_set_from_the_first_as_it_was_set(far)
 
 
 def test_every_fence_says_in_words_which_side_of_the_cutter_it_is_to():
-    # MS-12: in the table, on the order of the cards and in JSON.
+    # MS-1: in the table, on the order of the cards and in JSON.
     assert {value.short for value in Value if value is not Value.HEIGHT} == {
         "near side", "far side", "middle", "straightedge", "near line", "far line",
     }  # fmt: skip
