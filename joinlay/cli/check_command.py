@@ -29,7 +29,7 @@ __all__ = ["check_job"]
 def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
     """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used.
 
-    ``is_assembled`` puts the solids together as well (CK-8), which needs the geometry kernel.
+    ``is_assembled`` puts the solids together as well (CK-8), each move of the order from outside to its end (PT-2), which needs the geometry kernel.
     """
     if not as_json:
         texts = texts_of(path)
@@ -52,14 +52,16 @@ def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
     worked_out = plan(job)
     if not is_assembled:
         return worked_out
+    from joinlay.checks.closing import check_moves
     from joinlay.checks.solids import check_assembly
 
     if worked_out.others:
         standing = [board for assembly in worked_out.others for board in assembly.boards]
-        found = check_assembly(standing, worked_out.drawers)
+        found = (*check_assembly(standing, worked_out.drawers), *check_moves(worked_out.order.moves, worked_out.boards))
     else:
         # Drawers given by their openings each have a zero of their own, so each is put together by itself.
-        found = tuple(finding for drawer in worked_out.drawers for finding in check_assembly((), (drawer,)))
+        alone = (finding for drawer in worked_out.drawers for finding in check_assembly((), (drawer,)))
+        found = (*alone, *check_moves(worked_out.order.moves, worked_out.boards))
     return replace(worked_out, findings=gathered((*worked_out.findings, *found)))
 
 

@@ -39,7 +39,8 @@ def check(
     assemble: Annotated[
         bool,
         typer.Option(
-            "--assemble", help="Put it together in the model too, drawers shut and pulled out. Needs the 'assembly' extra."
+            "--assemble",
+            help="Put it together in the model too, each part along its way, drawers shut and pulled out. Needs the 'assembly' extra.",
         ),
     ] = False,
 ) -> None:
@@ -158,6 +159,20 @@ def list_parts(
     from joinlay.cli.list_command import say_lists
 
     raise typer.Exit(say_lists(job, sheets=sheets, buy=buy, as_json=as_json))
+
+
+@app.command()
+def assemble(
+    job: _Job,
+    step: Annotated[
+        int | None, typer.Option("--step", help="Say all of one step, by its number: each part, surface and way.")
+    ] = None,
+    as_json: _AsJson = False,
+) -> None:
+    """How a job goes together, step by step, where the glue goes, and what the diagonals must read."""
+    from joinlay.cli.assemble_command import say_order
+
+    raise typer.Exit(say_order(job, step, as_json=as_json))
 
 
 @app.command()

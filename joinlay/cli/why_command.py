@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from joinlay.assembly.squaring import squares_of
 from joinlay.boards import Axis
 from joinlay.cli import words
 from joinlay.cli.rule_words import RULE_WORDS
@@ -32,7 +33,7 @@ def explain(path: Path, name: str) -> None:
     Raises BadInput, with near names, where there is no such number.
     """
     worked_out = plan(job_in(path))
-    found = worked_out.dimensions()
+    found = {**worked_out.dimensions(), **_diagonals(worked_out)}
     if worked_out.is_refused:
         complain(finding_lines([one for one in worked_out.findings if one.harm.name == "REFUSE"], worked_out.rule) + "\n")
     if not name:
@@ -57,6 +58,12 @@ def _what(size: Dimension) -> str:
 def _sizes_of_boards(worked_out: Plan) -> dict[str, Dimension]:
     """Every board's length, width and thickness by the board's name, which is how a maker may ask for a size with another name."""
     return {f"{board.name} {word}": board.size(axis) for board in worked_out.boards for axis, word in _SIZES.items()}
+
+
+def _diagonals(worked_out: Plan) -> dict[str, Dimension]:
+    """What the diagonals of each rectangle must read, and how far they may differ, by name (PT-5)."""
+    squares = squares_of(worked_out.drawers, worked_out.others)
+    return {size.name: size for square in squares for size in (square.diagonal, square.differ)}
 
 
 def _folded(name: str) -> str:

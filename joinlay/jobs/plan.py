@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import TYPE_CHECKING
 
+from joinlay.assembly.order import Order
 from joinlay.boards import Axis
 from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
@@ -43,7 +44,8 @@ class Plan:
     placed, each with its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged
     by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are
     the drawers bank by bank from the left, each from the top down; openings alone are one bank. ``choice`` is how each cut is
-    made in the shop, and what is to be told of that; None for a plan that was put together without one.
+    made in the shop, and what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece goes
+    together, stage by stage.
     """
 
     title: str
@@ -64,6 +66,7 @@ class Plan:
     profile: Outline | None = None
     banks: tuple[tuple[DrawerRole, ...], ...] = ()
     choice: Choice | None = None
+    order: Order = field(default=Order(()), repr=False, compare=False)
     _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
 
     @property

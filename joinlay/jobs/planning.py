@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.assembly.order import order_of
 from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
@@ -77,6 +78,8 @@ def plan(job: Job) -> Plan:
     findings += traced.findings
     choice = choose(boards, job.shop)
     findings += choice.verdicts
+    order = order_of(done.drawers, done.others)
+    findings += order.findings
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
     made = {drawer.role for drawer in done.drawers}
@@ -98,6 +101,7 @@ def plan(job: Job) -> Plan:
         outlines=traced.placed,
         profile=job.profile,
         choice=choice,
+        order=order,
         banks=tuple(tuple(role for role in bank if role in made) for bank in job.banks),
     )
 

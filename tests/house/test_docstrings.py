@@ -9,7 +9,7 @@ from tests.house.rules import rule_numbers, rules_named_in
 from tests.house.source import functions_and_classes, modules, modules_of
 
 #: Floors whose functions apply trade rules.
-TRADE_FLOORS = ("stock", "shop", "joints", "casework", "checks", "jobs", "cutlist")
+TRADE_FLOORS = ("assembly", "stock", "shop", "joints", "casework", "checks", "jobs", "cutlist")
 
 #: The rules behind each figure of the practice tables: who reads the figure applies them.
 RULES_OF_FIGURES = {

@@ -6,6 +6,7 @@ from tests.house.source import modules, modules_of
 
 #: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli` only show.
 EXACT_FLOORS = (
+    "assembly",
     "boards",
     "casework",
     "cutlist",

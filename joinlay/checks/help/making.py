@@ -33,6 +33,18 @@ ON_MAKING: Final = (
         "LT-1 to LT-12",
     ),
     HelpPage(
+        "no order",
+        "Some parts hold each other: whichever is put on last, another is in its way, so the piece can be drawn and cut and never be put together.",
+        "For six straight ways it is looked at which part runs into which; what can't be taken apart one move after the other can't be put together "
+        "either. A part that could be tilted in is refused too.",
+        (
+            "A back that stands on the bottom, so that the bottom goes in from behind.",
+            "A groove that is open at one end.",
+            "Another joint at one of the corners.",
+        ),
+        "PT-1, PT-2",
+    ),
+    HelpPage(
         "short grain",
         "The wood between a dado and the end of its board is too short along the grain, or the lip of a half-blind "
         "joint too thin: it shears off.",
