@@ -7,7 +7,7 @@ first. What to glue, clamp, draw and say at a step is read from its moves.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.blocking import Blocking
@@ -17,6 +17,7 @@ from joinlay.boards.meeting import Tie, Way
 from joinlay.boards.names import in_few_words, listed
 from joinlay.findings import refusal
 from joinlay.lengths import Fraction
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence

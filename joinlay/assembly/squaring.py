@@ -7,13 +7,13 @@ h^2), and half the clearance is left at a corner while t is no more than the cle
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import isqrt
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import extent
 from joinlay.lengths import Fine, Fraction, Length, chosen, dimension
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

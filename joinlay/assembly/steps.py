@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.meeting import Tie, Way
 from joinlay.boards.names import in_few_words, listed
 from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -158,7 +158,7 @@ def _held_by(ties: set[Tie]) -> str:
 
 
 def step_glue(step: Step, unit: Unit) -> str:
-    """How much is glued: ``4 surfaces, 33 square cm``; empty for a step without glue (PT-3, PT-7)."""
+    """How much is glued: ``4 surfaces, 33 square cm``; empty for a step without glue (PT-7)."""
     if not step.surfaces:
         return ""
     count = "1 surface" if step.surfaces == 1 else f"{step.surfaces} surfaces"

@@ -12,10 +12,10 @@ What it can't do: it looks at one straight move at a time along the three axes o
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.meeting import Tie, Way
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -91,9 +91,6 @@ def test_a_wrong_order_is_found_out():
     (finding,) = check_moves([late], plan.boards)[:1]
     assert finding.kind == "assembly"
     assert finding.sentence(str).startswith("drawer 1 bottom would run into drawer 1 front on its way")
-    assert min(volume for *_, volume in in_the_way(*_halves(late, plan), late.way)) > CONTACT
-
-
-def _halves(move, plan):
     bodies = bodies_of(plan.boards)
-    return [bodies[role] for role in move.moving], [bodies[role] for role in move.onto]
+    moving, onto = ([bodies[role] for role in roles] for roles in (late.moving, late.onto))
+    assert min(volume for *_, volume in in_the_way(moving, onto, late.way)) > CONTACT

@@ -21,13 +21,14 @@ WORDS = Datum("face", "edge", "end", "far face", "far edge", "far end")
 def box(name, at, size, *cuts):
     """A board with its length on X, its width on Y and its thickness on Z."""
     length, width, thickness = (dimension(mm(one)) for one in size)
-    place = Place.at(*(mm(one) for one in at), "+X", "+Y", "+Z")
+    x, y, z = (mm(one) for one in at)
+    place = Place.at(x, y, z, "+X", "+Y", "+Z")
     return Board(PartRole(PartKind.LONE, called=name), "ash", length, width, thickness, WORDS, cuts=cuts, place=place)
 
 
 def hole(along, across, into):
-    spans = (Span.of(mm(low), mm(high)) for low, high in (along, across, into))
-    return Cut(CutKind.MORTISE, Surface.FACE, *spans, CutRole(CutUse.MORTISE))
+    one, two, three = (Span.of(mm(low), mm(high)) for low, high in (along, across, into))
+    return Cut(CutKind.MORTISE, Surface.FACE, one, two, three, CutRole(CutUse.MORTISE))
 
 
 def alone(*boards):
