@@ -35,7 +35,7 @@ def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
         texts = texts_of(path)
         job = texts.job()
         worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
-        say(_page(path, job, worked_out))
+        say(_page(path, job, worked_out, is_assembled=is_assembled))
         return int(worked_out.is_refused)
     try:
         texts = texts_of(path)
@@ -65,7 +65,7 @@ def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
     return replace(worked_out, findings=gathered((*worked_out.findings, *found)))
 
 
-def _page(path: Path, job: Job, worked_out: Plan) -> str:
+def _page(path: Path, job: Job, worked_out: Plan, *, is_assembled: bool) -> str:
     tally = Counter(finding.harm for finding in worked_out.findings)
     first = words.verdict(job.title, job.drawer_count, [(tally[harm], words.HARM[harm.name]) for harm in Harm])
     following = words.next_mend(path) if worked_out.is_refused else words.next_make(path)
@@ -73,8 +73,16 @@ def _page(path: Path, job: Job, worked_out: Plan) -> str:
         can_mend = any(finding.remedies for finding in worked_out.findings)
         mend = f"; {words.can_be_mended(path)}" if can_mend else ""
         following = f"{words.more_on(worked_out.findings[0].kind)}{mend}\n{following}"
-    parts = (first, finding_lines(worked_out.findings, job.rule), _reckoned(worked_out), following)
+    put_together = _put_together(worked_out) if is_assembled else ""
+    parts = (first, finding_lines(worked_out.findings, job.rule), put_together, _reckoned(worked_out), following)
     return "\n\n".join(part for part in parts if part)
+
+
+def _put_together(worked_out: Plan) -> str:
+    """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place (CK-8)."""
+    clashes = sum(finding.rule == "CK-8" for finding in worked_out.findings)
+    drawers = len(worked_out.drawers)
+    return words.put_together(len(worked_out.boards), drawers, clashes, is_whole=bool(worked_out.others))
 
 
 def _reckoned(worked_out: Plan) -> str:

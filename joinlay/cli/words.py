@@ -169,3 +169,19 @@ def own_fault(error: BaseException) -> str:
         f"joinlay came upon a fault of its own ({type(error).__name__}: {error}). Your files are as they were. "
         "Run it again with --trace before the command to see where, and please report it with the job."
     )
+
+
+def put_together(parts: int, drawers: int, clashes: int, *, is_whole: bool) -> str:
+    """What ``check --assemble`` put together and found; drawers given by their openings have no piece around them."""
+    what = f"Put together in the model: {counted(parts, 'part')}"
+    tried = (
+        f", with {counted(drawers, 'drawer')} shut, half out and right out"
+        if is_whole
+        else f", each of {counted(drawers, 'drawer')} by itself"
+    )
+    found = (
+        "nothing is in anything else's place"
+        if not clashes
+        else f"{counted(clashes, 'place')} where parts are in each other's, as said above"
+    )
+    return f"{what}{tried if drawers else ''}; {found}."

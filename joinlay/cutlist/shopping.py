@@ -49,14 +49,19 @@ class ShoppingLine:
 
     @property
     def cost(self) -> Fraction | None:
-        """Amount times price; None where there is no price."""
-        return None if self.price is None else self.amount * self.price
+        """The amount as it is printed times the price, to the hundredth, so that costs add up as printed; None where there is no price."""
+        return None if self.price is None else Fraction(round(self.told * self.price * 100), 100)
+
+    @property
+    def told(self) -> Fraction:
+        """The amount as it is printed, to two places (cubic metres: three), never rounded down: a strip a hair short is of no use."""
+        places = 3 if self.unit == CUBIC_METRES else 2
+        return Fraction(ceil(self.amount * 10**places), 10**places)
 
     @property
     def figures(self) -> str:
-        """The amount in figures, to two places (cubic metres: three), never rounded down: a strip a hair short is of no use."""
-        places = 3 if self.unit == CUBIC_METRES else 2
-        return decimal_text(Fraction(ceil(self.amount * 10**places), 10**places), places)
+        """The amount in figures."""
+        return decimal_text(self.told, 3)
 
 
 @dataclass(frozen=True, slots=True)

@@ -106,7 +106,8 @@ class Finding:
 
     def _fill(self, text: str, show: Callable[[Length], str]) -> str:
         shown = {name: show(n) if isinstance(n, Length) else str(n) for name, n in self.numbers.items()}
-        return text.format(**shown)
+        # What is too small to tell is under a mark, and nothing about that is about.
+        return text.format(**shown).replace(" about under ", " under ")
 
 
 def figure(name: str, value: Length) -> Change:

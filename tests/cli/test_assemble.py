@@ -1,5 +1,7 @@
 """``joinlay check --assemble``: the piece put together in the model."""
 
+import re
+
 import pytest
 
 from joinlay.checks import solids
@@ -14,8 +16,12 @@ def test_a_sound_job_goes_together(text, tmp_path, capsys):
     job = tmp_path / "chest.toml"
     job.write_text(text, encoding="utf-8")
     plain, assembled = run(capsys, "check", job), run(capsys, "check", job, "--assemble")
-    assert (assembled.code, assembled.out) == (plain.code, plain.out)
-    assert assembled.code == 0
+    assert assembled.code == plain.code == 0
+    # The same findings, and beside them what was put together and that nothing clashed.
+    (more,) = set(assembled.out.splitlines()) - set(plain.out.splitlines())
+    assert more.startswith("Put together in the model: ")
+    assert re.search(r": [1-9]\d* parts, .*[1-9] drawer", more)
+    assert more.endswith("; nothing is in anything else's place.")
 
 
 def test_what_would_be_in_another_part_s_place_is_refused(tmp_path, capsys, monkeypatch):
@@ -25,3 +31,4 @@ def test_what_would_be_in_another_part_s_place_is_refused(tmp_path, capsys, monk
     ran = run(capsys, "check", job, "--assemble")
     assert ran.code == 1
     assert "CK-8" in ran.out
+    assert "; 1 place where parts are in each other's, as said above." in ran.out

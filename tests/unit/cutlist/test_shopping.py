@@ -3,12 +3,15 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from hypothesis import given
+from hypothesis import strategies as st
+
 from joinlay.boards import Band, Surface
 from joinlay.boards.meeting import Meeting, Tie
 from joinlay.casework.pulls import Pull
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
-from joinlay.cutlist.shopping import shopping_list
+from joinlay.cutlist.shopping import Shopping, ShoppingLine, shopping_list
 from joinlay.cutlist.solid_wood import solid_needs
 from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand
 from joinlay.lengths import Unit, inches
@@ -102,7 +105,9 @@ def test_what_the_maker_makes_has_a_cost_only_where_it_has_a_price():
     prices = Prices("", {"loose tenon strip": Fraction(2), "ply": Fraction(1)})
     shopping = shop_for(board("a"), *(tenon(f"t {n}") for n in range(10)), on_hand=OnHand(prices=prices))
     strip = next(line for line in shopping.lines if line.what == "loose tenon strip")
-    assert strip.cost == 2 * strip.amount == 2 * (11 * inches("1 1/8")) / inches(12)
+    # 11 pieces of 1 1/8 in are 1.03125 ft: printed as 1.04, and paid for as printed, at 2 a foot.
+    assert strip.amount == (11 * inches("1 1/8")) / inches(12)
+    assert (strip.figures, strip.cost) == ("1.04", Fraction("2.08"))
     assert shopping.is_whole
 
 
@@ -163,3 +168,16 @@ def test_metal_slides_are_priced_for_comparison():
     assert shopping.slides.figures == "1"
     assert "for drawers up to 19 1/2 in long" in shopping.slides.remark
     assert shop_for(board("a")).slides is None
+
+
+@given(
+    st.lists(st.tuples(st.fractions(0, 50, max_denominator=97), st.fractions(0, 80, max_denominator=100)), min_size=1, max_size=9)
+)
+def test_costs_add_up_as_they_are_printed(bought):
+    lines = tuple(ShoppingLine("wood", amount, "board feet", price=price) for amount, price in bought)
+    shopping = Shopping(lines, "", sum((line.cost or Fraction(0) for line in lines), Fraction(0)), True, None, ())
+    assert sum(Fraction(shopping.money(line.cost or Fraction(0))) for line in lines) == Fraction(
+        shopping.money(shopping.total or Fraction(0))
+    )
+    for line in lines:
+        assert abs(Fraction(line.figures) * (line.price or 0) - (line.cost or 0)) <= Fraction(1, 200)

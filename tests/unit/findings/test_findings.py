@@ -5,7 +5,7 @@ import dataclasses
 import pytest
 
 from joinlay.findings import Finding, Harm, Refused, note, refusal, warning
-from joinlay.lengths import GRADUATIONS, inches, mm
+from joinlay.lengths import GRADUATIONS, Fine, inches, mm
 
 INCH, METRIC = GRADUATIONS["1/32 in"].text, GRADUATIONS["0.1 mm"].text
 
@@ -86,3 +86,10 @@ def test_a_finding_is_a_value():
 
 def test_a_finding_without_numbers_says_its_words():
     assert Finding("fit", Harm.NOTE, "", "all is well").sentence(INCH) == "all is well"
+
+
+def test_nothing_is_about_under_a_mark():
+    # "sags about under 1/64 in" says too much and too little: what can't be told is under the mark.
+    small, told = ({"sag": Fine(mm(size))} for size in ("0.1", "3"))
+    assert Finding("sag", Harm.NOTE, "", "it sags about {sag}", small).sentence(INCH) == "it sags under 1/64 in"
+    assert Finding("sag", Harm.NOTE, "", "it sags about {sag}", told).sentence(INCH) == "it sags about 1/8 in"
