@@ -1,0 +1,105 @@
+"""Whole commands on a whole job: `check` beside a command that does nothing, `make` beside a bare canvas, and many drawers.
+
+Figures on a quiet machine of two cores stand in each test's extra info; what is asserted is a ratio of processor times, by pairs.
+"""
+
+import pytest
+
+from joinlay.documents.pdf import FONT_FILES
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
+from tests.benchmarks.jobs import job_of
+from tests.benchmarks.processes import JOINLAY, NOTHING, at_home, cost, times
+from tests.house.source import ROOT
+from tests.measured.packets import packet
+
+CHEST = ROOT / "examples" / "print-chest.toml"
+
+#: `check` may take so many times as long as a command that does nothing, `make` as a bare canvas with as much on it.
+MOST_CHECK, MOST_MAKE = 2, 5
+
+#: A hundred different drawers may take so many times as long as ten, and so much memory, in MB.
+MOST_GROWTH, MOST_MEMORY = 12, 150
+
+#: As many lines, one by one, and runs of words on as many pages of a canvas as a packet has, and nothing else.
+BARE = """
+import sys
+from reportlab.pdfbase.pdfmetrics import registerFont
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+out, font, lines, runs, pages = sys.argv[1], sys.argv[2], *map(int, sys.argv[3:])
+registerFont(TTFont("plain", font))
+canvas = Canvas(out, pageCompression=0, invariant=1)
+for page in range(pages):
+    canvas.setFont("plain", 10)
+    for n in range(page, lines, pages):
+        canvas.line(72 + n / 70, 72 + n / 30, 90 + n / 70, 300 - n / 80)
+    for n in range(page, runs, pages):
+        canvas.drawString(72 + n / 70, 72 + n / 30, f"drawer {n}")
+    canvas.showPage()
+canvas.save()
+"""
+
+PLANNING = """
+import sys
+from pathlib import Path
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reader import read_job
+
+assert len(plan(read_job(Path(sys.argv[1]).read_text(), "timed.toml")).drawers) == int(sys.argv[2])
+"""
+
+
+@pytest.fixture(scope="module")
+def env(tmp_path_factory):
+    return at_home(tmp_path_factory.mktemp("compiled"))
+
+
+def on_paper():
+    """How many lines, runs of words and pages the print chest's packet has."""
+    lines = runs = 0
+    for sheet in packet("print-chest").sheets:
+        for stroke in sheet.strokes:
+            if isinstance(stroke, Text):
+                runs += len(list(pieces_of(stroke)))
+            elif isinstance(stroke, Polyline | Fill):
+                lines += len(stroke.points)
+            else:
+                assert isinstance(stroke, Line | Arc)
+                lines += 1
+    return lines, runs, len(packet("print-chest").sheets)
+
+
+def test_check_beside_a_command_that_does_nothing(benchmark, env):
+    ratio = times(env, (JOINLAY, "check", CHEST), (NOTHING,), rounds=11)
+    benchmark.extra_info["times an empty command"] = round(ratio, 2)
+    benchmark.pedantic(cost, args=(env, JOINLAY, "check", CHEST), rounds=3)
+    assert ratio <= MOST_CHECK
+
+
+def test_make_beside_a_bare_canvas(benchmark, env, tmp_path):
+    drawn = on_paper()
+    make = (JOINLAY, "make", CHEST, "--out", tmp_path / "out")
+    font = ROOT / "joinlay" / "documents" / "fonts" / FONT_FILES[0]
+    ratio = times(env, make, (BARE, tmp_path / "bare.pdf", font, *drawn))
+    benchmark.extra_info["lines, runs and pages"] = drawn
+    benchmark.extra_info["times a bare canvas"] = round(ratio, 2)
+    benchmark.pedantic(cost, args=(env, *make), rounds=3)
+    assert ratio <= MOST_MAKE
+
+
+def test_a_hundred_different_drawers(benchmark, env, tmp_path):
+    jobs = {}
+    for drawers in (1, 10, 100):
+        jobs[drawers] = tmp_path / f"{drawers}.toml"
+        jobs[drawers].write_text(job_of(drawers), encoding="utf-8")
+        cost(env, PLANNING, jobs[drawers], drawers)
+    # What the program takes to start is left out: that of one drawer, less the drawer.
+    one, ten, hundred = (min(cost(env, PLANNING, jobs[n], n) for _ in range(5)) for n in jobs)
+    start = one[0] - (ten[0] - one[0]) / 9
+    growth = (hundred[0] - start) / (ten[0] - start)
+    benchmark.extra_info["times ten drawers"] = round(growth, 2)
+    benchmark.extra_info["MB"] = round(hundred[1])
+    benchmark.pedantic(cost, args=(env, PLANNING, jobs[100], 100), rounds=1)
+    assert growth <= MOST_GROWTH
+    assert hundred[1] < MOST_MEMORY
