@@ -9,7 +9,7 @@ import re
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind, Hand, Surface
+from joinlay.boards import CutKind, Hand, PartKind, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
@@ -119,7 +119,9 @@ def _beyond(net: Net) -> Iterator[Note]:
     if net.shown is not None and any(mouth.box[3] == net.shown for mouth in net.mouths):
         yield _two("right across:", "square it over")
     if net.goes_on:
-        yield _two("more cuts further along:", "see the story stick")
+        # No story stick goes along a runner: where its screws stand is on the card they are drilled by.
+        is_runner = (net.part or net.board).role.kind in (PartKind.BEARER, PartKind.KICKER)
+        yield _two("more cuts further along:", "see its setting card" if is_runner else "see the story stick")
 
 
 def _two(what: str, do: str) -> Note:
