@@ -64,7 +64,8 @@ class Blocking:
         for board in boards:
             if board.role not in self.around:
                 self.around[board.role] = _box(SpaceBox.around(board))
-        self._hull = tuple(_round(self.around[board.role] for board in part) for part in self.parts)
+        self._placed = tuple(tuple((board, self.around[board.role]) for board in part) for part in self.parts)
+        self._hull = tuple(part[0][1] if len(part) == 1 else _round(box for _, box in part) for part in self._placed)
         self._wood: dict[PartRole, tuple[Box, ...]] = {}
         self._stops: dict[tuple[int, Way], int] = {}
 
@@ -88,15 +89,20 @@ class Blocking:
         return its[axis + 3] - mine[axis] if up else mine[axis + 3] - its[axis]
 
     def _is_stopped(self, part: int, other: int, way: Way) -> bool:
-        return any(self._meets(one, another, way) for one in self.parts[part] for another in self.parts[other])
+        axis, up = _RUN[way]
+        for one, mine in self._placed[part]:
+            for another, its in self._placed[other]:
+                # What never comes abreast is asked no further: of most parts of a piece that is all there is to know.
+                if _is_past(mine, its, axis, up=up) and self._meets(one, another, way):
+                    return True
+        return False
 
     def _meets(self, one: Board, other: Board, way: Way) -> bool:
+        """True where one, whose box comes into the other's, is stopped by its wood."""
         ways = self.ways.get((one.role, other.role))
         if ways is not None:
             return way not in ways
         axis, up = _RUN[way]
-        if not _is_past(self.around[one.role], self.around[other.role], axis, up=up):
-            return False
         mine, its = self._boxes(one), self._boxes(other)
         return any(_is_past(box, there, axis, up=up) for box in mine for there in its)
 

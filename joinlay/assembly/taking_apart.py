@@ -18,7 +18,7 @@ from joinlay.boards.meeting import Tie, Way
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.assembly.blocking import Blocking
     from joinlay.lengths import Fraction
@@ -126,8 +126,9 @@ def _splits(blocking: Blocking, have: int) -> Iterator[Split]:
     """Each part with all that it must take along, and what is left of ``have``, once."""
     seen: set[tuple[int, Way]] = set()
     for way in Way:
+        known: dict[int, int] = {}
         for part in numbers(have):
-            moving = _reach(blocking, have, part, way)
+            moving = known[part] = _reach(blocking, have, part, way, known)
             # Seen from the other half it is the same split the other way round.
             rest = have ^ moving
             if rest and (moving, way) not in seen and (rest, way.opposite) not in seen:
@@ -136,13 +137,16 @@ def _splits(blocking: Blocking, have: int) -> Iterator[Split]:
                 yield Split(moving, rest, way) if fewer else Split(rest, moving, way.opposite)
 
 
-def _reach(blocking: Blocking, have: int, part: int, way: Way) -> int:
-    """``part`` with all of ``have`` that it takes along when it is drawn off."""
+def _reach(blocking: Blocking, have: int, part: int, way: Way, known: Mapping[int, int]) -> int:
+    """``part`` with all of ``have`` that it takes along when it is drawn off; ``known`` is that of others, by their numbers."""
     reached = new = 1 << part
-    while new:
+    while new and reached != have:
         found = 0
         for one in numbers(new):
-            found |= blocking.stopped_by(one, way)
+            if one in known:
+                reached |= known[one]
+            else:
+                found |= blocking.stopped_by(one, way)
         new = found & have & ~reached
         reached |= new
     return reached
