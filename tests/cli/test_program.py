@@ -79,6 +79,7 @@ def test_an_answer_at_the_bench_fetches_only_what_it_needs():
         "findings",
         "joints",
         "lengths",
+        "records",
         "settings",
         "shop",
     }
