@@ -210,7 +210,9 @@ def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Tex
 
 
 def _read(length: Length, rule: Graduation) -> str:
-    """On the rule, + and - for a hair more or less."""
+    """On the rule, + and - for a hair more or less; what is less than half its first mark, as callipers show it."""
+    if length and not rule.round(length):
+        return rule.text(length)
     return plain(figures(length, rule, 1))
 
 

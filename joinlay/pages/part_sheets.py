@@ -10,7 +10,7 @@ from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
-from joinlay.pen.lettering import Run, figures, fitted, plain, set_line, words, wrapped
+from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.part_picture import part_picture
 from joinlay.pictures.picture import scales_of
@@ -129,7 +129,7 @@ def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
     texts.append(Text((wide - room, y), size))
     y -= _STEP
     texts.append(Text((wide - room, y), fitted(row.board.stock, room, (_SMALL,))))
-    for line in wrapped(taper_words(row.board, lambda length: plain(figures(length, plan.rule, 1))), room, _SMALL):
+    for line in wrapped(taper_words(row.board, plan.rule.text), room, _SMALL):
         y -= _STEP
         texts.append(Text((wide - room, y), words(line, _SMALL)))
     return _Cell(row.names, picture, tuple(texts), wide, high, -y + 1)

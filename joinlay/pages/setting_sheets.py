@@ -238,7 +238,15 @@ def _first_and_more(readings: Sequence[Reading], rule: Graduation) -> Content:
     to = (Run(f" {side}", _SMALL),) if side else ()
     if len(readings) == 1:
         return (*first, *to)
-    return (*first, Run(" to ", _WORD), *figures(readings[-1].aim, rule, _WORD), *to)
+    last = readings[-1].value
+    at_last = (Run(f" {last.short}", _SMALL),) if last.short else ()
+    return (
+        *first,
+        *(to if readings[0].value is not last else ()),
+        Run(" to ", _WORD),
+        *figures(readings[-1].aim, rule, _WORD),
+        *at_last,
+    )
 
 
 def _found(finding: Finding, wide: Fraction, rule: Graduation) -> PageBlock:

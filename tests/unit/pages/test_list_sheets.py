@@ -298,3 +298,11 @@ def test_cautions_stand_where_it_is_sawn_out(paper):
         assert "down to 3 1/2): crosscut them from a long strip" in words
     told = next(text for text in texts(sheets[-1]) if text.plain.startswith("Sawing out: "))
     assert told.content[0].height == Fraction(7, 2)
+
+
+def test_a_taper_under_a_mark_is_told_by_callipers_and_never_as_nothing():
+    plan = example("print-chest")
+    words = " ".join(said(cutting_list_sheets(plan, all_lists(plan), A4)))
+    assert "tapered: " in words
+    assert "(0+ off" not in words
+    assert "0.016 in off" in words
