@@ -79,10 +79,10 @@ def _page(path: Path, job: Job, worked_out: Plan, *, is_assembled: bool) -> str:
 
 
 def _put_together(worked_out: Plan) -> str:
-    """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place (CK-8)."""
-    clashes = sum(finding.rule == "CK-8" for finding in worked_out.findings)
-    drawers = len(worked_out.drawers)
-    return words.put_together(len(worked_out.boards), drawers, clashes, is_whole=bool(worked_out.others))
+    """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place or way (CK-8, PT-2)."""
+    clashes = sum(finding.kind == "assembly" for finding in worked_out.findings)
+    drawers, moves = len(worked_out.drawers), len(worked_out.order.moves)
+    return words.put_together(len(worked_out.boards), moves, drawers, clashes, is_whole=bool(worked_out.others))
 
 
 def _reckoned(worked_out: Plan) -> str:

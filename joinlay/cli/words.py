@@ -171,17 +171,17 @@ def own_fault(error: BaseException) -> str:
     )
 
 
-def put_together(parts: int, drawers: int, clashes: int, *, is_whole: bool) -> str:
+def put_together(parts: int, moves: int, drawers: int, clashes: int, *, is_whole: bool) -> str:
     """What ``check --assemble`` put together and found; drawers given by their openings have no piece around them."""
-    what = f"Put together in the model: {counted(parts, 'part')}"
+    what = f"Put together in the model: {counted(parts, 'part')}, brought along their ways in {counted(moves, 'move')}"
     tried = (
         f", with {counted(drawers, 'drawer')} shut, half out and right out"
         if is_whole
         else f", each of {counted(drawers, 'drawer')} by itself"
     )
     found = (
-        "nothing is in anything else's place"
+        "nothing is in anything else's place or way"
         if not clashes
-        else f"{counted(clashes, 'place')} where parts are in each other's, as said above"
+        else f"{counted(clashes, 'place')} where parts are in each other's place or way, as said above"
     )
     return f"{what}{tried if drawers else ''}; {found}."

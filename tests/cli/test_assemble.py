@@ -21,7 +21,8 @@ def test_a_sound_job_goes_together(text, tmp_path, capsys):
     (more,) = set(assembled.out.splitlines()) - set(plain.out.splitlines())
     assert more.startswith("Put together in the model: ")
     assert re.search(r": [1-9]\d* parts, .*[1-9] drawer", more)
-    assert more.endswith("; nothing is in anything else's place.")
+    assert more.endswith("; nothing is in anything else's place or way.")
+    assert re.search(r" in [1-9]\d* moves?, ", more)
 
 
 def test_what_would_be_in_another_part_s_place_is_refused(tmp_path, capsys, monkeypatch):
@@ -31,4 +32,4 @@ def test_what_would_be_in_another_part_s_place_is_refused(tmp_path, capsys, monk
     ran = run(capsys, "check", job, "--assemble")
     assert ran.code == 1
     assert "CK-8" in ran.out
-    assert "; 1 place where parts are in each other's, as said above." in ran.out
+    assert "; 1 place where parts are in each other's place or way, as said above." in ran.out
