@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.surface import Axis
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, quoted
 from joinlay.lengths import Fraction
 from joinlay.records import dataclass
 
@@ -106,6 +106,6 @@ def cross(one: Vector, other: Vector) -> Vector:
 
 def _direction(name: str) -> Vector:
     if name not in _DIRECTIONS:
-        raise BadInput(f"{name!r} is no direction; write one of {', '.join(_DIRECTIONS)}.")
+        raise BadInput(f"{quoted(name)} is no direction; write one of {', '.join(_DIRECTIONS)}.")
     x, y, z = _DIRECTIONS[name]
     return (x, y, z)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Span, Surface
 from joinlay.boards.names import is_called
 from joinlay.boards.outline import PlacedOutline
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.findings import refusal
 from joinlay.lengths import NOTHING, ZERO, Length, dimension
 from joinlay.records import dataclass
@@ -102,7 +102,9 @@ def _found(board: Board, word: str | None, surfaces: Sequence[Surface]) -> Surfa
     if word in words:
         return words[word]
     near = nearest_names(word, tuple(words), 1)
-    raise BadInput(f"a {board.part} has no {word!r}; write {' or '.join(words)}{f' (the nearest is {near[0]})' if near else ''}.")
+    raise BadInput(
+        f"a {board.part} has no {quoted(word)}; write {' or '.join(words)}{f' (the nearest is {near[0]})' if near else ''}."
+    )
 
 
 def _span(whole: Dimension, size: Fraction, away: Dimension | None, surface: Surface | None, *, to_middle: bool) -> Span:

@@ -8,7 +8,7 @@ from joinlay.checks.help.buying import ON_BUYING
 from joinlay.checks.help.findings import ON_CHECKS
 from joinlay.checks.help.making import ON_MAKING
 from joinlay.checks.help.page import HelpPage
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 
 __all__ = ["PAGES", "SHARED", "HelpPage", "help_on"]
 
@@ -125,5 +125,5 @@ def help_on(kind: str) -> HelpPage:
         return PAGES[named]
     near = nearest_names(asked, (*PAGES, *SHARED))
     raise BadInput(
-        f"there is no page on {kind!r}; " + (f"nearest: {', '.join(near)}." if near else f"there are {', '.join(PAGES)}.")
+        f"there is no page on {quoted(kind)}; " + (f"nearest: {', '.join(near)}." if near else f"there are {', '.join(PAGES)}.")
     )

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from joinlay.boards import Axis, Surface
 from joinlay.cli.joint_bench import Answer, Piece
 from joinlay.cli.words import counted
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.joints.locking_rabbet import HalfBlind, cut_end_part, cut_side, design_half_blind, design_locking_rabbet
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
 from joinlay.lengths import NOTHING
@@ -86,7 +86,7 @@ def _use_called(word: str) -> Use:
     if word.casefold() not in uses:
         near = nearest_names(word, tuple(uses), 1)
         raise BadInput(
-            f"--in: {word!r} is not known; write {', '.join(uses)}" + (f" (the nearest is {near[0]})." if near else ".")
+            f"--in: {quoted(word)} is not known; write {', '.join(uses)}" + (f" (the nearest is {near[0]})." if near else ".")
         )
     return uses[word.casefold()]
 
@@ -102,13 +102,13 @@ def _tenon_stock(bench: Bench, spelled: str | None) -> TenonStock | None:
 def _keep_out(bench: Bench, n: int, spelled: str) -> KeepOut:
     start, colon, stop = spelled.partition(":")
     if not colon:
-        raise BadInput(f"--keep-out: {spelled!r} is no extent; write FROM:TO from the datum end, such as 3/8:5/8.")
+        raise BadInput(f"--keep-out: {quoted(spelled)} is no extent; write FROM:TO from the datum end, such as 3/8:5/8.")
     name = f"keep-out {n}"
     extent = [bench.length("--keep-out", one, f"{name} {word}") for one, word in ((start, "start"), (stop, "end"))]
     if extent[0].mm < 0:
-        raise BadInput(f"--keep-out: {spelled!r} begins before the datum end; write FROM:TO with FROM 0 or more.")
+        raise BadInput(f"--keep-out: {quoted(spelled)} begins before the datum end; write FROM:TO with FROM 0 or more.")
     if extent[1] <= extent[0]:
-        raise BadInput(f"--keep-out: {spelled!r} ends before it begins; write the end nearer the datum first.")
+        raise BadInput(f"--keep-out: {quoted(spelled)} ends before it begins; write the end nearer the datum first.")
     return KeepOut(extent[0], extent[1], name)
 
 

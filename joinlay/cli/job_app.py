@@ -112,6 +112,10 @@ def make(
             "--dxf", help="Write each template as DXF too, in millimetres, for those who cut templates from sheet stock."
         ),
     ] = False,
+    force: Annotated[
+        bool,
+        typer.Option("--force", help="Write over files in that folder that this job did not make, and take the folder over."),
+    ] = False,
 ) -> None:
     """Work a job out and write its packet to print, its templates and its lists."""
     from joinlay.cli.make_command import Wish, make_job
@@ -119,7 +123,18 @@ def make(
     raise typer.Exit(
         make_job(
             job,
-            Wish(out, paper, only, pages, printer, is_count=count, is_dxf=dxf, is_all=everything, chapters=tuple(chapter or ())),
+            Wish(
+                out,
+                paper,
+                only,
+                pages,
+                printer,
+                is_count=count,
+                is_dxf=dxf,
+                is_all=everything,
+                chapters=tuple(chapter or ()),
+                is_forced=force,
+            ),
         )
     )
 

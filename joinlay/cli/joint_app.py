@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Final, NoReturn
 import typer
 from typer.core import TyperCommand, TyperGroup
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -28,7 +28,7 @@ class _Joints(TyperGroup):
         if found is None:
             near = nearest_names(cmd_name, tuple(self.commands), 1)
             known = f"the nearest is {near[0]}." if near else f"they are {', '.join(self.commands)}."
-            raise BadInput(f"there is no joint called {cmd_name!r}; {known}")
+            raise BadInput(f"there is no joint called {quoted(cmd_name)}; {known}")
         return found
 
     def collect_usage_pieces(self, ctx: "Context") -> list[str]:
@@ -57,7 +57,7 @@ class _OneJoint(TyperCommand):
         else:
             if not left:
                 return left
-            wrong = f"there is no word {left[0]!r} here."
+            wrong = f"there is no word {quoted(left[0])} here."
         raise BadInput(f"{wrong} More: {ctx.command_path} --help")
 
 
@@ -75,7 +75,7 @@ def _sentence(bad: typer.TyperException, options: "Mapping[str, Parameter]", typ
         return f"{option} takes no value." if _is_switch(options[option]) else f"{option} needs a value behind it."
     if option:
         near = nearest_names(option, tuple(options), 1)
-        return f"there is no option {option!r} here" + (f"; the nearest is {near[0]}." if near else ".")
+        return f"there is no option {quoted(option)} here" + (f"; the nearest is {near[0]}." if near else ".")
     given = {word.partition("=")[0] for word in typed}
     missing = [word for word, one in options.items() if one.required and word not in given]
     if missing:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -10,8 +9,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cli import words
 from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
 from joinlay.documents.job_file import texts_of
+from joinlay.documents.job_folder import RECORD, keep_in
 from joinlay.documents.mending import tried
-from joinlay.documents.writing import write_all
+from joinlay.documents.plan_mark import mark_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -19,7 +19,7 @@ from joinlay.paper import BORDER, paper_named, with_border
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable
 
     from joinlay.documents.packet import Packet
     from joinlay.documents.wanted_sheets import Wanted
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 __all__ = ["Wish", "make_job", "with_printer"]
 
 
-#: Where the list of what an earlier run wrote is kept.
+_PACKET: Final = "packet.pdf"
 _PLAN: Final = "plan.json"
 #: What is printed once more.
 _AGAIN: Final = "again.pdf"
@@ -41,7 +41,8 @@ class Wish:
     """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF too.
 
     And whether only a part of the packet is wanted, or only its number of sheets; with ``is_all`` what is only looked at too, and
-    ``chapters`` are those wanted by themselves.
+    ``chapters`` are those wanted by themselves; ``is_forced`` writes over files
+    that aren't the job's own.
     """
 
     out: Path | None = None
@@ -53,6 +54,7 @@ class Wish:
     is_dxf: bool = False
     is_all: bool = False
     chapters: tuple[str, ...] = ()
+    is_forced: bool = False
 
 
 def make_job(path: Path, wish: Wish) -> int:
@@ -77,9 +79,9 @@ def make_job(path: Path, wish: Wish) -> int:
     if wish.is_count:
         say(_counted(_bound(worked_out, printer, wanted)))
     elif _is_some(wish):
-        say(_make_again(worked_out, printer, folder, wish, wanted))
+        say(_make_again(worked_out, printer, folder, path, wish, wanted))
     else:
-        say(_make_all(worked_out, printer, folder, wanted, is_dxf=wish.is_dxf))
+        say(_make_all(worked_out, printer, folder, path, wish, wanted))
     return 0
 
 
@@ -116,29 +118,20 @@ def _taken(sheets: Iterable[Sheet]) -> str:
     return words.paper_taken(sheet.paper.title for sheet in sheets)
 
 
-def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, wish: Wish, wanted: Wanted) -> str:
+def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, job: Path, wish: Wish, wanted: Wanted) -> str:
     """Write the sheets that are wanted once more beside what is there, which stays as it is."""
     from joinlay.cli.asked_parts import chosen_sheets
 
     packet = _bound(worked_out, printer, wanted)
+    there = mark_in(folder / _PACKET)
+    has_changed = there is not None and there != packet.mark
     chosen = packet.sheets if wanted.chapters else chosen_sheets(packet, worked_out, wish.only, wish.pages)
     if not chosen:
         raise BadInput(words.EMPTY_CHAPTER)
-    write_all(folder, {_AGAIN: packet.pdf(chosen)})
+    keep_in(folder, job, {_AGAIN: packet.pdf(chosen)}, is_whole=False, is_forced=wish.is_forced)
     numbers = [sheet.number for sheet in chosen]
     said = words.made_again(packet.title, numbers, _taken(chosen), folder / _AGAIN)
-    return "\n\n".join((said, *([words.CHANGED_SINCE] if _has_changed(worked_out, folder) else []), words.NEXT_AGAIN))
-
-
-def _has_changed(worked_out: Plan, folder: Path) -> bool:
-    """Whether the packet that lies in ``folder`` was made from another plan; False where there is none."""
-    from joinlay.documents.plan_json import plan_json
-
-    try:
-        left = (folder / _PLAN).read_bytes()
-    except OSError:
-        return False
-    return left != plan_json(worked_out, _written_before(folder))
+    return "\n\n".join((said, *([words.CHANGED_SINCE] if has_changed else []), words.NEXT_AGAIN))
 
 
 def _refuse_dxf(wish: Wish) -> None:
@@ -150,14 +143,14 @@ def _refuse_dxf(wish: Wish) -> None:
         raise BadInput(words.DXF_WITH_ALL)
 
 
-def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, wanted: Wanted, *, is_dxf: bool) -> str:
+def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, job: Path, wish: Wish, wanted: Wanted) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, taken = _files(worked_out, printer, wanted, progress, is_dxf=is_dxf)
+        files, taken = _files(worked_out, printer, wanted, progress, is_dxf=wish.is_dxf)
         progress.step(words.STEP_WRITING)
-        write_all(folder, files, _written_before(folder))
+        keep_in(folder, job, files, is_whole=True, is_forced=wish.is_forced)
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
-    made = words.made(worked_out.title, folder, len(files))
+    made = words.made(worked_out.title, folder, len(files) + 1)
     return "\n\n".join(part for part in (made, warnings, words.next_print(taken)) if part)
 
 
@@ -183,14 +176,15 @@ def _files(
     files: dict[str, bytes] = {}
     progress.step(words.STEP_PACKET)
     packet = packet_for(worked_out, printer, wanted)
-    files["packet.pdf"] = packet.pdf()
+    files[_PACKET] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
-    for name, drawing in (*template_svgs(packet.templates), *(template_dxfs(packet.templates) if is_dxf else ())):
+    templates, mark = packet.templates, packet.mark
+    for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if is_dxf else ())):
         files[_free(name, files)] = drawing
     progress.step(words.STEP_LIST)
-    files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule)
+    files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule, mark)
     progress.step(words.STEP_PLAN)
-    files[_PLAN] = plan_json(worked_out, (*files, _PLAN))
+    files[_PLAN] = plan_json(worked_out, (*files, _PLAN, RECORD))
     return files, _taken(packet.sheets)
 
 
@@ -199,16 +193,6 @@ def _free(name: str, taken: dict[str, bytes]) -> str:
     stem, dot, kind = name.rpartition(".")
     names = [name, *(f"{stem}-{n}{dot}{kind}" for n in range(2, len(taken) + 2))]
     return next(one for one in names if one not in taken)
-
-
-def _written_before(folder: Path) -> Iterator[str]:
-    """The names of the files an earlier run says it wrote into ``folder``; nothing where that can't be told."""
-    try:
-        names = json.loads((folder / _PLAN).read_bytes())["files"]
-    except (OSError, ValueError, KeyError, TypeError, RecursionError):
-        return
-    if isinstance(names, list):
-        yield from (name for name in names if isinstance(name, str) and Path(name).name == name and name not in ("", ".", ".."))
 
 
 def with_printer(job: Job, path: Path, asked: str | None) -> tuple[Job, Printer | None]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shlex
 import sys
 from datetime import date
 from pathlib import Path
@@ -12,7 +13,7 @@ from joinlay.cli.terminal import say, table
 from joinlay.documents.job_file import text_of
 from joinlay.documents.printers_file import printers_text, read_printers
 from joinlay.documents.writing import write_all
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import GRADUATIONS, Length, Unit, decimal_text, read_length
 from joinlay.pages.measured_printer import MeasuredPrinter, measured_printer
 from joinlay.paper import Paper, paper_named, with_border
@@ -267,13 +268,13 @@ def scale_sheet_made(path: object, paper: str, *, is_proof: bool) -> str:
         return f"{path} is written.\n\nNext: print it on {paper} at actual size; each length must measure as the sheet says."
     return (
         f"{path} is written.\n\nNext: print it on {paper} at actual size, measure it, and then\n"
-        f"  joinlay printer add NAME --paper {quoted(paper)} --across .. --down .."
+        f"  joinlay printer add NAME --paper {typed(paper)} --across .. --down .."
     )
 
 
-def quoted(word: str) -> str:
+def typed(word: str) -> str:
     """``word`` as it is typed in a terminal."""
-    return f"'{word}'" if " " in word else word
+    return shlex.quote(word)
 
 
 def added(name: str, correction: str, paper: str, *, was: str) -> str:
@@ -283,7 +284,7 @@ def added(name: str, correction: str, paper: str, *, was: str) -> str:
 
 def next_proof(name: str, paper: str) -> str:
     """After ``printer add``."""
-    return f"Next: joinlay scale-sheet --paper {quoted(paper)} --printer {quoted(name)} proves it; joinlay make JOB --printer {quoted(name)} uses it."
+    return f"Next: joinlay scale-sheet --paper {typed(paper)} --printer {typed(name)} proves it; joinlay make JOB --printer {typed(name)} uses it."
 
 
 def one_reading(what: str, measured: str, drawn: str, within: str) -> tuple[str, str]:
@@ -328,16 +329,16 @@ def unknown_printer(name: str, near: Sequence[str], paper: str) -> str:
     """A printer that isn't kept anywhere."""
     nearest = f" The nearest is {' or '.join(near)}." if near else ""
     return (
-        f"there is no printer called {name!r}.{nearest} To add it, print what joinlay scale-sheet --paper {quoted(paper)} writes, measure it, "
-        f"and joinlay printer add {quoted(name)} --paper {quoted(paper)} --across .. --down .."
+        f"there is no printer called {quoted(name)}.{nearest} To add it, print what joinlay scale-sheet --paper {typed(paper)} writes, measure it, "
+        f"and joinlay printer add {typed(name)} --paper {typed(paper)} --across .. --down .."
     )
 
 
 def other_paper(name: str, papers: Sequence[str], paper: str) -> str:
     """A printer that was measured, but not with this paper."""
     return (
-        f"{name!r} was measured with {' and '.join(papers)}, not with {paper}, and each paper is fed in its own way. Measure it with that too "
-        f"(joinlay scale-sheet --paper {quoted(paper)}), or use --paper {quoted(papers[0])}."
+        f"{quoted(name)} was measured with {' and '.join(papers)}, not with {paper}, and each paper is fed in its own way. Measure it with that too "
+        f"(joinlay scale-sheet --paper {typed(paper)}), or use --paper {typed(papers[0])}."
     )
 
 
@@ -348,14 +349,14 @@ def no_home() -> str:
 
 def no_day(given: str) -> str:
     """A date that is none."""
-    return f"--measured {given!r} is no day; write it as 2026-11-20."
+    return f"--measured {quoted(given)} is no day; write it as 2026-11-20."
 
 
 def no_name(given: str) -> str:
     """A name that is none."""
-    return f"{given[:60]!r} is no name for a printer; write 1 to 40 letters and figures on one line."
+    return f"{quoted(given[:60])} is no name for a printer; write 1 to 40 letters and figures on one line."
 
 
 def kept_elsewhere(name: str, path: object) -> str:
     """``printer forget`` in the wrong file."""
-    return f"{name!r} is not kept in {path}; joinlay printer show {quoted(name)} says where it is, and --beside JOB looks beside a job."
+    return f"{quoted(name)} is not kept in {path}; joinlay printer show {typed(name)} says where it is, and --beside JOB looks beside a job."

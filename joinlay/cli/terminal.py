@@ -9,6 +9,7 @@ from threading import Lock, Timer
 from typing import TYPE_CHECKING, Final, Self
 
 from joinlay.cli import words
+from joinlay.errors import unseen_spelled
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -33,9 +34,9 @@ def complain(text: str) -> None:
 
 
 def _printable(text: str, stream: object) -> str:
-    """``text`` in what the terminal can show; a sign it lacks becomes a question mark rather than a fault."""
+    """``text`` in what the terminal can show; a sign it lacks becomes a question mark rather than a fault, one that can't be seen is spelled."""
     encoding = getattr(stream, "encoding", None) or "utf-8"
-    return text.encode(encoding, "replace").decode(encoding)
+    return unseen_spelled(text).encode(encoding, "replace").decode(encoding)
 
 
 def table(rows: Iterable[Sequence[str]]) -> str:

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.errors import quoted
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
@@ -122,7 +124,7 @@ def made_again(title: str, numbers: Sequence[int], taken: str, path: object) -> 
 
 def unread_pages(given: str) -> str:
     """``--pages`` that can't be read."""
-    return f"--pages: {given!r} is not the number of a sheet; write numbers and stretches such as 4-6,9."
+    return f"--pages: {quoted(given)} is not the number of a sheet; write numbers and stretches such as 4-6,9."
 
 
 def no_such_pages(given: str, last: int) -> str:
@@ -132,13 +134,13 @@ def no_such_pages(given: str, last: int) -> str:
 
 def no_template(given: str) -> str:
     """``--only`` a part that has no template."""
-    return f"--only: {given!r} has no template: nothing is cut near its ends. joinlay list shows its size."
+    return f"--only: {quoted(given)} has no template: nothing is cut near its ends. joinlay list shows its size."
 
 
 def no_part(option: str, given: str, near: Sequence[str], file: str) -> str:
     """``--only``, or ``--for``, a part that isn't there."""
     said = f"; near it: {', '.join(near)}." if near else "; joinlay list shows them all."
-    return f"{option}: there is no part called {given!r} in {file}{said}"
+    return f"{option}: there is no part called {quoted(given)} in {file}{said}"
 
 
 def not_made(title: str) -> str:
@@ -159,8 +161,8 @@ def next_template() -> str:
 def no_number(name: str, near: Sequence[str], file: str) -> str:
     """``why`` of a name that isn't there."""
     if near:
-        return f"there is no number called {name!r} in {file}. Near it:\n" + "\n".join(f"  {one}" for one in near)
-    return f"there is no number called {name!r} in {file}; joinlay why {file} lists them all."
+        return f"there is no number called {quoted(name)} in {file}. Near it:\n" + "\n".join(f"  {one}" for one in near)
+    return f"there is no number called {quoted(name)} in {file}; joinlay why {file} lists them all."
 
 
 def own_fault(error: BaseException) -> str:

@@ -32,17 +32,19 @@ _DATE: Final = re.compile(r"\d{1,4}[/-]\d{1,2}([/-]\d{1,4})?")
 _PLACES: Final = {Unit.INCH: 6, Unit.MM: 3}
 
 
-def cutting_list_csv(parts: CuttingList, rule: Graduation) -> bytes:
+def cutting_list_csv(parts: CuttingList, rule: Graduation, mark: str = "") -> bytes:
     """``parts`` as a CSV file (RFC 4180), lines ended by CR LF, in UTF-8 with its mark so that spreadsheets read every letter.
 
     Each size has a column as read on ``rule`` and one in decimals of its unit; sizes a part doesn't have are left empty.
+    The last column is the plan's ``mark``, where it has one (PR-7).
     """
     page = StringIO()
     writer = csv.writer(page, lineterminator="\r\n")
-    writer.writerow(_heading(rule.unit))
+    marked = (mark,) if mark else ()
+    writer.writerow([*_heading(rule.unit), *(f"plan mark {each}" for each in marked)])
     for group in parts.groups:
         for row in group.rows:
-            writer.writerow([_harmless(cell) for cell in _cells(group, row, rule)])
+            writer.writerow([*(_harmless(cell) for cell in _cells(group, row, rule)), *marked])
     return page.getvalue().encode("utf-8-sig")
 
 

@@ -47,16 +47,20 @@ def refuse_without_dxf() -> None:
         raise BadInput("writing DXF needs one more library; install it with: pip install 'joinlay[dxf]'. Nothing was written.")
 
 
-def template_dxf(template: Template) -> bytes:
+def template_dxf(template: Template, mark: str = "") -> bytes:
     """``template`` by itself as a DXF file of 2010, true to scale: a unit is a mm, x = 0 at the end, y = 0 at the datum edge.
 
-    The same template gives the same bytes. Raises BadInput where the extra that writes DXF isn't installed.
+    The plan's ``mark`` stands under it (PR-7). The same template gives the same bytes. Raises BadInput where the extra that
+    writes DXF isn't installed.
     """
-    return strokes_dxf(template.strokes, template.title)
+    return strokes_dxf(template.marked(mark), template.title, told=f"plan mark {mark}" if mark else "")
 
 
-def strokes_dxf(strokes: Sequence[Stroke], title: str) -> bytes:
-    """``strokes`` as a DXF file of 2010, their coordinates in millimetres as they stand; errors as ``template_dxf``."""
+def strokes_dxf(strokes: Sequence[Stroke], title: str, told: str = "") -> bytes:
+    """``strokes`` as a DXF file of 2010, their coordinates in millimetres as they stand; errors as ``template_dxf``.
+
+    ``told`` is what it says of itself beside its ``title``.
+    """
     refuse_without_dxf()
     import ezdxf
 
@@ -64,7 +68,7 @@ def strokes_dxf(strokes: Sequence[Stroke], title: str) -> bytes:
     before = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True
     try:
-        drawing = _drawing(strokes, title)
+        drawing = _drawing(strokes, title, told)
         held = StringIO()
         drawing.write(held)
     finally:
@@ -72,12 +76,14 @@ def strokes_dxf(strokes: Sequence[Stroke], title: str) -> bytes:
     return held.getvalue().encode("utf-8")
 
 
-def _drawing(strokes: Sequence[Stroke], title: str) -> Drawing:
+def _drawing(strokes: Sequence[Stroke], title: str, told: str) -> Drawing:
     import ezdxf
 
     drawing = ezdxf.new("R2010", setup=False, units=_MILLIMETRES)
     drawing.header["$MEASUREMENT"] = _METRIC
     drawing.header.custom_vars.append("Title", title)
+    if told:
+        drawing.header.custom_vars.append("Comments", told)
     drawing.appids.add(_SAYS)
     for name, file in _STYLES:
         drawing.styles.add(name, font=file)

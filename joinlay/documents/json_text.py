@@ -19,7 +19,13 @@ __all__ = ["InWords", "exact_text", "json_text"]
 
 #: A table no longer than this stands on one line.
 _WIDE: Final = 120
-_written: Final = json.JSONEncoder(ensure_ascii=False).encode
+_encoded: Final = json.JSONEncoder(ensure_ascii=False).encode
+
+
+def _written(value: object) -> str:
+    """``value`` on one line; a sign that can't be seen as its number, so that no text in it is read as another."""
+    said = _encoded(value)
+    return said if said.isprintable() else "".join(sign if sign.isprintable() else json.dumps(sign)[1:-1] for sign in said)
 
 
 def exact_text(number: Fraction) -> str:

@@ -85,7 +85,7 @@ def _commands(text: str) -> Iterator[tuple[str, list[float]]]:
         if found[1]:
             command, at = found[1], found.end()
             if command.upper() not in _TAKES:
-                raise BadInput(f"path data has no command {command!r}")
+                raise BadInput(f"path data has no command {quoted(command)}")
         elif command in "Zz":
             raise BadInput(f"path data goes wrong at {quoted(text[at : at + 12])}; a number stands where a command is wanted")
         given, at = _take(command, text, at)

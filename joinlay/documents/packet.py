@@ -9,6 +9,7 @@ from joinlay.boards.extent import extent
 from joinlay.checks.gathering import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.plan_mark import MARKED, plan_mark
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.pages import Printer
 from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
@@ -55,12 +56,16 @@ class Chapter:
 
 @dataclass(frozen=True, slots=True)
 class Packet:
-    """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those laid on them."""
+    """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those laid on them.
+
+    ``mark`` is the plan's, on every sheet (PR-7).
+    """
 
     title: str
     paper: Paper
     chapters: tuple[Chapter, ...]
     templates: tuple[Template, ...]
+    mark: str = ""
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
@@ -73,16 +78,18 @@ class Packet:
 
     def pdf(self, sheets: Sequence[Sheet] | None = None) -> bytes:
         """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. BadInput for a letter the typeface lacks."""
-        return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject="packet for the bench")
+        told = f"packet for the bench, {MARKED} {self.mark}"
+        return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject=told)
 
 
 def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN) -> Packet:
     """The packet of ``plan`` on its own paper, corrected for ``printer``, which is taken at its word unless given.
 
     It holds what is used at the bench, and names on its cover what it leaves out, unless ``wanted`` says otherwise: everything,
-    or some chapters alone. Its ``templates`` are all there are, whichever are printed. Rules PR-1 to PR-6, PR-11, MS-1, CL-1,
+    or some chapters alone. Its ``templates`` are all there are, whichever are printed. Rules PR-1 to PR-7, PR-11, MS-1, CL-1,
     CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
+    mark = plan_mark(plan)
     every = true_size(plan)
     templates = tuple(template for some in every.values() for template in some)
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), every, wanted)
@@ -92,7 +99,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
         if _LISTS in (chapter.heading for chapter in inner):
             # Among what to have ready is the paper of the packet they belong to.
             inner = binder.relisted(lists, inner, len(packet_for(plan, printer).sheets))
-        return Packet(plan.title, binder.paper, tuple(_numbered(inner)), templates)
+        return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark)), templates, mark)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     for _ in range(2):
         sheets = 1 + _count(inner) + len(binder.index(lists, inner))
@@ -104,7 +111,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
         first += len(chapter.sheets)
     index = Chapter(_INDEX, binder.index(lists, inner))
     cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
-    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index])), templates)
+    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index], mark)), templates, mark)
 
 
 _COVER: Final = "Cover"
@@ -216,9 +223,9 @@ def _count(chapters: Iterable[Chapter]) -> int:
     return sum(len(chapter.sheets) for chapter in chapters)
 
 
-def _numbered(chapters: Sequence[Chapter]) -> Iterator[Chapter]:
+def _numbered(chapters: Sequence[Chapter], mark: str) -> Iterator[Chapter]:
     """The chapters with their sheets bound as one set."""
-    bound = iter(bind([replace(sheet, section=chapter.heading) for chapter in chapters for sheet in chapter.sheets]))
+    bound = iter(bind([replace(sheet, section=chapter.heading, mark=mark) for chapter in chapters for sheet in chapter.sheets]))
     for chapter in chapters:
         yield replace(chapter, sheets=tuple(next(bound) for _ in chapter.sheets))
 

@@ -11,13 +11,15 @@ printed.
 
 from __future__ import annotations
 
+import os
+from contextlib import contextmanager
 from functools import cache, lru_cache
 from importlib.resources import files
 from io import BytesIO
 from math import cos, radians, sin, tan
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, quoted
 from joinlay.pen.marks import PENS, Arc, Fill, Line, Polyline, Text, pieces_of
 
 if TYPE_CHECKING:
@@ -55,7 +57,8 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
 
     load_fonts()
     held = BytesIO()
-    canvas = Canvas(held, pageCompression=0, invariant=1, pdfVersion=(1, 7), initialFontName=FONT_NAMES[0])
+    with _no_date_from_outside():
+        canvas = Canvas(held, pageCompression=0, invariant=1, pdfVersion=(1, 7), initialFontName=FONT_NAMES[0])
     canvas.setTitle(title)
     canvas.setSubject(subject)
     canvas.setCreator("joinlay")
@@ -74,6 +77,18 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> byt
         canvas.showOutline()
     canvas.save()
     return held.getvalue()
+
+
+@contextmanager
+def _no_date_from_outside() -> Iterator[None]:
+    """Without SOURCE_DATE_EPOCH, which the library would date the file by: the same sheets would then give other bytes."""
+    name = "SOURCE_DATE_EPOCH"
+    given = os.environ.pop(name, None)
+    try:
+        yield
+    finally:
+        if given is not None:
+            os.environ[name] = given
 
 
 def _page(canvas: Canvas, sheet: Sheet, there: Collection[int], case: _TypeCase) -> None:
@@ -292,5 +307,5 @@ def _check_letters(piece: SetRun) -> None:
     letters = load_fonts()[piece.bold]
     missing = next((letter for letter in piece.text if ord(letter) not in letters), None)
     if missing is not None:
-        lacks = f"{piece.text!r} has the letter {missing!r}, which the printed letters lack"
+        lacks = f"{quoted(piece.text)} has the letter {quoted(missing)}, which the printed letters lack"
         raise BadInput(f"{lacks}; write it in Latin, Greek or Cyrillic letters.")

@@ -15,14 +15,23 @@ if TYPE_CHECKING:
 
     from joinlay.jobs.plan import Plan
 
-__all__ = ["conditions_of", "plan_json", "plan_schema", "weights_of"]
+__all__ = ["conditions_of", "plan_json", "plan_schema", "plan_tree", "weights_of"]
 
 
 def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
     """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made with it."""
+    from joinlay.documents.plan_mark import plan_mark
+
+    tree = plan_tree(plan, files)
+    return json_text({"plan_mark": plan_mark(plan, tree), **tree}).encode()
+
+
+def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
+    """What ``plan_json`` writes but for the plan's mark, which is made from it; as a tree for JSON."""
     from joinlay.documents.plan_tables import PlanFile
 
     told = {
+        "plan_mark": "",
         "made_by": f"joinlay {__version__}",
         "title": plan.title,
         "job": plan.file,
@@ -44,7 +53,7 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
         "dimensions": plan.dimensions(),
     }
     tree = PlanFile.model_validate(told, context=InWords(plan.rule), from_attributes=True)
-    return json_text(tree.model_dump(mode="json", by_alias=True, exclude_unset=True)).encode()
+    return tree.model_dump(mode="json", by_alias=True, exclude_unset=True, exclude={"plan_mark"})
 
 
 def plan_schema() -> dict[str, Any]:

@@ -420,6 +420,9 @@ class AxesTold(Told):
 class PlanFile(Told):
     """A job worked out by joinlay: every part, cut, place and number."""
 
+    plan_mark: str = Field(
+        description="Eight letters and figures made from the plan; every file made with it carries them (PR-7)."
+    )
     made_by: str
     title: str
     job: str = Field(description="The job file's name.")

@@ -24,15 +24,16 @@ _PLACES = 5
 _MARGIN = 2
 
 
-def template_svg(template: Template) -> bytes:
-    """A template by itself, 2 mm of white around it, with its title for screen readers."""
-    return strokes_svg(template.strokes, template.title)
+def template_svg(template: Template, mark: str = "") -> bytes:
+    """A template by itself, 2 mm of white around it, with its title for screen readers; the plan's ``mark`` under it (PR-7)."""
+    return strokes_svg(template.marked(mark), template.title, told=f"plan mark {mark}" if mark else "")
 
 
-def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None) -> bytes:
+def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None, told: str = "") -> bytes:
     """``strokes`` as an SVG file called ``title``, of what lies in ``box``, in mm (unless given, their own bounds and a margin).
 
-    In ``strokes`` and ``box`` y runs up, as on every drawing; the same strokes give the same bytes.
+    ``told`` is what it says of itself beside its title. In ``strokes`` and ``box`` y runs up, as on every drawing;
+    the same strokes give the same bytes.
     """
     if box is None:
         left, bottom, right, top = bounds_of(strokes)
@@ -43,6 +44,7 @@ def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None) -
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}mm" height="{high}mm" viewBox="{view}">',
         f"<title>{escape(title)}</title>",
+        *([f"<desc>{escape(told)}</desc>"] if told else []),
         *_style(strokes),
         *(element for stroke in strokes for element in _element(stroke)),
         "</svg>",

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
-from typing import TYPE_CHECKING
+import unicodedata
+from typing import TYPE_CHECKING, Final
 
 from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
@@ -26,14 +28,17 @@ if TYPE_CHECKING:
 __all__ = ["joint_template_pdf", "scale_sheet_pdf", "template_dxfs", "template_svgs"]
 
 
-def template_svgs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, SVG), in their order."""
-    return tuple((f"{_file_name(template)}.svg", template_svg(template)) for template in templates)
+def template_svgs(templates: Iterable[Template], mark: str = "") -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, SVG), in their order, with the plan's ``mark`` (PR-7)."""
+    return tuple((f"{_file_name(template)}.svg", template_svg(template, mark)) for template in templates)
 
 
-def template_dxfs(templates: Iterable[Template]) -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, DXF), in their order. BadInput where the extra that writes DXF isn't installed."""
-    return tuple((f"{_file_name(template)}.dxf", template_dxf(template)) for template in templates)
+def template_dxfs(templates: Iterable[Template], mark: str = "") -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, DXF), in their order, with the plan's ``mark`` (PR-7).
+
+    Raises BadInput where the extra that writes DXF isn't installed.
+    """
+    return tuple((f"{_file_name(template)}.dxf", template_dxf(template, mark)) for template in templates)
 
 
 def joint_template_pdf(
@@ -56,5 +61,20 @@ def scale_sheet_pdf(paper: Paper, printer: Printer | None = None) -> bytes:
     return sheets_pdf(sheets, title=f"Scale sheet, {paper.title}", subject="measure to learn how true a printer is")
 
 
+#: Letters of a file name without its kind and a number behind it; every system takes so many.
+_LONGEST: Final = 100
+
+
 def _file_name(template: Template) -> str:
-    return re.sub(r"[^a-z0-9]+", "-", template.title.lower()).strip("-")
+    """The title in small letters, figures and hyphens, and no longer than any system takes.
+
+    What is cut short, or holds letters that a plain name can't, has eight figures of the title's digest behind it: so its name
+    stays the same whatever other templates there are.
+    """
+    title = template.title.casefold()
+    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode()
+    name = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
+    if len(name) <= _LONGEST and plain == title:
+        return name
+    digest = hashlib.sha256(title.encode()).hexdigest()[:8]
+    return f"{name[: _LONGEST - 9].rstrip('-')}-{digest}".lstrip("-")

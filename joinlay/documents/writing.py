@@ -1,7 +1,7 @@
 """Files written whole or not at all: beside the target first, then moved into its place.
 
 Whatever stops the writing (a full disk, a folder that may not be written to, a pulled plug), the files that were there before
-are there still, each of them whole.
+are there still, each of them whole. What a run that was cut short left beside them is swept away by the next.
 """
 
 from __future__ import annotations
@@ -9,18 +9,21 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import re
 import shutil
 import stat
+import sys
+import time
 from pathlib import Path, PurePath
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, quoted
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
     from io import BufferedWriter
 
-__all__ = ["write_all", "write_whole"]
+__all__ = ["held", "write_all", "write_whole"]
 
 _REASONS: Final = {
     errno.EACCES: "it may not be written to",
@@ -44,12 +47,13 @@ def write_whole(path: Path, content: bytes) -> None:
     Raises BadInput, saying why, where that can't be done; what was at ``path`` before is then untouched.
     """
     with _said_plainly(path), _Batch() as batch:
+        _sweep(path.parent)
         batch.add(path, content)
         batch.into_place()
 
 
 def write_all(folder: Path, files: Mapping[str, bytes], stale: Iterable[str] = ()) -> None:
-    """Write every file of ``files`` (name to content, all made before this is called) into ``folder``, made if need be.
+    """Write every file of ``files`` (name to content, all made before this is called) into ``folder``, made if need be; in their order.
 
     ``stale`` are names of files in ``folder`` that an earlier run made and this one doesn't; they are taken away last. Names
     may not lead out of the folder. Raises BadInput, saying why, where anything fails: then every file that was there before is
@@ -59,12 +63,77 @@ def write_all(folder: Path, files: Mapping[str, bytes], stale: Iterable[str] = (
     for name in (*files, *gone):
         _refuse_straying(name)
     with _said_plainly(folder), _new_folder(folder), _Batch() as batch:
+        _sweep(folder)
         for name, content in files.items():
             batch.add(folder / name, content)
         batch.into_place()
     for name in gone:
         with contextlib.suppress(OSError):
             (folder / name).unlink()
+
+
+#: How long one run waits for another that writes to the same folder, in seconds.
+_PATIENCE: Final = 10.0
+
+
+@contextlib.contextmanager
+def held(folder: Path) -> Iterator[None]:
+    """``folder`` for this run alone until the block is left: what is read in it is still so when it is written.
+
+    A folder that isn't there yet is held by nobody. Raises BadInput where another run doesn't let go of it.
+    """
+    if sys.platform == "win32":  # folders can't be locked there
+        yield
+        return
+    import fcntl
+
+    try:
+        lock = os.open(folder, os.O_RDONLY)
+    except OSError:
+        yield
+        return
+    try:
+        until = time.monotonic() + _PATIENCE
+        while True:
+            try:
+                fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+                break
+            except BlockingIOError:
+                if time.monotonic() > until:
+                    raise BadInput(f"another joinlay is writing in {folder}; let it end, then try again.") from None
+                time.sleep(0.02)
+            except OSError:  # a disk that knows no locks
+                break
+        yield
+    finally:
+        os.close(lock)
+
+
+#: A passing file of a run that may still be going is left alone for so long, in seconds.
+_DAY: Final = 86_400
+
+
+def _sweep(folder: Path) -> None:
+    """Take away the passing files that a run which was cut short left in ``folder``."""
+    with contextlib.suppress(OSError), os.scandir(folder) as every:
+        for one in every:
+            found = _LEFT_OVER.fullmatch(one.name)
+            if found and (time.time() - one.stat(follow_symlinks=False).st_mtime > _DAY or not _is_running(int(found[1]))):
+                with contextlib.suppress(OSError):
+                    Path(one.path).unlink()
+
+
+def _is_running(process: int) -> bool:
+    """Whether there is a process of this number; True where that can't be told."""
+    if sys.platform == "win32":
+        return True
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except (OSError, OverflowError):
+        return True
+    return True
 
 
 @contextlib.contextmanager
@@ -84,7 +153,7 @@ def _new_folder(folder: Path) -> Iterator[None]:
 def _refuse_straying(name: str) -> None:
     path = PurePath(name)
     if path.is_absolute() or len(path.parts) != 1 or name in (".", "..") or "\0" in name:
-        raise BadInput(f"{name!r} is no plain file name, so it is not written.")
+        raise BadInput(f"{quoted(name)} is no plain file name, so it is not written.")
 
 
 @contextlib.contextmanager
@@ -102,6 +171,7 @@ def _said_plainly(path: Path) -> Iterator[None]:
 
 #: How the names of files that only pass through begin.
 _PASSING: Final = ".joinlay-"
+_LEFT_OVER: Final = re.compile(r"\.joinlay-(\d{1,9})-\d+-\d+\.part")
 
 
 class _Batch:

@@ -14,11 +14,25 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-__all__ = ["BadInput", "JoinlayError", "NotExact", "Trouble", "Troubles", "nearest_names", "quoted"]
+__all__ = [
+    "BadInput",
+    "JoinlayError",
+    "NotExact",
+    "Trouble",
+    "Troubles",
+    "nearest_names",
+    "on_one_line",
+    "quoted",
+    "unseen_spelled",
+]
 
 
 class JoinlayError(Exception):
-    """The parent of every error a maker can meet. Its text is a whole sentence or more."""
+    """The parent of every error a maker can meet. Its text is a whole sentence or more, and every sign in it can be seen."""
+
+    def __init__(self, said: str = "") -> None:
+        """Keep what is ``said``, signs that can't be seen spelled out."""
+        super().__init__(unseen_spelled(said))
 
 
 class BadInput(JoinlayError, ValueError):
@@ -41,6 +55,11 @@ class Trouble:
     line: int
     where: str
     message: str
+
+    def __post_init__(self) -> None:
+        """Keep it to one line: what is echoed in it may hold line ends, and a second line would pass for another trouble."""
+        for name in ("file", "where", "message"):
+            object.__setattr__(self, name, on_one_line(getattr(self, name)))
 
     def __str__(self) -> str:
         """``file:line: where: what was given, what is allowed``."""
@@ -70,10 +89,37 @@ def nearest_names(given: str, known: Sequence[str], most: int = 3) -> tuple[str,
     return tuple(folded[name] for name in near[:most])
 
 
-def quoted(given: object, most: int = 64) -> str:
-    """``given`` as an error quotes it: its repr, cut where that is longer than ``most`` characters. Never raises."""
-    try:
-        said = repr(given)
-    except ValueError:  # Python writes out no whole number of more than 4300 figures
-        return "a number of thousands of figures"
-    return said if len(said) <= most else f"{said[: most - 3]}..."
+def quoted(given: object, most: int = 64, mark: str = "") -> str:
+    """``given`` as an error echoes it: on one line, signs that can't be seen spelled out, cut past ``most`` characters.
+
+    Text stands between ``mark``s, or as Python writes it where none is given; anything else is shown bare. Never raises.
+    """
+    if isinstance(given, str):
+        # Cut before it is spelled, so that a page costs no more than a line.
+        short = given[: most + 1]
+        said = f"{mark}{on_one_line(short)}{mark}" if mark else repr(short)
+        is_whole = len(short) == len(given)
+    else:
+        try:
+            said = repr(given)
+        except ValueError:  # Python writes out no whole number of more than 4300 figures
+            return "a number of thousands of figures"
+        is_whole = True
+    return said if is_whole and len(said) <= most + 2 * len(mark) else f"{said[: most - 3]}...{mark}"
+
+
+def unseen_spelled(text: str) -> str:
+    r"""``text`` with every sign that can't be seen spelled out, such as ``\x1b`` and ``\u202e``, but for its line ends.
+
+    Such signs move the cursor, colour the terminal or turn the letters after them about, so that a line may read as something else.
+    """
+    return text if text.isprintable() else "".join(each if each == "\n" else _spelled(each) for each in text)
+
+
+def on_one_line(text: str) -> str:
+    """``text`` on one line: ``unseen_spelled``, and line ends too."""
+    return text if text.isprintable() else "".join(map(_spelled, text))
+
+
+def _spelled(sign: str) -> str:
+    return sign if sign.isprintable() else " " if sign in "\u00a0\u202f" else repr(sign)[1:-1]

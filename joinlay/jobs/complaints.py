@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
 
 from pydantic import BaseModel
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
@@ -113,9 +113,9 @@ def _unknown(path: KeyPath, model: type[Entry]) -> str:
         return f"{given} could mean two things; {TWO_MEANINGS[given]}"
     near = nearest_names(given, known, 1) or nearest_names(given.replace("_", "-"), known, 1)
     if near:
-        return f"there is no key {shown!r} here; the nearest is {near[0]!r}."
+        return f"there is no key {quoted(shown)} here; the nearest is {quoted(near[0])}."
     some = ", ".join(known[:12]) + (" and more" if len(known) > 12 else "")
-    return f"there is no key {shown!r} here; the keys are {some}."
+    return f"there is no key {quoted(shown)} here; the keys are {some}."
 
 
 def _keys_at(path: KeyPath, model: type[Entry]) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from joinlay.casework.outline_place import is_for, place_outline
 from joinlay.casework.pulls import drill_holes, knob_blanks, place_pulls
 from joinlay.casework.seating import with_board
 from joinlay.checks.outline_check import check_outline
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.findings import Finding, Refused, refusal
 from joinlay.records import dataclass
 
@@ -114,7 +114,7 @@ def _refuse_unknown_parts(
 
 def _no_part_to_band(entry: BandingEntry, kinds: Sequence[str]) -> Finding:
     near = ", ".join(nearest_names(entry.part.value, kinds) or kinds)
-    wrong = BadInput(f"no part of the piece is called {entry.part.value!r}; nearest: {near}.")
+    wrong = BadInput(f"no part of the piece is called {quoted(entry.part.value)}; nearest: {near}.")
     return _refusal_of(wrong, entry.part.origin)
 
 
@@ -165,9 +165,9 @@ def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], missing: Seque
 def _no_part_for(wish: OutlineWish, boards: Sequence[Board]) -> Finding:
     kinds = tuple(dict.fromkeys(board.part for board in boards))
     near = nearest_names(wish.on, (*kinds, *(board.name for board in boards))) or kinds
-    return _refused_outline(f"The {wish.purpose} is for {wish.on!r}, and no part is called that; nearest: {', '.join(near)}.").at(
-        wish.outline.file
-    )
+    return _refused_outline(
+        f"The {wish.purpose} is for {quoted(wish.on)}, and no part is called that; nearest: {', '.join(near)}."
+    ).at(wish.outline.file)
 
 
 def _refused_outline(why: str) -> Finding:

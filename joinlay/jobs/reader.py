@@ -16,7 +16,7 @@ from pydantic import ValidationError
 
 from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
-from joinlay.errors import BadInput, Trouble, Troubles
+from joinlay.errors import BadInput, Trouble, Troubles, quoted
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
 from joinlay.jobs.job import Job, JobDrawer, Written
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
@@ -125,7 +125,7 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
     wanted = _shop_file_in(source.tree)
     if text is None:
         if wanted is not None:
-            message = f"there is no shop file {wanted!r} beside the job; write its name as it is, or leave this out."
+            message = f"there is no shop file {quoted(wanted)} beside the job; write its name as it is, or leave this out."
             troubles.append(source.trouble(("shop", "file"), "shop", message))
         return None
     try:
@@ -141,7 +141,9 @@ def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) ->
         found = outlines.get(name)
         if not isinstance(found, Outline):
             message = (
-                str(found) if found else f"there is no file {name!r} beside the job; write its name as it is, or leave this out."
+                str(found)
+                if found
+                else f"there is no file {quoted(name)} beside the job; write its name as it is, or leave this out."
             )
             yield source.trouble(path, where_is(path[:-1], ()), message)
 

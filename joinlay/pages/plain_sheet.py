@@ -163,14 +163,15 @@ class PlainFoot:
     scale: str = "not to scale"
     printed_on: str = ""
 
-    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
-        """The strip, on sheet ``number`` of ``of``."""
+    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
+        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7)."""
         left, y, right = self.strip
         fields = (
             ("title", self.title, 30),
             ("document", self.document, 20),
             ("job file", self.file, 22),
             ("sheet", f"{number} of {of}", 12),
+            *((("plan mark", mark, 15),) if mark else ()),
             ("paper", self.paper.title, 10),
             ("scale", self.scale, 17),
             ("figures in", "inches" if self.unit is Unit.INCH else "mm", 10),

@@ -21,8 +21,8 @@ __all__ = ["Laid", "Link", "Sheet", "SheetFoot", "bind"]
 class SheetFoot(Protocol):
     """What stands at the foot of a sheet; it can be drawn only when the sheet's number is known."""
 
-    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
-        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``."""
+    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
+        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``, of the plan with this ``mark``, if any (PR-7)."""
         ...
 
 
@@ -59,7 +59,8 @@ class Sheet:
     """One sheet, the ``number``-th of ``of`` that are bound together.
 
     ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it
-    belongs to, ``links`` what leads to other sheets. It is for one ``printer``, whose correction is not in its strokes.
+    belongs to, ``links`` what leads to other sheets, ``mark`` the plan's, '' where there is no plan (PR-7).
+    It is for one ``printer``, whose correction is not in its strokes.
     """
 
     paper: Paper
@@ -71,11 +72,12 @@ class Sheet:
     of: int = 1
     section: str = ""
     links: tuple[Link, ...] = ()
+    mark: str = ""
 
     @property
     def strokes(self) -> tuple[Stroke, ...]:
         """Everything on the sheet, in the order it is drawn; the printer's correction is not in it."""
-        return self.body + self.foot.strokes(self.number, self.of)
+        return self.body + self.foot.strokes(self.number, self.of, self.mark)
 
     @property
     def parts(self) -> frozenset[str]:

@@ -124,9 +124,9 @@ class ScaleFoot:
     diagonal: Fraction
     corner: Point
 
-    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
+    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
         """All of it; the sheet stands alone, so its number is not said."""
-        del number, of
+        del number, of, mark
         return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks()))
 
     def _marks(self) -> Iterator[Mark]:

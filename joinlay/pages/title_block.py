@@ -66,11 +66,11 @@ class TemplateFoot:
     document: str = "template"
     printer: Printer | None = None
 
-    def strokes(self, number: int, of: int) -> tuple[Stroke, ...]:
-        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200)."""
-        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(number, of)))
+    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
+        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200); the plan's ``mark`` (PR-7)."""
+        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(number, of, mark)))
 
-    def _marks(self, number: int, of: int) -> Iterator[Mark]:
+    def _marks(self, number: int, of: int, mark: str) -> Iterator[Mark]:
         yield from check_square()
         y = _TOP
         for said in ("Print at 100 %, no fit to page.", "Then measure this square."):
@@ -78,7 +78,7 @@ class TemplateFoot:
             yield Text((_LEFT, y), words(said, _WORD, bold=True))
         yield from self._signs(y - Fraction(13, 2))
         yield from tile_maps(self.maps, _MAP)
-        yield from self._fields(number, of)
+        yield from self._fields(number, of, mark)
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
         """What the signs on the templates mean, one line each."""
@@ -94,17 +94,29 @@ class TemplateFoot:
         for n, said in ((4, f"Figures in {self.unit}. A + or − after one:"), (5, "a hair more, or less; the lines are exact.")):
             yield Text((_LEFT, y - n * _ROW), words(said, _SMALL))
 
-    def _rows(self, number: int, of: int) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
+    def _rows(self, number: int, of: int, mark: str) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
         """The fields with their names, what they hold in lines, and their widths; the lowest row first."""
         sheet, scale, paper = (f"{number} of {of}",), ("1:1",), (self.paper.title,)
         title, file, document, parts = (self.title,), (self.file or "—",), (self.document,), (("part", self._parts(), 80),)
         if self.printer is not None and self.printer.is_measured:
             made_for = (f"{self.printer.name}, measured {self.printer.measured}", self.printer.correction)
+            top = (
+                (("title", title, 35), ("job file", file, 24), ("plan mark", (mark,), 21))
+                if mark
+                else (("title", title, 42), ("job file", file, 38))
+            )
             return (
                 (("corrected for this printer: measure on that printer only", made_for, 80),),
                 (("sheet", sheet, 20), ("scale", scale, 12), ("document", document, 24), ("paper", paper, 24)),
                 parts,
-                (("title", title, 42), ("job file", file, 38)),
+                top,
+            )
+        if mark:
+            return (
+                (("job file", file, 52), ("paper", paper, 28)),
+                (("sheet", sheet, 21), ("scale", scale, 12), ("document", document, 24), ("plan mark", (mark,), 23)),
+                parts,
+                (("title", title, 80),),
             )
         return (
             (("job file", file, 52), ("paper", paper, 28)),
@@ -113,10 +125,10 @@ class TemplateFoot:
             (("title", title, 80),),
         )
 
-    def _fields(self, number: int, of: int) -> Iterator[Mark]:
+    def _fields(self, number: int, of: int, mark: str) -> Iterator[Mark]:
         """The title block proper, from the bottom up."""
         y = Fraction(2)
-        for row in self._rows(number, of):
+        for row in self._rows(number, of, mark):
             high = max(_high(lines) for _, lines, _ in row)
             x = _LEFT
             yield Line((x, y + high), (x + 80, y + high), Role.FRAME)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final, NoReturn
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Dimension, Fraction, Length, Unit, default, fraction_in, read_length
 from joinlay.records import dataclass
 
@@ -171,7 +171,7 @@ class Practice:
 
 def _unknown(name: str, known: tuple[str, ...]) -> NoReturn:
     near = nearest_names(name, known)
-    raise BadInput(f"there is no rule called {name!r}" + (f"; nearest: {', '.join(near)}." if near else "."))
+    raise BadInput(f"there is no rule called {quoted(name)}" + (f"; nearest: {', '.join(near)}." if near else "."))
 
 
 def usual_practice(unit: Unit) -> Practice:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Fraction, fraction_in
 from joinlay.records import dataclass
 
@@ -44,7 +44,7 @@ class Species:
     def coefficient(self, cut: str) -> Figure:
         """The change coefficient across a board whose ``cut`` is ``flat`` or ``quarter`` (CK-6). BadInput for another word."""
         if cut not in ("flat", "quarter"):
-            raise BadInput(f"cut is {cut!r}; write 'flat' or 'quarter'.")
+            raise BadInput(f"cut is {quoted(cut)}; write 'flat' or 'quarter'.")
         return self.tangential if cut == "flat" else self.radial
 
     def density(self, moisture: Fraction = Fraction(12)) -> Fraction:
@@ -133,6 +133,6 @@ def species_named(name: str) -> Species:
     near = nearest_names(_folded(name), tuple(_BY_FOLDED))
     known = tuple(dict.fromkeys(_BY_FOLDED[n].name for n in near))
     raise BadInput(
-        f"there is no wood called {name!r} in the species table; "
+        f"there is no wood called {quoted(name)} in the species table; "
         + (f"nearest: {', '.join(known)}." if known else f"it has {', '.join(SPECIES)}.")
     )

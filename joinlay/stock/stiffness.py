@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final, TypeVar
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Fraction, fraction_in
 from joinlay.records import dataclass
 from joinlay.stock.species import species_named
@@ -73,4 +73,4 @@ def _of_kind(table: dict[str, _T], sheet: Sheet) -> _T:
     if sheet.kind in table:
         return table[sheet.kind]
     near = nearest_names(sheet.kind, tuple(table))
-    raise BadInput(f"{sheet.name}: no figures for a sheet of kind {sheet.kind!r}; write {' or '.join(near or table)}.")
+    raise BadInput(f"{sheet.name}: no figures for a sheet of kind {quoted(sheet.kind)}; write {' or '.join(near or table)}.")

@@ -80,7 +80,7 @@ class Solid:
         """Refuse sizes of zero or less, and cuts the trade has no name for."""
         require_positive(self.name, self.nominal, self.measured)
         if self.cut not in ("flat", "quarter"):
-            raise BadInput(f"{self.name}: cut is {self.cut!r}; write 'flat' or 'quarter'.")
+            raise BadInput(f"{self.name}: cut is {quoted(self.cut)}; write 'flat' or 'quarter'.")
 
     @property
     def thickness(self) -> Dimension:

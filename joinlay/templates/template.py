@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
+from joinlay.pen.lettering import words
+from joinlay.pen.marks import Text
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -17,6 +19,8 @@ __all__ = ["FIGURE", "SMALL", "TONE", "WORD", "Template"]
 FIGURE: Final = Fraction(5)
 WORD: Final = Fraction(7, 2)
 SMALL: Final = Fraction(5, 2)
+#: From a template by itself down to the line of its mark.
+_UNDER: Final = Fraction(5)
 #: The tone of what is filled, light enough to see a pencil line or a prick on: 0 is white, 1 black.
 TONE: Final = Fraction(1, 8)
 
@@ -52,6 +56,12 @@ class Template:
     def title(self) -> str:
         """``drawer 1 left side, front end``; ``face frame left stile, top end, inside edge`` where it is laid on an edge."""
         return f"{self.part}, {self.end}{f', {self.on}' if self.on else ''}"
+
+    def marked(self, mark: str) -> tuple[Stroke, ...]:
+        """The strokes and, under them, the plan's ``mark`` (PR-7); the strokes alone where it is empty."""
+        left, bottom, *_ = self.box
+        under = Text((left, bottom - _UNDER), words(f"plan mark {mark}", SMALL))
+        return (*self.strokes, under) if mark else self.strokes
 
     @property
     def quantity(self) -> int:

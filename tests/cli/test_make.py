@@ -11,6 +11,7 @@ import pdfplumber
 import pytest
 
 from joinlay.cli.make_command import _free
+from joinlay.documents.job_folder import RECORD
 from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
 
@@ -35,7 +36,7 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     ran = run(capsys, "make", job, "--out", out)
     assert (ran.code, ran.err) == (0, "")
     held = held_in(out)
-    lists = {"packet.pdf", "cutting-list.csv", "plan.json"}
+    lists = {"packet.pdf", "cutting-list.csv", "plan.json", RECORD}
     assert lists < set(held)
     others = set(held) - lists
     assert "drawer-1-front-left-end.svg" in others
@@ -121,11 +122,12 @@ def test_all_of_it_is_bound_where_that_is_wished(job, out, capsys):
 def test_some_sheets_once_more(job, out, capsys):
     run(capsys, "make", job, "--out", out)
     before, whole = held_in(out), pages_of(out / "packet.pdf")
+    before.pop(RECORD)
     ran = run(capsys, "make", job, "--out", out, "--pages", "2-3, 5")
     assert ran.out.startswith(f"Seed chest: sheets 2, 3, 5 (3 sheets of letter) in {out / 'again.pdf'}\n")
     assert "has changed" not in ran.out
     assert pages_of(out / "again.pdf") == [whole[1], whole[2], whole[4]]
-    assert {name: held for name, held in held_in(out).items() if name != "again.pdf"} == before
+    assert {name: held for name, held in held_in(out).items() if name not in ("again.pdf", RECORD)} == before
 
 
 def test_the_templates_of_one_part_once_more(job, out, capsys):
@@ -188,7 +190,11 @@ def test_a_plan_that_is_not_ours_takes_nothing_away(job, out, tmp_path, capsys, 
     (tmp_path / "mine.txt").write_text("mine")
     out.mkdir()
     (out / "plan.json").write_bytes(left)
-    assert run(capsys, "make", job, "--out", out).code == 0
+    ran = run(capsys, "make", job, "--out", out)
+    assert ran.code == 2
+    assert "plan.json would be written over. Nothing was written. Name another folder with --out" in ran.err
+    assert held_in(out) == {"plan.json": left}
+    assert run(capsys, "make", job, "--out", out, "--force").code == 0
     assert (tmp_path / "mine.txt").read_text() == "mine"
 
 

@@ -9,7 +9,7 @@ from joinlay.boards.outline import Outline
 from joinlay.casework.banding import EDGES, Banding
 from joinlay.casework.outline_place import OutlineSpot, OutlineWish
 from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import (
     Checked,
@@ -127,7 +127,7 @@ class BandingEntry(Entry):
             if edge.value not in words:
                 near = nearest_names(edge.value, tuple(words), 1)
                 nearest = f" (the nearest is {listed(near)})" if near else ""
-                raise BadInput(f"a {self.part.value} has no {edge.value!r}{nearest}; its edges are {listed(tuple(words))}.")
+                raise BadInput(f"a {self.part.value} has no {quoted(edge.value)}{nearest}; its edges are {listed(tuple(words))}.")
             surfaces.append(words[edge.value])
         return Banding(self.stock.value, thickness, tuple(surfaces))
 
