@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shlex
 import sys
+from contextlib import contextmanager, suppress
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -12,11 +13,11 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cli.terminal import say, table
 from joinlay.documents.job_file import text_of
 from joinlay.documents.printers_file import printers_text, read_printers
-from joinlay.documents.writing import write_all
+from joinlay.documents.writing import held, write_all
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import GRADUATIONS, Length, Unit, decimal_text, read_length
 from joinlay.pages.measured_printer import MeasuredPrinter, measured_printer
-from joinlay.paper import Paper, paper_named, with_border
+from joinlay.paper import Paper, name_fault, paper_named, with_border
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -78,6 +79,15 @@ def keep(path: Path, printers: Sequence[MeasuredPrinter]) -> None:
     write_all(path.parent, {path.name: printers_text(printers).encode()})
 
 
+@contextmanager
+def changing(path: Path) -> Iterator[None]:
+    """A file of printers for this run alone, from the reading to the writing: two that add at once keep both."""
+    with suppress(OSError):  # what is wrong with the folder is said by the writing
+        path.parent.mkdir(parents=True, exist_ok=True)
+    with held(path.parent):
+        yield
+
+
 def same_name(one: str, two: str) -> bool:
     """True for two names that differ only in capitals and spaces."""
     return " ".join(one.casefold().split()) == " ".join(two.casefold().split())
@@ -130,9 +140,10 @@ def add_printer(
     blank = None if border is None else _border(border, sheet, unit)
     new = measured_printer(called, sheet, across, down, _day(measured), unit=unit, rising=rising, falling=falling, border=blank)
     path = printer_file(beside)
-    kept = kept_in(path)
-    old = [one for one in kept if same_name(one.name, called) and one.is_for(sheet)]
-    keep(path, [*(one for one in kept if one not in old), new])
+    with changing(path):
+        kept = kept_in(path)
+        old = [one for one in kept if same_name(one.name, called) and one.is_for(sheet)]
+        keep(path, [*(one for one in kept if one not in old), new])
     was = old[0].printer.correction if old else ""
     head = added(called, new.printer.correction, sheet.title, was=was)
     say("\n\n".join([head, *remarks(new), next_proof(called, sheet.plain_name)]))
@@ -165,13 +176,14 @@ def show_printer(name: str, beside: Path | None) -> None:
 def forget_printer(name: str, paper: str | None, beside: Path | None) -> None:
     """Take a printer, or one paper of it, out of the file. BadInput where it isn't there."""
     path = printer_file(beside)
-    kept = kept_in(path)
     only = None if paper is None else _paper(paper)
-    gone = [one for one in kept if same_name(one.name, name) and (only is None or one.is_for(only))]
-    if not gone:
-        found_printer(name, only or paper_named("letter"), beside)
-        raise BadInput(kept_elsewhere(name, path))
-    keep(path, [one for one in kept if one not in gone])
+    with changing(path):
+        kept = kept_in(path)
+        gone = [one for one in kept if same_name(one.name, name) and (only is None or one.is_for(only))]
+        if not gone:
+            found_printer(name, only or paper_named("letter"), beside)
+            raise BadInput(kept_elsewhere(name, path))
+        keep(path, [one for one in kept if one not in gone])
     say(forgotten(gone[0].name, [one.paper.title for one in gone], path))
 
 
@@ -242,8 +254,8 @@ def _border(text: str, paper: Paper, unit: Unit) -> Length:
 
 def _name(text: str) -> str:
     name = " ".join(text.split())
-    if not name or len(name) > 40 or not name.isprintable():
-        raise BadInput(no_name(text))
+    if fault := name_fault(name, 40):
+        raise BadInput(no_name(text, fault))
     return name
 
 
@@ -352,9 +364,9 @@ def no_day(given: str) -> str:
     return f"--measured {quoted(given)} is no day; write it as 2026-11-20."
 
 
-def no_name(given: str) -> str:
-    """A name that is none."""
-    return f"{quoted(given[:60])} is no name for a printer; write 1 to 40 letters and figures on one line."
+def no_name(given: str, fault: str) -> str:
+    """A name that is none, and why."""
+    return f"{quoted(given)} is no name for a printer: it {fault}."
 
 
 def kept_elsewhere(name: str, path: object) -> str:

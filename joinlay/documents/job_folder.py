@@ -16,13 +16,14 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.documents.json_text import json_text
 from joinlay.documents.writing import held, write_all, write_whole
 from joinlay.errors import BadInput, on_one_line
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping

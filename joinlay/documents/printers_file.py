@@ -7,11 +7,11 @@ import tomllib
 from datetime import date
 from typing import TYPE_CHECKING, Any, Final
 
-from joinlay.errors import BadInput
+from joinlay.errors import BadInput, quoted
 from joinlay.jobs.source import key_lines
 from joinlay.lengths import Length, decimal_text, read_length
 from joinlay.pages.measured_printer import MeasuredPrinter, Measurement
-from joinlay.paper import paper_named
+from joinlay.paper import name_fault, paper_named
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -88,7 +88,7 @@ def _printer(table: object, place: str) -> MeasuredPrinter:
     try:
         rising, falling = (_found(table, key) if key in table else None for key in ("rising-diagonal", "falling-diagonal"))
         return MeasuredPrinter(
-            name=_word(table, "name"),
+            name=_name(table),
             paper=paper_named(_word(table, "paper")),
             across=_found(table, "across"),
             down=_found(table, "down"),
@@ -106,6 +106,13 @@ def _day(given: object) -> str:
     if type(given) is not date:
         raise BadInput("measured is the day it was measured; write it as measured = 2026-11-20.")
     return given.isoformat()
+
+
+def _name(table: Mapping[str, Any]) -> str:
+    name = _word(table, "name")
+    if fault := name_fault(name):
+        raise BadInput(f"the printer's name, {quoted(name)}, {fault}.")
+    return name
 
 
 def _word(table: Mapping[str, Any], key: str) -> str:

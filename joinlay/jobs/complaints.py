@@ -11,12 +11,13 @@ from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
 
 from pydantic import BaseModel
 
-from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.jobs.source import Spelled
+from joinlay.errors import BadInput, nearest_names, on_one_line, quoted
+from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
 from joinlay.jobs.tables.shop import TWO_MEANINGS
 from joinlay.lengths import read_length
+from joinlay.paper import letter_fault, name_fault
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -34,6 +35,9 @@ __all__ = ["MOST_TROUBLES", "between_tables", "complaints", "where_is"]
 
 #: Past this many a file is not a job with slips in it; the rest are only counted.
 MOST_TROUBLES: Final = 50
+
+#: The letters of a key that are shown.
+_LONG_KEY: Final = 60
 
 #: What to write for a table or list that is missing or of the wrong kind, by its key.
 _HOW: Final = {
@@ -85,10 +89,11 @@ def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
     for n, key in enumerate(path):
         before = path[n - 1] if n else ""
         if isinstance(key, str):
+            short = on_one_line(key if len(key) <= _LONG_KEY else f"{key[: _LONG_KEY - 3]}...")
             if before == "stock" and n == 1:
-                words[-1] = f"stock {key}"
+                words[-1] = f"stock {short}"
             else:
-                words.append(key)
+                words.append(short)
         elif before == "drawer" and n == 1:
             words[-1] = names[key][0] if key < len(names) else f"drawer {key + 1}"
         else:
@@ -108,14 +113,13 @@ def _missing(path: KeyPath) -> str:
 
 def _unknown(path: KeyPath, model: type[Entry]) -> str:
     given, known = str(path[-1]), _keys_at(path[:-1], model)
-    shown = given if len(given) <= 60 else f"{given[:57]}..."
     if given in TWO_MEANINGS and path[:1] == ("practice",):
         return f"{given} could mean two things; {TWO_MEANINGS[given]}"
     near = nearest_names(given, known, 1) or nearest_names(given.replace("_", "-"), known, 1)
     if near:
-        return f"there is no key {quoted(shown)} here; the nearest is {quoted(near[0])}."
+        return f"there is no key {quoted(given)} here; the nearest is {quoted(near[0])}."
     some = ", ".join(known[:12]) + (" and more" if len(known) > 12 else "")
-    return f"there is no key {quoted(shown)} here; the keys are {some}."
+    return f"there is no key {quoted(given)} here; the keys are {some}."
 
 
 def _keys_at(path: KeyPath, model: type[Entry]) -> tuple[str, ...]:
@@ -143,8 +147,7 @@ def _table_in(annotation: object) -> tuple[type[BaseModel], bool] | None:
 def _given(fault: ErrorDetails) -> str:
     value = fault["input"]
     if isinstance(value, Spelled):
-        text = f'"{value.value}"' if isinstance(value.value, str) else str(value.value)
-        return text if len(text) <= 60 else f"{text[:57]}..."
+        return quoted(value.value, mark='"')
     return "a table" if isinstance(value, dict) else "a list" if isinstance(value, list) else "something else"
 
 
@@ -192,8 +195,8 @@ _MESSAGES: Final[Mapping[str, Callable[[ErrorDetails], str]]] = {
 
 # -- what only shows between tables ---------------------------------------------------------------------
 
-#: The most drawers in a job.
-_MOST_DRAWERS: Final = 100
+#: The most drawers in a job, and the most offcuts, or boards, on hand.
+_MOST_DRAWERS, _MOST_ON_HAND = 100, 200
 
 
 def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop | None) -> Iterator[Trouble]:
@@ -204,6 +207,8 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
     """
     tables, every = source.tables("drawer"), source.table("drawers")
     yield from _no_drawers(source)
+    yield from _names_of_tables(source)
+    yield from _too_many(source)
     yield from _missing_stock(source, "drawer", tables, every, names)
     yield from _missing_stock(source, "bank", source.tables("bank"), every, names)
     for n, table in enumerate(tables):
@@ -224,6 +229,37 @@ def _no_drawers(source: Source) -> Iterator[Trouble]:
     if "drawer" in source.tree and "bank" in source.tree:
         message = "the drawers of a whole piece stand in its banks; leave [[drawer]] out, or the piece."
         yield source.trouble(("drawer",), "drawers", message)
+
+
+def _names_of_tables(source: Source) -> Iterator[Trouble]:
+    """Names that a maker gives as keys obey the rule for every name, and so does the file's own, which stands on each sheet."""
+    if fault := letter_fault(source.file):
+        yield source.trouble((), "", f"the file's name {fault}.")
+    for path in (("stock",), ("prices", "of")):
+        table: Any = source.tree
+        for key in path:
+            table = table_or_empty(table.get(key))
+        for name in table:
+            if fault := name_fault(name):
+                yield source.trouble((*path, name), ", ".join(path), f"{quoted(name)} {fault}.")
+
+
+def _too_many(source: Source) -> Iterator[Trouble]:
+    """More than one piece of furniture has, or more on hand than one job needs: refused before any work is done."""
+    banks = sum(_at_least_one(bank.get("drawers")) if "heights" not in bank else 0 for bank in source.tables("bank"))
+    banks += sum(len(bank["heights"]) for bank in source.tables("bank") if isinstance(bank.get("heights"), list))
+    if banks > _MOST_DRAWERS:
+        yield source.trouble(("bank",), "banks", f"there are {banks} drawers; a job has at most {_MOST_DRAWERS}.")
+    for heading in ("offcut", "board"):
+        held = sum(_at_least_one(table.get("count")) for table in source.tables(heading))
+        if held > _MOST_ON_HAND:
+            message = f"there are {held} on hand; write at most {_MOST_ON_HAND}, those you would use first."
+            yield source.trouble((heading,), f"{heading}s", message)
+
+
+def _at_least_one(given: object) -> int:
+    value = given.value if isinstance(given, Spelled) else 1
+    return value if isinstance(value, int) and not isinstance(value, bool) and value > 1 else 1
 
 
 def _missing_stock(

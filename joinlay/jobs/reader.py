@@ -82,21 +82,25 @@ def read_job(
 def named_shop_file(text: str, file_name: str) -> str | None:
     """The shop file that a job names (``shop = "my.shop.toml"``, or ``file`` in its ``[shop]``); None where it names none.
 
+    What doesn't end in ``.toml`` is no shop file, and isn't to be read.
+
     Raises Troubles where ``text`` isn't TOML.
     ``text`` is the job file's, ``file_name`` what messages call it.
     """
-    return _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
+    named = _shop_file_in(_with_short_tables(read_source(text, file_name)).tree)
+    return named if named is not None and named.endswith(".toml") else None
 
 
 def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
     """The SVG files that a job names (in its ``[[outline]]`` tables, and the profile of its knobs), each once, in its order.
+    What doesn't end in ``.svg`` is no drawing, and isn't to be read.
 
     Raises Troubles where ``text`` isn't TOML.
     ``text`` is the job file's, ``file_name`` what messages call it.
     """
     if "outline" not in text and "profile" not in text:
         return ()
-    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name))))
+    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name)) if name.casefold().endswith(".svg")))
 
 
 def _drawings(source: Source) -> Iterator[tuple[KeyPath, str]]:
@@ -123,13 +127,17 @@ def _read(
 
 def _shop_file(source: Source, text: str | None, name: str | None, troubles: list[Trouble]) -> ShopFile | None:
     wanted = _shop_file_in(source.tree)
+    if wanted is not None and not wanted.endswith(".toml"):
+        message = f"a shop file's name ends in .toml, and that of {quoted(wanted)} does not; it is not read."
+        troubles.append(source.trouble(("shop", "file"), "shop", message))
+        return None
     if text is None:
         if wanted is not None:
             message = f"there is no shop file {quoted(wanted)} beside the job; write its name as it is, or leave this out."
             troubles.append(source.trouble(("shop", "file"), "shop", message))
         return None
     try:
-        shop = read_source(text, name or wanted or "shop file")
+        shop = read_source(text, name or wanted or "shop file", is_shown=False)
     except Troubles as bad:
         troubles.extend(bad.troubles)
         return None
@@ -139,7 +147,10 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
 def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) -> Iterator[Trouble]:
     for path, name in _drawings(source):
         found = outlines.get(name)
-        if not isinstance(found, Outline):
+        if not name.casefold().endswith(".svg"):
+            message = f"an outline is an SVG file, and the name of {quoted(name)} does not end in .svg; it is not read."
+            yield source.trouble(path, where_is(path[:-1], ()), message)
+        elif not isinstance(found, Outline):
             message = (
                 str(found)
                 if found

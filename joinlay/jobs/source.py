@@ -11,7 +11,7 @@ or of the nearest thing around it.
 What it costs: one pass over the text by each, in line with its length. Files past a megabyte and keys of a dozen parts are
 refused first, since Python's reader takes the square of the number of a key's parts.
 
-What it can't do: it keeps lines, not columns, and no comments. A file that isn't TOML has only the reader's own first complaint.
+What it can't do: it keeps lines, not columns, and no comments. Of a file that isn't TOML it tells only the first fault (``toml_faults``).
 """
 
 from __future__ import annotations
@@ -22,6 +22,7 @@ from bisect import bisect_right
 from typing import TYPE_CHECKING, Any, Final, Union
 
 from joinlay.errors import Trouble, Troubles
+from joinlay.jobs.toml_faults import fault_in_words
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -39,9 +40,6 @@ LARGEST_FILE: Final = 1_000_000
 _LONG_KEY: Final = re.compile(r"""(?<![\w"'-])(?:[\w"'-]+[ \t]*\.[ \t]*){12}""")
 
 _TOO_DEEP: Final = "tables and lists are nested too deep; a job needs four levels at most."
-
-_PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
-_BARE_LENGTH: Final = re.compile(r"""=\s*-?\d+(?:\.\d+)?(?:[\s-]+\d+)?\s*(?:/\s*\d|mm|cm|m\b|in|ft|["'″′])""")
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,9 +90,10 @@ def table_or_empty(given: object) -> Mapping[str, Any]:
     return given if isinstance(given, dict) else {}
 
 
-def read_source(text: str, file: str) -> Source:
+def read_source(text: str, file: str, *, is_shown: bool = True) -> Source:
     """``text`` of the file called ``file`` (its name, no folder), with the line of every key.
 
+    ``is_shown`` False: nothing of it may be shown, since it may not be the maker's.
     Raises Troubles where it isn't TOML, or is too long or too deep to be a job.
     """
     if len(text) > LARGEST_FILE:
@@ -108,7 +107,7 @@ def read_source(text: str, file: str) -> Source:
         lines = key_lines(text)
         tree = {key: _spelled(value, (key,), lines, file) for key, value in raw.items()}
     except tomllib.TOMLDecodeError as bad:
-        raise Troubles([_not_toml(str(bad), text, file)]) from None
+        raise Troubles([_not_toml(str(bad), text, file, is_shown=is_shown)]) from None
     except RecursionError:
         raise Troubles([Trouble(file, 0, "", _TOO_DEEP)]) from None
     except ValueError:
@@ -125,20 +124,10 @@ def _spelled(value: object, path: KeyPath, lines: Mapping[KeyPath, int], file: s
     return Spelled(value, f"{file}:{line_of(path, lines)}")
 
 
-def _not_toml(message: str, text: str, file: str) -> Trouble:
-    """The reader's own complaint with its line in front, and what is likely meant."""
-    place = _PLACE.search(message)
-    said = _PLACE.sub("", message)
-    rows = text.splitlines() or [""]
-    line = int(place[1]) if place and place[1] else len(rows)
-    row = rows[line - 1] if line <= len(rows) else ""
-    column = f" at column {place[2]}" if place and place[2] else ""
-    hint = 'a length with a fraction or a unit stands in quotes: width = "18 3/8".' if _BARE_LENGTH.search(row) else _nearby(row)
-    return Trouble(file, line, "", f"this is not TOML: {said[:200]}{column}; {hint}")
-
-
-def _nearby(row: str) -> str:
-    return f"the line reads: {row.strip()[:60]}" if row.strip() else 'write tables as [drawers] and values as key = "text".'
+def _not_toml(message: str, text: str, file: str, *, is_shown: bool) -> Trouble:
+    """The first fault that keeps the text from being TOML."""
+    line, said = fault_in_words(message, text, is_shown=is_shown)
+    return Trouble(file, line, "", f"this is not TOML: {said}")
 
 
 # -- where each key stands -----------------------------------------------------------------------------

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Annotated
 
-from pydantic import model_validator
+from pydantic import Field, model_validator
 
 from joinlay.boards import DrawerRole
 from joinlay.casework.bay import DrawerWish
@@ -162,7 +162,7 @@ class PieceTables(Entry):
 
     case: CaseEntry | None = None
     frame: FrameEntry | None = None
-    bank: list[BankEntry] | None = None
+    bank: Annotated[list[BankEntry], Field(max_length=12)] | None = None
     runners: RunnersEntry | None = None
     stops: StopsEntry | None = None
 

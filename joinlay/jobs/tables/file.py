@@ -26,18 +26,18 @@ class JobFile(PieceTables):
     schema_file: Annotated[Name | None, Field(alias="schema")] = None
     units: Units | None = None
     smallest: Rule | None = None
-    stock: Annotated[dict[str, StockEntry], Field(min_length=1)]
+    stock: Annotated[dict[str, StockEntry], Field(min_length=1, max_length=50)]
     shop: JobShopEntry | None = None
     practice: PracticeEntry | None = None
     seasons: SeasonsEntry | None = None
     use: UseEntry | None = None
     paper: PaperEntry | None = None
     sawing: SawingEntry | None = None
-    offcut: list[OffcutEntry] | None = None
-    board: list[BoardEntry] | None = None
+    offcut: Annotated[list[OffcutEntry] | None, Field(max_length=100)] = None
+    board: Annotated[list[BoardEntry] | None, Field(max_length=100)] = None
     prices: PricesEntry | None = None
     pulls: PullsEntry | None = None
-    banding: list[BandingEntry] | None = None
-    outline: list[OutlineEntry] | None = None
+    banding: Annotated[list[BandingEntry] | None, Field(max_length=50)] = None
+    outline: Annotated[list[OutlineEntry] | None, Field(max_length=50)] = None
     drawers: DrawersEntry | None = None
-    drawer: Annotated[list[DrawerEntry] | None, Field(min_length=1)] = None
+    drawer: Annotated[list[DrawerEntry] | None, Field(min_length=1, max_length=100)] = None

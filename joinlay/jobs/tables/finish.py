@@ -2,7 +2,7 @@
 
 from typing import Annotated, Final
 
-from pydantic import WithJsonSchema, model_validator
+from pydantic import Field, WithJsonSchema, model_validator
 
 from joinlay.boards import Board
 from joinlay.boards.outline import Outline
@@ -114,7 +114,7 @@ class BandingEntry(Entry):
     part: Name
     stock: Name
     thickness: Size
-    edges: list[Name] | None = None
+    edges: Annotated[list[Name], Field(max_length=6)] | None = None
 
     def banding_on(self, board: Board) -> Banding:
         """The banding of ``board``, its edges found by the words the board has for them. Raises BadInput for a word it hasn't."""

@@ -14,6 +14,7 @@ from pydantic_core.core_schema import no_info_plain_validator_function, with_inf
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Decimals, Spelled
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
+from joinlay.paper import LONGEST_NAME, name_fault
 from joinlay.records import dataclass
 
 __all__ = [
@@ -46,8 +47,6 @@ _LONGEST: Final = mm(10_000)
 
 #: The most drawers a job may ask for; a guard against a slip of the pen.
 _MOST_ALIKE: Final = 100
-
-_NAME_LENGTH: Final = 80
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +97,7 @@ class Entry(BaseModel):
 
 def listed(words: tuple[str, ...]) -> str:
     """``words`` as one may choose among them: ``"a", "b" or "c"``."""
-    shown = [f'"{word}"' for word in words]
+    shown = [quoted(word, LONGEST_NAME, '"') for word in words]
     return " or ".join([", ".join(shown[:-1]), shown[-1]] if len(shown) > 1 else shown)
 
 
@@ -115,8 +114,8 @@ def _shown(value: object) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str) and not isinstance(value, Decimals):
-        return f'"{value}"' if len(value) <= _NAME_LENGTH else f'"{value[: _NAME_LENGTH - 3]}..."'
-    return quoted(value) if isinstance(value, int) else str(value)[:_NAME_LENGTH]
+        return quoted(value, LONGEST_NAME, '"')
+    return quoted(value) if isinstance(value, int) else str(value)[:LONGEST_NAME]
 
 
 # -- lengths and ratios --------------------------------------------------------------------------------
@@ -227,11 +226,11 @@ def checked_text(given: object, wanted: str) -> Given[str]:
 
 
 def checked_name(given: object) -> Given[str]:
-    """``given`` as a short text on one line, its spaces made single; BadInput for anything else."""
+    """``given`` as a short text on one line that can be printed, its spaces made single; BadInput for anything else."""
     found = checked_text(given, "a name")
     name = " ".join(found.value.split())
-    if not name or len(name) > _NAME_LENGTH or not name.isprintable():
-        raise BadInput(f"{_shown(found.value)} is not a name; write 1 to {_NAME_LENGTH} letters and figures.")
+    if fault := name_fault(name):
+        raise BadInput(f"{_shown(found.value)} {fault}.")
     return Given(name, found.spelled, found.origin)
 
 

@@ -197,7 +197,7 @@ class TableSawEntry(_Machine):
     blade_height: Size | None = None
     longest: Size | None = None
     farthest: Size | None = None
-    dado_set: Annotated[list[Size], Field(min_length=1)] | None = None
+    dado_set: Annotated[list[Size], Field(min_length=1, max_length=50)] | None = None
 
 
 class OffsetEntry(Entry):
@@ -268,7 +268,7 @@ class MachineTables(Entry):
     mortiser: YesOrNo | None = None
     drill: YesOrNo | None = None
     hand_tools: HandToolsEntry | None = None
-    first_choice: Annotated[list[Choice], Field(min_length=1)] | None = None
+    first_choice: Annotated[list[Choice], Field(min_length=1, max_length=10)] | None = None
     limits: LimitsEntry | None = None
 
     @model_validator(mode="after")
@@ -369,8 +369,8 @@ class ShopEntry(MachineTables):
     """What the maker owns. A list that is written takes the place of the usual one altogether."""
 
     kerf: Size | None = None
-    cutters: Annotated[list[CutterEntry], Field(min_length=1)] | None = None
-    tenons: Annotated[list[TenonEntry], Field(min_length=1)] | None = None
+    cutters: Annotated[list[CutterEntry], Field(min_length=1, max_length=100)] | None = None
+    tenons: Annotated[list[TenonEntry], Field(min_length=1, max_length=50)] | None = None
 
     def over(self, usual: Shop) -> Shop:
         """``usual`` with everything that is written here in its place; cutters and tenons run thin to thick."""

@@ -141,7 +141,7 @@ class SawingEntry(Entry):
 
     first_cut: First | None = None
     fronts_together: YesOrNo = True
-    any_grain: list[Name] | None = None
+    any_grain: Annotated[list[Name], Field(max_length=50)] | None = None
 
     def sawing(self) -> Sawing:
         """The same as the layouts read it."""
@@ -175,7 +175,7 @@ class BoardEntry(Entry):
     stock: StockName
     length: Size
     width: Size
-    defects: list[Annotated[list[Gap], Field(min_length=2, max_length=2)]] | None = None
+    defects: Annotated[list[Annotated[list[Gap], Field(min_length=2, max_length=2)]], Field(max_length=20)] | None = None
     count: Count = 1
     name: Name | None = None
 
@@ -202,7 +202,7 @@ class PricesEntry(Entry):
 
     currency: Name | None = None
     slides: Price | None = None
-    of: dict[str, Price] = Field(default_factory=dict)
+    of: Annotated[dict[str, Price], Field(max_length=200)] = Field(default_factory=dict)
 
     def prices(self) -> Prices:
         """The same as the list of what to buy reads it."""

@@ -11,7 +11,7 @@ from joinlay.documents.printers_file import printers_text, read_printers
 from joinlay.errors import BadInput
 from joinlay.lengths import Length, Unit, mm
 from joinlay.pages.measured_printer import measured_printer
-from joinlay.paper import PAPERS, paper_named
+from joinlay.paper import PAPERS, name_fault, paper_named
 
 
 def laser(name="shop laser", paper="letter", across="199.2 mm", down="7 31/32 in", **more):
@@ -36,7 +36,11 @@ SIZE = st.fractions(Fraction(1951, 10), Fraction(2049, 10), max_denominator=1000
 
 @settings(max_examples=50)
 @given(
-    name=st.text(st.characters(codec="utf-8", exclude_categories=("C", "Z")), min_size=1, max_size=12),
+    name=st.text(
+        st.characters(codec="utf-8", exclude_categories=("C", "Z")).filter(lambda one: not name_fault(one)),
+        min_size=1,
+        max_size=12,
+    ),
     across=SIZE,
     down=SIZE,
     border=st.fractions(0, 20, max_denominator=128),
@@ -58,6 +62,8 @@ GOOD = printers_text([laser(rising="200 mm", falling="200 mm")])
         ("[[printer]]", "[printer]", "a table for each printer is wanted"),
         ('name = "shop laser"\n', "", "printers.toml:4: name is missing"),
         ('name = "shop laser"', "name = 3", "name is missing, or is no text"),
+        ('name = "shop laser"', 'name = "shop\\u202elaser"', "is not a name; write 1 to 80 letters and figures on one line"),
+        ('name = "shop laser"', 'name = "מדפסת"', "of a script that runs from right to left"),
         ('paper = "letter"', 'paper = "leter"', "printers.toml:4: there is no paper called 'leter'; nearest: letter"),
         ("measured = 2026-11-20", 'measured = "20 November"', "write it as measured = 2026-11-20"),
         ("measured = 2026-11-20", "measured = 2026-11-20T10:00:00", "write it as measured = 2026-11-20"),
