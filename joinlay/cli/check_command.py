@@ -26,26 +26,50 @@ if TYPE_CHECKING:
 __all__ = ["check_job"]
 
 
-def check_job(path: Path, *, as_json: bool, is_assembled: bool = False) -> int:
+def check_job(path: Path, *, as_json: bool, is_assembled: bool = False, packet: Path | None = None) -> int:
     """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used.
 
     ``is_assembled`` puts the solids together as well (CK-8), each move of the order from outside to its end (PT-2), which needs the geometry kernel.
+    ``packet`` is a folder that was made of the job: what in it is of another plan is said instead, and ends with 1 (PR-7).
     """
+    if packet is not None:
+        return _check_packet(texts_of(path).job(), packet, as_json=as_json)
     if not as_json:
         texts = texts_of(path)
-        job = texts.job()
+        job = _printable(texts.job(), path)
         worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
         say(_page(path, job, worked_out, is_assembled=is_assembled))
         return int(worked_out.is_refused)
     try:
         texts = texts_of(path)
-        job = texts.job()
+        job = _printable(texts.job(), path)
         worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
     except BadInput as bad:
         _say_json({"job": path.name, "verdict": "cannot be used", "troubles": _troubles(bad, path)})
         raise
     _say_json(_tree(job, worked_out))
     return int(worked_out.is_refused)
+
+
+def _printable(job: Job, path: Path) -> Job:
+    """``job`` itself, which has a printer that is kept, or none. Raises BadInput, with the line, for one that isn't."""
+    from joinlay.cli.make_command import with_printer
+
+    with_printer(job, path, None)
+    return job
+
+
+def _check_packet(job: Job, folder: Path, *, as_json: bool) -> int:
+    """Say whether the files in ``folder`` carry the mark of the plan as it is now; 1 where one doesn't, else 0 (PR-7)."""
+    from joinlay.documents.plan_mark import marks_in, plan_mark
+
+    mark, found = plan_mark(plan(job)), marks_in(folder)
+    strange = {name: its for name, its in found.items() if its != mark}
+    if as_json:
+        _say_json({"job": job.file, "plan_mark": mark, "files": found, "is_of_one_plan": not strange})
+    else:
+        say(words.packet_checked(job.title, mark, folder, len(found), strange))
+    return int(bool(strange))
 
 
 def _worked_out(job: Job, *, is_assembled: bool) -> Plan:

@@ -43,11 +43,17 @@ def check(
             help="Put it together in the model too, each part along its way, drawers shut and pulled out. Needs the 'assembly' extra.",
         ),
     ] = False,
+    packet: Annotated[
+        Path | None,
+        typer.Option(
+            "--packet", help="Say instead whether the files in this folder go together: all made of the job as it is now."
+        ),
+    ] = None,
 ) -> None:
     """Read a job, work it out, and say what was found."""
     from joinlay.cli.check_command import check_job
 
-    raise typer.Exit(check_job(job, as_json=as_json, is_assembled=assemble))
+    raise typer.Exit(check_job(job, as_json=as_json, is_assembled=assemble, packet=packet))
 
 
 @app.command()

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.errors import quoted
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
 STEP_PACKET: Final = "the packet"
 STEP_TEMPLATES: Final = "each template"
@@ -66,6 +66,20 @@ def is_there(path: object) -> str:
 def next_make(path: object) -> str:
     """After a clean ``check``."""
     return f"Next: joinlay make {path}"
+
+
+def packet_checked(title: str, mark: str, folder: object, files: int, strange: Mapping[str, str]) -> str:
+    """``check --packet``: whether what lies in a folder is of this plan; ``strange`` are the files that aren't, with their marks."""
+    if not strange:
+        return (
+            f"{title}: the plan's mark is {mark}, and so is that of all {counted(files, 'file')} in {folder}: they go together."
+        )
+    rows = "\n".join(f"  {name}: {its}" for name, its in strange.items())
+    return (
+        f"{title}: the plan's mark is {mark}, but {counted(len(strange), 'file')} of {files} in {folder} "
+        f"{'is' if len(strange) == 1 else 'are'} of another plan; don't mark wood from them:\n{rows}\n\n"
+        "Next: make the whole packet again, and throw away every sheet with another mark."
+    )
 
 
 def next_mend(path: object) -> str:

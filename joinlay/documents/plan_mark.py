@@ -16,6 +16,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.documents.plan_json import plan_tree
+from joinlay.errors import BadInput, quoted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.plan import Plan
 
-__all__ = ["MARKED", "mark_in", "plan_mark"]
+__all__ = ["MARKED", "mark_in", "marks_in", "plan_mark"]
 
 #: Figures and capitals without those that are read for one another: I and L for 1, O for 0, U for V.
 _LETTERS: Final = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -69,6 +70,21 @@ def mark_in(path: Path) -> str | None:
     except OSError:
         return None
     return found[1].decode() if found else None
+
+
+def marks_in(folder: Path) -> dict[str, str]:
+    """The mark of every file in ``folder`` that carries one, by the files' names in their order.
+
+    Raises BadInput where there is no such folder, and where nothing in it has a mark.
+    """
+    try:
+        files = sorted(path for path in folder.iterdir() if path.is_file())
+    except OSError:
+        raise BadInput(f"there is no folder {quoted(str(folder), 200)} to look into; name the one that make wrote to.") from None
+    found = {path.name: mark for path in files if (mark := mark_in(path)) is not None}
+    if not found:
+        raise BadInput(f"nothing in {quoted(str(folder), 200)} carries the mark of a plan; name the folder that make wrote to.")
+    return found
 
 
 def _bare(value: object) -> object:
