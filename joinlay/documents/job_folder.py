@@ -77,9 +77,9 @@ def _text(given: object) -> str:
     return given
 
 
-def _is_plain(name: str) -> bool:
-    """Whether ``name`` is that of a file in the folder itself."""
-    return Path(name).name == name and name not in ("", ".", "..") and "\0" not in name
+def _is_plain(file: str) -> bool:
+    """Whether ``file`` is one in the folder itself."""
+    return Path(file).name == file and file not in ("", ".", "..") and "\0" not in file
 
 
 def way_to(job: Path, folder: Path) -> str:

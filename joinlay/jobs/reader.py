@@ -16,7 +16,7 @@ from pydantic import ValidationError
 
 from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
-from joinlay.errors import BadInput, Trouble, Troubles, quoted
+from joinlay.errors import BadInput, Trouble, Troubles, nearest_names, quoted
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
 from joinlay.jobs.job import Job, JobDrawer, Written
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
@@ -60,7 +60,7 @@ def read_job(
     those names, or what is wrong with one; a file that isn't there is left out.
     Raises Troubles with everything that is wrong in both texts, by file and line.
     """
-    source = _with_short_tables(read_source(text, file_name))
+    source = _with_plain_units(_with_short_tables(read_source(text, file_name)))
     roles = _drawer_roles(source.tables("drawer"))
     names = _names(roles)
     context = Context(_unit(source) or Unit.INCH, tuple(source.table("stock")))
@@ -100,7 +100,7 @@ def named_outline_files(text: str, file_name: str) -> tuple[str, ...]:
     """
     if "outline" not in text and "profile" not in text:
         return ()
-    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name)) if name.casefold().endswith(".svg")))
+    return tuple(dict.fromkeys(name for _, name in _drawings(read_source(text, file_name)) if _is_drawing(name)))
 
 
 def _drawings(source: Source) -> Iterator[tuple[KeyPath, str]]:
@@ -137,7 +137,7 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
             troubles.append(source.trouble(("shop", "file"), "shop", message))
         return None
     try:
-        shop = read_source(text, name or wanted or "shop file", is_shown=False)
+        shop = _with_plain_units(read_source(text, name or wanted or "shop file", is_shown=False))
     except Troubles as bad:
         troubles.extend(bad.troubles)
         return None
@@ -147,7 +147,7 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
 def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) -> Iterator[Trouble]:
     for path, name in _drawings(source):
         found = outlines.get(name)
-        if not name.casefold().endswith(".svg"):
+        if not _is_drawing(name):
             message = f"an outline is an SVG file, and the name of {quoted(name)} does not end in .svg; it is not read."
             yield source.trouble(path, where_is(path[:-1], ()), message)
         elif not isinstance(found, Outline):
@@ -157,6 +157,10 @@ def _bad_outlines(source: Source, outlines: Mapping[str, Outline | BadInput]) ->
                 else f"there is no file {quoted(name)} beside the job; write its name as it is, or leave this out."
             )
             yield source.trouble(path, where_is(path[:-1], ()), message)
+
+
+def _is_drawing(file: str) -> bool:
+    return file.casefold().endswith(".svg")
 
 
 def _outlines(written: JobFile, outlines: Mapping[str, Outline | BadInput]) -> Iterator[OutlineWish]:
@@ -185,6 +189,38 @@ def _with_short_tables(source: Source) -> Source:
     short = {key: {word: source.tree[key]} for key, word in _SHORT.items() if isinstance(source.tree.get(key), Spelled)}
     return replace(source, tree={**source.tree, **short}) if short else source
 
+
+def _with_plain_units(source: Source) -> Source:
+    """``units`` in any of its spellings as one of those that the rest reads.
+
+    Raises Troubles with that fault alone where it is none: what lengths mean, and so what is wrong with them, hangs on it.
+    """
+    given = _text(source.tree.get("units"))
+    if given is None:
+        return source
+    word = " ".join(given.casefold().replace(".", "").split())
+    plain = next((plain for plain, spellings in _SPELLED.items() if word in spellings), None)
+    if plain is None:
+        if word in _OTHER_UNITS:
+            said = f"lengths may each be written in {_OTHER_UNITS[word]}, but bare numbers are in millimetres or inches"
+        else:
+            near = nearest_names(word, tuple(name for spellings in _SPELLED.values() for name in spellings), 1)
+            said = f"the nearest is {quoted(near[0])}" if near else "bare numbers are in millimetres or inches"
+        message = f'{quoted(given)} is no unit of a job: {said}; write units = "mm" or units = "inch".'
+        raise Troubles([source.trouble(("units",), "units", message)])
+    return replace(source, tree={**source.tree, "units": Spelled(plain, source.tree["units"].origin)})
+
+
+#: Other spellings of what bare numbers may be in, and units that only a length itself may have, as it is then written.
+_SPELLED: Final = {
+    "inch": ("inch", "inches", "in", "ins", '"', "″", "imperial"),
+    "mm": ("mm", "mms", "millimetre", "millimetres", "millimeter", "millimeters", "metric"),
+}
+_OTHER_UNITS: Final = {
+    **dict.fromkeys(("cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"), 'cm, as in "46.5 cm"'),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 'm, as in "1.2 m"'),
+    **dict.fromkeys(("ft", "foot", "feet", "'", "′"), 'feet and inches, as in "2 ft 3 in"'),
+}
 
 #: Tables that a single value may stand for, and the key it then has.
 _SHORT: Final = {"shop": "file", "paper": "size"}

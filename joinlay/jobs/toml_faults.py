@@ -120,8 +120,8 @@ def _filled(sentence: str, found: Match[str], rows: Sequence[str], line: int) ->
     """``sentence`` with what was found in the line."""
     row = found.string
     groups = {
-        name: _short((given or "").replace('"', " in") if name == "bare" else given or "")
-        for name, given in found.groupdict().items()
+        group: _short((given or "").replace('"', " in") if group == "bare" else given or "")
+        for group, given in found.groupdict().items()
     }
     makers: dict[str, Callable[[], str]] = {
         "plain": lambda: _short(row.translate(_CURLY)),

@@ -74,6 +74,8 @@ def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
         raise BadInput(
             f"a length is read from text, not from {quoted(text)}; write '{'5/8 in' if unit is Unit.INCH else '16 mm'}'."
         )
+    if doubt := _two_meanings(text[:_LONGEST], unit):
+        raise BadInput(f"{quoted(text)} may be {doubt}")
     worn = _tidy(text)
     sign = -1 if worn.startswith("-") else 1
     bare = worn[1:].strip() if sign < 0 else worn
@@ -82,9 +84,62 @@ def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
     raise BadInput(f"{quoted(text)} cannot be read as a length; {_hint(bare, unit)}")
 
 
+#: Thousands parted by apostrophes or blanks, before a metric unit or nothing.
+_PARTED: Final = re.compile(
+    r"(?<![\d.,/])([1-9]\d{0,2})((?:['’ ]\d{3})+)(?=\s*(?:[.,]\d+)?\s*(?:mm?s?\b|cm|milli|centi|met|$))", re.A
+)
+_TWO: Final = (
+    # Marks between thousands, of which one is also the sign for feet: in millimetres it can only be the mark.
+    (
+        re.compile(r"\s*-?([1-9]\d{0,2})['’ ](\d{3})\s*(?!\s*/)[^\d/]*", re.A),
+        None,
+        "{0}{1}, or {0} and {1}: write {0}{1}, without the mark between",
+    ),
+    (
+        re.compile(r"\s*-?([1-9]\d{0,2})\.(\d\d0)\s*", re.A),
+        Unit.MM,
+        "{0}{1}, or {0}.{2}: write {0}{1}, or {0}.{2} without the last 0",
+    ),
+)
+_FEET_OVER: Final = re.compile(r"\s*-?\d+\s*(?:ft\.?|feet|foot|['’′])\s*-?\s*(\d+)(?:[ .].*)?(?:\"|in\b|″|”)?.*", re.A | re.S)
+
+
+def _two_meanings(text: str, unit: Unit) -> str:
+    """What ``text`` may be, where a maker would read it in two ways and one of them is far from the other; '' where it is plain."""
+    text = _PARTED.sub(_joined, text) if _is_metric(text, unit) else text
+    for shape, only, said in _TWO:
+        found = shape.fullmatch(text)
+        if found and only in (None, unit):
+            whole, rest = found[1], found[2]
+            return said.format(whole, rest, rest.rstrip("0") or "0") + "."
+    found = _FEET_OVER.fullmatch(text)
+    if found and int(found[1]) >= 12:
+        return (
+            f"a slip: after feet come less than 12 inches, and {int(found[1])} stands there. Write it in inches alone, or in mm."
+        )
+    return ""
+
+
+def _is_metric(text: str, unit: Unit) -> bool:
+    """Whether the figures are millimetres or the like, by what stands behind them or by the ``unit`` of the job."""
+    return bool(re.search(r"[a-z]*m\b", text)) or (unit is Unit.MM and not re.search(r"[a-z\"″”]", text))
+
+
+def _joined(found: Match[str]) -> str:
+    """A number without the marks or blanks between its thousands."""
+    return re.sub(r"\D", "", found[0])
+
+
+def _without_parting(found: Match[str]) -> str:
+    """A number with one mark between thousands and the other before its decimals: 1.200,5 and 1,200.5; else as it was."""
+    parting = "," if found["mark"] == "." else "."
+    return found[0].replace(parting, "") if found["mark"] not in found[0] else found[0]
+
+
 def _tidy(text: str) -> str:
     """``text`` with one spelling for each mark: plain spaces, hyphens, slashes and unit words."""
     worn = re.sub(r"[\u00a0\u2009\u202f]", " ", text[: _LONGEST + 1]).strip()
+    worn = _PARTED.sub(_joined, worn)
     worn = re.sub(r"[−–—‐‑]", "-", worn).replace("⁄", "/").replace("∕", "/")
     for raised, spelled in _VULGAR.items():
         worn = worn.replace(raised, f" {spelled}")
@@ -93,6 +148,7 @@ def _tidy(text: str) -> str:
     # 26-5/8 is twenty-six and five eighths (26 - 5/8 may be meant to take away, so it is not read); a comma is a
     # decimal mark unless it may part thousands.
     worn = re.sub(r"(?<=\d)-\s*(?=\d+\s*/)", " ", worn)
+    worn = re.sub(r"[1-9]\d{0,2}(?:[.,]\d{3})+(?=(?P<mark>[.,])\d+)", _without_parting, worn)
     worn = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d)|\d{4,})|(?<=\b0),(?=\d)", ".", worn)
     return " ".join(worn.split())
 

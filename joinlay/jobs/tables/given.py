@@ -130,7 +130,9 @@ def _length(given: object, info: ValidationInfo[Context]) -> Given[Length]:
         raise BadInput(f"{_shown(spelled.value)} is not a length; write a number or text, such as {example}.")
     length = read_length(text, unit)
     if abs(length) > _LONGEST:
-        raise BadInput(f"{_with_unit(text, unit)} is longer than any piece; the most is 10 m. Check the unit.")
+        most, word = ("32 ft 9 in", "inches") if unit is Unit.INCH else ("10 m", "millimetres")
+        check = f"A bare number is read in {word} here" if _is_bare(text) else "Check the unit"
+        raise BadInput(f"{_with_unit(text, unit)} is longer than any piece; the most is {most}. {check}.")
     return Given(length, text, spelled.origin)
 
 
@@ -143,9 +145,14 @@ def _number_text(value: object) -> str | None:
     return value if isinstance(value, str) else str(value)
 
 
+def _is_bare(text: str) -> bool:
+    """Whether figures stand without a unit."""
+    return re.fullmatch(r"[-−\d ./,½⅓⅔¼¾⅛⅜⅝⅞]+", text.strip()) is not None
+
+
 def _with_unit(text: str, unit: Unit) -> str:
     """The figures as given, with the unit they were read in where none was written."""
-    return f"{text} {'in' if unit is Unit.INCH else 'mm'}" if re.fullmatch(r"[-\d ./]+", text.strip()) else text.strip()
+    return f"{text.strip()} {'in' if unit is Unit.INCH else 'mm'}" if _is_bare(text) else text.strip()
 
 
 def _size(given: object, info: ValidationInfo[Context]) -> Given[Length]:

@@ -1,11 +1,14 @@
 """What is wrong with a job is said all at once, with its line, what was given, and what is allowed."""
 
+import json
 import time
 
 import pytest
 
 from joinlay.errors import Troubles
 from joinlay.jobs.reader import read_job
+from joinlay.jobs.tables.file import JobFile
+from joinlay.jobs.tables.shop import ShopFile
 from tests.unit.jobs.jobs import GOOD, only_trouble, troubles_in, with_line
 
 
@@ -37,8 +40,8 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
         ("nan", "cannot be read as a length"),
         ("1e400", "write it out in plain figures"),
         ("1e999999999", "write it out in plain figures"),
-        ("400", "400 in is longer than any piece; the most is 10 m. Check the unit."),
-        ('"11 m"', "11 m is longer than any piece"),
+        ("400", "400 in is longer than any piece; the most is 32 ft 9 in. A bare number is read in inches here."),
+        ('"11 m"', "11 m is longer than any piece; the most is 32 ft 9 in. Check the unit."),
         ("1" * 100, "cannot be read as a length"),
         ('"' + "9" * 5000 + '"', "cannot be read as a length"),
     ],
@@ -211,7 +214,7 @@ def test_practice_that_cannot_be(line, said):
 @pytest.mark.parametrize(
     ("heading", "said"),
     [
-        ('units = "inches"', 'units: "inches" is not known here; write "inch" or "mm".'),
+        ('units = "cm"', "units: 'cm' is no unit of a job: lengths may each be written in cm"),
         ('smallest = "1/30 in"', '"1/30 in" is not known here; write "1/16 in", "1/32 in", '),
         ('[paper]\nsize = "a5"', "paper, size: there is no paper called 'a5'; write a4, a3, a2, a1, a0, letter"),
         ("paper = ['a4']", 'paper: this is a list, where a table is wanted; write paper = "letter" or a table [paper].'),
@@ -278,3 +281,77 @@ def test_troubles_are_one_error_whose_text_is_all_of_them():
         read_job("x = 1\n" + GOOD, "chest.toml")
     assert [(one.file, one.line, one.where) for one in bad.value.troubles] == [("chest.toml", 1, "")]
     assert str(bad.value).startswith("chest.toml:1: there is no key 'x' here; ")
+
+
+@pytest.mark.parametrize(
+    ("word", "plain"), [("inches", "inch"), ("In.", "inch"), ("Millimeters", "mm"), ("millimetre", "mm"), ("MM", "mm")]
+)
+def test_units_are_read_in_any_spelling(word, plain):
+    given = f'units = "{word}"'
+    assert given not in GOOD
+    assert read_job(GOOD.replace('units = "inch"', given), "chest.toml").unit.value == plain
+
+
+@pytest.mark.parametrize("word", ["cm", "feet", "metres", "furlongs", "mn"])
+def test_units_that_are_none_are_answered_alone(word):
+    text = GOOD.replace('units = "inch"', f'units = "{word}"').replace('height = "4 1/4"', "height = 900000")
+    assert only_trouble(text).startswith(f"chest.toml:2: units: {word!r} is no unit of a job: ")
+    assert only_trouble(text).endswith('write units = "mm" or units = "inch".')
+
+
+@pytest.mark.parametrize("kind", [JobFile, ShopFile])
+def test_every_list_and_table_of_many_has_a_length_beyond_which_it_is_refused(kind):
+    """All of them, wherever they stand, so that a new one without a limit is found."""
+    schema, unlimited, seen = kind.model_json_schema(by_alias=True), [], 0
+    for name, table in [(kind.__name__, schema), *schema["$defs"].items()]:
+        for key, told in table.get("properties", {}).items():
+            for one in told.get("anyOf", [told]):
+                if one.get("type") == "array" or isinstance(one.get("additionalProperties"), dict):
+                    seen += 1
+                    if not {"maxItems", "maxProperties"} & set(one) and "maxItems" not in told:
+                        unlimited.append(f"{name}.{key}")
+    assert unlimited == []
+    assert seen > 2
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        (
+            "[[offcut]]\nstock = 'birch'\nlength = 9\nwidth = 9\ncount = 100\n" * 3,
+            "offcuts: there are 300 on hand; write at most 200",
+        ),
+        ("[[offcut]]\nstock = 'birch'\nlength = 9\nwidth = 9\n" * 101, "there are 101 here; there must be at most 100"),
+        ("[shop]\ncutters = [" + '{ diameter = "1/4", reach = "1" },' * 101 + "]\n", "shop, cutters: there are 101 here"),
+    ],
+)
+def test_more_than_a_job_has(more, said):
+    assert any(said in trouble for trouble in troubles_in(f"{GOOD}\n{more}"))
+
+
+#: What would clear the screen, write a line of its own, or turn the rest of its line about.
+_HOSTILE = "x\x1b[2J\nchest.toml:1: all is well\u202e\r\x07"
+
+
+@pytest.mark.parametrize("long", [1, 50_000])
+def test_nothing_echoed_breaks_out_of_its_line(long):
+    """Whatever stands in a job, as a value, a key, the name of a table or a file, is told on one line of plain letters."""
+    hostile = json.dumps(_HOSTILE * long)
+    values = [line.partition("=")[0] for line in GOOD.splitlines() if "=" in line]
+    jobs = [GOOD.replace(line, f"{line.partition('=')[0]}= {hostile}") for line in GOOD.splitlines() if "=" in line]
+    jobs += [f"{GOOD}\n{hostile} = 1\n", f"{GOOD}\n[stock.{hostile}]\nnominal = 1\n", f"{GOOD}\n[prices.of]\n{hostile} = 1\n"]
+    jobs += [f"{GOOD}\n[[drawer]]\nname = {hostile}\n", f"shop = {hostile}\n{GOOD}", f"{GOOD}\n[practice]\n{hostile} = 1\n"]
+    jobs += [f"{GOOD}\n[[outline]]\nfile = {hostile}\non = {hostile}\n", f"{GOOD}\n[use]\nload = {hostile}\n"]
+    assert len(values) > 8
+    refused = 0
+    for text in jobs:
+        try:
+            read_job(text, "chest.toml")
+        except Troubles as bad:
+            refused += 1
+            for line in str(bad).split("\n"):
+                assert line.isprintable(), repr(line)
+                assert line.startswith("chest.toml:")
+                assert not line.startswith("chest.toml:1: all is well")
+                assert len(line) < 1500
+    assert refused == len(jobs)

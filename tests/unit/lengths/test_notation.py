@@ -92,3 +92,31 @@ def test_a_huge_whole_number_is_answered_too():
     given: Any = 10**5000
     with pytest.raises(BadInput, match="a number of thousands of figures"):
         read_length(given)
+
+
+@pytest.mark.parametrize(
+    ("spelling", "unit", "length"),
+    [
+        ("1'200", Unit.MM, mm(1200)), ("1’200 mm", Unit.INCH, mm(1200)), ("1 200", Unit.MM, mm(1200)), ("12 345,5 mm", Unit.INCH, mm("12345.5")),
+        ("1.200,5", Unit.MM, mm("1200.5")), ("1,200.5", Unit.MM, mm("1200.5")), ("1.200,5 mm", Unit.INCH, mm("1200.5")),
+        ("12,1", Unit.MM, mm("12.1")), ("5' 3\"", Unit.INCH, inches(63)), ("5' 3\"", Unit.MM, inches(63)), ("1.200 mm", Unit.MM, mm("1.2")),
+        ("0.750", Unit.MM, mm("0.75")), ("18.375", Unit.INCH, inches("18.375")), ("1.200", Unit.INCH, inches("1.2")),
+    ],
+)  # fmt: skip
+def test_thousands_and_decimals_as_people_write_them(spelling, unit, length):
+    assert read_length(spelling, unit) == length
+
+
+@pytest.mark.parametrize(
+    ("spelling", "unit", "asked"),
+    [
+        ("1'200", Unit.INCH, "may be 1200, or 1 and 200"), ("1 200", Unit.INCH, "may be 1200, or 1 and 200"),
+        ("1.200", Unit.MM, "may be 1200, or 1.2: write 1200, or 1.2 without the last 0"), ("2.440", Unit.MM, "may be 2440, or 2.44"),
+        ("2' 200", Unit.MM, "after feet come less than 12 inches"), ("5' 13\"", Unit.INCH, "after feet come less than 12 inches"),
+        ("1,200", Unit.MM, "a comma before three figures"), ("1,200", Unit.INCH, "a comma before three figures"),
+    ],
+)  # fmt: skip
+def test_what_may_be_two_things_is_asked_about(spelling, unit, asked):
+    with pytest.raises(BadInput, match=r"may (be|part)") as refused:
+        read_length(spelling, unit)
+    assert asked in str(refused.value)
