@@ -111,7 +111,9 @@ keep_in(Path(sys.argv[1]), Path(sys.argv[2]), {SECOND!r}, is_whole=True)
     third = {"packet.pdf": b"third"}
     whole(folder, job, third)
     assert held_in(folder) == third
-    assert set(record_in(folder).files) == set(third)
+    record = record_in(folder)
+    assert record is not None
+    assert set(record.files) == set(third)
 
 
 def test_the_passing_file_of_a_run_that_is_going_stays(folder):
