@@ -150,10 +150,10 @@ def _new_folder(folder: Path) -> Iterator[None]:
         raise
 
 
-def _refuse_straying(name: str) -> None:
-    path = PurePath(name)
-    if path.is_absolute() or len(path.parts) != 1 or name in (".", "..") or "\0" in name:
-        raise BadInput(f"{quoted(name)} is no plain file name, so it is not written.")
+def _refuse_straying(file: str) -> None:
+    path = PurePath(file)
+    if path.is_absolute() or len(path.parts) != 1 or file in (".", "..") or "\0" in file:
+        raise BadInput(f"{quoted(file)} is no plain file name, so it is not written.")
 
 
 @contextlib.contextmanager
