@@ -1,10 +1,12 @@
 """The kept output of the examples is what `make` writes today, byte for byte, so that anyone can look without running it."""
 
+import json
 import subprocess
 import sys
 
 import pytest
 
+from joinlay.documents.job_folder import RECORD
 from tests.house.source import ROOT
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
@@ -19,8 +21,11 @@ def made_in(folder, job):
 
 
 def files_of(folder):
-    """The bytes of every file in a folder, by its name there."""
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+    """The bytes of every file in a folder, by its name there; of the folder's record all but the way to the job."""
+    found = {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+    if RECORD in found:
+        found[RECORD] = json.dumps(json.loads(found[RECORD])["files"]).encode()
+    return found
 
 
 def test_there_are_examples_in_inches_and_in_millimetres():
