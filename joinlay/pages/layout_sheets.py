@@ -102,13 +102,14 @@ class _Page:
         blank, layout = self.sheet.blank, self.layout
         name = self.name if blank.is_whole else f"{self.name}: {blank.name}"
         size = f"{read(blank.length, self.rule)} × {read(blank.width, self.rule)}, {read(layout.thickness, self.rule)} thick"
+        # What it uses, then what the drawing means, a line under the other.
+        told = [*wrapped(self._tally(), wide, _SMALL), *wrapped(_LEGEND, wide, _SMALL)]
         lines: list[Stroke] = [
             Text((_ZERO, Fraction(-7)), fitted(name, wide - 72, (_TITLE, _WORD, _SMALL), bold=True)),
             Text((wide, Fraction(-7)), fitted(size, Fraction(70), (_WORD, _SMALL)), Align.RIGHT),
-            Text((_ZERO, Fraction(-13)), fitted(self._tally(), wide, (_SMALL,))),
-            *(Text((_ZERO, Fraction(-17) - 4 * n), words(said, _SMALL)) for n, said in enumerate(wrapped(_LEGEND, wide, _SMALL))),
+            *(Text((_ZERO, Fraction(-13) - n * _STEP), words(said, _SMALL)) for n, said in enumerate(told)),
         ]
-        return PageBlock(tuple(lines), Fraction(24), leads=True)
+        return PageBlock(tuple(lines), 12 + len(told) * _STEP, leads=True)
 
     def _cautions(self, wide: Fraction) -> Iterator[PageBlock]:
         """What to beware of at the saw, before the first cut (section 14 of the trade rules)."""

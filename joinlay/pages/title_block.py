@@ -13,7 +13,7 @@ from joinlay.lengths import Fraction
 from joinlay.pages.check_square import check_square
 from joinlay.pages.seams import OVERLAP
 from joinlay.pen.hatching import Hatch
-from joinlay.pen.lettering import fitted, words
+from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
 from joinlay.records import dataclass
 
@@ -33,6 +33,8 @@ _WORD: Final = Fraction(7, 2)
 _LEFT, _TOP = Fraction(3), Fraction(85)
 _ROW: Final = Fraction(4)
 _STEP: Final = Fraction(18, 5)
+#: How long a line of them may be.
+_PARTS_WIDE: Final = Fraction(78)
 #: Parts that are listed, and those where the printer is named too.
 _MOST_PARTS, _MOST_BESIDE = 4, 3
 #: Where the maps of tiles stand.
@@ -143,9 +145,17 @@ class TemplateFoot:
         if not self.parts:
             return ("none: measure the two long bars",)
         most = _MOST_BESIDE if self.printer is not None and self.printer.is_measured else _MOST_PARTS
-        if len(self.parts) <= most:
-            return self.parts
-        return (*self.parts[: most - 1], f"and {len(self.parts) - most + 1} more")
+        for height in (_SMALL, _TINY):
+            told = [tuple(wrapped(part, _PARTS_WIDE, height)) for part in self.parts]
+            if sum(map(len, told)) <= most:
+                return tuple(line for lines in told for line in lines)
+        # Each that is named is named whole (PR-9).
+        kept: list[str] = []
+        for n, lines in enumerate(told):
+            if n and len(kept) + len(lines) > most - 1:
+                return (*kept, f"and {len(told) - n} more")
+            kept += lines
+        return tuple(kept)
 
 
 def _high(lines: Sequence[str]) -> Fraction:

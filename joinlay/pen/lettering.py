@@ -10,6 +10,7 @@ don't know counts as wider than any, so that words may stand too loose, but neve
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from functools import cache, lru_cache
 from math import floor
@@ -38,6 +39,7 @@ __all__ = [
     "plain",
     "rise",
     "set_line",
+    "unparted",
     "words",
     "wrapped",
 ]
@@ -166,13 +168,16 @@ def fitted(text: str, room: Fraction, heights: Iterable[int | Fraction], *, bold
 
 
 def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
-    """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone."""
+    """``text`` in lines no longer than ``room`` mm at ``height``; a word longer than that stands alone.
+
+    A figure stays with its fraction and its unit (PR-9).
+    """
     # Measured in whole units of the em, as every width is: a line is as long as its words and the blanks between them.
     most = floor(room * CAPITAL / Fraction(height))
     blank = _long(" ", bold=bold)
     line: list[str] = []
     reach = 0
-    for word in text.split():
+    for word in unparted(text):
         longer = reach + blank + _long(word, bold=bold)
         if line and longer > most:
             yield " ".join(line)
@@ -182,6 +187,27 @@ def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) 
             line.append(word)
     if line:
         yield " ".join(line)
+
+
+#: A figure as it ends a word: ``4``, ``0.6``, ``1/32+``, ``(1 1/2``, ``±1``; a fraction of an inch; and a unit, whatever stands behind it.
+_FIGURE_ENDS: Final = re.compile(r"(?:^|[(±+−×x-])\d(?:[\d.,]*\d)?(?:/\d+)?[+−-]?$|^[½¼¾⅓⅔⅛⅜⅝⅞][+−-]?$")
+_FRACTION: Final = re.compile(r"\d+/\d+")
+_UNIT: Final = re.compile(r"(?:in|ft|mm|cm|m|lb|kg|N|%|°|degrees|rpm)(?:[^\w/]*)$")
+
+
+def unparted(text: str) -> Iterator[str]:
+    """The words of ``text``, each figure in one piece with its fraction and its unit: ``1 1/2 in,`` (PR-9)."""
+    kept = ""
+    for word in text.split():
+        last = kept.rpartition(" ")[2]
+        if _FIGURE_ENDS.search(last) and (_UNIT.match(word) or (last.isdecimal() and _FRACTION.match(word))):
+            kept = f"{kept} {word}"
+        else:
+            if kept:
+                yield kept
+            kept = word
+    if kept:
+        yield kept
 
 
 def _is_apart(before: Run | Vulgar, run: Run | Vulgar) -> bool:

@@ -1,5 +1,8 @@
 """Every page of a whole packet: no word on a line, a fill or another word, and a check square on each page that is measured from."""
 
+import re
+from itertools import pairwise
+
 import pytest
 
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
@@ -24,3 +27,27 @@ def test_no_words_collide_anywhere(name, paper, wanted, measured):
             assert bool(square) is (chapter.heading in MEASURED)
             words = " ".join(stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text))
             assert f"{sheet.number} of {len(bound.sheets)}" in words
+
+
+#: What ends and what begins a line where a figure is cut from its fraction, or from its unit.
+_PARTED = (
+    (re.compile(r"(^|[ (±×])\d+$"), re.compile(r"\d+/\d+")),
+    (re.compile(r"(^|[ (±×])\d+(\.\d+|/\d+[+−]?|[+−])?$"), re.compile(r"(in|mm|cm|m|ft|lb|kg|N|%|°|rpm)\b")),
+)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", examples())
+def test_no_figure_is_cut_from_its_fraction_or_its_unit(name, paper):
+    parted = []
+    for sheet in packet(name, paper).sheets:
+        lines = [stroke for stroke in sheet.strokes if isinstance(stroke, Text)]
+        for first, then in pairwise(lines):
+            # One under the other, in the same column.
+            if first.anchor[0] == then.anchor[0] and 0 < first.anchor[1] - then.anchor[1] < 7:
+                parted += [
+                    (sheet.number, first.plain, then.plain)
+                    for ends, begins in _PARTED
+                    if ends.search(first.plain) and begins.match(then.plain)
+                ]
+    assert parted == []

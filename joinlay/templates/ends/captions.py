@@ -13,7 +13,7 @@ from joinlay.boards import CutKind, Hand, PartKind, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
-from joinlay.pen.lettering import Run, figures, fitted, words
+from joinlay.pen.lettering import Run, figures, fitted, unparted, words
 from joinlay.pen.signs import DatumEdge
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
@@ -137,7 +137,7 @@ def _in_lines(said: str, count: int) -> list[str]:
     """The words in ``count`` lines about as long as each other; fewer where there are fewer words."""
     target = len(said) / count
     lines: list[str] = []
-    for word in said.split():
+    for word in unparted(said):
         if lines and len(lines[-1]) + len(word) / 2 < target:
             lines[-1] += f" {word}"
         else:

@@ -14,7 +14,7 @@ from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Hatch
-from joinlay.pen.lettering import fitted, set_line, words
+from joinlay.pen.lettering import fitted, set_line, unparted, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
 from joinlay.pen.signs import BAR
 from joinlay.records import dataclass
@@ -212,7 +212,7 @@ def _in_lines(said: str, room: Fraction) -> list[Content]:
 def _parted(said: str, room: Fraction, high: Fraction, *, bold: bool) -> list[str]:
     """``said`` parted between words into lines that go into ``room``, where its words do."""
     lines: list[str] = []
-    for word in said.split():
+    for word in unparted(said):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and set_line(words(longer, high, bold=bold)).width <= room:
             lines[-1] = longer

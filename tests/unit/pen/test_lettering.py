@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.lengths import inches, mm
-from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, words, wrapped
+from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, unparted, words, wrapped
 from tests.unit.templates.parts import INCH, METRIC
 
 
@@ -83,4 +83,24 @@ def test_wrapped_lines_fill_their_room_and_keep_to_it_as_they_are_set(text, room
         return set_line(words(" ".join(some), height, bold=bold)).width <= room
 
     assert all(len(line) == 1 or fits(line) for line in lines)
-    assert not any(fits([*line, after[0]]) for line, after in pairwise(lines))
+    # What stays together goes on to the next line together.
+    assert not any(fits([*line, next(unparted(" ".join(after)))]) for line, after in pairwise(lines))
+
+
+@pytest.mark.parametrize(
+    ("text", "pieces"),
+    [
+        ("edge swells 1/32 in, free", ["edge", "swells", "1/32 in,", "free"]),
+        ("by 3 3/16 in (81 mm).", ["by", "3 3/16 in", "(81 mm)."]),
+        ("droops 0.6 mm.", ["droops", "0.6 mm."]),
+        ("4 % of 110 lb", ["4 %", "of", "110 lb"]),
+        ("drawer 1 in place", ["drawer", "1 in", "place"]),
+        ("card 10 and 11, in oak", ["card", "10", "and", "11,", "in", "oak"]),
+        ("drawer 2 minds 12 1/2-", ["drawer", "2", "minds", "12 1/2-"]),
+        ("", []),
+    ],
+)
+def test_a_figure_keeps_its_fraction_and_its_unit(text, pieces):
+    assert list(unparted(text)) == pieces
+    # Wherever the line is broken: not even the narrowest room parts them.
+    assert list(wrapped(text, Fraction(1), Fraction(5))) == pieces
