@@ -39,8 +39,8 @@ _ZERO: Final = Fraction(0)
 _UNDER_TITLE: Final = Fraction(12)
 #: Drawers that come out in more ways than these aren't all drawn.
 _MOST_WAYS: Final = 6
-#: In short: how far the sentence is set in, and how many lines it has at most.
-_INDENT, _MOST_LINES = Fraction(6), 4
+#: In short: how far the sentence is set in.
+_INDENT: Final = Fraction(6)
 
 _HEADS: Final = {
     Harm.REFUSE: "Refused: cut nothing until this is mended",
@@ -123,8 +123,6 @@ def _worst(plan: Plan, wide: Fraction, most: int) -> Iterator[_Lines]:
         head = fitted(f"{number}  {tag}{finding.where}", wide, (_WORD, _SMALL), bold=True)
         first = finding.sentence(plan.rule.text).split(". ")[0].rstrip(".")
         said = list(wrapped(f"{first[0].upper()}{first[1:]}.", wide - _INDENT, _SMALL))
-        if len(said) > _MOST_LINES:
-            said = [*said[: _MOST_LINES - 1], " ".join(said[_MOST_LINES - 1 :])]
         told = [(_FINE_STEP, _INDENT, fitted(line, wide - _INDENT, (_SMALL,))) for line in said]
         yield [(_STEP, _ZERO, head), *told, *((_STEP, _INDENT, line) for line in _anchor(finding, plan, wide - _INDENT))]
 

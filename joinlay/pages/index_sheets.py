@@ -9,7 +9,7 @@ from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import Link
 from joinlay.pages.printer import Printer
-from joinlay.pen.lettering import fitted, set_line, words
+from joinlay.pen.lettering import set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
 from joinlay.records import dataclass
 
@@ -19,12 +19,15 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.paper import Paper
+    from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Stroke
 
 __all__ = ["IndexLine", "index_sheets"]
 
 _HEAD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(7)
+#: From one line of a long name to the next.
+_FINE_STEP: Final = Fraction(4)
 _TOP: Final = Fraction(16)
 #: From a baseline down to the line under the row.
 _UNDER: Final = Fraction(2)
@@ -95,10 +98,12 @@ def _row(found: IndexLine, wide: Fraction) -> _Row:
     """One part; its numbers go on in as many lines as they need."""
     parted = wide * _PARTED
     y = -_ROW + _UNDER
+    named = _named(found.name, parted - 14)
     texts = [
         Text((Fraction(8), y), words(str(found.number), _SMALL), Align.RIGHT),
-        Text((Fraction(11), y), fitted(found.name, parted - 14, (_WORD, _SMALL))),
+        *(Text((Fraction(11), y - n * _FINE_STEP), line) for n, line in enumerate(named)),
     ]
+    lowest = y - (len(named) - 1) * _FINE_STEP
     links = []
     x = parted
     for number in found.sheets:
@@ -109,4 +114,11 @@ def _row(found: IndexLine, wide: Fraction) -> _Row:
         texts.append(Text((x, y), said))
         links.append(Link((x - 1, y - 1, x + long + 1, y + _ROW - _UNDER), number))
         x += long + _BETWEEN
-    return _Row(tuple(texts), tuple(links), _UNDER - y)
+    return _Row(tuple(texts), tuple(links), _UNDER - min(y, lowest))
+
+
+def _named(name: str, room: Fraction) -> list[Content]:
+    """A part's name in one line, or in as many small ones as it takes."""
+    if set_line(words(name, _WORD)).width <= room:
+        return [words(name, _WORD)]
+    return [words(line, _SMALL) for line in wrapped(name, room, _SMALL)]

@@ -70,7 +70,7 @@ class PageBlock:
 
 
 def flow(blocks: Sequence[PageBlock], room: Fraction) -> list[list[PageBlock]]:
-    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page. One too high for a page has it alone."""
+    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page and none empty. One too high for a page has it alone."""
     pages: list[list[PageBlock]] = []
     page: list[PageBlock] = []
     left = room
@@ -85,7 +85,8 @@ def flow(blocks: Sequence[PageBlock], room: Fraction) -> list[list[PageBlock]]:
             left = room - sum(each.height for each in page)
         page.append(block)
         left -= block.height
-    return [*pages, page] if page else pages
+    # White that is left over is no page of its own.
+    return [each for each in (*pages, page) if any(block.strokes for block in each)]
 
 
 def title_over(said: str, wide: Fraction, height: Fraction) -> PageBlock:

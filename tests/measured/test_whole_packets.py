@@ -51,3 +51,10 @@ def test_no_figure_is_cut_from_its_fraction_or_its_unit(name, paper):
                     if ends.search(first.plain) and begins.match(then.plain)
                 ]
     assert parted == []
+
+
+@pytest.mark.parametrize("name", examples())
+def test_nothing_is_cut_short_by_dots(name):
+    sheets = packet(name, None, LEAN).sheets
+    cut = [(sheet.number, stroke.plain) for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
+    assert [(number, said) for number, said in cut if "…" in said or "..." in said] == []

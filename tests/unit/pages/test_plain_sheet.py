@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from joinlay.pages.plain_sheet import Paragraph, fill_frames, halves
+from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, flow, halves
 from joinlay.pen.lettering import set_line, words, wrapped
-from joinlay.pen.marks import text_box
+from joinlay.pen.marks import Line, Role, text_box
 
 SIZE = Fraction(7, 2)
 FRAME = (Fraction(0), Fraction(0), Fraction(60), Fraction(20))
@@ -51,3 +51,10 @@ def test_halves_keep_every_word():
     one, two = halves(Paragraph("a b c d e", SIZE, leads=True, above=Fraction(3)))
     assert f"{one.text} {two.text}" == "a b c d e"
     assert (one.leads, two.leads, two.above) == (False, False, Fraction(0))
+
+
+def test_white_that_is_left_over_is_no_page_of_its_own():
+    full = PageBlock((Line((Fraction(0), Fraction(0)), (Fraction(1), Fraction(0)), Role.FRAME),), Fraction(10))
+    white = PageBlock((), Fraction(5))
+    assert flow([full, white], Fraction(12)) == [[full]]
+    assert flow([white], Fraction(12)) == []
