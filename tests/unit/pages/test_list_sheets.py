@@ -239,8 +239,12 @@ def test_an_empty_plan():
     assert layout_sheets(plan, all_lists(plan), A4) == ()
 
 
+#: Something to see, so that a block is no white.
+INK = (Line((Fraction(0), Fraction(0)), (Fraction(1), Fraction(0)), Role.OUTLINE),)
+
+
 def block(height, leads=False):
-    return PageBlock((), Fraction(height), leads)
+    return PageBlock(INK, Fraction(height), leads)
 
 
 def test_flow_keeps_headings_with_what_they_head():
@@ -254,9 +258,14 @@ def test_flow_of_a_block_higher_than_the_page():
     assert flow([], Fraction(60)) == []
 
 
+def test_white_alone_is_no_page():
+    white = PageBlock((), Fraction(30))
+    assert flow([block(50), white], Fraction(60)) == [[block(50)]]
+
+
 def test_a_page_that_goes_on_with_a_list_says_so():
     again = block(7, leads=True)
-    row = PageBlock((), Fraction(20), again=again)
+    row = PageBlock(INK, Fraction(20), again=again)
     pages = flow([block(7, leads=True), row, row, row], Fraction(60))
     assert [[each.height for each in page] for page in pages] == [[7, 20, 20], [7, 20]]
     # With its own heading at the top it needs no other.

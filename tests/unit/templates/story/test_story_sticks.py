@@ -154,7 +154,7 @@ def test_the_moth_cabinets_sticks_name_everything_that_has_to_be_marked():
 def test_figures_stand_on_the_makers_rule_in_the_order_of_the_ticks():
     plan = example("print-chest")
     for stick, template in zip(sticks_of(plan), story_sticks(plan), strict=True):
-        wanted = [plan.rule.text(Length(at)) for at in stick.places]
+        wanted = [plan.rule.text(plan.rule.round(Length(at))) for at in stick.places]
         column = [text for text in texts(template.strokes) if text.turn.value == 0 and text.plain[:1] in "0123456789"]
         read = [text.plain for text in sorted(column, key=lambda text: text.anchor[1])]
         assert [figure.rstrip("+−") for figure in read] == [said.split(" in")[0] for said in wanted]
