@@ -7,6 +7,7 @@ step; what overlaps by less than a cube of a hundredth of a millimetre is contac
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
@@ -51,6 +52,9 @@ _PLANES: Final = {
 }
 
 _Point = tuple[float, float]
+
+#: A prism: its convex outline in the plane square to an axis, the axis, and from where to where on it.
+_Prism = tuple[tuple[_Point, ...], Axis, float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,13 +103,8 @@ def solid_of(board: Board) -> Body:
     """``board`` with its tapers and all its cuts, in its place (CK-8). Raises BadInput where it has no place."""
     if board.place is None:
         raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
-    body = _stock(board)
-    for gone in (
-        *(_wedge(board, t) for t in board.tapers if t.near.mm or t.far.mm),
-        *(_hollow(board, cut) for cut in board.cuts),
-    ):
-        body = body - gone
-    body = _put(body, board, board.place)
+    gone = (*(_wedge(board, t) for t in board.tapers if t.near.mm or t.far.mm), *(_hollow(board, cut) for cut in board.cuts))
+    body = _put(_carved(_stock(board), gone), board, board.place)
     a, b, c, d, e, f = body.bounding_box()
     return Body(board.role, body, (a, b, c), (d, e, f))
 
@@ -130,7 +129,7 @@ def overlaps(solids: Sequence[Body]) -> tuple[Overlap, ...]:
 
 def overlaps_between(some: Sequence[Body], others: Sequence[Body]) -> tuple[Overlap, ...]:
     """Every overlap of one of ``some`` with one of ``others`` (CK-8)."""
-    pairs = ((one, other) for one in some for other in others)
+    pairs = ((one, other) for one in some for other in others if one.meets(other))
     return tuple(Overlap(one.name, other.name, volume) for one, other in pairs if (volume := one.shared(other)) > CONTACT)
 
 
@@ -198,24 +197,35 @@ def _transformed(body: Manifold, along: Sequence[Fraction], place: Place, origin
     return body.transform([[float(number) for number in row] for row in rows])
 
 
-def _stock(board: Board) -> Manifold:
+@lru_cache(maxsize=512)
+def _carved(stock: _Prism, gone: tuple[_Prism, ...]) -> Manifold:
+    """``stock`` less all that is ``gone``. Many parts of a piece are alike but for their place, and are carved once."""
+    body = _prism(*stock)
+    for each in gone:
+        body = body - _prism(*each)
+    # Worked out here and now, else each part would have the kernel do it again.
+    body.num_tri()
+    return body
+
+
+def _stock(board: Board) -> _Prism:
     length, width, thickness = (float(board.size(axis).mm) for axis in Axis)
     if board.has_round_edges:
-        return _prism(_stadium(0, width, 0, thickness, inside=True), Axis.ALONG, 0, length)
-    return _prism(((0, 0), (width, 0), (width, thickness), (0, thickness)), Axis.ALONG, 0, length)
+        return tuple(_stadium(0, width, 0, thickness, inside=True)), Axis.ALONG, 0, length
+    return ((0, 0), (width, 0), (width, thickness), (0, thickness)), Axis.ALONG, 0, length
 
 
-def _hollow(board: Board, cut: Cut) -> Manifold:
+def _hollow(board: Board, cut: Cut) -> _Prism:
     """The wood a cut takes, carried past the board where it runs out of it."""
     spans = {axis: _span(board, cut, axis) for axis in Axis}
     through = cut.surface.axis
     first, second = _PLANES[through]
     (a, b), (c, d) = spans[first], spans[second]
     if cut.shape is Shape.SQUARE:
-        outline: Sequence[_Point] = ((a, c), (b, c), (b, d), (a, d))
+        outline: tuple[_Point, ...] = ((a, c), (b, c), (b, d), (a, d))
     else:
-        outline = _stadium(a, b, c, d, inside=False)
-    return _prism(outline, through, *spans[through])
+        outline = tuple(_stadium(a, b, c, d, inside=False))
+    return outline, through, *spans[through]
 
 
 def _span(board: Board, cut: Cut, axis: Axis) -> tuple[float, float]:
@@ -226,7 +236,7 @@ def _span(board: Board, cut: Cut, axis: Axis) -> tuple[float, float]:
     return start - _PAST * (span.start == ZERO), stop + _PAST * (span.stop == board.size(axis))
 
 
-def _wedge(board: Board, taper: Taper) -> Manifold:
+def _wedge(board: Board, taper: Taper) -> _Prism:
     """The wood planed off an edge or end, carried past the board on all sides."""
     run = Axis.ALONG if taper.surface.axis is Axis.ACROSS else Axis.ACROSS
     length, size = float(board.size(run).mm), float(board.size(taper.surface.axis).mm)
@@ -239,7 +249,7 @@ def _wedge(board: Board, taper: Taper) -> Manifold:
         quad = [(at, size - off) for at, off in quad]
     # The prism stands on the board's face, whose plane is (along, across).
     outline = quad if run is Axis.ALONG else [(off, at) for at, off in quad]
-    return _prism(outline, Axis.INTO, -_PAST, float(board.thickness.mm) + _PAST)
+    return tuple(outline), Axis.INTO, -_PAST, float(board.thickness.mm) + _PAST
 
 
 def _prism(outline: Sequence[_Point], through: Axis, start: float, stop: float) -> Manifold:
