@@ -118,6 +118,12 @@ def make(
             "--dxf", help="Write each template as DXF too, in millimetres, for those who cut templates from sheet stock."
         ),
     ] = False,
+    model: Annotated[
+        bool,
+        typer.Option(
+            "--model", help="Write the piece as a glTF model too, to turn about in any viewer. Needs the 'assembly' extra."
+        ),
+    ] = False,
     force: Annotated[
         bool,
         typer.Option("--force", help="Write over files in that folder that this job did not make, and take the folder over."),
@@ -137,6 +143,7 @@ def make(
                 printer,
                 is_count=count,
                 is_dxf=dxf,
+                is_model=model,
                 is_all=everything,
                 chapters=tuple(chapter or ()),
                 is_forced=force,

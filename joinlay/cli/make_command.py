@@ -38,7 +38,7 @@ _AGAIN: Final = "again.pdf"
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF too.
+    """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF and a model too.
 
     And whether only a part of the packet is wanted, or only its number of sheets; with ``is_all`` what is only looked at too, and
     ``chapters`` are those wanted by themselves; ``is_forced`` writes over files
@@ -52,6 +52,7 @@ class Wish:
     printer: str | None = None
     is_count: bool = False
     is_dxf: bool = False
+    is_model: bool = False
     is_all: bool = False
     chapters: tuple[str, ...] = ()
     is_forced: bool = False
@@ -64,6 +65,8 @@ def make_job(path: Path, wish: Wish) -> int:
     """
     if wish.is_dxf:
         _refuse_dxf(wish)
+    if wish.is_model:
+        _refuse_model(wish)
     wanted = _wanted(wish)
     texts = texts_of(path)
     job = texts.job()
@@ -143,10 +146,19 @@ def _refuse_dxf(wish: Wish) -> None:
         raise BadInput(words.DXF_WITH_ALL)
 
 
+def _refuse_model(wish: Wish) -> None:
+    """Refuse a model likewise."""
+    from joinlay.documents.model import refuse_without_model
+
+    refuse_without_model()
+    if wish.is_count or _is_some(wish):
+        raise BadInput(words.MODEL_WITH_ALL)
+
+
 def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, job: Path, wish: Wish, wanted: Wanted) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, taken = _files(worked_out, printer, wanted, progress, is_dxf=wish.is_dxf)
+        files, taken = _files(worked_out, printer, wanted, progress, wish)
         progress.step(words.STEP_WRITING)
         keep_in(folder, job, files, is_whole=True, is_forced=wish.is_forced)
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
@@ -164,7 +176,7 @@ def _paper(name: str) -> str:
 
 
 def _files(
-    worked_out: Plan, printer: Printer | None, wanted: Wanted, progress: Progress, *, is_dxf: bool
+    worked_out: Plan, printer: Printer | None, wanted: Wanted, progress: Progress, wish: Wish
 ) -> tuple[dict[str, bytes], str]:
     """Every file by its name, made in memory; then the paper the packet takes, in words."""
     from joinlay.cutlist.cutting_list import cutting_list
@@ -179,8 +191,12 @@ def _files(
     files[_PACKET] = packet.pdf()
     progress.step(words.STEP_TEMPLATES)
     templates, mark = packet.templates, packet.mark
-    for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if is_dxf else ())):
+    for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if wish.is_dxf else ())):
         files[_free(name, files)] = drawing
+    if wish.is_model:
+        from joinlay.documents.model import MODEL, plan_model
+
+        files[MODEL] = plan_model(worked_out, mark)
     progress.step(words.STEP_LIST)
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule, mark)
     progress.step(words.STEP_PLAN)

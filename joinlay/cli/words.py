@@ -20,6 +20,9 @@ STEP_WRITING: Final = "writing"
 
 # -- answers -----------------------------------------------------------------------------------------
 
+MODEL_WITH_ALL: Final = (
+    "--model goes with the whole of make: leave out --only, --pages, --chapter and --count, or leave out --model."
+)
 DXF_WITH_ALL: Final = "--dxf goes with the whole of make: leave out --only, --pages, --chapter and --count, or leave out --dxf."
 CHAPTER_ALONE: Final = "--chapter prints the whole of a chapter: leave out --all, --only and --pages, or leave out --chapter."
 EMPTY_CHAPTER: Final = "--chapter: there is nothing to print in it for this job; joinlay make --all --count shows what there is."

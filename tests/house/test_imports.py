@@ -9,7 +9,7 @@ import pytest
 from tests.house.source import ROOT, modules
 
 #: Libraries that take a tenth of a second or more to fetch.
-SLOW = ("pydantic", "reportlab", "svglib", "numpy", "ezdxf", "scipy", "manifold3d", "PIL")
+SLOW = ("pydantic", "reportlab", "svglib", "numpy", "ezdxf", "scipy", "manifold3d", "trimesh", "PIL")
 
 
 def fetched_by(code):
@@ -58,6 +58,10 @@ def test_no_floor_that_works_out_wood_fetches_a_slow_library(package):
 
 def test_dxf_fetches_its_library_only_to_write():
     assert fetched_by("import joinlay.documents.dxf") == []
+
+
+def test_a_model_fetches_its_libraries_only_to_be_made():
+    assert fetched_by("import joinlay.documents.model") == []
 
 
 def test_the_command_line_fetches_nothing_slow():
