@@ -89,7 +89,7 @@ def read(path: str | Path) -> Job:
     >>> job.title, job.drawer_count, job.unit.value
     ('Print chest', 4, 'inch')
     >>> job.shop.saw.kerf.mm, job.shop.saw.kerf.origin
-    (Fraction(127, 40), 'print-chest.toml:48')
+    (Fraction(127, 40), 'print-chest.toml:49')
     >>> joinlay.read("no-such-job.toml")
     Traceback (most recent call last):
     joinlay.errors.BadInput: there is no file no-such-job.toml; joinlay start writes one.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
 from joinlay.casework.assembly import Assembly, Drawer
@@ -11,10 +11,11 @@ from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wante
 from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom, meet_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.opening import BackHeight
-from joinlay.findings import refusal
+from joinlay.findings import Remedy, figure, refusal, warning
 from joinlay.joints.groove import Groove, cut_groove, design_groove
-from joinlay.lengths import NOTHING, smallest
+from joinlay.lengths import NOTHING, Fraction, Length, smallest
 from joinlay.records import dataclass
+from joinlay.shop import usual_practice
 from joinlay.stock.movement import usual_seasons
 
 if TYPE_CHECKING:
@@ -28,6 +29,9 @@ if TYPE_CHECKING:
     from joinlay.stock.movement import Seasons
 
 __all__ = ["plan_drawer"]
+
+#: What is left of a drawer's height above its bottom, as a share of its sides', before it is warned that it holds little. Source: our own choice.
+_LEAST_INSIDE: Final = Fraction(1, 3)
 
 _FRONT = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
 _SIDE = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
@@ -93,6 +97,7 @@ class _Grooves:
     joint: Groove
     offset: Dimension
     in_front: Dimension
+    findings: tuple[Finding, ...]
 
     @property
     def lines(self) -> GrooveLines:
@@ -118,7 +123,8 @@ class _Grooves:
             is_judged_later=True,
             role=JointRole(JointKind.BOTTOM_GROOVE, role),
         )
-        return cls(joint, offset, in_front)
+        shallow = _shallow(offset, make.bottom.thickness, sizes, shop)
+        return cls(joint, offset, in_front, (*joint.findings, *([shallow.at(name)] if shallow else [])))
 
 
 def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimension, sizes: DrawerSizes) -> None:
@@ -137,6 +143,19 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
             "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
             top=offset + bottom, height=offset + bottom + high, short=-high,
         )  # fmt: skip
+
+
+def _shallow(offset: Dimension, bottom: Dimension, sizes: DrawerSizes, shop: Shop) -> Finding | None:
+    """Warn of a groove so high that little of the drawer is left above its bottom, if the usual one would leave more (GR-1)."""
+    usual = usual_practice(shop.rule.unit).length("groove offset")
+    inside = Length((sizes.side_height - offset - bottom).mm)
+    if inside >= sizes.side_height * _LEAST_INSIDE or offset <= usual:
+        return None
+    found = warning("shallow drawer", "With the groove {offset} above the sides' bottom edge only {inside} of sides {height} high is left above the "
+                    "bottom.", "", "GR-1", "our own choice", offset=offset, inside=inside, height=sizes.side_height, usual=usual)  # fmt: skip
+    return replace(
+        found, remedies=(Remedy("put the groove lower, {usual} above the sides' bottom edge", (figure("groove offset", usual),)),)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -261,4 +280,4 @@ class _Box:
         return (sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.joint_line)
 
     def findings(self) -> tuple[Finding, ...]:
-        return (*self.front_corner.findings, *self.back_corner.findings, *self.grooves.joint.findings)
+        return (*self.front_corner.findings, *self.back_corner.findings, *self.grooves.findings)

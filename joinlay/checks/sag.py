@@ -13,7 +13,7 @@ from joinlay.checks.plates import CREEP, Plate, sag_on_four_edges, sag_with_a_fr
 from joinlay.findings import Change, Finding, Harm, Remedy, figure
 from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 from joinlay.records import dataclass
-from joinlay.stock import Sheet, stiffness_of
+from joinlay.stock import Sheet, stiffness_of, taken_as_three_ply
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -107,7 +107,7 @@ def check_sag(
     }  # fmt: skip
     where = f"{drawer.name} bottom"
     if sag <= float(room.mm):
-        what = "With {load} spread over it for years it sags about {sag}; there is {room} under it."
+        what = "With {load} spread over it for years it sags about {sag}; there is {room} under it." + _plies(drawer.make.bottom)
         if stands:
             what += " Screw its back edge up to the drawer back: left loose it would sag {loose}."
             numbers["loose"] = estimate(sag_of(drawer.make.bottom, span, pressure, free_back=True), shop.rule)
@@ -118,7 +118,9 @@ def check_sag(
             what += " The thinner {thinner} of your stock would do too."
             numbers["thinner"] = thinner.name
         return (Finding("bottom sag", Harm.NOTE, where, what, numbers, "CK-3", _SOURCE),)
-    what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it."
+    what = "With {load} spread over it for years it sags about {sag}, and there is only {room} under it." + _plies(
+        drawer.make.bottom
+    )
     make = drawer.make
     better = _thinnest(
         others, span, pressure, room, lambda stock: make.bottom.thickness < stock.thickness <= make.sides.thickness
@@ -136,6 +138,15 @@ def check_sag(
     remedy = remedy or ("" if ways else "Only a much stiffer bottom would do, or two drawers in its place.")
     mark = "sags {sag}, only {room} under it"
     return (Finding("bottom sag", Harm.WARN, where, what, numbers, "CK-3", _SOURCE, remedy, mark, remedies=tuple(ways)),)
+
+
+def _plies(bottom: Stock) -> str:
+    """What is taken of the plies of thin plywood, where nobody has counted them."""
+    if not (isinstance(bottom, Sheet) and taken_as_three_ply(bottom)):
+        return ""
+    return (
+        " It is taken as three-ply, which is weak across its face grain; where you count more, write plies = 5, say, for {stock}."
+    )
 
 
 def _higher_groove(drawer: Drawer, sag: float, room: Length, shop: Shop, numbers: dict[str, Length | int | str]) -> Remedy:

@@ -36,6 +36,10 @@ _FIGURES: Final = {
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
+        "block": "2", "block_is": "1 3/4", "bottom_up": "7/8", "top_down": "5/8", "stop": "3/16", "sag": "1/8", "groove_up": "7/16",
+        "bank_wide": "20 1/2",
+        "hole_deep": "1/2", "knob_down": "2", "eye": "62", "away": "40", "grow": "1/16", "dot": "1/4", "dot_step": "1/32",
+        "mark_in": "3", "mark_down": "1 1/2",
         "chisel": "1/8",
     },
     Unit.MM: {
@@ -56,6 +60,10 @@ _FIGURES: Final = {
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
+        "block": "50", "block_is": "45", "bottom_up": "22", "top_down": "19", "stop": "5", "sag": "3", "groove_up": "11",
+        "bank_wide": "510",
+        "hole_deep": "12", "knob_down": "50", "eye": "1600", "away": "1000", "grow": "1.5", "dot": "6", "dot_step": "0.5",
+        "mark_in": "75", "mark_down": "40",
         "chisel": "3",
     },
 }  # fmt: skip
@@ -96,6 +104,7 @@ sheet = {sheet}      # length and width of a whole sheet, length with the grain
 kind = "plywood"
 nominal = "{thin}"
 measured = "{thin_is}"
+plies = 5                  # counted at its edge; thin plywood is taken as three-ply, the weakest, where this is left out
 #stiffness = ["{stiff}", "{weak}"]   # along and across the face grain, where its data sheet says
 
 # ---- what your shop owns; what you leave out is a modest shop's ----
@@ -128,7 +137,7 @@ measured = "{thin_is}"
 #tip-gap = "{tip}"
 #groove-depth = "{groove}"
 #tenon-share = "1/3"
-#cutting-tolerance = "{stray}"    # how far any cut of yours may stray, either way
+#cutting-tolerance = "{stray}"    # how far any cut of yours may stray, either way; all that may stand here: joinlay keys practice
 
 # ---- the air it is made in and will stand in, for solid wood; where a meter tells, write {{ moisture = "8 %" }} ----
 
@@ -157,6 +166,8 @@ back-height = "full"                # or "on bottom": the back stands on the bot
 #taper = "{taper}"                  # how much narrower the drawer is at its back, in all
 #set-back = "{nothing}"                    # drawer front behind the face of the frame
 #back-gap = "{gap}"                # drawer to the case back
+#back-set-in = "{gap}"             # end of the sides to the dado that takes the back
+#mortise-slack = "{swell}"          # how much longer all mortises but the first are cut, to let the parts be aligned
 #groove-offset = "{offset}"            # bottom edge of the sides to the groove
 #tenon = "4 mm"                    # thickness of the loose tenons; the rules choose unless told
 #load = "{load}"                  # what lies in each drawer, or on its bottom: "{floor}"
@@ -188,6 +199,12 @@ nominal = "{panel}"
 measured = "{panel_is}"
 sheet = {sheet}
 
+[stock.cherry-thick]             # a knob's blank is thicker than the knob
+kind = "solid"
+species = "black cherry"
+nominal = "{block}"
+measured = "{block_is}"
+
 [case]
 width = "{case_wide}"               # over all, frame and overhang with it
 height = "{case_high}"
@@ -196,6 +213,9 @@ depth = "{case_deep}"
 sides = "birch-thick"
 #panels = "birch-thick"             # bottom and top, where they differ from the sides
 back = "birch-thin"
+#bottom-offset = "{bottom_up}"           # underside of the case to its bottom panel
+#top-offset = "{top_down}"              # top of the case to its top panel
+#dadoes = "stopped"                 # or "through", to the front, which the frame covers
 
 [frame]
 stock = "cherry"
@@ -203,29 +223,45 @@ stile = "{stile}"
 rail = "{rail}"                   # between drawers
 top-rail = "{top_rail}"
 bottom-rail = "{bottom_rail}"
+#mullion = "{stile}"               # the upright between two banks
 #overhang = "{overhang}"               # frame proud of the case, each side
+#overhang-top = "{overhang}"           # the same at the top
+#overhang-bottom = "{overhang}"        # and at the bottom
 
 [runners]
 stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax
 
 #[stops]
 #kind = "none"                      # or "blocks"
+#stock = "cherry"                   # the runners' unless told
+#thickness = "{stop}"              # height of a block
+#sag = "{sag}"                    # how far a loaded bottom sags, so that a block is cleared
 
 # ---- the drawers, from the top down; a second [[bank]] stands beside the first ----
 
 [[bank]]
 drawers = 4
-graduation = "arithmetic"           # or "equal", or "geometric"; or write heights = ["4", "fill", "6"]
+graduation = "arithmetic"           # or "equal"; or "geometric" with ratio = "1.15" for step; or heights = ["4", "fill", "6"]
 step = "{step}"                   # how much deeper each is than the one above
 remainder = "bottom"                # round the others to your rule, and give what is over to this one
 top-clearance = "{swell}"            # room for solid fronts to swell
+groove-offset = "{groove_up}"            # room for a loaded bottom to sag in, above the stop blocks
+#rail = "{rail}"                  # between these drawers
+#width = "{bank_wide}"                 # of the openings, where banks differ; what is left unless told
 
 [pulls]
-stock = "cherry"
+stock = "cherry-thick"
 diameter = "{knob}"
 projection = "{stands_out}"
 hole = "{hole}"
-#growth = "step"                    # each a little larger than the one above; or "eye", to look alike from where you stand
+#depth = "{hole_deep}"                 # of the hole; right through unless told
+#count = 2                          # one or two on a front; by its width unless told
+#share = "1/5"                      # where two stand: so much of the width from each end
+#from-top = "{knob_down}"             # top edge of a deep front to its knobs; in the middle unless told
+#growth = "step"                    # or "alike"; or "eye", to look alike from where you stand, and then
+#  eye = {{ height = "{eye}", distance = "{away}" }}     # above the floor, and before the piece
+#step = "{grow}"                  # how much larger each is than the one above
+#dot = {{ diameter = "{dot}", step = "{dot_step}", first = 2 }}     # inlaid in each; it grows from the second drawer on
 #profile = "knob.svg"               # a drawing of your own to turn them to, with its size in mm or inches
 
 #[[banding]]
@@ -237,6 +273,11 @@ hole = "{hole}"
 #[[outline]]                        # a drawing of your own on a part, at true size
 #file = "mark.svg"
 #on = "drawer 1 back"
+#purpose = "maker's mark"
+#face = "outside face"
+#at = {{ end = "left end", from-end = "{mark_in}", edge = "top edge", from-edge = "{mark_down}", to = "middle" }}
+#turn = 90                          # degrees anticlockwise
+#mirrored = true
 #depth = 0                          # only marked; leave it out for right through
 
 """

@@ -11,13 +11,15 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
+from joinlay.checks.lumber_check import LUMBER_KINDS
 from joinlay.cutlist.layouts import lay_out, offcut_limits, parts_to_saw
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
-from joinlay.findings import note, warning
+from joinlay.findings import note
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
-from joinlay.lengths import ZERO, Dimension, Fraction, Length, Unit, default, inches, mm
+from joinlay.lengths import ZERO, Fraction, Length, Unit
 from joinlay.records import dataclass
 from joinlay.stock import Solid
+from joinlay.stock.lumber import Lumber, lumber_for
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -29,61 +31,13 @@ if TYPE_CHECKING:
 
 __all__ = [
     "CUBIC_METRES",
-    "LUMBER_IN_INCHES",
-    "LUMBER_IN_MM",
-    "Lumber",
     "SolidNeed",
     "board_feet",
     "board_layouts",
     "clear_lengths",
     "cubic_metres",
-    "lumber_for",
     "solid_needs",
 ]
-
-#: Hardwood by the quarter inch: its name, rough thickness, and thickness once planed both sides, in inches. Source: NHLA (D6).
-LUMBER_IN_INCHES: Final = (("4/4", "1", "13/16"), ("5/4", "1 1/4", "1 1/16"), ("6/4", "1 1/2", "1 5/16"), ("8/4", "2", "1 3/4"))
-
-#: Sawn hardwood thicknesses in mm. Source: EN 1313-2, from memory.
-LUMBER_IN_MM: Final = ("20", "27", "32", "40", "50", "60", "65", "70", "80", "100")
-
-#: What planing both faces of a sawn board takes, in mm. Source: our own choice (NHLA's figures take 3/16 in, 4.8 mm).
-_PLANED_OFF: Final = mm(5)
-
-
-@dataclass(frozen=True, slots=True)
-class Lumber:
-    """Solid wood as it is sold: ``name`` to ask for, ``thickness`` as sawn; not ``is_listed``: none sold is thick enough."""
-
-    name: str
-    thickness: Dimension
-    is_listed: bool = True
-
-
-def lumber_for(stock: Solid, unit: Unit) -> Lumber:
-    """The lumber that ``stock`` is planed from, as it is sold where the job's ``unit`` is used (D6; CL-1).
-
-    Where the job gives a nominal thickness over the planed one, that is what was bought. Else it is the thinnest sold that still
-    planes to the stock's thickness: by the quarter inch after NHLA, or in millimetres after EN 1313-2 (from memory) less 5 mm for
-    planing.
-    """
-    if stock.measured is not None and stock.nominal > stock.measured:
-        return Lumber(_known_name(stock.nominal, unit), stock.nominal)
-    for name, rough, planed in _sold(unit):
-        if planed >= stock.thickness:
-            source = "NHLA" if unit is Unit.INCH else "EN 1313-2, from memory"
-            return Lumber(name, default(rough, f"{stock.name} sawn thickness", "CL-1", source))
-    return Lumber("", stock.thickness, is_listed=False)
-
-
-def _sold(unit: Unit) -> list[tuple[str, Length, Length]]:
-    if unit is Unit.INCH:
-        return [(name, inches(rough), inches(planed)) for name, rough, planed in LUMBER_IN_INCHES]
-    return [(f"{rough} mm", mm(rough), mm(rough) - _PLANED_OFF) for rough in LUMBER_IN_MM]
-
-
-def _known_name(thickness: Length, unit: Unit) -> str:
-    return next((name for name, rough, _ in _sold(unit) if rough == thickness), "")
 
 
 def board_feet(length: Length, width: Length, thickness: Length) -> Fraction:
@@ -144,28 +98,12 @@ def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str]) -> 
         on_hand += each * sum(name in held for name in row.names)
     buy = (net - on_hand) * (1 + plan.shop.practice.ratio("solid wood waste"))
     unit = _BOARD_FEET if plan.unit is Unit.INCH else CUBIC_METRES
-    return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_too_thick(lumber, groups)))
+    return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_of_lumber(plan, stock)))
 
 
-def _too_thick(lumber: Lumber, groups: Sequence[Group]) -> Iterator[Finding]:
-    thick = [row for group in groups for row in group.rows if row.finished.thickness > lumber.thickness]
-    if not lumber.is_listed:
-        yield warning(
-            "no such lumber",
-            "No lumber is sold thick enough to plane to {thickness}.",
-            "Glue the parts up from thinner wood, or give the nominal thickness it was bought at.",
-            "CL-2",
-            thickness=lumber.thickness,
-        ).at(groups[0].name)
-    elif thick:
-        yield warning(
-            "too thick",
-            "They are {thickness} thick, more than the {lumber} they are to come from.",
-            "Glue them up from two pieces, or buy thicker wood for them.",
-            "CL-2",
-            thickness=max(row.finished.thickness for row in thick),
-            lumber=lumber.thickness,
-        ).at(in_few_words(name for row in thick for name in row.names))
+def _of_lumber(plan: Plan, stock: Solid) -> Iterator[Finding]:
+    """What the checks have said of this ``stock``: parts that no lumber of it is thick enough for."""
+    return (finding for finding in plan.findings if finding.kind in LUMBER_KINDS and finding.numbers.get("stock") == stock.name)
 
 
 def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:

@@ -11,6 +11,7 @@ from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.checks.everything import find_everything, gathered
 from joinlay.checks.knob_profile_check import check_profile
+from joinlay.checks.lumber_check import check_lumber
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
@@ -74,6 +75,7 @@ def plan(job: Job) -> Plan:
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
     boards = [board for assembly in assemblies for board in assembly.boards]
+    findings += check_lumber(boards, job.stocks, job.unit)
     traced = trace(boards, job.outlines, missing)
     findings += traced.findings
     choice = choose(boards, job.shop)

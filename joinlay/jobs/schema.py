@@ -69,6 +69,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "species": "The wood, by its name in the trade.",
         "cut": "How solid wood is sawn; flat unless told.",
         "stiffness": "Along the face grain and, where it is another, across it: as the sheet's data sheet says.",
+        "plies": "Layers of plywood, counted at its edge; 3 unless told where it is thin (7 mm, 1/4 in).",
     },
     "CaseEntry": {
         "width": f"Width {_OVER_ALL}.",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
@@ -13,6 +13,7 @@ from joinlay.joints.fits import (
     depth_down,
     findings_at,
     judge_depth,
+    judge_panel,
     label,
     name_of,
     passes_for,
@@ -32,6 +33,9 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = ["Dado", "cut_dado", "cut_notch", "design_dado"]
+
+#: How many times as thick as the wood it is cut in a part let into a dado is usually, and at most. Source: our own choice.
+_PANEL_TIMES: Final = (2, 4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +73,9 @@ def design_dado(
 
     ``cutter`` is the widest of the shop's that fits unless given; ``depth`` 1/3 of the thickness, down to the rule, unless given;
     ``opposite_depth`` is how deep a dado lies on the other face at the same place. ``is_judged_later`` is for a whole piece: a shop that has
-    no cutter for it isn't refused here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes that are not
-    more than nothing; Refused where no cutter fits (MS-8), the dado is far too deep (DA-2), or too little is left between two (DA-3).
+    no cutter for it isn't refused here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or
+    less; Refused where no cutter fits (MS-8), the part is far too thick for it (DA-1), the dado far too deep (DA-2), or too little is
+    left between two (DA-3).
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, depth=depth, opposite_depth=opposite_depth)
     practice = shop.practice
@@ -78,6 +83,7 @@ def design_dado(
     named = name_of(role)
     width = (panel + fit if fit else panel).named(label(named, "dado width"), "DA-1", "common practice")
     with refusals_at(named):
+        too_thick = judge_panel("dado", panel, into, _PANEL_TIMES, "DA-1")
         deep = _depth(into, shop, depth, named)
         fitting = cutter_or_none if is_judged_later else widest_cutter
         used = fitting(shop, width, deep, "dado") if cutter is None else cutter
@@ -100,7 +106,7 @@ def design_dado(
         passes=() if used is None else passes_for(width, used),
         is_stopped=is_stopped,
         margin=margin.named(label(named, "dado margin"), "DA-4", "Foster fig. 195"),
-        findings=findings_at(named, found, _round_end(used) if is_stopped and used is not None else None),
+        findings=findings_at(named, too_thick, found, _round_end(used) if is_stopped and used is not None else None),
     )
 
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = [
-    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "label", "name_of", "passes_for", "refusals_at",
+    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "judge_panel", "label", "name_of", "passes_for", "refusals_at",
     "refuse_nothing", "refuse_wide_cutter", "widest_cutter",
 ]  # fmt: skip
 
@@ -132,6 +132,23 @@ def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimensi
     """``length`` down to the maker's rule, unless the rule is so coarse that it falls under ``least``: then as it is (MS-2)."""
     down = rounded_down(length, rule)
     return down if down >= least else length
+
+
+def judge_panel(what: str, panel: Dimension, thickness: Dimension, times: tuple[int, int], rule: str) -> Finding | None:
+    """Judge a ``panel`` that goes into a ``what`` in wood of this ``thickness``; ``times`` is how many times as thick it may be usually, and at most.
+
+    A warning over the usual most; raises Refused over the utmost: such a pair is a slip of the pen, or a wrong unit. None where they go
+    together. ``rule`` is the joint's. Source: our own choice.
+    """
+    most, utmost = (thickness * each for each in times)
+    if panel > utmost:
+        raise refusal("panel thickness", f"A panel {{panel}} thick can't be held by a {what} in wood only {{thickness}} thick.",
+                      "A panel of at most {utmost}, {most} being usual, or wood of at least {least}; check both figures and their units.", rule,
+                      "our own choice", panel=panel, thickness=thickness, utmost=utmost, most=most, least=panel / times[1])  # fmt: skip
+    if panel > most:
+        return warning("panel thickness", f"The panel is {{panel}} thick, and the wood that holds it in a {what} only {{thickness}}.",
+                       "A panel of at most {most} is usual.", rule, "our own choice", panel=panel, thickness=thickness, most=most)  # fmt: skip
+    return None
 
 
 def judge_depth(

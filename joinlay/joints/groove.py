@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
@@ -14,6 +14,7 @@ from joinlay.joints.fits import (
     depth_down,
     findings_at,
     judge_depth,
+    judge_panel,
     label,
     name_of,
     passes_for,
@@ -33,6 +34,9 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = ["Groove", "cut_groove", "design_groove"]
+
+#: How many times as thick as the sides a bottom is usually, and at most. Source: our own choice.
+_PANEL_TIMES: Final = (1, 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,13 +72,14 @@ def design_groove(
     ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and
     ``depth`` those of the rule, unless given. ``is_judged_later`` is for a whole piece: a shop that has no cutter for it isn't refused
     here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or less; Refused where no cutter
-    fits (MS-8), the groove is far too deep, or the wood below it would break out.
+    fits (MS-8), the panel is far too thick for the wood, the groove far too deep, or the wood below it would break out.
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
     fit = shop.practice.length("panel fit")
     named = name_of(role)
     width = (panel + fit if fit else panel).named(label(named, "groove width"), "GR-1", "common practice")
     with refusals_at(named):
+        too_thick = judge_panel("groove", panel, into, _PANEL_TIMES, "GR-1")
         deep = _depth(into, shop, depth, named)
         fitting = cutter_or_none if is_judged_later else widest_cutter
         used = fitting(shop, width, deep, "groove") if cutter is None else cutter
@@ -89,7 +94,7 @@ def design_groove(
         offset=above,
         cutter=None if used is None else used.named(label(named, "groove cutter"), "MS-8"),
         passes=() if used is None else passes_for(width, used),
-        findings=findings_at(named, too_deep, too_low),
+        findings=findings_at(named, too_thick, too_deep, too_low),
     )
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Surface
 from joinlay.errors import BadInput
-from joinlay.joints.fits import depth_down, findings_at, judge_depth, label, name_of, refusals_at, refuse_nothing
+from joinlay.joints.fits import depth_down, findings_at, judge_depth, judge_panel, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.spans import inwards, whole
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
@@ -18,6 +18,9 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = ["Rabbet", "cut_rabbet", "design_rabbet"]
+
+#: How many times as thick as the wood it is cut in a panel in a rabbet is usually, and at most. Source: our own choice.
+_PANEL_TIMES: Final = (2, 4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +48,7 @@ def design_rabbet(
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
     ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless
-    given. Raises BadInput for sizes of zero or less; Refused where the rabbet is deeper than 2/3 of the thickness.
+    given. Raises BadInput for sizes of zero or less; Refused where the panel is far too thick for it, or the rabbet deeper than 2/3 of the thickness.
     """
     refuse_nothing(into=into, panel=panel, width=width, depth=depth)
     practice = shop.practice
@@ -55,12 +58,13 @@ def design_rabbet(
     deep = depth if depth is not None else depth_down(into * shares[1], shop.rule, into * shares[0])
     named = name_of(role)
     with refusals_at(named):
+        too_thick = judge_panel("rabbet", panel, into, _PANEL_TIMES, "RA-1")
         found = judge_depth("rabbet", deep, into, shares, "RA-1")
     return Rabbet(
         role=role,
         width=wide.named(label(named, "rabbet width"), "RA-1", "common practice"),
         depth=deep.named(label(named, "rabbet depth"), "RA-1", "common practice"),
-        findings=findings_at(named, found),
+        findings=findings_at(named, too_thick, found),
     )
 
 

@@ -27,13 +27,16 @@ __all__ = [
 #: Kinds of sheet the physics knows, with the word a job file uses.
 SHEET_KINDS: Final = ("plywood", "mdf", "hardboard", "particleboard")
 
+#: Fewer layers make no plywood: two faces that run alike and a core across them.
+_FEWEST_PLIES: Final = 3
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """A sheet good. ``nominal`` is the thickness it is sold as, ``measured`` what callipers say (None: not measured).
 
     ``length`` and ``width`` are the whole sheet's, length along the face grain. ``modulus_along`` and ``modulus_across`` are its
-    stiffness in GPa with and across the face grain, where the maker knows them.
+    stiffness in GPa with and across the face grain, where the maker knows them; ``plies`` how many layers plywood has (None: not counted).
     """
 
     name: str
@@ -44,6 +47,7 @@ class Sheet:
     kind: str = "plywood"
     modulus_along: Fraction | None = None
     modulus_across: Fraction | None = None
+    plies: int | None = None
 
     def __post_init__(self) -> None:
         """Refuse sizes of zero or less, and kinds of sheet nothing is known of."""
@@ -51,6 +55,10 @@ class Sheet:
             near = nearest_names(self.kind, SHEET_KINDS) or SHEET_KINDS
             raise BadInput(f"{self.name}: {quoted(self.kind)} is not a kind of sheet known here; write {' or '.join(near)}.")
         require_positive(self.name, self.nominal, self.length, self.width, self.measured)
+        if self.plies is not None and (self.plies < _FEWEST_PLIES or self.plies % 2 == 0):
+            raise BadInput(
+                f"{self.name}: plies is {self.plies}; plywood has an odd number of them, 3 or more, since both faces run the same way."
+            )
 
     @property
     def thickness(self) -> Dimension:

@@ -190,6 +190,9 @@ def test_each_way_of_guiding_is_told_its_own_order_and_walk(capsys, given):
         (("dado", "--into", "3/4", "--panel", "1/4", "--cutter", "1/2"), "The 1/2 in cutter is wider than the dado"),
         (("groove", "--into", "1/2", "--panel", "1/16"), "No cutter of the shop fits a groove"),
         (("rabbet", "--into", "1/2", "--panel", "1/4", "--depth", "1/2"), "leaves too little of wood"),
+        (("groove", "--into", "1/4", "--panel", "3"), "A panel 3 in thick can't be held by a groove in wood only 1/4 in thick."),
+        (("dado", "--into", "1/4", "--panel", "3"), "can't be held by a dado"),
+        (("rabbet", "--into", "1/4", "--panel", "3"), "can't be held by a rabbet"),
         (("locking-rabbet", "--side", "3/4", "--end", "1/4", "--cutter", "1/4"), "(LR-4)"),
     ],
 )

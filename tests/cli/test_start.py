@@ -10,6 +10,7 @@ from joinlay.cutlist.lists import all_lists
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
+from joinlay.jobs.schema import job_schema
 from joinlay.lengths import Unit
 from joinlay.shop import usual_shop
 from tests.cli.running import run
@@ -36,13 +37,49 @@ def test_a_whole_piece_is_a_good_job_too(unit):
 @BOTH
 def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
     # Its notes that name a file of the maker's own, or the room in place of the piece's own size, are tried in tests of their own.
-    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0"
+    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye"
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit, is_piece=True), flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
     assert len(worked_out.drawers) == 4
     assert not worked_out.is_refused
     assert any(board.bands for board in worked_out.boards)
     assert "stops" not in {assembly.name for assembly in worked_out.others}
+
+
+#: Tables a first piece may want, and what else their header may be in the starter.
+TABLES = (
+    "case", "frame", "runners", "stops", "bank", "drawers", "pulls", "banding", "outline", "sawing", "offcut", "board", "prices", "use",
+    "seasons", "paper",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_every_key_of_a_table_is_shown_in_it_ready_to_be_used(table):
+    schema = job_schema()
+    told = schema["properties"][table]
+    while "properties" not in told:
+        told = (
+            told.get("items") or (told.get("anyOf") or [told])[-1]
+            if "$ref" not in told
+            else schema["$defs"][told["$ref"].rpartition("/")[2]]
+        )
+    text = starter_job(Unit.INCH, is_piece=True)
+    parts = re.split(r"^#?\[+([a-z.-]+)\]+", text, flags=re.MULTILINE)
+    shown = "".join(body for name, body in zip(parts[1::2], parts[2::2], strict=True) if name == table)
+    # What each drawer may say, the table of all drawers shows.
+    own = set(told["properties"]) - (set(schema["$defs"]["DrawersEntry"]["properties"]) if table == "bank" else set())
+    own -= ELSEWHERE.get(table, set())
+    assert own
+    assert [key for key in sorted(own) if not re.search(rf"(^#?|[ {{]){key} = ", shown, flags=re.MULTILINE)] == []
+
+
+#: Keys that one table shows for others like it, or for jobs of another kind: a drawer's opening is the frame's in a whole piece.
+ELSEWHERE = {
+    "drawers": {"opening", "side-height", "groove-depth", "tip-gap"},
+    "paper": {"width", "height", "roll"},
+    "offcut": {"count", "name"},
+    "board": {"count", "name"},
+}
 
 
 @BOTH
@@ -56,7 +93,7 @@ def test_what_it_shows_in_notes_may_be_written(unit, shop):
     assert job.drawers[-1].name == "drawer bottom"
     assert len(job.shop.cutters) == len(usual_shop(unit).cutters) if shop == "a file" else 3
     assert job.drawers[0].tenon is not None
-    assert len(tomllib.loads(text)["drawers"]) == 16
+    assert len(tomllib.loads(text)["drawers"]) == 18
     assert job.on_hand.prices.slides is not None
     assert (len(job.on_hand.sheets), len(job.on_hand.boards), len(job.on_hand.boards[0].defects)) == (1, 1, 1)
     lists = all_lists(plan(job))

@@ -5,8 +5,9 @@ from fractions import Fraction
 import pytest
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.solid_wood import LUMBER_IN_INCHES, board_feet, lumber_for
+from joinlay.cutlist.solid_wood import board_feet
 from joinlay.lengths import Unit, inches
+from joinlay.stock.lumber import LUMBER_IN_INCHES, lumber_for
 from tests.unit.cutlist.bench import board, cherry, make_plan
 
 

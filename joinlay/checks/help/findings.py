@@ -27,7 +27,7 @@ ON_CHECKS: Final = (
     HelpPage(
         "thin wood",
         "A cut leaves too little wood behind it or beside it: a mortise floor that bulges when the tenon is driven, a"
-        " wall that splits.",
+        " wall that splits. Or a panel is far thicker than the wood that is to hold it, most often a slip or a wrong unit.",
         "The finished board is measured: behind a mortise at least 1/8 in (3 mm) and a quarter of the thickness, "
         "beside it 3 mm and a quarter, behind a groove or dado a quarter of the thickness. The figures are settings "
         "of yours.",
@@ -35,6 +35,7 @@ ON_CHECKS: Final = (
             "A thinner tenon or a shallower cut.",
             "Thicker stock.",
             "Move the cut away from the edge.",
+            "A thinner panel.",
         ),
         "CK-7, LT-2, LT-3, DA-2",
     ),
@@ -110,8 +111,10 @@ ON_CHECKS: Final = (
         "bottom sag",
         "The loaded bottom bows down. If it bows more than the room under it, it rubs on the rail or catches on the stop blocks.",
         "The bottom is reckoned as a thin plate resting on its edges under an even load, 15 lb/ft2 (718 Pa) unless "
-        "you give another, with the softest its kind may be, then doubled for years under load. Real plywood is "
-        "stiffer along its face grain than across it; give both figures if its data sheet does. A panel that bows much more"
+        "you give another, with the softest its kind may be, then doubled for years under load. Plywood is "
+        "stiffer along its face grain than across it: thin plywood (to 7 mm, 1/4 in) is taken as three-ply, a tenth as stiff across, unless "
+        "its plies are given; other sheets are taken as stiff both ways alike, unless you give both figures of their data sheet. A panel that "
+        "bows much more"
         " than its thickness is held back by its edges and sags less than said.",
         (
             "A thicker or stiffer sheet.",
@@ -119,7 +122,7 @@ ON_CHECKS: Final = (
         ),
         "CK-3, ST-3",
         job='load = "30 lb" (in each drawer) or "15 lb/ft2" (on its bottom), in [drawers] or at one drawer; '
-        'stiffness = ["9 GPa", "4 GPa"] at a stock, along and across its face grain.',
+        'plies = 5 at a stock of plywood; stiffness = ["9 GPa", "4 GPa"] at any sheet, along and across its face grain.',
     ),
     HelpPage(
         "wood movement",

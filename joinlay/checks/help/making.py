@@ -74,13 +74,14 @@ ON_MAKING: Final = (
     HelpPage(
         "piece sizes",
         "Sizes that don't go together: openings and rails over or short of the frame, sides higher than their opening, a case with no "
-        "room left inside.",
+        "room left inside, a bottom so high that the drawer holds little.",
         "Openings, rails and frame add up exactly or not at all; clearances and thicknesses come off what you gave. The message says how "
         "much is over or short.",
         (
             "Let one opening fill what is left.",
             "The nearest size that the message names.",
             "Thinner stock or smaller clearances, where a drawer has nothing left.",
+            "The groove lower (groove-offset), where the bottom is too high.",
         ),
         "DR-1, DR-3, DR-7, FF-1 to FF-3, CA-1, EB-1 to EB-3, PU-1 to PU-3",
     ),

@@ -51,13 +51,28 @@ def _species(given: object) -> Given[str]:
 
 
 Wood = Annotated[Given[str], Checked(_species), WithJsonSchema({"type": "string", "examples": ["black cherry", "white oak"]})]
+#: More layers than any plywood has.
+_MOST_PLIES: Final = 51
+
+
+def _plies(given: object) -> int:
+    """An odd number of layers."""
+    value = given.value if isinstance(given, Spelled) else None
+    if isinstance(value, bool) or not isinstance(value, int) or not 3 <= value <= _MOST_PLIES or value % 2 == 0:
+        raise BadInput(
+            f"plywood has an odd number of plies, from 3 to {_MOST_PLIES}; count them at its edge and write plies = 5, say."
+        )
+    return value
+
+
+Plies = Annotated[int, Checked(_plies), WithJsonSchema({"type": "integer", "minimum": 3, "maximum": _MOST_PLIES})]
 Sawn = Annotated[Given[str], one_of({"flat": "flat", "quarter": "quarter"})]
 
 
 class StockEntry(Entry):
     """One stock. ``sheet`` is length and width of a whole sheet; ``species`` and ``cut`` (flat or quarter) are for solid wood.
 
-    ``stiffness`` is a sheet's along its face grain and, where it is another, across it.
+    ``stiffness`` is a sheet's along its face grain and, where it is another, across it; ``plies`` are plywood's layers, counted at its edge.
     """
 
     kind: Kind | None = None
@@ -67,6 +82,7 @@ class StockEntry(Entry):
     species: Wood | None = None
     cut: Sawn | None = None
     stiffness: Annotated[list[Stiff], Field(min_length=1, max_length=2)] | None = None
+    plies: Plies | None = None
 
     @model_validator(mode="after")
     def _fits_together(self) -> "StockEntry":
@@ -78,6 +94,8 @@ class StockEntry(Entry):
             raise BadInput('species and cut are for solid wood; write kind = "solid", or leave them out.')
         if self.is_solid and self.stiffness is not None:
             raise BadInput("the stiffness of solid wood follows from its species; leave stiffness out.")
+        if self.plies is not None and not self._is_plywood:
+            raise BadInput("plies are counted of plywood alone; leave plies out.")
         if self.measured is not None:
             share = self.measured.value / self.nominal.value
             if not _LEAST_SHARE <= share <= _MOST_SHARE:
@@ -86,6 +104,10 @@ class StockEntry(Entry):
                     "check both, and the unit."
                 )
         return self
+
+    @property
+    def _is_plywood(self) -> bool:
+        return self.kind is None or self.kind.value == "plywood"
 
     @property
     def is_solid(self) -> bool:
@@ -101,8 +123,8 @@ class StockEntry(Entry):
             return Solid(name, nominal, measured, species, "flat" if self.cut is None else self.cut.value)
         length, width = self._sheet(name, unit)
         kind = "plywood" if self.kind is None else self.kind.value
-        stiffness = [given.value for given in self.stiffness or ()]
-        return Sheet(name, nominal, measured, length, width, kind, *stiffness)
+        along, across = (*(given.value for given in self.stiffness or ()), None, None)[:2]
+        return Sheet(name, nominal, measured, length, width, kind, along, across, self.plies)
 
     def _sheet(self, name: str, unit: Unit) -> tuple[Dimension, Dimension]:
         names = (f"{name} sheet length", f"{name} sheet width")

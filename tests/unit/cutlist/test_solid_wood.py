@@ -2,53 +2,16 @@
 
 from fractions import Fraction
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.solid_wood import board_feet, board_layouts, clear_lengths, cubic_metres, lumber_for, solid_needs
+from joinlay.cutlist.solid_wood import board_feet, board_layouts, clear_lengths, cubic_metres, solid_needs
 from joinlay.jobs.on_hand import BoardOnHand, Defect, FirstCut, OnHand
 from joinlay.lengths import Length, Unit, dimension, inches, mm
 from joinlay.stock import Solid
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size
 from tests.unit.cutlist.sawyer import check_sheet
-
-
-def test_what_was_bought_is_what_the_job_says():
-    assert lumber_for(cherry(), Unit.INCH).thickness == inches(1)
-    assert lumber_for(cherry(), Unit.INCH).name == "4/4"
-    odd = lumber_for(cherry(nominal="1 1/8"), Unit.INCH)
-    assert (odd.name, odd.thickness, odd.is_listed) == ("", inches("1 1/8"), True)
-
-
-@pytest.mark.parametrize(("planed", "name"), [("1/2", "4/4"), ("3/4", "4/4"), ("7/8", "5/4"), ("1", "5/4"), ("1 1/2", "8/4")])
-def test_else_the_thinnest_that_planes_to_it(planed, name):
-    lumber = lumber_for(cherry(nominal=planed, measured=None), Unit.INCH)
-    assert lumber.name == name
-    assert lumber.thickness.origin == "default"
-
-
-@pytest.mark.parametrize(("planed", "name"), [("15", "20 mm"), ("18", "27 mm"), ("22", "27 mm"), ("23", "32 mm")])
-def test_in_millimetres(planed, name):
-    stock = Solid("oak", size(planed, Unit.MM), None, "white oak")
-    assert lumber_for(stock, Unit.MM).name == name
-
-
-def test_too_thick_for_any_is_said():
-    thick = cherry(nominal="3", measured=None)
-    assert not lumber_for(thick, Unit.INCH).is_listed
-    plan = make_plan(board("post", "20", "3", "cherry", "3"), stocks={"cherry": thick})
-    (need,) = solid_needs(plan, cutting_list(plan))
-    assert need.findings[0].sentence(plan.rule.text) == "No lumber is sold thick enough to plane to 3 in."
-    assert need.buy > 0
-
-
-def test_a_part_thicker_than_its_lumber_is_said():
-    plan = make_plan(board("post", "20", "3", "cherry", "2"), stocks={"cherry": cherry()})
-    (need,) = solid_needs(plan, cutting_list(plan))
-    assert need.findings[0].sentence(plan.rule.text) == "They are 2 in thick, more than the 1 in they are to come from."
-    assert need.findings[0].where == "post"
 
 
 def test_thin_wood_counts_as_an_inch():

@@ -30,7 +30,7 @@ def test_a_third_down_to_the_rule(into, depth):
 
 
 def test_a_coarse_rule_does_not_make_it_too_shallow():
-    assert designed(into="1/16").depth == inches("1/48")
+    assert designed(into="1/16", panel="1/4", owned=with_cutters("1/4")).depth == inches("1/48")
 
 
 @pytest.mark.parametrize("depth", ["3/16", "3/8"])

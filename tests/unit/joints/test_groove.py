@@ -42,6 +42,22 @@ def test_a_metric_groove():
     assert [one.aside for one in joint.passes] == [mm(0), mm("0.6")]
 
 
+@pytest.mark.parametrize(("panel", "said"), [("1/2", []), ("17/32", ["panel thickness"]), ("1 1/2", ["panel thickness"])])
+def test_a_bottom_thicker_than_its_sides_is_warned_of(panel, said):
+    found = designed(panel=panel, offset="2").findings
+    assert [(one.kind, one.harm) for one in found] == [(kind, Harm.WARN) for kind in said]
+
+
+def test_a_bottom_over_three_times_its_sides_is_refused_and_the_most_is_said_and_goes():
+    with pytest.raises(Refused) as refused:
+        designed(into="1/4", panel="3", offset="6")
+    assert said(refused.value.finding) == "A panel 3 in thick can't be held by a groove in wood only 1/4 in thick."
+    assert "A panel of at most 3/4 in" in way_out(refused.value.finding)
+    assert "wood of at least 1 in" in way_out(refused.value.finding)
+    designed(into="1/4", panel="3/4", offset="6")
+    designed(into="1", panel="3", offset="6")
+
+
 def test_a_thick_bottom_keeps_as_much_wood_below_it():
     assert designed(into="3/4", panel="1/2").offset == inches("1/2")
 

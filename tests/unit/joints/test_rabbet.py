@@ -32,7 +32,7 @@ def test_without_allowance():
 
 def test_down_to_the_rule():
     assert designed(into="23/32").depth == inches("11/32")
-    assert designed(into="1/32").depth == inches("1/64")
+    assert designed(into="1/32", panel="1/8").depth == inches("1/64")
 
 
 def test_sizes_asked_for_are_kept():
