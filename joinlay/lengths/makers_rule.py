@@ -177,6 +177,17 @@ class Graduation:
             return length.too_small(self.unit) or rule.text(length.nearest(self.unit))
         return self.read(length).text if (few := self.few(length)) is None else few
 
+    def callipers(self, length: Length) -> str:
+        """``length`` as callipers in the maker's unit show it: ``0.219 in``, ``17.65 mm``; past their reach, 150 mm, as ``text`` has it (FR-1).
+
+        Callipers show thousandths of an inch, or hundredths of a millimetre; they know no fractions. Common practice.
+        """
+        if abs(length).mm > _CALLIPERS_REACH:
+            return self.text(length)
+        if self.unit is Unit.INCH:
+            return f"{_calliper_text(length.inches, 3)} in"
+        return f"{_calliper_text(length.mm, 2)} mm"
+
     def few(self, length: Length) -> str | None:
         """``length`` between two marks where few figures tell it exactly: ``23/64 in``, ``18.25 mm``, ``44.45 mm (1 3/4 in)``; else None (FR-1)."""
         read = self.read(length)
@@ -188,6 +199,10 @@ class Graduation:
             return f"{read.exactly} {read.unit}" if not read.nearest and not read.elsewhere else None
         other = f" ({read.elsewhere})" if read.elsewhere else ""
         return f"{read.exactly} {read.unit}{other}"
+
+
+#: How far common callipers open, in mm.
+_CALLIPERS_REACH: Final = 150
 
 
 def _calliper_text(size: Fraction, places: int) -> str:

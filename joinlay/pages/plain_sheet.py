@@ -193,7 +193,8 @@ class PlainFoot:
 class Paragraph:
     """Words that belong together: ``height`` of their capitals in mm, ``above`` the white before them, ``indent`` of every line.
 
-    ``leads`` is True for words that mean nothing without the next paragraph: they go to the next frame with it.
+    ``leads`` is True for words that mean nothing without the next paragraph: they go to the next frame with it. ``leading`` is
+    the way from one baseline to the next, in heights of a capital.
     """
 
     text: str
@@ -202,6 +203,7 @@ class Paragraph:
     above: Fraction = Fraction(0)
     indent: Fraction = Fraction(0)
     leads: bool = False
+    leading: Fraction = _LEADING
 
 
 def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
@@ -224,10 +226,9 @@ def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple
             first = left.pop(0)
             y -= first.above if y < y1 else Fraction(0)
             for line in wrapped(first.text, x1 - x0 - first.indent, first.height, bold=first.bold):
-                y -= first.height * _LEADING
-                strokes.append(
-                    Text((x0 + first.indent, y + first.height * (_LEADING - 1) / 2), words(line, first.height, bold=first.bold))
-                )
+                y -= first.height * first.leading
+                under = first.height * (first.leading - 1) / 2
+                strokes.append(Text((x0 + first.indent, y + under), words(line, first.height, bold=first.bold)))
     return tuple(strokes), tuple(left)
 
 
@@ -236,7 +237,7 @@ def _depth(left: Sequence[Paragraph], room: Fraction, *, is_first: bool) -> Frac
     deep = Fraction(0)
     for n, one in enumerate(left):
         lines = sum(1 for _ in wrapped(one.text, room - one.indent, one.height, bold=one.bold))
-        deep += (Fraction(0) if is_first and n == 0 else one.above) + lines * one.height * _LEADING
+        deep += (Fraction(0) if is_first and n == 0 else one.above) + lines * one.height * one.leading
         if not one.leads:
             break
     return deep

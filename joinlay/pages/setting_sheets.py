@@ -54,6 +54,9 @@ _STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
 _ZERO: Final = Fraction(0)
 #: The white above what stands at the foot of a sheet.
 _ABOVE: Final = Fraction(3)
+#: From one line of the foot to the next, in heights of a capital.
+_CLOSE: Final = Fraction(29, 20)
+_ORDER: Final = "order of the cards"
 #: What every card says last.
 _ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
 
@@ -83,29 +86,44 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     wide, high = right - left, top - bottom
     maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide)
     cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], wide))]
-    return bind((*_order_sheets(found, pages), *(_sheet(standing, pages) for standing in _shared_out(cards, pages))))
+    *order, last = _order_pages(found, pages)
+    sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
+    # The first cards go under the order where there is room for them.
+    for n, standing in enumerate(_shared_out(cards, pages, sum((block.height for block in last), _ZERO))):
+        sheets.append(_sheet(standing, pages, () if n else last))
+    return bind(sheets)
 
 
-def _shared_out(cards: Sequence[_Standing], pages: PlainPages) -> Iterator[list[_Standing]]:
-    """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below."""
+def _shared_out(cards: Sequence[_Standing], pages: PlainPages, taken: Fraction) -> Iterator[list[_Standing]]:
+    """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below.
+
+    The first sheet has ``taken`` mm less room than the others, and maybe no card.
+    """
     left, bottom, right, top = pages.box
     sheet: list[_Standing] = []
     for card in cards:
         more = [*sheet, card]
-        if sheet and sum(block.height for _, block in more) + _depth(_settings(more), right - left) > top - bottom:
+        room = top - bottom - taken
+        if (sheet or taken) and sum(block.height for _, block in more) + _depth(_settings(more), right - left) > room:
             yield sheet
-            more = [card]
+            more, taken = [card], _ZERO
         sheet = more
     yield sheet
 
 
-def _sheet(standing: Sequence[_Standing], pages: PlainPages) -> Sheet:
+def _sheet(standing: Sequence[_Standing], pages: PlainPages, order: Sequence[PageBlock]) -> Sheet:
+    """A sheet of cards, under the end of the ``order`` where that is on it."""
     left, bottom, right, _ = pages.box
     settings = _settings(standing)
-    strokes = (*pages.stacked([block for _, block in standing]), *_cautions(settings, (left, bottom, right)))
+    strokes = pages.stacked([*order, *(block for _, block in standing)])
+    if not settings:
+        return pages.sheet(_ORDER, strokes)
+    strokes = (*strokes, *_cautions(settings, (left, bottom, right)))
     sheet = pages.sheet("", strokes, "views 1:1")
     templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
-    return replace(sheet, laid=tuple(Laid(template, Move(), serves=each.board_names) for each, template in templates))
+    told = (Laid(Template((pages.document,), _ORDER, strokes, bounds_of(strokes)), Move()),) if order else ()
+    cards = tuple(Laid(template, Move(), serves=each.board_names) for each, template in templates)
+    return replace(sheet, laid=(*told, *cards))
 
 
 def _settings(standing: Sequence[_Standing]) -> list[Setting]:
@@ -138,7 +156,7 @@ def _told(settings: Sequence[Setting]) -> list[Paragraph]:
     said[0] = f"If the test piece is out: {said[0]}"
     said += [f"{cards}{' '.join(told)}" for cards, told in cautions if cards]
     said += [" ".join([*(line for cards, told in cautions if not cards for line in told), *always])]
-    return [Paragraph(line, _SMALL, above=Fraction(1)) for line in said if line]
+    return [Paragraph(line, _SMALL, above=Fraction(1), leading=_CLOSE) for line in said if line]
 
 
 def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]:
@@ -157,8 +175,8 @@ def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]
 # -- the order of the cards ------------------------------------------------------------------------
 
 
-def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
-    """Every card of ``found`` in the order to cut: what, where fence and height stand, what has to be touched.
+def _order_pages(found: SettingsList, pages: PlainPages) -> list[list[PageBlock]]:
+    """Every card of ``found`` in the order to cut, page by page: what, where fence and height stand, what has to be touched.
 
     On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
     can't be cut, or not as usual. Last, what else is good to know. Rules MS-3, EB-1.
@@ -179,8 +197,7 @@ def _order_sheets(found: SettingsList, pages: PlainPages) -> tuple[Sheet, ...]:
         blocks.append(_row(setting, wide, rule))
         before = setting
     blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
-    parted = flow(blocks, top - bottom)
-    return pages.sheets([("order of the cards", pages.stacked(page)) for page in parted])
+    return flow([*blocks, PageBlock((), _ABOVE)], top - bottom)
 
 
 def _line(said: str, wide: Fraction) -> PageBlock:
@@ -204,11 +221,15 @@ def _captions(wide: Fraction) -> PageBlock:
 
 
 def _heading(said: str, feed: str, wide: Fraction) -> PageBlock:
-    """The machine and its cutter, and under them which way to feed, where there is one (MS-6)."""
-    name = Text((_ZERO, Fraction(-13, 2)), fitted(said, wide, (_WORD, _SMALL), bold=True))
-    low = Fraction(17, 2) + (_FINE_STEP if feed else 0)
-    way = (Text((_ZERO, -low + 2), words(feed, _SMALL)),) if feed else ()
-    return PageBlock((name, *way, Line((_ZERO, -low), (wide, -low), Role.FRAME)), low, leads=True)
+    """The machine and its cutter, and beside or under them which way to feed, where there is one (MS-6)."""
+    way = words(feed, _SMALL)
+    room = wide - (set_line(way).width + 5 if feed else 0)
+    name = fitted(said, wide, (_WORD, _SMALL), bold=True)
+    is_beside = set_line(name).width <= room
+    low = Fraction(17, 2) + (_FINE_STEP if feed and not is_beside else 0)
+    at = (wide, Fraction(-13, 2)) if is_beside else (wide, -low + 2)
+    strokes = (Text((_ZERO, Fraction(-13, 2)), name), Line((_ZERO, -low), (wide, -low), Role.FRAME))
+    return PageBlock((*strokes, *((Text(at, way, Align.RIGHT),) if feed else ())), low, leads=True)
 
 
 def _row(setting: Setting, wide: Fraction, rule: Graduation) -> PageBlock:

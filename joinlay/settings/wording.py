@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 __all__ = [
     "band_words", "beside_words", "change_words", "correction_pairs", "correction_words", "cut_words", "effect_words",
     "is_turned", "lie_words", "lying_together", "machine_words", "measure_words", "offset_words", "order_words",
-    "position_words", "reading_words", "remainder_words", "set_up_words", "small_words", "speed_words", "stop_words",
+    "position_clauses", "position_words", "reading_words", "remainder_words", "said_on", "set_up_words", "small_words", "speed_words", "stop_words",
     "told_together", "touch_words", "value_words",
 ]  # fmt: skip
 
@@ -172,24 +172,35 @@ def position_words(setting: Setting, work: Work, show: Callable[[Length], str]) 
 
     A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-1). '' where there are none.
     """
+    return said_on(position_clauses(setting, work, show))
+
+
+def position_clauses(setting: Setting, work: Work, show: Callable[[Length], str]) -> tuple[str, ...]:
+    """The same in pieces, each with what goes before it where it follows another: what parts of a card have in common is said once (PR-11)."""
     lines = list(dict.fromkeys(position.line for position in work.positions))
     is_mortise = setting.role is Role.MORTISE
     lengths = {position.width for position in work.positions}
     each_long = is_mortise and len(lengths) > 1
-    said = []
+    said: list[str] = []
     for line in lines:
         centres = ", ".join(
             show(position.centre) + (f" ({show(position.width)} long)" if each_long else "")
             for position in work.positions
             if position.line == line
         )
-        on = "" if line is None else f", on a line {show(line)} from the {work.fence_word}"
-        said.append(f"middles {centres} from the {work.positions_from}{on}")
+        said += [f"; middles {centres}", f" from the {work.positions_from}"]
+        if line is not None:
+            said.append(f", on a line {show(line)} from the {work.fence_word}")
     if is_mortise and said:
         sides = [side for each in setting.passes for side in (each.near_side.mm, each.near_side.mm + setting.tool.width.mm)]
-        long = "" if each_long else f"{show(lengths.pop())} long, "
-        said.append(f"each {long}{show(Length(max(sides) - min(sides)))} wide, {show(setting.height)} deep")
-    return "; ".join(said)
+        wide = f"{show(Length(max(sides) - min(sides)))} wide, {show(setting.height)} deep"
+        said += [f"; each {wide}"] if each_long else [f"; each {show(lengths.pop())} long", f", {wide}"]
+    return tuple(said)
+
+
+def said_on(clauses: Iterable[str]) -> str:
+    """Pieces of a sentence as one, without what would go before the first."""
+    return "".join(clauses).lstrip(";, ")
 
 
 def change_words(setting: Setting) -> str:

@@ -135,3 +135,13 @@ def test_it_can_be_copied():
     for same in (copy.deepcopy(fine), pickle.loads(pickle.dumps(fine))):
         assert type(same) is Fine
         assert same == fine
+
+
+def test_callipers_show_thousandths_or_hundredths_and_reach_150_millimetres():
+    inch, metric = GRADUATIONS["1/32 in"], GRADUATIONS["0.5 mm"]
+    assert inch.callipers(inches("7/32")) == "0.219 in"
+    assert inch.callipers(inches("1/4")) == "0.25 in"
+    assert metric.callipers(mm("17.656")) == "17.66 mm"
+    assert metric.callipers(mm(150)) == "150 mm"
+    # Past their reach it is a rule that is held to it.
+    assert inch.callipers(inches("6 1/2")) == inch.text(inches("6 1/2")) == "6 1/2 in"

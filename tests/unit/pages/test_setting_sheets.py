@@ -73,8 +73,8 @@ def sheets_of(boards, paper="a4", tools=SHOP, **more):
 
 
 def the_cards(sheets):
-    """The sheets that hold cards: those after the order."""
-    return [sheet for sheet in sheets if "card" in sheet.title.split(",")[0].split()]
+    """The sheets that hold cards: those after the order, and the order's own where there was room under it."""
+    return [sheet for sheet in sheets if any(one.template.marks[0].startswith("card ") for one in sheet.laid)]
 
 
 def words_on(sheets):
@@ -133,7 +133,9 @@ def test_the_order_is_told_before_the_cards(name):
     for setting in found.settings:
         assert f"{setting.count} × {cut_words(setting)}" in said
         assert machine_words(setting, plan.rule.sold) in said
-    boxes = [stroke for sheet in order for stroke in sheet.body if isinstance(stroke, Polyline) and stroke.closed]
+    closed = [stroke for sheet in order for stroke in sheet.body if isinstance(stroke, Polyline) and stroke.closed]
+    # Under the order may stand cards, in whose views cutters are drawn.
+    boxes = [stroke for stroke in closed if (box := bounds_of((stroke,)))[2] - box[0] == box[3] - box[1] == 4]
     assert len(boxes) == len(found.settings)  # one to tick for each
 
 
@@ -261,9 +263,10 @@ def test_sheets_are_numbered_again_within_a_packet():
     boards = [KINDS["dado"], board_named(KINDS["tongue"], "back")]
     sheets = sheets_of(boards)
     assert [sheet.number for sheet in sheets] == [1, 2]
+    # The first card goes under the order, where there is room for it.
     assert [sheet.title for sheet in sheets] == [
-        "setting cards, order of the cards",
-        "card 1, dado in drawer side; card 2, rabbet in drawer side",
+        "setting cards, order of the cards; card 1, dado in drawer side",
+        "card 2, rabbet in drawer side",
     ]
     packet = bind([*sheets, *sheets, *sheets])
     assert "5 of 6" in words_on(packet[4:5])
@@ -272,8 +275,10 @@ def test_sheets_are_numbered_again_within_a_packet():
 
 
 def test_what_two_cards_share_is_said_once_on_their_sheet():
-    boards = [KINDS["dado"], board_named(KINDS["tongue"], "back")]
-    said = words_on(the_cards(sheets_of(boards)))
+    boards = [KINDS["mortises"], board_named(KINDS["dado"], "side"), board_named(KINDS["tongue"], "back")]
+    with_order, both = sheets_of(boards)
+    assert [one.template.marks[0] for one in (*with_order.laid[1:], *both.laid)] == ["card 1", "card 2", "card 3"]
+    said = words_on([both])
     assert said.count("The machine's manual goes before this card.") == 1
     assert said.count("Unplug before touching cutter or blade.") == 1
     assert (
@@ -315,3 +320,31 @@ def test_a_cut_too_large_to_be_drawn_true_says_so():
     wide = dado(board("30", "9", "3/4"), "2", "9", "1/4")
     said = words_on(sheets_of([wide], tools=shop(cutters={"3/4": "1"})))
     assert "too large to be drawn true on this paper" in said
+
+
+def test_what_all_parts_of_a_card_have_in_common_is_said_once():
+    fronts = [
+        board_named(hole(board("16", "5", "3/4", datum=ACROSS), "8", line, "3/16"), f"front {n}")
+        for n, line in enumerate(("2", "2 1/2", "3"))
+    ]
+    said = words_on(the_cards(sheets_of(fronts)))
+    assert said.count("middles 8") == 1
+    assert "All: middles 8 from left end" in said
+    for n, line in enumerate(("2", "2 1/2", "3")):
+        assert f"1 × front {n}: on a line {line} from bottom edge" in said
+
+
+def test_figures_that_are_set_or_held_are_five_millimetres_high():
+    stopped = sheets_of([KINDS["stopped groove"], KINDS["mortises"]])
+    held = [stroke for sheet in the_cards(stopped) for stroke in sheet.strokes if isinstance(stroke, Text)]
+    for word in ("out-feed stop", "middles", "wide, 5/8 deep"):
+        assert [heights_of(stroke.content)[0] for stroke in held if word in stroke.plain] == [5], word
+
+
+def test_the_test_piece_is_told_as_callipers_show_it():
+    said = words_on(sheets_of([KINDS["back rabbet"]]))
+    assert "Test piece: wood left" in said
+    measured = said.partition("Test piece: ")[2].partition("If the test piece")[0]
+    assert "rabbet width 0.281 in" in measured  # 9/32 in
+    assert "depth 0.375 in" in measured  # 3/8 in
+    assert "/" not in measured
