@@ -6,6 +6,7 @@ upright in the middle, the flap of the end on one side of it, that of the face o
 
 from __future__ import annotations
 
+from collections import Counter
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -23,6 +24,7 @@ from joinlay.pen.signs import BAR
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
+from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable, Iterator, Sequence
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Cut, Vector
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark
 
@@ -42,6 +45,9 @@ _PAST, _LEAD, _WHITE = Fraction(7), Fraction(5), Fraction(1)
 _CROSS: Final = Fraction(3)
 _BLACK: Final = Fraction(1)
 _HALF, _TALL = Fraction(4), Fraction(8)
+#: Between what is told in a heading, and how near to an end of its board a mortise is said to be by that end.
+_ROW: Final = Fraction(2)
+_BY_END: Final = Fraction(80)
 #: The widest a line of a heading may be, and the letters it holds.
 _COLUMN: Final = Fraction(62)
 _LETTERS: Final = 26
@@ -53,21 +59,31 @@ def fold_strips(plan: Plan) -> tuple[Template, ...]:
 
     Drawn with x = 0 at the fold and y = 0 at the reference edge of the board mortised in its end. Folded over the arris where
     both outsides are flush, each flap in turn lies on its board while the other hooks over it; folded flat, the centres of both
-    lie on each other. Left and right corners are two strips. A corner whose outsides are nowhere flush has none. Source: common
-    practice.
+    lie on each other. Left and right corners share a strip, which is turned over and folded the other way for the second (PR-11).
+    A corner whose outsides are nowhere flush has none. Source: common practice.
     """
     alike: dict[Hashable, list[OpenedCorner]] = {}
     for corner in corners_of(plan.boards):
-        alike.setdefault(_likeness(corner), []).append(corner)
-    return tuple(_template(corners, plan.rule) for corners in alike.values())
+        alike.setdefault((_likeness(corner), corner.hand, corner.end.surface, corner.into.surface), []).append(corner)
+    pairs = both_ways(alike.values(), side=lambda corner: corner.hand, likeness=_likeness)
+    return tuple(_template(corners, turned, plan.rule) for corners, turned in pairs)
 
 
-def _template(corners: list[OpenedCorner], rule: Graduation) -> Template:
-    strokes = tuple(flatten(_FoldStrip(corners[0], corners, rule).marks()))
-    names = tuple(corner.end.board.name for corner in corners)
-    end = corners[0].end
-    mates = tuple(dict.fromkeys(corner.into.board.name for corner in corners))
-    return Template(names, f"{end.board.datum.word(end.surface)}, fold-over strip", strokes, bounds_of(strokes), mates=mates)
+def _template(corners: list[OpenedCorner], turned: list[OpenedCorner], rule: Graduation) -> Template:
+    strokes = tuple(flatten(_FoldStrip(corners[0], corners, turned, rule).marks()))
+    return Template(
+        tuple(corner.end.board.name for corner in corners),
+        f"{_end_word(corners[0])}, fold-over strip",
+        strokes,
+        bounds_of(strokes),
+        mates=tuple(dict.fromkeys(corner.into.board.name for corner in (*corners, *turned))),
+        turned=tuple(corner.end.board.name for corner in turned),
+        turned_end=f"{_end_word(turned[0])}, fold-over strip" if turned else "",
+    )
+
+
+def _end_word(corner: OpenedCorner) -> str:
+    return corner.end.board.datum.word(corner.end.surface)
 
 
 def cuts_on_strips(plan: Plan) -> frozenset[tuple[str, str]]:
@@ -77,18 +93,21 @@ def cuts_on_strips(plan: Plan) -> frozenset[tuple[str, str]]:
 
 
 def _likeness(corner: OpenedCorner) -> Hashable:
-    def seen(flap: Flap, out: Fraction) -> Hashable:
-        mortises = tuple((mortise.box, mortise.cut.depth.mm) for mortise in flap.mortises)
-        return (flap.board.role.kind, flap.surface, out, flap.low, flap.high, mortises)
+    """Corners of one likeness are one drawing, or each other's mirror image."""
 
-    # How far a face goes on past its mortises is not on the paper.
-    return corner.hand, seen(corner.end, corner.end.out), seen(corner.into, _ZERO)
+    def seen(flap: Flap, out: Fraction) -> Hashable:
+        mortises = frozenset(Counter((mortise.box, mortise.cut.depth.mm) for mortise in flap.mortises).items())
+        return (flap.board.role.kind, flap.board.datum.edge, out, flap.low, flap.high, mortises)
+
+    # How far a face goes on past its mortises is not on the paper, and which end it is stands in words.
+    return seen(corner.end, corner.end.out), seen(corner.into, _ZERO)
 
 
 @dataclass(frozen=True, slots=True)
 class _FoldStrip:
     corner: OpenedCorner
     all: list[OpenedCorner]
+    turned: list[OpenedCorner]
     rule: Graduation
 
     def marks(self) -> Iterator[Mark]:
@@ -152,33 +171,60 @@ class _FoldStrip:
             yield Text((column, middle - (set_out.rise - set_out.fall) / 2), line, align)
         yield Text((side * (out + _WHITE), foot - set_line(edge).rise), edge, align)
 
-    def _small(self, length: Length) -> Content:
-        return figures(length, self.rule, SMALL)
-
     def _heading(self, flap: Flap, side: int) -> Iterator[Mark]:
-        """Which boards the flap is for, which of their surfaces, and what is cut there; over the flap's column."""
+        """Which boards the flap is for, which end or surface of them, and what is cut there; over the flap's column.
+
+        Then the boards it is for turned over, and their end where that is another.
+        """
         is_end = flap is self.corner.end
-        names = in_few_words(dict.fromkeys((c.end if is_end else c.into).board.name for c in self.all))
-        surface = flap.board.datum.word(flap.surface)
-        mortise = flap.mortises[0]
-        wide, long = mortise.box[2] - mortise.box[0], mortise.box[3] - mortise.box[1]
-        many = len(flap.mortises)
-        size = (*self._small(Length(long)), Run(" × ", SMALL), *self._small(Length(wide)))
-        cut: Content = (
-            Run(f"{many} mortise{'s' if many > 1 else ''} ", SMALL),
-            *size,
-            Run(", ", SMALL),
-            *self._small(mortise.cut.depth),
-            Run(" deep", SMALL),
-        )
-        named = _in_one_size(wrap(names, _LETTERS))
-        block = stacked([*named, words(f"on the {surface}", SMALL), cut])
-        if is_end:
-            hand = hand_of(flap.board, flap.surface)
-            block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
+        here, there = ([one.end if is_end else one.into for one in corners] for corners in (self.all, self.turned))
+        names = tuple(dict.fromkeys(one.board.name for one in here))
+        where = _where(here)
+        block = stacked([*_in_one_size(wrap(in_few_words(names), _LETTERS)), words(f"on the {where}", WORD)])
+        hand = hand_of(flap.board, flap.surface) if is_end else None
+        block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
+        parts: list[Content | Block] = [block]
+        if there:
+            others = tuple(dict.fromkeys(one.board.name for one in there))
+            end = _where(there)
+            turned = TurnedOver(
+                names=() if others == names else others,
+                end="" if end == where else end,
+                hand=hand_of(there[0].board, there[0].surface) if is_end else None,
+            )
+            parts.append(turned_block(turned, wrap(in_few_words(turned.names), _LETTERS)))
+        block = stacked([*parts, *self._cut_there(flap)], _ROW)
         x = _HALF + 2 if side > 0 else -(_HALF + 2) - block.width
         top = max(self.corner.end.high, self.corner.into.high) + 3
         yield from block.marks(x, top)
+
+    def _cut_there(self, flap: Flap) -> Iterator[Content]:
+        """How many mortises, how long and wide, and how deep, in figures that are read with the part in hand."""
+        mortise = flap.mortises[0]
+        wide, long = mortise.box[2] - mortise.box[0], mortise.box[3] - mortise.box[1]
+        many = len(flap.mortises)
+        called = Run(f"{many} mortise{'s' if many > 1 else ''} ", WORD)
+        size = (*figures(Length(long), self.rule, FIGURE), Run(" × ", WORD), *figures(Length(wide), self.rule, FIGURE))
+        yield (called, *size)
+        yield (*figures(mortise.cut.depth, self.rule, FIGURE), Run(" deep", WORD))
+
+
+def _where(flaps: Sequence[Flap]) -> str:
+    """The surface that is mortised, and which end of it where the mortises are by an end: ``inside face, left end``."""
+    datum = flaps[0].board.datum
+    surface = datum.word(flaps[0].surface)
+    ends = tuple(dict.fromkeys(end for flap in flaps if (end := _nearest_end(flap))))
+    return f"{surface}, {in_few_words(ends)}" if ends else surface
+
+
+def _nearest_end(flap: Flap) -> str:
+    """The maker's word for the end of a board that mortises in its face or edge are by; '' where they are by neither, or in one."""
+    if flap.surface in (Surface.END, Surface.FAR_END):
+        return ""
+    middle, long = flap.mortises[0].cut.along.centre.mm, flap.board.length.mm
+    if min(middle, long - middle) > _BY_END:
+        return ""
+    return flap.board.datum.word(Surface.END if middle < long - middle else Surface.FAR_END)
 
 
 def _in_one_size(lines: list[str]) -> list[Content]:

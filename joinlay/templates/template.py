@@ -31,8 +31,9 @@ class Template:
 
     ``names`` are the boards it is for; ``end`` is the maker's word for the end it is for, or for what it shows there; ``on`` is
     the edge it is laid on, '' where that is the reference face. ``mates`` are boards that are marked from it too, such as the
-    fronts that sides are mortised to. ``strokes`` are in exact millimetres, x to the right and y up,
-    from the zero that each kind of template gives; ``box`` (left, bottom, right, top) is the room they take.
+    fronts that sides are mortised to. ``turned`` are boards marked from it turned over, print down, and ``turned_end`` the word
+    for their end (PR-11). ``strokes`` are in exact millimetres, x to the right and y up, from the zero that each kind of template
+    gives; ``box`` (left, bottom, right, top) is the room they take.
     """
 
     names: tuple[str, ...]
@@ -41,21 +42,27 @@ class Template:
     box: Box
     on: str = ""
     mates: tuple[str, ...] = ()
+    turned: tuple[str, ...] = ()
+    turned_end: str = ""
 
     @property
     def marks(self) -> tuple[str, ...]:
         """Every board that is marked from it."""
-        return (*self.names, *self.mates)
+        return tuple(dict.fromkeys((*self.names, *self.turned, *self.mates)))
 
     @property
     def part(self) -> str:
-        """The boards in few words: ``drawer 1 to 3 left side``."""
-        return in_few_words(self.names)
+        """The boards in few words: ``drawer 1 to 3 left and right side``."""
+        return in_few_words(dict.fromkeys((*self.names, *self.turned)))
 
     @property
     def title(self) -> str:
-        """``drawer 1 left side, front end``; ``face frame left stile, top end, inside edge`` where it is laid on an edge."""
-        return f"{self.part}, {self.end}{f', {self.on}' if self.on else ''}"
+        """``drawer 1 left side, front end``; ``face frame left stile, top end, inside edge`` where it is laid on an edge.
+
+        The ends of boards marked from it turned over stand in it too: ``drawer 1 front, left and right end``.
+        """
+        end = in_few_words((self.end, self.turned_end)) if self.turned else self.end
+        return f"{self.part}, {end}{f', {self.on}' if self.on else ''}"
 
     def marked(self, mark: str) -> tuple[Stroke, ...]:
         """The strokes and, under them, the plan's ``mark`` (PR-7); the strokes alone where it is empty."""
@@ -65,7 +72,7 @@ class Template:
 
     @property
     def quantity(self) -> int:
-        """How many boards are marked from it."""
+        """How many boards are marked from it with its print up."""
         return len(self.names)
 
     @property

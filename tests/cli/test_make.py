@@ -39,7 +39,7 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     lists = {"packet.pdf", "cutting-list.csv", "plan.json", RECORD}
     assert lists < set(held)
     others = set(held) - lists
-    assert "drawer-1-front-left-end.svg" in others
+    assert "drawer-1-front-left-and-right-end.svg" in others
     assert all(name.endswith(".svg") for name in others)
     assert ran.out.splitlines()[0] == f"Seed chest: {len(held)} files in {out}"
     assert json.loads(held["plan.json"])["files"] == sorted(held)
@@ -176,11 +176,11 @@ def test_what_an_earlier_run_made_and_this_one_does_not_goes(job, out, capsys):
     more = "\n[[drawer]]\nopening = { width = 16, height = 5, depth = 20 }\n"
     job.write_text(GOOD + more, encoding="utf-8")
     run(capsys, "make", job, "--out", out)
-    assert (out / "drawer-2-front-left-end.svg").exists()
+    assert (out / "drawer-2-front-left-and-right-end.svg").exists()
     (out / "mine.svg").write_text("mine")
     job.write_text(GOOD, encoding="utf-8")
     run(capsys, "make", job, "--out", out)
-    assert not (out / "drawer-2-front-left-end.svg").exists()
+    assert not (out / "drawer-2-front-left-and-right-end.svg").exists()
     assert (out / "mine.svg").read_text() == "mine"
 
 
@@ -252,7 +252,7 @@ def test_names_that_come_to_the_same_file_each_get_one(job, out, capsys):
     job.write_text(twins, encoding="utf-8")
     run(capsys, "make", job, "--out", out)
     names = json.loads((out / "plan.json").read_bytes())["files"]
-    assert len([name for name in names if name.startswith("drawer-a-b-front-left-end")]) == 2
+    assert len([name for name in names if name.startswith("drawer-a-b-front-left-and-right-end")]) == 2
 
 
 def test_a_roll_and_the_sheets_beside_it_are_counted_apart(job, out, capsys):

@@ -16,4 +16,4 @@ def test_drawers_alone_are_checked_and_made(job, capsys, tmp_path):
     assert f"{len(planned.drawers)} drawers" in checked.out
     assert run(capsys, "make", str(job), "--out", str(tmp_path)).code == 0
     assert (tmp_path / "packet.pdf").stat().st_size > 0
-    assert any(path.name.endswith("front-left-end.svg") for path in tmp_path.iterdir())
+    assert any(path.name.endswith("front-left-and-right-end.svg") for path in tmp_path.iterdir())

@@ -64,21 +64,24 @@ def test_marks_are_where_the_plan_has_the_cuts(name):
         for laid in sheet.laid:
             if laid.tile or laid.template in own:
                 continue
-            # Every one of the parts that share a template is marked right by it, as it lies on its face or on an edge.
-            for name in laid.template.names:
-                views = [view for _, view in views_of(boards[name]) if laid.template.end in (view.datum.end, view.datum.far_end)]
-                if views:
-                    view = next((view for view in views if view.datum.face == laid.template.on), views[0])
-                    seen += marks_checked(view, laid, strokes)
+            # Every one of the parts that share a template is marked right by it, as it lies on its face or on an edge, and by its
+            # back where it is turned over.
+            one = laid.template
+            for names, end, turned in ((one.names, one.end, False), (one.turned, one.turned_end, True)):
+                for name in names:
+                    views = [view for _, view in views_of(boards[name]) if end in (view.datum.end, view.datum.far_end)]
+                    if views:
+                        view = next((view for view in views if view.datum.face == one.on), views[0])
+                        seen += marks_checked(view, laid, strokes, end, turned=turned)
     assert seen >= 10
 
 
-def marks_checked(board, laid, strokes):
-    """Look for each cut of ``board`` near the end of a laid template, worked out here from the board alone; how many were found."""
-    at_end = Surface.END if laid.template.end == board.datum.end else Surface.FAR_END
+def marks_checked(board, laid, strokes, end, *, turned):
+    """How many cuts of ``board`` near its ``end`` are on a laid template, or on its back: each worked out from the board alone."""
+    at_end = Surface.END if end == board.datum.end else Surface.FAR_END
     # A template need not be as high as its part where a cut goes right across; its wall is seen as far as the paper reaches.
     top = max(y for s in lines(laid.template.strokes) if s.role is Role.CUT for _, y in (s.start, s.end))
-    mirrored = (at_end is Surface.END) != board.end_on_left
+    mirrored = ((at_end is Surface.END) != board.end_on_left) is not turned
     long = board.length.mm
 
     def from_end(along):
@@ -103,8 +106,8 @@ def marks_checked(board, laid, strokes):
                 count += 1
         elif cut.kind is CutKind.GROOVE and u[0] <= 30:
             for wall in y:
-                end = max(Fraction(0), u[0])
-                assert starts_at(strokes, laid.move.point(((-1 if mirrored else 1) * end, wall))), cut.name
+                near = max(Fraction(0), u[0])
+                assert starts_at(strokes, laid.move.point(((-1 if mirrored else 1) * near, wall))), cut.name
                 count += 1
     return count
 

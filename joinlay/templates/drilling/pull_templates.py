@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutUse, Surface
+from joinlay.boards import CutUse, Hand, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
@@ -14,6 +15,7 @@ from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten
 from joinlay.records import dataclass
 from joinlay.templates.datum_marks import level_datum, upright_datum
 from joinlay.templates.template import FIGURE, WORD, Template
+from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -34,6 +36,8 @@ _FAR: Final = Fraction(150)
 _COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(5), Fraction(2)
 _FACE_UP: Final = words("outside face up", WORD, bold=True)
 _ZERO: Final = Fraction(0)
+#: Between what is said of one end and of the other.
+_ROW: Final = Fraction(2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +67,12 @@ class _Hole:
         return self.across / 2 + _PAST
 
 
+#: A hole, the front it is in, and its name there.
+_Drilled = tuple[_Hole, "Board", str]
+
+
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for each pull's hole in ``plan``, one for all fronts drilled alike from the same end (PU-1, PU-3).
+    """A template for each pull's hole in ``plan``, one for all fronts drilled alike, turned over for the other end (PU-1, PU-3, PR-11).
 
     Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150
     mm is drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
@@ -74,7 +82,11 @@ def pull_templates(plan: Plan) -> tuple[Template, ...]:
         front = drawer.front
         for hole, name in _holes(front):
             alike.setdefault(hole, {})[front.name] = (front, name)
-    return tuple(_template(hole, list(fronts.values()), plan.rule) for hole, fronts in alike.items())
+    drawn = [[(hole, front, name) for front, name in fronts.values()] for hole, fronts in alike.items()]
+    pairs = both_ways(
+        drawn, side=lambda one: 1 if one[0].is_left else -1, likeness=lambda one: replace(one[0], end="", is_left=True)
+    )
+    return tuple(_template(here, over, plan.rule) for here, over in pairs)
 
 
 def holes_drilled(plan: Plan) -> frozenset[tuple[str, str]]:
@@ -102,14 +114,25 @@ def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
         yield hole, cut.name
 
 
-def _template(hole: _Hole, fronts: list[tuple[Board, str]], rule: Graduation) -> Template:
-    names = tuple(front.name for front, _ in fronts)
-    strokes = tuple(flatten(_marks(hole, names, f"{names[0]} {fronts[0][1]}", rule)))
-    which = "" if hole.in_middle else f"{'left' if hole.is_left else 'right'} "
-    return Template(names, f"drill template, {which}pull", strokes, bounds_of(strokes))
+def _template(here: list[_Drilled], over: list[_Drilled], rule: Graduation) -> Template:
+    names, turned = (tuple(front.name for _, front, _ in drilled) for drilled in (here, over))
+    hole, _, cut = here[0]
+    other = TurnedOver(() if turned == names else turned, over[0][0].end, _hand(over[0][0])) if over else None
+    strokes = tuple(flatten(_marks(hole, names, f"{names[0]} {cut}", rule, other)))
+    return Template(
+        names, _called(hole), strokes, bounds_of(strokes), turned=turned, turned_end=_called(over[0][0]) if over else ""
+    )
 
 
-def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation) -> Iterator[Mark]:
+def _called(hole: _Hole) -> str:
+    return f"drill template, {'' if hole.in_middle else f'{_hand(hole).value} '}pull"
+
+
+def _hand(hole: _Hole) -> Hand:
+    return Hand.LEFT if hole.is_left else Hand.RIGHT
+
+
+def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
     side = 1 if hole.is_left else -1
     foot = -min(hole.height, hole.from_top + hole.past)
     x = _ZERO if hole.is_far else side * hole.from_end
@@ -134,14 +157,16 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation) -> 
     arm = r + 3
     yield Line((x - arm, y), (x + arm, y), Role.CUT)
     yield Line((x, y - arm), (x, y + arm), Role.CUT)
-    yield from _words(hole, names, rule)
+    yield from _words(hole, names, rule, turned)
 
 
-def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
+def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
     """What it is for and how large the hole is: over the line to the hole where there is room, else past the paper's end."""
     side = 1 if hole.is_left else -1
     named = stacked([*(words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
     named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)
+    if turned:
+        named = stacked([named, turned_block(turned, wrap(in_few_words(turned.names), _LETTERS))], _ROW)
     facts = list(_facts(hole, rule))
     if hole.is_far:
         block = stacked([named, *facts])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -17,6 +18,7 @@ from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum
 from joinlay.templates.piece_axes import PieceAxis, reach, reach_at_end
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
+from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,6 +39,8 @@ _LETTERS: Final = 24
 _FIGURES: Final = Fraction(33)
 #: How far the figures under the drawing keep away from it.
 _DOWN: Final = Fraction(7)
+#: Between what is said of one hand and of the other.
+_ROW: Final = Fraction(2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,7 @@ class _FrontView:
 
 
 def runner_templates(plan: Plan) -> tuple[Template, ...]:
-    """The runners of each kind of drawer in ``plan`` at the left and at the right, seen from the front.
+    """The runners of each kind of drawer in ``plan``, seen from the front; at the other hand turned over, print down (PR-11).
 
     Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the
     top of the rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.
@@ -71,7 +75,11 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
         for hand in (Hand.LEFT, Hand.RIGHT):
             for front, name in _seen(whole, bank, hand):
                 alike.setdefault(front, []).append(name)
-    return tuple(_template(front, names, plan.rule) for front, names in alike.items())
+    drawn = [[(front, name) for name in names] for front, names in alike.items()]
+    pairs = both_ways(drawn, side=lambda one: 1 if one[0].is_left else -1, likeness=lambda one: replace(one[0], is_left=True))
+    return tuple(
+        _template(here[0][0], [name for _, name in here], tuple(name for _, name in over), plan.rule) for here, over in pairs
+    )
 
 
 def _seen(whole: WholePiece, bank: DrawerBank, hand: Hand) -> Iterator[tuple[_FrontView, str]]:
@@ -98,12 +106,13 @@ def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
     return (x0, z0 - floor, x1, z1 - floor)
 
 
-def _template(front: _FrontView, names: list[str], rule: Graduation) -> Template:
-    strokes = tuple(flatten(_marks(front, names, rule)))
-    return Template(tuple(names), "seen from the front", strokes, bounds_of(strokes))
+def _template(front: _FrontView, names: list[str], turned: tuple[str, ...], rule: Graduation) -> Template:
+    strokes = tuple(flatten(_marks(front, names, turned, rule)))
+    end = "seen from the front"
+    return Template(tuple(names), end, strokes, bounds_of(strokes), turned=turned, turned_end=end if turned else "")
 
 
-def _marks(front: _FrontView, names: list[str], rule: Graduation) -> Iterator[Mark]:
+def _marks(front: _FrontView, names: list[str], turned: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
     side = 1 if front.is_left else -1
     fixed = [strip for strip in front.strips if strip.is_fixed]
     low, high = min(strip.box[1] for strip in fixed), max(strip.box[3] for strip in front.strips)
@@ -120,6 +129,9 @@ def _marks(front: _FrontView, names: list[str], rule: Graduation) -> Iterator[Ma
     said = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)]
     block = stacked([*said, words("hold to the front ends; 0 is the top of the rail", SMALL)])
     block = beside(hand_sign(is_left=front.is_left), block)
+    if turned:
+        over = TurnedOver(turned, hand=Hand.RIGHT if front.is_left else Hand.LEFT)
+        block = stacked([block, turned_block(over, wrap(in_few_words(turned), _LETTERS))], _ROW)
     at = side * (wide + _FIGURES) if side > 0 else side * (wide + _FIGURES) - block.width
     yield from block.marks(at, high - block.height)
 

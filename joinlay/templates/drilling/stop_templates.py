@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
@@ -17,6 +18,7 @@ from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, level_datum, name_in_box, upright_datum
 from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
+from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,6 +35,8 @@ __all__ = ["stop_templates"]
 _PAST: Final = Fraction(8)
 _ZERO: Final = Fraction(0)
 _LETTERS: Final = 24
+#: Between what is said of one hand and of the other.
+_ROW: Final = Fraction(2)
 #: Room for the figures beside the drawing.
 _FIGURES: Final = Fraction(33)
 
@@ -52,9 +56,13 @@ class _BlockPlace:
     strip: tuple[Fraction, Fraction] | None
     height: Fraction
 
+    def either_hand(self) -> _BlockPlace:
+        """The same place at the left, whichever hand it is at."""
+        return replace(self, hand=Hand.LEFT)
+
 
 def stop_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for the left and one for the right stop block, for all drawers of ``plan`` whose blocks stand alike.
+    """A template for the left stop block, turned over for the right (PR-11), for all drawers of ``plan`` whose blocks stand alike.
 
     Drawn as seen from above, with y = 0 at the face of the frame and x = 0 at the end of the strip; where the block stands on the
     case bottom, x = 0 is the inner edge of the bearer, or the inside of the case. None where the piece has no stops. ST-1, ST-2,
@@ -68,14 +76,18 @@ def stop_templates(plan: Plan) -> tuple[Template, ...]:
         for drawer in bank.drawers:
             for block in whole.blocks_of(drawer):
                 alike.setdefault(_place(whole, drawer, block), []).append(block)
-    return tuple(_template(place, blocks, plan.rule) for place, blocks in alike.items())
+    drawn = [[(place, block) for block in blocks] for place, blocks in alike.items()]
+    pairs = both_ways(drawn, side=lambda one: 1 if one[0].hand is Hand.LEFT else -1, likeness=lambda one: one[0].either_hand())
+    return tuple(
+        _template(here[0][0], [block for _, block in here], [block for _, block in over], plan.rule) for here, over in pairs
+    )
 
 
 def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, hand: Hand) -> tuple[str, Fraction]:
     """What the block is measured from across the piece, and where that is: the strip's end, the bearer's edge or the upright."""
     inner = 1 if hand is Hand.LEFT else 0
     if strip is not None:
-        return f"{hand.value} end of the strip", reach(strip, PieceAxis.WIDTH)[1 - inner]
+        return "end of the strip", reach(strip, PieceAxis.WIDTH)[1 - inner]
     bearer = whole.bearer_of(drawer, hand)
     if bearer is not None:
         return "inner edge of the bearer", reach(bearer, PieceAxis.WIDTH)[inner]
@@ -106,13 +118,15 @@ def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
     )
 
 
-def _template(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Template:
+def _template(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: Graduation) -> Template:
     names = tuple(block.name for block in blocks)
-    strokes = tuple(flatten(_marks(place, blocks, rule)))
-    return Template(names, "template on the rail", strokes, bounds_of(strokes))
+    strokes = tuple(flatten(_marks(place, blocks, turned, rule)))
+    end = "template on the rail"
+    others = tuple(block.name for block in turned)
+    return Template(names, end, strokes, bounds_of(strokes), turned=others, turned_end=end if turned else "")
 
 
-def _marks(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Iterator[Mark]:
+def _marks(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: Graduation) -> Iterator[Mark]:
     side = 1 if place.hand is Hand.LEFT else -1
     x0, y0, x1, y1 = place.block
     reach_x = x1 + _PAST
@@ -136,6 +150,9 @@ def _marks(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Iterato
     )
     block = stacked([block, words("seen from above", SMALL)])
     block = beside(hand_sign(is_left=place.hand is Hand.LEFT), block)
+    if turned:
+        over = TurnedOver(tuple(one.role.short for one in turned), hand=Hand.RIGHT if place.hand is Hand.LEFT else Hand.LEFT)
+        block = stacked([block, turned_block(over, wrap(in_few_words(over.names), _LETTERS))], _ROW)
     at = side * (reach_x + _FIGURES) if side > 0 else side * (reach_x + _FIGURES) - block.width
     yield from block.marks(at, top - block.height)
 

@@ -18,6 +18,7 @@ from joinlay.pen.signs import DatumEdge
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, WORD
+from joinlay.templates.turn_over import turned_block
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -26,8 +27,9 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box
     from joinlay.templates.ends.net import Mouth, Net
+    from joinlay.templates.turn_over import TurnedOver
 
-__all__ = ["Note", "caption_shapes", "datum_words", "notes_of", "plain_note"]
+__all__ = ["Note", "caption_shapes", "datum_words", "notes_of", "plain_note", "turned_note"]
 
 #: Letters in a line of a part's name, at most, before it goes on to the next.
 _LONGEST: Final = 14
@@ -126,6 +128,12 @@ def _beyond(net: Net) -> Iterator[Note]:
 
 def _two(what: str, do: str) -> Note:
     return Note((stacked([(_blank(what),), (_blank(do),)]), stacked([(_blank(f"{what} {do}"),)])), None)
+
+
+def turned_note(turned: TurnedOver) -> Note:
+    """Which parts are marked with the paper turned over, and how many there are of them (PR-11); as high as wide, or flat."""
+    lines = _lines(turned.names)
+    return Note(tuple(turned_block(turned, said, len(turned.names)) for said in (lines, [" ".join(lines)])), None)
 
 
 def plain_note(said: str) -> Note:

@@ -17,7 +17,7 @@ from joinlay.pen.lettering import figures, set_line, words
 from joinlay.pen.marks import Fill, Line, Role, Text, Turn, flatten
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.signs import BreakLine, DatumEdge
-from joinlay.templates.ends.captions import caption_shapes, datum_words, notes_of, plain_note
+from joinlay.templates.ends.captions import caption_shapes, datum_words, notes_of, plain_note, turned_note
 from joinlay.templates.ends.word_places import place_on_flap, place_words
 from joinlay.templates.template import FIGURE, SMALL, TONE, WORD
 
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Mark, Point, Stroke
     from joinlay.templates.ends.net import Mouth, Net
     from joinlay.templates.ends.word_places import PlacedBlock
+    from joinlay.templates.turn_over import TurnedOver
 
 __all__ = ["centre_marks", "cut_marks", "draw_end", "outline_marks"]
 
@@ -46,10 +47,13 @@ _CROSS: Final = Fraction(3)
 _ZERO: Final = Fraction(0)
 
 
-def draw_end(net: Net, names: Sequence[str], rule: Graduation, beside: Sequence[str] = ()) -> tuple[Stroke, ...]:
+def draw_end(
+    net: Net, names: Sequence[str], rule: Graduation, beside: Sequence[str] = (), turned: TurnedOver | None = None
+) -> tuple[Stroke, ...]:
     """Every stroke of a template for ``names``, all of which look like ``net``; x = 0 at the fold, y = 0 at the datum edge.
 
-    Figures are on ``rule``. ``beside`` is what else is to be said there, each in a few words.
+    Figures are on ``rule``. ``beside`` is what else is to be said there, each in a few words; ``turned`` are the parts it serves
+    turned over.
     """
     corner = max((m.box[2] for m in net.mouths if 0 < m.box[2] <= _CORNER), default=_ZERO)
     heights = sorted({mouth.centre[1] for mouth in net.mouths if mouth.is_centred and not mouth.is_hidden})
@@ -58,7 +62,7 @@ def draw_end(net: Net, names: Sequence[str], rule: Graduation, beside: Sequence[
     placed = place_words(
         net,
         captions=caption_shapes(net, names),
-        notes=(*notes_of(net, rule), *map(plain_note, beside)),
+        notes=(*map(turned_note, (turned,) if turned else ()), *notes_of(net, rule), *map(plain_note, beside)),
         heights=[(y, figures(Length(y), rule, FIGURE)) for y in heights],
         rising=rising,
         stub=stub,

@@ -6,22 +6,25 @@ height share their templates, and the side of a deep case needs a strip along on
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Hand, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
+from joinlay.records import dataclass
 from joinlay.templates.ends.end_drawing import draw_end
 from joinlay.templates.ends.net import lay_flat, views_of
+from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import Template
+from joinlay.templates.turn_over import TurnedOver, both_ways
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterable, Mapping, Sequence
 
     from joinlay.boards import Board
     from joinlay.lengths import Graduation
-    from joinlay.pen.marks import Box
     from joinlay.templates.ends.net import Mouth, Net
 
 __all__ = ["templates_for"]
@@ -51,11 +54,14 @@ def templates_for(
     leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets. ``elsewhere`` are cuts that
     are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11).
 
+    Where an end is the mirror image of another, as those of left and right parts are, both have one, which is turned over for the
+    second: its ``turned`` (PR-11).
+
     Each is drawn with x = 0 where the end meets the face, the face to the right of it where the end is seen at the left and to
     the left of it where it is seen at the right; y = 0 at the reference edge.
     """
     words, other = beside or {}, elsewhere or {}
-    found: dict[tuple[Hashable, tuple[str, ...]], list[Net]] = {}
+    found: dict[tuple[Hashable, tuple[str, ...]], list[_Told]] = {}
     for board in boards:
         for up, view in views_of(board):
             for end in (Surface.END, Surface.FAR_END):
@@ -63,8 +69,22 @@ def templates_for(
                 if flat is not None and not (only_needed and flat.is_through):
                     net = replace(flat, part=board, up=up)
                     said = (*words.get(board.name, ()), *there)
-                    found.setdefault((_likeness(net), said), []).append(net)
-    return tuple(_template(nets, rule, said) for (_, said), nets in found.items())
+                    found.setdefault((_likeness(net), said), []).append(_Told(net, said))
+    pairs = both_ways(
+        found.values(),
+        side=lambda told: told.net.hand,
+        likeness=lambda told: (_likeness_over(told.net), told.said),
+        called=lambda told: told.net.board.datum.word(told.net.end),
+    )
+    return tuple(_template([one.net for one in up], [one.net for one in over], rule, up[0].said) for up, over in pairs)
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """A net, and what is said beside it."""
+
+    net: Net
+    said: tuple[str, ...]
 
 
 def _parted(net: Net | None, elsewhere: Mapping[tuple[str, str], str]) -> tuple[Net | None, tuple[str, ...]]:
@@ -77,54 +97,72 @@ def _parted(net: Net | None, elsewhere: Mapping[tuple[str, str], str]) -> tuple[
     return (lay_flat(replace(net.board, cuts=cuts), net.end) if said else net), said
 
 
-def _template(nets: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:
+def _template(nets: list[Net], turned: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:
     names = tuple(net.board.name for net in nets)
-    shown = _lowest_shown(nets) if _likeness_across(nets[0]) is not None else None
+    shown = _lowest_shown([*nets, *turned]) if _goes_across(nets[0]) else None
     lowest = min(nets, key=lambda net: net.height)
-    strokes = draw_end(lowest if shown is None else _cut_off(lowest, shown), names, rule, said)
+    over = _turned_over(nets, turned)
+    strokes = draw_end(lowest if shown is None else _cut_off(lowest, shown), names, rule, said, over)
     datum = lowest.board.datum
     on = "" if lowest.up is Surface.FACE else datum.face
-    return Template(names, datum.word(lowest.end), strokes, bounds_of(strokes), on)
+    end = turned[0].board.datum.word(turned[0].end) if turned else ""
+    return Template(
+        names, datum.word(lowest.end), strokes, bounds_of(strokes), on, turned=over.names if over else (), turned_end=end
+    )
+
+
+def _turned_over(nets: list[Net], turned: list[Net]) -> TurnedOver | None:
+    """What is marked with the paper turned over; its end is named where it is another than the one printed."""
+    if not turned:
+        return None
+    one = turned[0]
+    end, printed = (net.board.datum.word(net.end) for net in (one, nets[0]))
+    return TurnedOver(tuple(net.board.name for net in turned), "" if end == printed else end, hand_of(one.board, one.end))
 
 
 def _likeness(net: Net) -> Hashable:
     """Nets of one likeness are one drawing but for the parts' names, and for their heights where all goes right across."""
-    view, across = net.board, _likeness_across(net)
-    mouths = tuple(
+    view = net.board
+    hand = view.role.hand if view.role.hand in (Hand.LEFT, Hand.RIGHT) else None
+    return (_likeness_over(net), hand, view.datum, net.end, net.hand)
+
+
+def _likeness_over(net: Net) -> Hashable:
+    """Nets of one likeness are one drawing, or each other's mirror image: hand, end and the words for ends are left out."""
+    view, is_across = net.board, _goes_across(net)
+
+    def on(surface: Surface) -> str:
+        return "end" if surface is net.end else surface.value
+
+    mouths = Counter(
         (
             mouth.cut.kind,
-            mouth.cut.surface,
-            mouth.on,
+            on(mouth.cut.surface),
+            on(mouth.on),
             mouth.cut.shape,
             mouth.cut.depth.mm,
             mouth.is_hidden,
-            _seen(mouth.box, across),
+            (max(mouth.box[0], -_SEEN), min(mouth.box[2], _SEEN)),
+            _up(net, mouth) if is_across else (mouth.box[1], mouth.box[3]),
         )
         for mouth in net.mouths
     )
-    sizes = (None if across is not None else view.width.mm, view.thickness.mm, min(view.length.mm, _SEEN))
-    hand = view.role.hand if view.role.hand in (Hand.LEFT, Hand.RIGHT) else None
-    return (view.role.kind, hand, view.datum, net.end, net.hand, net.goes_on, sizes, mouths, across)
+    datum = view.datum
+    surfaces = (datum.face, datum.edge, datum.far_face, datum.far_edge)
+    sizes = (None if is_across else view.width.mm, view.thickness.mm, min(view.length.mm, _SEEN))
+    return (view.role.kind, net.up, surfaces, net.goes_on, sizes, frozenset(mouths.items()))
 
 
-def _seen(box: Box, across: Hashable) -> tuple[Fraction, ...]:
-    """What of a mouth is on a template: along the part, and across it too where ``across`` doesn't say that already."""
-    u0, y0, u1, y1 = max(box[0], -_SEEN), box[1], min(box[2], _SEEN), box[3]
-    return (u0, y0, u1, y1) if across is None else (u0, u1)
+def _up(net: Net, mouth: Mouth) -> tuple[Fraction, Fraction | None] | None:
+    """From where to where a mouth goes up a part of any width: None for the top where that is the far edge, or it all is there."""
+    _, low, _, high = mouth.box
+    return None if _runs_along_the_top(net, mouth) else (low, None if high == net.height else high)
 
 
-def _likeness_across(net: Net) -> Hashable | None:
-    """What of the cuts matters whatever the part's width; None where a cut ends short of the far edge too high up for a strip."""
-    told = []
-    for mouth in net.mouths:
-        _, low, _, high = mouth.box
-        if _runs_along_the_top(net, mouth):
-            continue
-        top = None if high == net.height else high
-        if max(low, top or Fraction(0)) > _STRIP:
-            return None
-        told.append((mouth.on, mouth.cut.name, low, top))
-    return tuple(told)
+def _goes_across(net: Net) -> bool:
+    """Whether the cuts tell all whatever the part's width: none ends short of the far edge too high up for a strip."""
+    told = [place for mouth in net.mouths if (place := _up(net, mouth)) is not None]
+    return all(max(low, top or Fraction(0)) <= _STRIP for low, top in told)
 
 
 def _lowest_shown(nets: Sequence[Net]) -> Fraction | None:

@@ -99,7 +99,7 @@ def test_openings_alone_have_one_step():
 def test_every_part_with_cuts_that_want_marking_has_its_templates(name):
     plan = example(name)
     own = dict(steps_of_work(plan)).get("your own outlines", ())
-    marked = {board for template in plan_templates(plan) if template not in own for board in template.names}
+    marked = {board for template in plan_templates(plan) if template not in own for board in template.marks}
     for board in plan.boards:
         near = [c for c in board.cuts if c.along.start.mm > 0 or c.along.stop < board.length]
         near = [c for c in near if min(c.along.start.mm, (board.length - c.along.stop).mm) <= 100]
@@ -114,4 +114,6 @@ def test_a_whole_piece_takes_few_sheets(name, most, paper):
 
 def test_rails_that_are_alike_share_a_template():
     frame = dict(steps_of_work(example("moth-cabinet")))["face frame"]
-    assert [t.quantity for t in frame if "rail" in t.part] == [2, 2, 7, 7]
+    rails = [t for t in frame if "rail" in t.part]
+    assert [(t.quantity, len(t.turned)) for t in rails] == [(2, 2), (7, 7)]
+    assert [(t.end, t.turned_end) for t in rails] == [("left end", "right end")] * 2

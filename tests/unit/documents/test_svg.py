@@ -72,7 +72,7 @@ def test_each_template_is_a_file_with_a_plain_name():
     files = template_svgs(plan_templates(drawers("4 5/16", "4 5/16", "9")))
     names = [name for name, _ in files]
     assert len(set(names)) == len(names)
-    assert names[0] == "drawer-1-and-2-front-left-end.svg"
+    assert names[0] == "drawer-1-and-2-front-left-and-right-end.svg"
     assert all(set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-.") for name in names)
 
 

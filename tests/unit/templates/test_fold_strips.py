@@ -70,27 +70,27 @@ def test_the_flap_of_a_front_is_counted_from_its_own_bottom_edge_and_end():
     plan = openings()
     front = plan.drawers[0].board("front")
     rise = plan.drawers[0].bottom_clearance.mm
-    left, right = (strip for strip in fold_strips(plan) if strip.names[0].startswith("drawer 1 "))
-    for strip, hand in ((left, "left"), (right, "right")):
-        found = crosses(strip)
-        for cut in front.cuts:
-            if cut.kind is CutKind.MORTISE and cut.name.startswith(hand):
-                x, y = found[f"{front.name} {cut.name}"]
-                assert y == cut.across.centre.mm + rise
-                from_end = cut.along.centre.mm if hand == "left" else front.length.mm - cut.along.centre.mm
-                assert abs(x) == from_end
-    # Seen on the inside face with its bottom edge down, a front's left end is at the right, and the side folds out past it.
-    assert min(x for x, _ in crosses(left).values()) < 0 < crosses(left)["drawer 1 left side mortise 1"][0]
-    assert crosses(right)["drawer 1 right side mortise 1"][0] < 0
+    [strip] = (strip for strip in fold_strips(plan) if strip.names[0].startswith("drawer 1 "))
+    found = crosses(strip)
+    drawn = {point for name, point in found.items() if name.startswith(front.name)}
+    for hand, turned in (("left", 1), ("right", -1)):
+        cuts = [cut for cut in front.cuts if cut.kind is CutKind.MORTISE and cut.name.startswith(hand)]
+        wanted = set()
+        for cut in cuts:
+            from_end = cut.along.centre.mm if hand == "left" else front.length.mm - cut.along.centre.mm
+            # Seen on the inside face with its bottom edge down, a front's left end is at the right.
+            wanted.add((-from_end if hand == "left" else from_end, cut.across.centre.mm + rise))
+        assert {(turned * x, y) for x, y in drawn} == wanted
+    # The side folds out past its end.
+    assert found["drawer 1 left side mortise 1"][0] > 0
+    assert strip.turned == ("drawer 1 right side", "drawer 2 right side")
 
 
-def test_strips_serve_every_corner_that_is_alike_and_left_is_not_right():
+def test_strips_serve_every_corner_that_is_alike_and_are_turned_over_for_the_other_hand():
     titles = [template.title for template in fold_strips(example("moth-cabinet"))]
     assert titles == [
-        "face frame bottom rail, face frame top rail, left end, fold-over strip",
-        "face frame bottom rail, face frame top rail, right end, fold-over strip",
-        "face frame rail under drawer 1 to 7, left end, fold-over strip",
-        "face frame rail under drawer 1 to 7, right end, fold-over strip",
+        "face frame bottom rail, face frame top rail, left and right end, fold-over strip",
+        "face frame rail under drawer 1 to 7, left and right end, fold-over strip",
     ]
     wide = piece(900, 500, 3, 2, joint=LOOSE)
     ends = {
@@ -99,7 +99,7 @@ def test_strips_serve_every_corner_that_is_alike_and_left_is_not_right():
         for cut in board.cuts
         if cut.kind is CutKind.MORTISE and cut.surface in (Surface.END, Surface.FAR_END)
     }
-    assert {name for strip in fold_strips(wide) for name in strip.names} == ends
+    assert {name for strip in fold_strips(wide) for name in (*strip.names, *strip.turned)} == ends
     assert "face frame mullion 1" in ends
 
 

@@ -44,16 +44,37 @@ def box_of(stroke):
     return (min(xs), min(ys), max(xs), max(ys))
 
 
-def lies_at(cut, front, hole, template, plan):
+def lies_at(cut, front, hole, template, plan, *, turned=False):
     """Whether a cut is as far along the front as the template has it: from an end, or in figures, about a line squared across."""
     left, length = cut.along.centre.mm, front.length.mm
-    if hole.centre[0]:
-        return left == (hole.centre[0] if hole.centre[0] > 0 else length + hole.centre[0])
+    x = -hole.centre[0] if turned else hole.centre[0]
+    if x:
+        return left == (x if x > 0 else length + x)
     squared = [stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says == "squared across"]
     assert [line.start[0] for line in squared] == [0]
     end, from_end = ("left end", left) if left <= length - left else ("right end", length - left)
+    assert (end == "right end") is turned or not template.turned
     said = [text.plain for text in texts(template.strokes)]
+    if turned:
+        assert any(text.upper() == end.upper() for text in said)
+        end = "right end" if end == "left end" else "left end"
     return any(text.startswith(f"{plain(figures(Length(from_end), plan.rule, 5))} from the {end}") for text in said)
+
+
+def is_right(cut, front):
+    """Whether a hole is nearer to the right end."""
+    return 2 * cut.along.centre.mm > front.length.mm
+
+
+def both_sides(template):
+    """Each board that a template marks, and whether it is turned over for it."""
+    return [*((name, False) for name in template.names), *((name, True) for name in template.turned)]
+
+
+def turned_box(box):
+    """A box of a paper that is turned over."""
+    x0, y0, x1, y1 = box
+    return (-x1, y0, -x0, y1)
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -62,9 +83,11 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
     served = []
     for template in pull_templates(plan):
         [hole] = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
-        for front_name in template.names:
+        for front_name, turned in both_sides(template):
             front = next(board for board in plan.boards if board.name == front_name)
-            holes = [cut for cut in front.cuts if cut.kind is CutKind.HOLE and lies_at(cut, front, hole, template, plan)]
+            holes = [cut for cut in front.cuts if cut.kind is CutKind.HOLE]
+            holes = [cut for cut in holes if turned is is_right(cut, front) or not template.turned]
+            holes = [cut for cut in holes if lies_at(cut, front, hole, template, plan, turned=turned)]
             drilled = [cut for cut in holes if front.width.mm - cut.across.centre.mm == -hole.centre[1]]
             assert [cut.along.size.mm for cut in drilled] == [2 * hole.radius]
             served += [(front_name, cut.name) for cut in drilled]
@@ -88,12 +111,15 @@ def test_a_pulls_template_says_how_large_and_how_deep_and_has_both_datums():
     assert len(bars) == 2
 
 
-def test_two_pulls_have_a_left_and_a_right_template():
+def test_two_pulls_share_a_template_that_is_turned_over_for_the_right_one():
     plan = example("print-chest")
-    assert [template.end for template in pull_templates(plan)[:2]] == ["drill template, left pull", "drill template, right pull"]
-    left, right = pull_templates(plan)[:2]
-    for template, end in ((left, "left end"), (right, "right end")):
-        assert any(text.plain.endswith(f"from the {end}") for text in texts(template.strokes))
+    assert len(pull_templates(plan)) == len(plan.drawers)
+    for template in pull_templates(plan):
+        assert (template.end, template.turned_end) == ("drill template, left pull", "drill template, right pull")
+        assert template.turned == template.names
+        said = [text.plain for text in texts(template.strokes)]
+        assert any(line.endswith("from the left end") for line in said)
+        assert said.index("turned over, print down:") < said.index("RIGHT END")
 
 
 def test_a_hole_far_from_the_ends_takes_little_paper():
@@ -108,7 +134,7 @@ def test_every_stop_block_is_where_it_stands_behind_the_face_of_the_frame(name):
     face = min((spans(board)[1][0] for board in plan.boards if board.part == "stile"), default=None)
     served: list[str] = []
     for template in stop_templates(plan):
-        for block_name in template.names:
+        for block_name, turned in both_sides(template):
             block = boards[block_name]
             [drawn] = [box_of(one) for one in template.strokes if isinstance(one, Polyline) and one.says in template.names]
             (x0, x1), (y0, y1), _ = spans(block)
@@ -121,8 +147,8 @@ def test_every_stop_block_is_where_it_stands_behind_the_face_of_the_frame(name):
             bearer = boards.get(f"runners {' '.join(block_name.split()[1:3])} {hand} bearer")
             against = max(faces) if inner == 0 else min(faces)
             at = spans(strip)[0][inner] if strip else spans(bearer)[0][1 - inner] if bearer else against
-            assert drawn[::2] == (x0 - at, x1 - at)
-        served += template.names
+            assert (turned_box(drawn) if turned else drawn)[::2] == (x0 - at, x1 - at)
+            served.append(block_name)
     assert sorted(served) == sorted(name for name in boards if name.startswith("stops ") and name.endswith("block"))
 
 
@@ -131,24 +157,22 @@ def test_the_runners_seen_from_the_front_are_the_boards_own_boxes(name):
     plan = planned(name)
     boards = {board.name: board for board in plan.boards}
     for template in runner_templates(plan):
-        first = template.names[0].removesuffix(" runner")
-        *_, number, hand = first.split()
-        floor = spans(boards[f"drawer {number} {hand} side"])[2][0]
-        drawn = {
-            one.says.split(" runner ")[1]: box_of(one)
-            for one in template.strokes
-            if isinstance(one, Polyline) and " runner " in one.says
-        }
-        bearer = boards.get(f"runners {first} bearer")
-        guide = boards.get(f"runners {first} guide")
-        for part, board in (("bearer", bearer), ("guide", guide)):
-            if board is None:
-                continue
-            # Both lie against the wood at that hand.
-            against = spans(board)[0][0 if hand == "left" else 1]
-            x0, x1 = spans(board)[0]
-            z0, z1 = spans(board)[2]
-            assert drawn[part] == (x0 - against, z0 - floor, x1 - against, z1 - floor)
+        strips = [one for one in template.strokes if isinstance(one, Polyline) and " runner " in one.says]
+        drawn = {one.says.split(" runner ")[1]: box_of(one) for one in strips}
+        for name, turned in both_sides(template):
+            one = name.removesuffix(" runner")
+            *_, number, hand = one.split()
+            floor = spans(boards[f"drawer {number} {hand} side"])[2][0]
+            for part in ("bearer", "guide"):
+                board = boards.get(f"runners {one} {part}")
+                if board is None:
+                    continue
+                # Both lie against the wood at that hand.
+                against = spans(board)[0][0 if hand == "left" else 1]
+                x0, x1 = spans(board)[0]
+                z0, z1 = spans(board)[2]
+                lies = (x0 - against, z0 - floor, x1 - against, z1 - floor)
+                assert (turned_box(drawn[part]) if turned else drawn[part]) == lies
 
 
 def test_openings_alone_have_no_runners_and_no_stops():

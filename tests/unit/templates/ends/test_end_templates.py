@@ -39,10 +39,31 @@ def test_alike_parts_share_one_and_are_counted():
     assert "make 3" in words_on(first)
 
 
-def test_a_mirror_image_never_shares():
+def test_a_mirror_image_never_shares_but_by_being_turned_over():
     here, there = (Place.at(mm(0), mm(0), mm(0), "+Y", "+Z", into) for into in ("-X", "+X"))
-    boards = [side(place=here), side(place=there)]
-    assert len(templates_for(boards, METRIC)) == 4
+    boards = [side(place=here), by_hand.called(side(place=there), "drawer 1 right side")]
+    for template in templates_for(boards, METRIC):
+        assert (template.names, template.turned) == (("drawer 1 left side",), ("drawer 1 right side",))
+        said = words_on(template)
+        assert "turned over, print down: drawer 1 right side make 1" in " ".join(said)
+        assert {"L", "R"} <= set(said)
+        assert template.title.startswith("drawer 1 left and right side, ")
+
+
+def test_of_several_mirror_images_the_same_end_of_the_other_hand_is_taken():
+    here, there = (Place.at(mm(0), mm(0), mm(0), "+Y", "+Z", into) for into in ("-X", "+X"))
+    alike_at_both_ends = board(cuts=(groove(),))
+    boards = [
+        replace(alike_at_both_ends, place=here),
+        by_hand.called(replace(alike_at_both_ends, place=there), "drawer 1 right side"),
+    ]
+    assert [one.title for one in templates_for(boards, METRIC)] == [
+        "drawer 1 left and right side, front end",
+        "drawer 1 left and right side, back end",
+    ]
+    [alone] = templates_for(boards[:1], METRIC)
+    assert alone.title == "drawer 1 left side, front end, back end"
+    assert [said for said in words_on(alone) if said.startswith("BACK END")] == ["BACK END make 1"]
 
 
 def test_a_glance_tells_part_end_face_edge_and_count():
@@ -82,7 +103,7 @@ def test_no_word_lies_on_anything(made, width):
 
 @pytest.mark.parametrize("width", [17, 20, 25, 30])
 def test_words_that_find_no_room_on_a_narrow_part_stand_past_it(width):
-    (first, _) = templates_for([board(width=width, cuts=(groove(across=(8, 12)),))], METRIC)
+    [first] = templates_for([board(width=width, cuts=(groove(across=(8, 12)),))], METRIC)
     assert collisions(first.strokes) == []
     said = " ".join(words_on(first))
     for words in ("left side", "FRONT END", "inside face up", "make 1", "groove", "deep"):
@@ -90,7 +111,7 @@ def test_words_that_find_no_room_on_a_narrow_part_stand_past_it(width):
 
 
 def test_a_short_part_is_drawn_whole():
-    first, _ = templates_for([board(length=55, cuts=(groove(length=55),))], METRIC)
+    [first] = templates_for([board(length=55, cuts=(groove(length=55),))], METRIC)
     assert max(x for s in first.strokes if isinstance(s, Line) and s.role is Role.OUTLINE for x, _ in (s.start, s.end)) == 55
     assert collisions(first.strokes) == []
 
