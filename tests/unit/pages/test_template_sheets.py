@@ -15,6 +15,7 @@ from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import PAPERS, Paper, paper_named
 from joinlay.pen.marks import Line, Move, Polyline, Text, bounds_of
 from joinlay.templates import templates_for
+from joinlay.templates.fold_strips import fold_strips
 from tests.measured.packets import drawers, example, examples, template_sheets
 from tests.unit.templates.parts import METRIC, board, end_mortise, side
 
@@ -116,7 +117,8 @@ def test_a_first_sheet_with_no_room_beside_its_bars_says_what_it_is_for():
 
 
 def test_many_parts_on_one_sheet_are_counted():
-    sheets = template_sheets(drawers("1 3/4", "1 7/8", "2", make="half-blind and dado"), "tabloid")
+    plan = drawers("1 3/4", "1 7/8", "2", "2 1/8")
+    sheets = laid(pack_close, replace(plan, paper="tabloid"), (*plan_templates(plan), *fold_strips(plan)))
     crowded = next(sheet for sheet in sheets if len(sheet.laid) > 4)
     said = [stroke.plain for stroke in crowded.strokes if isinstance(stroke, Text)]
     assert f"and {len(crowded.laid) - 3} more" in said
@@ -159,7 +161,7 @@ def test_templates_are_turned_only_where_that_saves_a_sheet():
         return desk
 
     saved = 0
-    for heights in (("4", "4", "5"), ("3 1/2", "6", "7"), ("2", "3", "4", "5", "6")):
+    for heights in (("4", "4", "5"), ("3", "4", "5", "7"), ("2", "3", "4", "5", "6")):
         templates = plan_templates(drawers(*heights))
         plain, close = desk_of(templates, is_close=False), desk_of(templates, is_close=True)
         chosen = close if close.used < plain.used else plain
