@@ -1,8 +1,8 @@
 """Which part stops which: for each of the six straight ways, what a part would run into if it were drawn off that way.
 
-Two parts that meet say it themselves: they part against the ways in which they close (PT-1). Two that don't are looked at as boxes, exactly: each
-board less its cuts. A board that leans counts as the box around it, a hole for a screw as wood, and a planed edge as it was before the plane, which
-errs to the safe side.
+Two parts that meet say it themselves: they part against the ways in which they close (PT-1). Two that don't are looked at as
+boxes, exactly: each board less its cuts. A board that leans counts as the box around it, a hole for a screw as wood, and a planed
+edge as it was before the plane, which errs to the safe side.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting
 
 
-__all__ = ["Blocking", "Box"]
+__all__ = ["Blocking", "Box", "box_of"]
 
 #: From where on X, Y and Z, and to where, in mm.
 Box = tuple[Fraction, Fraction, Fraction, Fraction, Fraction, Fraction]
@@ -40,8 +40,9 @@ _HOLES: Final = (CutUse.SCREW_HOLE, CutUse.SCREW_SLOT, CutUse.PULL_HOLE)
 class Blocking:
     """What stops what among some parts, each of one or more boards that move as one.
 
-    ``parts`` are the boards of each; ``meetings`` are where they meet. Parts are spoken of by their number in ``parts``, sets of them as the bits of
-    a whole number, the first part the lowest bit. Nothing is worked out before it is asked for. Rule PT-2, by geometry; Wilson and Latombe 1992.
+    ``parts`` are the boards of each; ``meetings`` are where they meet. Parts are spoken of by their number in ``parts``, sets of
+    them as the bits of a whole number, the first part the lowest bit. Nothing is worked out before it is asked for. Rule PT-2, by
+    geometry; Wilson and Latombe 1992.
     """
 
     def __init__(
@@ -117,6 +118,11 @@ class Blocking:
                     boxes = [left for box in boxes for left in _less(box, hole)]
             found = self._wood[board.role] = tuple(boxes)
         return found
+
+
+def box_of(board: Board) -> Box:
+    """The box around a placed ``board``; one that leans takes less (CK-8)."""
+    return _box(SpaceBox.around(board))
 
 
 def _box(space: SpaceBox) -> Box:

@@ -35,7 +35,8 @@ _NAMED: Final = 3
 class Step:
     """One thing to do at the bench: ``moves`` made one after the other, alike, in each of the things ``of`` (names of stages).
 
-    The moves are those of the first of them; ``most`` are those of the one with the most glue.
+    The moves are those of the first of them; ``most`` are those of the one with the most glue. ``each`` are those of every one,
+    in the order of ``of``.
     """
 
     number: int
@@ -47,6 +48,7 @@ class Step:
     is_whole: bool
     ends: bool
     """True for the last step of its stage, after which the diagonals are measured."""
+    each: tuple[tuple[Move, ...], ...]
 
     @property
     def surfaces(self) -> int:
@@ -79,6 +81,7 @@ def steps_of(order: Order) -> tuple[Step, ...]:
                     is_alike=len({tuple(move.glue for move in moves) for moves in each}) == 1,
                     is_whole=same[0].of is None,
                     ends=stop == len(same[0].moves),
+                    each=tuple(each),
                 )
             )
     return tuple(steps)

@@ -40,7 +40,7 @@ _FIGURES: Final = {
         "bank_wide": "20 1/2",
         "hole_deep": "1/2", "knob_down": "2", "eye": "62", "away": "40", "grow": "1/16", "dot": "1/4", "dot_step": "1/32",
         "mark_in": "3", "mark_down": "1 1/2",
-        "chisel": "1/8",
+        "chisel": "1/8", "clamp": "40", "small_clamp": "12",
     },
     Unit.MM: {
         "stiff": "9.5 GPa", "weak": "4 GPa",
@@ -64,7 +64,7 @@ _FIGURES: Final = {
         "bank_wide": "510",
         "hole_deep": "12", "knob_down": "50", "eye": "1600", "away": "1000", "grow": "1.5", "dot": "6", "dot_step": "0.5",
         "mark_in": "75", "mark_down": "40",
-        "chisel": "3",
+        "chisel": "3", "clamp": "1000", "small_clamp": "300",
     },
 }  # fmt: skip
 
@@ -120,6 +120,8 @@ plies = 5                  # counted at its edge; thin plywood is taken as three
 #  {{ thickness = "4 mm" }},
 #  {{ thickness = "6 mm" }},
 #]
+#glue = {{ open-time = "8 min", clamp-time = "1 h" }}   # as the bottle says
+#clamps = [{{ length = "{clamp}", count = 8 }}, {{ length = "{small_clamp}", count = 12 }}]   # between the open jaws; all you have
 # machines: write what differs from yours, or = false where you have none; the first of first-choice that takes the part is used;
 # offset is from the edge of the base to the near wall of a trial cut
 #router-table = {{ fence-height = "{fence_high}", fence-reach = "{fence_far}", longest = "{longest}", farthest = "{farthest}" }}

@@ -86,6 +86,21 @@ class HandToolsTold(Told):
     narrowest_chisel: LengthTold = Field(description="No channel or mortise that is narrower is cut by hand.")
 
 
+class GlueTold(Told):
+    """The glue, as its bottle says."""
+
+    open_time: int = Field(description="How long it stays open, in seconds.")
+    clamp_time: int = Field(description="How long it stays in clamps, in seconds.")
+    is_written: bool = Field(description="False for the usual glue, which nobody read off a bottle.")
+
+
+class ClampsTold(Told):
+    """Clamps that are alike."""
+
+    length: LengthTold = Field(description="Between their jaws, wide open.")
+    count: int
+
+
 class RunLimitsTold(Told):
     """How a part is run."""
 
@@ -133,4 +148,6 @@ class ShopTold(Told):
     cutters: list[CutterTold]
     tenons: list[TenonStockTold]
     machines: MachinesTold
+    glue: GlueTold
+    clamps: list[ClampsTold] | None = Field(description="Null where the maker has not said.")
     practice: Annotated[dict[str, LengthTold | NumberTold], BeforeValidator(_own_practice)]

@@ -6,6 +6,7 @@ from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.assembly.order import Order
+from joinlay.assembly.timetable import Timetable
 from joinlay.boards import Axis
 from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
@@ -17,6 +18,7 @@ from joinlay.settings import cards_of, choose
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from joinlay.assembly.glue_ups import GlueUp
     from joinlay.boards import Board, DrawerRole
     from joinlay.boards.meeting import Meeting
     from joinlay.boards.outline import Outline, PlacedOutline
@@ -37,15 +39,15 @@ __all__ = ["Plan"]
 class Plan:
     """A worked-out job.
 
-    ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the
-    top down, placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a
-    paper (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and
-    layouts start from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs
-    placed, each with its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged
-    by. ``outlines`` are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are
-    the drawers bank by bank from the left, each from the top down; openings alone are one bank. ``choice`` is how each cut is
-    made in the shop, and what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece goes
-    together, stage by stage.
+    ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top
+    down, placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a paper
+    (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start
+    from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with
+    its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines``
+    are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are the drawers bank by
+    bank from the left, each from the top down; openings alone are one bank. ``choice`` is how each cut is made in the shop, and
+    what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece goes together, stage
+    by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
     """
 
     title: str
@@ -67,6 +69,8 @@ class Plan:
     banks: tuple[tuple[DrawerRole, ...], ...] = ()
     choice: Choice | None = None
     order: Order = field(default=Order(()), repr=False, compare=False)
+    glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)
+    timetable: Timetable = field(default=Timetable((), ()), repr=False, compare=False)
     _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
 
     @property
@@ -86,7 +90,9 @@ class Plan:
 
     @property
     def settings(self) -> SettingsList:
-        """The cuts on cards, in the order to make them. Worked out when it is first asked for, since the best order takes a search. MS-3."""
+        """The cuts on cards, in the order to make them. Worked out when it is first asked for, since the best order takes a
+        search. MS-3.
+        """
         if self._settings is None:
             object.__setattr__(self, "_settings", cards_of(self.choice or choose(self.boards, self.shop)))
         assert self._settings is not None
@@ -94,7 +100,9 @@ class Plan:
 
     @property
     def on_cutting(self) -> tuple[Finding, ...]:
-        """Those of the findings that are about how its cuts are made: what no tool makes, what is cut by hand, what is run with care."""
+        """Those of the findings that are about how its cuts are made: what no tool makes, what is cut by hand, what is run with
+        care.
+        """
         told = {(finding.kind, finding.what) for finding in self.choice.findings} if self.choice else set()
         return tuple(finding for finding in self.findings if (finding.kind, finding.what) in told)
 

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.assembly.glue_ups import glue_ups_of
 from joinlay.assembly.order import order_of
+from joinlay.assembly.steps import steps_of
+from joinlay.assembly.timetable import timetable_of
 from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
@@ -82,6 +85,7 @@ def plan(job: Job) -> Plan:
     findings += choice.verdicts
     order = order_of(done.drawers, done.others)
     findings += order.findings
+    glue_ups = glue_ups_of(steps_of(order), boards, job.shop)
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
     made = {drawer.role for drawer in done.drawers}
@@ -104,6 +108,8 @@ def plan(job: Job) -> Plan:
         profile=job.profile,
         choice=choice,
         order=order,
+        glue_ups=glue_ups,
+        timetable=timetable_of(glue_ups, job.shop),
         banks=tuple(tuple(role for role in bank if role in made) for bank in job.banks),
     )
 

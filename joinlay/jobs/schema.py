@@ -149,6 +149,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "mortiser": "Whether there is a mortiser for the tenon stock.",
         "drill": "Whether there is a drill.",
         "hand-tools": "The hand tools, which cut what no machine does; false where nothing is cut by hand.",
+        "glue": "The glue you use, as its bottle says; 8 min open and 1 h in clamps unless told.",
+        "clamps": "All the clamps there are; unless told, how many it takes is only told.",
         "first-choice": "The order in which machines are tried.",
         "limits": "How small and how tall a part is run.",
     },
@@ -183,6 +185,11 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "smallest": "A part with no side as long as this is not run at all.",
         "tallest-on-end": "A taller part is not stood on end.",
     },
+    "GlueEntry": {
+        "open-time": "How long it stays open, until all must be clamped.",
+        "clamp-time": "How long it stays in clamps.",
+    },
+    "ClampEntry": {"length": "Between its jaws, wide open.", "count": "How many of them."},
     "CutterEntry": {"diameter": "Its diameter.", "reach": "How deep it reaches."},
     "TenonEntry": {
         "thickness": "Its thickness.",

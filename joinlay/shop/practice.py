@@ -102,6 +102,8 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("two pulls from", "24", "600", "PU-1", _PRACTICE, "drawer front width from which it takes two pulls"),
     LengthRule("knob growth", "1/16", "1.5", "PU-2", _PRACTICE, "how much wider each knob is than the one above"),
     LengthRule("cutting tolerance", "1/64", "0.4", "CK-1", _HOUSE, "how far any cut may stray, either way"),
+    LengthRule("clamp spacing", "8", "200", "PT-4", _PRACTICE, "from clamp to clamp along a joint, at most"),
+    LengthRule("caul thickness", "3/4", "18", "PT-4", _PRACTICE, "each of the two cauls between a clamp's jaws and the work"),
     LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),
     LengthRule("parting allowance", "1/4", "6", "PU-2", _PRACTICE, "wood between and beyond knobs turned from one blank, each"),
 )
@@ -126,6 +128,16 @@ RATIO_RULES: Final[tuple[RatioRule, ...]] = (
     RatioRule("solid wood waste", "1/5", "CL-2", _HOUSE, "solid wood bought over the rough sizes, as a share of them"),
     RatioRule("spare tenons", "1/10", "LT-5", _HOUSE, "loose tenons made over the count, as a share of it"),
     RatioRule("pull share", "1/4", "PU-1", _PRACTICE, "ends of the front to its two pulls, as a share of its width"),
+    RatioRule("seconds to glue a surface", "30", "PT-3", _HOUSE, "to spread glue on one joint, in seconds"),
+    RatioRule("seconds to set a clamp", "30", "PT-3", _HOUSE, "to set a clamp, or drive a nail or screw, in seconds"),
+    RatioRule(
+        "minutes to set up a glue-up",
+        "10",
+        "PT-9",
+        _HOUSE,
+        "to lay all ready before, and to wipe off and measure after, in minutes",
+    ),
+    RatioRule("hours at the bench", "6", "PT-9", _HOUSE, "in a day, for the timetable of the glue-ups"),
 )
 
 

@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import GRADUATIONS, Unit, default, inches, mm, read_length, require_positive
 from joinlay.records import dataclass
+from joinlay.shop.gluing import USUAL_GLUE
 from joinlay.shop.machines import Machines, usual_machines
 from joinlay.shop.practice import usual_practice
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation, Length
+    from joinlay.shop.gluing import Clamps, Glue
     from joinlay.shop.practice import Practice
 
 __all__ = ["Cutter", "Saw", "Shop", "TenonStock", "deepest_mortise", "is_sold", "usual_shop"]
@@ -68,7 +70,8 @@ class Saw:
 class Shop:
     """Everything a shop brings to a job: its tools and machines, the rule it reads and its own figures for the trade rules.
 
-    ``cutters`` and ``tenons`` run thin to thick.
+    ``cutters`` and ``tenons`` run thin to thick. ``clamps`` are all there are, the shortest first; None where the maker hasn't said, so that
+    they are only told and never found too few.
     """
 
     cutters: tuple[Cutter, ...]
@@ -77,6 +80,8 @@ class Shop:
     rule: Graduation
     practice: Practice
     machines: Machines = field(default_factory=usual_machines)
+    glue: Glue = USUAL_GLUE
+    clamps: tuple[Clamps, ...] | None = None
 
     def cutters_up_to(self, width: Length) -> tuple[Cutter, ...]:
         """The cutters no wider than ``width``, widest first (MS-8: only what the shop owns is used)."""

@@ -35,7 +35,7 @@ LENGTHS = {
         "screw from the end": ("1 1/2", "40", "RN-4"), "stop thickness": ("3/16", "5", "ST-3"), "stop clearance": ("1/32", "0.8", "ST-3"),
         "stop width": ("1 1/2", "40", "ST-1"), "banding worth counting": ("1/32", "0.8", "EB-2"), "banding trim": ("1", "25", "EB-3"),
         "two pulls from": ("24", "600", "PU-1"), "knob growth": ("1/16", "1.5", "PU-2"), "turning allowance": ("1/4", "6", "PU-2"),
-        "parting allowance": ("1/4", "6", "PU-2"),
+        "parting allowance": ("1/4", "6", "PU-2"), "clamp spacing": ("8", "200", "PT-4"), "caul thickness": ("3/4", "18", "PT-4"),
     },
     "US Army EN0533": {
         "glue room": ("1/16", "1.6", "LT-5"),
@@ -68,6 +68,8 @@ RATIOS = {
     "our own choice": {
         "tenon wall share": ("1/4", "LT-2"), "tenon width": ("3", "LT-6"), "wood between mortises": ("2", "LT-8"),
         "tenon spacing in a drawer": ("12", "LT-9"), "solid wood waste": ("1/5", "CL-2"), "spare tenons": ("1/10", "LT-5"),
+        "seconds to glue a surface": ("30", "PT-3"), "seconds to set a clamp": ("30", "PT-3"),
+        "minutes to set up a glue-up": ("10", "PT-9"), "hours at the bench": ("6", "PT-9"),
     },
     "common practice": {
         "mortise floor share": ("1/4", "LT-3"), "least dado share": ("1/4", "LR-4, DA-2"), "rabbet share": ("1/2", "RA-1"),

@@ -14,7 +14,9 @@ from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import Checked, Given, bare
 from joinlay.lengths import Fraction, exact_fraction, fraction_in
 
-__all__ = ["Bearing", "Celsius", "Percent", "Stiff", "read_load", "read_percent", "read_stiffness", "read_temperature"]
+__all__ = [
+    "Bearing", "Celsius", "Percent", "Stiff", "Time", "read_load", "read_percent", "read_stiffness", "read_temperature", "read_time",
+]  # fmt: skip
 
 #: A number and what follows it.
 _AMOUNT: Final = re.compile(r"(?P<number>[-+−]?\s*\d[\d\s./,]*|[-+−]?\s*\.\d+)(?P<unit>.*)", re.S)
@@ -42,6 +44,14 @@ _MODULI: Final = {
     "gpa": Fraction(1), "mpa": Fraction(1, 1000), "n/mm2": Fraction(1, 1000), "kn/mm2": Fraction(1),
     "psi": _PER_SQUARE_INCH / 10**9, "lb/in2": _PER_SQUARE_INCH / 10**9,
 }  # fmt: skip
+#: Times by unit, in seconds.
+_TIMES: Final = {
+    "s": 1, "sec": 1, "second": 1, "seconds": 1, "min": 60, "minute": 60, "minutes": 60, "mins": 60, "h": 3600, "hr": 3600, "hour": 3600,
+    "hours": 3600, "hrs": 3600,
+}  # fmt: skip
+#: No glue takes longer.
+_LONGEST_TIME: Final = 7 * 24 * 3600
+_TIME_SAID: Final = '"8 min" or "1 h"'
 _STIFFNESS_SAID: Final = '"8.5 GPa", "8500 N/mm2" or "1200000 psi"'
 #: Other ways to write a unit.
 _SPELLINGS: Final = (
@@ -156,6 +166,23 @@ def read_stiffness(text: str) -> Fraction:
     return gigapascals
 
 
+def read_time(text: str) -> int:
+    """Whole seconds that ``text`` spells, such as ``8 min``, ``90 s`` or ``1 1/2 h`` (PT-3, PT-9).
+
+    Raises BadInput without a unit, for less than a second, and for more than a week.
+    """
+    parted = _parted(text)
+    times = _TIMES.get(parted[1].rstrip(".")) if parted else None
+    if parted is None or (times is None and parted[1]):
+        raise BadInput(f"{quoted(text)} cannot be read as a time; write {_TIME_SAID}.")
+    if times is None:
+        raise BadInput(f"{text.strip()} is a time without a unit; write {_TIME_SAID}.")
+    seconds = parted[0] * times
+    if not 1 <= seconds <= _LONGEST_TIME:
+        raise BadInput(f"{text.strip()} is out of range for a glue; write a second to a week, such as {_TIME_SAID}.")
+    return int(seconds)
+
+
 def _plain_unit(unit: str) -> str:
     """One spelling for each unit."""
     for spelling, plain in _SPELLINGS:
@@ -191,6 +218,13 @@ def _stiffness(given: object) -> Given[Fraction]:
     return Given(read_stiffness(text), text, spelled.origin)
 
 
+def _time(given: object) -> Given[int]:
+    text, spelled = _text(given, f"a time, such as {_TIME_SAID},")
+    return Given(read_time(text), text, spelled.origin)
+
+
+#: A time in whole seconds.
+Time = Annotated[Given[int], Checked(_time), WithJsonSchema({"type": "string", "examples": ["8 min", "1 h"]})]
 #: A modulus of elasticity in GPa.
 Stiff = Annotated[
     Given[Fraction], Checked(_stiffness), WithJsonSchema({"type": "string", "examples": ["8.5 GPa", "1200000 psi"]})

@@ -11,12 +11,15 @@ from pydantic import Field, ModelWrapValidatorHandler, PrivateAttr, create_model
 
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
-from joinlay.jobs.tables.given import EitherWay, Entry, Gap, Given, Name, Ratio, Size, YesOrNo, dimension_of, one_of
+from joinlay.jobs.tables.amounts import Time
+from joinlay.jobs.tables.given import Count, EitherWay, Entry, Gap, Given, Name, Ratio, Size, YesOrNo, dimension_of, one_of
 from joinlay.lengths import GRADUATIONS, Dimension, Graduation, Length, Unit
 from joinlay.shop import (
     LENGTH_RULES,
     RATIO_RULES,
+    Clamps,
     Cutter,
+    Glue,
     HandRouter,
     HandTools,
     MachineKind,
@@ -43,7 +46,9 @@ __all__ = [
     "PRACTICE_KEYS",
     "TWO_MEANINGS",
     "UNITS",
+    "ClampEntry",
     "CutterEntry",
+    "GlueEntry",
     "HandRouterEntry",
     "HandToolsEntry",
     "JobShopEntry",
@@ -365,12 +370,43 @@ class TenonEntry(Entry):
         return TenonStock(thickness, width, length, reach)
 
 
+class GlueEntry(Entry):
+    """The glue, as its bottle says: how long it is open, and how long it stays in clamps (PT-3, PT-9)."""
+
+    open_time: Time | None = None
+    clamp_time: Time | None = None
+
+    def over(self, usual: Glue) -> Glue:
+        """``usual`` with the times that are written; only what is open so long by its bottle is known to be."""
+        is_written, origin = usual.is_written, usual.origin
+        if self.open_time is not None:
+            is_written, origin = True, self.open_time.origin
+        open_time, clamp_time = (
+            before if given is None else given.value
+            for given, before in ((self.open_time, usual.open_time), (self.clamp_time, usual.clamp_time))
+        )
+        return Glue(open_time, clamp_time, is_written, origin)
+
+
+class ClampEntry(Entry):
+    """Clamps that are alike: the length between their open jaws, and how many there are (PT-4)."""
+
+    length: Size
+    count: Count
+
+    def clamps(self) -> Clamps:
+        """The clamps themselves, called by their length as the maker spelled it."""
+        return Clamps(dimension_of(self.length, f"{self.length.spelled} clamp", "PT-4"), self.count)
+
+
 class ShopEntry(MachineTables):
     """What the maker owns. A list that is written takes the place of the usual one altogether."""
 
     kerf: Size | None = None
     cutters: Annotated[list[CutterEntry], Field(min_length=1, max_length=100)] | None = None
     tenons: Annotated[list[TenonEntry], Field(min_length=1, max_length=50)] | None = None
+    glue: GlueEntry | None = None
+    clamps: Annotated[list[ClampEntry], Field(min_length=1, max_length=50)] | None = None
 
     def over(self, usual: Shop) -> Shop:
         """``usual`` with everything that is written here in its place; cutters and tenons run thin to thick."""
@@ -383,6 +419,10 @@ class ShopEntry(MachineTables):
         if self.tenons is not None:
             tenons = sorted((part.tenon() for part in self.tenons), key=lambda tenon: tenon.thickness)
             shop = replace(shop, tenons=tuple(tenons))
+        if self.glue is not None:
+            shop = replace(shop, glue=self.glue.over(shop.glue))
+        if self.clamps is not None:
+            shop = replace(shop, clamps=tuple(sorted((part.clamps() for part in self.clamps), key=lambda one: one.length)))
         return replace(shop, machines=self.machines(shop.machines, usual_machines(shop.rule.unit)))
 
 

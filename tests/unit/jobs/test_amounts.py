@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.errors import BadInput
-from joinlay.jobs.tables.amounts import read_load, read_percent, read_stiffness, read_temperature
+from joinlay.jobs.tables.amounts import read_load, read_percent, read_stiffness, read_temperature, read_time
 
 POUND = Fraction("0.45359237")
 
@@ -113,3 +113,30 @@ def _advice(read, text):
     except BadInput as bad:
         return any(said in str(bad) for said in ("write", "Check the unit", "at least 0"))
     return True
+
+
+@pytest.mark.parametrize(
+    ("text", "seconds"),
+    [
+        ("8 min", 480),
+        ("8min", 480),
+        ("90 s", 90),
+        ("1 h", 3600),
+        ("1 1/2 hours", 5400),
+        ("1.5 h", 5400),
+        ("20 minutes", 1200),
+        ("24 hrs", 86_400),
+    ],
+)
+def test_times(text, seconds):
+    assert read_time(text) == seconds
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [("8", "a time without a unit"), ("8 inches", "cannot be read as a time"), ("soon", "cannot be read"), ("0 min", "out of range"),
+     ("-1 h", "out of range"), ("8 days", "cannot be read"), ("200 h", "out of range")],
+)  # fmt: skip
+def test_what_is_no_time(text, said):
+    with pytest.raises(BadInput, match=said):
+        read_time(text)
