@@ -216,14 +216,15 @@ def with_printer(job: Job, path: Path, asked: str | None) -> tuple[Job, Printer 
 
     ``asked`` goes before what the job says. Raises BadInput, with where it is written, for a printer that isn't kept or not for this paper.
     """
-    from joinlay.cli.printer_command import found_printer
-
     if asked is not None:
         name, place = asked, "--printer"
     elif job.printer is not None:
         name, place = job.printer.value, f"{job.printer.origin}: paper, printer"
     else:
         return job, None
+    # Only where one is named: fetching it takes the scale sheet's drawing with it.
+    from joinlay.cli.printer_command import found_printer
+
     paper = paper_named(job.paper)
     try:
         found = found_printer(name, paper, path)
