@@ -3,11 +3,11 @@
 from joinlay.boards.board import Band, Board, Datum, Taper
 from joinlay.boards.cut import Cut, CutKind, Shape, Span
 from joinlay.boards.place import Place, Vector
-from joinlay.boards.role import CutRole, CutUse, DrawerRole, Hand, JointKind, JointRole, PartKind, PartRole, Whole
+from joinlay.boards.role import CutRole, CutUse, DrawerRole, Hand, JointKind, JointRole, PartKind, PartRole, Whole, row_name
 from joinlay.boards.surface import Axis, Surface
 
 __all__ = [
     "Axis", "Band", "Board", "Cut", "CutKind", "CutRole", "CutUse", "Datum", "DrawerRole", "Hand", "JointKind", "JointRole",
     "PartKind",
-    "PartRole", "Place", "Shape", "Span", "Surface", "Taper", "Vector", "Whole",
+    "PartRole", "Place", "Shape", "Span", "Surface", "Taper", "Vector", "Whole", "row_name",
 ]  # fmt: skip

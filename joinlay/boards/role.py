@@ -12,7 +12,7 @@ from typing import Final
 
 from joinlay.records import dataclass
 
-__all__ = ["CutRole", "CutUse", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind", "PartRole", "Whole"]
+__all__ = ["CutRole", "CutUse", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind", "PartRole", "Whole", "row_name"]
 
 
 class Hand(Enum):
@@ -52,6 +52,7 @@ class PartKind(Enum):
     CASE_TOP = "case top"
     CASE_PARTITION = "case partition"
     CASE_BACK = "case back"
+    DUST_PANEL = "dust panel"
     STILE = "stile"
     RAIL = "rail"
     MULLION = "mullion"
@@ -90,6 +91,7 @@ _WHOLE: Final = {
     PartKind.CASE_TOP: Whole.CASE,
     PartKind.CASE_PARTITION: Whole.CASE,
     PartKind.CASE_BACK: Whole.CASE,
+    PartKind.DUST_PANEL: Whole.CASE,
     PartKind.STILE: Whole.FRAME,
     PartKind.RAIL: Whole.FRAME,
     PartKind.MULLION: Whole.FRAME,
@@ -118,6 +120,10 @@ _NOUN: Final = {
     PartKind.STOP_BLOCK: "block",
 }
 
+#: What lies under a row of drawers, and what parts two of a row.
+_UNDER_A_ROW: Final = (PartKind.RAIL, PartKind.DUST_PANEL)
+_IN_A_ROW: Final = (PartKind.MULLION, PartKind.CASE_PARTITION)
+
 
 @dataclass(frozen=True, slots=True)
 class DrawerRole:
@@ -135,12 +141,20 @@ class DrawerRole:
         object.__setattr__(self, "name", f"drawer {self.title or self.number}")
 
 
+def row_name(first: DrawerRole, last: int = 0) -> str:
+    """What a row of drawers is called, from the ``first`` to the one of number ``last`` (0: it stands alone): ``drawers 1 to 3``."""
+    if last <= first.number:
+        return first.name
+    return f"drawers {first.number} {'and' if last == first.number + 1 else 'to'} {last}"
+
+
 @dataclass(frozen=True, slots=True)
 class PartRole:
     """What a part is in the piece.
 
-    ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail the one that it lies under. ``hand`` tells
-    two alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a
+    ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail or a dust panel the first of the row that it
+    lies under, whose last is of ``number`` where there are several; for a mullion or partition in a row the one at its left.
+    ``hand`` tells two alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a
     drawer's front, a rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
     """
 
@@ -181,8 +195,10 @@ class PartRole:
         noun = self.kind.noun
         if self.kind.is_loose:
             return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
-        if self.kind is PartKind.RAIL and self.drawer is not None:
-            return f"{noun} under {self.drawer.name}"
+        if self.drawer is not None and self.kind in _UNDER_A_ROW:
+            return f"{noun} under {row_name(self.drawer, self.number)}"
+        if self.drawer is not None and self.kind in _IN_A_ROW:
+            return f"{noun} right of {self.drawer.name}"
         other = _name_of(self.drawer) if self.kind.whole is not None else ""
         return _spoken(other, _hand(self), noun, _count(self.number))
 

@@ -4,66 +4,131 @@ between.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from itertools import count
+from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, Hand, PartKind, PartRole
-from joinlay.casework.graduation import Equal, opening_heights, room_for_openings
+from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, row_name
+from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
-from joinlay.findings import refusal
+from joinlay.findings import Refused, refusal
 from joinlay.lengths import rounded_up
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from joinlay.casework.case import CaseSizes, Cavity
+    from joinlay.casework.case import Case, Cavity
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.opening import DrawerMake
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
 
-__all__ = ["BankWish", "Bay", "DrawerWish", "Slot", "lay_out_bays", "slots_in"]
+__all__ = ["BankWish", "Bay", "DrawerWish", "Row", "RowWish", "Slot", "lay_out_bays", "slots_in"]
+
+
+@dataclass(frozen=True, slots=True)
+class RowWish:
+    """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1)."""
+
+    count: int = 1
+    widths: Heights | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse a row of none, and a division into another number of openings."""
+        if self.count < 1 or (self.widths is not None and self.widths.count != self.count):
+            raise BadInput(f"a row of {self.count} drawers was divided otherwise; give as many widths as drawers, one at least.")
 
 
 @dataclass(frozen=True, slots=True)
 class BankWish:
     """What the maker asks of a bank: how it is divided, how the division is rounded, and the height of the rails between.
 
-    ``rail`` None: as high as the frame's. ``first`` is the number of its topmost drawer.
+    ``rail`` None: as high as the frame's, and ``mullion``, between two drawers of a row, as wide as the frame's. ``first`` is the
+    number of its topmost drawer. ``rows`` are its rows from the top down, as many as openings in its height; none: one drawer each.
     """
 
     heights: Heights
     rounding: Rounding | None = None
     rail: Dimension | None = None
     first: int = 1
+    rows: tuple[RowWish, ...] = ()
+    mullion: Dimension | None = None
 
     @property
-    def drawers(self) -> tuple[DrawerRole, ...]:
-        """Its drawers, from the top down."""
-        return tuple(DrawerRole(n) for n in range(self.first, self.first + self.heights.count))
+    def drawers_by_row(self) -> tuple[tuple[DrawerRole, ...], ...]:
+        """Its drawers row by row from the top down, each row from the left."""
+        numbers = count(self.first)
+        return tuple(tuple(DrawerRole(next(numbers)) for _ in range(row.count)) for row in self.all_rows)
+
+    @property
+    def all_rows(self) -> tuple[RowWish, ...]:
+        """Its rows from the top down, also where none was asked for."""
+        return self.rows or (RowWish(),) * self.heights.count
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of a bay: its ``drawers`` from the left, each in an opening of its own (RO-1).
+
+    ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of the
+    openings from the frame's left edge, ``widths`` their widths.
+    """
+
+    drawers: tuple[DrawerRole, ...]
+    floor: Dimension
+    height: Dimension
+    lefts: tuple[Dimension, ...]
+    widths: tuple[Dimension, ...]
+
+    @property
+    def is_parted(self) -> bool:
+        """True where more than one drawer stands in it, so that it needs a floor, a ceiling and something between (RO-1)."""
+        return len(self.drawers) > 1
+
+    def under(self, kind: PartKind) -> PartRole:
+        """The role of what lies under it: a rail, a dust panel."""
+        return PartRole(kind, self.drawers[0], number=self.drawers[-1].number if self.is_parted else 0)
 
 
 @dataclass(frozen=True, slots=True)
 class Bay:
-    """One bank's openings in the frame, from the top down; ``drawers`` are those that go in.
+    """One bank's openings in the frame, row by row from the top down.
 
-    ``left`` is the left of the openings from the frame's left edge, ``width`` their width. ``floors`` are the tops of the rails
-    under the openings, above the frame's underside; ``heights`` the openings'. ``rail`` is the height of the rails between them.
+    ``left`` is the left of the openings from the frame's left edge, ``width`` their width. ``rail`` is the height of the rails
+    between rows, ``mullion`` the width of the uprights between drawers of a row.
     """
 
     number: int
-    drawers: tuple[DrawerRole, ...]
+    rows: tuple[Row, ...]
     left: Dimension
     width: Dimension
-    floors: tuple[Dimension, ...]
-    heights: tuple[Dimension, ...]
     rail: Dimension
+    mullion: Dimension
+
+    @property
+    def drawers(self) -> tuple[DrawerRole, ...]:
+        """Those that go in, from the top down, and each row from the left."""
+        return tuple(drawer for row in self.rows for drawer in row.drawers)
+
+    @property
+    def floors(self) -> tuple[Dimension, ...]:
+        """The tops of the rails under its rows, above the frame's underside."""
+        return tuple(row.floor for row in self.rows)
+
+    @property
+    def heights(self) -> tuple[Dimension, ...]:
+        """Its rows' heights."""
+        return tuple(row.height for row in self.rows)
 
     @property
     def right(self) -> Dimension:
         """The right of the openings, from the frame's left edge."""
         return self.left + self.width
+
+    def has_panel_under(self, n: int) -> bool:
+        """True where a dust panel lies under row ``n``: where that, or the one below it, is parted (RO-1). Never under the last."""
+        return n + 1 < len(self.rows) and (self.rows[n].is_parted or self.rows[n + 1].is_parted)
 
 
 def lay_out_bays(
@@ -78,7 +143,7 @@ def lay_out_bays(
     banks: Sequence[BankWish],
     widths: Heights | None = None,
 ) -> tuple[Bay, ...]:
-    """The banks side by side in a frame ``width`` by ``height``, ``mullion`` between each two (DR-7).
+    """The banks side by side in a frame ``width`` by ``height``, ``mullion`` between each two (DR-7), their rows parted (RO-1).
 
     ``widths`` divides the width as heights are divided, from the left; None: alike. Openings and wood fill the frame exactly,
     both ways. Raises Refused where they don't fit, BadInput where ``widths`` isn't for as many banks.
@@ -87,27 +152,57 @@ def lay_out_bays(
         raise BadInput("a piece was asked with no drawers; describe one bank at least.")
     across = room_for_openings(width, stile, stile, [mullion] * (len(banks) - 1), "frame width's", across=True)
     names = [f"bank {n}" if len(banks) > 1 else "bank" for n in range(1, len(banks) + 1)]
-    sizes = opening_heights(widths or Equal(len(banks)), across, names=names, words="opening width")
+    sizes = opening_heights(widths or Equal(len(banks)), across, names=names, divided=ACROSS)
     bays, left = [], stile
     for number, (wish, name, wide) in enumerate(zip(banks, names, sizes, strict=True), start=1):
         between = wish.rail if wish.rail is not None else rail
+        parting = wish.mullion if wish.mullion is not None else mullion
         room = room_for_openings(height, top_rail, bottom_rail, [between] * (wish.heights.count - 1), name)
-        drawers = [drawer.name for drawer in wish.drawers]
-        heights = opening_heights(wish.heights, room, names=drawers, rounding=wish.rounding)
+        drawers = wish.drawers_by_row
+        called = [row_name(row[0], row[-1].number) for row in drawers]
+        heights = opening_heights(wish.heights, room, names=called, rounding=wish.rounding)
         at = left.named(f"{name} left of the openings", "FF-2")
-        bays.append(
-            Bay(
-                number=number,
-                drawers=wish.drawers,
-                left=at,
-                width=wide,
-                floors=_floors(drawers, heights, between, bottom_rail),
-                heights=heights,
-                rail=between,
-            )
+        floors = _floors(called, heights, between, bottom_rail)
+        rows = tuple(
+            _row(row, own, floor, high, at, wide, parting)
+            for row, own, floor, high in zip(wish.all_rows, drawers, floors, heights, strict=True)
         )
+        bays.append(Bay(number=number, rows=rows, left=at, width=wide, rail=between, mullion=parting))
         left = at + wide + mullion
     return tuple(bays)
+
+
+def _row(
+    wish: RowWish,
+    drawers: tuple[DrawerRole, ...],
+    floor: Dimension,
+    height: Dimension,
+    left: Dimension,
+    width: Dimension,
+    mullion: Dimension,
+) -> Row:
+    """The openings of one row side by side, ``mullion`` between each two; together they are exactly ``width`` (RO-1)."""
+    if len(drawers) == 1:
+        return Row(drawers, floor, height, (left,), (width,))
+    called = row_name(drawers[0], drawers[-1].number)
+    wood = mullion * (len(drawers) - 1)
+    room = (width - wood).named(f"{called} room for openings", "RO-1", "by geometry")
+    if room.mm <= 0:
+        raise refusal(
+            "graduation", "The mullions alone take {wood} of a row {width} wide.",
+            "Make the opening wider than {wood}, the mullions narrower, or the drawers of the row fewer.",
+            "RO-1", "by geometry", wood=wood, width=width,
+        ).at(called)  # fmt: skip
+    names = [drawer.name for drawer in drawers]
+    try:
+        widths = opening_heights(wish.widths or Equal(len(drawers)), room, names=names, divided=IN_A_ROW)
+    except Refused as refused:
+        raise refused.at(called) from None
+    lefts, at = [left], left
+    for drawer, wide in zip(drawers[1:], widths, strict=False):
+        at = (at + wide + mullion).named(f"{drawer.name} left of the opening", "RO-1", "by geometry")
+        lefts.append(at)
+    return Row(drawers, floor, height, tuple(lefts), widths)
 
 
 def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension, bottom_rail: Dimension) -> tuple[Dimension, ...]:
@@ -136,9 +231,10 @@ class Slot:
     """Where ``drawer`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
 
     ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under
-    it may be high: the rail's height, or for the lowest drawer the way down to the case bottom. ``above`` is the same over the
-    opening, up to the runner of the next drawer or the case top. ``uprights`` are the frame's members left and right, ``rails``
-    those below and above.
+    it may be high: the rail's height, or the way down to the panel that it stands over. ``above`` is the same over the
+    opening, up to the runner of the next drawer or the panel. ``uprights`` are the frame's members left and right, ``rails``
+    those below and above. ``ground`` and ``roof`` are the panels under and over it, of the case or between rows; None where only a
+    rail parts it from the next drawer.
     """
 
     drawer: DrawerRole
@@ -154,13 +250,23 @@ class Slot:
     above: Dimension
     uprights: tuple[PartRole, PartRole]
     rails: tuple[PartRole, PartRole]
-    is_lowest: bool
-    is_topmost: bool
+    ground: PartRole | None
+    roof: PartRole | None
 
     @property
     def name(self) -> str:
         """``drawer 3``."""
         return self.drawer.name
+
+    @property
+    def is_lowest(self) -> bool:
+        """True where no other drawer's runners are under it: it stands over a panel."""
+        return self.ground is not None
+
+    @property
+    def is_topmost(self) -> bool:
+        """True where no other drawer's runners are over it: a panel is."""
+        return self.roof is not None
 
     def upright(self, hand: Hand) -> PartRole:
         """The stile or mullion at that hand."""
@@ -171,61 +277,76 @@ class Slot:
         return self.guide_left if hand is Hand.LEFT else self.guide_right
 
 
-def slots_in(bay: Bay, cavity: Cavity, sizes: CaseSizes, wishes: Sequence[DrawerWish], *, is_last: bool) -> tuple[Slot, ...]:
-    """The slots of one bank, from the top down; ``is_last`` of the bank at the right.
+def slots_in(bay: Bay, case: Case, wishes: Sequence[DrawerWish], *, is_last: bool) -> tuple[Slot, ...]:
+    """The slots of one bank, from the top down and each row from the left; ``is_last`` of the bank at the right.
 
     RN-2: the guide is as thick as the frame covers the case at that side. Raises Refused where the frame doesn't cover the case:
     then wooden runners can't work.
     """
-    guides = (
-        (bay.left - cavity.left).named(f"bank {bay.number} left guide", "RN-2", "by geometry"),
-        (cavity.right - bay.right).named(f"bank {bay.number} right guide", "RN-2", "by geometry"),
+    depth = (case.sizes.front + case.sizes.inside_depth).named(
+        "opening depth, from the face of the frame to the case back", "DR-5"
     )
-    for guide, hand, wood in zip(guides, (Hand.LEFT, Hand.RIGHT), (cavity.left_wood, cavity.right_wood), strict=True):
-        _refuse_uncovered(guide, hand, wood, bay, wishes[0].shop.rule)
-    depth = (sizes.front + sizes.inside_depth).named("opening depth, from the face of the frame to the case back", "DR-5")
-    uprights = (
+    outer = (
         PartRole(PartKind.MULLION, number=bay.number - 1) if bay.number > 1 else PartRole(PartKind.STILE, hand=Hand.LEFT),
         PartRole(PartKind.STILE, hand=Hand.RIGHT) if is_last else PartRole(PartKind.MULLION, number=bay.number),
     )
-    between = [PartRole(PartKind.RAIL, drawer) for drawer in bay.drawers[:-1]]
-    rails = [PartRole(PartKind.RAIL, hand=Hand.TOP), *between, PartRole(PartKind.RAIL, hand=Hand.BOTTOM)]
-    slots, last = [], len(bay.drawers) - 1
-    for n, (drawer, wish) in enumerate(zip(bay.drawers, wishes, strict=True)):
-        name = drawer.name
-        lowest, topmost = n == last, n == 0
-        floor, height = bay.floors[n], bay.heights[n]
-        slots.append(
-            Slot(
-                drawer=drawer,
-                bank=bay.number,
-                opening=Opening(bay.width.named(f"{name} opening width", "DR-7"), height, depth),
-                wish=wish,
-                left=bay.left,
-                floor=floor,
-                guide_left=guides[0],
-                guide_right=guides[1],
-                cavity=cavity,
-                below=(floor - sizes.floor).named(f"{name} floor above the case bottom", "RN-3") if lowest else bay.rail,
-                above=(sizes.ceiling - floor - height).named(f"{name} opening to the case top", "RN-3") if topmost else bay.rail,
-                uprights=uprights,
-                rails=(rails[n + 1], rails[n]),
-                is_lowest=lowest,
-                is_topmost=topmost,
+    rails = [PartRole(PartKind.RAIL, hand=Hand.TOP), *(row.under(PartKind.RAIL) for row in bay.rows[:-1])]
+    rails.append(PartRole(PartKind.RAIL, hand=Hand.BOTTOM))
+    slots, own = [], iter(wishes)
+    for n, row in enumerate(bay.rows):
+        inner = [PartRole(PartKind.MULLION, drawer) for drawer in row.drawers[:-1]]
+        members = [outer[0], *inner, outer[1]]
+        for place, drawer in enumerate(row.drawers):
+            wish, name, cell = next(own), drawer.name, case.cells[drawer]
+            left, right = row.lefts[place], row.lefts[place] + row.widths[place]
+            label = f"bank {bay.number}" if not row.is_parted else name
+            guides = (
+                (left - cell.cavity.left).named(f"{label} left guide", "RN-2", "by geometry"),
+                (cell.cavity.right - right).named(f"{label} right guide", "RN-2", "by geometry"),
             )
-        )
+            woods = (cell.cavity.left_wood, cell.cavity.right_wood)
+            for guide, hand, wood in zip(guides, (Hand.LEFT, Hand.RIGHT), woods, strict=True):
+                _refuse_uncovered(guide, hand, wood, label, wish.shop.rule)
+            below = bay.rail if cell.floor is None else row.floor - cell.floor
+            above = bay.rail if cell.ceiling is None else cell.ceiling - row.floor - row.height
+            if cell.ground is not None:
+                below = below.named(f"{name} floor above the {_PANEL[cell.ground.kind]}", "RN-3")
+            if cell.roof is not None:
+                above = above.named(f"{name} opening to the {_PANEL[cell.roof.kind]}", "RN-3")
+            slots.append(
+                Slot(
+                    drawer=drawer,
+                    bank=bay.number,
+                    opening=Opening(row.widths[place].named(f"{name} opening width", "DR-7"), row.height, depth),
+                    wish=wish,
+                    left=left,
+                    floor=row.floor,
+                    guide_left=guides[0],
+                    guide_right=guides[1],
+                    cavity=cell.cavity,
+                    below=below,
+                    above=above,
+                    uprights=(members[place], members[place + 1]),
+                    rails=(rails[n + 1], rails[n]),
+                    ground=cell.ground,
+                    roof=cell.roof,
+                )
+            )
     return tuple(slots)
 
 
-def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, bay: Bay, rule: Graduation) -> None:
+#: What a panel under or over a drawer is called there.
+_PANEL: Final = {PartKind.CASE_BOTTOM: "case bottom", PartKind.CASE_TOP: "case top", PartKind.DUST_PANEL: "dust panel"}
+
+
+def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, where: str, rule: Graduation) -> None:
     if guide.mm >= 0:
         return
     member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
+    runs = "the drawer would" if wood.drawer is not None else "the drawers of this bank would"
     raise refusal(
         "runners",
-        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so the drawers of this bank would "
-        "run "
-        "against it.",
+        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so {runs} run against it.",
         f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
         short=-guide, more=rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule),
-    ).at(f"bank {bay.number}")  # fmt: skip
+    ).at(where)  # fmt: skip

@@ -14,8 +14,9 @@ from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
+    from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Bay
     from joinlay.casework.face_frame import FrameSizes
     from joinlay.findings import Finding
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Practice, Shop
     from joinlay.stock import Stock
 
-__all__ = ["Case", "CaseMake", "CaseSizes", "Cavity", "make_case", "size_case"]
+__all__ = ["Case", "CaseMake", "CaseSizes", "Cavity", "Cell", "make_case", "size_case"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,12 +189,27 @@ class Cavity:
 
 
 @dataclass(frozen=True, slots=True)
+class Cell:
+    """The room of one drawer: its ``cavity``, the panels ``ground`` and ``roof`` under and over it and the faces they turn to it, in Z.
+
+    None where no panel is, but only the runners of the drawer below or above.
+    """
+
+    cavity: Cavity
+    ground: PartRole | None = None
+    roof: PartRole | None = None
+    floor: Dimension | None = None
+    ceiling: Dimension | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Case:
-    """A case with its sizes and the cavity of each bank from the left."""
+    """A case with its sizes, the cavity of each bank from the left, and the room of each drawer."""
 
     assembly: Assembly
     sizes: CaseSizes
     cavities: tuple[Cavity, ...]
+    cells: Mapping[DrawerRole, Cell]
 
 
 def make_case(
@@ -228,6 +244,12 @@ class _CaseMaker:
         self._make, self._sizes, self._dado, self._rabbet = make, sizes, dado, rabbet
         self._bays, self._frame, self._shop = bays, frame, shop
         self._tip = shop.practice.length("tip gap")
+        self._boards: dict[PartRole, Board] = {}
+        panels = sizes.inside_left - dado.depth + self._tip
+        #: Where panels begin at the left, in X; the levels of dust panels' upper faces, and of partitions' lower ends.
+        self._lefts = {PartRole(PartKind.CASE_BOTTOM): panels, PartRole(PartKind.CASE_TOP): panels}
+        self._levels: dict[PartRole, Dimension] = {}
+        self._feet: dict[PartRole, Dimension] = {}
         self._meetings: list[Meeting] = []
         self._findings: list[Finding] = [*dado.findings, *rabbet.findings, *self._mixed()]
 
@@ -239,15 +261,21 @@ class _CaseMaker:
             cut_rabbet(self._rabbet, side, Surface.FAR_EDGE, mate=back.role, which=back.role) for side in (left, right)
         )
         self._meet_back(back, (left, right), (bottom, top))
-        partitions = []
+        self._boards = {board.role: board for board in (left, right, bottom, top)}
         for bay in self._bays[1:]:
-            partition, bottom, top = self._partition(bay, bottom, top)
-            partitions.append(partition)
-            self._meetings.append(butted((back, Surface.FACE), (partition, Surface.FAR_EDGE), "on the", rule="RA-1"))
-        boards = (left, right, bottom, top, *partitions, back)
+            x = bay.left - (self._frame.mullion + self._make.sides.thickness) / 2
+            self._stand(PartRole(PartKind.CASE_PARTITION, number=bay.number - 1), x, bottom.role, top.role)
+        cavities = self._cavities()
+        cells: dict[DrawerRole, Cell] = {}
+        for bay, cavity in zip(self._bays, cavities, strict=True):
+            cells |= self._cells(bay, cavity)
+        for role in self._boards:
+            if role.kind in (PartKind.CASE_PARTITION, PartKind.DUST_PANEL):
+                self._meetings.append(butted((back, Surface.FACE), (self._boards[role], Surface.FAR_EDGE), "on the", rule="RA-1"))
+        boards = (*self._boards.values(), back)
         findings = tuple(finding.at("case") for finding in self._findings)
         assembly = Assembly(Whole.CASE, boards, tuple(self._meetings), self._dimensions(), findings)
-        return Case(assembly, self._sizes, self._cavities(partitions))
+        return Case(assembly, self._sizes, cavities, cells)
 
     # -- boards --------------------------------------------------------------------------------------
 
@@ -276,26 +304,85 @@ class _CaseMaker:
         place = Place.at(sizes.inside_left - self._rabbet.depth + self._tip, sizes.back, sizes.underside, "+Z", "+X", "+Y")
         return self._board(PartRole(PartKind.CASE_BACK), self._make.back, (sizes.height, width), _BACK, place)
 
-    def _partition(self, bay: Bay, bottom: Board, top: Board) -> tuple[Board, Board, Board]:
-        """The partition left of ``bay``, centred behind its upright, and bottom and top with its dadoes."""
+    def _stand(self, role: PartRole, x: Dimension, under: PartRole, over: PartRole) -> None:
+        """A partition, its left face at ``x``, in dadoes of the panels ``under`` and ``over`` it (CA-1, RO-1)."""
         sizes, stock = self._sizes, self._make.sides
-        role = PartRole(PartKind.CASE_PARTITION, number=bay.number - 1)
-        name, joint = role.name, JointRole(JointKind.PARTITION, role)
+        joint = JointRole(JointKind.PARTITION, role)
         dado = design_dado(
             into=self._make.panels.thickness, panel=stock.thickness, shop=self._shop, is_judged_later=True, role=joint
         )
         self._findings += dado.findings
-        x = bay.left - (self._frame.mullion + stock.thickness) / 2
-        length = sizes.ceiling - sizes.floor + 2 * dado.depth - 2 * self._tip
-        place = Place.at(x, sizes.front, sizes.floor - dado.depth + self._tip, "+Z", "+Y", "+X")
-        board = self._board(role, stock, (length, sizes.inside_depth), _PARTITION, place)
-        offset = (x - sizes.inside_left + self._dado.depth - self._tip).named(f"{name} from the panels' left ends", "CA-1")
-        bottom, top = (cut_dado(dado, panel, offset, mate=role, which=role) for panel in (bottom, top))
-        for panel, end, into in ((bottom, Surface.END, Way.DOWN), (top, Surface.FAR_END, Way.UP)):
-            self._meet_dado(board, end, panel, (into, Way.FRONT, Way.BACK), joint)
-        return board, bottom, top
+        floor, ceiling = self._upper_face(under), self._lower_face(over)
+        length = ceiling - floor + 2 * dado.depth - 2 * self._tip
+        place = Place.at(x, sizes.front, floor - dado.depth + self._tip, "+Z", "+Y", "+X")
+        board = self._boards[role] = self._board(role, stock, (length, sizes.inside_depth), _PARTITION, place)
+        self._feet[role] = floor - dado.depth + self._tip
+        for panel, end, into in ((under, Surface.END, Way.DOWN), (over, Surface.FAR_END, Way.UP)):
+            ends = "the panels' left ends" if role.drawer is None else f"the left end of the {panel.name}"
+            offset = (x - self._lefts[panel]).named(f"{role.name} from {ends}", "CA-1")
+            # A dust panel is under what it turns its far face to.
+            face = Surface.FAR_FACE if panel.kind is PartKind.DUST_PANEL and end is Surface.FAR_END else Surface.FACE
+            self._boards[panel] = cut_dado(dado, self._boards[panel], offset, mate=role, face=face, which=role)
+            self._meet_dado(board, end, self._boards[panel], (into, Way.FRONT, Way.BACK), joint)
 
-    # -- joints --------------------------------------------------------------------------------------
+    def _cells(self, bay: Bay, cavity: Cavity) -> Iterator[tuple[DrawerRole, Cell]]:
+        """The room of each drawer of ``bay``: dust panels over and under a row that is parted, and its partitions (RO-1)."""
+        grounds: list[PartRole | None] = [
+            self._dust_panel(bay, n, cavity) if bay.has_panel_under(n) else None for n in range(len(bay.rows) - 1)
+        ]
+        levels = [PartRole(PartKind.CASE_TOP), *grounds, PartRole(PartKind.CASE_BOTTOM)]
+        for row, roof, ground in zip(bay.rows, levels, levels[1:], strict=False):
+            floor = None if ground is None else self._upper_face(ground)
+            ceiling = None if roof is None else self._lower_face(roof)
+            left, wood = cavity.left, cavity.left_wood
+            for place, drawer in enumerate(row.drawers[:-1]):
+                assert ground is not None
+                assert roof is not None
+                role = PartRole(PartKind.CASE_PARTITION, drawer)
+                thickness = self._make.sides.thickness
+                x = row.lefts[place + 1] - (bay.mullion + thickness) / 2
+                self._stand(role, x, ground, roof)
+                yield drawer, Cell(Cavity(left, x, wood, role), ground, roof, floor, ceiling)
+                left, wood = x + thickness, role
+            yield row.drawers[-1], Cell(Cavity(left, cavity.right, wood, cavity.right_wood), ground, roof, floor, ceiling)
+
+    def _dust_panel(self, bay: Bay, n: int, cavity: Cavity) -> PartRole:
+        """A panel behind the rail under row ``n``, its upper face level with the rail's top, in dadoes at both sides (RO-1)."""
+        row, sizes, stock = bay.rows[n], self._sizes, self._make.panels
+        role = row.under(PartKind.DUST_PANEL)
+        if stock.thickness > bay.rail:
+            raise refusal(
+                "dust panel", "A dust panel {panel} thick does not go behind a rail {rail} high.",
+                "Make the rail at least {panel} high, or the case's panels of stock {rail} thick at most.", "RO-1", "by geometry",
+                panel=stock.thickness, rail=bay.rail,
+            ).at(role.name)  # fmt: skip
+        reach = self._dado.depth - self._tip
+        length = cavity.right - cavity.left + 2 * reach
+        left = (cavity.left - reach).named(f"{role.name} left end", "RO-1", "by geometry")
+        self._lefts[role], self._levels[role] = left, row.floor
+        place = Place.at(left, sizes.front, row.floor, "+X", "+Y", "-Z")
+        self._boards[role] = self._board(role, stock, (length, sizes.inside_depth), _BOTTOM, place)
+        low = row.floor - stock.thickness
+        along = (Way.FRONT,) if self._dado.is_stopped else (Way.FRONT, Way.BACK)
+        for hand, end, into in ((Hand.LEFT, Surface.END, Way.LEFT), (Hand.RIGHT, Surface.FAR_END, Way.RIGHT)):
+            wood = cavity.wood(hand)
+            foot = sizes.underside if wood.kind is PartKind.CASE_SIDE else self._feet[wood]
+            offset = (low - foot).named(f"{wood.name} lower end to the {role.name}", "RO-1", "by geometry")
+            self._boards[wood] = cut_dado(self._dado, self._boards[wood], offset, mate=role, face=cavity.facing(hand), which=role)
+            if self._dado.is_stopped:
+                self._boards[role] = cut_notch(self._dado, self._boards[role], end, mate=wood, which=hand)
+            self._meet_dado(self._boards[role], end, self._boards[wood], (into, *along), self._dado.role, Surface.FAR_END)
+        return role
+
+    def _upper_face(self, panel: PartRole) -> Dimension:
+        """The level of the upper face of the case bottom or a dust panel."""
+        return self._sizes.floor if panel.kind is PartKind.CASE_BOTTOM else self._levels[panel]
+
+    def _lower_face(self, panel: PartRole) -> Dimension:
+        """The level of the lower face of the case top or a dust panel."""
+        if panel.kind is PartKind.CASE_TOP:
+            return self._sizes.ceiling
+        return self._levels[panel] - self._make.panels.thickness
 
     def _dadoed(self, left: Board, right: Board, bottom: Board, top: Board) -> tuple[Board, Board, Board, Board]:
         sides = {Surface.END: left, Surface.FAR_END: right}
@@ -352,13 +439,14 @@ class _CaseMaker:
         for panel in panels:
             self._meetings.append(butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1"))
 
-    def _cavities(self, partitions: Sequence[Board]) -> tuple[Cavity, ...]:
+    def _cavities(self) -> tuple[Cavity, ...]:
         sizes, thickness = self._sizes, self._make.sides.thickness
         edges, left, wood = [], sizes.inside_left, PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT)
-        for bay, partition in zip(self._bays[1:], partitions, strict=True):
+        for bay in self._bays[1:]:
+            partition = PartRole(PartKind.CASE_PARTITION, number=bay.number - 1)
             middle = bay.left - self._frame.mullion / 2
-            edges.append(Cavity(left, middle - thickness / 2, wood, partition.role))
-            left, wood = middle + thickness / 2, partition.role
+            edges.append(Cavity(left, middle - thickness / 2, wood, partition))
+            left, wood = middle + thickness / 2, partition
         right = PartRole(PartKind.CASE_SIDE, hand=Hand.RIGHT)
         edges.append(Cavity(left, sizes.inside_left + sizes.inside_width, wood, right))
         return tuple(edges)

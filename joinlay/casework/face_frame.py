@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import butted
 from joinlay.casework.assembly import Assembly
-from joinlay.findings import warning
+from joinlay.findings import Refused, warning
 from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
@@ -125,6 +126,8 @@ class _FrameMaker:
         self._meetings: list[Meeting] = []
         self._findings: dict[str, Finding] = {}
         self._undersides = self._measure_undersides()
+        self._lefts = self._measure_lefts()
+        self._crossed = {role for bay in bays for role in _crossed_rails(bay)}
 
     def made(self) -> Assembly:
         for board in self._uprights():
@@ -147,7 +150,7 @@ class _FrameMaker:
         yield self._board(_RIGHT_STILE, length, stile, _STILE, right_place)
 
     def _members(self) -> Iterator[_Member]:
-        """Top and bottom rail, then the uprights between banks, then the rails of each bank."""
+        """Top and bottom rail, then the uprights between banks, then the rails of each bank and the uprights in its rows."""
         sizes = self._sizes
         length = (self._width - 2 * sizes.stile).named("face frame top and bottom rail length", "FF-2", "common practice")
         top = (self._height - sizes.top_rail).named("face frame underside to the top rail", "FF-2")
@@ -161,13 +164,24 @@ class _FrameMaker:
             yield _Member(self._board(role, upright, sizes.mullion, _MULLION, place), _BOTTOM_RAIL, _TOP_RAIL)
         for bay in self._bays:
             yield from self._rails(bay)
+        for bay in self._bays:
+            yield from self._in_rows(bay)
 
     def _rails(self, bay: Bay) -> Iterator[_Member]:
         left = _LEFT_STILE if bay.number == 1 else _mullion(bay.number - 1)
         right = _RIGHT_STILE if bay.number == len(self._bays) else _mullion(bay.number)
-        for drawer, floor in zip(bay.drawers[:-1], bay.floors[:-1], strict=True):
-            place = Place.at(bay.left, NOTHING, floor - bay.rail, "+X", "+Z", "+Y")
-            yield _Member(self._board(PartRole(PartKind.RAIL, drawer), bay.width, bay.rail, _RAIL, place), left, right)
+        for row in bay.rows[:-1]:
+            place = Place.at(bay.left, NOTHING, row.floor - bay.rail, "+X", "+Z", "+Y")
+            yield _Member(self._board(row.under(PartKind.RAIL), bay.width, bay.rail, _RAIL, place), left, right)
+
+    def _in_rows(self, bay: Bay) -> Iterator[_Member]:
+        """The uprights between drawers side by side, from the rail under them to the one over them (RO-1)."""
+        rails = [_TOP_RAIL, *(row.under(PartKind.RAIL) for row in bay.rows[:-1]), _BOTTOM_RAIL]
+        for row, over, under in zip(bay.rows, rails, rails[1:], strict=False):
+            for drawer in row.drawers[:-1]:
+                role = PartRole(PartKind.MULLION, drawer)
+                place = Place.at(self._lefts[role], NOTHING, row.floor, "+Z", "+X", "+Y")
+                yield _Member(self._board(role, row.height, bay.mullion, _MULLION, place), under, over)
 
     def _board(self, role: PartRole, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
         name = role.name
@@ -185,17 +199,21 @@ class _FrameMaker:
             self._mortise(self._joint(self._boards[role], self._boards[into]), role, surface, into)
 
     def _joint(self, member: Board, into: Board) -> LooseTenon:
-        # Rails may meet an upright from both sides at one height, so each has half of it.
-        depth = into.width / 2 if into.role.kind is PartKind.MULLION else into.width
-        return design_loose_tenon(
-            end_thickness=member.thickness,
-            face_thickness=depth,
-            line=member.width,
-            shop=self._shop,
-            use=Use.FRAME,
-            is_solid=self._make.stock.is_solid,
-            role=JointRole(JointKind.FRAME, member.role),
-        )
+        # Rails may meet an upright from both sides at one height, and uprights a rail, so each has half of it.
+        is_shared = into.role.kind is PartKind.MULLION or into.role in self._crossed
+        depth = into.width / 2 if is_shared else into.width
+        try:
+            return design_loose_tenon(
+                end_thickness=member.thickness,
+                face_thickness=depth,
+                line=member.width,
+                shop=self._shop,
+                use=Use.FRAME,
+                is_solid=self._make.stock.is_solid,
+                role=JointRole(JointKind.FRAME, member.role),
+            )
+        except Refused as refused:
+            raise _of_a_mullion(refused) if member.role.kind is PartKind.MULLION else refused from None
 
     def _mortise(self, joint: LooseTenon, role: PartRole, surface: Surface, other: PartRole) -> None:
         member, into = self._boards[role], self._boards[other]
@@ -216,17 +234,16 @@ class _FrameMaker:
         """The edge of ``into`` that ``member`` runs into."""
         if into.role.kind is PartKind.STILE:
             return Surface.EDGE
-        if member.role.kind is PartKind.MULLION:
-            return Surface.FAR_EDGE if into.role is _BOTTOM_RAIL else Surface.EDGE
         assert into.place is not None
         assert member.place is not None
+        if member.role.kind is PartKind.MULLION:
+            return Surface.FAR_EDGE if member.place.origin[2] > into.place.origin[2] else Surface.EDGE
         return Surface.FAR_EDGE if member.place.origin[0] > into.place.origin[0] else Surface.EDGE
 
     def _along(self, into: Board, member: Board) -> Dimension:
         """Where the member's reference edge lies along the board it runs into, from that board's reference end."""
         if member.role.kind is PartKind.MULLION:
-            bay = self._bays[member.role.number]
-            return bay.left - self._sizes.mullion - self._sizes.stile
+            return self._lefts[member.role] - self._lefts[into.role]
         under = self._undersides[member.role]
         return under - self._sizes.bottom_rail if into.role.kind is PartKind.MULLION else under
 
@@ -234,8 +251,18 @@ class _FrameMaker:
         """The undersides of all rails, above the frame's."""
         at: dict[PartRole, Dimension] = {_BOTTOM_RAIL: NOTHING, _TOP_RAIL: self._height - self._sizes.top_rail}
         for bay in self._bays:
-            under = zip(bay.drawers[:-1], bay.floors[:-1], strict=True)
-            at |= {PartRole(PartKind.RAIL, drawer): floor - bay.rail for drawer, floor in under}
+            at |= {row.under(PartKind.RAIL): row.floor - bay.rail for row in bay.rows[:-1]}
+        return at
+
+    def _measure_lefts(self) -> dict[PartRole, Dimension]:
+        """The left ends of all rails, and the left edges of the uprights between stiles, from the frame's left edge."""
+        at: dict[PartRole, Dimension] = {_BOTTOM_RAIL: self._sizes.stile, _TOP_RAIL: self._sizes.stile}
+        at |= {_mullion(bay.number - 1): bay.left - self._sizes.mullion for bay in self._bays[1:]}
+        for bay in self._bays:
+            at |= {row.under(PartKind.RAIL): bay.left for row in bay.rows[:-1]}
+            for row in bay.rows:
+                after = zip(row.drawers, row.lefts[1:], strict=False)
+                at |= {PartRole(PartKind.MULLION, drawer): left - bay.mullion for drawer, left in after}
         return at
 
     def _add_slips(self, joint: LooseTenon, member: Board, surface: Surface, hand: Hand, into: Board, edge: Surface) -> None:
@@ -275,7 +302,24 @@ class _FrameMaker:
 
     def _dimensions(self) -> tuple[Dimension, ...]:
         rails = [size for bay in self._bays for size in (bay.left, bay.width, *bay.floors, *bay.heights)]
-        return (self._width, self._height, *rails)
+        parted = [size for bay in self._bays for row in bay.rows if row.is_parted for size in (*row.lefts[1:], *row.widths)]
+        return (self._width, self._height, *rails, *parted)
+
+
+def _of_a_mullion(refused: Refused) -> Refused:
+    """A rail's refusal in the words of an upright: what is too low for a tenon is too narrow there (FF-2)."""
+    found = refused.finding
+    if "lowest" not in found.numbers:
+        return refused
+    what = "A mullion {line} wide leaves no room for a tenon between its shoulders of {shoulder}."
+    return Refused(replace(found, what=what, remedy="The narrowest mullion that works is {lowest} wide."))
+
+
+def _crossed_rails(bay: Bay) -> Iterator[PartRole]:
+    """The rails that uprights meet from both edges at one place, or so near that both mortises need the same wood (RO-1)."""
+    for row, below in pairwise(bay.rows):
+        if any(abs(one - other) < 2 * bay.mullion for one in row.lefts[1:] for other in below.lefts[1:]):
+            yield row.under(PartKind.RAIL)
 
 
 def _mullion(number: int) -> PartRole:

@@ -5,7 +5,7 @@ The same rule serves across a piece, for banks side by side between uprights.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Union
+from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation
 
 __all__ = [
+    "ACROSS",
+    "IN_A_ROW",
+    "UPWARD",
     "Arithmetic",
+    "ByShares",
+    "Divided",
     "Equal",
     "Geometric",
     "Heights",
@@ -67,8 +72,41 @@ class OneByOne:
         return len(self.given)
 
 
-#: How a bank is divided.
-Heights = Union[Equal, Arithmetic, Geometric, OneByOne]
+@dataclass(frozen=True, slots=True)
+class ByShares:
+    """Openings by their ``shares`` of the room: 1, 2, 1 gives the middle one half of it (RO-1)."""
+
+    shares: tuple[Fraction, ...]
+
+    @property
+    def count(self) -> int:
+        """How many openings."""
+        return len(self.shares)
+
+
+#: How a bank, or a row of one, is divided.
+Heights = Union[Equal, Arithmetic, Geometric, OneByOne, ByShares]
+
+
+@dataclass(frozen=True, slots=True)
+class Divided:
+    """What is divided, in a maker's words: each opening's ``size``, the wood ``between``, ``whole`` that leaves the room, and whether it
+    is ``high`` or ``wide``; and the ``rule`` it goes by.
+    """
+
+    size: str
+    between: str
+    whole: str
+    way: str
+    less: str
+    more: str
+    rule: str
+
+
+#: A bank by the heights of its rows, a frame by the widths of its banks, a row by the widths of its drawers.
+UPWARD: Final = Divided("opening height", "rails", "frame", "high", "lower", "higher", "DR-7")
+ACROSS: Final = Divided("opening width", "mullions", "frame", "wide", "narrower", "wider", "DR-7")
+IN_A_ROW: Final = Divided("opening width", "mullions", "row", "wide", "narrower", "wider", "RO-1")
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,21 +147,21 @@ def opening_heights(
     *,
     names: Sequence[str],
     rounding: Rounding | None = None,
-    words: str = "opening height",
+    divided: Divided = UPWARD,
 ) -> tuple[Dimension, ...]:
     """The openings from the top down, which together are exactly ``room`` (DR-7).
 
-    ``names`` label the openings (``drawer 3``), one each, and ``words`` say what is divided. Source: common practice; the
+    ``names`` label the openings (``drawer 3``), one each, and ``divided`` says what is. Source: common practice; the
     geometric series is derived. Raises Refused with the amount over or short and the nearest that fits; BadInput for a count,
     ratio or remainder that isn't one.
     """
     _refuse_count(heights, names)
-    exact = _exact(heights, room)
-    _refuse_nothing(exact, names, heights, room)
+    exact = _exact(heights, room, divided)
+    _refuse_nothing(exact, names, heights, room, divided)
     if rounding is not None:
         exact = _rounded(exact, rounding, room)
-        _refuse_nothing(exact, names, heights, room)
-    return tuple(size.named(f"{name} {words}", "DR-7", _SOURCE) for size, name in zip(exact, names, strict=True))
+        _refuse_nothing(exact, names, heights, room, divided)
+    return tuple(size.named(f"{name} {divided.size}", divided.rule, _SOURCE) for size, name in zip(exact, names, strict=True))
 
 
 def filled(heights: Heights, rails: Sequence[Dimension], first: Dimension, last: Dimension, named: str = "") -> Dimension:
@@ -153,24 +191,26 @@ def _refuse_count(heights: Heights, names: Sequence[str]) -> None:
         raise BadInput(f"{heights.count} openings were described but {len(names)} named; give one name each.")
     if isinstance(heights, Geometric) and heights.ratio <= 0:
         raise BadInput(f"the ratio of a graduation was {heights.ratio}; it must be more than 0, and 11/10 to 5/4 is usual.")
+    if isinstance(heights, ByShares) and min(heights.shares) <= 0:
+        raise BadInput(f"a share of {min(heights.shares)} was given; each must be more than 0.")
     if isinstance(heights, OneByOne) and sum(size is None for size in heights.given) > 1:
         raise BadInput("two openings or more were left to fill what remains; one at most can.")
 
 
-def _exact(heights: Heights, room: Dimension) -> list[Dimension]:
+def _exact(heights: Heights, room: Dimension, divided: Divided) -> list[Dimension]:
     count = heights.count
     if isinstance(heights, Equal):
         return [room / count for _ in range(count)]
     if isinstance(heights, Arithmetic):
         first = (room - heights.step * Fraction(count * (count - 1), 2)) / count
         return [first + heights.step * n for n in range(count)]
-    if isinstance(heights, Geometric):
-        shares = [heights.ratio**n for n in range(count)]
-        return [room * (share / sum(shares)) for share in shares]
-    return _one_by_one(heights, room)
+    if isinstance(heights, OneByOne):
+        return _one_by_one(heights, room, divided)
+    shares = [heights.ratio**n for n in range(count)] if isinstance(heights, Geometric) else list(heights.shares)
+    return [room * (share / sum(shares)) for share in shares]
 
 
-def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
+def _one_by_one(heights: OneByOne, room: Dimension, divided: Divided) -> list[Dimension]:
     rest = room
     for size in heights.given:
         rest = rest if size is None else rest - size
@@ -181,29 +221,31 @@ def _one_by_one(heights: OneByOne, room: Dimension) -> list[Dimension]:
         nearest = {"nearest": last + rest} if (last + rest).mm > 0 else {}
         raise refusal(
             "graduation",
-            f"The openings and rails are {{amount}} {word}: the openings come to {{sum}}, and the frame leaves {{room}} for "
+            f"The openings and {divided.between} are {{amount}} {word}: the openings come to {{sum}}, and the {divided.whole} leaves {{room}} for "
             "them.",
-            f"Make the frame {{amount}} {'lower' if word == 'short' else 'higher'}, leave one opening to fill"
+            f"Make the frame {{amount}} {divided.less if word == 'short' else divided.more}, leave one opening to fill"
             + (", or make the last one {nearest}." if nearest else "."),
-            "DR-7", _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
+            divided.rule, _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
         )  # fmt: skip
     return [rest if size is None else dimension(size) for size in heights.given]
 
 
-def _refuse_nothing(exact: Sequence[Dimension], names: Sequence[str], heights: Heights, room: Dimension) -> None:
+def _refuse_nothing(
+    exact: Sequence[Dimension], names: Sequence[str], heights: Heights, room: Dimension, divided: Divided
+) -> None:
     """Refuse an opening of zero or less, with what would leave each of them something."""
     least = min(range(len(exact)), key=lambda n: exact[n])
     if exact[least].mm > 0:
         return
-    what = f"The opening of {names[least]} would be {{left}} high."
+    what = f"The opening of {names[least]} would be {{left}} {divided.way}."
     if isinstance(heights, Arithmetic):
         # The smallest opening is nothing at this step; anything nearer to equal fits.
         limit = abs(room * Fraction(2, heights.count * (heights.count - 1)))
         raise refusal("graduation", what, "Give a step of less than {limit}, either way, or a higher frame.", "DR-7", _SOURCE,
                       left=exact[least], limit=limit)  # fmt: skip
     raise refusal(
-        "graduation", what, "Make the others together lower than {room}, or the frame more than {short} higher.", "DR-7", _SOURCE,
-        left=exact[least], room=room, short=-exact[least],
+        "graduation", what, f"Make the others together {divided.less} than {{room}}, or the frame more than {{short}} {divided.more}.",
+        divided.rule, _SOURCE, left=exact[least], room=room, short=-exact[least],
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Tie, butted
-from joinlay.casework.bay import BankWish, lay_out_bays, slots_in
+from joinlay.casework.bay import BankWish, RowWish, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import make_runners
@@ -43,20 +43,29 @@ __all__ = ["Bank", "Piece", "PieceSpec", "plan_piece", "within_room"]
 class Bank:
     """One bank of drawers, from the top down: how its height is divided (DR-7), and what each of its ``drawers`` is to be.
 
-    ``rail`` None: the frame's rail height.
+    ``rail`` None: the frame's rail height. ``rows`` are how many drawers stand side by side in each opening of its height (RO-1), none:
+    one in each; ``drawers`` are then given row by row. ``mullion`` is the width of the uprights between those; None: the frame's.
     """
 
     heights: Heights
     drawers: tuple[DrawerWish, ...]
     rounding: Rounding | None = None
     rail: Dimension | None = None
+    rows: tuple[RowWish, ...] = ()
+    mullion: Dimension | None = None
 
     def __post_init__(self) -> None:
-        """Refuse a division into another number of openings than there are drawers."""
-        if self.heights.count != len(self.drawers):
-            raise BadInput(
-                f"a bank was divided into {self.heights.count} openings for {len(self.drawers)} drawers; give as many."
-            )
+        """Refuse a division into another number of openings than there are drawers, or rows of them."""
+        if self.rows and self.heights.count != len(self.rows):
+            raise BadInput(f"a bank was divided into {self.heights.count} openings for {len(self.rows)} rows; give as many.")
+        drawers = sum(row.count for row in self.rows) if self.rows else self.heights.count
+        if drawers != len(self.drawers):
+            raise BadInput(f"a bank was divided into {drawers} openings for {len(self.drawers)} drawers; give as many.")
+
+    @property
+    def by_row(self) -> tuple[int, ...]:
+        """How many drawers stand in each of its rows, from the top down."""
+        return tuple(row.count for row in self.rows) or (1,) * len(self.drawers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +136,11 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     sizes = spec.frame.sizes(shop.practice)
     first, wishes = 1, []
     for bank in spec.banks:
-        wishes.append(BankWish(heights=bank.heights, rounding=bank.rounding, rail=bank.rail, first=first))
-        first += bank.heights.count
+        wish = BankWish(
+            heights=bank.heights, rounding=bank.rounding, rail=bank.rail, first=first, rows=bank.rows, mullion=bank.mullion
+        )
+        wishes.append(wish)
+        first += len(bank.drawers)
     bays = lay_out_bays(
         spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
         rail=sizes.rail, banks=wishes, widths=spec.widths,
@@ -145,8 +157,8 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     )
     slots = tuple(
         slot
-        for bay, cavity, bank in zip(bays, case.cavities, spec.banks, strict=True)
-        for slot in slots_in(bay, cavity, case.sizes, bank.drawers, is_last=bay is bays[-1])
+        for bay, bank in zip(bays, spec.banks, strict=True)
+        for slot in slots_in(bay, case, bank.drawers, is_last=bay is bays[-1])
     )
     runners = make_runners(
         slots=slots, case=case, stock=spec.runner, sides=spec.case.sides, practice=shop.practice, seasons=spec.seasons
@@ -175,7 +187,7 @@ def within_room(
 
 
 #: What stands behind the frame with an edge to its back.
-_BEHIND: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION, PartKind.CASE_BOTTOM, PartKind.CASE_TOP)
+_BEHIND: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION, PartKind.CASE_BOTTOM, PartKind.CASE_TOP, PartKind.DUST_PANEL)
 
 
 def _on_case(frame: Assembly, case: Case) -> Iterator[Meeting]:

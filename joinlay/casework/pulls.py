@@ -112,8 +112,10 @@ class Pull:
         return self.on.name
 
 
-def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull, ...]:
+def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop, rows: Sequence[int] | None = None) -> tuple[Pull, ...]:
     """The knobs of one bank of placed ``fronts``, from the top down and from the left.
+
+    ``rows`` are which row each front stands in, from 0 at the top; None: one in each. What stands in one row has knobs alike.
 
     PU-1: one in the middle by the diagonals (Foster), or two at a share of the width from the ends, in line down the bank. PU-2:
     they grow by a step (common practice), or with their distance from the eye (derived), then to the nearest mark of the maker's
@@ -123,8 +125,9 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull
     made: list[Pull] = []
     heights = [_height_on(front, pulls) for front in fronts]
     for n, front in enumerate(fronts):
-        diameter = _diameter(pulls, fronts, heights, n, shop)
-        _refuse_wide(front, diameter, _dot(pulls, n))
+        row = n if rows is None else rows[n]
+        diameter = _diameter(pulls, fronts, heights, n, row, shop)
+        _refuse_wide(front, diameter, _dot(pulls, row))
         made.extend(
             Pull(
                 on=front.role,
@@ -136,7 +139,7 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop) -> tuple[Pull
                 hole=pulls.hole,
                 depth=pulls.depth,
                 projection=pulls.projection,
-                dot=_dot(pulls, n),
+                dot=_dot(pulls, row),
             )
             for number, x in enumerate(_across(front, pulls, shop.practice), start=1)
         )
@@ -217,11 +220,11 @@ def _height_on(front: Board, pulls: Pulls) -> Dimension:
     return (front.width - kept).named(name, "PU-1", "common practice")
 
 
-def _diameter(pulls: Pulls, fronts: Sequence[Board], heights: Sequence[Dimension], n: int, shop: Shop) -> Dimension:
+def _diameter(pulls: Pulls, fronts: Sequence[Board], heights: Sequence[Dimension], n: int, row: int, shop: Shop) -> Dimension:
     name = f"{fronts[n].name} knob diameter"
     if isinstance(pulls.growth, ByStep):
         step = pulls.growth.step if pulls.growth.step is not None else shop.practice.length("knob growth")
-        return (pulls.diameter + step * n if n else pulls.diameter).named(name, "PU-2", "common practice")
+        return (pulls.diameter + step * row if row else pulls.diameter).named(name, "PU-2", "common practice")
     if isinstance(pulls.growth, ByEye):
         own, first = (_from_eye(fronts[i], heights[i], pulls.growth) for i in (n, 0))
         seen = chosen(pulls.diameter * (own / first), "as wide to the eye, which is further off, as", pulls.diameter, own, first)
@@ -238,10 +241,10 @@ def _from_eye(front: Board, height: Dimension, eye: ByEye) -> Dimension:
     return dimension(Length(Fraction(thousandths, 1000))).named(f"{front.name} knob to the eye", "PU-2", "by geometry")
 
 
-def _dot(pulls: Pulls, n: int) -> Dimension | None:
+def _dot(pulls: Pulls, row: int) -> Dimension | None:
     if pulls.dot is None:
         return None
-    steps = max(0, n + 2 - pulls.dot.first)
+    steps = max(0, row + 2 - pulls.dot.first)
     return pulls.dot.diameter + pulls.dot.step * steps if steps else pulls.dot.diameter
 
 

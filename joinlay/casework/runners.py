@@ -46,15 +46,25 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["RunnerHeights", "Runners", "RunnersAt", "SlotRunners", "make_runners", "screw_slots", "size_runner"]
+__all__ = [
+    "RunnerHeights",
+    "Runners",
+    "RunnersAt",
+    "SlotRunners",
+    "has_guide",
+    "make_runners",
+    "screw_slots",
+    "size_runner",
+    "under_face",
+]
 
 
 @dataclass(frozen=True, slots=True)
 class RunnerHeights:
     """The heights of one slot's strips; None: that strip is not needed.
 
-    ``bearer`` None: the drawer rides on the case bottom. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for
-    the drawer below, ``top_kicker`` under the case top for the topmost drawer.
+    ``bearer`` None: the drawer rides on the panel under it. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for
+    the drawer below, ``top_kicker`` under the panel over a drawer that has no other over it.
     """
 
     bearer: Dimension | None
@@ -181,6 +191,14 @@ def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
                       "RN-4", "our own choice", length=board.length, end=end).at(board.name)  # fmt: skip
 
 
+def _unguided(slot: Slot, hand: Hand) -> Finding:
+    wood, member = slot.cavity.wood(hand), slot.upright(hand).kind.value
+    return note(
+        "runners", f"The {wood.name} guides the drawer at its {hand.value}: it stands {{gap}} back from the edge of the {member}, too "
+        "little for a guide.", "RN-2", "our own choice", gap=slot.guide(hand),
+    ).at(slot.name)  # fmt: skip
+
+
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
 
@@ -188,7 +206,16 @@ _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper e
 _NAIL_SPACING: Final = mm(150)
 _HANDS = (Hand.LEFT, Hand.RIGHT)
 _CASE_BOTTOM = PartRole(PartKind.CASE_BOTTOM)
-_CASE_TOP = PartRole(PartKind.CASE_TOP)
+
+
+def under_face(panel: PartRole) -> Surface:
+    """The face that a panel of the case turns down: its own for the case top, a dust panel's far one (RO-1)."""
+    return Surface.FACE if panel.kind is PartKind.CASE_TOP else Surface.FAR_FACE
+
+
+def has_guide(slot: Slot, hand: Hand) -> bool:
+    """True where the frame covers the case so far that a guide is worth ripping; less, and the wood itself guides the drawer (RN-2)."""
+    return slot.guide(hand) >= slot.wish.shop.practice.length("thinnest strip")
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,8 +301,10 @@ class _RunnerMaker:
         sides = []
         for hand, width, end, kicks in zip(_HANDS, widths, inner, over[:2], strict=True):
             bears = self._bearer(slot, hand, width, height)
-            if slot.guide(hand):
+            if has_guide(slot, hand):
                 self._guide(slot, hand, slot.guide(hand), bears)
+            elif slot.guide(hand):
+                self._findings.append(_unguided(slot, hand))
             reaches = width - slot.guide(hand) == self._thickness
             sides.append(RunnersAt(bears, end, kicks, self._under(slot, hand, height, below) if reaches else None))
         clearance = slot.wish.shop.practice.length("top clearance")
@@ -299,7 +328,8 @@ class _RunnerMaker:
     def _bearer(self, slot: Slot, hand: Hand, width: Dimension, height: RunnerHeights) -> PartRole:
         """The bearer, with its packing where it is the lowest; gives the role of the board the drawer's side rides on."""
         if height.bearer is None:
-            return _CASE_BOTTOM
+            assert slot.ground is not None
+            return slot.ground
         board = self._flat(slot, PartKind.BEARER, hand, width, height.bearer, slot.floor)
         if self._sides.is_solid:
             board = self._screwed(board)
@@ -312,7 +342,7 @@ class _RunnerMaker:
         if slot.is_lowest and height.packing is None:
             self._meetings.append(butted((board, Surface.FAR_FACE), (_CASE_BOTTOM, Surface.FACE), "on the", rule="RN-3"))
         if height.packing is not None:
-            packing = self._on_edge(slot, PartKind.PACKING, hand, height.packing, self._case.sizes.floor)
+            packing = self._on_edge(slot, PartKind.PACKING, hand, height.packing, slot.floor - slot.below)
             self._boards.append(packing)
             self._between(packing, slot.rails[0])
             self._meetings += [
@@ -354,10 +384,11 @@ class _RunnerMaker:
         return kickers[0], kickers[1], lift
 
     def _over(self, slot: Slot, height: RunnerHeights) -> tuple[PartRole, PartRole, Dimension]:
-        """The kickers hung from the case top over the topmost drawer; or the case top itself."""
-        lift = self._practice.length("kicker lift")
+        """The kickers hung from the panel over a drawer; or that panel itself."""
+        lift, roof = self._practice.length("kicker lift"), slot.roof
+        assert roof is not None
         if height.top_kicker is None:
-            return (_CASE_TOP, _CASE_TOP, slot.above)
+            return (roof, roof, slot.above)
         kickers = []
         for hand in _HANDS:
             bottom = slot.floor + slot.opening.height + lift
@@ -367,7 +398,7 @@ class _RunnerMaker:
             self._boards.append(board)
             kickers.append(board.role)
             self._between(board, slot.rails[1])
-            self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (_CASE_TOP, Surface.FACE), "under the", "RN-3"))
+            self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (roof, under_face(roof)), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
     # -- boards --------------------------------------------------------------------------------------

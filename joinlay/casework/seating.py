@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import CutUse, Hand, PartKind, PartRole, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.opening import BackHeight
+from joinlay.casework.runners import has_guide
 from joinlay.casework.stops import notch_back
-from joinlay.lengths import NOTHING, Length
+from joinlay.lengths import NOTHING, ZERO, Length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,7 +23,12 @@ if TYPE_CHECKING:
 __all__ = ["seat_drawer", "with_board"]
 
 #: The surface that a part a drawer kicks against turns down.
-_UNDER: Final = {PartKind.CASE_TOP: Surface.FACE, PartKind.BEARER: Surface.FAR_FACE, PartKind.KICKER: Surface.EDGE}
+_UNDER: Final = {
+    PartKind.CASE_TOP: Surface.FACE,
+    PartKind.DUST_PANEL: Surface.FAR_FACE,
+    PartKind.BEARER: Surface.FAR_FACE,
+    PartKind.KICKER: Surface.EDGE,
+}
 
 
 def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> Drawer:
@@ -82,15 +88,15 @@ def _on_runners(slot: Slot, drawer: Drawer, piece: Piece) -> Iterator[Meeting]:
 
 def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand) -> Meeting:
     """A side beside its guide, or the case where no guide is needed; the gap is stated at both of its ends."""
-    if slot.guide(hand):
-        beside, surface = PartRole(PartKind.GUIDE, slot.drawer, hand), Surface.FAR_EDGE
+    if has_guide(slot, hand):
+        beside, surface, stands = PartRole(PartKind.GUIDE, slot.drawer, hand), Surface.FAR_EDGE, ZERO
     else:
-        beside, surface = slot.cavity.wood(hand), slot.cavity.facing(hand)
+        beside, surface, stands = slot.cavity.wood(hand), slot.cavity.facing(hand), slot.guide(hand)
     facings = tuple(
         Facing(f"beside, at its {where}, the", Plane(Surface.FAR_FACE, at=at), Plane(surface), Length(gap), "DR-6")
         for where, at, gap in (
-            ("front", NOTHING, drawer.side_clearance.mm),
-            ("back", side.length, drawer.side_clearance.mm + drawer.taper.mm / 2),
+            ("front", NOTHING, stands.mm + drawer.side_clearance.mm),
+            ("back", side.length, stands.mm + drawer.side_clearance.mm + drawer.taper.mm / 2),
         )
     )
     out = Way.LEFT if hand is Hand.LEFT else Way.RIGHT

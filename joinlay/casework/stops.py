@@ -111,7 +111,10 @@ class _StopMaker:
     def _slot(self, slot: Slot) -> tuple[Board, ...]:
         self._refuse_block(slot)
         front = self._block_front(slot)
-        seat = self._strip(slot, front) if slot.below else (PartRole(PartKind.CASE_BOTTOM), Surface.FACE)
+        if slot.below:
+            return self._blocks(slot, front, self._strip(slot, front))
+        assert slot.ground is not None
+        seat = (slot.ground, Surface.FACE)
         return self._blocks(slot, front, seat)
 
     def _thickness(self) -> Dimension:

@@ -75,6 +75,7 @@ _SHARE: Final = {
         "case",
         "case size",
         "case dado",
+        "dust panel",
         "drawer size",
         "shallow drawer",
         "side height",

@@ -31,7 +31,7 @@ _FIGURES: Final = {
         "currency": "USD", "slides": "24", "sheet_price": "62.50", "wood_price": "11", "wood_by": "a board foot",
         "case_wide": "24", "case_high": "32", "case_deep": "20", "room_wide": "26", "room_high": "34", "room_deep": "21", "free": "1/2",
         "stile": "1 3/4", "rail": "1", "top_rail": "1 1/2", "bottom_rail": "2", "overhang": "1/8", "panel": "3/4", "panel_is": "0.709",
-        "swell": "1/16", "step": "1/2", "knob": "1 1/4", "stands_out": "1 1/4", "hole": "3/8", "edging": "1/32",
+        "swell": "1/16", "step": "1/2", "mullion": "1", "knob": "1 1/4", "stands_out": "1 1/4", "hole": "3/8", "edging": "1/32",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6",
@@ -55,7 +55,7 @@ _FIGURES: Final = {
         "currency": "EUR", "slides": "22", "sheet_price": "48.50", "wood_price": "2400", "wood_by": "a cubic metre",
         "case_wide": "600", "case_high": "800", "case_deep": "500", "room_wide": "660", "room_high": "860", "room_deep": "520", "free": "12",
         "stile": "45", "rail": "25", "top_rail": "40", "bottom_rail": "50", "overhang": "3", "panel": "18", "panel_is": "17.6",
-        "swell": "1.5", "step": "12", "knob": "32", "stands_out": "32", "hole": "10", "edging": "0.8",
+        "swell": "1.5", "step": "12", "mullion": "25", "knob": "32", "stands_out": "32", "hole": "10", "edging": "0.8",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150",
@@ -245,6 +245,8 @@ stock = "cherry"                 # bearers, guides, kickers and stops; a hard wo
 drawers = 4
 graduation = "arithmetic"           # or "equal"; or "geometric" with ratio = "1.15" for step; or heights = ["4", "fill", "6"]
 step = "{step}"                   # how much deeper each is than the one above
+#rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones
+#mullion = "{mullion}"                      # width of the uprights between drawers side by side
 remainder = "bottom"                # round the others to your rule, and give what is over to this one
 top-clearance = "{swell}"            # room for solid fronts to swell
 groove-offset = "{groove_up}"            # room for a loaded bottom to sag in, above the stop blocks

@@ -50,7 +50,7 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
     pieces = parts_to_saw(groups)
     has_grain = any(not piece.any_grain for piece in pieces)
     have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
-    stacks = stack_fronts(pieces, boards, plan.banks, whole, kerf) if sawing.fronts_together else ()
+    stacks = stack_fronts(pieces, boards, plan.rows, whole, kerf) if sawing.fronts_together else ()
     laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
     found = [*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks)]
     if stacks and laid.whole > laid.least_whole:
@@ -142,24 +142,27 @@ def _cost_of_columns(more: int) -> Iterator[Finding]:
 def stack_fronts(
     pieces: Sequence[PartToSaw],
     boards: Mapping[str, Board],
-    banks: Sequence[Sequence[DrawerRole]],
+    banks: Sequence[Sequence[Sequence[DrawerRole]]],
     sheet: Blank,
     kerf: Length,
 ) -> tuple[FrontColumn, ...]:
     """The columns to cut the fronts among ``pieces`` in, a ``kerf`` between two, each no larger than a whole ``sheet``.
 
-    ``boards`` are the boards by name; ``banks`` say which drawers stand above one another, each from the top down. Pieces that
-    are no fronts, may be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for the sheet is broken
-    where it must be. Source: common practice.
+    ``boards`` are the boards by name; ``banks`` say which drawers stand above one another: the rows of each from the top down, each row
+    from the left. Drawers side by side are cut from one strip, end to end as they stand. Pieces that are no fronts, may be turned, or
+    stand alone in their bank are left to lie anywhere. A bank too tall for the sheet is broken where it must be. Source: common practice.
     """
     room = (sheet.length - 2 * sheet.trim, sheet.width - 2 * sheet.trim)
     fronts = {boards[piece.name].role.drawer: piece for piece in pieces if _is_kept(boards[piece.name], piece)}
     stacks: list[FrontColumn] = []
     for bank in banks:
-        standing = [fronts[drawer] for drawer in bank if drawer in fronts]
-        for upright in (False, True):
-            alike = [front for front in standing if _is_upright(boards[front.name]) is upright]
-            stacks.extend(_broken(alike, room, kerf, across=not upright))
+        above = [row[0] for row in bank if len(row) == 1]
+        runs = [(above, True), *((row, False) for row in bank if len(row) > 1)]
+        for run, is_down in runs:
+            standing = [fronts[drawer] for drawer in run if drawer in fronts]
+            for upright in (False, True):
+                alike = [front for front in standing if _is_upright(boards[front.name]) is upright]
+                stacks.extend(_broken(alike, room, kerf, across=is_down is not upright))
     return tuple(stack for stack in stacks if len(stack.pieces) > 1 or stack.parted_from)
 
 

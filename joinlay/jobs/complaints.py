@@ -7,6 +7,7 @@ with no stock named anywhere, two drawers of one name, tenons the shop lacks.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
 
 from pydantic import BaseModel
@@ -20,7 +21,7 @@ from joinlay.lengths import read_length
 from joinlay.paper import letter_fault, name_fault
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from pydantic import ValidationError
     from pydantic_core import ErrorDetails
@@ -247,7 +248,10 @@ def _names_of_tables(source: Source) -> Iterator[Trouble]:
 def _too_many(source: Source) -> Iterator[Trouble]:
     """More than one piece of furniture has, or more on hand than one job needs: refused before any work is done."""
     banks = sum(_at_least_one(bank.get("drawers")) if "heights" not in bank else 0 for bank in source.tables("bank"))
-    banks += sum(len(bank["heights"]) for bank in source.tables("bank") if isinstance(bank.get("heights"), list))
+    banks += sum(
+        len(bank["heights"]) for bank in source.tables("bank") if isinstance(bank.get("heights"), list) and "rows" not in bank
+    )
+    banks += sum(_in_row(row) for bank in source.tables("bank") if isinstance(bank.get("rows"), list) for row in bank["rows"])
     if banks > _MOST_DRAWERS:
         yield source.trouble(("bank",), "banks", f"there are {banks} drawers; a job has at most {_MOST_DRAWERS}.")
     for heading in ("offcut", "board"):
@@ -255,6 +259,14 @@ def _too_many(source: Source) -> Iterator[Trouble]:
         if held > _MOST_ON_HAND:
             message = f"there are {held} on hand; write at most {_MOST_ON_HAND}, those you would use first."
             yield source.trouble((heading,), f"{heading}s", message)
+
+
+def _in_row(given: object) -> int:
+    """How many drawers a row of a bank is written to have."""
+    if not isinstance(given, Mapping):
+        return _at_least_one(given)
+    parted = next((given[key] for key in ("widths", "shares") if isinstance(given.get(key), list)), ())
+    return max(len(parted), _at_least_one(given.get("drawers")))
 
 
 def _at_least_one(given: object) -> int:

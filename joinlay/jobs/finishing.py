@@ -56,11 +56,13 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, miss
     return Finished(banded, tuple(_banded(assembly, job, findings) for assembly in made), tuple(findings), knobs)
 
 
-def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[list[Drawer]]:
-    """The drawers bank by bank, without those that were refused; drawers given by their openings are one bank."""
+def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[tuple[list[Drawer], list[int]]]:
+    """The drawers bank by bank with the row of each, without those that were refused; drawers given by their openings are one bank."""
     by_role = {drawer.role: drawer for drawer in drawers}
-    for bank in job.banks:
-        yield [by_role[role] for role in bank if role in by_role]
+    for bank in job.rows:
+        kept = [[by_role[role] for role in row if role in by_role] for row in bank]
+        rows = [row for row in kept if row]
+        yield [drawer for row in rows for drawer in row], [n for n, row in enumerate(rows) for _ in row]
 
 
 def _with_knobs(
@@ -71,10 +73,10 @@ def _with_knobs(
     drilled: list[Drawer] = []
     blanks: list[Board] = []
     placed: list[Pull] = []
-    for bank in _banks(drawers, job):
+    for bank, rows in _banks(drawers, job):
         fronts = [drawer.front for drawer in bank]
         try:
-            knobs = place_pulls(fronts, job.pulls, job.shop)
+            knobs = place_pulls(fronts, job.pulls, job.shop, rows)
             drilled += [with_board(drawer, drill_holes(front, knobs)) for drawer, front in zip(bank, fronts, strict=True)]
             blanks += knob_blanks(knobs, job.pulls.stock, fronts, job.shop.practice)
             placed += knobs

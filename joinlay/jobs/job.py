@@ -92,12 +92,22 @@ class Job:
     written: Written = field(default_factory=Written)
 
     @property
-    def banks(self) -> tuple[tuple[DrawerRole, ...], ...]:
-        """Every drawer asked for, bank by bank from the left, each from the top down; openings alone are one bank."""
+    def rows(self) -> tuple[tuple[tuple[DrawerRole, ...], ...], ...]:
+        """Every drawer asked for: bank by bank from the left, row by row from the top down, each row from the left; openings alone are
+        one bank, each a row of its own.
+        """
         if self.piece is None:
-            return (tuple(drawer.role for drawer in self.drawers),)
+            return (tuple((drawer.role,) for drawer in self.drawers),)
         numbers = iter(range(1, self.drawer_count + 1))
-        return tuple(tuple(DrawerRole(next(numbers)) for _ in bank.drawers) for bank in self.piece.banks)
+        return tuple(
+            tuple(tuple(DrawerRole(next(numbers)) for _ in range(side_by_side)) for side_by_side in bank.by_row)
+            for bank in self.piece.banks
+        )
+
+    @property
+    def banks(self) -> tuple[tuple[DrawerRole, ...], ...]:
+        """The same without the rows."""
+        return tuple(tuple(role for row in bank for role in row) for bank in self.rows)
 
     @property
     def drawer_count(self) -> int:

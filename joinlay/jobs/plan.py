@@ -44,8 +44,8 @@ class Plan:
     (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start
     from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with
     its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines``
-    are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``banks`` are the drawers bank by
-    bank from the left, each from the top down; openings alone are one bank. ``choice`` is how each cut is made in the shop, and
+    are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``rows`` are the drawers bank by bank
+    from the left, row by row from the top down, each row from the left; openings alone are one bank. ``choice`` is how each cut is made in the shop, and
     what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece goes together, stage
     by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
     """
@@ -66,7 +66,7 @@ class Plan:
     conditions: Conditions = field(default_factory=usual_conditions)
     outlines: tuple[PlacedOutline, ...] = ()
     profile: Outline | None = None
-    banks: tuple[tuple[DrawerRole, ...], ...] = ()
+    rows: tuple[tuple[tuple[DrawerRole, ...], ...], ...] = ()
     choice: Choice | None = None
     order: Order = field(default=Order(()), repr=False, compare=False)
     glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)

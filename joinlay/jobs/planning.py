@@ -26,7 +26,7 @@ from joinlay.settings import choose
 from joinlay.stock import Sheet
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Container, Iterator
 
     from joinlay.boards import DrawerRole
     from joinlay.casework.assembly import Drawer
@@ -110,7 +110,7 @@ def plan(job: Job) -> Plan:
         order=order,
         glue_ups=glue_ups,
         timetable=timetable_of(glue_ups, job.shop),
-        banks=tuple(tuple(role for role in bank if role in made) for bank in job.banks),
+        rows=tuple(tuple(_made_of(row, made) for row in bank if _made_of(row, made)) for bank in job.rows),
     )
 
 
@@ -124,6 +124,11 @@ class _Wanted:
     shop: Shop
     tenon: TenonStock | None
     slot: Slot | None = None
+
+
+def _made_of(row: tuple[DrawerRole, ...], made: Container[DrawerRole]) -> tuple[DrawerRole, ...]:
+    """Those of a row that could be made."""
+    return tuple(role for role in row if role in made)
 
 
 def _wanted(job: Job, piece: Piece | None) -> Iterator[_Wanted]:

@@ -130,13 +130,20 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "DrawerEntry": {"name": "What it is called; its number unless told.", "count": "How many alike; 1 unless told."},
     "BankEntry": {
         "drawers": "How many drawers.",
-        "graduation": "How their openings grow downwards; equal unless told.",
+        "rows": "Row by row from the top down, what stands side by side: how many drawers, or how the row is divided.",
+        "graduation": "How the openings of its drawers, or of its rows, grow downwards; equal unless told.",
         "step": "How much deeper each is than the one above (arithmetic).",
         "ratio": "How many times as deep each is as the one above (geometric).",
         "heights": 'The openings one by one, from the top down; one at most may be "fill".',
         "remainder": "Round the openings to your rule, and give what is over to the top one, the bottom one, or one by its number.",
         "rail": "Height of the rails between these drawers.",
+        "mullion": "Width of the uprights between drawers of a row; the frame's unless told.",
         "width": "Width of the openings; what is left unless told.",
+    },
+    "RowEntry": {
+        "drawers": "How many drawers side by side, all alike.",
+        "widths": 'Their openings one by one, from the left; one at most may be "fill".',
+        "shares": "How much of the row each has, from the left: 1, 2 makes the second twice as wide.",
     },
     "JobShopEntry": {
         "file": "A shop file that the rest comes from.",
@@ -268,7 +275,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "DotEntry": {
         "diameter": "Of the first.",
         "step": "How much larger each is than the one above.",
-        "first": "The drawer of its bank that they grow from; 2 unless told.",
+        "first": "The drawer, or row, of its bank that they grow from; 2 unless told.",
     },
     "BandingEntry": {
         "part": "The kind of part, such as drawer side.",

@@ -69,7 +69,7 @@ def details(plan: Plan) -> tuple[Picture, ...]:
     made = [_detail(near_cut(scene), level, spot, bare) for spot in spots_on_level(plan, scene)]
     if scene.is_whole:
         x0, z0, x1, z1 = opening.box
-        bank = in_bank(scene, scene.banks[0])
+        bank = in_bank(scene, scene.column(0))
         upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(_middle_of(opening))
         made += [_detail(bank, upright, spot) for spot in spots_on_upright(plan, scene)]
         around = meeting_box(bank, across, (x0 - _BESIDE, z0 - _BESIDE, x0 + _BESIDE, z1 + _BESIDE))

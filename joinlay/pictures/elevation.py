@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, PartKind, Whole
+from joinlay.boards import DrawerRole, PartKind, Whole, row_name
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction, Length
@@ -25,7 +25,7 @@ from joinlay.pictures.wood import Fit, edge_strokes, hidden_strokes, knob_ahead
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
@@ -52,7 +52,7 @@ _ZERO: Final = Fraction(0)
 _Heights = tuple[tuple[Fraction, Fraction], ...]
 
 #: Parts that lie behind the frame and are worth a dashed line.
-_DASHED: Final = (PartKind.CASE_SIDE, PartKind.CASE_BOTTOM, PartKind.CASE_TOP, PartKind.CASE_PARTITION)
+_DASHED: Final = (PartKind.CASE_SIDE, PartKind.CASE_BOTTOM, PartKind.CASE_TOP, PartKind.CASE_PARTITION, PartKind.DUST_PANEL)
 #: What lies within, behind the fronts.
 _WITHIN: Final = (Whole.RUNNERS, Whole.STOPS)
 
@@ -279,6 +279,7 @@ class _Dimensions:
             else:
                 self.easel.draw((row,))
                 y = min(y - _ROW, bounds_of(flatten((row,)))[1] - 7)
+        unsaid += self._rows_in_words()
         return y
 
     def _row(self, ends: Sequence[Fraction], y: Fraction, wood: Fraction, height: Fraction) -> LevelChain:
@@ -290,8 +291,16 @@ class _Dimensions:
         """Stiles, openings, uprights between banks; nothing where only openings are given."""
         found = {self.box[0], self.box[2]} if self.scene.is_whole else set()
         for bank in self.scene.banks if self.scene.is_whole else ():
-            found |= {bank[0].box[0], bank[0].box[2]}
+            found |= {min(one.box[0] for one in bank), max(one.box[2] for one in bank)}
         return sorted(found)
+
+    def _rows_in_words(self) -> Iterator[str]:
+        """What stands side by side, as a sentence for each row: the chain underneath is of the banks."""
+        for row in (row for bank in self.scene.rows for row in bank if len(row) > 1):
+            widths = [plain(self._figures(one.box[2] - one.box[0], SMALL)) for one in row]
+            between = plain(self._figures(row[1].box[0] - row[0].box[2], SMALL))
+            called = row_name(row[0].drawer.role, row[-1].drawer.role.number)
+            yield f"{called}: the openings are, from the left, {', '.join(widths)} wide, the mullions between them {between}"
 
     def _pulls(self) -> list[Fraction]:
         """From the ends of the first front to its pulls."""
@@ -304,4 +313,4 @@ class _Dimensions:
 
 
 def _heights(bank: Sequence[PlacedOpening]) -> _Heights:
-    return tuple(sorted((opening.box[1], opening.box[3]) for opening in bank))
+    return tuple(sorted({(opening.box[1], opening.box[3]) for opening in bank}))

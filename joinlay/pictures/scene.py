@@ -63,21 +63,30 @@ class PlacedOpening:
 class Scene:
     """What there is to draw of a plan; ``is_whole`` with a case around.
 
-    ``openings`` run bank by bank from the left, each from the top down.
+    ``rows`` are the openings bank by bank from the left, row by row from the top down, each row from the left.
     """
 
     boards: tuple[Board, ...]
-    openings: tuple[PlacedOpening, ...]
+    rows: tuple[tuple[tuple[PlacedOpening, ...], ...], ...]
     knobs: tuple[Knob, ...]
     is_whole: bool
 
     @property
+    def openings(self) -> tuple[PlacedOpening, ...]:
+        """All openings, in that order."""
+        return tuple(opening for bank in self.rows for row in bank for opening in row)
+
+    @property
     def banks(self) -> tuple[tuple[PlacedOpening, ...], ...]:
-        """The openings of each bank."""
-        found: dict[Fraction, list[PlacedOpening]] = {}
-        for opening in self.openings:
-            found.setdefault(opening.left if self.is_whole else Fraction(0), []).append(opening)
-        return tuple(tuple(bank) for bank in found.values())
+        """The openings of each bank, without its rows."""
+        return tuple(tuple(opening for row in bank for opening in row) for bank in self.rows)
+
+    def column(self, bank: int) -> tuple[PlacedOpening, ...]:
+        """The openings of a bank that stand over and under the middle of its first one, from the top down: one of each row, none of a
+        row with an upright there.
+        """
+        x0, _, x1, _ = self.rows[bank][0][0].box
+        return tuple(one for one in self.banks[bank] if one.box[0] <= (x0 + x1) / 2 <= one.box[2])
 
     @property
     def box(self) -> tuple[Vector, Vector]:
@@ -95,9 +104,12 @@ def scene_of(plan: Plan) -> Scene:
     """The boards of ``plan`` that have a place, with the openings and knobs."""
     others = tuple(board for assembly in plan.others for board in assembly.boards if board.place is not None)
     is_whole = bool(others)
-    openings = tuple(_in_banks(map(_placed_opening, plan.drawers)) if is_whole else _stacked(plan.drawers))
+    openings = tuple(map(_placed_opening, plan.drawers) if is_whole else _stacked(plan.drawers))
     drawn = tuple(board for opening in openings for board in opening.drawer.assembly.boards)
-    return Scene((*others, *drawn), openings, tuple(_knobs(plan.knobs, drawn)), is_whole)
+    by_role = {opening.drawer.role: opening for opening in openings}
+    rows = plan.rows if is_whole else (tuple((opening.drawer.role,) for opening in openings),)
+    placed = tuple(tuple(tuple(by_role[role] for role in row) for row in bank) for bank in rows if bank)
+    return Scene((*others, *drawn), placed, tuple(_knobs(plan.knobs, drawn)), is_whole)
 
 
 def _placed_opening(drawer: Drawer) -> PlacedOpening:
@@ -105,10 +117,6 @@ def _placed_opening(drawer: Drawer) -> PlacedOpening:
     place = drawer.front.place
     assert place is not None
     return PlacedOpening(drawer, place.origin[0] - drawer.side_clearance.mm, place.origin[2] - drawer.bottom_clearance.mm)
-
-
-def _in_banks(openings: Iterable[PlacedOpening]) -> list[PlacedOpening]:
-    return sorted(openings, key=lambda opening: (opening.left, -opening.floor))
 
 
 def _stacked(drawers: Sequence[Drawer]) -> Iterator[PlacedOpening]:

@@ -54,17 +54,19 @@ def upright_sections(plan: Plan, room: Size) -> tuple[Picture, ...]:
     """
     scene = scene_of(plan)
     banks = {
-        tuple((opening.floor, opening.drawer.opening.height.mm) for opening in bank): n
-        for n, bank in reversed(list(enumerate(scene.banks)))
+        tuple((opening.floor, opening.drawer.opening.height.mm) for opening in scene.column(n)): n
+        for n in reversed(range(len(scene.rows)))
     }
     return tuple(_upright_section(plan, scene, n, room) for n in sorted(banks.values()))
 
 
 def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture:
-    openings = scene.banks[bank]
+    openings = scene.column(bank)
     x0, _, x1, _ = openings[0].box
     many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
     sight = look(in_bank(scene, openings), FROM_RIGHT.at((x0 + x1) / 2))
+    if any(len(row) > 1 for row in scene.rows[bank]):
+        many = f" of {openings[0].drawer.name}"
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
     section = _Section(
@@ -299,6 +301,6 @@ class _Section:
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights; the opening alone where nothing else is given."""
         found = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
-        for bank in self.scene.banks if self.scene.is_whole else ((self.openings[0],),):
-            found |= {bank[0].box[0], bank[0].box[2]}
+        for bank in self.scene.rows if self.scene.is_whole else (((self.openings[0],),),):
+            found |= {end for opening in bank[0] for end in (opening.box[0], opening.box[2])}
         return sorted(found)

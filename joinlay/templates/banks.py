@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.records import dataclass
@@ -19,23 +19,34 @@ if TYPE_CHECKING:
 __all__ = ["DrawerBank", "WholePiece", "whole_piece"]
 
 
+_UPRIGHTS: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
+
+
 @dataclass(frozen=True, slots=True)
 class DrawerBank:
-    """The drawers that stand over each other, from the top down."""
+    """The drawers that stand over each other, row by row from the top down, each row from the left."""
 
-    drawers: tuple[Drawer, ...]
+    by_row: tuple[tuple[Drawer, ...], ...]
+
+    @property
+    def drawers(self) -> tuple[Drawer, ...]:
+        """All of them, in that order."""
+        return tuple(drawer for row in self.by_row for drawer in row)
 
     @property
     def middle(self) -> Fraction:
         """Half-way across the bank, in X."""
-        low, high = reach(self.drawers[0].front, PieceAxis.WIDTH)
-        return (low + high) / 2
+        spans = [reach(drawer.front, PieceAxis.WIDTH) for drawer in self.drawers]
+        return (min(low for low, _ in spans) + max(high for _, high in spans)) / 2
 
     def rows(self) -> tuple[tuple[int, str, Drawer], ...]:
-        """Each drawer with its place from the top and its number, or what the maker calls it: (1, ``3``, drawer 3)."""
-        return tuple(
-            (row, drawer.role.title or str(drawer.role.number), drawer) for row, drawer in enumerate(self.drawers, start=1)
-        )
+        """The first drawer of each row with the row's place from the top and its numbers, or what the maker calls them: (1, ``3``, drawer 3)."""
+        return tuple((n, ", ".join(map(_number, row)), row[0]) for n, row in enumerate(self.by_row, start=1))
+
+    def rows_at(self, hand: Hand) -> tuple[tuple[int, str, Drawer], ...]:
+        """The drawer of each row that is the last at that ``hand``, with the row's place and its own number."""
+        ends = ((n, row[0 if hand is Hand.LEFT else -1]) for n, row in enumerate(self.by_row, start=1))
+        return tuple((n, _number(drawer), drawer) for n, drawer in ends)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +71,7 @@ class WholePiece:
     @property
     def uprights(self) -> tuple[Board, ...]:
         """The sides of the case and the partitions, from the left."""
-        boards = (board for board in self.case if board.role.kind in (PartKind.CASE_SIDE, PartKind.CASE_PARTITION))
+        boards = (board for board in self.case if board.role.kind in _UPRIGHTS and board.role.drawer is None)
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def beside(self, bank: DrawerBank) -> dict[Hand, Board]:
@@ -68,6 +79,28 @@ class WholePiece:
         left = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle]
         right = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle]
         return {Hand.LEFT: left[-1], Hand.RIGHT: right[0]}
+
+    def partition_right_of(self, drawer: Drawer) -> Board | None:
+        """The partition between ``drawer`` and the next of its row; None where it stands alone or at the right (RO-1)."""
+        return next((board for board in self.case if board.role.kind in _UPRIGHTS and board.role.drawer == drawer.role), None)
+
+    def mullion_right_of(self, drawer: Drawer) -> Board | None:
+        """The same for the upright in the frame."""
+        return next((board for board in self.frame_parts(PartKind.MULLION) if board.role.drawer == drawer.role), None)
+
+    @property
+    def frame_uprights(self) -> tuple[Board, ...]:
+        """Stiles, and mullions between banks, from the left."""
+        boards = (board for board in self.frame_parts(PartKind.STILE, PartKind.MULLION) if board.role.drawer is None)
+        return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
+
+    def wood_beside(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> Board:
+        """What stands beside ``drawer`` of ``bank`` at that hand: a side of the case, a partition between banks, or one in its row."""
+        row = next(row for row in bank.by_row if drawer in row)
+        place = row.index(drawer)
+        in_row = row[place] if hand is Hand.RIGHT else row[place - 1] if place else None
+        parting = None if in_row is None else self.partition_right_of(in_row)
+        return parting if parting is not None else self.beside(bank)[hand]
 
     def rails(self, bank: DrawerBank) -> tuple[Board, ...]:
         """The rails over, between and under the openings of ``bank``, from the top down."""
@@ -99,22 +132,19 @@ def whole_piece(plan: Plan) -> WholePiece | None:
     found = {assembly.of: assembly.boards for assembly in plan.others}
     if Whole.FRAME not in found or not plan.drawers:
         return None
-    banks: dict[Fraction, list[Drawer]] = {}
-    for drawer in plan.drawers:
-        # Drawers of one bank share their opening's left side, and nothing else of them need be alike.
-        low, _ = reach(drawer.front, PieceAxis.WIDTH)
-        banks.setdefault(low - drawer.side_clearance.mm, []).append(drawer)
+    drawers = {drawer.role: drawer for drawer in plan.drawers}
+    banks = (tuple(tuple(drawers[role] for role in row) for row in bank) for bank in plan.rows)
     return WholePiece(
         frame=found[Whole.FRAME],
         case=found.get(Whole.CASE, ()),
         runners=found.get(Whole.RUNNERS, ()),
         stops=found.get(Whole.STOPS, ()),
-        banks=tuple(DrawerBank(tuple(sorted(banks[at], key=_height, reverse=True))) for at in sorted(banks)),
+        banks=tuple(DrawerBank(bank) for bank in banks if bank),
     )
 
 
-def _height(drawer: Drawer) -> Fraction:
-    return reach(drawer.front, PieceAxis.HEIGHT)[0]
+def _number(drawer: Drawer) -> str:
+    return drawer.role.title or str(drawer.role.number)
 
 
 def _is_over(board: Board, bank: DrawerBank) -> bool:

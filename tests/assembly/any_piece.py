@@ -6,11 +6,11 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
-from joinlay.casework.bay import DrawerWish
+from joinlay.casework.bay import DrawerWish, RowWish
 from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
-from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne, Rounding
+from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
 from joinlay.casework.opening import BackHeight, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.stops import StopMake
@@ -69,6 +69,15 @@ def heights(draw, unit, count):
 
 
 @st.composite
+def rows(draw, count):
+    """The rows of a bank of ``count``, mostly one drawer each; none where there is nothing to say of them."""
+    if draw(st.integers(0, 2)):
+        return ()
+    wide = st.sampled_from([RowWish(), RowWish(), RowWish(2), RowWish(2, ByShares((Fraction(1), Fraction(2)))), RowWish(3)])
+    return tuple(draw(st.lists(wide, min_size=count, max_size=count)))
+
+
+@st.composite
 def shops(draw, unit):
     figures = {
         "side_clearance": draw(lengths(unit, "1/32", "1/8", (32, 64))),
@@ -92,7 +101,10 @@ def specs(draw):
     for count in counts:
         wish = DrawerWish(draw(drawer_makes(unit)), own)
         rounding = draw(st.one_of(st.none(), st.integers(-1, count - 1).map(lambda n: Rounding(own.rule, n))))
-        banks.append(Bank(draw(heights(unit, count)), (wish,) * count, rounding))
+        side_by_side = draw(rows(count))
+        drawers = sum(row.count for row in side_by_side) or count
+        mullion = draw(st.one_of(st.none(), lengths(unit, "3/4", 2)))
+        banks.append(Bank(draw(heights(unit, count)), (wish,) * drawers, rounding, rows=side_by_side, mullion=mullion))
     sides = draw(stocks(unit, "3/4", "5/8", "13/16"))
     stile = draw(lengths(unit, "3/2", "5/2"))
     frame = FrameMake(

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.casework.bay import DrawerWish
+from joinlay.casework.bay import DrawerWish, RowWish
 from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_FRONT
 from joinlay.casework.face_frame import FrameMake
-from joinlay.casework.graduation import Equal
+from joinlay.casework.graduation import ByShares, Equal
 from joinlay.casework.piece import Bank
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Refused
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, tried, way_out, whole
 from tests.assembly.solids import prove_assembled
 
@@ -117,3 +117,12 @@ def test_all_metric():
         width=size("600 mm"), height=size("900 mm"), depth=size("480 mm"),
     )  # fmt: skip
     prove_assembled(whole(wanted, own))
+
+
+def test_rows_of_two_and_three_over_and_under_long_drawers():
+    own = shop()
+    wish = DrawerWish(drawer_make(), own)
+    rows = (RowWish(2), RowWish(), RowWish(3, ByShares((Fraction(1), Fraction(2), Fraction(1)))), RowWish(3), RowWish())
+    mixed = Bank(Equal(5), (wish,) * 10, rows=rows, mullion=size("1"))
+    made = whole(spec(own, banks=(mixed, bank(2, own)), width=size(60)), own)
+    prove_assembled(made)

@@ -36,8 +36,8 @@ def test_a_whole_piece_is_a_good_job_too(unit):
 
 @BOTH
 def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
-    # Its notes that name a file of the maker's own, or the room in place of the piece's own size, are tried in tests of their own.
-    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye"
+    # Its notes that name a file of the maker's own, or stand in place of a line that is written, are tried in tests of their own.
+    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye|rows =|mullion = .*side by side"
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit, is_piece=True), flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
     assert len(worked_out.drawers) == 4
@@ -80,6 +80,15 @@ ELSEWHERE = {
     "offcut": {"count", "name"},
     "board": {"count", "name"},
 }
+
+
+@BOTH
+def test_rows_may_be_written_in_place_of_drawers(unit):
+    text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "").replace("#rows =", "rows =")
+    text = re.sub(r"^#(?=mullion = .*side by side)", "", text, flags=re.MULTILINE)
+    worked_out = plan(read_job(text, "chest.toml"))
+    assert [len(row) for bank in worked_out.rows for row in bank] == [2, 1, 1]
+    assert not worked_out.is_refused
 
 
 @BOTH

@@ -61,7 +61,7 @@ graduation = "equal"
 
 _USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "outer": 50, "width": 600, "height": 800, "depth": 450}
 
-#: What is odd about each: how many drawers its banks have, and which sizes aren't the usual ones.
+#: What is odd about each: how many drawers its banks have, or how many each row of them, and which sizes aren't the usual ones.
 ODD = {
     "one drawer": ((1,), {"height": 300}),
     "forty drawers": ((40,), {"height": 2400}),
@@ -73,6 +73,7 @@ ODD = {
         (1,),
         {"frame": 12, "side": 6, "bottom": 3, "stile": 18, "rail": 18, "outer": 18, "width": 100, "height": 100, "depth": 100},
     ),
+    "rows side by side": (((2, 1, 3, 1), (1, 2)), {"width": 1100}),
     "a small cabinet": ((2,), {"width": 210, "height": 190, "depth": 160, "stile": 22, "rail": 18}),
 }
 
@@ -81,10 +82,15 @@ ODD = {
 REFUSED = {"a cabinet of 60 mm": ((1,), {"width": 60, "height": 60, "depth": 60})}
 
 
+def _bank(drawers):
+    text = _BANK.format(drawers=drawers)
+    return text if isinstance(drawers, int) else text.replace(f"drawers = {drawers}", f"rows = {list(drawers)}")
+
+
 @cache
 def odd(name):
     """The piece called ``name``, planned."""
     banks, sizes = (ODD | REFUSED)[name]
     figures = {**_USUAL, **sizes}
-    text = _HEAD.format(title=name, banks="".join(_BANK.format(drawers=count) for count in banks), **figures)
+    text = _HEAD.format(title=name, banks="".join(map(_bank, banks)), **figures)
     return plan(read_job(text, "odd.toml"))

@@ -1,11 +1,11 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7 and A14 (figures seen in a copy)."""
 
 from joinlay.boards import DrawerRole
-from joinlay.casework.bay import BankWish, DrawerWish, lay_out_bays
+from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
 from joinlay.casework.case import CaseMake
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.face_frame import FrameMake
-from joinlay.casework.graduation import Equal, OneByOne, filled, opening_heights, room_for_openings
+from joinlay.casework.graduation import ACROSS, Equal, OneByOne, filled, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
@@ -44,7 +44,7 @@ def test_nail_cabinet_shelves_are_longer_than_the_inside_by_two_dadoes_of_a_quar
 
 def test_nail_cabinet_drawers_leave_an_eighth_in_all():
     # Four drawers of 6 in side by side in 24 1/8.
-    openings = opening_heights(Equal(4), size("24 1/8"), names=["a", "b", "c", "d"], words="opening width")
+    openings = opening_heights(Equal(4), size("24 1/8"), names=["a", "b", "c", "d"], divided=ACROSS)
     own = shop(side_clearance="1/64")
     (drawer,) = {
         plan_drawer(DrawerRole(1), Opening(wide, size(4), size(12)), drawer_make(), own).board("front").length
@@ -62,6 +62,17 @@ def test_filing_cabinet_openings_fill_its_outside():
     )
     assert {bay.width for bay in bays} == {inches("5 1/2")}
     assert {height for bay in bays for height in bay.heights} == {inches("3 1/2")}
+
+
+def test_filing_cabinet_openings_are_the_same_row_by_row():
+    half = size("1/2")
+    bank = BankWish(Equal(3), rows=(RowWish(4),) * 3)
+    (bay,) = lay_out_bays(
+        size("24 1/2"), size("12 1/2"), stile=half, mullion=half, top_rail=half, bottom_rail=half, rail=half, banks=[bank]
+    )
+    assert {wide for row in bay.rows for wide in row.widths} == {inches("5 1/2")}
+    assert [left.mm for left in bay.rows[0].lefts] == [inches(f"{6 * n} 1/2").mm for n in range(4)]
+    assert set(bay.heights) == {inches("3 1/2")}
 
 
 def test_filing_cabinet_drawers_have_a_sixteenth_of_play_each_way():

@@ -225,7 +225,14 @@ def _bank(
         wishes.append(wish)
     between = dimension_or_none(part.rail, "rail height")
     rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
-    return Bank(part.division(first, between if between is not None else rail), tuple(wishes), rounding, between)
+    return Bank(
+        heights=part.division(first, between if between is not None else rail),
+        drawers=tuple(wishes),
+        rounding=rounding,
+        rail=between,
+        rows=part.row_wishes(first),
+        mullion=dimension_or_none(part.mullion, "width of the mullions in a row"),
+    )
 
 
 def _widths(banks: Sequence[BankEntry]) -> Heights | None:

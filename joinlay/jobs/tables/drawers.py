@@ -1,13 +1,14 @@
 """``[drawers]``, ``[[drawer]]`` and ``[[bank]]``: openings, how a bank's height is divided (DR-7), and how drawers are made."""
 
-from collections.abc import Mapping, Sequence
-from typing import Annotated, Any, Final
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Annotated, Any, Final, Union
 
-from pydantic import ConfigDict, Field, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
+from pydantic import BeforeValidator, ConfigDict, Field, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
 
-from joinlay.boards import DrawerRole
+from joinlay.boards import DrawerRole, row_name
+from joinlay.casework.bay import RowWish
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
-from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
+from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, Heights, OneByOne
 from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
@@ -184,29 +185,87 @@ Remainder = Annotated[
 ]
 Kind = Annotated[Given[str], one_of(_KINDS)]
 
+#: More drawers side by side than any piece has.
+_MOST_IN_A_ROW: Final = 20
+_ROW_SAID: Final = 'how many drawers stand side by side in it, or { widths = ["8", "fill"] }, or { shares = [1, 2] }'
+
+
+class RowEntry(Entry):
+    """A row of a bank, drawers side by side: ``drawers`` and how many, alike; or their ``widths`` one by one from the left, one of them
+    "fill" at most; or ``shares`` of the row.
+    """
+
+    drawers: Count | None = None
+    widths: Annotated[list[OpeningHeight], Field(min_length=1, max_length=_MOST_IN_A_ROW)] | None = None
+    shares: Annotated[list[Ratio], Field(min_length=1, max_length=_MOST_IN_A_ROW)] | None = None
+
+    @model_validator(mode="after")
+    def _is_one_of_them(self) -> "RowEntry":
+        if sum(one is not None for one in (self.drawers, self.widths, self.shares)) != 1:
+            raise BadInput(f"a row says {_ROW_SAID}; write one of them.")
+        if self.widths is not None and sum(width is None for width in self.widths) > 1:
+            raise BadInput('more than one width is "fill"; only one can take what is left.')
+        if self.count > _MOST_IN_A_ROW:
+            raise BadInput(f"a row of {self.count} drawers is more than any piece has; the most is {_MOST_IN_A_ROW}.")
+        return self
+
+    @property
+    def count(self) -> int:
+        """How many drawers."""
+        return len(self.widths or self.shares or ()) or self.drawers or 1
+
+    def wish(self, first: int) -> RowWish:
+        """How the row is divided; ``first`` is the number of the drawer at its left."""
+        if self.widths is not None:
+            names = (f"{DrawerRole(first + n).name} opening width asked for" for n in range(self.count))
+            given = tuple(dimension_or_none(one, name) for one, name in zip(self.widths, names, strict=True))
+            return RowWish(self.count, OneByOne(given))
+        if self.shares is not None:
+            return RowWish(self.count, ByShares(tuple(share.value for share in self.shares)))
+        return RowWish(self.count)
+
+
+def _row_table(given: object) -> object:
+    """A row may be written as a number alone, which is how many drawers stand in it."""
+    if isinstance(given, Spelled):
+        if isinstance(given.value, bool) or not isinstance(given.value, int):
+            raise BadInput(f"a row of a bank says {_ROW_SAID}.")
+        return {"drawers": given}
+    return given
+
+
+RowOrCount = Annotated[
+    RowEntry, BeforeValidator(_row_table, json_schema_input_type=Union[Annotated[int, Field(ge=1, le=_MOST_IN_A_ROW)], RowEntry])
+]
+
 
 class BankEntry(DrawersEntry):
     """One bank from the top down: ``drawers`` divided by a ``graduation``, or ``heights`` one by one, one of them "fill" at most.
 
-    Any key of ``[drawers]`` may be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which
-    takes what that leaves over. ``width`` is the openings'; one bank without it takes what is left, several share it alike only
-    where none has one.
+    ``rows`` in place of ``drawers`` says what stands side by side: a number of drawers for each row from the top, or how it is
+    divided; graduation and heights are then the rows'. ``mullion`` is the width of the uprights in a row. Any key of ``[drawers]`` may
+    be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which takes what that leaves over. ``width``
+    is the openings'; one bank without it takes what is left, several share it alike only where none has one.
     """
 
     drawers: Count | None = None
+    rows: Annotated[list[RowOrCount], Field(min_length=1, max_length=100)] | None = None
     graduation: Kind | None = None
     step: Gap | None = None
     ratio: Ratio | None = None
     heights: Annotated[list[OpeningHeight], Field(min_length=1, max_length=100)] | None = None
     remainder: Remainder | None = None
     rail: Size | None = None
+    mullion: Size | None = None
     width: Size | None = None
 
     @model_validator(mode="after")
     def _fits_together(self) -> "BankEntry":
         if self.opening is not None:
             raise BadInput("the openings of a bank follow from the frame; leave opening out, or write heights.")
-        if (self.drawers is None) == (self.heights is None):
+        if self.rows is not None:
+            self._refuse_beside_rows(self.rows)
+        elif (self.drawers is None) == (self.heights is None):
             raise BadInput('write drawers = and how many, or heights = and each opening, such as ["4", "fill", "6"].')
         if self.heights is not None:
             self._refuse_beside_heights(self.heights)
@@ -214,9 +273,20 @@ class BankEntry(DrawersEntry):
         for key, needs in (("step", "arithmetic"), ("ratio", "geometric")):
             if getattr(self, key) is not None and kind != needs:
                 raise BadInput(f'{key} is for graduation = "{needs}"; this bank is {kind}.')
-        if self.remainder is not None and self.remainder.value >= self.count:
-            raise BadInput(f"the remainder goes to drawer {self.remainder.spelled}, but the bank has {self.count}.")
+        if self.remainder is not None and self.remainder.value >= self.row_count:
+            what = "drawer" if self.rows is None else "row"
+            raise BadInput(f"the remainder goes to {what} {self.remainder.spelled}, but the bank has {self.row_count}.")
+        if self.mullion is not None and self.count == self.row_count:
+            raise BadInput(
+                "mullion is the width of the uprights between drawers side by side, and no row of this bank has two; leave it out."
+            )
         return self
+
+    def _refuse_beside_rows(self, rows: Sequence[RowEntry]) -> None:
+        if self.drawers is not None:
+            raise BadInput("rows says how many drawers stand in each row, so drawers isn't needed; leave one of them out.")
+        if self.heights is not None and len(self.heights) != len(rows):
+            raise BadInput(f"there are {len(rows)} rows and {len(self.heights)} heights; give each row its height.")
 
     def _refuse_beside_heights(self, heights: Sequence[object]) -> None:
         if self.graduation is not None:
@@ -227,22 +297,44 @@ class BankEntry(DrawersEntry):
     @property
     def count(self) -> int:
         """How many drawers."""
+        if self.rows is not None:
+            return sum(row.count for row in self.rows)
+        return self.row_count
+
+    @property
+    def row_count(self) -> int:
+        """How many rows; as many as drawers where none stand side by side."""
+        if self.rows is not None:
+            return len(self.rows)
         return len(self.heights) if self.heights is not None else self.drawers or 1
+
+    def row_wishes(self, first: int) -> tuple[RowWish, ...]:
+        """Its rows from the top down, none where none are written; ``first`` is the number of its topmost drawer."""
+        wishes = []
+        for row in self.rows or ():
+            wishes.append(row.wish(first))
+            first += row.count
+        return tuple(wishes)
 
     def division(self, first: int, rail: Dimension) -> Heights:
         """How the bank is divided; ``first`` is the number of its topmost drawer, ``rail`` the usual step."""
         if self.heights is not None:
-            return OneByOne(
-                tuple(
-                    dimension_or_none(one, f"{DrawerRole(first + n).name} opening height asked for")
-                    for n, one in enumerate(self.heights)
-                )
+            names = self._row_names(first)
+            given = (
+                dimension_or_none(one, f"{name} opening height asked for") for one, name in zip(self.heights, names, strict=True)
             )
+            return OneByOne(tuple(given))
         kind = "equal" if self.graduation is None else self.graduation.value
         if kind == "arithmetic":
             return Arithmetic(
-                self.count, rail if self.step is None else dimension_of(self.step, "step of the graduation", "DR-7")
+                self.row_count, rail if self.step is None else dimension_of(self.step, "step of the graduation", "DR-7")
             )
         if kind == "geometric":
-            return Geometric(self.count, _USUAL_RATIO if self.ratio is None else self.ratio.value)
-        return Equal(self.count)
+            return Geometric(self.row_count, _USUAL_RATIO if self.ratio is None else self.ratio.value)
+        return Equal(self.row_count)
+
+    def _row_names(self, first: int) -> Iterator[str]:
+        for row in self.rows or (None,) * self.row_count:
+            last = first + (1 if row is None else row.count) - 1
+            yield row_name(DrawerRole(first), last)
+            first = last + 1

@@ -83,10 +83,10 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
 
 
 def _seen(whole: WholePiece, bank: DrawerBank, hand: Hand) -> Iterator[tuple[_FrontView, str]]:
-    upright = whole.beside(bank)[hand]
-    face = reach(upright, PieceAxis.WIDTH)[1 if hand is Hand.LEFT else 0]
     side = 1 if hand is Hand.LEFT else -1
     for drawer in bank.drawers:
+        upright = whole.wood_beside(bank, drawer, hand)
+        face = reach(upright, PieceAxis.WIDTH)[1 if hand is Hand.LEFT else 0]
         boards = whole.runners_of(drawer, hand)
         wood = drawer.side(hand)
         floor = reach(wood, PieceAxis.HEIGHT)[0]

@@ -92,7 +92,7 @@ def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, hand: Hand) 
     if bearer is not None:
         return "inner edge of the bearer", reach(bearer, PieceAxis.WIDTH)[inner]
     bank = next(bank for bank in whole.banks if drawer in bank.drawers)
-    upright = whole.beside(bank)[hand]
+    upright = whole.wood_beside(bank, drawer, hand)
     return "inside of the case" if upright.role.kind is PartKind.CASE_SIDE else "partition", reach(upright, PieceAxis.WIDTH)[
         inner
     ]

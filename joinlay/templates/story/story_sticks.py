@@ -7,14 +7,14 @@ to back. Every position is that of a placed board or a cut in one, exact, and co
 
 from __future__ import annotations
 
-from itertools import zip_longest
+from itertools import pairwise, zip_longest
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.records import dataclass
-from joinlay.templates.banks import whole_piece
+from joinlay.templates.banks import DrawerBank, whole_piece
 from joinlay.templates.piece_axes import PieceAxis, centre_of, reach, reach_at_end
 from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind, merged
 from joinlay.templates.story.stick_drawing import draw_stick
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Cut
     from joinlay.casework.assembly import Drawer
     from joinlay.jobs.plan import Plan
-    from joinlay.templates.banks import DrawerBank, WholePiece
+    from joinlay.templates.banks import WholePiece
 
 __all__ = ["sticks_of", "story_sticks"]
 
@@ -127,6 +127,8 @@ def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
         for hand, upright in whole.beside(bank).items():
             yield _upright(whole, bank, hand, upright)
     for bank in whole.banks:
+        yield from _in_rows(whole, bank)
+    for bank in whole.banks:
         for board, edge in _frame_edges(whole, bank):
             yield _stile(whole, bank, board, edge)
     for bank in whole.banks:
@@ -189,7 +191,7 @@ def _upright(whole: WholePiece, bank: DrawerBank, hand: Hand, upright: Board) ->
     """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
     up = _Up(reach(upright, PieceAxis.HEIGHT)[0])
     stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts_of(CutUse.DADO)]
-    for row, number, drawer in bank.rows():
+    for row, number, drawer in bank.rows_at(hand):
         for board in whole.runners_of(drawer, hand):
             # What stands under the bearer further in is drawn beside what lies on the side.
             stretches.append(up.wood(board, board.part, 0, number, row))
@@ -205,9 +207,19 @@ def _upright(whole: WholePiece, bank: DrawerBank, hand: Hand, upright: Board) ->
     return _stick(upright, upright.name, f"lay on the {word}, along the {edge}", stretches, ())
 
 
+def _in_rows(whole: WholePiece, bank: DrawerBank) -> Iterator[Stick]:
+    """Both faces of each partition in a row of ``bank``, where runners are fixed on it (RO-1)."""
+    for row in bank.by_row:
+        for left, right in pairwise(row):
+            partition = whole.partition_right_of(left)
+            for drawer, hand in ((left, Hand.RIGHT), (right, Hand.LEFT)):
+                if partition is not None and whole.runners_of(drawer, hand):
+                    yield _upright(whole, DrawerBank(((drawer,),)), hand, partition)
+
+
 def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, Surface]]:
     """The frame's uprights at the left and right of a bank, each with the edge that looks into it: a stile's inside edge."""
-    uprights = sorted(whole.frame_parts(PartKind.STILE, PartKind.MULLION), key=lambda board: reach(board, PieceAxis.WIDTH))
+    uprights = whole.frame_uprights
     left = [board for board in uprights if reach(board, PieceAxis.WIDTH)[1] <= bank.middle][-1]
     right = next(board for board in uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle)
     # A mullion's reference edge is at its left.
@@ -278,7 +290,7 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     shows one drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
     """
     zero, end = whole.frame_reach(PieceAxis.WIDTH)
-    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_parts(PartKind.STILE, PartKind.MULLION)]
+    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_uprights]
     fixed += (_wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
     kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks]
     for chosen in zip_longest(*kinds):
@@ -310,11 +322,14 @@ def _across_frame(
 
 
 def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -> tuple[Stick, ...]:
-    """A bank's drawers by their widths: each kind once, with all it is for."""
+    """A bank's rows by their widths: each kind once, with all it is for."""
     sticks = []
-    for drawer in bank.drawers:
-        stretches, centres = _drawer_widths(whole, drawer, zero)
-        sticks.append(_across_frame(names=(drawer.name,), length=end - zero, stretches=stretches, centres=centres))
+    for row in bank.by_row:
+        widths = [_drawer_widths(whole, drawer, zero) for drawer in row]
+        stretches = tuple(one for found, _ in widths for one in found)
+        centres = tuple(one for _, found in widths for one in found)
+        names = tuple(drawer.name for drawer in row)
+        sticks.append(_across_frame(names=names, length=end - zero, stretches=stretches, centres=centres))
     return merged(sticks)
 
 
@@ -325,6 +340,12 @@ def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[t
             if board.role.kind in _RUNNER_LANES:
                 stretches.append(_wood(board, PieceAxis.WIDTH, zero, board.part, _RUNNER_LANES[board.role.kind]))
     stretches += (_wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
+    for parting, word, lane in (
+        (whole.mullion_right_of(drawer), "mullion", 0),
+        (whole.partition_right_of(drawer), "partition", 1),
+    ):
+        if parting is not None:
+            stretches.append(_wood(parting, PieceAxis.WIDTH, zero, word, lane))
     return tuple(stretches), tuple(_pull_centres(drawer.front, PieceAxis.WIDTH, zero))
 
 

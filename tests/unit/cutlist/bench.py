@@ -71,7 +71,7 @@ def tenon(name: str, length: str = "1", width: str = "1/2", thickness: str = "5/
 def one_bank(boards):
     """Every drawer that has a front among ``boards`` above the next, the lowest number uppermost."""
     drawers = {made.role.drawer for made in boards if made.role.kind is PartKind.DRAWER_FRONT}
-    return (tuple(sorted(drawers, key=lambda drawer: drawer.number)),)
+    return (tuple((drawer,) for drawer in sorted(drawers, key=lambda drawer: drawer.number)),)
 
 
 def make_plan(
@@ -105,7 +105,7 @@ def make_plan(
         findings=(),
         paper="letter",
         on_hand=on_hand,
-        banks=one_bank(boards) if banks is None else banks,
+        rows=one_bank(boards) if banks is None else banks,
     )
 
 

@@ -145,7 +145,7 @@ KERF = inches("1/8")
 def stacks(*boards, sheet=("96", "48"), **more):
     plan = make_plan(*boards, **more)
     blank = Blank("sheet", size(sheet[0]), size(sheet[1]), size("1/4"), is_whole=True)
-    return stack_fronts(parts_to_saw(cutting_list(plan).groups), {each.name: each for each in boards}, plan.banks, blank, KERF)
+    return stack_fronts(parts_to_saw(cutting_list(plan).groups), {each.name: each for each in boards}, plan.rows, blank, KERF)
 
 
 def names(stack):
@@ -162,7 +162,7 @@ def test_a_bank_is_stacked_from_the_top_down():
 
 def test_each_bank_has_its_own_column():
     boards = [front(n, str(20 - 6 * n), x="0") for n in (1, 2)] + [front(n, str(40 - 6 * n), x="20") for n in (3, 4)]
-    banks = ((DrawerRole(1), DrawerRole(2)), (DrawerRole(3), DrawerRole(4)))
+    banks = (((DrawerRole(1),), (DrawerRole(2),)), ((DrawerRole(3),), (DrawerRole(4),)))
     assert [names(stack) for stack in stacks(*boards, banks=banks)] == [
         ["drawer 1 front", "drawer 2 front"],
         ["drawer 3 front", "drawer 4 front"],

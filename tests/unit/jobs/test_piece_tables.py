@@ -6,7 +6,7 @@ import pytest
 from pydantic import ValidationError
 
 from joinlay.boards import Datum, Surface
-from joinlay.casework.graduation import Arithmetic, Equal, Geometric, OneByOne
+from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne
 from joinlay.casework.pulls import ByEye, ByStep
 from joinlay.errors import BadInput
 from joinlay.jobs.source import read_source
@@ -79,6 +79,23 @@ def test_a_bank_is_divided_as_it_says(bank, division):
     assert spec(bank).banks[0].heights == division
 
 
+def test_rows_say_what_stands_side_by_side():
+    (bank,) = spec('rows = [2, 1, { widths = ["6", "fill"] }, { shares = [1, "1/2", 1] }]\nmullion = "1"\nremainder = 4').banks
+    assert bank.by_row == (2, 1, 2, 3)
+    assert bank.heights == Equal(4)
+    assert bank.mullion == inches(1)
+    assert [row.widths for row in bank.rows] == [
+        None, None, OneByOne((dimension(inches(6)), None)), ByShares((Fraction(1), Fraction(1, 2), Fraction(1)))
+    ]  # fmt: skip
+    assert bank.rows[2].widths.given[0].name == "drawer 4 opening width asked for"
+    assert len(whole(spec("rows = [2, 1]"), SHOP).drawers) == 3
+
+
+def test_heights_of_rows_are_named_after_all_their_drawers():
+    (bank,) = spec('rows = [2, 3]\nheights = ["4", "fill"]').banks
+    assert bank.heights.given[0].name == "drawers 1 and 2 opening height asked for"
+
+
 def test_drawers_of_a_bank_may_differ_from_the_others():
     wanted = spec('drawers = 1\n[[bank]]\ndrawers = 2\nfront = "ply"\ntaper = "1/32"')
     first, second = (bank.drawers[0] for bank in wanted.banks)
@@ -124,6 +141,17 @@ def test_stops_are_of_the_runners_stock_or_left_out():
         ('drawers = 2\nremainder = "middle"', CASE, "counted from the top"),
         ('drawers = 2\nopening = { width = "4" }', CASE, "leave opening out"),
         ("drawers = 2", 'width = "24"', "height is missing"),
+        ("drawers = 2\nrows = [2]", CASE, "leave one of them out"),
+        ('rows = [2, 1]\nheights = ["4"]', CASE, "there are 2 rows and 1 heights"),
+        ("rows = [2, 1]\nremainder = 3", CASE, "goes to row 3, but the bank has 2"),
+        ('rows = [1, 1]\nmullion = "1"', CASE, "no row of this bank has two"),
+        ("rows = []", CASE, "rows"),
+        ('rows = ["two"]', CASE, "how many drawers stand side by side"),
+        ("rows = [0]", CASE, "from 1 to 100"),
+        ("rows = [21]", CASE, "the most is 20"),
+        ("rows = [{ drawers = 2, shares = [1, 2] }]", CASE, "write one of them"),
+        ('rows = [{ widths = ["fill", "fill"] }]', CASE, "only one can take what is left"),
+        ("rows = [{ shares = [1, 0] }]", CASE, "more than 0"),
         ("drawers = 2", CASE + '\nroom = { width = "4", height = "4", depth = "4" }', "leave one of them out"),
     ],
 )
