@@ -214,7 +214,7 @@ def _named(roles: Sequence[PartRole]) -> str:
     for role in roles:
         by_kind.setdefault(role.kind, []).append(role)
     # Under one article: the front and back.
-    said = [(_some(kind, some), len(some) > _NAMED or (some[0].number > 0 and len(some) == 1)) for kind, some in by_kind.items()]
+    said = [(_some(kind, some), len(some) > _NAMED or _is_numbered(some)) for kind, some in by_kind.items()]
     first, is_bare = said[0]
     return listed([first if is_bare else f"the {first}", *(word for word, _ in said[1:])])
 
@@ -224,5 +224,11 @@ def _some(kind: PartKind, some: Sequence[PartRole]) -> str:
         return f"{len(some)} {kind.noun}s"
     words = in_few_words(role.short for role in some)
     if len(some) > 1 and all(role.hand is None for role in some):
-        return words.replace(kind.noun, f"{kind.noun}s", 1)
+        # What lies under rows of one drawer and of several: dust panels under drawer 3 and under drawers 4 to 6.
+        return words.replace(f", {kind.noun} ", " and ").replace(kind.noun, f"{kind.noun}s", 1)
     return words
+
+
+def _is_numbered(some: Sequence[PartRole]) -> bool:
+    """True for one that has a number for a name, as partition 1, and so no article."""
+    return len(some) == 1 and some[0].number > 0 and some[0].drawer is None

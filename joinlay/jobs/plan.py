@@ -45,9 +45,9 @@ class Plan:
     from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with
     its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines``
     are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``rows`` are the drawers bank by bank
-    from the left, row by row from the top down, each row from the left; openings alone are one bank. ``choice`` is how each cut is made in the shop, and
-    what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece goes together, stage
-    by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
+    from the left, row by row from the top down, each row from the left; openings alone are one bank. ``choice`` is how each cut is
+    made in the shop, and what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece
+    goes together, stage by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
     """
 
     title: str
