@@ -20,6 +20,7 @@ __all__ = ["app"]
 #: Every command, as the help lists them, and its file.
 _FILES: Final = {
     "start": "job_app",
+    "look": "job_app",
     "check": "job_app",
     "mend": "job_app",
     "make": "job_app",

@@ -33,6 +33,19 @@ def start(
 
 
 @app.command()
+def look(
+    job: _Job,
+    port: Annotated[
+        int, typer.Option("--port", min=0, max=65535, help="The port it answers at; one that is free unless told.")
+    ] = 0,
+) -> None:
+    """See a job drawn in the browser while you write it."""
+    from joinlay.cli.look_command import look_at
+
+    look_at(job, port)
+
+
+@app.command()
 def check(
     job: _Job,
     as_json: _AsJson = False,

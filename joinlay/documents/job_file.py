@@ -10,13 +10,13 @@ from joinlay.errors import BadInput
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
     from pathlib import Path
 
     from joinlay.boards.outline import Outline
     from joinlay.jobs.job import Job
 
-__all__ = ["JobTexts", "job_in", "text_of", "texts_of"]
+__all__ = ["JobTexts", "files_named", "job_in", "text_of", "texts_of", "texts_with"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,15 +41,40 @@ class JobTexts:
 
 def texts_of(path: Path) -> JobTexts:
     """The texts of the job file ``path``, of the shop file and the outlines it names, if any. Raises as ``job_in`` does."""
+    return texts_with(path, text_of(path))
+
+
+def texts_with(path: Path, text: str, may_read: Callable[[str], bool] = bool) -> JobTexts:
+    """What ``texts_of`` gives, if ``text`` stood in the job file ``path``, which need not be there.
+
+    Of the files it names only those are read whose names ``may_read``; others count as not there. Raises as ``job_in`` does.
+    """
     from joinlay.jobs.reader import named_outline_files, named_shop_file
 
-    text = text_of(path)
-    drawn = {name: found for name in named_outline_files(text, path.name) if (found := _outline_in(path.parent / name, name))}
+    drawn = {
+        name: found
+        for name in named_outline_files(text, path.name)
+        if may_read(name) and (found := _outline_in(path.parent / name, name))
+    }
     shop = named_shop_file(text, path.name)
-    shop_path = None if shop is None else path.parent / shop
+    shop_path = None if shop is None or not may_read(shop) else path.parent / shop
     if shop_path is None or not _is_there(shop_path):
         return JobTexts(text, path.name, drawn=drawn)
     return JobTexts(text, path.name, text_of(shop_path), shop_path.name, drawn)
+
+
+def files_named(text: str, file: str) -> frozenset[str]:
+    """The other files that a job's ``text`` names, as it names them: its shop file and outlines. None of a text that isn't TOML.
+
+    ``file`` is what the job's own is called.
+    """
+    from joinlay.jobs.reader import named_outline_files, named_shop_file
+
+    try:
+        shop = named_shop_file(text, file)
+        return frozenset((*named_outline_files(text, file), *([shop] if shop else ())))
+    except BadInput:
+        return frozenset()
 
 
 def job_in(path: Path) -> Job:

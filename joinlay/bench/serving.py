@@ -1,0 +1,61 @@
+"""The page on this computer: a port that is free, an address that is shown, and an end as soon as it is asked for."""
+
+from __future__ import annotations
+
+import gc
+import socket
+from typing import TYPE_CHECKING, Final
+
+import uvicorn
+
+from joinlay.bench.application import Desk, application, sheets
+from joinlay.bench.draft import Draft
+from joinlay.bench.guard import Guard
+from joinlay.bench.showing import Showing
+from joinlay.errors import BadInput
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+__all__ = ["LOOPBACK", "desk_for", "serve"]
+
+#: This computer, and nothing else.
+LOOPBACK: Final = "127.0.0.1"
+
+
+def desk_for(path: Path, port: int, token: str | None = None) -> Desk:
+    """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be read."""
+    draft = Draft(path)
+    guard = Guard({f"{name}:{port}" for name in (LOOPBACK, "localhost")}, token)
+    return Desk(draft, Showing(draft), guard, sheets())
+
+
+def serve(path: Path, port: int, show: Callable[[str], None]) -> None:
+    """Answer for the job at ``path`` until it is stopped with Ctrl+C; the address is given to ``show`` once it can be opened.
+
+    ``port`` 0 is any that is free. Raises BadInput where the job can't be read, or the port is another's.
+    """
+    with _bound(port) as listening:
+        taken = listening.getsockname()[1]
+        desk = desk_for(path, taken)
+        # It lives long, so rubbish is looked for as usual.
+        gc.set_threshold(20_000, 20, 50)
+        config = uvicorn.Config(
+            application(desk), log_level="critical", access_log=False, lifespan="off", ws="none", server_header=False,
+            timeout_graceful_shutdown=1, timeout_keep_alive=30, limit_concurrency=64,
+        )  # fmt: skip
+        show(f"http://{LOOPBACK}:{taken}/")
+        uvicorn.Server(config).run(sockets=[listening])
+
+
+def _bound(port: int) -> socket.socket:
+    listening = socket.socket()
+    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        listening.bind((LOOPBACK, port))
+        listening.listen()
+    except (OSError, OverflowError):
+        listening.close()
+        raise BadInput(f"port {port} is taken or can't be had; name another, or none, and a free one is found.") from None
+    return listening

@@ -1,0 +1,97 @@
+"""What is to be seen of a job while it is written: its plan, the drawings made of it, its faults, and the last that was good.
+
+A text that is no job (a number half typed, a quote not closed) leaves the plan and the drawings as they last were, said to be old. Drawings are
+made when they are looked at, not before, and kept as long as the plan stands; only the one on the page is made again at every key.
+"""
+
+from __future__ import annotations
+
+from threading import RLock
+from typing import TYPE_CHECKING
+
+from joinlay.bench.drawings import drawing_of
+from joinlay.documents.job_file import files_named, texts_with
+from joinlay.documents.mending import planned, tried
+from joinlay.errors import JoinlayError, Trouble, Troubles
+from joinlay.records import dataclass
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+    from joinlay.bench.draft import Draft
+    from joinlay.documents.job_file import JobTexts
+    from joinlay.jobs.plan import Plan
+
+__all__ = ["Seen", "Showing"]
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What a text comes to: the ``plan``, ``is_old`` where that is of an earlier text, since this one has ``troubles``; None before the first."""
+
+    plan: Plan | None
+    troubles: tuple[Trouble, ...]
+
+    @property
+    def is_old(self) -> bool:
+        """Whether the plan is that of an earlier text."""
+        return bool(self.troubles)
+
+
+class Showing:
+    """What is seen of the text in hand of a ``draft``. Safe to use from several threads at once, one of which works at a time."""
+
+    def __init__(self, draft: Draft) -> None:
+        """Show ``draft``. Other files are read where the job's own file named them before anything was written here, or in its folder."""
+        self.draft, self.lock = draft, RLock()
+        self._own = files_named(draft.kept, draft.path.name)
+        self._folder = draft.path.resolve().parent
+        self._texts: JobTexts | None = None
+        self._seen = Seen(None, ())
+        self._with_mends: Plan | None = None
+        self._drawings: dict[str, Markup] = {}
+
+    def seen(self) -> Seen:
+        """The plan of the text in hand, and what is wrong with it; worked out again only where a file has changed."""
+        with self.lock:
+            text = self.draft.text
+            try:
+                texts = texts_with(self.draft.path, text, self._may_read)
+                if texts != self._texts or self._seen.troubles:
+                    plan = planned(texts)
+                    self._texts, self._with_mends = texts, None
+                    self._drawings.clear()
+                    self._seen = Seen(plan, ())
+            except Troubles as bad:
+                self._seen = Seen(self._seen.plan, bad.troubles)
+            except JoinlayError as bad:
+                self._seen = Seen(self._seen.plan, (Trouble(self.draft.path.name, 0, "", str(bad)),))
+            return self._seen
+
+    def mended(self) -> Plan | None:
+        """The plan with those of its mends that help, each tried, which takes a while; None where the text in hand is no job."""
+        with self.lock:
+            seen = self.seen()
+            if seen.plan is None or seen.is_old or self._texts is None:
+                return None
+            if self._with_mends is None:
+                self._with_mends = tried(self._texts, seen.plan)
+            return self._with_mends
+
+    def drawing(self, key: str) -> Markup:
+        """The drawing that is called ``key``, of the last plan that was good; empty before there is one. Raises BadInput for no such drawing."""
+        with self.lock:
+            plan = self.seen().plan
+            if key not in self._drawings:
+                made = drawing_of(plan, key)
+                self._drawings[key] = made
+            return self._drawings[key]
+
+    def _may_read(self, name: str) -> bool:
+        """Whether a file that is named in the text may be read: in the job's folder, or named in the file itself from the start."""
+        if name in self._own:
+            return True
+        try:
+            return (self._folder / name).resolve().is_relative_to(self._folder)
+        except (OSError, ValueError, RuntimeError):
+            return False

@@ -1,0 +1,133 @@
+"use strict";
+// What HTML can't say: keys, the caret, zoom, and a word before the page is closed.
+
+const by = (id) => document.getElementById(id);
+const press = (id) => { const button = by(id); if (button && !button.disabled) button.click(); };
+
+// -- keys ------------------------------------------------------------------------------------------
+
+document.addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  const key = event.key.toLowerCase();
+  if (key === "s") { event.preventDefault(); whenSent(() => press("keep")); }
+  else if (key === "z") { event.preventDefault(); whenSent(() => press(event.shiftKey ? "redo" : "undo")); }
+  else if (key === "y") { event.preventDefault(); whenSent(() => press("redo")); }
+});
+
+// What was typed a moment ago is on its way; keeping and undoing wait for it.
+let typed = false, waiting = [];
+const whenSent = (act) => { if (typed) waiting.push(act); else act(); };
+const sent = () => { typed = false; const acts = waiting; waiting = []; acts.forEach((act) => act()); };
+document.addEventListener("input", (event) => { if (event.target.id === "text") { typed = true; drawGutter(); } });
+document.addEventListener("htmx:afterRequest", (event) => {
+  if (event.detail.elt.id === "text" && event.detail.xhr.status) sent();
+});
+
+window.addEventListener("beforeunload", (event) => {
+  if (typed || (by("unkept") && by("unkept").value)) event.preventDefault();
+});
+
+// -- the text --------------------------------------------------------------------------------------
+
+let caret = null;
+document.addEventListener("htmx:oobBeforeSwap", (event) => {
+  const text = event.detail.target;
+  if (text.id === "text") caret = { start: text.selectionStart, end: text.selectionEnd, top: text.scrollTop, left: text.scrollLeft, has: document.activeElement === text };
+});
+document.addEventListener("htmx:oobAfterSwap", (event) => {
+  if (event.detail.target.id !== "text" || !caret) return;
+  const text = by("text");
+  if (caret.has) text.focus({ preventScroll: true });
+  text.setSelectionRange(caret.start, caret.end);
+  text.scrollTop = caret.top; text.scrollLeft = caret.left;
+  caret = null;
+});
+const level = () => { const gutter = by("gutter"), text = by("text"); if (gutter && text) gutter.scrollTop = text.scrollTop; };
+document.addEventListener("scroll", (event) => { if (event.target.id === "text") level(); }, true);
+const drawGutter = () => {
+  const gutter = by("gutter"), many = by("text").value.split("\n").length;
+  while (gutter.children.length > many) gutter.lastChild.remove();
+  while (gutter.children.length < many) {
+    const line = document.createElement("li");
+    line.textContent = gutter.children.length + 1;
+    gutter.append(line);
+  }
+  level();
+};
+const goTo = (number) => {
+  const text = by("text"), lines = text.value.split("\n");
+  if (!number || number > lines.length) return;
+  const start = lines.slice(0, number - 1).reduce((sum, line) => sum + line.length + 1, 0);
+  text.focus();
+  text.setSelectionRange(start, start + lines[number - 1].length);
+  text.scrollTop = (number - 4) * text.scrollHeight / lines.length;
+};
+document.addEventListener("click", (event) => {
+  const line = event.target.closest("[data-line]");
+  if (line) goTo(Number(line.dataset.line));
+});
+
+// -- the paper -------------------------------------------------------------------------------------
+
+const place = { x: 0, y: 0, scale: 1 };
+const put = () => {
+  const drawing = by("drawing");
+  if (drawing) by("paper").classList.toggle("near", place.scale > 1);
+  if (drawing) drawing.style.transform = place.scale === 1 && !place.x && !place.y ? "" : `translate(${place.x}px, ${place.y}px) scale(${place.scale})`;
+};
+const zoom = (times, x, y) => {
+  const scale = Math.min(24, Math.max(1, place.scale * times));
+  place.x = x - (x - place.x) * scale / place.scale;
+  place.y = y - (y - place.y) * scale / place.scale;
+  place.scale = scale;
+  if (scale === 1) place.x = place.y = 0;
+  put();
+};
+const inPaper = (event) => { const box = by("paper").getBoundingClientRect(); return [event.clientX - box.left, event.clientY - box.top]; };
+document.addEventListener("wheel", (event) => {
+  if (!event.target.closest || !event.target.closest("#paper")) return;
+  event.preventDefault();
+  zoom(Math.exp(-event.deltaY * 0.0015), ...inPaper(event));
+}, { passive: false });
+const fingers = new Map();
+document.addEventListener("pointerdown", (event) => {
+  if (event.target.closest("#paper")) fingers.set(event.pointerId, inPaper(event));
+});
+document.addEventListener("pointermove", (event) => {
+  const before = fingers.get(event.pointerId);
+  if (!before) return;
+  const now = inPaper(event);
+  if (fingers.size === 2) {
+    const other = [...fingers].find(([id]) => id !== event.pointerId)[1];
+    const apart = (one) => Math.hypot(one[0] - other[0], one[1] - other[1]) || 1;
+    zoom(apart(now) / apart(before), (now[0] + other[0]) / 2, (now[1] + other[1]) / 2);
+  } else if (place.scale > 1) {
+    place.x += now[0] - before[0];
+    place.y += now[1] - before[1];
+    put();
+  }
+  fingers.set(event.pointerId, now);
+});
+for (const over of ["pointerup", "pointercancel"]) document.addEventListener(over, (event) => fingers.delete(event.pointerId));
+document.addEventListener("keydown", (event) => {
+  if (event.target.id !== "paper" || event.ctrlKey || event.metaKey) return;
+  const box = event.target.getBoundingClientRect(), steps = { ArrowLeft: [60, 0], ArrowRight: [-60, 0], ArrowUp: [0, 60], ArrowDown: [0, -60] };
+  if (event.key === "+" || event.key === "=") zoom(1.25, box.width / 2, box.height / 2);
+  else if (event.key === "-") zoom(0.8, box.width / 2, box.height / 2);
+  else if (event.key === "0") { Object.assign(place, { x: 0, y: 0, scale: 1 }); put(); }
+  else if (steps[event.key] && place.scale > 1) { place.x += steps[event.key][0]; place.y += steps[event.key][1]; put(); }
+  else return;
+  event.preventDefault();
+});
+document.addEventListener("htmx:afterSwap", () => { put(); level(); });
+
+// -- when it can't be reached ------------------------------------------------------------------------
+
+const tell = (said) => {
+  const line = document.createElement("p");
+  line.className = "refused";
+  line.textContent = said;
+  by("notice").replaceChildren(line);
+};
+document.addEventListener("htmx:responseError", (event) => tell(event.detail.xhr.responseText.slice(0, 300)));
+document.addEventListener("htmx:sendError", () => tell("joinlay look has stopped. What you wrote is still here: start it again, load this page in another window, and carry it over."));

@@ -1,0 +1,1 @@
+"""The page at the bench, asked as a browser asks it."""
