@@ -8,6 +8,7 @@ boxes around them.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -32,14 +33,15 @@ __all__ = ["ClampRow", "clamp_rows", "clamps_lacking", "presses"]
 class ClampRow:
     """Clamps in a row along one joint line.
 
-    ``way`` is the way they press: that in which the joint closes. ``parts`` is the wood in line between their jaws, in that way,
-    by role. ``places`` is the point in the middle of that wood for each clamp, in mm of the piece (X, Y, Z). ``joint`` is how
-    long the joint line is, ``outside`` how much wood is between the jaws (``why`` knows both by name), ``reach`` that and two
-    cauls: the shortest clamp that does.
+    ``way`` is the way they press: that in which the joint closes. ``parts`` is the wood in line between their jaws, by role, from
+    left to right, front to back or bottom to top; ``along`` is that of them to call the row by. ``places`` is the point in the
+    middle of that wood for each clamp, in mm of the piece (X, Y, Z). ``joint`` is how long the joint line is, ``outside`` how
+    much wood is between the jaws (``why`` knows both by name), ``reach`` that and two cauls: the shortest clamp that does.
     """
 
     way: Way
     parts: tuple[PartRole, ...]
+    along: PartRole
     places: tuple[Vector, ...]
     joint: Dimension
     outside: Dimension
@@ -49,6 +51,11 @@ class ClampRow:
     def count(self) -> int:
         """How many clamps."""
         return len(self.places)
+
+    @property
+    def apart(self) -> Length:
+        """From clamp to clamp; the first is half of that from the end of the joint."""
+        return Length(self.joint.mm / self.count)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,13 +119,22 @@ def clamp_rows(
             ClampRow(
                 seam.way,
                 tuple(dict.fromkeys(role for chain in chains for role in chain)),
+                seam.parts[0],
                 tuple(_point(seam.axis, (low + high) / 2, spot) for spot, (low, high) in zip(spots, spans, strict=True)),
                 dimension(Length(seam.long)).named(f"{of} joint line", "PT-4", "by geometry"),
                 widest,
                 (widest + 2 * caul).named(f"{of} clamps open at least", "PT-4", "common practice"),
             )
         )
-    return tuple(rows)
+    return tuple(replace(row, along=_called_by(row, rows, boxes)) for row in rows)
+
+
+def _called_by(row: ClampRow, rows: Sequence[ClampRow], boxes: Mapping[PartRole, Box]) -> PartRole:
+    """The part between two others that no other row, or the fewest, have in it; of two such the one that is longer between the jaws."""
+    axis = "XYZ".index(row.way.value[1])
+    inner = row.parts[1:-1] or row.parts
+    often = {role: sum(role in other.parts for other in rows) for role in inner}
+    return min(inner, key=lambda role: (often[role], boxes[role][axis] - boxes[role][axis + 3]))
 
 
 def _seams(met: Meeting, boxes: Mapping[PartRole, Box]) -> Iterator[_Seam]:

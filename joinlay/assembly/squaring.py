@@ -1,8 +1,14 @@
-"""How square what is glued must stand: the diagonal of each rectangle, and how far its two diagonals may differ (PT-5).
+"""How square and how flat what is glued must stand: the diagonal of each rectangle, how far its two may differ, and how far it
+may wind (PT-5).
 
-Diagonals are laid with a tape from corner to corner; where four sides have the right lengths and the two diagonals are equal, it is a
-rectangle. How far they may differ is worked out from the room a drawer has: out of square by an angle t they differ by 2 w h t / sqrt(w^2 +
-h^2), and half the clearance is left at a corner while t is no more than the clearance over twice the other side.
+Diagonals are laid with a tape from corner to corner; where four sides have the right lengths and the two diagonals are equal, it
+is a rectangle. How far they may differ is worked out from the room a drawer has: out of square by an angle t they differ by 2 w h
+t / sqrt(w^2 + h^2), and half the clearance is left at a corner while t is no more than the clearance over twice the other side.
+
+Winding, which is twist, is looked for with two straight sticks laid across, one at each end: sighted over one, the other must not
+lean. How far it may is worked out in the same way. A drawer in winding rocks on its bearers, its fourth corner up by as much as
+it is out; a case in winding sets each pair of bearers so, by the drawer's share of its depth; a frame in winding leaves the
+corner of a flat front standing out by the front's share of its height (PT-12).
 """
 
 from __future__ import annotations
@@ -12,6 +18,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import extent
+from joinlay.boards.meeting import Tie
 from joinlay.lengths import Fine, Fraction, Length, chosen, dimension
 from joinlay.records import dataclass
 
@@ -21,7 +28,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Assembly, Drawer
     from joinlay.lengths import Dimension
 
-__all__ = ["Square", "apart", "diagonal", "may_differ", "squares_of"]
+__all__ = ["Square", "Winding", "apart", "diagonal", "may_differ", "squares_of", "windings_of"]
 
 #: A diagonal is a root, so it is told to a ten-thousandth of a millimetre.
 _PARTS: Final = 10_000
@@ -49,6 +56,26 @@ class Square:
         return Fine(self.differ)
 
 
+@dataclass(frozen=True, slots=True)
+class Winding:
+    """How far one thing may be in winding: ``sticks`` says where the two lie, ``apart`` how far from each other, ``differ`` how
+    far they may lean.
+
+    ``differ`` is read at the ends of the sticks, over the width of the work. ``made_in`` is the stage in which it is glued.
+    """
+
+    of: str
+    sticks: str
+    apart: Dimension
+    differ: Dimension
+    made_in: str
+
+    @property
+    def told(self) -> Fine:
+        """``differ`` as it is told: seen over the sticks, never set."""
+        return Fine(self.differ)
+
+
 def diagonal(width: Length, height: Length) -> Dimension:
     """From corner to corner of a rectangle, to a ten-thousandth of a millimetre (PT-5, by geometry)."""
     return chosen(Length(_root(width.mm**2 + height.mm**2)), "root of the sum of the squares of", width, height)
@@ -61,22 +88,72 @@ def apart(width: Length, height: Length, out: Length) -> Length:
 
 
 def may_differ(width: Length, height: Length, clearance: Length) -> Dimension:
-    """How far the diagonals of a drawer or its opening may differ with half the ``clearance`` beside it left: w c / sqrt(w^2 + h^2) (PT-5)."""
+    """How far the diagonals of a drawer or its opening may differ with half the ``clearance`` beside it left: w c / sqrt(w^2 +
+    h^2) (PT-5).
+    """
     across = diagonal(width, height)
     value = Length(_near(width.mm * clearance.mm / across.mm))
     return chosen(value, "width x clearance / diagonal, of", width, clearance, across)
 
 
 def squares_of(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> tuple[Square, ...]:
-    """Every rectangle that is glued: the case, the frame with each opening, each drawer; drawers alone where there is nothing around them.
+    """Every rectangle that is glued: the case, the frame with each opening, each drawer; drawers alone where there is nothing
+    around them.
 
-    A drawer is measured over its outer corners, seen from above; one that tapers as long as at its middle, which its diagonals are alike
-    at. An opening may be out of square as long as the front in it keeps half its clearance at the sides; case and frame, out by the same angle, as
-    long as every opening may. Rule PT-5, derived.
+    A drawer is measured over its outer corners, seen from above; one that tapers as long as at its middle, which its diagonals
+    are alike at. An opening may be out of square as long as the front in it keeps half its clearance at the sides; case and
+    frame, out by the same angle, as long as every opening may. Rule PT-5, derived.
     """
     inside = [_opening(drawer) for drawer in drawers] if others else []
     whole = list(_wholes(others, inside)) if inside else []
     return (*whole, *inside, *(_drawer(drawer) for drawer in drawers))
+
+
+def windings_of(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> tuple[Winding, ...]:
+    """How far case, frame and each drawer may be in winding; drawers alone where there is nothing around them (PT-5, PT-12;
+    derived).
+
+    A drawer keeps half of the room over its sides; the case lets every drawer do so; the frame lets no front stand out at a
+    corner by more than half its clearance at a side.
+    """
+    found = [_wound(drawer) for drawer in drawers]
+    return (*(_around(others, drawers, found) if others and drawers else ()), *found)
+
+
+def _wound(drawer: Drawer) -> Winding:
+    name, side = drawer.name, drawer.side(Hand.LEFT)
+    over = (drawer.opening.height - side.width).named(f"{name} room over its sides", "DR-3", "by geometry")
+    kicks: Length | None = min((Length(facing.gap.mm) for met in drawer.tied(Tie.KICKS) for facing in met.facings), default=None)
+    if kicks is not None and kicks < over:
+        over = dimension(kicks).named(f"{name} room under its kickers", "RN-3", "by geometry")
+    return _winding(name, "across its sides, behind the front and before the back", side.length, over / 2, name)
+
+
+def _around(others: Sequence[Assembly], drawers: Sequence[Drawer], found: Sequence[Winding]) -> Iterator[Winding]:
+    for assembly in others:
+        if assembly.of is Whole.CASE:
+            deep = assembly.of_kind(PartKind.CASE_SIDE)[0].width
+            differ, one = min(
+                ((own.differ * (deep / drawer.length), drawer) for own, drawer in zip(found, drawers, strict=True)),
+                key=lambda some: some[0],
+            )
+            words = f"as far in winding as {one.name} may be, over the case's depth, of"
+            value = chosen(
+                Length(_near(differ.mm)), words, next(own.differ for own in found if own.of == one.name), deep, one.length
+            )
+            yield _winding(assembly.name, "across it, at its front and at its back", deep, value, assembly.name)
+        elif assembly.of is Whole.FRAME:
+            high = assembly.of_kind(PartKind.STILE)[0].length
+            one = min(drawers, key=lambda drawer: drawer.side_clearance.mm / drawer.front.width.mm)
+            words = f"half the clearance, over the share of the {one.name} front in the frame's height, of"
+            most = Length(one.side_clearance.mm / 2 * (high / one.front.width))
+            value = chosen(Length(_near(most.mm)), words, one.side_clearance, one.front.width, high)
+            yield _winding(assembly.name, "across it, on the top and on the bottom rail", high, value, assembly.name)
+
+
+def _winding(name: str, sticks: str, apart_by: Dimension, differ: Dimension, made_in: str) -> Winding:
+    rule = "PT-5" if made_in == name and name not in (Whole.CASE.value, Whole.FRAME.value) else "PT-12"
+    return Winding(name, sticks, apart_by, differ.named(f"{name} may be in winding", rule, "derived"), made_in)
 
 
 def _drawer(drawer: Drawer) -> Square:

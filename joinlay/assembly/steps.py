@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.assembly.order import Move, Order, Stage
     from joinlay.boards import PartRole
 
-__all__ = ["Step", "area_words", "come_from", "step_glue", "step_loose", "step_words", "steps_of"]
+__all__ = ["Step", "area_words", "come_from", "parts_named", "step_glue", "step_loose", "step_words", "steps_of"]
 
 #: Where a part comes from that goes a way.
 _FROM: Final = {
@@ -136,7 +136,7 @@ def step_words(step: Step) -> str:
         return f"Push {names.replace('drawer ', 'drawers ', 1) if len(step.moves) > 1 else names} in, {come}."
     if step.is_whole and first.moving[0].whole is Whole.FRAME:
         return f"Glue the face frame to the front edges of the case, {come}."
-    what, onto = _named([move.moving[0] for move in step.moves]), _held_in(step)
+    what, onto = parts_named([move.moving[0] for move in step.moves]), _held_in(step)
     if first.moving[0].kind is PartKind.BEARER:
         come = f"{come}, up to the frame"
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
@@ -205,11 +205,11 @@ def _held_in(step: Step) -> str:
             other = met.other if met.one in own else met.one
             # A tenon is told by what it stands in.
             found[other.of if other.kind.is_loose and other.of is not None else other] = None
-    return _named(list(found))
+    return parts_named(list(found))
 
 
-def _named(roles: Sequence[PartRole]) -> str:
-    """``the left and right side and the bottom``, ``8 bearers``, ``partition 1``."""
+def parts_named(roles: Sequence[PartRole]) -> str:
+    """Some parts of one thing in few words: ``the left and right side and the bottom``, ``8 bearers``, ``partition 1``. No rule."""
     by_kind: dict[PartKind, list[PartRole]] = {}
     for role in roles:
         by_kind.setdefault(role.kind, []).append(role)
@@ -223,6 +223,9 @@ def _some(kind: PartKind, some: Sequence[PartRole]) -> str:
     if len(some) > _NAMED:
         return f"{len(some)} {kind.noun}s"
     words = in_few_words(role.short for role in some)
+    if ", " in words:
+        # Each has a name of its own.
+        return listed(words.split(", "))
     if len(some) > 1 and all(role.hand is None for role in some):
         # What lies under rows of one drawer and of several: dust panels under drawer 3 and under drawers 4 to 6.
         return words.replace(f", {kind.noun} ", " and ").replace(kind.noun, f"{kind.noun}s", 1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.checks.conditions import Stands
+from joinlay.checks.conditions import Finish, Stands
 from joinlay.lengths import Fine, Fraction, Unit, decimal_text
 from joinlay.records import dataclass
 from joinlay.stock import Day
@@ -25,6 +25,8 @@ _STANDS = {
     Stands.BUILT_IN: "the piece is built in",
 }
 
+_FINISHED = {Finish.OIL: "oil", Finish.WAX: "wax", Finish.FILM: "a film"}
+
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
@@ -38,7 +40,8 @@ class Assumption:
 
 
 def assumed(conditions: Conditions, practice: Practice, rule: Graduation, *, is_whole: bool = True) -> tuple[Assumption, ...]:
-    """Seasons, loads, cutting tolerance and standing, in that order, as the maker measures them (CK-1, CK-3, CK-5, CK-6).
+    """Seasons, loads, cutting tolerance, finish where it is said, and standing, in that order, as the maker measures them (CK-1,
+    CK-3, CK-5, CK-6).
 
     ``is_whole`` False: there are only drawers, so that nothing stands.
     """
@@ -59,6 +62,9 @@ def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Itera
         yield f"{drawer} load", f"{_load(load, rule.unit)} {_where(load, drawer)}", written.get(f"{drawer} load", "")
     cut = practice.length("cutting tolerance")
     yield "cutting tolerance", f"cuts within {rule.text(Fine(cut))}", "" if cut.origin == "default" else cut.origin
+    if conditions.finish is not None:
+        film = f" of {rule.text(Fine(practice.length('finish film')))} on each face" if conditions.finish.builds else ""
+        yield "finish", f"finished with {_FINISHED[conditions.finish]}{film}", written.get("finish", "")
 
 
 def _standing(conditions: Conditions, rule: Graduation) -> Iterator[tuple[str, str, str]]:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Graduation
     from joinlay.stock import Seasons
 
-__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "Load", "Stands", "area", "estimate", "usual_conditions", "weight"]
+__all__ = ["GRAVITY", "USUAL_LOAD", "Conditions", "Finish", "Load", "Stands", "area", "estimate", "usual_conditions", "weight"]
 
 #: Weight of a kilogram in newtons.
 GRAVITY: Final = 9.80665
@@ -30,6 +30,19 @@ class Stands(Enum):
     FREE = "free"
     ANCHORED = "anchored"
     BUILT_IN = "built in"
+
+
+class Finish(Enum):
+    """What the piece is finished with, by what it leaves on the wood (PT-11)."""
+
+    OIL = "oil"
+    WAX = "wax"
+    FILM = "film"  #: lacquer, varnish, shellac, paint: whatever builds up
+
+    @property
+    def builds(self) -> bool:
+        """True where it takes room from a gap."""
+        return self is Finish.FILM
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +74,8 @@ class Conditions:
 
     ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that
     ``own_loads`` names. ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost
-    point. ``written`` says in which file and line the maker wrote a figure, by its name; those that aren't there are the usual
-    ones.
+    point. ``finish`` is what it is finished with, None where nobody said. ``written`` says in which file and line the maker wrote
+    a figure, by its name; those that aren't there are the usual ones.
     """
 
     seasons: Seasons
@@ -71,6 +84,7 @@ class Conditions:
     stands: Stands = Stands.FREE
     feet_back: Length = ZERO
     written: Mapping[str, str] = field(default_factory=dict, hash=False)
+    finish: Finish | None = None
 
     def load_of(self, drawer: str) -> Load:
         """What lies in the drawer of that name (CK-3)."""

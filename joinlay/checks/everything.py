@@ -71,7 +71,7 @@ def check_drawer(
     sideways, (_, lower) = frame_year(drawer, others, stocks_by_name(stocks), conditions)
     return (
         *check_play(drawer, shop),
-        *check_fit(drawer, shop),
+        *check_fit(drawer, shop, conditions.finish),
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions, lower),

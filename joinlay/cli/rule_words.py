@@ -104,4 +104,6 @@ RULE_WORDS: Final = {
     "PT-8": "what is finished before it shuts, and where no glue goes",
     "PT-9": "how long it stays in clamps",
     "PT-10": "the order of fitting",
+    "PT-11": "what a film of finish takes from every gap",
+    "PT-12": "standing: levelled, out of winding, fixed",
 }

@@ -151,6 +151,7 @@ plies = 5                  # counted at its edge; thin plywood is taken as three
 {off}[use]
 {off}stands = "{stands}"            # "free", "anchored" to the wall, or "built in"
 #feet-set-back = "{feet}"        # front feet behind the foremost point of the piece
+#finish = "oil"              # or "wax", or "film" (lacquer, varnish, paint), which takes room from every gap
 
 # ---- what every drawer has, unless it says otherwise ----
 

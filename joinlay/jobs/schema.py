@@ -44,7 +44,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "shop": "What your shop owns; or the name of a file that says it, for many jobs.",
         "practice": "Your own figures for the trade rules.",
         "seasons": "The air it is made in and will stand in.",
-        "use": "How the piece stands.",
+        "use": "How the piece stands and is finished.",
         "paper": "What the templates are printed on; or the size alone.",
         "sawing": "How sheets are sawn.",
         "offcut": "Pieces of sheet on hand; they are used before whole sheets.",
@@ -217,6 +217,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "UseEntry": {
         "stands": "Free, anchored to the wall, or built in.",
         "feet-set-back": "Front feet behind the foremost point of the piece.",
+        "finish": "What it is finished with: what builds a film takes room from every gap; nothing is counted unless told.",
     },
     "PaperEntry": {
         "size": "By its name, by figures, or a roll.",

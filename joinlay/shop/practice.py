@@ -102,6 +102,9 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("two pulls from", "24", "600", "PU-1", _PRACTICE, "drawer front width from which it takes two pulls"),
     LengthRule("knob growth", "1/16", "1.5", "PU-2", _PRACTICE, "how much wider each knob is than the one above"),
     LengthRule("cutting tolerance", "1/64", "0.4", "CK-1", _HOUSE, "how far any cut may stray, either way"),
+    LengthRule(
+        "finish film", "0.1 mm", "0.1", "PT-11", _HOUSE, "what a finish that builds a film puts on each face, in three coats"
+    ),
     LengthRule("clamp spacing", "8", "200", "PT-4", _PRACTICE, "from clamp to clamp along a joint, at most"),
     LengthRule("caul thickness", "3/4", "18", "PT-4", _PRACTICE, "each of the two cauls between a clamp's jaws and the work"),
     LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),

@@ -20,7 +20,7 @@ LENGTHS = {
         "keep-out clearance": ("1/8", "3", "LT-11"), "edge trim": ("1/4", "6", "CL-2"), "shortest offcut": ("12", "300", "CL-2"),
         "narrowest offcut": ("4", "100", "CL-2"), "case dado margin": ("1/4", "6", "CA-1"), "thinnest strip": ("1/8", "3", "RN-3"),
         "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
-        "cutting tolerance": ("1/64", "0.4", "CK-1"),
+        "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
     },
     "common practice": {
         "mortise floor": ("1/8", "3", "LT-3"), "mortise slack": ("0", "0", "LT-12"), "rail shoulder": ("3/16", "5", "FF-2"),

@@ -1,6 +1,6 @@
 """``[seasons]``, ``[use]`` and the loads: what the checks of a job judge by.
 
-The air the piece is made in and will stand in, how it stands, and what lies in its drawers (which is written with the drawers).
+The air the piece is made in and will stand in, how it stands and is finished, and what lies in its drawers (which is written with the drawers).
 """
 
 from typing import TYPE_CHECKING, Annotated, Final
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Final
 from pydantic import model_validator
 
 from joinlay.boards import DrawerRole
-from joinlay.checks.conditions import Conditions, Stands, usual_conditions
+from joinlay.checks.conditions import Conditions, Finish, Stands, usual_conditions
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.amounts import Celsius, Percent
 from joinlay.jobs.tables.given import Entry, Gap, Given, one_of
@@ -31,6 +31,10 @@ _WAYS: Final = (
     'write humidity = "45 %", with temperature = "21 C" or "70 F" if it is known; or moisture = "8 %" by a meter in the wood.'
 )
 
+#: What a job calls each finish.
+_FINISHES: Final = {finish.value: finish for finish in Finish}
+
+Finishing = Annotated[Given[Finish], one_of(_FINISHES)]
 Standing = Annotated[Given[Stands], one_of(_STANDS)]
 
 
@@ -92,10 +96,11 @@ class SeasonsEntry(Entry):
 
 
 class UseEntry(Entry):
-    """How the piece stands, and how far its front feet stand back from its foremost point (CK-5)."""
+    """How the piece stands, how far its front feet stand back from its foremost point (CK-5), and what it is finished with (PT-11)."""
 
     stands: Standing | None = None
     feet_set_back: Gap | None = None
+    finish: Finishing | None = None
 
 
 def conditions_of(written: "JobFile", every: "DrawersEntry", names: "Sequence[tuple[str, ...]]") -> Conditions:
@@ -111,6 +116,9 @@ def conditions_of(written: "JobFile", every: "DrawersEntry", names: "Sequence[tu
         stands, origins["stands"] = use.stands.value, use.stands.origin
     if use is not None and use.feet_set_back is not None:
         feet, origins["feet set back"] = use.feet_set_back.value, use.feet_set_back.origin
+    finish = None if use is None or use.finish is None else use.finish
+    if finish is not None:
+        origins["finish"] = finish.origin
     load = usual.load
     if every.load is not None:
         load, origins["load"] = every.load.value, every.load.origin
@@ -123,6 +131,7 @@ def conditions_of(written: "JobFile", every: "DrawersEntry", names: "Sequence[tu
         stands=stands,
         feet_back=feet,
         written=origins,
+        finish=None if finish is None else finish.value,
     )
 
 
