@@ -218,7 +218,7 @@ class _WholeNumbers:
 
     def cut(self, packing: Packing, n: int, blank: Blank, keep: OffcutLimits, *, rip_first: bool) -> CutSheet:
         """Blank number ``n`` of ``packing``, sawn out."""
-        steps = [step for step in packing.steps if step.space.bin == n]
+        steps = [step for step in (*packing.steps, *packing.blocks) if step.space.bin == n]
         panel = Region(0, 0, self.number(blank.length), self.number(blank.width))
         sawn = saw_out(steps, panel, self.columns, kerf=self.kerf, trim=self.number(blank.trim), rip_first=rip_first)
         turned = {step.item.number for step in steps if step.turned}

@@ -107,7 +107,7 @@ _Goal = Union[_OnePiece, _Divide, Region]
 def saw_out(
     steps: Sequence[Step], blank: Region, columns: Mapping[int, Column], *, kerf: int, trim: int, rip_first: bool
 ) -> Sawn:
-    """Saw ``blank`` (its real size, trim included) up as ``steps`` say; regions of the steps have a kerf on each size.
+    """Saw ``blank`` (its real size, trim included) up as ``steps`` say, blocks among them; regions of the steps have a kerf on each size.
 
     ``columns`` are the items that hold several pieces, by number. ``kerf`` is one cut's, ``trim`` what comes off each raw edge.
     ``rip_first`` says which way a single piece is freed of its trim first.
@@ -203,6 +203,9 @@ class _Sawyer:
         return _Divide(is_rip, within, size, inside, far)
 
     def _inside(self, item: Item, region: Region) -> _Goal:
+        if item.number < 0:
+            # A block: its panel is freed first, and then sawn up by itself.
+            return region
         column = self.columns.get(item.number)
         return _OnePiece(item.number, region) if column is None else _stacked(column, region)
 

@@ -3,19 +3,20 @@
 The problem: fewest whole sheets, and what is left over in few large panels. There is no quick way to know the best, and trying
 every order is out of the question past a dozen pieces.
 
-How it works, in four steps, each starting from the best so far:
+How it works, in five steps, each starting from the best so far:
 
 1. Every order (largest first, by five notions of large) with every way of ``guillotine``, or as many as there is effort for.
 2. While more sheets are used than the lower bound, the emptiest sheet and a few others are laid anew, until the emptiest is gone.
    Small groups are quick to lay and there are many of them, so this finds in a moment what laying everything again seldom does.
 3. While there are still too many, the whole list is laid again and again on one sheet fewer, one piece moved each time; a change
    that leaves a little more out than the best is gone on with, or the search would stick where it first comes to rest.
-4. At that number of sheets, pieces are moved for as long as what is left gathers in larger panels.
+4. Where there are still too many, sheets are laid anew as in 2, with some pieces joined into ``blocks`` first.
+5. At that number of sheets, pieces are moved for as long as what is left gathers in larger panels.
 
-``least_sheets`` is the lower bound: where it is met, the number of sheets is proved best and steps 2 and 3 end at once.
+``least_sheets`` is the lower bound: where it is met, the number of sheets is proved best and steps 2 to 4 end at once.
 
 What it costs: effort is a count of pieces laid, never a clock, so the same parts give the same layout on any computer;
-at most about half a second. Chance is seeded by the number of pieces.
+at most about a second. Chance is seeded by the number of pieces.
 
 What it can't do: where the bound isn't met it can't say that its answer is the best, and it doesn't count the settings of fence
 and stop a layout needs.
@@ -27,6 +28,7 @@ from itertools import product
 from random import Random
 from typing import TYPE_CHECKING, Final
 
+from joinlay.cutlist.blocks import Blocks, joined
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
 from joinlay.records import dataclass
 
@@ -46,11 +48,12 @@ _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
     lambda item: (-item.length - item.width, -item.length),
 )
 
-#: How many pieces may be laid in each of the four steps and, since a short list gains nothing past that, how many changes (for
-#: the second step: pieces for each piece of the list) may be tried in the last three. Half a second's work in all.
+#: How many pieces may be laid in each of the five steps and, since a short list gains nothing past that, how many changes (for
+#: the second and fourth step: pieces for each piece of the list) may be tried in the last four. A second's work at most.
 _FIRST_EFFORT: Final = 27_000
 _REGROUPING_EFFORT, _MOST_TO_REGROUP = 36_000, 800
 _SAVING_EFFORT, _MOST_TO_SAVE = 60_000, 1_000
+_JOINING_EFFORT, _MOST_TO_JOIN = 20_000, 6_000
 _TIDYING_EFFORT, _MOST_TO_TIDY = 18_000, 400
 
 #: By how many hundredths a change may leave more out than the best so far.
@@ -81,6 +84,8 @@ def search(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, fir
         if fewer is None:
             break
         found = fewer
+    if sheet is not None and found.packing.opened > least:
+        found = bench.regrouped(found, sheet, least, joins=True)
     return bench.tidied(found, min(_TIDYING_EFFORT // several, _MOST_TO_TIDY)).packing
 
 
@@ -96,7 +101,7 @@ class _Bench:
 
     def __init__(self, items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, first_rip: bool | None) -> None:
         firsts = (None, True, False) if first_rip is None else (first_rip,)
-        self._items, self._bins, self._sheet = items, bins, sheet
+        self._items, self._bins, self._sheet, self._first_rip = items, bins, sheet, first_rip
         self._ways = [Way(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
         self._chance = Random(len(items))
 
@@ -106,12 +111,26 @@ class _Bench:
         tries = tries[:: 1 + len(tries) * len(self._items) // _FIRST_EFFORT]
         return min((self._tried(order, way) for order, way in tries), key=lambda tried: tried.packing.merit)
 
-    def regrouped(self, found: _Try, sheet: Bin, least: int) -> _Try:
-        """``found`` with a few of its sheets at a time laid anew, so that it may take fewer."""
-        effort = min(_REGROUPING_EFFORT, _MOST_TO_REGROUP * len(self._items))
+    def regrouped(self, found: _Try, sheet: Bin, least: int, *, joins: bool = False) -> _Try:
+        """``found`` with a few of its sheets at a time laid anew, so that it may take fewer; ``joins``: some pieces joined into blocks."""
+        most, each = (_JOINING_EFFORT, _MOST_TO_JOIN) if joins else (_REGROUPING_EFFORT, _MOST_TO_REGROUP)
+        effort = min(most, each * len(self._items))
         # Chances of its own, so that how long it takes changes nothing of what is tried after it.
         chance = Random(len(self._items))
-        packing = regrouped(found.packing, len(self._bins), sheet, self._ways, _ORDERS, chance, least, effort)
+        packing = regrouped(
+            found.packing,
+            len(self._bins),
+            sheet,
+            self._ways,
+            _ORDERS,
+            chance,
+            least,
+            effort,
+            joins=joins,
+            first_rip=self._first_rip,
+        )
+        if joins and packing is found.packing:
+            return found
         return _Try(packing, [step.item for step in packing.steps] + list(packing.left_out), found.way)
 
     def squeezed(self, found: _Try, most: int, chances: int) -> tuple[_Try | None, int]:
@@ -216,6 +235,7 @@ class _Group:
     steps: tuple[Step, ...]
     area: int
     left: tuple[Space, ...]
+    blocks: tuple[Step, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +246,8 @@ class _Regrouping:
     ways: Sequence[Way]
     orders: Sequence[Callable[[Item], tuple[int, ...]]]
     chance: Random
+    joins: bool
+    first_rip: bool | None
 
     def parted(self, groups: Sequence[_Group]) -> tuple[_Group, list[_Group], list[_Group]]:
         """One of the emptiest of ``groups``, which come emptiest first; a few others to be laid anew with it; and the rest."""
@@ -236,9 +258,15 @@ class _Regrouping:
 
     def laid(self, emptied: _Group, others: Sequence[_Group]) -> list[_Group] | None:
         """The pieces of all of them laid anew, with less on the one to be emptied; None where that can't be had this time."""
-        pool = self.mixed([step.item for group in (emptied, *others) for step in group.steps])
+        pool = [step.item for group in (emptied, *others) for step in group.steps]
+        blocks = Blocks()
+        if self.joins:
+            pool, blocks = joined(pool, self.sheet, self.chance)
+        pool = self.mixed(pool)
         way = self.ways[self.pick(len(self.ways))]
-        tried = pack(pool, [], self.sheet, way, len(others))
+        tried = blocks.parted(pack(pool, [], self.sheet, way, len(others)), first_rip=self.first_rip)
+        if tried is None:
+            return None
         gain = emptied.area - _area(tried.left_out)
         if gain < 0 or (gain == 0 and self.pick(10) >= _AS_GOOD):
             return None
@@ -266,14 +294,18 @@ def regrouped(
     chance: Random,
     least: int,
     effort: int,
+    *,
+    joins: bool = False,
+    first_rip: bool | None = None,
 ) -> Packing:
     """``packing`` in as few whole sheets as can be found, ``least`` at the fewest (CL-2).
 
     Its first ``on_hand`` bins, and what is left out, stay as they are; whole sheets are as large as ``sheet``. ``ways`` and
-    ``orders`` are picked from by ``chance``. ``effort`` is how many pieces may be laid in all tries together. Source: by
-    geometry.
+    ``orders`` are picked from by ``chance``. ``effort`` is how many pieces may be laid in all tries together. ``joins``: some pieces are
+    joined into blocks first, so that cuts may run at the sum of their sizes; ``first_rip`` is then how whole sheets are cut first, None
+    for either way. Source: by geometry.
     """
-    bench, groups = _Regrouping(sheet, ways, orders, chance), _groups(packing, on_hand)
+    bench, groups = _Regrouping(sheet, ways, orders, chance, joins, first_rip), _groups(packing, on_hand)
     while effort > 0 and len(groups) > max(least, 1):
         emptied, others, rest = bench.parted(groups)
         effort -= _TRY + sum(len(group.steps) for group in (emptied, *others))
@@ -284,10 +316,12 @@ def regrouped(
         return packing
     held = [step for step in packing.steps if step.space.bin < on_hand]
     left = [space for space in packing.left if space.bin < on_hand]
+    blocks = [step for step in packing.blocks if step.space.bin < on_hand]
     for number, group in enumerate(groups, start=on_hand):
         held += [step._replace(space=step.space._replace(bin=number)) for step in group.steps]
         left += [space._replace(bin=number) for space in group.left]
-    return Packing(tuple(held), tuple(left), packing.left_out, len(groups))
+        blocks += [step._replace(space=step.space._replace(bin=number)) for step in group.blocks]
+    return Packing(tuple(held), tuple(left), packing.left_out, len(groups), tuple(blocks))
 
 
 def _groups(packing: Packing, on_hand: int) -> list[_Group]:
@@ -298,8 +332,11 @@ def _groups(packing: Packing, on_hand: int) -> list[_Group]:
         steps.setdefault(step.space.bin, []).append(step)
     for space in packing.left:
         left.setdefault(space.bin, []).append(space)
+    blocks: dict[int, list[Step]] = {}
+    for step in packing.blocks:
+        blocks.setdefault(step.space.bin, []).append(step)
     groups = [
-        _Group(tuple(some), _area([step.item for step in some]), tuple(left.get(number, ())))
+        _Group(tuple(some), _area([step.item for step in some]), tuple(left.get(number, ())), tuple(blocks.get(number, ())))
         for number, some in steps.items()
         if number >= on_hand
     ]

@@ -2,10 +2,12 @@
 
 from itertools import pairwise
 
+import pytest
+
 from joinlay.cutlist.layouts import FrontColumn, OffcutLimits, lay_out
 from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw
 from joinlay.jobs.on_hand import FirstCut
-from joinlay.lengths import ZERO, inches, mm
+from joinlay.lengths import ZERO, dimension, inches, mm
 from tests.unit.cutlist.bench import size
 from tests.unit.cutlist.sawyer import check_every_piece_once, check_sheet
 
@@ -163,3 +165,34 @@ def test_many_small_pieces_on_one_sheet():
     laid = lay_out(pieces, [], whole(), KERF, FirstCut.RIP, LIMITS)
     assert len(laid.sheets) == 1
     check_every_piece_once(pieces, laid.sheets, laid.left_out)
+
+
+#: Parts in mm that fill a square of 1000 by 1000 to the last, and how it is cut first: a third cut inside a strip is at the sum of two parts.
+FULL = [
+    (FirstCut.EITHER, [(394, 302), (414, 439), (406, 141), (394, 353), (192, 439), (200, 561), (394, 345), (406, 420)]),
+    (FirstCut.EITHER, [(346, 325), (399, 341), (245, 375), (346, 330), (255, 625), (346, 345), (399, 284), (409, 375)]),
+    (FirstCut.RIP, [(561, 351), (439, 351), (561, 185), (439, 237), (561, 120), (439, 412), (561, 344)]),
+    (FirstCut.RIP, [(621, 273), (621, 250), (428, 477), (193, 477), (379, 162), (379, 361), (379, 477)]),
+    (FirstCut.CROSSCUT, [(420, 348), (258, 449), (322, 348), (258, 551), (431, 284), (311, 652), (431, 368)]),
+    (FirstCut.CROSSCUT, [(203, 440), (421, 242), (427, 511), (421, 318), (370, 440), (427, 489), (152, 560)]),
+]
+
+
+@pytest.mark.parametrize(("first_cut", "sizes"), FULL)
+@pytest.mark.parametrize("any_grain", [False, True])
+def test_a_sheet_that_goes_together_only_with_a_third_stage_of_cuts(first_cut, sizes, any_grain):
+    kerf, square = mm(3), dimension(mm(997))
+    if any_grain:
+        # A part that may lie either way is found turned as well.
+        sizes = [(wide, long) if n % 2 else (long, wide) for n, (long, wide) in enumerate(sizes)]
+    pieces = [
+        PartToSaw(f"part {n}", n, dimension(mm(long - 3)), dimension(mm(wide - 3)), any_grain)
+        for n, (long, wide) in enumerate(sizes)
+    ]
+    sheet = Blank("square", square, square, ZERO, is_whole=True)
+    laid = lay_out(pieces, [], sheet, kerf, first_cut, LIMITS)
+    check_every_piece_once(pieces, laid.sheets, laid.left_out)
+    for one in laid.sheets:
+        check_sheet(one, kerf, first_cut)
+    assert laid.least_whole == 1
+    assert any_grain or laid.whole == 1

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from joinlay.cutlist.blocks import joined
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
 from joinlay.cutlist.search import least_sheets, regrouped, search
 from tests.benchmarks.shop_lists import SHEET, fewest_by_packer, instance, parts_list
@@ -101,3 +102,25 @@ def test_never_a_sheet_more_by_published_recipes(number, seed):
     found = search(items, [], sheet, first_rip=None)
     assert not found.left_out
     assert least_sheets(items, [], sheet) <= found.opened <= fewest_by_packer(items, sheet)
+
+
+@given(
+    st.lists(st.tuples(st.integers(5, 100), st.integers(5, 100), st.booleans()), min_size=2, max_size=12), st.integers(0, 10**6)
+)
+@settings(max_examples=60, deadline=None)
+def test_blocks_part_into_the_pieces_they_were_joined_of(sizes, seed):
+    items = [Item(n, *size) for n, size in enumerate(sizes)]
+    pool, blocks = joined(items, SQUARE, Random(seed))
+    assert sorted(item.number for item in blocks.pieces(pool)) == list(range(len(items)))
+    assert all(item.length <= 100 and item.width <= 100 for item in pool)
+    found = blocks.parted(pack(pool, [], SQUARE, ways()[seed % 30]), first_rip=None)
+    assert found is not None
+    assert sorted(step.item.number for step in found.steps) == list(range(len(items)))
+    taken = sum(item.length * item.width for item in items) + sum(space.length * space.width for space in found.left)
+    assert taken == found.opened * 100 * 100
+    boxes = [box(step) for step in found.steps]
+    for n, (sheet, x0, y0, x1, y1) in enumerate(boxes):
+        assert 0 <= x0 < x1 <= 100
+        assert 0 <= y0 < y1 <= 100
+        for other, a, b, c, d in boxes[n + 1 :]:
+            assert sheet != other or x1 <= a or c <= x0 or y1 <= b or d <= y0
