@@ -40,7 +40,7 @@ def odd_job(seed):
     names = draw.sample(sorted(given["figures"]), draw.choice((0, 1, 1, 2)))
     figures = [f'{name} = "{draw.choice(given["figures"][name])}"' for name in names]
     every = ['front = "front"', 'sides = "side"', 'bottom = "bottom"', f'back-height = "{draw.choice(("full", "on bottom"))}"']
-    every += [f'front-joint = "{draw.choice(("loose tenon", "half-blind locking rabbet"))}"']
+    every += [f'front-joint = "{draw.choice(("loose tenon", "half-blind locking rabbet", "rabbet", "nailed butt"))}"']
     if draw.random() < 0.3:
         every.append(f'load = "{given["load"]}"')
     if draw.random() < 0.4:

@@ -128,7 +128,14 @@ def _is_drawer(move: Move) -> bool:
 
 
 def step_words(step: Step) -> str:
-    """What to do, in a sentence: what, onto what, which way (PT-2)."""
+    """What to do, in a sentence: what, onto what, which way; and what is screwed then that came in before (PT-2, DJ-3)."""
+    said = _put_together(step)
+    move = step.moves[0]
+    last = any(met.tie is Tie.FASTENED and met.one.kind is PartKind.DRAWER_BOTTOM for each in step.moves for met in each.closing)
+    return f"{said} Screw the bottom up to the back." if last and move.moving[0].kind is not PartKind.DRAWER_BOTTOM else said
+
+
+def _put_together(step: Step) -> str:
     first = step.moves[0]
     come = _FROM[first.way]
     if step.is_whole and _is_drawer(first):
@@ -139,6 +146,9 @@ def step_words(step: Step) -> str:
     what, onto = parts_named([move.moving[0] for move in step.moves]), _held_in(step)
     if first.moving[0].kind is PartKind.BEARER:
         come = f"{come}, up to the frame"
+    if first.moving[0].kind is PartKind.DRAWER_BOTTOM:
+        grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
+        return _bottom_words(step, first).format(what=what, onto=_named(grooved), come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
     return said.format(what=what, onto=onto, come=come)
 
@@ -146,10 +156,16 @@ def step_words(step: Step) -> str:
 #: What is said of parts that go in by their own rule; of all others it is told how they are held.
 _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
-    PartKind.DRAWER_BOTTOM: "Slide {what} into the grooves of {onto}, {come}, without glue.",
     PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue.",
     PartKind.STOP_BLOCK: "Glue {what} to {onto}, {come}, each where its drawer, tried in, comes to rest.",
 }
+
+
+def _bottom_words(step: Step, move: Move) -> str:
+    """A bottom slides into its grooves, glued at most along its front, and is screwed up to a back that stands on it (GR-2, DJ-3)."""
+    glue = "with glue in the groove of the front only" if step.surfaces else "without glue"
+    screwed = any(met.tie is Tie.FASTENED for met in move.closing)
+    return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{', and screw it up to the back' if screwed else ''}."
 
 
 def _held_by(ties: set[Tie]) -> str:
@@ -167,11 +183,21 @@ def step_glue(step: Step, unit: Unit) -> str:
     count = "1 surface" if step.surfaces == 1 else f"{step.surfaces} surfaces"
     area = area_words(step.glue, unit)
     if len(step.of) > 1:
-        return f"{count} in each, {area}" if step.is_alike else f"up to {count} and {area} in each"
+        counts = {sum(move.fasteners for move in moves) for moves in (step.moves, step.most)}
+        more = f", {max(counts)} {_fasteners_word(step)}" if len(counts) == 1 and max(counts) else ""
+        return f"{count} in each, {area}{more}" if step.is_alike else f"up to {count} and {area} in each"
     fasteners = sum(move.fasteners for move in step.moves)
-    screws = any(met.tie is Tie.SCREWED for move in step.moves for met in move.glued)
-    more = f", {fasteners} {'screws' if screws else 'nails'}" if fasteners else ""
-    return f"{count}, {area}{more}"
+    return f"{count}, {area}, {fasteners} {_fasteners_word(step)}" if fasteners else f"{count}, {area}"
+
+
+def _fasteners_word(step: Step) -> str:
+    """``screws``, ``nails`` or ``pins``; of the runners it is told by how they are held."""
+    for met in (met for move in step.moves for met in move.closing if met.fasteners):
+        if met.fastener is not None:
+            return f"{met.fastener.kind.value}s"
+        if met.tie is Tie.SCREWED:
+            return "screws"
+    return "nails"
 
 
 def step_loose(step: Step) -> str:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards.board import Board, Taper
     from joinlay.boards.cut import Cut
+    from joinlay.boards.fastener import Fastener
     from joinlay.boards.place import Place, Vector
     from joinlay.boards.role import JointRole
 
@@ -63,6 +64,7 @@ class Tie(Enum):
     GLUED = "glued"
     NAILED = "glued and nailed"
     SCREWED = "screwed, glued at the front only"  #: through slots, so that solid wood may move (RN-4)
+    FASTENED = "fastened without glue"  #: by screws or nails that can be drawn again
     DRY = "dry"  #: held by its shape or by other parts, without glue
     RIDES = "rides on"
     GUIDED = "guided by"
@@ -73,7 +75,7 @@ class Tie(Enum):
     @property
     def is_fixed(self) -> bool:
         """True where the two stay together once they are put so."""
-        return self in (Tie.GLUED, Tie.NAILED, Tie.SCREWED, Tie.DRY)
+        return self in (Tie.GLUED, Tie.NAILED, Tie.SCREWED, Tie.FASTENED, Tie.DRY)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,8 @@ class Meeting:
 
     ``closes`` are the ways in which ``one`` may move, ``other`` standing still, as they come together (PT-1); drawn back the same
     way it comes free of it. ``glue`` is how much is glued, in square millimetres, ``cheeks`` how much of that are the cheeks of a
-    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are. ``joint`` None: they meet by no joint.
+    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are, ``fastener`` what size they are. ``joint`` None: they
+    meet by no joint.
     """
 
     one: PartRole
@@ -132,10 +135,17 @@ class Meeting:
     glue: Fraction = Fraction(0)
     cheeks: Fraction = Fraction(0)
     fasteners: int = 0
+    fastener: Fastener | None = None
 
     def says(self, facing: Facing) -> str:
         """One of its facings in words: ``drawer 1 bottom on the groove of the drawer 1 left side``."""
         return f"{self.one.name} {facing.where} {self.other.name}"
+
+    @property
+    def is_housed(self) -> bool:
+        """True where one stands in a channel of the other, or takes its tongue in: two planes that look opposite ways face it."""
+        looks = {facing.one.surface for facing in self.facings}
+        return any(surface.opposite in looks for surface in looks)
 
     def is_of(self, one: PartRole, other: PartRole) -> bool:
         """True where these two meet here, whichever goes in."""
@@ -153,6 +163,7 @@ def butted(
     joint: JointRole | None = None,
     glue: Fraction = Fraction(0),
     fasteners: int = 0,
+    fastener: Fastener | None = None,
 ) -> Meeting:
     """A surface of ``one`` against a surface of ``other``: it may come from anywhere but through that board (PT-1).
 
@@ -170,6 +181,7 @@ def butted(
         joint=joint,
         glue=glue,
         fasteners=fasteners,
+        fastener=fastener,
     )
 
 

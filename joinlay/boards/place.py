@@ -29,13 +29,15 @@ _DIRECTIONS: Final = {
 class Place:
     """The place of a board. ``origin`` is the corner where its reference face, edge and end meet, in mm.
 
-    ``along``, ``across`` and ``into`` are what a millimetre of the board's length, width and thickness is in the piece.
+    ``along``, ``across`` and ``into`` are what a millimetre of the board's length, width and thickness is in the piece. A board that leans is
+    held square by the joint at its reference end for ``square_for`` mm; every size is reckoned as if it leaned from the end on.
     """
 
     origin: Vector
     along: Vector
     across: Vector
     into: Vector
+    square_for: Fraction = Fraction(0)
 
     @classmethod
     def at(
@@ -74,7 +76,12 @@ class Place:
     def moved(self, x: Length, y: Length, z: Length) -> Place:
         """The same place shifted."""
         ox, oy, oz = self.origin
-        return Place((ox + x.mm, oy + y.mm, oz + z.mm), self.along, self.across, self.into)
+        return Place((ox + x.mm, oy + y.mm, oz + z.mm), self.along, self.across, self.into, self.square_for)
+
+    @property
+    def leans(self) -> bool:
+        """True for a board whose length runs aslant in the piece, as a side of a tapered drawer's does."""
+        return sum(1 for size in self.along if size) > 1
 
     def direction(self, axis: Axis) -> Vector:
         """What a millimetre along, across or into the board is in the piece."""

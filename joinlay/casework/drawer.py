@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
 from joinlay.casework.assembly import Assembly, Drawer
-from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wanted
-from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, groove_offset, lay_bottom, meet_bottom
+from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wanted, design_back, design_front
+from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, fasten_under, groove_offset, lay_bottom, meet_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
-from joinlay.casework.opening import BackHeight
-from joinlay.findings import Remedy, figure, refusal, warning
+from joinlay.casework.opening import BackHeight, BottomReach
+from joinlay.findings import Change, Refused, Remedy, figure, refusal, warning
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, Fraction, Length, smallest
 from joinlay.records import dataclass
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension, Graduation
+    from joinlay.lengths import Dimension
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
@@ -55,9 +55,9 @@ def plan_drawer(
     """
     sizes = size_drawer(role, opening, make, shop.practice)
     wanted = Wanted(role, make, sizes, shop, tenon=tenon)
-    back_corner = make.back_joint.back(wanted)
+    back_corner = design_back(make.back_joint, wanted)
     grooves = _Grooves.design(role, make, sizes, back_corner, shop)
-    front_corner = make.front_joint.front(replace(wanted, groove=grooves.lines))
+    front_corner = design_front(make.front_joint, replace(wanted, groove=grooves.lines))
     side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
         f"{role.name} side length", front_corner.LENGTH_RULE, "by geometry"
     )
@@ -70,9 +70,10 @@ def plan_drawer(
         back_corner=back_corner,
         grooves=grooves,
         side_length=side_length,
-        rule=shop.rule,
+        shop=shop,
         seasons=usual_seasons() if seasons is None else seasons,
     )
+    box.refuse_reach()
     box.refuse_cramped()
     boards, meetings = box.made()
     return Drawer(
@@ -170,8 +171,18 @@ class _Box:
     back_corner: BackCorner
     grooves: _Grooves
     side_length: Dimension
-    rule: Graduation
+    shop: Shop
     seasons: Seasons
+
+    def refuse_reach(self) -> None:
+        """Refuse a bottom that is to slide in under a back that it is grooved into (DJ-3)."""
+        if self._is_back_grooved and self.make.bottom_reach is not BottomReach.BACK:
+            refused = refusal(
+                "drawer bottom", "The bottom is to reach the ends of the sides, and the back is as high as they are, so it stands in its way.",
+                "", "DJ-3", "Noyes; Wheeler",
+            ).at(self.role.name)  # fmt: skip
+            ways = (Remedy("let the back stand on the bottom", (Change("drawers", "back-height", BackHeight.ON_BOTTOM.value),)),)
+            raise Refused(replace(refused.finding, remedies=ways))
 
     def refuse_cramped(self) -> None:
         """Refuse a drawer too short for its front and back, or tapered to nothing (DR-4, DR-5)."""
@@ -196,7 +207,13 @@ class _Box:
         seat = self._bottom_seat()
         bottom = lay_bottom(self.make.bottom, self.sizes, self.opening.width, seat)
         front, left, right, back = self._grooved(at_front.end, at_back.left, at_back.right, at_back.end, bottom)
-        met = meet_bottom(bottom, front, (left, right), back, self.sizes, seat)
+        left, right = (_held_square(side, self.front_corner.holds_square) for side in (left, right))
+        met = meet_bottom(
+            bottom, front, (left, right), back, self.sizes, seat, is_glued=self.make.bottom.is_solid and not self._is_back_grooved
+        )
+        if not self._is_back_grooved:
+            bottom, under = fasten_under(bottom, back, self.make.bottom, seat, self.shop, self.seasons)
+            met = (*met, under)
         return (
             (front, left, right, back, bottom, *at_front.loose, *at_back.loose),
             (*at_front.meetings, *at_back.meetings, *met),
@@ -247,7 +264,8 @@ class _Box:
     def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, Board, Board, Board]:
         joint, offset = self.grooves.joint, self.grooves.offset
         # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
-        hidden = self.make.sides.thickness - joint.depth
+        through = joint.depth <= self.front_corner.hides_groove
+        hidden = NOTHING if through else self.make.sides.thickness - joint.depth
         front = cut_groove(joint, front, bottom.role, offset=self.grooves.in_front, start=hidden, stop=hidden)
         # In the sides it may run out at the front, which is covered, and must run out at the back where the bottom slides in.
         stop = self.back_corner.groove_stop if self._is_back_grooved else NOTHING
@@ -262,22 +280,36 @@ class _Box:
         front_face = self.sizes.set_back + self.make.front.thickness
         back_face = self.front_corner.side_front + self.back_corner.inside_face(self.side_length)
         about = back_face - front_face + 2 * depth
-        behind = behind_bottom(self.make.bottom, about, depth, half, self.rule, self.seasons)
+        behind = behind_bottom(self.make.bottom, about, depth, half, self.shop.rule, self.seasons)
+        if self._is_back_grooved:
+            back = back_face + (depth - behind)
+        elif self.make.bottom_reach is BottomReach.ENDS:
+            back = self.front_corner.side_front + self.side_length
+        else:
+            back = back_face + self.make.back.thickness
         return BottomSeat(
             joint=self.grooves.joint.role,
             depth=depth,
             offset=self.grooves.offset,
             clearance=self.sizes.bottom_clearance,
             front=front_face - depth + half,
-            back=back_face + (depth - behind if self._is_back_grooved else self.make.back.thickness),
+            back=back,
+            back_face=back_face,
             side_front=self.front_corner.side_front,
             side_length=self.side_length,
             is_open_in_front=opens is not None and depth >= opens,
         )
 
     def dimensions(self) -> tuple[Dimension, ...]:
+        """Its numbers worth asking for beside those of the boards."""
         sizes = self.sizes
         return (sizes.length, sizes.inside_width, sizes.side_clearance, sizes.top_clearance, sizes.front_rise, sizes.joint_line)
 
     def findings(self) -> tuple[Finding, ...]:
         return (*self.front_corner.findings, *self.back_corner.findings, *self.grooves.findings)
+
+
+def _held_square(side: Board, reach: Length) -> Board:
+    """A side that leans, with how far from its front end the front corner holds it square (DR-4)."""
+    assert side.place is not None
+    return replace(side, place=replace(side.place, square_for=reach.mm)) if side.place.leans else side

@@ -1,28 +1,48 @@
-"""The bottom of a drawer and the grooves it lies in (GR-1 to GR-4)."""
+"""The bottom of a drawer, the grooves it lies in (GR-1 to GR-4), and the screws that hold it under a standing back (DJ-3)."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Taper
-from joinlay.boards.meeting import Facing, Meeting, Plane, Way, butted
+from joinlay.boards import (
+    Axis,
+    Board,
+    Cut,
+    CutKind,
+    CutRole,
+    CutUse,
+    Datum,
+    Hand,
+    PartKind,
+    PartRole,
+    Place,
+    Shape,
+    Span,
+    Surface,
+    Taper,
+)
+from joinlay.boards.fastener import FastenerKind
+from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.errors import BadInput
-from joinlay.lengths import Fraction, Length, chosen, rounded_up
+from joinlay.joints.fasteners import fastener_for, spread
+from joinlay.joints.spans import whole
+from joinlay.lengths import NOTHING, Fraction, Length, chosen, largest, rounded_up
 from joinlay.records import dataclass
 from joinlay.stock import Solid
-from joinlay.stock.movement import movement_of
+from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.boards import Cut, JointRole
+    from joinlay.boards import JointRole
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["BottomSeat", "behind_bottom", "groove_offset", "lay_bottom", "meet_bottom"]
+__all__ = ["BottomSeat", "behind_bottom", "fasten_under", "groove_offset", "lay_bottom", "meet_bottom"]
 
 _DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 
@@ -32,8 +52,9 @@ class BottomSeat:
     """The room the grooves leave for a bottom.
 
     ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove.
-    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie; ``clearance`` is in all, half
-    of it at each side. ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
+    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``back_face`` how far the inside of the
+    drawer's back; ``clearance`` is in all, half of it at each side.
+    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
     ``is_open_in_front`` where the corners open the ends of the front's groove.
     """
 
@@ -43,6 +64,7 @@ class BottomSeat:
     clearance: Dimension
     front: Dimension
     back: Dimension
+    back_face: Dimension
     side_front: Dimension
     side_length: Dimension
     is_open_in_front: bool
@@ -126,10 +148,65 @@ def _narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimensi
     return width - share if taken >= 0 else width + share
 
 
+def fasten_under(
+    bottom: Board, back: Board, stock: Stock, seat: BottomSeat, shop: Shop, seasons: Seasons
+) -> tuple[Board, Meeting]:
+    """The bottom bored for the screws that hold it up to the ``back`` that stands on it, and where the two meet (DJ-3).
+
+    A sheet has holes. Solid wood, held at its front, has slots as long as the screw is thick and the wood behind its front moves; one that would
+    leave less than half a screw of wood behind it runs out at the back edge. Sources: Noyes; Wheeler; CK-6.
+    """
+    practice = shop.practice
+    shank, spacing = practice.length("bottom screw"), practice.length("bottom screw spacing")
+    middle = (seat.back_face + back.thickness / 2 - seat.front).named(
+        f"{bottom.name} front edge to its screws", "DJ-3", "by geometry"
+    )
+    grows = shrinks = NOTHING
+    if isinstance(stock, Solid):
+        grows, shrinks = _moved_behind(stock, middle, seasons, shank)
+    first = (bottom.length.mm - back.length.mm) / 2
+    places = [Length(first + place.mm) for place in spread(back.length, spacing)]
+    start, stop = middle - shank / 2 - grows, middle + shank / 2 + shrinks
+    is_open = isinstance(stock, Solid) and stop + shank / 2 > bottom.width
+    use = CutUse.SCREW_SLOT if isinstance(stock, Solid) else CutUse.SCREW_HOLE
+    for n, place in enumerate(places, start=1):
+        role = CutRole(use, back.role, number=n if len(places) > 1 else 0)
+        name = f"{bottom.name} {role.name}"
+        across = Span(
+            start.named(f"{name} start", "DJ-3, CK-6", MOVEMENT_SOURCE),
+            bottom.width if is_open else stop.named(f"{name} stop", "DJ-3, CK-6", MOVEMENT_SOURCE),
+        )
+        cut = Cut(
+            CutKind.SLOT if isinstance(stock, Solid) else CutKind.HOLE,
+            Surface.FAR_EDGE if is_open else Surface.FAR_FACE,
+            Span.about(place, shank),
+            across,
+            whole(bottom, Axis.INTO),
+            role,
+            shape=Shape.SQUARE if is_open else Shape.ROUND_ENDS if isinstance(stock, Solid) else Shape.ROUND,
+        )
+        bottom = bottom.with_cuts(cut)
+    screw = fastener_for(FastenerKind.SCREW, bottom.thickness, back.width, shop.rule, shank)
+    under = butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4")
+    return bottom, replace(under, tie=Tie.FASTENED, fasteners=len(places), fastener=screw)
+
+
+def _moved_behind(stock: Solid, behind: Length, seasons: Seasons, usual: Dimension) -> tuple[Dimension, Dimension]:
+    """What solid wood ``behind`` its fixed front grows by the dampest day and shrinks by the driest; of a wood that isn't in the table
+    ``usual`` each way.
+    """
+    try:
+        damp, dry = (movement_of(stock, behind, seasons.workshop, day) for day in (seasons.dampest, seasons.driest))
+    except BadInput:
+        return usual, usual
+    return largest(NOTHING, damp), largest(NOTHING, -dry)
+
+
 def meet_bottom(
-    bottom: Board, front: Board, sides: tuple[Board, Board], back: Board, sizes: DrawerSizes, seat: BottomSeat
+    bottom: Board, front: Board, sides: tuple[Board, Board], back: Board, sizes: DrawerSizes, seat: BottomSeat, *, is_glued: bool
 ) -> tuple[Meeting, ...]:
-    """Where the bottom meets what is grooved for it, and the back that stands on it (GR-2, GR-4, DR-4).
+    """Where the bottom meets what is grooved for it (GR-2, DR-4); one under a standing back meets that by ``fasten_under``, and ``is_glued`` at its
+    front where it is solid, so that it moves from there (GR-2, PT-7).
 
     It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or
     along it from where the groove is open.
@@ -140,11 +217,19 @@ def meet_bottom(
     ways = (Way.FRONT, Way.LEFT, Way.RIGHT) if seat.is_open_in_front else (Way.FRONT,)
     at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), half, "GR-2")
     met.append(
-        Meeting(one=bottom.role, other=front.role, facings=(_laid(front, groove), at_front), closes=ways, joint=seat.joint)
+        Meeting(
+            one=bottom.role,
+            other=front.role,
+            facings=(_laid(front, groove), at_front),
+            closes=ways,
+            tie=Tie.GLUED if is_glued else Tie.DRY,
+            joint=seat.joint,
+            glue=2 * groove.wall_area if is_glued else Fraction(0),
+        )
     )
     grooves = back.cuts_of(CutUse.GROOVE)
     if not grooves:
-        return (*met, butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4"))
+        return tuple(met)
     assert back.place is not None
     behind = Length(back.place.origin[1] + grooves[0].depth.mm - seat.back.mm)
     at_back = Facing("in the", Plane(Surface.FAR_EDGE), Plane.floor(grooves[0]), behind, "GR-2")
@@ -164,10 +249,11 @@ def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -
     (groove,) = side.cuts_of(CutUse.GROOVE)
     is_left = side.role.hand is Hand.LEFT
     ways = [Way.LEFT if is_left else Way.RIGHT]
-    # The front end of the groove is open until the front is on; a drawer that widens to its back lets nothing in there.
-    if sizes.taper.mm >= 0:
+    # The front end of the groove is open until the front is on. Where the sides lean, the bottom's wide end passes between their narrow ends
+    # only if its clearance makes up for that.
+    if sizes.taper.mm >= -seat.clearance.mm:
         ways.append(Way.BACK)
-    if sizes.taper.mm <= 0 and groove.along.stop == side.length:
+    if sizes.taper.mm <= seat.clearance.mm and groove.along.stop == side.length:
         ways.append(Way.FRONT)
     facings = (_laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
     return Meeting(one=bottom.role, other=side.role, facings=facings, closes=tuple(ways), joint=seat.joint)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.stock import Stock
 
-__all__ = ["BackHeight", "DrawerMake", "Opening"]
+__all__ = ["BackHeight", "BottomReach", "DrawerMake", "Opening"]
 
 
 class BackHeight(Enum):
@@ -23,6 +23,13 @@ class BackHeight(Enum):
 
     FULL = "full"
     ON_BOTTOM = "on bottom"
+
+
+class BottomReach(Enum):
+    """How far a bottom reaches that slides in under the back: flush with the back's outer face, or to the ends of the sides (DJ-3)."""
+
+    BACK = "back"
+    ENDS = "ends of the sides"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +51,8 @@ class Opening:
 class DrawerMake:
     """What a drawer is made of and how it is joined: which kind of corner at the front and at the back.
 
-    ``side_height`` None: as high as DR-3 allows.
+    ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as high as DR-3
+    allows.
     """
 
     front: Stock
@@ -54,4 +62,5 @@ class DrawerMake:
     front_joint: CornerKind = TENONED
     back_joint: CornerKind = LOCKED
     back_height: BackHeight = BackHeight.FULL
+    bottom_reach: BottomReach = BottomReach.BACK
     side_height: Dimension | None = None

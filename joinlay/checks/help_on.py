@@ -30,6 +30,7 @@ _SHARE: Final = {
     ),
     "short grain": (
         "lip",
+        "nailed corner",
         "dado set",
         "tip gap",
     ),
@@ -78,6 +79,7 @@ _SHARE: Final = {
         "dust panel",
         "drawer size",
         "shallow drawer",
+        "drawer bottom",
         "side height",
         "graduation",
         "face frame",

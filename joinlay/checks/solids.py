@@ -104,7 +104,7 @@ def solid_of(board: Board) -> Body:
     if board.place is None:
         raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
     gone = (*(_wedge(board, t) for t in board.tapers if t.near.mm or t.far.mm), *(_hollow(board, cut) for cut in board.cuts))
-    body = _put(_carved(_stock(board), gone), board, board.place)
+    body = _put(_carved(_stock(board), gone), board.place)
     a, b, c, d, e, f = body.bounding_box()
     return Body(board.role, body, (a, b, c), (d, e, f))
 
@@ -170,7 +170,7 @@ def _clash(found: Overlap, when: str) -> Finding:
 # -- shapes, in the board's own directions: along, across, into ----------------------------------------------
 
 
-def _put(body: Manifold, board: Board, place: Place) -> Manifold:
+def _put(body: Manifold, place: Place) -> Manifold:
     """``body`` in the piece.
 
     A side that leans is held square by its front joint when the drawer is glued up. So it stands straight as far as that joint
@@ -178,7 +178,7 @@ def _put(body: Manifold, board: Board, place: Place) -> Manifold:
     """
     straight = [Fraction(int(part)) for part in place.along]
     sideways = [leaning - square for leaning, square in zip(place.along, straight, strict=True)]
-    joint = max((cut.along.stop.mm for cut in board.cuts if cut.along.stop < board.length / 3), default=Fraction(0))
+    joint = place.square_for
     if not any(sideways) or not joint:
         return _transformed(body, place.along, place, place.origin)
     rest, front = body.split_by_plane((1, 0, 0), float(joint))

@@ -137,6 +137,7 @@ class _Reader:
                 "front": drawer.make.front_joint.word,
                 "back": drawer.make.back_joint.word,
                 "back height": drawer.make.back_height.value,
+                "bottom reach": drawer.make.bottom_reach.value,
             }
         shop = self.plan.shop
         facts["the shop"] = {

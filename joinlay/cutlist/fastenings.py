@@ -5,51 +5,80 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import JointKind, PartKind, Whole
 from joinlay.boards.meeting import Tie
 from joinlay.lengths import NOTHING, Fraction, plain_mm
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
+    from joinlay.boards.fastener import Fastener
     from joinlay.boards.meeting import Meeting
     from joinlay.cutlist.cutting_list import CuttingList, Row
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension
 
-__all__ = ["TenonStrip", "glued", "nails", "screws", "tenon_strips"]
+__all__ = ["FastenersFor", "TenonStrip", "fasteners_of", "glued", "nails", "screws", "tenon_strips"]
 
 
 def screws(plan: Plan) -> int:
     """How many screws ``plan`` takes for its runners, in a solid case (RN-4; common practice)."""
-    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.SCREWED)
+    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.SCREWED and met.fastener is None)
 
 
 def nails(plan: Plan) -> int:
     """How many nails the runners of ``plan`` take in a plywood case (RN-4; our own choice)."""
-    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.NAILED)
+    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.NAILED and met.fastener is None)
+
+
+@dataclass(frozen=True, slots=True)
+class FastenersFor:
+    """So many of one size of nail, pin or screw, through parts of the kind ``through`` into parts of the kind ``into``."""
+
+    fastener: Fastener
+    through: PartKind
+    into: PartKind
+    count: int
+
+
+def fasteners_of(plan: Plan) -> tuple[FastenersFor, ...]:
+    """Every size of nail, pin and screw in ``plan`` by what it goes through and into, in the order they are met (DJ-1, DJ-3, DJ-4)."""
+    counts: dict[tuple[Fastener, PartKind, PartKind], int] = {}
+    for met in plan.meetings:
+        if met.fastener is not None:
+            key = (met.fastener, met.one.kind, met.other.kind)
+            counts[key] = counts.get(key, 0) + met.fasteners
+    return tuple(FastenersFor(*key, count) for key, count in counts.items() if count)
 
 
 def glued(plan: Plan) -> dict[str, Fraction]:
     """How much of ``plan`` is glued where, in square millimetres, by the trade's word for it; only what there is any of (RN-4).
 
-    Loose tenons all round. Dadoes on their floor and walls, with the slots of half-blind fronts. Runners, stop strips and blocks where
+    Loose tenons all round. Dadoes on their floor and walls, with the slots of half-blind fronts; corners of drawers that have none by
+    themselves. Runners, stop strips and blocks where
     they lie on; runners that are screwed through slots only round their front screw. The face frame where its back lies against the
     front edges of the case. Grooves for bottoms and rabbets for backs are left dry. Source: by geometry.
     """
     loose = tuple(f"{kind.value}s" for kind in PartKind if kind.is_loose)
-    areas = dict.fromkeys((*loose, "dadoes", "runners", "stops", "frame on the case"), Fraction(0))
+    areas = dict.fromkeys(
+        (*loose, "dadoes", "corners", "bottoms at the front", "runners", "stops", "frame on the case"), Fraction(0)
+    )
     for met in plan.meetings:
         areas[_place_of(met)] += met.glue
     return {where: area for where, area in areas.items() if area}
 
 
 def _place_of(met: Meeting) -> str:
-    """Where a glued meeting is counted; every joint that isn't one of the others is a dado or locks like one."""
+    """Where a glued meeting is counted: a joint in which a wall faces something is a dado or locks like one."""
     if met.one.kind.is_loose:
         return f"{met.one.kind.value}s"
     places = {Whole.RUNNERS: "runners", Whole.STOPS: "stops", Whole.FRAME: "frame on the case"}
     whole = met.one.whole
-    return places.get(whole, "dadoes") if isinstance(whole, Whole) else "dadoes"
+    if isinstance(whole, Whole) and whole in places:
+        return places[whole]
+    if met.one.kind is PartKind.DRAWER_BOTTOM:
+        return "bottoms at the front"
+    is_corner = met.joint is not None and met.joint.kind in (JointKind.FRONT_CORNER, JointKind.BACK_CORNER)
+    return "corners" if is_corner and not met.is_housed else "dadoes"
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
-from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
+from joinlay.cutlist.fastenings import fasteners_of, glued, nails, screws, tenon_strips
 from joinlay.cutlist.solid_wood import CUBIC_METRES
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
@@ -165,13 +165,20 @@ def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
         yield ShoppingLine("screws", Fraction(number), "pieces", f"{shank} in the shank, through the runners into the case")
     if number := nails(plan):
         yield ShoppingLine("nails", Fraction(number), "pieces", "for the runners, glued as well")
+    for each in fasteners_of(plan):
+        size = each.fastener
+        shank = "" if size.shank is None else f", {plan.rule.text(size.shank)} in the shank"
+        through, into = (kind.value for kind in (each.through, each.into))
+        remark = f"{plan.rule.text(size.length)} long{shank}; through each {through} into the {into}"
+        yield ShoppingLine(f"{size.kind.value}s", Fraction(each.count), "pieces", remark)
 
 
 def _glue(plan: Plan) -> Iterator[ShoppingLine]:
     unit, size = _AREA[plan.unit]
     if where := glued(plan):
         area = Fraction(ceil(sum(where.values(), Fraction(0)) / size))
-        yield ShoppingLine("glue", area, unit, f"to cover: {', '.join(where)}; bottoms and backs stay dry", is_bought=False)
+        dry = "the rest of the bottoms stays" if "bottoms at the front" in where else "bottoms stay"
+        yield ShoppingLine("glue", area, unit, f"to cover: {', '.join(where)}; {dry} dry, and so do backs", is_bought=False)
 
 
 def _knobs(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:

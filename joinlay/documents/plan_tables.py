@@ -275,6 +275,14 @@ class FacingTold(Told):
     rule: str
 
 
+class FastenerTold(Told):
+    """A nail, pin or screw as it is bought."""
+
+    kind: Word
+    length: LengthTold
+    shank: LengthTold | None = Field(description="How thick a screw is; null for nails, which are bought by length.")
+
+
 class MeetingTold(Told):
     """Two boards that meet: 'one' goes in or is laid on, 'other' holds it."""
 
@@ -289,6 +297,7 @@ class MeetingTold(Told):
     glue_mm2: float = Field(validation_alias="glue", description="How much is glued, in square millimetres.")
     cheeks_mm2: float = Field(validation_alias="cheeks", description="How much of that holds against a pull.")
     fasteners: int = Field(description="How many nails or screws.")
+    fastener: FastenerTold | None = Field(description="What size they are; null where there are none, or any will do.")
 
 
 class OpeningTold(Told):
@@ -308,6 +317,9 @@ class DrawerTold(Told):
     front_joint: str = Field(validation_alias=AliasPath("make", "front_joint", "word"))
     back_joint: str = Field(validation_alias=AliasPath("make", "back_joint", "word"))
     back_height: Word = Field(validation_alias=AliasPath("make", "back_height"))
+    bottom_reach: Word = Field(
+        validation_alias=AliasPath("make", "bottom_reach"), description="How far a bottom reaches under a back that stands on it."
+    )
     length: LengthTold = Field(description="Front included.")
     inside_width: LengthTold = Field(description="Between the sides, at the front.")
     side_clearance: LengthTold

@@ -123,6 +123,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "front-joint": "The joint of front and sides.",
         "back-joint": "The joint of back and sides.",
         "back-height": "Whether the back is as high as the sides, or stands on the bottom.",
+        "bottom-reach": "How far a bottom under the back reaches: to the outside of the back, or to the ends of the sides.",
         "side-height": "Height of the sides; by the rules unless told.",
         "tenon": "Thickness of the loose tenons; the rules choose unless told.",
         "load": "What lies in each drawer, or on its bottom.",

@@ -14,7 +14,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from joinlay.boards import Board, Hand, JointRole, PartRole, Span
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Fraction
     from joinlay.shop import Shop
 
 __all__ = ["Rabbet", "cut_rabbet", "design_rabbet"]
@@ -43,27 +43,33 @@ def design_rabbet(
     shop: Shop,
     width: Dimension | None = None,
     depth: Dimension | None = None,
+    usual_share: Fraction | None = None,
+    rule: str = "RA-1",
+    source: str = "common practice",
     role: JointRole | None = None,
 ) -> Rabbet:
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
     ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless
-    given. Raises BadInput for sizes of zero or less; Refused where the panel is far too thick for it, or the rabbet deeper than 2/3 of the thickness.
+    given; one deeper than ``usual_share`` of it, that half unless given, is warned of. ``rule`` and
+    ``source`` are those of the joint it is cut for. Raises BadInput for sizes of zero or less; Refused where the panel is far too thick for
+    it, or the rabbet deeper than 2/3 of the thickness.
     """
     refuse_nothing(into=into, panel=panel, width=width, depth=depth)
     practice = shop.practice
     allowance = practice.length("rabbet allowance")
     wide = width if width is not None else (panel + allowance if allowance else panel)
     shares = (practice.ratio("least dado share"), practice.ratio("rabbet share"), practice.ratio("largest rabbet share"))
+    judged = (shares[0], usual_share or shares[1], shares[2])
     deep = depth if depth is not None else depth_down(into * shares[1], shop.rule, into * shares[0])
     named = name_of(role)
     with refusals_at(named):
-        too_thick = judge_panel("rabbet", panel, into, _PANEL_TIMES, "RA-1")
-        found = judge_depth("rabbet", deep, into, shares, "RA-1")
+        too_thick = judge_panel("rabbet", panel, into, _PANEL_TIMES, rule)
+        found = judge_depth("rabbet", deep, into, judged, rule)
     return Rabbet(
         role=role,
-        width=wide.named(label(named, "rabbet width"), "RA-1", "common practice"),
-        depth=deep.named(label(named, "rabbet depth"), "RA-1", "common practice"),
+        width=wide.named(label(named, "rabbet width"), rule, source),
+        depth=deep.named(label(named, "rabbet depth"), rule, source),
         findings=findings_at(named, too_thick, found),
     )
 

@@ -71,7 +71,12 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("taper", "0", "0", "DR-4", _PRACTICE, "how much narrower the drawer is at its back, in all; less than 0: wider"),
     LengthRule("back gap", "1/2", "12", "DR-5", "an 1880s chest of drawers list", "drawer to the case back"),
     LengthRule("front set-back", "0", "0", "DR-5", _PRACTICE, "drawer front behind the face of the frame"),
-    LengthRule("back set-in", "1/2", "12", "DA-4", _PRACTICE, "end of the side to the dado that takes the back"),
+    LengthRule("back set-in", "1/2", "12", "DJ-2", "Foster", "end of the side to the dado that takes the back"),
+    LengthRule(
+        "corner nail spacing", "2", "50", "DJ-1, DJ-4", _HOUSE, "largest spacing of the nails or pins in a drawer's corner"
+    ),
+    LengthRule("bottom screw", "1/8", "3.5", "DJ-3", _PRACTICE, "shank of the screws that hold a bottom under the back"),
+    LengthRule("bottom screw spacing", "6", "150", "DJ-3", _HOUSE, "largest spacing of the screws that hold a bottom"),
     LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),
     LengthRule("rough width allowance", "1/4", "6", "CL-1", "Joyce", "rough width over finished width, solid wood"),
     LengthRule("edge trim", "1/4", "6", "CL-2", _HOUSE, "taken off each edge of a whole sheet before it is used"),
@@ -127,6 +132,7 @@ RATIO_RULES: Final[tuple[RatioRule, ...]] = (
     RatioRule("short grain share", "1/3", "LR-4", "common practice; Wheeler", "wood beyond the dado, in the side's thickness"),
     RatioRule("rabbet share", "1/2", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness"),
     RatioRule("largest rabbet share", "2/3", "RA-1", _PRACTICE, "back rabbet depth in the side's thickness, at most"),
+    RatioRule("front rabbet share", "2/3", "DJ-1", "Noyes; Griffith", "depth of a plain rabbet in the front's thickness"),
     RatioRule("groove share", "1/2", "GR-1", "Noyes; Mission Furniture", "bottom groove depth in the side's thickness, at most"),
     RatioRule("solid wood waste", "1/5", "CL-2", _HOUSE, "solid wood bought over the rough sizes, as a share of them"),
     RatioRule("spare tenons", "1/10", "LT-5", _HOUSE, "loose tenons made over the count, as a share of it"),

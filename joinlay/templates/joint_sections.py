@@ -245,7 +245,7 @@ def sections_of(plan: Plan) -> Iterator[JointSection]:
             pair = frozenset((board.role, mate))
             if pair not in done:
                 done.add(pair)
-                section = _section(board, boards[mate], _called(joint, makes))
+                section = _section(board, boards[mate], joint, _called(joint, makes))
                 if section is not None:
                     yield section
 
@@ -258,16 +258,16 @@ def _called(joint: JointRole, makes: Mapping[DrawerRole, DrawerMake]) -> str:
     return {JointKind.FRONT_CORNER: make.front_joint.word, JointKind.BACK_CORNER: make.back_joint.word}.get(joint.kind, "")
 
 
-def _section(one: Board, two: Board, called: str) -> JointSection | None:
+def _section(one: Board, two: Board, of: JointRole, called: str) -> JointSection | None:
     cuts = {board.role: _running(board, other) for board, other in ((one, two), (two, one))}
     # The board that is cut into stands first: one with a dado or groove before one with a rabbet only.
     first, second = sorted((one, two), key=lambda board: min((_rank(cut) for cut in cuts[board.role]), default=9))
     run = _run_of(first, cuts[first.role][0])
     joint = [(board, cut) for board in (first, second) for cut in cuts[board.role] if _run_of(board, cut) is run]
     at = _plane(run, joint)
-    placed = [_squared(board, joint, run) for board in (first, second)]
+    placed = [_squared(board, joint, run, of) for board in (first, second)]
     ways = tuple(way for way in PieceAxis if way is not run)
-    spans = [[reach(_squared(board, joint, run), way, cut) for board, cut in joint] for way in ways]
+    spans = [[reach(_squared(board, joint, run, of), way, cut) for board, cut in joint] for way in ways]
     (lefts, rights), (lows, highs) = (tuple(zip(*span, strict=True)) for span in spans)
     window = (min(lefts) - _AROUND, min(lows) - _AROUND, max(rights) + _AROUND, max(highs) + _AROUND)
     parts = [_part(board, run, at, ways, window) for board in placed]
@@ -312,14 +312,19 @@ def _plane(run: PieceAxis, joint: Sequence[tuple[Board, Cut]]) -> Fraction:
     return next((at for at in tries if not any(a <= at <= b for a, b in crossing)), tries[0])
 
 
-def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: PieceAxis) -> Board:
-    """A leaning board stood square where the joint is: over the width of a joint the lean of a tapered drawer is nothing."""
+def _squared(board: Board, joint: Sequence[tuple[Board, Cut]], run: PieceAxis, of: JointRole) -> Board:
+    """A leaning board stood square where the joint is: over the width of a joint the lean of a tapered drawer is nothing.
+
+    At its front corner it is held square from the end on, whether or not it is cut there.
+    """
     place = board.place
     assert place is not None
-    if sum(1 for size in place.along if size) == 1:
+    if not place.leans:
         return board
     own = [cut for other, cut in joint if other.role == board.role]
     along = own[0].along.centre.mm if own and _run_of(board, own[0]) is run else board.length.mm / 2
+    if of.kind is JointKind.FRONT_CORNER:
+        along = Fraction(0)
     way = _way(place.along)
     straight = [Fraction(0)] * 3
     straight[way.value] = place.along[way.value]

@@ -11,7 +11,7 @@ from joinlay.casework.case import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
-from joinlay.casework.opening import BackHeight, DrawerMake
+from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.stops import StopMake
 from joinlay.lengths import Length, Unit
@@ -49,7 +49,8 @@ def drawer_makes(draw, unit):
         bottom=draw(stocks(unit, "1/4", "5/32", "9/32")),
         front_joint=draw(st.sampled_from(list(AT_FRONT.values()))),
         back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
-        back_height=draw(st.sampled_from(BackHeight)),
+        back_height=(height := draw(st.sampled_from(BackHeight))),
+        bottom_reach=draw(st.sampled_from(BottomReach)) if height is BackHeight.ON_BOTTOM else BottomReach.BACK,
     )
 
 

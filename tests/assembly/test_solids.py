@@ -95,6 +95,7 @@ def test_a_taper_lies_at_its_own_edge():
 
 def test_a_leaning_side_is_square_within_its_front_joint_and_ends_where_it_is_placed():
     lean = Place.at(mm(0), mm(0), mm(0), "+Y", "+Z", "-X", ("+X", Fraction(1, 100)))
+    lean = replace(lean, square_for=Fraction(12))
     side = solid_of(board(cut(CutKind.DADO, Surface.FACE, (6, 12), (0, 60), (0, 6)), place=lean))
     front, back = (
         side.wood.trim_by_plane((0, -1, 0), -12),

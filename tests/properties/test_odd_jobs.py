@@ -4,6 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.boards import Axis
+from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.errors import Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -45,6 +46,7 @@ bottom = "bottom"
 front-joint = "{front_joint}"
 back-joint = "{back_joint}"
 back-height = "{back_height}"
+bottom-reach = "{reach}"
 
 [[drawer]]
 opening = {{ width = "{width}", height = "{height}", depth = "{depth}" }}
@@ -63,9 +65,10 @@ def jobs(draw):
         front=draw(FRONTS),
         side=draw(SIDES),
         bottom=draw(BOTTOMS),
-        front_joint=draw(st.sampled_from(("loose tenon", "half-blind locking rabbet"))),
-        back_joint=draw(st.sampled_from(("locking rabbet", "dado"))),
+        front_joint=draw(st.sampled_from(sorted(AT_FRONT))),
+        back_joint=draw(st.sampled_from(sorted(AT_BACK))),
         back_height=draw(st.sampled_from(("full", "on bottom"))),
+        reach=draw(st.sampled_from(("back", "back", "back", "ends of the sides"))),
         width=draw(WIDTHS),
         height=draw(HEIGHTS),
         depth=draw(DEPTHS),
@@ -164,7 +167,7 @@ def pieces(draw):
         height=draw(st.sampled_from(("700", "900", "1200", "400", "90", "3000"))),
         depth=draw(DEPTHS),
         stops=draw(st.sampled_from(("blocks", "none"))),
-        front_joint=draw(st.sampled_from(("loose tenon", "half-blind locking rabbet"))),
+        front_joint=draw(st.sampled_from(sorted(AT_FRONT))),
         figures="\n".join(f'{name} = "{size}"' for name, size in figures.items()),
         banks="\n".join(draw(st.lists(banks(), min_size=1, max_size=2))),
     )

@@ -21,6 +21,8 @@ LENGTHS = {
         "narrowest offcut": ("4", "100", "CL-2"), "case dado margin": ("1/4", "6", "CA-1"), "thinnest strip": ("1/8", "3", "RN-3"),
         "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
         "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
+        "bottom screw spacing": ("6", "150", "DJ-3"),
+        "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
     },
     "common practice": {
         "mortise floor": ("1/8", "3", "LT-3"), "mortise slack": ("0", "0", "LT-12"), "rail shoulder": ("3/16", "5", "FF-2"),
@@ -28,7 +30,7 @@ LENGTHS = {
         "rabbet allowance": ("1/32", "0.8", "RA-1"), "groove offset": ("3/8", "10", "GR-1"), "least groove offset": ("1/4", "6", "GR-1"),
         "bottom panel clearance": ("1/16", "1.6", "GR-2"), "side clearance": ("1/32", "0.8", "DR-1"),
         "top clearance": ("1/32", "0.8", "DR-1"), "bottom clearance of the front": ("1/32", "0.8", "DR-1"), "taper": ("0", "0", "DR-4"),
-        "front set-back": ("0", "0", "DR-5"), "back set-in": ("1/2", "12", "DA-4"), "stile width": ("1 1/2", "38", "FF-1"),
+        "front set-back": ("0", "0", "DR-5"), "bottom screw": ("1/8", "3.5", "DJ-3"), "stile width": ("1 1/2", "38", "FF-1"),
         "mullion width": ("1 1/2", "38", "FF-1"), "top rail height": ("2", "50", "FF-1"), "bottom rail height": ("2", "50", "FF-1"),
         "rail height": ("1", "25", "FF-1"), "frame overhang": ("0", "0", "FF-3"), "bearer margin": ("1/4", "6", "RN-1"),
         "bearer back gap": ("1/8", "3", "RN-1"), "kicker lift": ("1/32", "0.8", "RN-3"), "bearer screw": ("3/16", "4.5", "RN-4"),
@@ -42,6 +44,9 @@ LENGTHS = {
     },
     "Elek 2020: 0 to 0.1 mm": {
         "tongue fit": ("0", "0", "LR-8"),
+    },
+    "Foster": {
+        "back set-in": ("1/2", "12", "DJ-2"),
     },
     "Foster fig. 195": {
         "stopped dado margin": ("1/2", "12", "DA-4"),
@@ -74,6 +79,9 @@ RATIOS = {
     "common practice": {
         "mortise floor share": ("1/4", "LT-3"), "least dado share": ("1/4", "LR-4, DA-2"), "rabbet share": ("1/2", "RA-1"),
         "largest rabbet share": ("2/3", "RA-1"), "pull share": ("1/4", "PU-1"),
+    },
+    "Noyes; Griffith": {
+        "front rabbet share": ("2/3", "DJ-1"),
     },
     "Moxon's rule, from memory": {
         "tenon depth": ("4", "LT-4"),

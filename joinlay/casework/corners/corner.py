@@ -14,7 +14,7 @@ from joinlay.boards import Hand, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, refusal
-from joinlay.lengths import Length
+from joinlay.lengths import NOTHING, Length
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -90,11 +90,21 @@ class FrontCorner(ABC):
         """Front, left and right side, all placed, with the corner's cuts; its loose parts; and where they meet."""
 
     @property
+    def holds_square(self) -> Length:
+        """How far from its front end the joint holds a side square that leans: as deep as it cuts into the side, or lies against it."""
+        return NOTHING
+
+    @property
     def opens_groove(self) -> Dimension | None:
         """How deep the front's bottom groove, which stops behind the sides, must be for the corner's cuts to open its ends; None:
         they never do.
         """
         return None
+
+    @property
+    def hides_groove(self) -> Length:
+        """How deep a groove may be that runs right through the front, since the corner takes off all it would show at (GR-3)."""
+        return NOTHING
 
 
 @dataclass(frozen=True, slots=True)

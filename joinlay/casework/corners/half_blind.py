@@ -47,6 +47,11 @@ class HalfBlindFront(FrontCorner):
         return Cornered(front, sides[0], sides[1], tuple(meetings))
 
     @property
+    def holds_square(self) -> Length:
+        """To the far wall of the side's dado, which the tongue fills."""
+        return self.joint.dado_offset + self.joint.dado_width
+
+    @property
     def opens_groove(self) -> Dimension | None:
         """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip
         (GR-3).

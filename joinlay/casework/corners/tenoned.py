@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from joinlay.casework.drawer_sizes import DrawerSizes
     from joinlay.findings import Finding
     from joinlay.joints.loose_tenon import LooseTenon
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Length
 
 __all__ = ["TENONED", "Tenoned"]
 
@@ -35,6 +35,11 @@ class Tenoned(FrontCorner):
     def findings(self) -> tuple[Finding, ...]:
         """What the joint found."""
         return self.joint.findings
+
+    @property
+    def holds_square(self) -> Length:
+        """As deep as its tenons go into the side's end."""
+        return self.joint.depth_in_end
 
     def join(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Both parts mortised, and the tenons that go between."""

@@ -53,8 +53,10 @@ ON_MAKING: Final = (
             "A narrower cutter.",
             "Thicker front or back.",
             "A deeper set-in for the back.",
+            "Another corner: front-joint and back-joint say which. A plain rabbet leaves a third of the front as its lip; a nailed butt cuts "
+            "nothing and is weaker than any of them.",
         ),
-        "LR-4, LR-6",
+        "LR-4, LR-6, DJ-1, DJ-2, DJ-4",
     ),
     HelpPage(
         "machines",

@@ -9,7 +9,7 @@ from joinlay.boards import DrawerRole, row_name
 from joinlay.casework.bay import RowWish
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, Heights, OneByOne
-from joinlay.casework.opening import BackHeight, DrawerMake, Opening
+from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake, Opening
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.amounts import Bearing
@@ -43,7 +43,7 @@ OPENING_KEYS: Final = ("width", "height", "depth")
 STOCK_KEYS: Final = ("front", "sides", "bottom")
 
 #: Keys that choose among ways to make a drawer.
-_CHOICES: Final = ("front_joint", "back_joint", "back_height")
+_CHOICES: Final = ("front_joint", "back_joint", "back_height", "bottom_reach")
 
 #: Keys of a drawer that set a rule of the practice tables for it.
 _RULES: Final = {
@@ -65,6 +65,7 @@ RULES_BY_KEY: Final = {field.replace("_", "-"): rule for field, rule in _RULES.i
 Front = Annotated[Given[CornerKind], one_of(AT_FRONT)]
 Back = Annotated[Given[CornerKind], one_of(AT_BACK)]
 Height = Annotated[Given[BackHeight], one_of({height.value: height for height in BackHeight})]
+Reach = Annotated[Given[BottomReach], one_of({reach.value: reach for reach in BottomReach})]
 
 
 class OpeningEntry(Entry):
@@ -86,6 +87,7 @@ class DrawersEntry(Entry):
     front_joint: Front | None = None
     back_joint: Back | None = None
     back_height: Height | None = None
+    bottom_reach: Reach | None = None
     side_height: Size | None = None
     tenon: Size | None = None
     side_clearance: Gap | None = None

@@ -10,7 +10,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Hand, Surface
+from joinlay.boards import Axis, Hand, PartKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.records import dataclass
@@ -63,6 +63,8 @@ def templates_for(
     words, other = beside or {}, elsewhere or {}
     found: dict[tuple[Hashable, tuple[str, ...]], list[_Told]] = {}
     for board in boards:
+        if _is_bored_by_its_card(board):
+            continue
         for up, view in views_of(board):
             for end in (Surface.END, Surface.FAR_END):
                 flat, there = _parted(lay_flat(view, end), other)
@@ -85,6 +87,11 @@ class _Told:
 
     net: Net
     said: tuple[str, ...]
+
+
+def _is_bored_by_its_card(board: Board) -> bool:
+    """True for a drawer's bottom that has nothing but holes or slots for its screws: in line, evenly, and all on the card they are bored by."""
+    return board.role.kind is PartKind.DRAWER_BOTTOM and all(cut.role.use.is_for_a_screw for cut in board.cuts)
 
 
 def _parted(net: Net | None, elsewhere: Mapping[tuple[str, str], str]) -> tuple[Net | None, tuple[str, ...]]:

@@ -1,0 +1,62 @@
+"""A drawer of Mission Furniture, How to Make It, part 2 (Popular Mechanics, 1910): figures seen in a copy, relations worked out again."""
+
+import pytest
+
+from joinlay.boards import CutUse
+from joinlay.casework.corners import HOUSED, RABBETED
+from joinlay.casework.opening import BackHeight
+from joinlay.findings import Refused
+from joinlay.joints.dado import design_dado
+from joinlay.lengths import inches
+from tests.assembly.pieces import drawer_make, shop, size, solid
+from tests.unit.casework.drawers import drawer, opening
+
+
+def test_a_back_of_16_1_2_stands_in_dadoes_a_quarter_deep_in_sides_17_apart_over_all():
+    """F10, part 2, the same series: 17 - 2 x 1/2 + 2 x 1/4 (the housing inferred)."""
+    make = drawer_make(
+        sides=solid("1/2"), back=solid("1/2"), bottom=solid("1/2"), back_joint=HOUSED, back_height=BackHeight.ON_BOTTOM
+    )
+    own = shop(side_clearance="0", tip_gap="0", bottom_panel_clearance="0")
+    own = type(own)(
+        own.cutters,
+        own.tenons,
+        own.saw,
+        own.rule,
+        own.practice.but(ratios={"dado share": own.practice.ratio("largest dado share")}),
+    )
+    made = drawer(make=make, shop=own, opening=opening("17", "8 1/32", "16"))
+    assert (made.back.length, made.bottom.length) == (inches("16 1/2"), inches("16 1/2"))
+    # The bottom passes under the back: it is lower by the bottom and the wood below that.
+    below = made.side(made.sides[0].role.hand).cuts_of(CutUse.GROOVE)[0].across.start
+    assert made.back.width == made.sides[0].width - below - inches("1/2")
+
+
+def test_page_89_a_back_3_8_thick_is_housed_3_8_from_the_ends_of_sides_3_8_thick():
+    """F9, part 2: opening 4 3/4, sides 4 5/8; the bottom, 3/8, is bevelled by 1/16 to a groove of 5/16 and passes under the back."""
+    make = drawer_make(
+        sides=solid("3/8"),
+        back=solid("3/8"),
+        bottom=solid("5/16"),
+        front_joint=RABBETED,
+        back_joint=HOUSED,
+        back_height=BackHeight.ON_BOTTOM,
+    )
+    made = drawer(make=make, shop=shop(**{"back_set-in": "3/8"}, top_clearance="1/8"), opening=opening("16", "4 3/4", "12"))
+    # The front, 3/4, is rabbeted to a lip of 1/4.
+    assert {made.front.thickness - cut.depth for cut in made.front.cuts_of(CutUse.RABBET)} == {inches("1/4")}
+    side = made.sides[0]
+    assert side.width == inches("4 5/8")
+    (dado,) = side.cuts_of(CutUse.DADO)
+    assert (side.length - dado.along.stop, dado.along.size) == (inches("3/8"), inches("3/8"))
+    assert dado.depth == inches("1/8")  # a third of the side
+    assert side.cuts_of(CutUse.GROOVE)[0].across.size == inches("5/16")
+    assert made.bottom.width > made.sides[0].length - inches("3/8") - inches("3/8")
+    # As much wood behind the dado as the side is thick is no less than it should be.
+    assert "short grain" not in {finding.kind for finding in made.assembly.findings}
+
+
+def test_gains_half_an_inch_deep_in_half_inch_sides_are_refused():
+    """F12, Foster, Carpentry and Woodwork, ch. 40, allows them; nothing of the side would be left."""
+    with pytest.raises(Refused, match="dado"):
+        design_dado(into=size("1/2"), panel=size("1/2"), shop=shop(), depth=size("1/2"))
