@@ -24,7 +24,7 @@ TOUCHES = 1e-4
 
 
 def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, taper="0", **changed):
-    own = shop(taper=taper)
+    own = shop(taper=taper, **changed.pop("figures", {}))
     wish = DrawerWish(drawer_make(front_joint=AT_FRONT[front], back_joint=AT_BACK[back], back_height=height), own)
     banks = {"banks": (Bank(Equal(2), (wish,) * 2), Bank(Equal(3), (wish,) * 3)), "width": size(48)}
     usual = {"height": size(20), **(banks if changed.pop("two", False) else {"banks": (Bank(Equal(2), (wish,) * 2),)})}
@@ -83,11 +83,25 @@ def test_boards_close_in_the_ways_it_says_and_in_no_other(changed):
             assert set(met.closes) == free, (met.one.name, met.other.name)
 
 
-def test_a_bottom_goes_into_a_tapered_drawer_from_its_wide_end():
-    for taper, way in (("1/32", Way.BACK), ("-1/32", Way.FRONT)):
-        piece = chest(taper=taper, height=BackHeight.ON_BOTTOM)
-        met = [one for one in piece.meetings if one.one.kind is PartKind.DRAWER_BOTTOM and one.other.kind is PartKind.DRAWER_SIDE]
-        assert all(way in one.closes and way.opposite not in one.closes for one in met)
+def bottom_in_sides(**changed):
+    piece = chest(height=BackHeight.ON_BOTTOM, **changed)
+    bodies = solids(piece.boards)
+    for met in piece.meetings:
+        if met.one.kind is PartKind.DRAWER_BOTTOM and met.other.kind is PartKind.DRAWER_SIDE:
+            yield met, bodies[met.one], bodies[met.other]
+
+
+@pytest.mark.parametrize(("taper", "wide"), [("1/32", Way.BACK), ("-1/32", Way.FRONT)])
+@pytest.mark.parametrize(("clearance", "is_enough"), [("1/16", True), ("1/64", False)])
+def test_a_bottom_goes_into_a_tapered_drawer_from_its_wide_end_and_by_its_clearance_from_the_other(
+    taper, wide, clearance, is_enough
+):
+    for met, bottom, side in bottom_in_sides(taper=taper, figures={"bottom_panel_clearance": clearance}):
+        assert wide in met.closes
+        assert (wide.opposite in met.closes) is is_enough
+        # Drawn through the groove from end to end it comes into the side only where it is said not to go.
+        assert all(shifted(bottom, wide.opposite, far).shared(side) <= CONTACT for far in range(0, 460, 40))
+        assert all(shifted(bottom, wide, far).shared(side) <= CONTACT for far in range(0, 460, 40)) is is_enough
 
 
 def test_glue_and_fasteners_are_where_they_are_said():
