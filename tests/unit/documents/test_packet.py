@@ -6,6 +6,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 
+from joinlay.boards import PartKind
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.documents.packet import plan_templates, steps_of_work
 from tests.measured import packets
@@ -95,12 +96,26 @@ def test_openings_alone_have_one_step():
     assert [step for step, _ in steps_of_work(drawers("4"))] == ["drawers"]
 
 
+def bored_by_card(plan, board):
+    """True for a bottom's screws under its back: a card must then give each one's place, from the front edge and from an end."""
+    if board.role.kind is not PartKind.DRAWER_BOTTOM or not board.cuts:
+        return False
+    works = [work for card in plan.settings.settings for work in card.works if board.name in work.boards]
+    lines = [position.line for work in works for position in work.positions]
+    assert len(lines) == len(board.cuts)
+    assert None not in lines
+    return all(cut.role.use.is_for_a_screw for cut in board.cuts)
+
+
 @pytest.mark.parametrize("name", ["moth-cabinet", "print-chest", "seed-cabinet"])
 def test_every_part_with_cuts_that_want_marking_has_its_templates(name):
     plan = example(name)
     own = dict(steps_of_work(plan)).get("your own outlines", ())
     marked = {board for template in plan_templates(plan) if template not in own for board in template.marks}
     for board in plan.boards:
+        if bored_by_card(plan, board):
+            assert board.name not in marked
+            continue
         near = [c for c in board.cuts if c.along.start.mm > 0 or c.along.stop < board.length]
         near = [c for c in near if min(c.along.start.mm, (board.length - c.along.stop).mm) <= 100]
         assert (board.name in marked) == bool(near), board.name
