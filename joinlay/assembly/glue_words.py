@@ -10,8 +10,8 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.glue_ups import Hold
-from joinlay.assembly.steps import parts_named
-from joinlay.boards.meeting import Tie, Way
+from joinlay.assembly.steps import fasteners_word, parts_named
+from joinlay.boards.meeting import Way
 from joinlay.boards.names import in_few_words, listed
 from joinlay.lengths import Fraction, Length, Unit, inches, mm
 
@@ -73,7 +73,7 @@ def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
     if most.clamp_count:
         what.append(f"{most.clamp_count} clamp{'' if most.clamp_count == 1 else 's'}")
     if most.fasteners:
-        what.append(f"{most.fasteners} {_fasteners(glue_up)}")
+        what.append(f"{most.fasteners} {fasteners_word(most.glued)}")
     many = len(glue_up.goes) > 1
     said = f"{'up to ' if glue_up.is_of_drawers and many else ''}{listed(what)}{' each' if many else ''}: {minutes_words(most.seconds)}"
     if glue_up.hold in (Hold.ITSELF, Hold.FASTENERS):
@@ -84,16 +84,12 @@ def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
     return f"{said} of the {minutes_words(glue.open_time)} that {whose} glue is open"
 
 
-def _fasteners(glue_up: GlueUp) -> str:
-    return "screws" if any(met.tie is Tie.SCREWED for met in glue_up.most.glued) else "nails"
-
-
 def cure_words(glue_up: GlueUp, glue: Glue) -> str:
     """What then, until the next step: ``leave it in its clamps for 1 h`` (PT-9)."""
     time = hours_words(ceil(Fraction(glue.clamp_time, 60)))
     return {
         Hold.CLAMPS: f"leave it in its clamps for {time}",
-        Hold.FASTENERS: f"the {_fasteners(glue_up)} hold it: go on at once",
+        Hold.FASTENERS: f"the {fasteners_word(glue_up.most.glued)} hold it: go on at once",
         Hold.RUBBED: f"rub each to and fro until it grips, and leave it alone for {time}",
         Hold.ITSELF: f"no clamps; let them set for {time}",
     }[glue_up.hold]

@@ -11,12 +11,23 @@ from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.assembly.order import Move, Order, Stage
     from joinlay.boards import PartRole
+    from joinlay.boards.meeting import Meeting
 
-__all__ = ["Step", "area_words", "come_from", "parts_named", "step_glue", "step_loose", "step_words", "steps_of"]
+__all__ = [
+    "Step",
+    "area_words",
+    "come_from",
+    "fasteners_word",
+    "parts_named",
+    "step_glue",
+    "step_loose",
+    "step_words",
+    "steps_of",
+]
 
 #: Where a part comes from that goes a way.
 _FROM: Final = {
@@ -148,7 +159,7 @@ def _put_together(step: Step) -> str:
         come = f"{come}, up to the frame"
     if first.moving[0].kind is PartKind.DRAWER_BOTTOM:
         grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
-        return _bottom_words(step, first).format(what=what, onto=_named(grooved), come=come)
+        return _bottom_words(step, first).format(what=what, onto=parts_named(grooved), come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
     return said.format(what=what, onto=onto, come=come)
 
@@ -184,15 +195,23 @@ def step_glue(step: Step, unit: Unit) -> str:
     area = area_words(step.glue, unit)
     if len(step.of) > 1:
         counts = {sum(move.fasteners for move in moves) for moves in (step.moves, step.most)}
-        more = f", {max(counts)} {_fasteners_word(step)}" if len(counts) == 1 and max(counts) else ""
+        more = (
+            f", {max(counts)} {fasteners_word(met for move in step.moves for met in move.closing)}"
+            if len(counts) == 1 and max(counts)
+            else ""
+        )
         return f"{count} in each, {area}{more}" if step.is_alike else f"up to {count} and {area} in each"
     fasteners = sum(move.fasteners for move in step.moves)
-    return f"{count}, {area}, {fasteners} {_fasteners_word(step)}" if fasteners else f"{count}, {area}"
+    return (
+        f"{count}, {area}, {fasteners} {fasteners_word(met for move in step.moves for met in move.closing)}"
+        if fasteners
+        else f"{count}, {area}"
+    )
 
 
-def _fasteners_word(step: Step) -> str:
-    """``screws``, ``nails`` or ``pins``; of the runners it is told by how they are held."""
-    for met in (met for move in step.moves for met in move.closing if met.fasteners):
+def fasteners_word(closing: Iterable[Meeting]) -> str:
+    """``screws``, ``nails`` or ``pins``, by the first of some meetings that has any; of the runners it is told by how they are held."""
+    for met in (met for met in closing if met.fasteners):
         if met.fastener is not None:
             return f"{met.fastener.kind.value}s"
         if met.tie is Tie.SCREWED:
