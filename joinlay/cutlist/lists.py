@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from joinlay.cutlist.cutting_list import cutting_list, slants_of
-from joinlay.cutlist.saw_cautions import cautions_at_sheet, cautions_of_list
+from joinlay.cutlist.saw_cautions import cautions_at_sheets, cautions_of_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import board_layouts, solid_needs
@@ -162,7 +162,7 @@ class _Plainly:
                 for cut in sheet.cuts
             ],
             "offcuts": [self.panel(panel) for panel in sheet.offcuts],
-            "cautions": [self.caution(caution) for caution in cautions_at_sheet(sheet, self.limits)],
+            "cautions": [self.caution(caution) for caution in cautions_at_sheets([sheet], self.limits)],
         }
 
     def panel(self, panel: Panel) -> dict[str, Any]:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from joinlay.cutlist.pattern import CutSheet
     from joinlay.shop import RunLimits
 
-__all__ = ["SawCaution", "Sawing", "cautions_at_sheet", "cautions_of_list"]
+__all__ = ["SawCaution", "Sawing", "cautions_at_sheets", "cautions_of_list"]
 
 
 class Sawing(Enum):
@@ -68,11 +68,10 @@ def cautions_of_list(parts: CuttingList, limits: RunLimits) -> tuple[SawCaution,
     return tuple(_cautions(((row.number, row.finished.length, row.finished.width) for row in parts.rows), limits))
 
 
-def cautions_at_sheet(sheet: CutSheet, limits: RunLimits) -> tuple[SawCaution, ...]:
-    """The cautions for what is sawn from ``sheet``; none where no cut is made. Section 14."""
-    if not sheet.cuts:
-        return ()
-    return tuple(_cautions(((laid.piece.row, laid.piece.length, laid.piece.width) for laid in sheet.pieces), limits))
+def cautions_at_sheets(sheets: Iterable[CutSheet], limits: RunLimits) -> tuple[SawCaution, ...]:
+    """The cautions for all that is sawn from ``sheets``; none where no cut is made. Section 14."""
+    pieces = [laid.piece for sheet in sheets if sheet.cuts for laid in sheet.pieces]
+    return tuple(_cautions(((piece.row, piece.length, piece.width) for piece in pieces), limits))
 
 
 def _cautions(parts: Iterable[_Sized], limits: RunLimits) -> Iterator[SawCaution]:

@@ -15,11 +15,11 @@ from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
 from joinlay.pages.printer import Printer
-from joinlay.pen.lettering import fitted, words, wrapped
-from joinlay.pen.marks import Align, Fill, Line, Role, Text
+from joinlay.pen.lettering import fitted, set_line, words, wrapped
+from joinlay.pen.marks import Fill, Line, Move, Role, Text, moved
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from joinlay.boards import DrawerRole
     from joinlay.findings import Finding
@@ -33,10 +33,10 @@ __all__ = ["finding_sheets", "harm_count", "worst_findings"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, the white under a finding, and the column of the numbers.
-_STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(11, 2), Fraction(4), Fraction(5), Fraction(12)
+_STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(5), Fraction(4), Fraction(4), Fraction(12)
 _ZERO: Final = Fraction(0)
 #: A title with the white under it.
-_UNDER_TITLE: Final = Fraction(12)
+_UNDER_TITLE: Final = Fraction(10)
 #: Drawers that come out in more ways than these aren't all drawn.
 _MOST_WAYS: Final = 6
 #: In short: how far the sentence is set in.
@@ -66,8 +66,7 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
         blocks.append(_heading(_HEADS[harm], wide))
         blocks += (_finding(number, finding, plan, wide) for number, finding in found)
     if plan.drawers:
-        blocks += _reckoned(plan, wide)
-        blocks += _weights(plan, wide)
+        blocks.append(_beside(plan, wide))
     ways = ways_out(plan) if with_charts else []
     shown = worst_ways(ways, _MOST_WAYS)
     charts = [chart_block(way, plan.rule, wide) for way in shown]
@@ -151,32 +150,78 @@ def _tag(finding: Finding) -> str:
 
 
 def _heading(said: str, wide: Fraction) -> PageBlock:
-    line = Line((_ZERO, Fraction(-9)), (wide, Fraction(-9)), Role.FRAME)
-    return PageBlock((Text((_ZERO, Fraction(-7)), words(said, _WORD, bold=True)), line), Fraction(13), leads=True)
+    line = Line((_ZERO, Fraction(-8)), (wide, Fraction(-8)), Role.FRAME)
+    return PageBlock((Text((_ZERO, Fraction(-6)), words(said, _WORD, bold=True)), line), Fraction(10), leads=True)
 
 
 def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> PageBlock:
-    """A black bar down the side of what is refused, a thin one by a warning, none by a note; colour never carries it alone."""
+    """A black bar down the side of what is refused, a thin one by a warning; colour never carries it alone.
+
+    What is only good to know is told small and in one run, but for the caution against tipping.
+    """
     show, room = plan.rule.text, wide - _COLUMN
-    strokes: list[Stroke] = [Text((_ZERO, Fraction(-11, 2)), words(str(number), _TITLE, bold=True))]
+    whence = ", ".join(filter(None, (finding.rule, finding.source)))
+    whence = f"{finding.kind}: {whence}" if whence else finding.kind
+    told = [f"{said[0].upper()}{said[1:]}" for said in (finding.sentence(show), finding.way_out(show)) if said]
+    if finding.harm is Harm.NOTE and finding.kind != "tipping":
+        return _note(number, finding.where, " ".join((*(f"{said.rstrip('.')}." for said in told), f"({whence})")), wide)
+    strokes: list[Stroke] = [Text((_ZERO, -_STEP), words(str(number), _TITLE, bold=True))]
     y = Fraction(0)
-    named = f"{_tag(finding)}{finding.where}"
-    for line in wrapped(named, room, _WORD, bold=True):
+    for line in wrapped(f"{_tag(finding)}{finding.where}", room, _WORD, bold=True):
         y -= _STEP
         strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, _WORD, bold=True)))
-    for said in filter(None, (finding.sentence(show), finding.way_out(show))):
-        for line in wrapped(said[0].upper() + said[1:], room, _WORD):
+    for said in told:
+        for line in wrapped(said, room, _WORD):
             y -= _STEP
             strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, _WORD)))
         y -= Fraction(1)
-    whence = ", ".join(filter(None, (finding.rule, finding.source)))
-    for line in wrapped(f"{finding.kind}: {whence}" if whence else finding.kind, room, _SMALL):
+    for line in wrapped(whence, room, _SMALL):
         y -= _FINE_STEP
         strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, _SMALL)))
     if finding.harm is not Harm.NOTE:
         bar = Fraction(3, 2) if finding.harm is Harm.REFUSE else Fraction(1, 2)
         strokes.append(Fill(corners((_COLUMN - 3 - bar, y, _COLUMN - 3, Fraction(-1))), Fraction(1)))
     return PageBlock(tuple(strokes), -y + _WHITE)
+
+
+def _note(number: int, where: str, said: str, wide: Fraction) -> PageBlock:
+    """Its number and its place in bold, and what is ``said`` of it running on behind them."""
+    room = wide - _COLUMN
+    strokes: list[Stroke] = [Text((_ZERO, -_FINE_STEP), words(str(number), _WORD, bold=True))]
+    y = -_FINE_STEP
+    *heads, place = wrapped(where, room, _SMALL, bold=True)
+    for line in heads:
+        strokes.append(Text((_COLUMN, y), words(line, _SMALL, bold=True)))
+        y -= _FINE_STEP
+    name = words(place, _SMALL, bold=True)
+    strokes.append(Text((_COLUMN, y), name))
+    after = set_line(name).width + 2
+    said = " ".join(said.split())
+    first = next(wrapped(said, room - after, _SMALL))
+    if set_line(words(first, _SMALL)).width <= room - after:
+        strokes.append(Text((_COLUMN + after, y), words(first, _SMALL)))
+        said = said[len(first) :]
+    for line in wrapped(said, room, _SMALL):
+        y -= _FINE_STEP
+        strokes.append(Text((_COLUMN, y), words(line, _SMALL)))
+    return PageBlock(tuple(strokes), -y + Fraction(3, 2))
+
+
+def _beside(plan: Plan, wide: Fraction) -> PageBlock:
+    """What the findings are reckoned with and, beside that, what the drawers weigh."""
+    half = (wide - _COLUMN) / 2
+    left, right = _stack(_reckoned(plan, half)), _stack(_weights(plan, half))
+    strokes = (*left.strokes, *(moved(stroke, Move(half + _COLUMN, _ZERO)) for stroke in right.strokes))
+    return PageBlock(strokes, max(left.height, right.height))
+
+
+def _stack(blocks: Iterable[PageBlock]) -> PageBlock:
+    strokes: list[Stroke] = []
+    y = _ZERO
+    for block in blocks:
+        strokes += (moved(stroke, Move(_ZERO, y)) for stroke in block.strokes)
+        y -= block.height
+    return PageBlock(tuple(strokes), -y)
 
 
 def _weights(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
@@ -186,11 +231,12 @@ def _weights(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
         rows.setdefault((weight(one.empty, plan.rule), weight(one.loaded, plan.rule)), []).append(drawer.role)
     yield _heading("What they weigh, about", wide)
     for (empty, loaded), drawers in rows.items():
-        y = -_STEP + 1
-        said = (Text((_COLUMN, y), fitted(drawers_named(drawers), Fraction(70), (_WORD, _SMALL))),)
-        figures = ((f"{empty} empty", Fraction(112)), (f"{loaded} loaded", Fraction(150)))
-        yield PageBlock((*said, *(Text((x, y), words(figure, _WORD), Align.RIGHT) for figure, x in figures)), _STEP)
-    yield PageBlock((), _WHITE)
+        y = _ZERO
+        strokes: list[Stroke] = []
+        for line in wrapped(f"{drawers_named(drawers)}: {empty} empty, {loaded} loaded", wide, _SMALL):
+            y -= _FINE_STEP
+            strokes.append(Text((_ZERO, y + 1), words(line, _SMALL)))
+        yield PageBlock(tuple(strokes), -y)
 
 
 def _reckoned(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
@@ -199,7 +245,8 @@ def _reckoned(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
     strokes: list[Stroke] = []
     y = _ZERO
     for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=bool(plan.others)):
-        y -= _STEP
         whence = f"written in {one.written}" if one.written else "the usual figure"
-        strokes.append(Text((_COLUMN, y + 1), fitted(f"{one.said}: {whence}", wide - _COLUMN, (_WORD, _SMALL))))
-    yield PageBlock(tuple(strokes), -y + _WHITE)
+        for line in wrapped(f"{one.said}: {whence}", wide, _SMALL):
+            y -= _FINE_STEP
+            strokes.append(Text((_ZERO, y + 1), words(line, _SMALL)))
+    yield PageBlock(tuple(strokes), -y + 1)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PlainPages
-from joinlay.pages.printed_sheet import Link
+from joinlay.pages.printed_sheet import Link, bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, moved
@@ -25,15 +25,17 @@ if TYPE_CHECKING:
 __all__ = ["IndexLine", "index_sheets"]
 
 _HEAD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-_ROW: Final = Fraction(7)
+_ROW: Final = Fraction(6)
 #: From one line of a long name to the next.
 _FINE_STEP: Final = Fraction(4)
 _TOP: Final = Fraction(16)
 #: From a baseline down to the line under the row.
-_UNDER: Final = Fraction(2)
-#: Where the sheets' numbers begin, as a share of the width, and the white between two of them.
-_PARTED: Final = Fraction(11, 20)
-_BETWEEN: Final = Fraction(4)
+_UNDER: Final = Fraction(3, 2)
+#: The least width of a column, and the white between two.
+_COLUMN, _ASIDE = Fraction(90), Fraction(8)
+#: Where the sheets' numbers begin, as a share of the width of a column, and the white between two of them.
+_PARTED: Final = Fraction(3, 5)
+_BETWEEN: Final = Fraction(3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,29 +57,36 @@ class _Row:
 
 
 def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there.
+    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; two columns where they fit.
 
     On ``paper``, corrected for ``printer``, which is taken at its word unless given.
     """
     pages = PlainPages(plan, paper, "where each part is", printer or Printer())
     left, bottom, right, top = pages.box
-    drawn: list[tuple[tuple[Stroke, ...], tuple[Link, ...]]] = []
-    strokes: list[Stroke] = []
-    links: list[Link] = []
+    across = max(1, int((right - left + _ASIDE) / (_COLUMN + _ASIDE)))
+    wide = (right - left + _ASIDE) / across - _ASIDE
+    columns: list[list[_Row]] = []
     y = Fraction(0)
-    for row in (_row(one, right - left) for one in found):
-        if not strokes or y - row.high < bottom:
-            if strokes:
-                drawn.append((tuple(strokes), tuple(links)))
-            strokes, links, y = list(_heading(left, right, top)), [], top - _TOP
-        strokes += (moved(text, Move(left, y)) for text in row.strokes)
-        links += (replace(link, box=_down(link, left, y)) for link in row.links)
+    for row in (_row(one, wide) for one in found):
+        if not columns or y - row.high < bottom:
+            columns.append([])
+            y = top - _TOP
+        columns[-1].append(row)
         y -= row.high
-        strokes.append(Line((left, y), (right, y), Role.HATCH))
-    if strokes:
-        drawn.append((tuple(strokes), tuple(links)))
-    sheets = pages.sheets([(f"page {n}", made) for n, (made, _) in enumerate(drawn, start=1)])
-    return tuple(replace(sheet, links=leads) for sheet, (_, leads) in zip(sheets, drawn, strict=True))
+    sheets = []
+    for n in range(0, len(columns), across):
+        strokes: list[Stroke] = [Text((left, top - 7), words("Where each part is", _HEAD, bold=True))]
+        links: list[Link] = []
+        for k, column in enumerate(columns[n : n + across]):
+            x, y = left + k * (wide + _ASIDE), top - _TOP
+            strokes += _heading(x, x + wide, top)
+            for row in column:
+                strokes += (moved(text, Move(x, y)) for text in row.strokes)
+                links += (replace(link, box=_down(link, x, y)) for link in row.links)
+                y -= row.high
+                strokes.append(Line((x, y), (x + wide, y), Role.HATCH))
+        sheets.append(replace(pages.sheet(f"page {n // across + 1}", tuple(strokes)), links=tuple(links)))
+    return bind(sheets)
 
 
 def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, Fraction, Fraction]:
@@ -87,10 +96,9 @@ def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, 
 
 def _heading(left: Fraction, right: Fraction, top: Fraction) -> Iterator[Stroke]:
     parted = left + (right - left) * _PARTED
-    yield Text((left, top - 7), words("Where each part is", _HEAD, bold=True))
     yield Text((left + 8, top - 14), words("no.", _SMALL), Align.RIGHT)
     yield Text((left + 11, top - 14), words("part", _SMALL))
-    yield Text((parted, top - 14), words("sheets of this packet", _SMALL))
+    yield Text((parted, top - 14), words("sheets", _SMALL))
     yield Line((left, top - _TOP), (right, top - _TOP), Role.FRAME)
 
 

@@ -7,18 +7,19 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.pattern import Keeps, cut_steps
-from joinlay.cutlist.saw_cautions import cautions_at_sheet
+from joinlay.cutlist.saw_cautions import cautions_at_sheets
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box
-from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printed_sheet import Laid, bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
-from joinlay.pen.marks import Align, Line, Role, Text
+from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.records import dataclass
+from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from joinlay.cutlist.lists import Lists
     from joinlay.cutlist.pattern import CutSheet, CutStep, Layout
@@ -38,6 +39,7 @@ _SIZES: Final = (
     (Fraction(105), Fraction(9), Fraction(5)),
     (Fraction(105), Fraction(7), Fraction(7, 2)),
     (Fraction(85), Fraction(13, 2), Fraction(7, 2)),
+    (Fraction(50), Fraction(6), Fraction(7, 2)),
 )
 _ZERO: Final = Fraction(0)
 #: From one small line to the next.
@@ -45,6 +47,14 @@ _STEP: Final = Fraction(4)
 #: Where the columns of the list of cuts stand: right edges of the numbers, the figures and how often; left edges of the words.
 _NUMBER, _WAY, _HOW, _AT = Fraction(27), Fraction(30), Fraction(54), Fraction(84)
 _TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
+#: A sheet of so few cuts at most has them beside its drawing, which takes this share of the width, and may be so high: the first that fits.
+_FEW: Final = 9
+_DRAWN: Final = Fraction(21, 50)
+_DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37))
+#: From one small line of it to the next.
+_CLOSE: Final = Fraction(18, 5)
+#: The columns of that list: right edges of numbers and figures, left edges of words; and the least height of a row.
+_B_NUMBER, _B_WAY, _B_HOW, _B_AT, _B_SAID, _B_ROW = (Fraction(n) for n in (17, 18, 33, 64, 70, 8))
 _LEGEND: Final = (
     "White figures on black are the cuts, in order: each right across its panel, crosscuts measured from its left end in the "
     "drawing, rips from its lower edge. A bold figure in a part is its number on the cutting list."
@@ -52,18 +62,76 @@ _LEGEND: Final = (
 
 
 def layout_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """A page for every sheet, offcut and board of ``lists`` that is cut into; more where its cuts don't fit on one (CL-2).
+    """Every sheet, offcut and board of ``lists`` that is cut into, drawn, with its cuts in order (CL-2).
 
-    The first page of each has it drawn, at the largest scale of one to a whole number that has room; its foot says which.
+    Those of few cuts stand several to a page, each with its cuts beside it; one of many cuts has a page, or more where its cuts
+    don't fit on one. Each is drawn at the largest scale of one to a whole number that has room, which stands over it. What to
+    beware of is said once on each page, before the first cut.
     """
     pages = PlainPages(plan, paper, "sheet layout", printer or Printer())
+    left, bottom, right, top = pages.box
+    wide, room = right - left, top - bottom
     made: list[Sheet] = []
+    together: list[_Page] = []
     for layout in lists.layouts:
         for number, sheet in enumerate(layout.sheets, start=1):
-            made += _Page(
-                pages, layout, sheet, f"{layout.stock}, {number} of {len(layout.sheets)}", plan.rule, lists.limits
-            ).made()
-    return bind(made)
+            name = f"{layout.stock}, {number} of {len(layout.sheets)}"
+            page = _Page(pages, layout, sheet, name, plan.rule, lists.limits)
+            if not page.has_few_cuts:
+                made += page.made()
+            elif together and _fitted([*together, page], wide, room, _DEPTHS[-1:]) is None:
+                made += _flushed(together, wide, room)
+                together = [page]
+            else:
+                together.append(page)
+    return bind([*made, *_flushed(together, wide, room)])
+
+
+def _flushed(together: Sequence[_Page], wide: Fraction, room: Fraction) -> Iterator[Sheet]:
+    """A page of several sheets, drawn as large as they all fit; of one alone, a page of its own."""
+    blocks = _fitted(together, wide, room, _DEPTHS) if len(together) > 1 else None
+    if blocks is not None:
+        yield _shared(together, blocks, wide)
+        return
+    for page in together:
+        yield from page.made()
+
+
+def _fitted(
+    together: Sequence[_Page], wide: Fraction, room: Fraction, depths: Sequence[Fraction]
+) -> tuple[PageBlock, ...] | None:
+    """The sheets ``together`` at the first of ``depths`` at which all of them fit one page and every cut its number; None where that is none."""
+    over = _over(together, wide).height
+    for deep in depths:
+        blocks = tuple(page.small(wide, deep) for page in together)
+        are_numbered = all(page.has_its_numbers(block) for page, block in zip(together, blocks, strict=True))
+        if are_numbered and over + sum(block.height for block in blocks) <= room:
+            return blocks
+    return None
+
+
+def _over(together: Sequence[_Page], wide: Fraction) -> PageBlock:
+    """What the drawings of a page mean, and what to beware of at the saw with any of its sheets (section 14 of the trade rules)."""
+    first = together[0]
+    cautions = cautions_at_sheets([page.sheet for page in together], first.limits)
+    said = [_LEGEND, *(caution.sentence(lambda length: read(length, first.rule)) for caution in cautions)]
+    lines = [line for one in said for line in wrapped(one, wide, _SMALL)]
+    strokes = (Text((_ZERO, Fraction(-4) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
+    return PageBlock(tuple(strokes), len(lines) * _STEP + 4)
+
+
+def _shared(together: Sequence[_Page], blocks: Sequence[PageBlock], wide: Fraction) -> Sheet:
+    """A page of several sheets, each known by its own name."""
+    pages = together[0].pages
+    over = _over(together, wide)
+    sheet = pages.sheet("", pages.stacked([over, *blocks]), "over each")
+    laid = []
+    down = over.height
+    for page, block in zip(together, blocks, strict=True):
+        own = pages.stacked([PageBlock((), down), block])
+        down += block.height
+        laid.append(Laid(Template((pages.document,), page.name, own, bounds_of(own)), Move(), serves=page.serves))
+    return replace(sheet, laid=tuple(laid))
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +145,71 @@ class _Page:
     rule: Graduation
     limits: RunLimits
 
+    @property
+    def serves(self) -> tuple[str, ...]:
+        """The parts that come out of it."""
+        return tuple(laid.piece.name for laid in self.sheet.pieces)
+
+    @property
+    def has_few_cuts(self) -> bool:
+        """Whether its cuts have room beside its drawing."""
+        return len(cut_steps(self.sheet)) <= _FEW
+
+    def has_its_numbers(self, drawn: PageBlock) -> bool:
+        """Whether every cut has its number in the drawing, or the number of its run."""
+        on_black = {stroke.plain for stroke in drawn.strokes if isinstance(stroke, Text) and stroke.ink == 0}
+        steps = cut_steps(self.sheet)
+        return all(step.numbers in on_black or {str(cut.number) for cut in step.cuts} <= on_black for step in steps)
+
+    def small(self, wide: Fraction, deep: Fraction) -> PageBlock:
+        """The sheet drawn at most ``deep`` mm high, its cuts beside it, to stand with others on a page ``wide`` mm across."""
+        steps = cut_steps(self.sheet)
+        half = wide * _DRAWN
+        drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, half, deep)
+        told = list(wrapped(self._tally(), half, _SMALL))
+        top, room = Fraction(9), wide - half - 5
+        low = top + drawn.height
+        strokes: list[Stroke] = [*self._named(wide, f", drawn 1:{scale}")]
+        strokes += (moved(stroke, Move(_ZERO, -top)) for stroke in drawn.strokes)
+        strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(told))
+        y = top
+        beside = [_beside_captions(room), *(self._beside(step, room) for step in steps)] if steps else [self._uncut()]
+        for block in (*beside, *self._kept(room)):
+            strokes += (moved(stroke, Move(half + 5, -y)) for stroke in block.strokes)
+            y += block.height
+        return PageBlock(tuple(strokes), max(y, low + len(told) * _CLOSE) + 3, serves=self.serves)
+
+    def _beside(self, step: CutStep, wide: Fraction) -> PageBlock:
+        """A cut in a narrow list: number, which way, what to set, how often; small, the panel and the parts that are then done."""
+        cut = step.first
+        times = f"{len(step.cuts)} times, " if len(step.cuts) > 1 else ""
+        room = wide - _B_SAID
+        said = list(wrapped(f"{times}{by(cut.panel, self.rule)}", room, _SMALL))
+        if step.done:
+            said += wrapped(f"done: {in_few_words(laid.piece.name for laid in step.done)}", room, _SMALL)
+        how, setting = ("trim", cut.at + self.layout.kerf) if cut.keeps is Keeps.FAR else ("at", cut.at)
+        high = max(_B_ROW, len(said) * _CLOSE + 1)
+        y = -(high + 5) / 2 + Fraction(1, 4)
+        first = -(high + _SMALL) / 2 + _CLOSE / 2 * (len(said) - 1)
+        strokes: list[Stroke] = [
+            tick_box(_ZERO, y + Fraction(3, 4)),
+            Text((_B_NUMBER, y), fitted(step.numbers, _B_NUMBER - 5, (Fraction(5), _WORD, _SMALL), bold=True), Align.RIGHT),
+            Text((_B_WAY, y), words(cut.direction.value, _SMALL)),
+            Text((_B_HOW, y), words(how, _SMALL)),
+            hung((_B_AT, y), figures(setting, self.rule, Fraction(5), bold=True)),
+            *(Text((_B_SAID, first - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(said)),
+        ]
+        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
+
+    def _kept(self, wide: Fraction) -> Iterator[PageBlock]:
+        if self.sheet.offcuts:
+            kept = "; ".join(by(panel, self.rule) for panel in self.sheet.offcuts)
+            lines = list(wrapped(f"Keep what is left: {kept}", wide, _SMALL))
+            strokes = (Text((_ZERO, Fraction(-5) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
+            yield PageBlock(tuple(strokes), 3 + len(lines) * _STEP)
+
     def made(self) -> Iterator[Sheet]:
+        """A page of its own for one of many cuts, or more where they don't fit on one."""
         left, bottom, right, top = self.pages.box
         wide, room = right - left, top - bottom
         drawn = {
@@ -86,9 +218,8 @@ class _Page:
         tries = [(flow(self._blocks(wide, drawn[deep][0], high, figure), room), drawn[deep][1]) for deep, high, figure in _SIZES]
         # Where it won't go on one page, it need not be small.
         pages, scale = next((each for each in tries if len(each[0]) == 1), tries[0])
-        serves = tuple(laid.piece.name for laid in self.sheet.pieces)
         first, *rest = (self.pages.stacked(page) for page in pages)
-        yield self.pages.sheet(self.name, first, f"1:{scale}", serves)
+        yield self.pages.sheet(self.name, first, f"1:{scale}", self.serves)
         yield from (self.pages.sheet(self.name, strokes) for strokes in rest)
 
     def _blocks(self, wide: Fraction, drawn: PageBlock, high: Fraction, figure: Fraction) -> list[PageBlock]:
@@ -99,21 +230,27 @@ class _Page:
         return [self._head(wide), *self._cautions(wide), drawn, *listed, *self._offcuts(wide)]
 
     def _head(self, wide: Fraction) -> PageBlock:
-        blank, layout = self.sheet.blank, self.layout
-        name = self.name if blank.is_whole else f"{self.name}: {blank.name}"
-        size = f"{read(blank.length, self.rule)} × {read(blank.width, self.rule)}, {read(layout.thickness, self.rule)} thick"
         # What it uses, then what the drawing means, a line under the other.
         told = [*wrapped(self._tally(), wide, _SMALL), *wrapped(_LEGEND, wide, _SMALL)]
         lines: list[Stroke] = [
-            Text((_ZERO, Fraction(-7)), fitted(name, wide - 72, (_TITLE, _WORD, _SMALL), bold=True)),
-            Text((wide, Fraction(-7)), fitted(size, Fraction(70), (_WORD, _SMALL)), Align.RIGHT),
+            *self._named(wide),
             *(Text((_ZERO, Fraction(-13) - n * _STEP), words(said, _SMALL)) for n, said in enumerate(told)),
         ]
         return PageBlock(tuple(lines), 12 + len(told) * _STEP, leads=True)
 
+    def _named(self, wide: Fraction, more: str = "") -> Iterator[Text]:
+        """What it is called, and its size."""
+        blank, layout = self.sheet.blank, self.layout
+        name = self.name if blank.is_whole else f"{self.name}: {blank.name}"
+        size = (
+            f"{read(blank.length, self.rule)} × {read(blank.width, self.rule)}, {read(layout.thickness, self.rule)} thick{more}"
+        )
+        yield Text((_ZERO, Fraction(-7)), fitted(name, wide - 72, (_TITLE, _WORD, _SMALL), bold=True))
+        yield Text((wide, Fraction(-7)), fitted(size, Fraction(70), (_WORD, _SMALL)), Align.RIGHT)
+
     def _cautions(self, wide: Fraction) -> Iterator[PageBlock]:
         """What to beware of at the saw, before the first cut (section 14 of the trade rules)."""
-        for caution in cautions_at_sheet(self.sheet, self.limits):
+        for caution in cautions_at_sheets([self.sheet], self.limits):
             lines = list(wrapped(caution.sentence(lambda length: read(length, self.rule)), wide, _SMALL))
             strokes = (Text((_ZERO, Fraction(-3) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
             yield PageBlock(tuple(strokes), len(lines) * _STEP + 1, leads=True)
@@ -157,6 +294,13 @@ class _Page:
             kept = "; ".join(by(panel, self.rule) for panel in self.sheet.offcuts)
             said = fitted(f"Keep what is left: {kept}", wide, (_WORD, _SMALL))
             yield PageBlock((Text((_ZERO, Fraction(-6)), said),), Fraction(8))
+
+
+def _beside_captions(wide: Fraction) -> PageBlock:
+    """What the columns of a narrow list of cuts are."""
+    named = ((_B_NUMBER, "cut", Align.RIGHT), (_B_AT, "set to", Align.RIGHT), (_B_SAID, "across the panel", Align.LEFT))
+    strokes: list[Stroke] = [Text((x, Fraction(-3)), words(said, _SMALL), align) for x, said, align in named]
+    return PageBlock((*strokes, Line((_ZERO, Fraction(-9, 2)), (wide, Fraction(-9, 2)), Role.OUTLINE)), Fraction(5), leads=True)
 
 
 def _captions(wide: Fraction, name: str = "") -> PageBlock:

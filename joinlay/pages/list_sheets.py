@@ -12,7 +12,7 @@ from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box, title_over
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
-from joinlay.pen.lettering import figures, fitted, plain, words, wrapped
+from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
 from joinlay.records import dataclass
 from joinlay.stock import Sheet as SheetStock
@@ -35,9 +35,9 @@ __all__ = ["cutting_list_sheets"]
 
 _TITLE: Final = Fraction(5)
 #: Figures to be read at arm's length, words, and what is only now and then looked for.
-_FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
+_FIGURE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: From one line of words to the next, from one of small words to the next, and the least height of a row.
-_STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(9)
+_STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(8)
 _ZERO: Final = Fraction(0)
 _HARMS: Final = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "good to know"}
 #: What the columns mean, at the head of the first page.
@@ -64,19 +64,19 @@ class _Columns:
 
     @classmethod
     def of(cls, wide: Fraction) -> _Columns:
-        return cls(wide, Fraction(14), Fraction(28), Fraction(31), (wide - 79, wide - 46), (wide - 24, wide - 4))
+        return cls(wide, Fraction(12), Fraction(26), Fraction(28), (wide - 79, wide - 46), (wide - 24, wide - 4))
 
     @property
     def words(self) -> Fraction:
         """The room for where a part goes."""
-        return self.finished[0] - 26 - self.where
+        return self.finished[0] - 23 - self.where
 
 
 def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
     ``lists`` are those of ``plan``. Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy
-    goes under the list where all of it has room there, else on a page of its own.
+    goes under the list where all of it has room there or where that saves a page, else on a page of its own.
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
     left, bottom, right, top = pages.box
@@ -94,8 +94,10 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     parted = flow(blocks, top - bottom)
     wanted = list(_shopping_blocks(plan, lists.shopping, right - left))
     room = top - bottom - _height(parted[-1])
-    if wanted and _height(wanted) <= room:
+    if _height(wanted) <= room:
         parted[-1] += wanted
+    elif len(together := flow([*blocks, *wanted], top - bottom)) < len(parted) + len(flow(wanted, top - bottom)):
+        parted = together
     else:
         parted += flow(wanted, top - bottom)
     return bind(
@@ -143,27 +145,26 @@ def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock
 def _caution(said: str, wide: Fraction) -> PageBlock:
     """What to beware of in sawing out, as large as any other words of the list (section 14 of the trade rules)."""
     lines = list(wrapped(said, wide, _WORD))
-    strokes = (Text((_ZERO, -_WORD - 3 - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines))
-    return PageBlock(tuple(strokes), len(lines) * _STEP + 3)
+    strokes = (Text((_ZERO, -_WORD - 2 - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines))
+    return PageBlock(tuple(strokes), len(lines) * _STEP + 2)
 
 
 def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> PageBlock:
     """The stock, how thick it is, and what the columns are."""
-    about = _about(group, rule)
-    y = Fraction(-21)
-    over = y + 4
+    y = Fraction(-23, 2)
+    over = y + Fraction(9, 2)
+    room = columns.finished[0] - 22
     strokes: list[Stroke] = [
-        Text((_ZERO, Fraction(-11)), fitted(group.name + more, columns.finished[0] - 22, (_TITLE, _WORD, _SMALL), bold=True)),
-        Text((columns.wide, Fraction(-11)), fitted(about, columns.wide - columns.finished[0] + 20, (_WORD, _SMALL)), Align.RIGHT),
+        Text((_ZERO, over), fitted(group.name + more, room, (_TITLE, _WORD, _SMALL), bold=True)),
         Text((columns.number, y), words("no.", _SMALL), Align.RIGHT),
         Text((columns.count, y), words("make", _SMALL), Align.RIGHT),
-        Text((columns.where, y), words("part", _SMALL)),
+        Text((columns.where, y), fitted(_about(group, rule), room - columns.where, (_SMALL, _TINY))),
         *_captions("finished", columns.finished, y, over),
         Line((_ZERO, y - Fraction(3, 2)), (columns.wide, y - Fraction(3, 2)), Role.OUTLINE),
     ]
     if any(row.sawn != row.finished for row in group.rows):
         strokes += _captions("saw to", columns.sawn, y, over)
-    return PageBlock(tuple(strokes), Fraction(23), leads=True)
+    return PageBlock(tuple(strokes), Fraction(13), leads=True)
 
 
 def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fraction) -> Iterator[Text]:
@@ -186,18 +187,21 @@ def _about(group: Group, rule: Graduation) -> str:
 
 
 def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
-    named = list(wrapped(row.where, columns.words, _WORD))
+    # A name that would run over goes in one line of small letters, or in as many as it takes.
+    high = _WORD if set_line(words(row.where, _WORD)).width <= columns.words else _SMALL
+    named = list(wrapped(row.where, columns.words, high))
+    step = _STEP if high is _WORD else _SMALL_STEP
     also = [
         line for remark in row_remarks(row, lambda length: _read(length, rule)) for line in wrapped(remark, columns.words, _SMALL)
     ]
-    height = max(_ROW, len(named) * _STEP + len(also) * _SMALL_STEP + 3)
-    y = Fraction(-13, 2)
+    height = max(_ROW, len(named) * step + len(also) * _SMALL_STEP + 3)
+    y = Fraction(-6)
     strokes: list[Stroke] = [
         tick_box(_ZERO, y),
         Text((columns.number, y), words(str(row.number), _WORD), Align.RIGHT),
         Text((columns.count, y), words(f"{row.quantity} ×", _WORD, bold=True), Align.RIGHT),
-        *(Text((columns.where, y - n * _STEP), fitted(said, columns.words, (_WORD, _SMALL))) for n, said in enumerate(named)),
-        *_small(also, columns, y - (len(named) - 1) * _STEP),
+        *(Text((columns.where, y - n * step), fitted(said, columns.words, (high, _SMALL))) for n, said in enumerate(named)),
+        *_small(also, columns, y - (len(named) - 1) * step),
         *_sizes(row, rule, columns, y),
         Line((_ZERO, -height), (columns.wide, -height), Role.HATCH),
     ]
@@ -234,8 +238,8 @@ def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator
     """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2)."""
     if not shopping.lines:
         return
-    yield PageBlock((), Fraction(6), leads=True)
-    yield title_over(f"{plan.title}: what to buy and have ready", wide, Fraction(9))
+    yield PageBlock((), Fraction(3), leads=True)
+    yield title_over(f"{plan.title}: what to buy and have ready", wide, Fraction(8))
     bought = [line for line in shopping.lines if line.is_bought]
     made = [line for line in shopping.lines if not line.is_bought]
     for said, lines in (("to buy", bought), ("to make and have ready", made)):
@@ -246,19 +250,19 @@ def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator
 
 
 def _wanted_heading(said: str, wide: Fraction, *, costs: bool) -> PageBlock:
-    y = Fraction(-8)
+    y = Fraction(-6)
     strokes: list[Stroke] = [Text((_ZERO, y), words(said, _WORD, bold=True))]
     if costs:
         strokes.append(Text((wide, y), words("cost", _SMALL), Align.RIGHT))
     strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
-    return PageBlock(tuple(strokes), Fraction(10), leads=True)
+    return PageBlock(tuple(strokes), Fraction(8), leads=True)
 
 
 def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> PageBlock:
     cost = "" if line.cost is None else shopping.money(line.cost)
     remarks = list(wrapped(line.remark, wide - _REMARK - (_COST if cost else 0), _SMALL))
     height = max(_ROW, Fraction(len(remarks) * _SMALL_STEP + 4))
-    y = Fraction(-13, 2)
+    y = Fraction(-6)
     strokes: list[Stroke] = [
         tick_box(_ZERO, y),
         Text((_AMOUNT, y), fitted(line.figures, _AMOUNT - 6, (_FIGURE, _WORD, _SMALL), bold=True), Align.RIGHT),

@@ -3,7 +3,7 @@
 import pytest
 
 from joinlay.cutlist.lists import all_lists
-from joinlay.cutlist.saw_cautions import Sawing, cautions_at_sheet
+from joinlay.cutlist.saw_cautions import Sawing, cautions_at_sheets
 from joinlay.lengths import GRADUATIONS, inches
 from tests.measured.packets import example
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply
@@ -55,7 +55,7 @@ def test_a_sheet_has_the_cautions_of_what_is_sawn_from_it():
     plan = make_plan(board("tall", "30", "20"), board("slip", "30", "3/4"), stocks={"ply": ply()})
     lists = all_lists(plan)
     (sheet,) = lists.sheets[0].sheets
-    assert [one.about for one in cautions_at_sheet(sheet, lists.limits)] == [Sawing.ALL, Sawing.STRIPS]
+    assert [one.about for one in cautions_at_sheets([sheet], lists.limits)] == [Sawing.ALL, Sawing.STRIPS]
 
 
 def test_nothing_to_saw_has_no_cautions():

@@ -134,16 +134,13 @@ def test_nothing_lies_off_the_page_or_on_a_word(job, paper):
 def test_every_cut_has_its_number_on_the_drawing(job):
     plan = JOBS[job]()
     lists = all_lists(plan)
-    drawn = [
-        sheet
-        for sheet in layout_sheets(plan, lists, A4)
-        if any(text.ink == 0 for text in texts(sheet)) or "no cut" in str(said([sheet]))
-    ]
-    sawn = [each for layout in lists.layouts for each in layout.sheets]
-    assert len(drawn) == len(sawn)
-    for sheet, cut in zip(drawn, sawn, strict=True):
-        numbers = [text.plain for text in texts(sheet) if text.ink == 0]
-        assert sorted(n for number in numbers for n in ends(number)) == [each.number for each in cut.cuts]
+    # Of a page with several sheets, each is laid on it by itself.
+    laid = [one.template.strokes for sheet in layout_sheets(plan, lists, A4) for one in sheet.laid]
+    words = [[stroke for stroke in strokes if isinstance(stroke, Text)] for strokes in laid]
+    drawn = [own for own in words if any(text.ink == 0 for text in own) or "no cut" in str([text.plain for text in own])]
+    numbers = [[n for text in own if text.ink == 0 for n in ends(text.plain)] for own in drawn]
+    sawn = [[each.number for each in sheet.cuts] for layout in lists.layouts for sheet in layout.sheets]
+    assert sorted(map(sorted, numbers)) == sorted(map(sorted, sawn))
 
 
 def ends(said_so):
