@@ -35,6 +35,10 @@ __all__ = ["lay_out", "pack_close"]
 
 #: So many times as long as it is wide, and a template is cut into strips wherever there is room for one (our own choice).
 _THIN: Final = 5
+#: Of more templates than this only one order is tried.
+_MANY: Final = 40
+#: So many orders between the plain ones are tried, mixed by the residues of a prime.
+_MIXED, _PRIME = 6, 13
 
 
 def lay_out(
@@ -49,11 +53,19 @@ def lay_out(
     must be. Raises BadInput for paper too small for the check square and a template beside it.
     """
     asked = printer or Printer()
-    every = tuple(templates)
-    # Templates are easier to read the right way up, and are turned only where that saves paper.
-    stack = min(
-        (_laid(every, SheetStack(paper, asked, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used
+    return bind(_cut(_both_ways_up(tuple(templates), paper, asked), title=title, file=file, unit=unit))
+
+
+def _both_ways_up(templates: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
+    """Sheets with ``templates`` in their order, the right way up where that takes no more paper than turning some."""
+    return min(
+        (_laid(templates, SheetStack(paper, printer, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used
     )
+
+
+def _cut(stack: SheetStack, *, title: str, file: str, unit: Unit) -> list[Sheet]:
+    """The sheets of ``stack`` with their feet, not yet bound."""
+    paper, asked = stack.paper, stack.printer
     sheets = []
     for sheet, page in stack.cut():
         foot = TemplateFoot(
@@ -67,7 +79,7 @@ def lay_out(
             printer=asked,
         )
         sheets.append(Sheet(page, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))
-    return bind(sheets)
+    return sheets
 
 
 def _laid(templates: Iterable[Template], stack: SheetStack) -> SheetStack:
@@ -160,14 +172,30 @@ def pack_close(
 ) -> tuple[Sheet, ...]:
     """Sheets with ``templates``, often fewer than in their order: small ones fill what large ones leave (PR-4).
 
-    The sheet with the long bars comes first, then the others in the order of the first template on each. Everything else as
-    ``lay_out`` has it, and what it raises.
+    Several orders are tried, each both ways up, and the one that takes least paper is kept. The sheet with the long bars comes
+    first, then the others in the order of the first template on each. Everything else as ``lay_out`` has it, and what it raises.
     """
-    turn = {id(template): n for n, template in enumerate(templates)}
-    large_first = sorted(templates, key=lambda template: (-template.size[0] * template.size[1], turn[id(template)]))
-    sheets = lay_out(large_first, paper, title=title, file=file, unit=unit, printer=printer)
+    asked = printer or Printer()
+    best = min((_both_ways_up(order, paper, asked) for order in _orders(templates)), key=lambda stack: stack.used)
+    sheets = _cut(best, title=title, file=file, unit=unit)
     if not sheets:
         return ()
     # The long bars are on the first that was laid, and there a maker looks for them (PR-2).
     first, *rest = sheets
+    turn = {id(template): n for n, template in enumerate(templates)}
     return bind([first, *sorted(rest, key=lambda sheet: min(turn[id(laid.template)] for laid in sheet.laid))])
+
+
+def _orders(templates: Sequence[Template]) -> Iterator[Sequence[Template]]:
+    """The orders that templates are laid in: the largest first, the widest round first, then some in between, always the same ones.
+
+    Of more than ``_MANY``, and of what is cut into strips, only the first.
+    """
+    large = sorted(templates, key=lambda template: -template.size[0] * template.size[1])
+    yield large
+    if 1 < len(large) <= _MANY and not any(max(one.size) > _THIN * min(one.size) for one in large):
+        yield sorted(templates, key=lambda template: -sum(template.size))
+        for turn in range(1, _MIXED + 1):
+            # Each is taken for larger than it is, by up to so much again, in a pattern that is another every turn.
+            weighed = [(one.size[0] * one.size[1] * (_PRIME + 5 * n * turn % _PRIME), -n, one) for n, one in enumerate(large)]
+            yield [one for *_, one in sorted(weighed, key=lambda each: each[:2], reverse=True)]

@@ -6,24 +6,27 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.lettering import figures, fitted, set_line, words
-from joinlay.pen.marks import Align, Fill, Line, Role, Text, Turn
+from joinlay.pen.marks import Align, Fill, Line, Role, Text, Turn, box_around
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
 from joinlay.templates.template import SMALL, WORD
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pen.marks import Box, Mark, Stroke
 
-__all__ = ["figures_below", "figures_beside", "level_datum", "name_in_box", "upright_datum"]
+__all__ = ["figures_below", "figures_beside", "level_datum", "name_in_box", "upright_datum", "words_beside"]
 
 #: The least height of lettering, where there is no room for more.
 _LEAST: Final = Fraction(9, 5)
 #: Between a bar and its name, a figure and the next, a word and the sides of its box (both sides together).
 _WHITE: Final = Fraction(1)
+#: White between a drawing with its figures and the words beside it.
+_APART: Final = Fraction(4)
 _BLACK: Final = Fraction(1)
 #: A tick, and the line that leads from it to its figure.
 _TICK, _LEAD = Fraction(2), Fraction(4)
@@ -99,6 +102,15 @@ def figures_beside(
         yield Text(
             (end + side * _WHITE, middle - (set_out.rise - set_out.fall) / 2), line, Align.LEFT if side > 0 else Align.RIGHT
         )
+
+
+def words_beside(block: Block, drawn: Sequence[Stroke], side: int, top: Fraction) -> Iterator[Mark]:
+    """``block`` to the right (``side`` 1) or left (-1) of what is ``drawn`` at its height, its upper side at ``top``, in mm."""
+    low, high = top - block.height - _WHITE, top + _WHITE
+    boxes = [box_around(stroke) for stroke in drawn]
+    near = [box for box in boxes if box[1] < high and low < box[3]]
+    left = max(box[2] for box in near) + _APART if side > 0 else min(box[0] for box in near) - _APART - block.width
+    yield from block.marks(left, top - block.height)
 
 
 def name_in_box(word: str, box: Box) -> Iterator[Text]:

@@ -49,8 +49,8 @@ _HALF, _TALL = Fraction(4), Fraction(8)
 _ROW: Final = Fraction(2)
 _BY_END: Final = Fraction(80)
 #: The widest a line of a heading may be, and the letters it holds.
-_COLUMN: Final = Fraction(62)
-_LETTERS: Final = 26
+_COLUMN: Final = Fraction(50)
+_LETTERS: Final = 18
 _ZERO: Final = Fraction(0)
 
 
@@ -73,12 +73,13 @@ def _template(corners: list[OpenedCorner], turned: list[OpenedCorner], rule: Gra
     strokes = tuple(flatten(_FoldStrip(corners[0], corners, turned, rule).marks()))
     return Template(
         tuple(corner.end.board.name for corner in corners),
-        f"{_end_word(corners[0])}, fold-over strip",
+        _end_word(corners[0]),
         strokes,
         bounds_of(strokes),
         mates=tuple(dict.fromkeys(corner.into.board.name for corner in (*corners, *turned))),
         turned=tuple(corner.end.board.name for corner in turned),
-        turned_end=f"{_end_word(turned[0])}, fold-over strip" if turned else "",
+        turned_end=_end_word(turned[0]) if turned else "",
+        what="fold-over strip",
     )
 
 
@@ -160,8 +161,6 @@ class _FoldStrip:
         centres = sorted({mortise.centre[1] for mortise in flap.mortises})
         lines = [figures(Length(y - flap.datum), self.rule, FIGURE) for y in centres]
         sizes = [set_line(line).rise + set_line(line).fall + _WHITE for line in lines]
-        edge = words(self._edge_word(flap), SMALL, bold=True)
-        foot = flap.datum - BAR - _WHITE
         middles = spread(centres, sizes, flap.datum)
         column = side * (out + _LEAD + _WHITE)
         align = Align.LEFT if side > 0 else Align.RIGHT
@@ -169,7 +168,12 @@ class _FoldStrip:
             yield Line((side * out, y), (side * (out + _LEAD), middle), Role.DIMENSION)
             set_out = set_line(line)
             yield Text((column, middle - (set_out.rise - set_out.fall) / 2), line, align)
-        yield Text((side * (out + _WHITE), foot - set_line(edge).rise), edge, align)
+        foot = flap.datum - BAR
+        for said in wrap(self._edge_word(flap), _LETTERS):
+            edge = words(said, SMALL, bold=True)
+            foot -= _WHITE + set_line(edge).rise
+            yield Text((side * (out + _WHITE), foot), edge, align)
+            foot -= set_line(edge).fall
 
     def _heading(self, flap: Flap, side: int) -> Iterator[Mark]:
         """Which boards the flap is for, which end or surface of them, and what is cut there; over the flap's column.
@@ -179,17 +183,18 @@ class _FoldStrip:
         is_end = flap is self.corner.end
         here, there = ([one.end if is_end else one.into for one in corners] for corners in (self.all, self.turned))
         names = tuple(dict.fromkeys(one.board.name for one in here))
-        where = _where(here)
-        block = stacked([*_in_one_size(wrap(in_few_words(names), _LETTERS)), words(f"on the {where}", WORD)])
+        surface, ends = _where(here)
+        where = wrap(f"on the {surface}{f', {ends}' if ends else ''}", _LETTERS)
+        block = stacked([*_in_one_size(wrap(in_few_words(names), _LETTERS)), *(words(line, WORD) for line in where)])
         hand = hand_of(flap.board, flap.surface) if is_end else None
         block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
         parts: list[Content | Block] = [block]
         if there:
             others = tuple(dict.fromkeys(one.board.name for one in there))
-            end = _where(there)
+            other_surface, other_ends = _where(there)
             turned = TurnedOver(
                 names=() if others == names else others,
-                end="" if end == where else end,
+                end=", ".join([*_other(surface, other_surface), *_other(ends, other_ends)]),
                 hand=hand_of(there[0].board, there[0].surface) if is_end else None,
             )
             parts.append(turned_block(turned, wrap(in_few_words(turned.names), _LETTERS)))
@@ -203,18 +208,20 @@ class _FoldStrip:
         mortise = flap.mortises[0]
         wide, long = mortise.box[2] - mortise.box[0], mortise.box[3] - mortise.box[1]
         many = len(flap.mortises)
-        called = Run(f"{many} mortise{'s' if many > 1 else ''} ", WORD)
-        size = (*figures(Length(long), self.rule, FIGURE), Run(" × ", WORD), *figures(Length(wide), self.rule, FIGURE))
-        yield (called, *size)
+        yield words(f"{many} mortise{'s' if many > 1 else ''}", WORD)
+        yield (*figures(Length(long), self.rule, FIGURE), Run(" × ", WORD), *figures(Length(wide), self.rule, FIGURE))
         yield (*figures(mortise.cut.depth, self.rule, FIGURE), Run(" deep", WORD))
 
 
-def _where(flaps: Sequence[Flap]) -> str:
-    """The surface that is mortised, and which end of it where the mortises are by an end: ``inside face, left end``."""
-    datum = flaps[0].board.datum
-    surface = datum.word(flaps[0].surface)
-    ends = tuple(dict.fromkeys(end for flap in flaps if (end := _nearest_end(flap))))
-    return f"{surface}, {in_few_words(ends)}" if ends else surface
+def _where(flaps: Sequence[Flap]) -> tuple[str, str]:
+    """The surface that is mortised, and which end of it where the mortises are by an end: ``inside face`` and ``left end``."""
+    surfaces = dict.fromkeys(flap.board.datum.word(flap.surface) for flap in flaps)
+    return in_few_words(surfaces), in_few_words(dict.fromkeys(end for flap in flaps if (end := _nearest_end(flap))))
+
+
+def _other(here: str, there: str) -> tuple[str, ...]:
+    """What is said of a paper turned over where that isn't said of it already."""
+    return () if here == there else (there,)
 
 
 def _nearest_end(flap: Flap) -> str:

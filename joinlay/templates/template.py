@@ -30,10 +30,11 @@ class Template:
     """A piece of paper to mark from: an end laid flat, a story stick, a fold-over strip, a section, a drill template.
 
     ``names`` are the boards it is for; ``end`` is the maker's word for the end it is for, or for what it shows there; ``on`` is
-    the edge it is laid on, '' where that is the reference face. ``mates`` are boards that are marked from it too, such as the
-    fronts that sides are mortised to. ``turned`` are boards marked from it turned over, print down, and ``turned_end`` the word
-    for their end (PR-11). ``strokes`` are in exact millimetres, x to the right and y up, from the zero that each kind of template
-    gives; ``box`` (left, bottom, right, top) is the room they take.
+    the edge it is laid on, '' where that is the reference face; ``what`` is what kind of paper it is, '' for the template of an
+    end. ``mates`` are boards that are marked from it too, such as the fronts that sides are mortised to. ``turned`` are boards
+    marked from it turned over, print down, and ``turned_end`` the word for their end (PR-11). ``strokes`` are in exact
+    millimetres, x to the right and y up, from the zero that each kind of template gives; ``box`` (left, bottom, right, top) is
+    the room they take.
     """
 
     names: tuple[str, ...]
@@ -44,6 +45,7 @@ class Template:
     mates: tuple[str, ...] = ()
     turned: tuple[str, ...] = ()
     turned_end: str = ""
+    what: str = ""
 
     @property
     def marks(self) -> tuple[str, ...]:
@@ -62,7 +64,7 @@ class Template:
         The ends of boards marked from it turned over stand in it too: ``drawer 1 front, left and right end``.
         """
         end = in_few_words((self.end, self.turned_end)) if self.turned else self.end
-        return f"{self.part}, {end}{f', {self.on}' if self.on else ''}"
+        return ", ".join(filter(None, (self.part, end, self.what, self.on)))
 
     def marked(self, mark: str) -> tuple[Stroke, ...]:
         """The strokes and, under them, the plan's ``mark`` (PR-7); the strokes alone where it is empty."""

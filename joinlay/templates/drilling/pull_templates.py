@@ -28,12 +28,13 @@ if TYPE_CHECKING:
 
 __all__ = ["holes_drilled", "pull_templates"]
 
-#: Paper past the hole, and letters in a line of the fronts' names.
-_PAST, _LETTERS = Fraction(12), 20
+#: Paper past the hole, letters in a line of the fronts' names, and half the paper about a line that is squared across.
+_PAST, _LETTERS = Fraction(8), 20
+_HALF: Final = Fraction(18)
 #: Farther from an end than this, a strip of paper all the way would only be waste.
-_FAR: Final = Fraction(150)
+_FAR: Final = Fraction(80)
 #: Between the two columns of words, and white to the sides of them, over and under.
-_COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(5), Fraction(2)
+_COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(4), Fraction(2)
 _FACE_UP: Final = words("outside face up", WORD, bold=True)
 _ZERO: Final = Fraction(0)
 #: Between what is said of one end and of the other.
@@ -65,6 +66,11 @@ class _Hole:
     def past(self) -> Fraction:
         """How far the paper reaches past the middle of the hole."""
         return self.across / 2 + _PAST
+
+    @property
+    def half(self) -> Fraction:
+        """How far the paper about a line that is squared across reaches to either side of it."""
+        return max(self.past, _HALF)
 
 
 #: A hole, the front it is in, and its name there.
@@ -137,7 +143,7 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation, tur
     foot = -min(hole.height, hole.from_top + hole.past)
     x = _ZERO if hole.is_far else side * hole.from_end
     y, r = -hole.from_top, hole.across / 2
-    near, far = (-hole.past - _PAST, hole.past + _PAST) if hole.is_far else sorted((_ZERO, x + side * hole.past))
+    near, far = (-hole.half, hole.half) if hole.is_far else sorted((_ZERO, x + side * hole.past))
     yield from level_datum(near, far, _ZERO, "top edge", is_top=True)
     if hole.is_far:
         yield Line((x, _ZERO), (x, foot), Role.CENTRE, "squared across")
@@ -170,7 +176,7 @@ def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: Turned
     facts = list(_facts(hole, rule))
     if hole.is_far:
         block = stacked([named, *facts])
-        yield from block.marks(hole.past + _PAST + _MARGIN, -block.height)
+        yield from block.marks(hole.half + _MARGIN, _ZERO - block.height)
         return
     low = beside(named, stacked(facts), _COLUMNS)
     if low.width + hole.across / 2 + 2 * _MARGIN <= hole.from_end and low.height + 2 * _CLEAR <= hole.from_top:
@@ -188,9 +194,8 @@ def _facts(hole: _Hole, rule: Graduation) -> Iterator[Content]:
         deep = (Run(", ", WORD), *figures(Length(hole.depth), rule, FIGURE), Run(" deep", WORD))
     yield (Run("hole ", WORD), *figures(Length(hole.across), rule, FIGURE), *deep)
     middle = " (the middle)" if hole.in_middle else ""
-    if hole.is_far:
-        yield words("square a line across the front", WORD)
     yield (*figures(Length(hole.from_end), rule, FIGURE), Run(f" from the {hole.end}{middle}", WORD))
     if hole.is_far:
-        yield words("and lay the long centre line on it", WORD)
+        yield words("square a line across there,", WORD)
+        yield words("lay the long centre line on it", WORD)
     yield (*figures(Length(hole.from_top), rule, FIGURE), Run(" from the top edge", WORD))

@@ -15,7 +15,7 @@ from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
 from joinlay.records import dataclass
 from joinlay.templates.banks import whole_piece
-from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum
+from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum, words_beside
 from joinlay.templates.piece_axes import PieceAxis, reach, reach_at_end
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.marks import Box, Mark
     from joinlay.templates.banks import DrawerBank, WholePiece
 
@@ -34,9 +35,7 @@ __all__ = ["runner_templates"]
 #: So much of the drawer's side is shown above the runners.
 _SEEN: Final = Fraction(12)
 _ZERO: Final = Fraction(0)
-_LETTERS: Final = 24
-#: Room for the figures beside the drawing.
-_FIGURES: Final = Fraction(33)
+_LETTERS: Final = 16
 #: How far the figures under the drawing keep away from it.
 _DOWN: Final = Fraction(7)
 #: Between what is said of one hand and of the other.
@@ -107,12 +106,14 @@ def _box(board: Board, face: Fraction, floor: Fraction, side: int) -> Box:
 
 
 def _template(front: _FrontView, names: list[str], turned: tuple[str, ...], rule: Graduation) -> Template:
-    strokes = tuple(flatten(_marks(front, names, turned, rule)))
+    drawn = tuple(flatten(_drawing(front, names, rule)))
+    top = max(strip.box[3] for strip in front.strips)
+    strokes = (*drawn, *flatten(words_beside(_words(front, names, turned), drawn, 1 if front.is_left else -1, top)))
     end = "seen from the front"
     return Template(tuple(names), end, strokes, bounds_of(strokes), turned=turned, turned_end=end if turned else "")
 
 
-def _marks(front: _FrontView, names: list[str], turned: tuple[str, ...], rule: Graduation) -> Iterator[Mark]:
+def _drawing(front: _FrontView, names: list[str], rule: Graduation) -> Iterator[Mark]:
     side = 1 if front.is_left else -1
     fixed = [strip for strip in front.strips if strip.is_fixed]
     low, high = min(strip.box[1] for strip in fixed), max(strip.box[3] for strip in front.strips)
@@ -126,14 +127,17 @@ def _marks(front: _FrontView, names: list[str], turned: tuple[str, ...], rule: G
     # Carried down first, clear of the lowest figure beside.
     yield from (Line((x, low - 1), (x, low - _DOWN), Role.DIMENSION) for x in sorted({*across, _ZERO}))
     yield from figures_below({*across, _ZERO}, _ZERO, low - _DOWN, rule, FIGURE)
+
+
+def _words(front: _FrontView, names: list[str], turned: tuple[str, ...]) -> Block:
+    """What it is for, as printed and turned over, and how it is held."""
     said = [words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)]
-    block = stacked([*said, words("hold to the front ends; 0 is the top of the rail", SMALL)])
+    block = stacked([*said, *(words(line, SMALL) for line in ("hold to the front ends;", "0 is the top of the rail"))])
     block = beside(hand_sign(is_left=front.is_left), block)
     if turned:
         over = TurnedOver(turned, hand=Hand.RIGHT if front.is_left else Hand.LEFT)
         block = stacked([block, turned_block(over, wrap(in_few_words(turned), _LETTERS))], _ROW)
-    at = side * (wide + _FIGURES) if side > 0 else side * (wide + _FIGURES) - block.width
-    yield from block.marks(at, high - block.height)
+    return block
 
 
 def _strip(strip: _Strip, side: int, says: str) -> Iterator[Mark]:

@@ -15,7 +15,7 @@ from joinlay.pen.lettering import set_line, words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.records import dataclass
 from joinlay.templates.banks import whole_piece
-from joinlay.templates.datum_marks import figures_below, figures_beside, level_datum, name_in_box, upright_datum
+from joinlay.templates.datum_marks import figures_below, figures_beside, level_datum, name_in_box, upright_datum, words_beside
 from joinlay.templates.piece_axes import PieceAxis, reach
 from joinlay.templates.template import FIGURE, SMALL, TONE, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.marks import Box, Mark
     from joinlay.templates.banks import WholePiece
 
@@ -34,11 +35,9 @@ __all__ = ["stop_templates"]
 
 _PAST: Final = Fraction(8)
 _ZERO: Final = Fraction(0)
-_LETTERS: Final = 24
+_LETTERS: Final = 16
 #: Between what is said of one hand and of the other.
 _ROW: Final = Fraction(2)
-#: Room for the figures beside the drawing.
-_FIGURES: Final = Fraction(33)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +54,11 @@ class _BlockPlace:
     rail: Fraction
     strip: tuple[Fraction, Fraction] | None
     height: Fraction
+
+    @property
+    def top(self) -> Fraction:
+        """How far back the paper goes: past the block, and past the strip behind the rail."""
+        return max(self.block[3], self.strip[1] if self.strip else self.block[3])
 
     def either_hand(self) -> _BlockPlace:
         """The same place at the left, whichever hand it is at."""
@@ -120,17 +124,19 @@ def _place(whole: WholePiece, drawer: Drawer, block: Board) -> _BlockPlace:
 
 def _template(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: Graduation) -> Template:
     names = tuple(block.name for block in blocks)
-    strokes = tuple(flatten(_marks(place, blocks, turned, rule)))
+    drawn = tuple(flatten(_drawing(place, blocks, rule)))
+    side = 1 if place.hand is Hand.LEFT else -1
+    strokes = (*drawn, *flatten(words_beside(_words(place, blocks, turned), drawn, side, place.top)))
     end = "template on the rail"
     others = tuple(block.name for block in turned)
     return Template(names, end, strokes, bounds_of(strokes), turned=others, turned_end=end if turned else "")
 
 
-def _marks(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: Graduation) -> Iterator[Mark]:
+def _drawing(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Iterator[Mark]:
     side = 1 if place.hand is Hand.LEFT else -1
     x0, y0, x1, y1 = place.block
     reach_x = x1 + _PAST
-    top = max(y1, place.strip[1] if place.strip else y1)
+    top = place.top
     left, right = sorted((_ZERO, side * reach_x))
     yield from level_datum(left, right, _ZERO, "face of the frame", is_top=False)
     yield from upright_datum(_ZERO, top, _ZERO, place.datum, -side)
@@ -145,6 +151,10 @@ def _marks(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: G
     yield from name_in_box("stop block", box)
     yield from figures_beside((_ZERO, y0, y1), _ZERO, side * reach_x, side, rule, FIGURE)
     yield from _above((side * x0, side * x1), top, rule)
+
+
+def _words(place: _BlockPlace, blocks: list[Board], turned: list[Board]) -> Block:
+    """Which blocks it is for, as printed and turned over."""
     block = stacked(
         [words(line, FIGURE, bold=True) for line in wrap(in_few_words(block.role.short for block in blocks), _LETTERS)]
     )
@@ -153,8 +163,7 @@ def _marks(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule: G
     if turned:
         over = TurnedOver(tuple(one.role.short for one in turned), hand=Hand.RIGHT if place.hand is Hand.LEFT else Hand.LEFT)
         block = stacked([block, turned_block(over, wrap(in_few_words(over.names), _LETTERS))], _ROW)
-    at = side * (reach_x + _FIGURES) if side > 0 else side * (reach_x + _FIGURES) - block.width
-    yield from block.marks(at, top - block.height)
+    return block
 
 
 def _above(places: tuple[Fraction, ...], y: Fraction, rule: Graduation) -> Iterator[Mark]:

@@ -25,17 +25,21 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board
     from joinlay.lengths import Graduation
+    from joinlay.pen.marks import Stroke
     from joinlay.templates.ends.net import Mouth, Net
 
 __all__ = ["templates_for"]
 
 #: Past this, what the wood does is on no template.
 _SEEN: Final = Fraction(250)
-#: A part wider than this is marked from a strip of this height, if that tells it all; the strip carries the words too.
+#: A part wider than this is marked from a strip no higher than that, if that tells it all; the strip carries the words too.
 _WIDE: Final = Fraction(250)
 _STRIP: Final = Fraction(125)
+#: Heights that such a strip is tried at, in mm: the one that takes least paper is kept.
+_TRIED: Final = tuple(map(Fraction, (60, 75, 90, 105)))
 #: Wood shown above the highest thing that is told, where a strip has to be higher.
 _ABOVE: Final = Fraction(20)
+_ZERO: Final = Fraction(0)
 
 
 def templates_for(
@@ -106,10 +110,11 @@ def _parted(net: Net | None, elsewhere: Mapping[tuple[str, str], str]) -> tuple[
 
 def _template(nets: list[Net], turned: list[Net], rule: Graduation, said: tuple[str, ...]) -> Template:
     names = tuple(net.board.name for net in nets)
-    shown = _lowest_shown([*nets, *turned]) if _goes_across(nets[0]) else None
-    lowest = min(nets, key=lambda net: net.height)
     over = _turned_over(nets, turned)
-    strokes = draw_end(lowest if shown is None else _cut_off(lowest, shown), names, rule, said, over)
+    lowest = min(nets, key=lambda net: net.height)
+    tried = _heights_shown([*nets, *turned]) if _goes_across(nets[0]) else [None]
+    drawn = [draw_end(lowest if shown is None else _cut_off(lowest, shown), names, rule, said, over) for shown in tried]
+    strokes = min(drawn, key=_paper)
     datum = lowest.board.datum
     on = "" if lowest.up is Surface.FACE else datum.face
     end = turned[0].board.datum.word(turned[0].end) if turned else ""
@@ -172,13 +177,20 @@ def _goes_across(net: Net) -> bool:
     return all(max(low, top or Fraction(0)) <= _STRIP for low, top in told)
 
 
-def _lowest_shown(nets: Sequence[Net]) -> Fraction | None:
-    """How high the one template of ``nets``, alike across, is to be, in mm; None: as high as the parts, all of one width."""
+def _heights_shown(nets: Sequence[Net]) -> list[Fraction | None]:
+    """How high the one template of ``nets``, alike across, may be, in mm, the highest first; None: as high as the parts, all of one width."""
     widths = {net.height for net in nets}
     least = min(widths)
     if least > _WIDE:
-        return max([_STRIP, *(m.box[3] + _ABOVE for m in nets[0].mouths if m.box[3] < least and m.box[3] > _STRIP - _ABOVE)])
-    return None if len(widths) == 1 else least
+        needed = [m.box[3] + _ABOVE for m in nets[0].mouths if m.box[3] < least and not _runs_along_the_top(nets[0], m)]
+        return [max([_STRIP, *needed]), *(high for high in reversed(_TRIED) if high >= max(needed, default=_ZERO))]
+    return [None if len(widths) == 1 else least]
+
+
+def _paper(strokes: Sequence[Stroke]) -> Fraction:
+    """How much paper a template takes, in square mm."""
+    left, bottom, right, top = bounds_of(strokes)
+    return (right - left) * (top - bottom)
 
 
 def _cut_off(net: Net, shown: Fraction) -> Net:

@@ -50,6 +50,9 @@ MOST_REACH: Final = Fraction(160)
 _COLUMN_GAP: Final = 4 * MM
 #: Between blocks above each other, off the wood, and what they may take side by side, in mm.
 _ROW, _WIDEST = Fraction(3), Fraction(150)
+#: At most so many columns of words above the wood, and how wide the wood under them is at least.
+_MOST_COLUMNS: Final = 4
+_LEAST_WIDE: Final = 85 * MM
 #: From one try to the next up or down; white kept to the edges of the wood, and between blocks beyond what every line keeps.
 _STEP, _EDGE, _WHITE = MM, 3 * MM // 2, 3 * MM // 2
 #: A part higher than this is better marked from a narrow template, in mm.
@@ -161,22 +164,38 @@ def _best(
 
 
 def _above(captions: Sequence[Sequence[Block]], notes: Sequence[Note], face: Whole) -> list[PlacedBlock]:
-    """Caption and notes side by side above the wood, the caption in the shape that makes the whole smallest."""
-    said = [note.shapes[0] for note in notes]
-    ways = [[stacked(shape, _ROW), *([stacked(said, _ROW)] if said else [])] for shape in captions]
-    ways += [[stacked(shape, _ROW), *said] for shape in captions] if len(said) > 1 else []
+    """Caption and notes in columns above the wood, in the shapes and the number of columns that make the whole smallest."""
+    best: list[PlacedBlock] = []
+    for caption, flat, count in product(captions, (0, -1), range(1, _MOST_COLUMNS + 1)):
+        way = _in_columns([*caption, *(note.shapes[flat] for note in notes)], count, face[3] + _COLUMN_GAP)
+        if not best or _taken_above(way) < _taken_above(best):
+            best = way
+    return best
 
-    def room(way: Sequence[Block]) -> tuple[bool, Fraction]:
-        wide, high = sum(block.width for block in way), max(block.height for block in way)
-        return wide > _WIDEST, wide * high
 
-    placed, left = [], 0
-    for block in min(ways, key=room):
-        wide, high = _size(block)
-        bottom = face[3] + _COLUMN_GAP
-        placed.append(PlacedBlock(block, (left, bottom, left + wide, bottom + high), is_on_wood=False))
+def _in_columns(blocks: Sequence[Block], count: int, bottom: int) -> list[PlacedBlock]:
+    """``blocks`` in their order in at most ``count`` columns about as high as each other, the first from the top of each down."""
+    share = sum((block.height + _ROW for block in blocks), _ZERO) / count
+    columns: list[list[Block]] = [[]]
+    for block in blocks:
+        filled = sum((one.height + _ROW for one in columns[-1]), _ZERO)
+        if columns[-1] and len(columns) < count and filled + block.height / 2 > share:
+            columns.append([])
+        columns[-1].append(block)
+    stacks = [stacked(column, _ROW) for column in columns]
+    top, left = max(_size(stack)[1] for stack in stacks), 0
+    placed = []
+    for stack in stacks:
+        wide, high = _size(stack)
+        placed.append(PlacedBlock(stack, (left, bottom + top - high, left + wide, bottom + top), is_on_wood=False))
         left += wide + 2 * _COLUMN_GAP
     return placed
+
+
+def _taken_above(way: Sequence[PlacedBlock]) -> tuple[bool, int]:
+    """Whether the words above the wood are wider than they may be, and how much paper they and the wood under them take."""
+    wide, high = max(one.room[2] for one in way), max(one.room[3] for one in way)
+    return wide > _WIDEST * MM, max(wide, _LEAST_WIDE) * high
 
 
 def _left_off(way: Sequence[PlacedBlock]) -> int:

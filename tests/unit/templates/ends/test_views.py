@@ -79,7 +79,7 @@ def test_the_template_is_laid_on_the_edge_and_says_so():
     assert template.title == "face frame left stile, front end, bottom edge"
     said = [stroke.plain for stroke in template.strokes if hasattr(stroke, "plain")]
     assert "bottom edge up" in said
-    assert {"more cuts further along:", "see the story stick"} <= set(said)
+    assert "more cuts further along: see the story stick" in " ".join(said)
 
 
 def test_the_template_of_an_end_tells_of_cuts_in_an_edge_further_along():
