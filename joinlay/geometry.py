@@ -23,6 +23,7 @@ __all__ = [
     "box_of",
     "box_without",
     "corners",
+    "left_of",
     "overlap",
     "pieces_of_line",
     "point_at",
@@ -165,12 +166,12 @@ def polygon_in(points: Sequence[Point], around: Sequence[Point]) -> tuple[Point,
     for one, two in pairwise((*around, around[0])):
         if not kept:
             return ()
-        kept = _left_of(kept, one, two)
+        kept = left_of(kept, one, two)
     return tuple(kept) if all(len({point[axis] for point in kept}) > 1 for axis in (0, 1)) else ()
 
 
-def _left_of(points: Sequence[Point], one: Point, two: Point) -> Sequence[Point]:
-    """What of a polygon lies left of the line from ``one`` to ``two``."""
+def left_of(points: Sequence[Point], one: Point, two: Point) -> Sequence[Point]:
+    """What of a convex polygon lies left of the line through ``one`` and on through ``two``, or on it: its corners in order, maybe none."""
     (x0, y0), (x1, y1) = one, two
     sides = [(x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) for x, y in points]
     if min(sides) >= 0:

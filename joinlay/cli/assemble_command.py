@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.assembly.squaring import squares_of
+from joinlay.assembly.stage_words import square_words, squares_told, stage_head
 from joinlay.assembly.steps import area_words, come_from, step_glue, step_loose, step_words, steps_of
-from joinlay.boards.names import in_few_words
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.cli.words import counted
 from joinlay.documents.job_file import job_in
@@ -75,13 +75,7 @@ def _step(step: Step, worked_out: Plan, wide: int) -> Iterator[str]:
 
 def _squares(step: Step, squares: Sequence[Square], rule: Graduation) -> Iterator[str]:
     """What is measured once a stage is glued; rectangles that read alike are told once."""
-    alike: dict[tuple[str, str, str], list[str]] = {}
-    for one in squares:
-        if one.made_in in step.of:
-            key = (one.corners, rule.text(rule.round(one.diagonal)), rule.text(one.told))
-            alike.setdefault(key, []).append(one.of)
-    for (corners, reads, differ), names in alike.items():
-        yield square_words(in_few_words(names), corners, reads, differ)
+    yield from (square_words(*told) for told in squares_told(step.of, squares, rule))
 
 
 def _one(step: Step, worked_out: Plan, squares: Sequence[Square]) -> Iterator[str]:
@@ -164,22 +158,6 @@ def order_verdict(title: str, steps: int) -> str:
         return f"{title}: nothing to put together."
     first = "Put all of it together dry first, with the clamps you will use, and measure its diagonals."
     return f"{title}: {counted(steps, 'step')} to put it together.\n{first}"
-
-
-def stage_head(of: Sequence[str]) -> str:
-    """Over the steps of a thing: ``Face frame``, ``Drawers 1 to 8, each``, ``The piece``."""
-    if of == ("piece",):
-        return "The whole piece"
-    name = in_few_words(of)
-    if len(of) == 1:
-        return name[0].upper() + name[1:]
-    return f"{name.replace('drawer', 'Drawers', 1)}, each"
-
-
-def square_words(name: str, corners: str, reads: str, differ: str) -> str:
-    """What the diagonals must read: of one thing, or of several that read alike (PT-5)."""
-    most = f"{differ} apart" if differ.startswith("under") else f"no more than {differ} apart"
-    return f"square: {name}, {corners}: both diagonals {reads}, {most}"
 
 
 def no_step(step: int, most: int) -> str:

@@ -119,7 +119,7 @@ def make(
         typer.Option(
             "--chapter",
             help="Print one chapter by itself, the whole of it, into again.pdf; give it again for one more. There are piece, parts, "
-            "findings, list, sawing, settings, gauges, sticks, templates, sections.",
+            "findings, list, sawing, settings, gauges, sticks, templates, sections, assembly.",
         ),
     ] = None,
     count: Annotated[

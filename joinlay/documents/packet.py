@@ -12,6 +12,7 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED, plan_mark
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.pages import Printer
+from joinlay.pages.assembly_sheets import assembly_sheets
 from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
 from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
@@ -155,6 +156,7 @@ class _Binder:
             "list": lambda: self.listed(lists, 0).sheets,
             "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader),
             "settings": lambda: setting_sheets(plan, paper, printer=reader),
+            "assembly": lambda: assembly_sheets(plan, paper, printer=reader),
             "gauges": lambda: self._true(gauge_templates(plan.settings.settings, plan.rule)),
         }
         if kind.word in made:

@@ -44,6 +44,7 @@ CHAPTERS: Final = (
     ChapterKind("sticks", "Story sticks"),
     ChapterKind("templates", "Templates, strips and drilling", besides="ends of parts that are marked from a fold-over strip"),
     ChapterKind("sections", "Sections of the joints", is_lean=False),
+    ChapterKind("assembly", "Putting it together"),
 )
 
 

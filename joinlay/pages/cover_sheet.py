@@ -29,7 +29,7 @@ __all__ = ["ContentsLine", "cover_sheet"]
 _TITLE, _HEAD, _WORD, _SMALL = Fraction(10), Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _ROW: Final = Fraction(13, 2)
 #: A row of the contents lower than this is set small.
-_LEAST_ROW: Final = Fraction(11, 2)
+_LEAST_ROW: Final = Fraction(6)
 _GAP: Final = Fraction(8)
 #: The white above the words at the bottom, and how much of the sheet they may take.
 _OVER, _MOST_LOW = Fraction(5), Fraction(3, 5)

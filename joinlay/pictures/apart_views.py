@@ -1,0 +1,348 @@
+"""The piece taken apart, to see at a glance what goes where: parts along the ways they close, numbered, their moves as arrows, glue toned.
+
+A view is made of the same placed boards as every picture. They are moved apart along the moves of the order (``apart.py``), looked at from the
+front, the right and above with what is hidden taken away (``axonometric.py``, ISO 5456-3), toned where glue goes (``glue_faces.py``), and
+numbered (``balloons.py``). Thin chain lines run from each joint to where it closes, and an arrow on them says which part moves. Everything drawn of a
+part carries its role, so that a program can show or hide it, or know which part a hand points at.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import PartKind, Whole
+from joinlay.boards.extent import SpaceBox, extent
+from joinlay.lengths import Fraction
+from joinlay.pen.marks import Fill, Line, Role, flatten
+from joinlay.pictures.apart import held_apart, offsets_of
+from joinlay.pictures.axonometric import drawn_at, look_from_corner
+from joinlay.pictures.balloons import RADIUS_OF_BALLOON, Numbered, Paper, set_balloons
+from joinlay.pictures.glue_faces import glue_faces
+from joinlay.pictures.picture import PLAIN, Picture
+from joinlay.pictures.scene import scene_of
+from joinlay.pictures.solid_faces import fine
+from joinlay.records import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Collection, Iterator, Mapping, Sequence
+
+    from joinlay.assembly.order import Move, Stage
+    from joinlay.boards import Board, PartRole, Vector
+    from joinlay.boards.meeting import Meeting, Way
+    from joinlay.jobs.plan import Plan
+    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pictures.axonometric import ViewFromCorner
+    from joinlay.pictures.balloons import Balloon
+    from joinlay.pictures.picture import Scale, Size
+    from joinlay.pictures.solid_faces import Face, Spot
+
+__all__ = ["ApartView", "DrawnPart", "MoveArrow", "apart_view", "stage_view", "whole_view"]
+
+#: The gap between parts, as a share of the largest size of what is drawn.
+_GAP: Final = Fraction(1, 8)
+#: How dark glue is.
+_GLUE: Final = Fraction(3, 10)
+#: The longest arrow, the shortest stretch it may stand on, and its head, in mm on paper.
+_ARROW, _LEAST, _HEAD, _HALF_HEAD = Fraction(13), Fraction(4), Fraction(12, 5), Fraction(4, 5)
+#: Room left around the wood for balloons, in mm on paper.
+_MARGIN: Final = 2 * RADIUS_OF_BALLOON + 4
+#: Where on a face a number or the end of its line may stand, as shares of its two sides, the best first.
+_SHARES: Final = tuple((Fraction(a, 12), Fraction(b, 12)) for b in (6, 3, 9) for a in (6, 4, 8, 2, 10, 1, 11))
+#: Of the faces of a part, and of the parts of a number, how many are looked at.
+_FACES, _PARTS = 3, 6
+_NONE: Final = (Fraction(0), Fraction(0), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnPart:
+    """What is drawn of the part ``role``: where it gets glue, toned, and what is seen of its edges."""
+
+    role: PartRole
+    glue: tuple[Fill, ...]
+    edges: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MoveArrow:
+    """One move: the parts that go, their ``way``, and on paper the chain ``lines`` to where they close; an arrow from ``start`` to ``end``.
+
+    Both are None where there is no room for an arrow.
+    """
+
+    moving: tuple[PartRole, ...]
+    way: Way
+    lines: tuple[Line, ...]
+    start: Point | None = None
+    end: Point | None = None
+
+    def spelled(self) -> Iterator[Stroke]:
+        """The chain lines and the arrow."""
+        yield from self.lines
+        if self.start is None or self.end is None:
+            return
+        (x0, y0), (x1, y1) = self.start, self.end
+        run, up = _direction(self.start, self.end)
+        foot = (x1 - run * _HEAD, y1 - up * _HEAD)
+        yield Line((x0, y0), foot, Role.OUTLINE)
+        aside = (-up * _HALF_HEAD, run * _HALF_HEAD)
+        yield Fill(
+            ((x1, y1), (foot[0] + aside[0], foot[1] + aside[1]), (foot[0] - aside[0], foot[1] - aside[1])),
+            Fraction(1),
+            Role.DIMENSION,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class ApartView:
+    """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, and the numbers in ``balloons``.
+
+    ``over`` are the numbers that found no room.
+    """
+
+    title: str
+    scale: Scale
+    parts: tuple[DrawnPart, ...]
+    moves: tuple[MoveArrow, ...]
+    balloons: tuple[Balloon, ...]
+    over: tuple[int, ...] = ()
+
+    @property
+    def picture(self) -> Picture:
+        """The view as strokes, in the order they are drawn."""
+        strokes: list[Stroke] = [fill for part in self.parts for fill in part.glue]
+        strokes += [edge for part in self.parts for edge in part.edges]
+        strokes += flatten([*self.moves, *self.balloons])
+        return Picture(self.title, tuple(strokes), self.scale)
+
+
+def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
+    """The whole piece taken apart, within ``room`` (width and height in mm); None where there is nothing but drawers for openings, or no order.
+
+    The case comes apart; frame and drawers stay whole, each having a view of its own, and runners and stops stay where they are glued.
+    ``numbers`` are those of the cutting list, by role.
+    """
+    stages = {stage.of: stage for stage in plan.order.stages}
+    if None not in stages:
+        return None
+    scene = scene_of(plan)
+    # The lowest drawer of each bank, so that what is behind the frame is seen through it.
+    drawn = [min(bank, key=lambda opening: opening.floor).drawer.role for bank in scene.banks]
+    others = {drawer.role for drawer in plan.drawers}.difference(drawn)
+    boards = [board for board in scene.boards if board.role.whole not in others]
+    case = stages[Whole.CASE].moves if Whole.CASE in stages else ()
+    moves = tuple(move for move in (*case, *stages[None].moves) if move.moving[0].whole not in (Whole.RUNNERS, Whole.STOPS))
+    fixed = tuple(move for move in stages[None].moves if move.moving[0].whole in (Whole.RUNNERS, Whole.STOPS))
+    outside = {role: number for role, number in numbers.items() if _is_outside(role)}
+    return apart_view(f"{plan.title}, taken apart", boards, moves, outside, room, stay=fixed)
+
+
+def _is_outside(role: PartRole) -> bool:
+    """Whether a part is told by its number in the picture of the whole: of a drawer only the front."""
+    return role.whole in (Whole.CASE, Whole.FRAME) or role.kind is PartKind.DRAWER_FRONT
+
+
+def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
+    """What one ``stage`` makes, such as the frame or a drawer, taken apart within ``room`` (width and height in mm); None for one without moves.
+
+    ``numbers`` are those of the cutting list, by role.
+    """
+    roles = {role for move in stage.moves for role in move.parts}
+    boards = [board for board in scene_of(plan).boards if board.role in roles]
+    return apart_view(stage.name, boards, stage.moves, numbers, room) if boards else None
+
+
+def apart_view(
+    title: str,
+    boards: Sequence[Board],
+    moves: Sequence[Move],
+    numbers: Mapping[PartRole, int],
+    room: Size,
+    *,
+    stay: Collection[Move] = (),
+) -> ApartView:
+    """Placed ``boards`` with ``moves`` undone, as large as fits ``room`` (width and height in mm), one to a whole number.
+
+    ``stay`` are moves whose parts are drawn where they are glued. ``numbers`` by role are set in balloons, each once; a part without one has none.
+    PT-2, ISO 5456-3. ValueError where there is nothing to draw.
+    """
+    offsets = offsets_of(boards, [*moves, *stay], _largest(boards) * _GAP, stay=[move.moving[0] for move in stay])
+    view = look_from_corner(held_apart(boards, offsets))
+    left, bottom, right, top = view.box
+    wide, high = (size - 2 * _MARGIN for size in room)
+    scale = next((one for one in PLAIN if (right - left) * one.factor <= wide and (top - bottom) * one.factor <= high), PLAIN[-1])
+    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers)
+
+
+class _Drawing:
+    """A view on paper, at a scale."""
+
+    def __init__(
+        self, boards: Sequence[Board], offsets: Mapping[PartRole, Vector], view: ViewFromCorner, factor: Fraction
+    ) -> None:
+        self.boards = {board.role: board for board in boards}
+        self.offsets, self.view, self.factor = offsets, view, factor
+
+    def drawn(self, title: str, scale: Scale, moves: Sequence[Move], numbers: Mapping[PartRole, int]) -> ApartView:
+        edges: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
+        for edge in self.view.edges:
+            role = Role.OUTLINE if edge.is_rim else Role.SEEN
+            edges[edge.role].append(Line(self._put(edge.start), self._put(edge.end), role, edge.role.name))
+        glue: dict[PartRole, list[Fill]] = {role: [] for role in self.boards}
+        for face in glue_faces((met for move in moves for met in move.glued), self.boards, self.offsets):
+            for area in self.view.seen_area(face):
+                points = tuple((x * self.factor, y * self.factor) for x, y in area)
+                glue[face.role].append(Fill(points, _GLUE, Role.HATCH, face.role.name))
+        arrows = tuple(self._arrows(moves))
+        paper = Paper()
+        paper.take(line for lines in edges.values() for line in lines)
+        paper.take(stroke for stroke in flatten(arrows) if isinstance(stroke, Line))
+        balloons, over = set_balloons(self._numbered(numbers), paper, self._is_bare)
+        parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
+        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over))
+
+    def _put(self, spot: Spot) -> Point:
+        x, y = drawn_at(spot)
+        return x * self.factor, y * self.factor
+
+    def _is_bare(self, at: Point) -> bool:
+        return self.view.is_bare((at[0] / self.factor, at[1] / self.factor))
+
+    # -- moves ---------------------------------------------------------------------------------------
+
+    def _arrows(self, moves: Sequence[Move]) -> Iterator[MoveArrow]:
+        """Chain lines for every joint that is drawn open; an arrow for moves of one kind of part the same way, where it shows best."""
+        made: list[tuple[Move, tuple[Line, ...]]] = []
+        for move in moves:
+            lines = tuple(line for ends in self._ways(move) for line in self._chain(*ends))
+            if lines:
+                made.append((move, lines))
+        told: dict[object, tuple[Fraction, Move, Line]] = {}
+        for move, lines in made:
+            best = max((line for line in lines if _runs(line, move.way)), key=_long, default=None)
+            if best is None:
+                continue
+            key = (move.way, move.moving[0].kind, move.moving[0].hand)
+            if key not in told or _long(best) > told[key][0]:
+                told[key] = (_long(best), move, best)
+        pointing = {id(move): line for _, move, line in told.values()}
+        for move, lines in made:
+            arrow = pointing.get(id(move))
+            ends = _on(arrow) if arrow is not None else None
+            yield MoveArrow(move.moving, move.way, lines, *(ends or (None, None)))
+
+    def _ways(self, move: Move) -> Iterator[tuple[Spot, Spot]]:
+        """From each joint of the parts that move to where it closes, in space."""
+        own = set(move.moving)
+        spots = [pair for met in move.closing if (pair := self._joint(met, own)) is not None]
+        if not spots and move.moving[0] in self.boards:
+            # What is only pushed in has no joint: from the middle of what leads.
+            lead = move.moving[0]
+            middle = _middle(*_space(self.boards[lead]))
+            spots = [(fine(_sum(middle, self.offsets[lead])), fine(middle))]
+        axis = "XYZ".index(move.way.value[1])
+        for start, end in spots:
+            # First the way of the move, then, where both are drawn apart sideways too, across.
+            turn = [end[n] if n == axis else at for n, at in enumerate(start)]
+            corner = (turn[0], turn[1], turn[2])
+            yield from (ends for ends in ((start, corner), (corner, end)) if ends[0] != ends[1])
+
+    def _joint(self, met: Meeting, own: Collection[PartRole]) -> tuple[Spot, Spot] | None:
+        goes, stays = (met.one, met.other) if met.one in own else (met.other, met.one)
+        if goes not in self.boards or stays not in self.boards:
+            return None
+        (low, high), (its_low, its_high) = _space(self.boards[goes]), _space(self.boards[stays])
+        least, most = tuple(map(max, low, its_low)), tuple(map(min, high, its_high))
+        middle = _middle((least[0], least[1], least[2]), (most[0], most[1], most[2]))
+        return fine(_sum(middle, self.offsets[goes])), fine(_sum(middle, self.offsets[stays]))
+
+    def _chain(self, start: Spot, end: Spot) -> Iterator[Line]:
+        for one, two in self.view.seen_of(start, end):
+            line = Line(self._put(one), self._put(two), Role.CENTRE)
+            if _long(line) > 1:
+                yield line
+
+    # -- numbers -------------------------------------------------------------------------------------
+
+    def _numbered(self, numbers: Mapping[PartRole, int]) -> Iterator[Numbered]:
+        """Each number with the parts it stands for, and where on them it may be told."""
+        faces: dict[PartRole, list[tuple[Fraction, Face]]] = {}
+        for face in self.view.faces:
+            faces.setdefault(face.role, []).append((_size(face), face))
+        rows: dict[int, list[PartRole]] = {}
+        for role in self.boards:
+            if role in numbers:
+                rows.setdefault(numbers[role], []).append(role)
+        for number, roles in sorted(rows.items()):
+            best: list[tuple[Fraction, list[Point]]] = []
+            for role in roles[:_PARTS]:
+                own = sorted(faces.get(role, ()), key=lambda one: -one[0])[:_FACES]
+                for size, face in own:
+                    spots = [self._put(spot) for spot in _spots(face) if self.view.is_seen(spot)]
+                    best.append((size * len(spots), spots))
+            best.sort(key=lambda one: -one[0])
+            places = tuple(spot for _, some in best for spot in some)
+            if places:
+                yield Numbered(number, tuple(roles), places)
+
+
+def _spots(face: Face) -> Iterator[Spot]:
+    one, two, _, four = face.corners
+    for along, across in _SHARES:
+        x, y, z = (int(a + (b - a) * along + (c - a) * across) for a, b, c in zip(one, two, four, strict=True))
+        yield x, y, z
+
+
+def _size(face: Face) -> Fraction:
+    """How much of the paper a face would take."""
+    points = [drawn_at(corner) for corner in face.corners]
+    return abs(sum((a * d - b * c for (a, b), (c, d) in zip(points, (*points[1:], points[0]), strict=True)), Fraction(0)))
+
+
+def _largest(boards: Sequence[Board]) -> Fraction:
+    """The greatest size of what they make together, in mm."""
+    return max(size.mm for size in extent(boards))
+
+
+def _space(board: Board) -> tuple[Vector, Vector]:
+    space = SpaceBox.around(board)
+    return space.low, space.high
+
+
+def _middle(low: Vector, high: Vector) -> Vector:
+    x, y, z = ((a + b) / 2 for a, b in zip(low, high, strict=True))
+    return x, y, z
+
+
+def _sum(one: Vector, two: Vector) -> Vector:
+    x, y, z = (a + b for a, b in zip(one, two, strict=True))
+    return x, y, z
+
+
+def _long(line: Line) -> Fraction:
+    """How long a line is, near enough to compare: the greater of its two sides and half the other."""
+    wide, high = abs(line.end[0] - line.start[0]), abs(line.end[1] - line.start[1])
+    return max(wide, high) + min(wide, high) / 4
+
+
+def _runs(line: Line, way: Way) -> bool:
+    """Whether a line on paper runs this way or back: upright is up or down, what rises to the right is front to back, what falls is across."""
+    run, up = line.end[0] - line.start[0], line.end[1] - line.start[1]
+    return way.value[1] == ("Z" if abs(run) * 2 < abs(up) else "Y" if (run > 0) is (up > 0) else "X")
+
+
+def _on(line: Line) -> tuple[Point, Point] | None:
+    """The arrow in the middle of a line; None where that is too short."""
+    long = _long(line)
+    if long < _LEAST:
+        return None
+    share = min(Fraction(4, 5), _ARROW / long) / 2
+    (x0, y0), (x1, y1) = line.start, line.end
+    x, y, run, up = (x0 + x1) / 2, (y0 + y1) / 2, x1 - x0, y1 - y0
+    return (x - run * share, y - up * share), (x + run * share, y + up * share)
+
+
+def _direction(start: Point, end: Point) -> Point:
+    """From one to the other, 1 long: X, Y and Z run at 30 degrees and upright, so that the longer side tells it."""
+    run, up = end[0] - start[0], end[1] - start[1]
+    long = abs(up) if abs(up) > abs(run) else abs(up) * 2
+    return run / long, up / long

@@ -1,0 +1,75 @@
+"""The chapter on putting it together: every step to tick, every diagonal, drawers of a kind once, on few sheets."""
+
+from dataclasses import replace
+
+import pytest
+
+from joinlay.assembly.squaring import squares_of
+from joinlay.assembly.steps import step_words, steps_of
+from joinlay.jobs.plan import Plan
+from joinlay.lengths import Unit
+from joinlay.pages.assembly_sheets import assembly_sheets
+from joinlay.paper import paper_named
+from joinlay.pen.marks import Arc, Polyline, Text
+from joinlay.shop import usual_shop
+from tests.measured.packets import example
+
+EXAMPLES = ("print-chest", "moth-cabinet", "seed-cabinet")
+
+
+def words(sheets):
+    return " ".join(stroke.plain for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text))
+
+
+@pytest.fixture(scope="module", params=EXAMPLES)
+def made(request):
+    planned = example(request.param)
+    return planned, assembly_sheets(planned, paper_named("letter"))
+
+
+def test_it_takes_few_sheets(made):
+    _, sheets = made
+    assert len(sheets) <= 4
+
+
+def test_every_step_is_there_with_a_box_to_tick(made):
+    planned, sheets = made
+    said = words(sheets)
+    steps = steps_of(planned.order)
+    assert [step.number for step in steps if f"{step.number} {step_words(step)}" not in said] == []
+    boxes = [stroke for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Polyline) and stroke.closed]
+    assert len(boxes) == len(steps) + 1
+
+
+def test_every_diagonal_is_told(made):
+    planned, sheets = made
+    said = words(sheets)
+    for square in squares_of(planned.drawers, planned.others):
+        assert planned.rule.text(planned.rule.round(square.diagonal)) in said
+
+
+def test_each_thing_has_its_picture(made):
+    planned, sheets = made
+    # A balloon for each number, of whole, case, frame and one drawer.
+    assert sum(isinstance(stroke, Arc) for sheet in sheets for stroke in sheet.strokes) > 15
+    served = {name for sheet in sheets for laid in sheet.laid for name in laid.serves}
+    assert {board.name for board in planned.drawers[0].assembly.boards if board.place is not None} <= served
+
+
+def test_of_drawers_that_are_alike_the_others_are_told_by_their_numbers(made):
+    planned, sheets = made
+    said = words(sheets)
+    assert all(f"{drawer.name}:" in said for drawer in planned.drawers[1:])
+
+
+def test_openings_alone_are_put_together_too():
+    sheets = assembly_sheets(example("seed-drawers"), paper_named("a4"))
+    assert 1 <= len(sheets) <= 3
+    assert "First dry" in words(sheets)
+
+
+def test_a_plan_without_an_order_has_no_sheets():
+    shop = usual_shop(Unit.MM)
+    assert assembly_sheets(Plan("Empty", "empty.toml", Unit.MM, shop.rule, shop, {}, (), (), (), "a4"), paper_named("a4")) == ()
+    planned = example("print-chest")
+    assert assembly_sheets(replace(planned, order=replace(planned.order, stages=())), paper_named("a4")) == ()
