@@ -36,7 +36,7 @@ _SEEN: Final = Fraction(250)
 _WIDE: Final = Fraction(250)
 _STRIP: Final = Fraction(125)
 #: Heights that such a strip is tried at, in mm: the one that takes least paper is kept.
-_TRIED: Final = tuple(map(Fraction, (60, 75, 90, 105)))
+_TRIED: Final = (Fraction(60), Fraction(75), Fraction(90), Fraction(105))
 #: Wood shown above the highest thing that is told, where a strip has to be higher.
 _ABOVE: Final = Fraction(20)
 _ZERO: Final = Fraction(0)
