@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import secrets
 from difflib import SequenceMatcher
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 from urllib.parse import parse_qs
@@ -15,6 +16,7 @@ from starlette.requests import ClientDisconnect
 from starlette.responses import HTMLResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
+from joinlay.bench.cards import card_routes
 from joinlay.bench.drawings import DRAWINGS
 from joinlay.bench.margin import found_in
 from joinlay.documents.mending import mended
@@ -92,6 +94,7 @@ class Desk:
         return {
             "view": view,
             "views": [(key, name) for key, (name, _) in DRAWINGS.items()],
+            "parts": [board.name for board in seen.plan.boards] if seen.plan else [],
             "drawing": self.showing.drawing(view),
             "seen": seen,
             "title": seen.plan.title if seen.plan else self.draft.path.stem,
@@ -114,6 +117,7 @@ def application(desk: Desk) -> ASGIApp:
         Route("/drawing/{view}", answered(desk, _drawing)),
         Route("/findings", answered(desk, _findings)),
         Route("/pulse", answered(desk, _pulse)),
+        *card_routes(partial(answered, desk)),
         Route("/text", changed(desk, _text), methods=["POST"]),
         Route("/keep", changed(desk, _keep), methods=["POST"]),
         Route("/undo", changed(desk, _undo), methods=["POST"]),
@@ -233,7 +237,13 @@ def _findings(desk: Desk, request: Request) -> Response:
     if plan is None:
         return Response(status_code=204)
     return HTMLResponse(
-        desk.html("margin.html", found=found_in(plan, desk.draft.text), is_tried=True, revision=desk.draft.revision)
+        desk.html(
+            "margin.html",
+            found=found_in(plan, desk.draft.text),
+            parts=[board.name for board in plan.boards],
+            is_tried=True,
+            revision=desk.draft.revision,
+        )
     )
 
 

@@ -73,7 +73,7 @@ def _figure(picture: Picture, name: str) -> Markup:
     size = "small" if right - left < _ROOM[0] / 3 else "large"
     under = Markup("").join(Markup("<p>{}</p>").format(note) for note in notes)
     return Markup('<figure class="{}">{}<figcaption><h3>{}</h3> <span class="scale">{}</span>{}</figcaption></figure>').format(
-        size, inked(picture.strokes, picture.title, told, name), _capital(picture.title), picture.scale.text, under
+        size, inked(picture.strokes, picture.title, told, name, picture.areas), _capital(picture.title), picture.scale.text, under
     )
 
 

@@ -48,6 +48,7 @@ class Plan:
     from the left, row by row from the top down, each row from the left; openings alone are one bank. ``choice`` is how each cut is
     made in the shop, and what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece
     goes together, stage by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
+    ``over_all`` are the width, height and depth of the piece, None for openings alone.
     """
 
     title: str
@@ -71,6 +72,7 @@ class Plan:
     order: Order = field(default=Order(()), repr=False, compare=False)
     glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)
     timetable: Timetable = field(default=Timetable((), ()), repr=False, compare=False)
+    over_all: tuple[Dimension, Dimension, Dimension] | None = field(default=None, repr=False, compare=False)
     _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
 
     @property

@@ -108,6 +108,7 @@ def plan(job: Job) -> Plan:
         profile=job.profile,
         choice=choice,
         order=order,
+        over_all=(piece.spec.width, piece.spec.height, piece.spec.depth) if piece else None,
         glue_ups=glue_ups,
         timetable=timetable_of(glue_ups, job.shop),
         rows=tuple(tuple(_made_of(row, made) for row in bank if _made_of(row, made)) for bank in job.rows),

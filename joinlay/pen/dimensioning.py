@@ -7,6 +7,7 @@ side of it.
 
 from __future__ import annotations
 
+from dataclasses import field
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pen.marks import Of, Point, Stroke
 
 __all__ = ["DimensionLine", "LevelChain", "RisingDimensions", "Stop", "UprightChain"]
 
@@ -46,6 +47,7 @@ class DimensionLine:
     away: Fraction
     content: Content
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         """Refuse a slanting dimension."""
@@ -67,7 +69,7 @@ class DimensionLine:
         middle = ((line[0][0] + line[1][0]) / 2, (line[0][1] + line[1][1]) / 2)
         lift = _ABOVE + set_line(self.content).fall
         anchor = (middle[0] - lift, middle[1]) if upright else (middle[0], middle[1] + lift)
-        yield Text(anchor, self.content, Align.MIDDLE, Turn.UP if upright else Turn.RIGHT)
+        yield Text(anchor, self.content, Align.MIDDLE, Turn.UP if upright else Turn.RIGHT, of=self.of)
 
     @staticmethod
     def _aside(point: Point, by: Fraction, *, upright: bool) -> Point:
@@ -110,7 +112,8 @@ Stop = tuple[Fraction, "Content"]
 class LevelChain:
     """Lengths from ``stops`` to the next along a level line at ``y``, under the wood, whose underside is at ``wood``.
 
-    ``is_inner`` where the lines of a longer dimension pass its ends: then no figure stands outside them.
+    ``is_inner`` where the lines of a longer dimension pass its ends: then no figure stands outside them. ``of`` is what of the plan
+    each of the lengths is, in their order; none where that isn't told.
     """
 
     stops: tuple[Stop, ...]
@@ -118,6 +121,7 @@ class LevelChain:
     wood: Fraction
     says: str = ""
     is_inner: bool = False
+    of: tuple[Of, ...] = field(default=(), compare=False, repr=False)
 
     @property
     def is_roomy(self) -> bool:
@@ -151,21 +155,21 @@ class LevelChain:
         for n, ((x0, content), (x1, _)) in enumerate(pairwise(self.stops)):
             if not content:
                 continue
-            line = set_line(content)
+            line, of = set_line(content), self.of[n] if self.of else None
             up = self.y + _NEAR + line.fall
             if line.width + 2 * _WHITE <= x1 - x0:
-                yield Text(((x0 + x1) / 2, up), content, Align.MIDDLE)
+                yield Text(((x0 + x1) / 2, up), content, Align.MIDDLE, of=of)
             elif n == 0 and not self.is_inner:
-                yield Text((x0 - _WHITE - _SHORT, self.y - line.rise / 2), content, Align.RIGHT)
+                yield Text((x0 - _WHITE - _SHORT, self.y - line.rise / 2), content, Align.RIGHT, of=of)
             elif n == last and not self.is_inner:
-                yield Text((x1 + _WHITE + _SHORT, self.y - line.rise / 2), content)
+                yield Text((x1 + _WHITE + _SHORT, self.y - line.rise / 2), content, of=of)
             else:
                 left = min((x0 + x1 - line.width) / 2, self.stops[-1][0] - _WHITE - line.width)
                 left = max(left, self.stops[0][0] + _WHITE)
                 row = next((row for row, end in enumerate(taken) if end <= left), len(taken) - 1)
                 taken[row] = left + line.width + _WHITE
                 down = self.y - _PAST - _WHITE - line.rise - row * (line.rise + line.fall + _WHITE)
-                yield Text((left, down), content)
+                yield Text((left, down), content, of=of)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +177,7 @@ class UprightChain:
     """Lengths from ``stops`` to the next, from below, along an upright line at ``x``, beside the wood, whose side is at ``wood``.
 
     The figures read level, on the side away from the wood, from ``low`` to ``high`` at most. ``fits`` says whether they all have
-    room.
+    room. ``of`` is what of the plan each of the lengths is, in their order; none where that isn't told.
     """
 
     stops: tuple[Stop, ...]
@@ -182,6 +186,7 @@ class UprightChain:
     low: Fraction
     high: Fraction
     says: str = ""
+    of: tuple[Of, ...] = field(default=(), compare=False, repr=False)
 
     @property
     def wide(self) -> Fraction:
@@ -212,13 +217,19 @@ class UprightChain:
             yield Line((self.wood + sign * _GAP, y), (self.x + sign * _PAST, y), Role.DIMENSION)
             yield _oblique(self.x, y)
         yield Line((self.x, ys[0]), (self.x, ys[-1]), Role.DIMENSION, self.says)
-        for (wanted, content), y in zip(self._wanted(), self._middles() or (), strict=True):
+        of = [one for one, (_, content) in zip(self.of, self.stops, strict=False) if content][::-1]
+        for n, ((wanted, content), y) in enumerate(zip(self._wanted(), self._middles() or (), strict=True)):
             line = set_line(content)
             out = _PAST + Fraction(1, 2)
             if y != wanted:
                 out += 2
                 yield Line((self.x, wanted), (self.x + sign * (out - Fraction(1, 2)), y), Role.DIMENSION)
-            yield Text((self.x + sign * out, y - (line.rise - line.fall) / 2), content, Align.RIGHT if sign < 0 else Align.LEFT)
+            yield Text(
+                (self.x + sign * out, y - (line.rise - line.fall) / 2),
+                content,
+                Align.RIGHT if sign < 0 else Align.LEFT,
+                of=of[n] if of else None,
+            )
 
 
 def _oblique(x: Fraction, y: Fraction) -> Line:

@@ -6,6 +6,7 @@ themselves in those five, so that a writer of PDF, SVG or DXF needs no more. Lin
 
 from __future__ import annotations
 
+from dataclasses import field
 from enum import Enum
 from typing import TYPE_CHECKING, Final, Protocol, Union, runtime_checkable
 
@@ -17,6 +18,8 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from joinlay.boards import PartRole
+    from joinlay.lengths import Dimension
     from joinlay.pen.lettering import Content, SetRun
 
 __all__ = [
@@ -29,6 +32,7 @@ __all__ = [
     "Line",
     "Mark",
     "Move",
+    "Of",
     "Pen",
     "Point",
     "Polyline",
@@ -98,14 +102,22 @@ PENS: Final = {
 }
 
 
+#: What of the plan a mark shows: the part it is an edge or the name of, all of them where they share a name, or the length whose figure it is.
+Of = Union["PartRole", tuple["PartRole", ...], "Dimension", None]
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A straight stroke. ``says`` names the place in the plan it stands for, '' where it stands for none."""
+    """A straight stroke. ``says`` names the place in the plan it stands for, '' where it stands for none.
+
+    ``of`` is what of the plan it shows, None where that is nothing; two strokes drawn alike are equal whatever they show.
+    """
 
     start: Point
     end: Point
     role: Role
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +128,7 @@ class Polyline:
     role: Role
     closed: bool = False
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +141,7 @@ class Arc:
     sweep: Fraction
     role: Role
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +152,7 @@ class Fill:
     ink: Fraction
     role: Role = Role.DATUM
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
 
 class Align(Enum):
@@ -172,6 +187,7 @@ class Text:
     ink: Fraction = Fraction(1)
     role: Role = Role.TEXT
     says: str = ""
+    of: Of = field(default=None, compare=False, repr=False)
 
     @property
     def plain(self) -> str:
@@ -236,16 +252,16 @@ def moved(stroke: Stroke, move: Move) -> Stroke:
     """The same stroke somewhere else; no size changes."""
     put = move.point
     if isinstance(stroke, Line):
-        return Line(put(stroke.start), put(stroke.end), stroke.role, stroke.says)
+        return Line(put(stroke.start), put(stroke.end), stroke.role, stroke.says, stroke.of)
     if isinstance(stroke, Polyline):
-        return Polyline(tuple(map(put, stroke.points)), stroke.role, stroke.closed, stroke.says)
+        return Polyline(tuple(map(put, stroke.points)), stroke.role, stroke.closed, stroke.says, stroke.of)
     if isinstance(stroke, Fill):
-        return Fill(tuple(map(put, stroke.points)), stroke.ink, stroke.role, stroke.says)
+        return Fill(tuple(map(put, stroke.points)), stroke.ink, stroke.role, stroke.says, stroke.of)
     if isinstance(stroke, Arc):
         start = (stroke.start + 90 * move.quarters) % 360
-        return Arc(put(stroke.centre), stroke.radius, start, stroke.sweep, stroke.role, stroke.says)
+        return Arc(put(stroke.centre), stroke.radius, start, stroke.sweep, stroke.role, stroke.says, stroke.of)
     turn = stroke.turn.further(move.quarters) if move.quarters else stroke.turn
-    return Text(put(stroke.anchor), stroke.content, stroke.align, turn, stroke.ink, stroke.role, stroke.says)
+    return Text(put(stroke.anchor), stroke.content, stroke.align, turn, stroke.ink, stroke.role, stroke.says, stroke.of)
 
 
 _NONE: Final = Fraction(0)

@@ -18,7 +18,7 @@ from joinlay.pictures.picture import SMALL, Picture, Scale
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, meeting_box, near_cut, scene_of
 from joinlay.pictures.sight import look
-from joinlay.pictures.wood import Fit, hatch_strokes
+from joinlay.pictures.wood import Fit, areas, hatch_strokes
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -208,7 +208,13 @@ def _detail(boards: Iterable[Board], view: View, spot: DetailSpot, opening: Frac
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
     column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)
-    return Picture(f"{spot.letter}: {spot.said}", (*strokes, *done.strokes), DETAIL, unsaid=done.unsaid)
+    return Picture(
+        f"{spot.letter}: {spot.said}",
+        (*strokes, *done.strokes),
+        DETAIL,
+        unsaid=done.unsaid,
+        areas=tuple(areas(sight, fit, in_circle)),
+    )
 
 
 def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
@@ -219,7 +225,13 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
             stretch = stretch_in(start, end, CIRCLE)
             if stretch is not None:
                 role = Role.OUTLINE if parted.edge.is_cut else Role.SEEN
-                yield Line(point_at(start, end, stretch[0]), point_at(start, end, stretch[1]), role, parted.edge.board.name)
+                yield Line(
+                    point_at(start, end, stretch[0]),
+                    point_at(start, end, stretch[1]),
+                    role,
+                    parted.edge.board.name,
+                    parted.edge.board.role,
+                )
 
 
 def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
@@ -232,7 +244,8 @@ def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
                 seen.setdefault(facet.board.role, []).append(spot)
                 boards[facet.board.role] = facet.board
     for said, own in kinds_of(boards.values()).items():
-        yield Named(said, tuple(sorted((spot for board in own for spot in seen[board.role]), reverse=True)))
+        spots = sorted((spot for board in own for spot in seen[board.role]), reverse=True)
+        yield Named(said, tuple(spots), tuple(board.role for board in own))
 
 
 def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:

@@ -21,7 +21,8 @@ from joinlay.pictures.picture import FIGURE, PLAIN, SMALL, Easel, Picture, Size,
 from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.scene import scene_of
 from joinlay.pictures.sight import look
-from joinlay.pictures.wood import Fit, edge_strokes, hidden_strokes, knob_ahead
+from joinlay.pictures.stretches import Stretches, stretches_of
+from joinlay.pictures.wood import Fit, areas, edge_strokes, hidden_strokes, knob_ahead
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -84,6 +85,7 @@ class _Front:
     sight: Sight
     box: Box
     names: tuple[Named, ...]
+    known: Stretches
 
     @classmethod
     def of(cls, plan: Plan) -> _Front | None:
@@ -93,7 +95,8 @@ class _Front:
         (x0, _, z0), (x1, _, z1) = scene.box
         sight = look([board for board in scene.boards if _is_outside(board)], FROM_FRONT)
         frame = [board for board in scene.boards if board.role.kind is not PartKind.DRAWER_FRONT and scene.is_whole]
-        return cls(plan=plan, scene=scene, sight=sight, box=(x0, z0, x1, z1), names=named_in(sight, frame))
+        names, known = named_in(sight, frame), stretches_of(plan, scene)
+        return cls(plan=plan, scene=scene, sight=sight, box=(x0, z0, x1, z1), names=names, known=known)
 
     @property
     def title(self) -> str:
@@ -116,7 +119,7 @@ class _Front:
                 )
         for knob in self.scene.knobs:
             easel.draw(knob_ahead(knob, fit))
-        return easel, _Dimensions(easel=easel, scene=self.scene, box=self.box, fit=fit, rule=self.plan.rule)
+        return easel, _Dimensions(easel=easel, scene=self.scene, box=self.box, fit=fit, rule=self.plan.rule, known=self.known)
 
     def plain(self, scale: Scale) -> list[Picture]:
         """With the sizes over all."""
@@ -138,10 +141,8 @@ class _Front:
         column = NameColumn(left=beside + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         unnamed = [one for one in self.names if not any(role in named for role in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        strokes = tuple(easel.strokes)
-        return [
-            Picture(self.title, (*strokes, *one.strokes), scale, names=one.numbers, unsaid=(*unsaid, *one.unsaid)) for one in made
-        ]
+        strokes, seen = tuple(easel.strokes), tuple(areas(self.sight, fit))
+        return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid), seen) for one in made]
 
     # -- words in the wood ---------------------------------------------------------------------------
 
@@ -155,16 +156,16 @@ class _Front:
             size = _size(front, self.plan)
             number = opening.drawer.role.title or str(opening.drawer.role.number)
             ways = ([words(name, _NAME), size], [words(name, SMALL), size], [(*words(name, SMALL), Run(": ", SMALL), *size)])
-            if not any(easel.write(way, within) for way in ways):
+            if not any(easel.write(way, within, front.role) for way in ways):
                 unsaid.setdefault(plain(size), []).append(front.name)
-                any(easel.write([words(said, SMALL)], within) for said in (name, number))
+                any(easel.write([words(said, SMALL)], within, front.role) for said in (name, number))
         return [f"{in_few_words(names)}: {size}" for size, names in unsaid.items()]
 
     def _along_stiles(self, easel: Easel, fit: Fit) -> set[PartRole]:
         """The names of stiles and uprights written along them, where there is room; whose were."""
         uprights = [board for board in self.scene.boards if board.role.kind in (PartKind.STILE, PartKind.MULLION)]
         boxes = ((board.role, fit.box(box_of(self.sight.of(board)[0].corners))) for board in uprights)
-        return {role for role, box in boxes if easel.write_up(words(role.name, SMALL), box)}
+        return {role for role, box in boxes if easel.write_up(words(role.name, SMALL), box, role)}
 
 
 def _size(front: Board, plan: Plan) -> Content:
@@ -189,6 +190,7 @@ class _Dimensions:
     box: Box
     fit: Fit
     rule: Graduation
+    known: Stretches
 
     def over_all(self, left: Fraction, below: Fraction) -> None:
         """The width and height over all, with their lines at ``left`` and ``below``; the width alone where only openings are
@@ -196,9 +198,25 @@ class _Dimensions:
         """
         x0, y0, x1, y1 = self.fit.box(self.box)
         wide, high = Length(self.box[2] - self.box[0]), Length(self.box[3] - self.box[1])
-        self.easel.over_all((x0, y0), (x1, y0), away=below - y0, size=wide, rule=self.rule, says="overall width")
+        self.easel.over_all(
+            (x0, y0),
+            (x1, y0),
+            away=below - y0,
+            size=wide,
+            rule=self.rule,
+            says="overall width",
+            of=self.known.between(0, (self.box[0], self.box[2]))[0],
+        )
         if self.scene.is_whole:
-            self.easel.over_all((x0, y0), (x0, y1), away=left - x0, size=high, rule=self.rule, says="overall height")
+            self.easel.over_all(
+                (x0, y0),
+                (x0, y1),
+                away=left - x0,
+                size=high,
+                rule=self.rule,
+                says="overall height",
+                of=self.known.between(2, (self.box[1], self.box[3]))[0],
+            )
 
     def all(self) -> tuple[str, ...]:
         """Every dimension; what had no room is given back in words."""
@@ -243,7 +261,13 @@ class _Dimensions:
                 stops.append((self.fit.point((_ZERO, low))[1], () if is_left else self._figures(high - low, height)))
             stops.append((self.fit.point((_ZERO, ends[-1]))[1], ()))
             chain = UprightChain(
-                tuple(stops), x=x, wood=wood, low=y0 + _INSIDE, high=y1 - _INSIDE, says="heights of the openings"
+                tuple(stops),
+                x=x,
+                wood=wood,
+                low=y0 + _INSIDE,
+                high=y1 - _INSIDE,
+                says="heights of the openings",
+                of=self.known.between(2, ends),
             )
             if chain.fits:
                 return chain
@@ -285,7 +309,7 @@ class _Dimensions:
     def _row(self, ends: Sequence[Fraction], y: Fraction, wood: Fraction, height: Fraction) -> LevelChain:
         contents: Iterable[Content] = (*(self._figures(b - a, height) for a, b in pairwise(ends)), ())
         stops = tuple((self.fit.point((at, _ZERO))[0], content) for at, content in zip(ends, contents, strict=True))
-        return LevelChain(stops, y=y, wood=wood, says="widths")
+        return LevelChain(stops, y=y, wood=wood, says="widths", of=self.known.between(0, ends))
 
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights between banks; nothing where only openings are given."""

@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, PartRole
-    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pen.marks import Of, Point, Stroke
     from joinlay.pen.placing import Whole
     from joinlay.pictures.sight import Sight
     from joinlay.pictures.wood import Fit
@@ -141,7 +141,7 @@ class NameColumn:
         strokes: list[Stroke] = []
         for n, (level, spot, one) in enumerate(placed, start=1):
             y = Fraction(level, MM)
-            strokes += (*self._lines(str(n) if is_numbered else one.said, y), *leader((self.left - 1, y), spot))
+            strokes += (*self._lines(str(n) if is_numbered else one.said, y, one.of or None), *leader((self.left - 1, y), spot))
         return SetNames(tuple(strokes), tuple(one.said for *_, one in placed) if is_numbered else (), tuple(over))
 
     def _height(self, one: Named, *, is_numbered: bool) -> Fraction:
@@ -150,11 +150,11 @@ class NameColumn:
     def _wrapped(self, said: str) -> list[str]:
         return list(wrapped(said, self.wide, SMALL))
 
-    def _lines(self, said: str, middle: Fraction) -> Iterator[Text]:
+    def _lines(self, said: str, middle: Fraction, of: Of) -> Iterator[Text]:
         lines = self._wrapped(said)
         top = middle + len(lines) * _STEP / 2
         for n, line in enumerate(lines):
-            yield Text((self.left, top - n * _STEP - (_STEP + SMALL) / 2), words(line, SMALL))
+            yield Text((self.left, top - n * _STEP - (_STEP + SMALL) / 2), words(line, SMALL), of=of)
 
 
 class _Search:

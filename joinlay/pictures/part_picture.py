@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Place, Shape, Surface
 from joinlay.geometry import corners
-from joinlay.lengths import NOTHING, Fraction
+from joinlay.lengths import NOTHING, Fraction, Length
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.placing import whole
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pictures.picture import Scale
 
-__all__ = ["MARKS_BELOW", "FaceMark", "part_picture"]
+__all__ = ["MARKS_BELOW", "FaceMark", "part_picture", "surface_picture"]
 
 #: How thick the bar under the reference edge is, and the gap above it; how far the marks reach below the wood.
 _BAR, _GAP = Fraction(4, 5), Fraction(3, 10)
@@ -77,6 +77,39 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True) -> tuple
     if has_grain:
         _mark_grain(easel, long, wide)
     return tuple(easel.strokes)
+
+
+#: How a board is held so that each other surface of it looks to the eye: which ways its length, width and thickness then run.
+_HELD: Final = {
+    Surface.FAR_FACE: ("-X", "+Z", "-Y"),
+    Surface.EDGE: ("+X", "+Y", "-Z"),
+    Surface.FAR_EDGE: ("+X", "-Y", "+Z"),
+    Surface.END: ("+Y", "+Z", "-X"),
+    Surface.FAR_END: ("-Y", "+Z", "+X"),
+}
+
+
+def surface_picture(board: Board, surface: Surface, scale: Scale) -> tuple[Stroke, ...]:
+    """What is seen of a board at ``scale``, looking at one ``surface`` of it, the lower left corner at zero; for its face ``part_picture``.
+
+    Its edge or end lies down or upright as the board is turned over; round holes are drawn square, as its facets are.
+    """
+    if surface is Surface.FACE:
+        return part_picture(board, scale)
+    ways = _HELD[surface]
+    sizes = (board.length.mm, board.width.mm, board.thickness.mm)
+    sizes_along = {way[1]: size for way, size in zip(ways, sizes, strict=True)}
+    if not board.end_on_left:
+        ways = (_mirrored(ways[0]), _mirrored(ways[1]), _mirrored(ways[2]))
+    # Wherever it comes to lie, its corner is put at zero.
+    at = {axis: Length(sizes_along[axis]) if f"-{axis}" in ways else NOTHING for axis in "XYZ"}
+    held = replace(board, place=Place.at(at["X"], at["Y"], at["Z"], *ways))
+    return tuple(edge_strokes(look([held], FROM_FRONT), Fit((_ZERO, _ZERO), scale.factor)))
+
+
+def _mirrored(way: str) -> str:
+    """The way across the drawing turned about, the others as they are."""
+    return {"+X": "-X", "-X": "+X"}.get(way, way)
 
 
 def _laid(board: Board) -> Board:

@@ -14,7 +14,7 @@ from joinlay.geometry import pieces_of_line, rest_of_line, stretch_in_box, unite
 from joinlay.lengths import Fraction, Length, Unit
 from joinlay.pen.dimensioning import DimensionLine
 from joinlay.pen.lettering import figures, set_line
-from joinlay.pen.marks import Align, Line, Polyline, Text, Turn, bounds_of, box_around, flatten, text_box
+from joinlay.pen.marks import Align, Fill, Line, Polyline, Text, Turn, bounds_of, box_around, flatten, text_box
 from joinlay.pen.placing import Room, whole
 from joinlay.records import dataclass
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.geometry import Box, Point
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
-    from joinlay.pen.marks import Mark, Stroke
+    from joinlay.pen.marks import Mark, Of, Stroke
 
 __all__ = ["FIGURE", "KEY", "PLAIN", "SMALL", "Easel", "Picture", "Scale", "Size", "largest_that_fits", "scales_of"]
 
@@ -85,6 +85,7 @@ class Picture:
     """A finished drawing at ``scale``: its ``strokes`` in mm on paper, zero anywhere. ``title`` says what is seen.
 
     ``names`` are what the numbers in it stand for, from 1; ``unsaid`` is what it had no room to say, as sentences for a list.
+    ``areas`` are where each part is seen, the nearest last, for a surface on which parts can be pressed; they aren't drawn.
     """
 
     title: str
@@ -92,6 +93,7 @@ class Picture:
     scale: Scale
     names: tuple[str, ...] = ()
     unsaid: tuple[str, ...] = ()
+    areas: tuple[Fill, ...] = ()
 
     @property
     def box(self) -> Box:
@@ -147,24 +149,26 @@ class Easel:
             seen = pieces_of_line(line.start, line.end, rest_of_line(united(hidden)))
             self.draw(replace(line, start=one, end=two) for one, two in seen)
 
-    def over_all(self, start: Point, end: Point, *, away: Fraction, size: Length, rule: Graduation, says: str) -> None:
+    def over_all(
+        self, start: Point, end: Point, *, away: Fraction, size: Length, rule: Graduation, says: str, of: Of = None
+    ) -> None:
         """Draw a ``size`` over all from ``start`` to ``end`` on paper, its line ``away`` mm from them, figures as large as fit.
 
-        Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it.
+        Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it. ``of`` is the length of the plan it is.
         """
         is_upright = start[0] == end[0]
         room = end[0] - start[0] + end[1] - start[1] - 4
         contents = [figures(size, rule, height) for height in (KEY, FIGURE, SMALL)]
         content = next((content for content in contents if set_line(content).width <= room), None)
         if content is not None:
-            self.draw((DimensionLine(start, end, away, content, says),))
+            self.draw((DimensionLine(start, end, away, content, says, of),))
             return
         bare = DimensionLine(start, end, away, (), says).spelled()
         self.draw(stroke for stroke in bare if not isinstance(stroke, Text))
         if is_upright:
-            beside = Text((start[0] + away - 2, (start[1] + end[1] - FIGURE) / 2), contents[1], Align.RIGHT)
+            beside = Text((start[0] + away - 2, (start[1] + end[1] - FIGURE) / 2), contents[1], Align.RIGHT, of=of)
         else:
-            beside = Text((end[0] + 3, end[1] + away - FIGURE / 2), contents[1])
+            beside = Text((end[0] + 3, end[1] + away - FIGURE / 2), contents[1], of=of)
         self.draw((beside,))
 
     @property
@@ -172,8 +176,8 @@ class Easel:
         """The words so far."""
         return tuple(stroke for stroke in self.strokes if isinstance(stroke, Text))
 
-    def write(self, lines: Sequence[Content], within: Box) -> bool:
-        """Set ``lines`` one under the other in ``within``, where nothing else is; False where they find no room there."""
+    def write(self, lines: Sequence[Content], within: Box, of: Of = None) -> bool:
+        """Set ``lines``, which tell ``of`` a part, one under the other in ``within``, where nothing else is; False where they find no room."""
         settings = [set_line(line) for line in lines]
         wide = max(setting.width for setting in settings)
         steps = [_height(line) * _LEADING for line in lines]
@@ -185,12 +189,12 @@ class Easel:
             x = left
             while x + wide <= right:
                 if self.taken.is_free(whole((x, y - high, x + wide, y))):
-                    self._set(lines, x, y - settings[0].rise, steps)
+                    self._set(lines, x, y - settings[0].rise, steps, of)
                     return True
                 x += 2
         return False
 
-    def write_up(self, content: Content, within: Box) -> bool:
+    def write_up(self, content: Content, within: Box, of: Of = None) -> bool:
         """Set one line reading upwards in ``within``, from its middle up, where nothing else is; False where it finds no room."""
         line = set_line(content)
         left, bottom, right, top = within
@@ -198,14 +202,14 @@ class Easel:
         x, y = (left + right - wide) / 2, max(bottom + 2, (bottom + top) / 2 - line.width)
         while x >= left and y + line.width <= top:
             if self.taken.is_free(whole((x, y, x + wide, y + line.width))):
-                self.draw((Text((x + line.rise, y), content, turn=Turn.UP),))
+                self.draw((Text((x + line.rise, y), content, turn=Turn.UP, of=of),))
                 return True
             y += 2
         return False
 
-    def _set(self, lines: Sequence[Content], x: Fraction, y: Fraction, steps: Sequence[Fraction]) -> None:
+    def _set(self, lines: Sequence[Content], x: Fraction, y: Fraction, steps: Sequence[Fraction], of: Of) -> None:
         for line, step in zip(lines, steps, strict=True):
-            self.draw((Text((x, y), line),))
+            self.draw((Text((x, y), line, of=of),))
             y -= step
 
 

@@ -19,7 +19,8 @@ from joinlay.pictures.picture import FIGURE, SMALL, Easel, Picture, Size, larges
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, near_cut, scene_of
 from joinlay.pictures.sight import look
-from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes, hatch_strokes, knob_aside
+from joinlay.pictures.stretches import Stretches, stretches_of
+from joinlay.pictures.wood import Fit, GrainArrow, areas, edge_strokes, hatch_strokes, knob_aside
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -70,7 +71,14 @@ def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
     section = _Section(
-        plan=plan, scene=scene, openings=openings, sight=sight, names=named_in(sight, scene.boards), title=title, spots=spots
+        plan=plan,
+        scene=scene,
+        openings=openings,
+        sight=sight,
+        names=named_in(sight, scene.boards),
+        title=title,
+        spots=spots,
+        known=stretches_of(plan, scene),
     )
     return section.fitted(room)
 
@@ -94,6 +102,7 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
         sight=sight,
         names=named_in(sight, boards),
         title=title,
+        known=stretches_of(plan, scene),
         spots=spots_on_level(plan, scene),
     )
     return section.fitted(room)
@@ -109,6 +118,7 @@ class _Section:
     sight: Sight
     names: tuple[Named, ...]
     title: str
+    known: Stretches
     spots: tuple[DetailSpot, ...] = ()
 
     @property
@@ -146,7 +156,8 @@ class _Section:
         column = NameColumn(left=right + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         self._dimensions(easel, fit, (left, bottom, right, top))
         made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, names=one.numbers, unsaid=one.unsaid) for one in made]
+        seen = tuple(areas(self.sight, fit))
+        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid, seen) for one in made]
 
     # -- what stands in it ---------------------------------------------------------------------------
 
@@ -238,28 +249,51 @@ class _Section:
             if len(ends) < (3 if has_overall else 2):
                 continue
             is_inner = has_overall and (ends[0], ends[-1]) != (self.sight.box[0], self.sight.box[2])
-            made = (LevelChain(self._stops(ends, 0, fit, height), y=y, wood=low, is_inner=is_inner) for height in (FIGURE, SMALL))
+            of = self.known.between(self.view.right, ends)
+            made = (
+                LevelChain(self._stops(ends, 0, fit, height), y=y, wood=low, is_inner=is_inner, of=of)
+                for height in (FIGURE, SMALL)
+            )
             chain = next((one for one in made if one.fits), None)
             if chain is not None:
                 easel.draw((chain,))
                 y = min(y - _ROW, bounds_of(flatten((chain,)))[1] - 6)
         if has_overall:
             easel.over_all(
-                (box[0], low), (box[2], low), away=y - 1 - low, size=Length(self.size[0]), rule=self.plan.rule, says="overall"
+                (box[0], low),
+                (box[2], low),
+                away=y - 1 - low,
+                size=Length(self.size[0]),
+                rule=self.plan.rule,
+                says="overall",
+                of=self.known.between(self.view.right, (self.sight.box[0], self.sight.box[2]))[0],
             )
 
     def _beside(self, easel: Easel, fit: Fit, ends: Sequence[Fraction], box: Box, low: Fraction, *, has_overall: bool) -> None:
         """A chain at the left of the wood, and the size over all."""
         x = low - FIRST
         for height in (FIGURE, SMALL) if len(ends) > 1 else ():
-            chain = UprightChain(self._stops(ends, 1, fit, height), x=x, wood=low, low=box[1] + _INSIDE, high=box[3] - _INSIDE)
+            chain = UprightChain(
+                self._stops(ends, 1, fit, height),
+                x=x,
+                wood=low,
+                low=box[1] + _INSIDE,
+                high=box[3] - _INSIDE,
+                of=self.known.between(self.view.up, ends),
+            )
             if chain.fits:
                 easel.draw((chain,))
                 x -= chain.wide + 3
                 break
         if has_overall:
             easel.over_all(
-                (low, box[1]), (low, box[3]), away=x - low, size=Length(self.size[1]), rule=self.plan.rule, says="overall"
+                (low, box[1]),
+                (low, box[3]),
+                away=x - low,
+                size=Length(self.size[1]),
+                rule=self.plan.rule,
+                says="overall",
+                of=self.known.between(self.view.up, (self.sight.box[1], self.sight.box[3]))[0],
             )
 
     def _extent(self, kind: PartKind, axis: int) -> tuple[Fraction, Fraction] | None:

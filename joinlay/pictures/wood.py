@@ -14,14 +14,14 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
 
-    from joinlay.boards import PartKind, PartRole
+    from joinlay.boards import Board, PartKind, PartRole
     from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pen.placing import Whole
     from joinlay.pictures.projecting import Facet
     from joinlay.pictures.scene import Knob
     from joinlay.pictures.sight import Sight
 
-__all__ = ["Fit", "GrainArrow", "edge_strokes", "hatch_strokes", "hidden_strokes", "knob_ahead", "knob_aside"]
+__all__ = ["Fit", "GrainArrow", "areas", "edge_strokes", "hatch_strokes", "hidden_strokes", "knob_ahead", "knob_aside"]
 
 #: Cut wood thinner than this on paper is filled, not hatched (ISO 128-50).
 _THIN: Final = Fraction(9, 10)
@@ -30,6 +30,7 @@ _HATCHINGS: Final = ((Fraction(3, 2), False), (Fraction(3, 2), True), (Fraction(
 #: How near wood must be to look as if it touched, in micrometres.
 _NEAR: Final = 2 * MM
 _GREY: Final = Fraction(3, 5)
+_NOTHING: Final = Fraction(0)
 _MIDDLE: Final = Fraction(1, 2)
 _FINE: Final = Fraction(1)
 
@@ -59,7 +60,7 @@ def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
         for one, two in parted.seen:
             is_wide = edge.is_cut or (sight.view.cut is None and _is_on_rim(one, two, box))
             role = Role.OUTLINE if is_wide else Role.SEEN
-            line = _line(fit.point(one), fit.point(two), role, edge.board.name)
+            line = _line(fit.point(one), fit.point(two), role, edge.board)
             # One line of each place: the widest.
             known = drawn.setdefault((line.start, line.end), line)
             if known.role is not Role.OUTLINE:
@@ -74,16 +75,28 @@ def hidden_strokes(sight: Sight, fit: Fit, kinds: Collection[PartKind]) -> Itera
         if parted.edge.board.role.kind in kinds:
             for one, two in parted.hidden:
                 if not _is_on_rim(one, two, box):
-                    yield _line(fit.point(one), fit.point(two), Role.HIDDEN, parted.edge.board.name)
+                    yield _line(fit.point(one), fit.point(two), Role.HIDDEN, parted.edge.board)
 
 
 def _is_on_rim(one: Point, two: Point, box: Box) -> bool:
     return any(one[n] == two[n] and one[n] in (box[n], box[n + 2]) for n in (0, 1))
 
 
-def _line(one: Point, two: Point, role: Role, says: str) -> Line:
+def _line(one: Point, two: Point, role: Role, board: Board) -> Line:
     """From the lower left end on, so that a line drawn twice is known."""
-    return Line(min(one, two), max(one, two), role, says)
+    return Line(min(one, two), max(one, two), role, board.name, board.role)
+
+
+def areas(sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None) -> Iterator[Fill]:
+    """Where each part is seen, the farthest first, so that of those over one another the last is the one to be seen.
+
+    ``clip`` may cut a polygon on paper down to what is shown of it.
+    """
+    for facet in sorted(sight.facets, key=lambda facet: -facet.depth):
+        points = tuple(fit.point(corner) for corner in facet.corners)
+        shown = clip(points) if clip else points
+        if len(shown) > 2:
+            yield Fill(shown, _NOTHING, Role.SEEN, facet.board.name, facet.board.role)
 
 
 # -- cut wood ----------------------------------------------------------------------------------------

@@ -131,3 +131,41 @@ const tell = (said) => {
 };
 document.addEventListener("htmx:responseError", (event) => tell(event.detail.xhr.responseText.slice(0, 300)));
 document.addEventListener("htmx:sendError", () => tell("joinlay look has stopped. What you wrote is still here: start it again, load this page in another window, and carry it over."));
+
+// -- parts and numbers that are pressed -----------------------------------------------------------------
+
+let lit = [];
+const light = () => {
+  for (const one of document.querySelectorAll("[data-part]")) {
+    one.classList.toggle("lit", lit.length > 0 && JSON.parse(one.dataset.part).some((name) => lit.includes(name)));
+  }
+};
+const showCard = (address, name) => {
+  by("pressed").hidden = false;
+  htmx.ajax("GET", `${address}?name=${encodeURIComponent(name)}`, { target: "#card", swap: "innerHTML" });
+};
+const pressed = (target) => {
+  const one = target.closest && target.closest("[data-why], [data-part]");
+  if (!one) return false;
+  if (one.dataset.why) showCard("/why", one.dataset.why);
+  else {
+    lit = JSON.parse(one.dataset.part);
+    light();
+    showCard("/part", lit[0]);
+  }
+  return true;
+};
+const putAway = () => { by("pressed").hidden = true; lit = []; light(); };
+let down = null;
+document.addEventListener("pointerdown", (event) => { down = [event.clientX, event.clientY]; }, true);
+document.addEventListener("click", (event) => {
+  if (event.target.id === "away") return putAway();
+  // A drag that ends on a part moves the paper; it doesn't press the part.
+  if (event.detail && down && Math.hypot(event.clientX - down[0], event.clientY - down[1]) > 5) return;
+  pressed(event.target);
+});
+document.addEventListener("keydown", (event) => {
+  if (event.key === "Escape" && !by("pressed").hidden) putAway();
+  if ((event.key === "Enter" || event.key === " ") && event.target.closest("svg [data-why]") && pressed(event.target)) event.preventDefault();
+});
+document.addEventListener("htmx:afterSwap", light);
