@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -62,8 +63,18 @@ def _page(old: Path, new: Path, changes: Changes) -> str:
 def _section(word: str, changes: Sequence[Change]) -> str:
     if not changes:
         return ""
-    rows = [(change.what, change.old or NONE, change.new or NONE, change.where) for change in changes]
-    return f"{word}:\n{table([COMPARE_HEAD, *rows])}"
+    rows = [(change.what, _plain(change.old) or NONE, _plain(change.new) or NONE, change.where) for change in changes]
+    told = [row for row in rows if row[1] != row[2]]
+    hairs = hairs_only(len(rows) - len(told)) if len(told) < len(rows) else ""
+    return f"{word}:\n" + "\n".join(part for part in (table([COMPARE_HEAD, *told]) if told else "", hairs) if part)
+
+
+def _plain(said: str) -> str:
+    """Figures as they are found on the rule, a + or - for what is over or short, without the decimals of it."""
+    return _DECIMALS.sub("", said)
+
+
+_DECIMALS: Final = re.compile(r" \(\d+(?:\.\d+)?\)")
 
 
 def _settings(worked_out: Plan, on: Plan) -> Facts:
@@ -108,6 +119,11 @@ def compare_verdict(old: str, new: str, changes: Changes) -> str:
         (changes.count(Fate.NOT_NEEDED), "not needed any more"),
     )
     return f"From {old} to {new}, of the parts: {', '.join(f'{number} {said}' for number, said in tally if number)}."
+
+
+def hairs_only(count: int) -> str:
+    """Below a table: what differs by less than can be seen on the rule."""
+    return f"  {count} more {'differs' if count == 1 else 'differ'} by less than a mark of your rule; --json tells them."
 
 
 def cut_from(part: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, hung, say, table, table_rows
 from joinlay.cli.words import counted
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.cutlist.lists import all_lists
@@ -69,8 +69,8 @@ def _parts(worked_out: Plan, lists: Lists) -> Iterator[str]:
     if not groups:
         return
     rows = [LIST_HEAD, *(_row(row, worked_out) for row in lists.parts.rows)]
-    lines = table(rows).splitlines()
-    heading, body = lines[0], iter(lines[1:])
+    heading, *told = table_rows(rows)
+    body = iter(told)
     page = [heading]
     for group in groups:
         page += ["", f"{group.name}, {worked_out.rule.text(group.thickness)}", *(next(body) for _ in group.rows)]
@@ -230,7 +230,7 @@ def offcuts_kept(sizes: Sequence[str]) -> str:
 
 def cautions_said(cautions: Iterable[str]) -> str:
     """What to beware of in sawing out, one under the other."""
-    return "\n".join(f"caution  {caution}" for caution in cautions)
+    return "\n".join(hung(f"caution  {caution}") for caution in cautions)
 
 
 def not_needed(names: Iterable[str]) -> str:

@@ -146,6 +146,18 @@ def add_printer(
         keep(path, [*(one for one in kept if one not in old), new])
     was = old[0].printer.correction if old else ""
     head = added(called, new.printer.correction, sheet.title, was=was)
+    readings = (
+        ("across", across, new.across),
+        ("down", down, new.down),
+        ("rising", rising, new.rising),
+        ("falling", falling, new.falling),
+    )
+    said = [
+        (which, given, *_read(reading)[:2]) for which, given, reading in readings if reading is not None and given is not None
+    ]
+    bare = any(text.strip()[-1:].isdigit() for text in (*(given for _, given, _, _ in said), border or ""))
+    took = read_as([(which, figure, drawn) for which, _, figure, drawn in said], unit.value if bare else "")
+    head = f"{head}\n{took}"
     say("\n\n".join([head, *remarks(new), next_proof(called, sheet.plain_name)]))
 
 
@@ -292,6 +304,13 @@ def typed(word: str) -> str:
 def added(name: str, correction: str, paper: str, *, was: str) -> str:
     """The first line after ``printer add``; ``was`` is the correction kept before, '' where there was none."""
     return f"{name} on {paper}: the correction is {correction}." + (f" It was {was}." if was else "")
+
+
+def read_as(readings: Sequence[tuple[str, str, str]], bare: str) -> str:
+    """After ``printer add``: what each measure was taken as, and of what; ``bare`` is the unit that was taken for a number without one."""
+    said = ", ".join(f"{which} {figure} of {drawn}" for which, figure, drawn in readings)
+    unit = {"mm": "millimetres (--inch for inches)", "inch": "inches (--metric for millimetres)"}.get(bare, "")
+    return f"Read as {said}." + (f" A number without a unit was taken in {unit}." if unit else "")
 
 
 def next_proof(name: str, paper: str) -> str:

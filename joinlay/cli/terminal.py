@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import sys
 import textwrap
+from itertools import zip_longest
 from threading import Lock, Timer
 from typing import TYPE_CHECKING, Final, Self
 
@@ -18,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation
 
-__all__ = ["Progress", "complain", "finding_lines", "say", "table"]
+__all__ = ["Progress", "complain", "finding_lines", "hung", "say", "table", "table_rows"]
 
 
 def say(text: str) -> None:
@@ -40,11 +42,59 @@ def _printable(text: str, stream: object) -> str:
 
 
 def table(rows: Iterable[Sequence[str]]) -> str:
-    """Rows of words in columns, two spaces in, three between; the last column runs free."""
-    rows = [tuple(row) for row in rows]
-    wide = [max(len(row[n]) for row in rows) for n in range(len(rows[0]) - 1)] if rows else []
-    lines = ("   ".join([*(cell.ljust(width) for cell, width in zip(row, wide, strict=False)), row[-1]]) for row in rows)
-    return "\n".join(f"  {line.rstrip()}" for line in lines)
+    """Rows of words in columns, two spaces in, three between, no wider than the terminal."""
+    return "\n".join(table_rows(rows))
+
+
+def table_rows(rows: Iterable[Sequence[str]]) -> list[str]:
+    """The rows of a ``table``, one by one; each of several lines where a cell has to be broken, which is never within a figure and its unit."""
+    rows = [tuple(map(_kept_together, row)) for row in rows]
+    wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    least = [max(len(word) for cell in column for word in cell.split(" ")) for column in zip(*rows, strict=True)]
+    room = _terminal_width()
+    between = _BETWEEN if room is None or sum(least) + len(_INDENT) + len(_BETWEEN) * (len(least) - 1) <= room else _CLOSER
+    while room is not None and sum(wide) + len(_INDENT) + len(between) * (len(wide) - 1) > room:
+        # The column that is widest gives way first, down to its longest word.
+        narrower = [n for n, width in enumerate(wide) if width > least[n]]
+        if not narrower:
+            break
+        wide[max(narrower, key=lambda n: wide[n])] -= 1
+    return ["\n".join(_lines_of(row, wide, between)) for row in rows]
+
+
+_INDENT: Final = "  "
+_BETWEEN: Final = "   "
+#: Where the longest words alone fill the terminal.
+_CLOSER: Final = "  "
+#: What is never broken: a whole number and its fraction, a figure and its unit, how many of what, and one size by another.
+_TOGETHER: Final = re.compile(r"(?<=\d) (?=\d+/\d)|(?<=[\d+-]) (?=(?:in|mm|ft|cm|m|lb|kg|rpm)\b|%)|(?<=\d) (?=x )|(?<= x) (?=\d)")
+#: Stands for a space that is kept; no word of a plan has it.
+_KEPT: Final = "\x1f"
+
+
+def _kept_together(cell: str) -> str:
+    return _TOGETHER.sub(_KEPT, cell)
+
+
+def _lines_of(row: Sequence[str], wide: Sequence[int], between: str) -> list[str]:
+    cells = [textwrap.wrap(cell, max(width, 1), break_long_words=False, break_on_hyphens=False) if len(cell) > width else [cell]
+             for cell, width in zip(row, wide, strict=True)]  # fmt: skip
+    lines = (
+        between.join(cell.ljust(width) for cell, width in zip(line, wide, strict=True))
+        for line in zip_longest(*cells, fillvalue="")
+    )
+    return [f"{_INDENT}{line}".rstrip().replace(_KEPT, " ") for line in lines]
+
+
+def _terminal_width() -> int | None:
+    """How many letters fit a line of the terminal; None where it goes to a file or another program."""
+    if not sys.stdout.isatty():
+        return None
+    return max(shutil.get_terminal_size().columns, _LEAST_WIDTH)
+
+
+#: Narrower than this, lines are not made.
+_LEAST_WIDTH: Final = 40
 
 
 def finding_lines(findings: Iterable[Finding], rule: Graduation) -> str:
@@ -69,11 +119,17 @@ def _sentence(text: str) -> str:
 def _wrapped(harm: str, what: str, remedy: str, rule: str, *, places: Sequence[str]) -> str:
     where = "; ".join(dict.fromkeys(place for place in places if place))
     rest = " ".join(part for part in (what, remedy, f"({rule})" if rule else "") if part)
-    line = f"{harm.ljust(9)}{where}: {rest}" if where else f"{harm.ljust(9)}{rest}"
-    if not sys.stdout.isatty():
-        return line
-    width = min(shutil.get_terminal_size().columns, 110)
-    return textwrap.fill(line, max(width, 40), subsequent_indent=" " * 9)
+    return hung(f"{harm.ljust(9)}{where}: {rest}" if where else f"{harm.ljust(9)}{rest}")
+
+
+def hung(line: str) -> str:
+    """``line``, in a terminal broken where it is full, under what follows its first word."""
+    width = _terminal_width()
+    return line if width is None else textwrap.fill(line, min(width, _EASY_TO_READ), subsequent_indent=" " * 9)
+
+
+#: A longer line is hard to read.
+_EASY_TO_READ: Final = 110
 
 
 _WIDE: Final = 24

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.boards import Axis
 from joinlay.boards.names import in_few_words
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Cut
     from joinlay.boards.outline import PlacedOutline
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Fraction, Length
+    from joinlay.lengths import Dimension, Fraction, Length
 
 __all__ = ["Change", "Changes", "Facts", "Fate", "changes_tree", "compare_plans"]
 
@@ -124,15 +124,14 @@ class _Reader:
         """What a maker writes: stocks, openings, the saw, the figures of the practice tables."""
         text, facts = self.on.rule.text, Facts()
         facts["the job"] = {"title": self.plan.title}
+        facts["the piece"] = {name: text(size) for name, size in self.plan.dimensions().items() if _is_of_the_piece(size)}
         for name, stock in self.plan.stocks.items():
             facts[name] = {"thickness": text(stock.thickness), "nominal thickness": text(stock.nominal)}
         for drawer in self.plan.drawers:
             opening = drawer.opening
-            facts[f"{drawer.name} opening"] = {
-                "width": text(opening.width),
-                "height": text(opening.height),
-                "depth": text(opening.depth),
-            }
+            sizes = {"width": opening.width, "height": opening.height, "depth": opening.depth}
+            # In a whole piece they follow from what is written of it.
+            facts[f"{drawer.name} opening"] = {word: text(size) for word, size in sizes.items() if not size.operands}
             facts[f"{drawer.name} joints"] = {
                 "front": drawer.make.front_joint.word,
                 "back": drawer.make.back_joint.word,
@@ -203,6 +202,18 @@ class _Reader:
 
     def _boards(self, names: set[str]) -> Iterator[Board]:
         return (board for board in self.plan.boards if board.name in names)
+
+
+#: What is written and told elsewhere: of a stock, of the shop, of an opening by itself; and every figure of the practice.
+_TOLD_ELSEWHERE: Final = ("thickness", "cutter", "tenon stock", "opening width", "opening height", "opening depth")
+_OF_THE_PRACTICE: Final = frozenset(rule.name for rule in LENGTH_RULES)
+
+
+def _is_of_the_piece(size: Dimension) -> bool:
+    """True for a figure that the maker wrote of the piece itself."""
+    # What a job says has the file and line it stands in.
+    is_written = not size.operands and ":" in size.origin
+    return is_written and size.name not in _OF_THE_PRACTICE and not size.name.endswith(_TOLD_ELSEWHERE)
 
 
 def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Change, ...]:

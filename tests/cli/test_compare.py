@@ -1,12 +1,15 @@
 """``joinlay compare``: what differs between two versions of a job."""
 
 import json
+import re
+from pathlib import Path
 
 import pytest
 
 from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
 
+ROOT = Path(__file__).parents[2]
 WIDER = GOOD.replace('width = "18 3/8"', 'width = "18 1/2"')
 
 
@@ -104,3 +107,32 @@ def test_a_new_job_that_is_refused_ends_with_one(jobs, capsys):
 def test_jobs_in_inches_and_millimetres_that_come_to_the_same(jobs, capsys):
     metric = GOOD.replace('width = "18 3/8"', 'width = "466.725 mm"')
     assert "nothing differs" in run(capsys, "compare", *jobs(GOOD, metric)).out
+
+
+CHEST = (ROOT / "examples" / "print-chest.toml").read_text(encoding="utf-8")
+
+
+def test_what_a_maker_wrote_of_the_piece_is_said_and_what_follows_from_it_is_not(jobs, capsys):
+    old, new = jobs(CHEST, CHEST.replace('width = "36"', 'width = "37"'))
+    written = run(capsys, "compare", old, new).out.partition("Written otherwise:\n")[2].partition("\n\n")[0]
+    rows = [" ".join(line.split()) for line in written.splitlines()]
+    assert rows == ["what was is where", "piece width over all 36 in 37 in the piece"]
+
+
+def test_no_row_is_of_remainders(jobs, capsys):
+    """A sheet measured again, a thousandth thinner, moves hundreds of figures by a hair: they are counted, and JSON has them."""
+    old, new = jobs(CHEST, CHEST.replace('"0.709"', '"0.708"'))
+    out = run(capsys, "compare", old, new).out
+    tables = [line for line in out.splitlines() if line.startswith("  ")]
+    assert not [line for line in tables if re.search(r"\(\d+\.?\d*\)", line)]
+    told = json.loads(run(capsys, "compare", old, new, "--json").out)
+    for word in ("parts", "joints", "settings"):
+        rows = [re.split(r" {3,}", line.strip()) for line in section(out, word).splitlines()[1:]]
+        shown, hair = [row for row in rows if len(row) == 4], [row for row in rows if len(row) == 1]
+        assert all(was != now for _, was, now, _ in shown)
+        unseen = int(hair[0][0].split()[0]) if hair else 0
+        assert len(shown) + unseen == len(told[word])
+
+
+def section(out, word):
+    return out.partition(f"{word.capitalize()}:\n")[2].partition("\n\n")[0]

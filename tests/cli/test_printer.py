@@ -2,14 +2,19 @@
 
 import errno
 import os
+import re
+import subprocess
+import sys
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from pathlib import Path
+from threading import Thread
 
 import pdfplumber
 import pytest
 
 from joinlay.cli import printer_command
-from tests.cli.running import run
+from tests.cli.running import ROOT, run
 from tests.unit.jobs.jobs import GOOD
 
 ADD = ("printer", "add", "shop laser", "--across", "199.2mm", "--down", "7 31/32 in", "--measured", "2026-11-20")
@@ -70,6 +75,55 @@ def test_a_printer_is_added_listed_shown_and_forgotten(config, capsys):
     ran = run(capsys, "printer", "forget", "shop laser")
     assert ran.out == f"shop laser on letter is forgotten ({config / 'printers.toml'}).\n"
     assert run(capsys, "printer", "list").out.startswith("No printer has been measured yet.")
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        (("--across", "199.2mm", "--down", "7 31/32 in"), "Read as across 199.2 mm of 200 mm, down 7 31/32 in of 200 mm."),
+        (("--across", "199.2", "--down", "200"), "Read as across 199.2 mm of 200 mm, down 200 mm of 200 mm. "
+         "A number without a unit was taken in millimetres (--inch for inches)."),
+        (("--across", "7 7/8", "--down", "7 7/8", "--inch"), "Read as across 7 7/8 in of 200 mm, down 7 7/8 in of 200 mm. "
+         "A number without a unit was taken in inches (--metric for millimetres)."),
+        (("--across", "200 mm", "--down", "200 mm", "--border", "5"), "A number without a unit was taken in millimetres (--inch for inches)."),
+    ],
+)  # fmt: skip
+def test_it_says_in_which_unit_each_measure_was_taken(capsys, given, said):
+    ran = run(capsys, "printer", "add", "laser", *given)
+    assert (ran.code, ran.err) == (0, "")
+    assert said in ran.out.splitlines()[1]
+
+
+def test_six_at_once_are_all_kept(config):
+    """Each a process of its own: the file is read and written by one of them at once."""
+    code, environment = "from joinlay.cli import main; main()", {**os.environ, "PYTHONPATH": str(ROOT)}
+
+    def added(number):
+        given = ("printer", "add", f"laser {number}", "--across", "200", "--down", "200")
+        return subprocess.run([sys.executable, "-c", code, *given], capture_output=True, check=False, env=environment).returncode
+
+    with ThreadPoolExecutor(6) as pool:
+        assert set(pool.map(added, range(6))) == {0}
+    text = (config / "printers.toml").read_text()
+    assert sorted(re.findall(r'name = "laser (\d+)"', text)) == [str(n) for n in range(6)]
+    assert [path.name for path in config.iterdir()] == ["printers.toml"]
+
+
+def test_one_waits_for_another_that_is_changing_the_file(config):
+    """The lock is what holds it: while it is held, a second change waits, and then reads what the first one wrote."""
+    seen, path = [], printer_command.printer_file(None)
+
+    def second():
+        with printer_command.changing(path):
+            seen.append("second")
+
+    with printer_command.changing(path):
+        other = Thread(target=second)
+        other.start()
+        other.join(0.2)
+        seen.append("first")
+    other.join(10)
+    assert seen == ["first", "second"]
 
 
 def test_measured_again_it_takes_the_place_of_the_old(config, capsys):
