@@ -124,7 +124,7 @@ class _Reader:
         """What a maker writes: stocks, openings, the saw, the figures of the practice tables."""
         text, facts = self.on.rule.text, Facts()
         facts["the job"] = {"title": self.plan.title}
-        facts["the piece"] = {name: text(size) for name, size in self.plan.dimensions().items() if _is_of_the_piece(size)}
+        facts["the piece"] = {size.name: text(size) for size in _of_the_piece(self.plan)}
         for name, stock in self.plan.stocks.items():
             facts[name] = {"thickness": text(stock.thickness), "nominal thickness": text(stock.nominal)}
         for drawer in self.plan.drawers:
@@ -204,16 +204,19 @@ class _Reader:
         return (board for board in self.plan.boards if board.name in names)
 
 
-#: What is written and told elsewhere: of a stock, of the shop, of an opening by itself; and every figure of the practice.
-_TOLD_ELSEWHERE: Final = ("thickness", "cutter", "tenon stock", "opening width", "opening height", "opening depth")
 _OF_THE_PRACTICE: Final = frozenset(rule.name for rule in LENGTH_RULES)
 
 
-def _is_of_the_piece(size: Dimension) -> bool:
-    """True for a figure that the maker wrote of the piece itself."""
-    # What a job says has the file and line it stands in.
-    is_written = not size.operands and ":" in size.origin
-    return is_written and size.name not in _OF_THE_PRACTICE and not size.name.endswith(_TOLD_ELSEWHERE)
+def _of_the_piece(plan: Plan) -> Iterator[Dimension]:
+    """The figures that the maker wrote of the piece itself: not of a stock, of the shop, of the practice, or of an opening by itself."""
+    shop, openings = plan.shop, [drawer.opening for drawer in plan.drawers]
+    elsewhere = {size.origin for stock in plan.stocks.values() for size in (stock.nominal, stock.thickness)}
+    elsewhere |= {size.origin for size in (*(one.diameter for one in shop.cutters), *(one.thickness for one in shop.tenons))}
+    elsewhere |= {size.origin for opening in openings for size in (opening.width, opening.height, opening.depth)}
+    for size in plan.dimensions().values():
+        # What a job says has the file and line it stands in.
+        if not size.operands and ":" in size.origin and size.origin not in elsewhere and size.name not in _OF_THE_PRACTICE:
+            yield size
 
 
 def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Change, ...]:
