@@ -268,22 +268,22 @@ class _Gluing:
         wet = [n for n, step in enumerate(steps) if step.surfaces]
         if not wet:
             return ()
-        best: tuple[tuple[int, bool, int], tuple[tuple[Step, ...], ...]] | None = None
         # Past two a slower glue is less trouble.
         for count in range(min(len(wet), _MOST_RUNS)):
+            found = []
             for cuts in combinations(wet[:-1], count):
                 # A step without glue is done with the one that follows it.
                 bounds = [0, *(cut + 1 for cut in cuts), len(steps)]
                 runs = tuple(steps[start:stop] for start, stop in pairwise(bounds))
                 goes = [self._go(run, n) for run in runs for n in range(len(run[0].of))]
-                lacking = max(clamps_lacking(go.clamps, self._shop.clamps)[0] for go in goes)
-                late = any(go.open_seconds > self._shop.glue.open_time for go in goes)
-                worth = (lacking, late, len(runs))
-                if best is None or worth < best[0]:
-                    best = worth, runs
-            if best is not None and best[0][:2] == (0, False):
-                break
-        return best[1] if best else ()
+                if all(self._can_do(go) for go in goes):
+                    found.append((max(go.seconds for go in goes), runs))
+            if found:
+                return min(found, key=lambda one: one[0])[1]
+        return (steps,)
+
+    def _can_do(self, go: Go) -> bool:
+        return go.open_seconds <= self._shop.glue.open_time and not clamps_lacking(go.clamps, self._shop.clamps)[0]
 
 
 def _is_loose(step: Step) -> bool:

@@ -35,7 +35,7 @@ _ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "wood movement"
 ORDER: Final = (
     "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag",
     "wood movement",
-    "case movement", "corner strength", "weight",
+    "case movement", "glue time", "clamps", "corner strength", "weight",
 )  # fmt: skip
 _DRAWER: Final = re.compile(r"drawer (?P<number>\d+)(?P<tail>| .*)")
 #: From so many findings of the same words on, one speaks for all of them.

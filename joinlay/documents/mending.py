@@ -13,7 +13,7 @@ from difflib import SequenceMatcher
 from typing import TYPE_CHECKING, Any, Final
 
 import tomlkit
-from tomlkit.items import Null, Table
+from tomlkit.items import Array, Null, Table
 
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
@@ -63,6 +63,9 @@ def _set(tree: MutableMapping[str, Any], change: Change, new: Callable[[], objec
             tree[name] = new()
         tree = tree[name]
     rows: Any = tree
+    if change.index is not None and change.index == len(rows):
+        # One row more than there is: written as those before it are.
+        rows.append(tomlkit.inline_table() if isinstance(rows, Array) else new())
     row = rows if change.index is None else rows[change.index]
     with _above_what_follows(row):
         row[change.key] = change.value

@@ -13,6 +13,7 @@ from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.checks.everything import find_everything, gathered
+from joinlay.checks.glue_up_findings import check_glue_ups
 from joinlay.checks.knob_profile_check import check_profile
 from joinlay.checks.lumber_check import check_lumber
 from joinlay.errors import BadInput
@@ -86,6 +87,7 @@ def plan(job: Job) -> Plan:
     order = order_of(done.drawers, done.others)
     findings += order.findings
     glue_ups = glue_ups_of(steps_of(order), boards, job.shop)
+    findings += check_glue_ups(glue_ups, job.shop)
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
     made = {drawer.role for drawer in done.drawers}

@@ -58,10 +58,20 @@ def _placed(change: Change, job: Job, drawers: tuple[str, ...]) -> Iterator[Chan
         yield Change(_PRACTICE, key_of(change.key), value)
         return
     if change.table not in (_DRAWERS, _PRACTICE):
-        yield replace(change, value=value)
+        if _has_place(change, job):
+            yield replace(change, value=value)
         return
     key = _KEYS[change.key] if change.table == _PRACTICE else change.key
     yield from (Change(table, key, value, index) for table, index in _rows(key, job, drawers))
+
+
+def _has_place(change: Change, job: Job) -> bool:
+    """False for what a shop file says: its list of clamps, and anything at all where the job only names the file."""
+    table, _, key = change.table.partition(".")
+    if table != "shop":
+        return True
+    keys = {key for of, _, key in job.written.keys if of == table}
+    return keys != {"file"} and (change.index is None or key in keys)
 
 
 def _rows(key: str, job: Job, drawers: tuple[str, ...]) -> Iterable[tuple[str, int | None]]:

@@ -70,8 +70,8 @@ class Saw:
 class Shop:
     """Everything a shop brings to a job: its tools and machines, the rule it reads and its own figures for the trade rules.
 
-    ``cutters`` and ``tenons`` run thin to thick. ``clamps`` are all there are, the shortest first; None where the maker hasn't said, so that
-    they are only told and never found too few.
+    ``cutters`` and ``tenons`` run thin to thick. ``clamps`` are all there are, as they are written; None where the maker hasn't
+    said, so that they are only told and never found too few.
     """
 
     cutters: tuple[Cutter, ...]
@@ -103,7 +103,9 @@ _RULE: Final = {Unit.INCH: "1/32 in", Unit.MM: "0.5 mm"}
 
 
 def deepest_mortise(strip: Dimension, name: str) -> Dimension:
-    """The deepest mortise for tenons out of ``strip``, under ``name``: five times its thickness (LT-4). Source: Moxon's rule, from memory."""
+    """The deepest mortise for tenons out of ``strip``, under ``name``: five times its thickness (LT-4). Source: Moxon's rule,
+    from memory.
+    """
     return (strip * 5).named(name, "LT-4", "Moxon's rule, from memory")
 
 

@@ -159,6 +159,34 @@ ON_CHECKS: Final = (
         job="a table [seasons] as for wood movement; panels and back in [case].",
     ),
     HelpPage(
+        "glue time",
+        "A glue-up takes longer, from the first stroke of glue to the last clamp, than the glue stays open. What skins over before it is closed "
+        "holds badly, and a joint that grips half-way home is the end of the parts.",
+        "Half a minute for each surface that gets glue and half a minute for each clamp, against the time on your bottle; 8 minutes where the job "
+        "doesn't say. What can be split between two steps of the order is split first. Warm, dry air and thirsty wood shorten the time; the "
+        "bottle comes before all of this.",
+        (
+            "A glue that is open longer.",
+            "A second pair of hands: one spreads, one clamps.",
+            "A dry run with the clamps set to width, and the glue in a flat dish with a brush.",
+        ),
+        "PT-3, PT-9",
+        job='glue = { open-time = "8 min", clamp-time = "1 h" } under [shop]; seconds-to-glue-a-surface and seconds-to-set-a-clamp under [practice].',
+    ),
+    HelpPage(
+        "clamps",
+        "A glue-up takes more clamps, or longer ones, than the job says you have.",
+        "One over each glued corner, and along a joint one each 8 in (200 mm) or nearer, right through all the wood that stands in line; each must "
+        "open over that and two cauls. The shortest that reach are used first.",
+        (
+            "A few more clamps, borrowed or bought.",
+            "A stiff caul, planed a little round along its length: clamped at its two ends it presses in between.",
+            "Strips and guides one after the other, as their clamps come off.",
+        ),
+        "PT-4",
+        job='clamps = [{ length = "36", count = 6 }] under [shop]; clamp-spacing and caul-thickness under [practice].',
+    ),
+    HelpPage(
         "corner strength",
         "What the loose tenons of a front corner should bear when the drawer is pulled, next to a jerk on a full "
         "drawer that sticks.",

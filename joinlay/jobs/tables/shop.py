@@ -422,7 +422,7 @@ class ShopEntry(MachineTables):
         if self.glue is not None:
             shop = replace(shop, glue=self.glue.over(shop.glue))
         if self.clamps is not None:
-            shop = replace(shop, clamps=tuple(sorted((part.clamps() for part in self.clamps), key=lambda one: one.length)))
+            shop = replace(shop, clamps=tuple(part.clamps() for part in self.clamps))
         return replace(shop, machines=self.machines(shop.machines, usual_machines(shop.rule.unit)))
 
 

@@ -24,8 +24,8 @@ def test_the_bottle_and_the_clamps():
     )
     assert (made.glue.open_time, made.glue.clamp_time, made.glue.is_written) == (900, 5400, True)
     assert made.glue.origin.startswith("chest.toml:")
-    assert [(clamps.length, clamps.count) for clamps in made.clamps] == [(inches(12), 4), (inches(36), 6)]
-    assert made.clamps[1].length.name == "36 clamp"
+    assert [(clamps.length, clamps.count) for clamps in made.clamps] == [(inches(36), 6), (inches(12), 4)]
+    assert made.clamps[0].length.name == "36 clamp"
 
 
 def test_a_time_alone_leaves_the_other_as_it_is_usually():
