@@ -23,7 +23,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.blocking import box_of
 from joinlay.assembly.clamping import clamp_rows, clamps_lacking
-from joinlay.boards import DrawerRole, PartKind
+from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.meeting import Tie
 from joinlay.lengths import Fraction, Length, Unit, chosen, dimension, inches, mm
 from joinlay.records import dataclass
@@ -224,13 +224,15 @@ class _Gluing:
 
     def _made(self, steps: tuple[Step, ...], hold: Hold, split: tuple[int, int] | None = None, whole_seconds: int = 0) -> GlueUp:
         goes = tuple(self._go(steps, n, hold) for n in range(len(steps[0].of)))
+        if hold is Hold.CLAMPS and not any(go.clamps for go in goes):
+            hold = Hold.FASTENERS
         return self._told(steps, hold, goes, split, whole_seconds)
 
     def _of_piece(self, step: Step) -> GlueUp:
         kind = step.moves[0].moving[0].kind
         held = {met.tie for move in step.moves for met in move.glued}
         hold = Hold.RUBBED if kind in _RUBBED else Hold.CLAMPS if Tie.GLUED in held else Hold.FASTENERS
-        goes = tuple(self._counted((move,), move.parts, hold, move.moving[0].name) for move in step.moves)
+        goes = tuple(self._counted((move,), move.parts, hold, _called(move)) for move in step.moves)
         return self._told((step,), hold, goes)
 
     def _told(
@@ -284,6 +286,13 @@ class _Gluing:
 
     def _can_do(self, go: Go) -> bool:
         return go.open_seconds <= self._shop.glue.open_time and not clamps_lacking(go.clamps, self._shop.clamps)[0]
+
+
+def _called(move: Move) -> str:
+    """What is put on: a part, or the frame as a whole."""
+    first = move.moving[0]
+    whole = first.whole
+    return first.name if len(move.moving) == 1 or not isinstance(whole, Whole) else f"{whole.value} on the case"
 
 
 def _is_loose(step: Step) -> bool:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "clamps_owned_words", "clamps_words", "cure_words", "dry_words", "glue_up_name", "glue_up_words", "hours_words", "minutes_words",
-    "opening_of", "row_words", "slot_rows", "timetable_words",
+    "opening_of", "row_words", "slot_rows", "split_words", "timetable_words",
 ]  # fmt: skip
 
 #: How clamps lie that press a way.
@@ -82,6 +82,16 @@ def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
     if most.open_seconds > glue.open_time:
         return f"{said}, longer than the {minutes_words(glue.open_time)} that {whose} glue is open"
     return f"{said} of the {minutes_words(glue.open_time)} that {whose} glue is open"
+
+
+def split_words(glue_up: GlueUp) -> str:
+    """Why it is split, and what stands dry meanwhile; empty for what is whole (PT-3)."""
+    if glue_up.split is None:
+        return ""
+    if glue_up.split[0] > 1:
+        return "the second half, once the first has set"
+    at_once = f"all at once it would take {minutes_words(glue_up.whole_seconds)}"
+    return f"{at_once}; put the rest on without glue meanwhile, to hold it square"
 
 
 def cure_words(glue_up: GlueUp, glue: Glue) -> str:

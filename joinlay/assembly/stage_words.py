@@ -1,4 +1,4 @@
-"""What a stage of putting together is called at the bench, and what its diagonals must read, in words (PT-5)."""
+"""What a stage of putting together is called at the bench, what its diagonals must read, and how far it may wind, in words (PT-5)."""
 
 from __future__ import annotations
 
@@ -9,10 +9,10 @@ from joinlay.boards.names import in_few_words
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.assembly.squaring import Square
+    from joinlay.assembly.squaring import Square, Winding
     from joinlay.lengths import Graduation
 
-__all__ = ["square_words", "squares_told", "stage_head"]
+__all__ = ["square_words", "squares_told", "stage_head", "winding_words", "windings_told"]
 
 
 def stage_head(of: Sequence[str]) -> str:
@@ -43,3 +43,21 @@ def square_words(name: str, corners: str, reads: str, differ: str) -> str:
     """What the diagonals must read: of one thing, or of several that read alike (PT-5)."""
     most = f"{differ} apart" if differ.startswith("under") else f"no more than {differ} apart"
     return f"square: {name}, {corners}: both diagonals {reads}, {most}"
+
+
+def windings_told(of: Sequence[str], windings: Iterable[Winding], rule: Graduation) -> Iterator[tuple[str, str, str]]:
+    """What may be how far in winding, of what is made in the stages ``of``, on ``rule``: names, where the two sticks lie, how far one may lean.
+
+    Those that read alike are told once (PT-5, PT-12).
+    """
+    alike: dict[tuple[str, str], list[str]] = {}
+    for one in windings:
+        if one.made_in in of:
+            alike.setdefault((one.sticks, rule.text(one.told)), []).append(one.of)
+    for (sticks, told), names in alike.items():
+        yield in_few_words(names), sticks, told
+
+
+def winding_words(name: str, sticks: str, told: str) -> str:
+    """How far one thing may be in winding, or several that may be alike (PT-5, PT-12)."""
+    return f"winding: {name}, two sticks {sticks}: {told if told.startswith('under') else f'no more than {told}'} out"

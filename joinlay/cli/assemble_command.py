@@ -1,12 +1,27 @@
-"""``joinlay assemble``: how the piece goes together, step by step, where the glue goes, and how square it must stand."""
+"""``joinlay assemble``: how the piece goes together, step by step, what is glued and clamped at once, how square it must stand, and when."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.assembly.squaring import squares_of
-from joinlay.assembly.stage_words import square_words, squares_told, stage_head
+from joinlay.assembly.before_it_shuts import before_words
+from joinlay.assembly.glue_words import (
+    clamps_owned_words,
+    clamps_words,
+    cure_words,
+    glue_up_name,
+    glue_up_words,
+    slot_rows,
+    split_words,
+    timetable_words,
+)
+from joinlay.assembly.squaring import squares_of, windings_of
+from joinlay.assembly.stage_words import square_words, squares_told, stage_head, winding_words, windings_told
 from joinlay.assembly.steps import area_words, come_from, step_glue, step_loose, step_words, steps_of
+from joinlay.boards.names import in_few_words
+from joinlay.checks.fitting import finish_words, fitting_order, fitting_words, fittings
+from joinlay.checks.setting_down import anchor_words, beware_words, level_words, lifting_words
+from joinlay.checks.weights import stocks_by_name
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.cli.words import counted
 from joinlay.documents.job_file import job_in
@@ -40,17 +55,16 @@ def say_order(path: Path, step: int | None, *, as_json: bool) -> int:
     if step is not None and not 1 <= step <= len(steps):
         raise BadInput(no_step(step, len(steps)))
     asked = steps if step is None else (steps[step - 1],)
-    squares = squares_of(worked_out.drawers, worked_out.others)
     if as_json:
-        _say_json(worked_out, asked, squares)
+        _say_json(worked_out, asked)
     elif step is not None:
-        say("\n".join(_one(asked[0], worked_out, squares)))
+        say("\n".join(_one(asked[0], worked_out)))
     else:
-        say("\n\n".join(_page(path, worked_out, steps, squares)))
+        say("\n\n".join(_page(path, worked_out, steps)))
     return int(worked_out.is_refused)
 
 
-def _page(path: Path, worked_out: Plan, steps: Sequence[Step], squares: Sequence[Square]) -> Iterator[str]:
+def _page(path: Path, worked_out: Plan, steps: Sequence[Step]) -> Iterator[str]:
     yield order_verdict(worked_out.title, len(steps))
     wide = len(str(len(steps)))
     lines: list[str] = []
@@ -58,10 +72,15 @@ def _page(path: Path, worked_out: Plan, steps: Sequence[Step], squares: Sequence
         if not lines:
             lines.append(stage_head(step.of))
         lines += _step(step, worked_out, wide)
+        lines += (f"{' ' * (wide + 4)}{said}" for said in _glued(step, worked_out))
         if step.ends:
-            lines += (f"{' ' * (wide + 4)}{said}" for said in _squares(step, squares, worked_out.rule))
+            lines += (f"{' ' * (wide + 4)}{said}" for said in _measured(step, worked_out))
             yield "\n".join(lines)
             lines = []
+    if worked_out.glue_ups:
+        yield _times(worked_out)
+    if worked_out.drawers:
+        yield _afterwards(worked_out)
     if steps:
         yield next_step(path)
 
@@ -73,20 +92,79 @@ def _step(step: Step, worked_out: Plan, wide: int) -> Iterator[str]:
         yield f"{' ' * (wide + 4)}glue: {glue}{f'; {loose}' if loose else ''}"
 
 
+def _glued(step: Step, worked_out: Plan) -> Iterator[str]:
+    """What is said of the glue-up that ``step`` is the last of; nothing after any other step."""
+    for one in worked_out.glue_ups:
+        if one.steps[-1].number == step.number:
+            glue = worked_out.shop.glue
+            yield f"glue-up {one.number}: {glue_up_name(one)}: {glue_up_words(one, glue)}; {cure_words(one, glue)}"
+            if one.split is not None:
+                yield split_words(one)
+            yield from clamps_words(one, worked_out.rule)
+            if before := before_words(one, worked_out.boards):
+                yield f"before: {' '.join(before)}"
+
+
+def _times(worked_out: Plan) -> str:
+    """The timetable: what is glued when, and with which clamps it was reckoned."""
+    table_of, rule = worked_out.timetable, worked_out.rule
+    clamps = f"\nClamps: {clamps_owned_words(table_of.clamps, rule)}." if table_of.clamps else ""
+    head = timetable_words(table_of, is_said=worked_out.shop.clamps is not None)
+    return f"In time: {head}.{clamps}\n{table(slot_rows(table_of))}"
+
+
+def _afterwards(worked_out: Plan) -> str:
+    """Fitting, finish, setting down, and what to beware of."""
+    rule, practice, conditions = worked_out.rule, worked_out.shop.practice, worked_out.conditions
+    drawers, others = worked_out.drawers, worked_out.others
+    lines = ["Afterwards"]
+    for head, said in fitting_order(others, has_pulls=bool(worked_out.knobs)):
+        lines.append(f"  {head}: {said}")
+        if head == "Drawers":
+            told: dict[tuple[str, ...], list[str]] = {}
+            for fitting in fittings(drawers, practice, conditions):
+                told.setdefault(fitting_words(fitting, rule), []).append(fitting.drawer)
+            lines += (f"    {in_few_words(names)}: {' '.join(words)}" for words, names in told.items())
+    lines += _under("Finish", finish_words(conditions, practice, rule))
+    stocks = stocks_by_name(worked_out.stocks.values())
+    down = (*level_words(drawers, others, rule), *anchor_words(conditions, others), *lifting_words(drawers, others, stocks, rule))
+    lines += _under("Setting down", down)
+    lines += _under("Beware", [f"{work}: {said}" for work, said in beware_words(conditions)])
+    return "\n".join(lines)
+
+
+def _under(head: str, said: Sequence[str]) -> Iterator[str]:
+    """The first sentence behind its head, the others under it; nothing where there are none."""
+    for n, one in enumerate(said):
+        yield f"    {one}" if n else f"  {head}: {one}"
+
+
+def _measured(step: Step, worked_out: Plan) -> Iterator[str]:
+    """Diagonals and winding of what ``step`` makes whole."""
+    yield from _squares(step, squares_of(worked_out.drawers, worked_out.others), worked_out.rule)
+    windings = windings_of(worked_out.drawers, worked_out.others)
+    yield from (winding_words(*told) for told in windings_told(step.of, windings, worked_out.rule))
+
+
 def _squares(step: Step, squares: Sequence[Square], rule: Graduation) -> Iterator[str]:
     """What is measured once a stage is glued; rectangles that read alike are told once."""
     yield from (square_words(*told) for told in squares_told(step.of, squares, rule))
 
 
-def _one(step: Step, worked_out: Plan, squares: Sequence[Square]) -> Iterator[str]:
-    """A step in full: every move, what closes with it and its glue."""
+def _one(step: Step, worked_out: Plan) -> Iterator[str]:
+    """A step in full: every move, what closes with it and its glue, and the glue-up that it is in."""
     yield f"Step {step.number}, {stage_head(step.of)}"
     yield from _step(step, worked_out, len(str(step.number)))
     rows = [row for move in step.most for row in _rows(move, worked_out)]
     if rows:
         yield ""
         yield table([STEP_HEAD, *rows])
-    if step.ends and (said := list(_squares(step, squares, worked_out.rule))):
+    for one in worked_out.glue_ups:
+        if any(other.number == step.number for other in one.steps):
+            yield ""
+            yield from (f"  {said}" for said in _glued(one.steps[-1], worked_out))
+            yield f"  parts: {in_few_words(role.short for role in one.most.parts)}"
+    if step.ends and (said := list(_measured(step, worked_out))):
         yield ""
         yield from (f"  {line}" for line in said)
 
@@ -97,24 +175,26 @@ def _rows(move: Move, worked_out: Plan) -> Iterator[tuple[str, ...]]:
         yield move.moving[0].name, come_from(move.way), f"{met.one.name}, {met.other.name}", glue, str(met.fasteners or "")
 
 
-def _say_json(worked_out: Plan, steps: Sequence[Step], squares: Sequence[Square]) -> None:
+def _say_json(worked_out: Plan, steps: Sequence[Step]) -> None:
     from joinlay.documents.json_text import InWords, json_text
+    from joinlay.documents.plan_gluing import putting_together
 
     said = InWords(worked_out.rule)
+    told = putting_together(worked_out)
+    squares, glue_ups = told.pop("squares"), told.pop("glue_ups")
+    numbers = {step.number for step in steps}
     tree = {
         "job": worked_out.file,
         "title": worked_out.title,
         "steps": [_tree(step) for step in steps],
-        "squares": [
-            {
-                "of": one.of,
-                "corners": one.corners,
-                "diagonal": said.dimension(one.diagonal),
-                "may_differ": said.dimension(one.differ),
-            }
-            for one in squares
+        "squares": squares,
+        "glue_ups": [one for one in glue_ups if numbers & set(one["steps"])],
+        **told,
+        "findings": [
+            said.finding(one)
+            for one in worked_out.findings
+            if one in worked_out.order.findings or one.kind in ("glue time", "clamps")
         ],
-        "findings": [said.finding(one) for one in worked_out.order.findings],
     }
     say(json_text(tree).rstrip())
 

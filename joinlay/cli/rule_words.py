@@ -110,4 +110,5 @@ RULE_WORDS: Final = {
     "PT-10": "the order of fitting",
     "PT-11": "what a film of finish takes from every gap",
     "PT-12": "standing: levelled, out of winding, fixed",
+    "RO-1": "a row of drawers side by side, and what parts them",
 }

@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from joinlay.cli import words
+from joinlay.cli.glue_answers import glue_answers
 from joinlay.cli.rule_words import RULE_WORDS
 from joinlay.cli.terminal import complain, finding_lines, say, table
 from joinlay.documents.job_file import job_in
@@ -14,7 +15,7 @@ from joinlay.jobs.planning import plan
 from joinlay.jobs.working import numbers_by_rule, numbers_of, origin_of, working_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator
     from pathlib import Path
 
     from joinlay.jobs.working import Step
@@ -32,13 +33,16 @@ def explain(path: Path, name: str) -> None:
     if worked_out.is_refused:
         complain(finding_lines([one for one in worked_out.findings if one.harm.name == "REFUSE"], worked_out.rule) + "\n")
     if not name:
-        say(table((one, worked_out.rule.text(size), _what(size)) for one, size in numbers_by_rule(worked_out).items()))
+        told = [(one, worked_out.rule.text(size), _what(size)) for one, size in numbers_by_rule(worked_out).items()]
+        # Of guides and strips that are glued alike one speaks for all.
+        told += [(one, said[0].rpartition(" = ")[2], "") for one, said in glue_answers(worked_out, is_short=True).items()]
+        say(table(told))
         return
-    known = numbers_of(worked_out)
-    wanted = _matching(name, known)
+    known, answers = numbers_of(worked_out), glue_answers(worked_out)
+    wanted = _matching(name, (*known, *answers))
     if wanted is None:
-        raise BadInput(words.no_number(name, _near(name, tuple(known)), str(path)))
-    say("\n".join(_tree(working_of(known[wanted], worked_out.rule))))
+        raise BadInput(words.no_number(name, _near(name, (*known, *answers)), str(path)))
+    say("\n".join(answers[wanted] if wanted in answers else _tree(working_of(known[wanted], worked_out.rule))))
 
 
 def _what(size: Dimension) -> str:
@@ -54,7 +58,7 @@ def _folded(name: str) -> str:
     return " ".join(name.casefold().replace("-", " ").split())
 
 
-def _matching(name: str, known: Mapping[str, Dimension]) -> str | None:
+def _matching(name: str, known: Iterable[str]) -> str | None:
     """The name that is meant: capitals, spaces and hyphens don't matter."""
     return next((one for one in known if _folded(one) == _folded(name)), None)
 

@@ -28,6 +28,7 @@ def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
 
 def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
     """What ``plan_json`` writes but for the plan's mark, which is made from it; as a tree for JSON."""
+    from joinlay.documents.plan_gluing import putting_together_of
     from joinlay.documents.plan_tables import PlanFile
 
     told = {
@@ -50,6 +51,7 @@ def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
         "knobs": plan.knobs,
         "outlines": plan.outlines,
         "knob_profile": plan.profile,
+        "putting_together": putting_together_of(plan),
         "dimensions": plan.dimensions(),
     }
     tree = PlanFile.model_validate(told, context=InWords(plan.rule), from_attributes=True)

@@ -14,6 +14,7 @@ from joinlay.boards.meeting import Plane
 from joinlay.boards.outline import Outline, PlacedOutline, Ring
 from joinlay.casework.banding import core_size
 from joinlay.documents.json_text import InWords
+from joinlay.documents.plan_gluing import PuttingTogetherTold
 from joinlay.documents.plan_numbers import DimensionTold, LengthTold, SpanTold, Told, VectorTold, Word, attributes
 from joinlay.documents.plan_shop import ShopTold, StockTold
 from joinlay.findings import Finding
@@ -453,4 +454,5 @@ class PlanFile(Told):
     knobs: list[KnobTold] = Field(description="Bank by bank from the top down.")
     outlines: list[OutlineTold]
     knob_profile: DrawnTold | None = Field(description="Half of a knob as the maker drew it.")
+    putting_together: PuttingTogetherTold = Field(description="How it is glued, measured and fitted.")
     dimensions: dict[str, DimensionTold] = Field(description="Every named number.")

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.assembly.squaring import squares_of
+from joinlay.assembly.squaring import squares_of, windings_of
 from joinlay.boards import Axis
 from joinlay.records import dataclass
 
@@ -38,10 +38,15 @@ class Step:
 
 
 def numbers_by_rule(plan: Plan) -> dict[str, Dimension]:
-    """The numbers of ``plan`` that rules gave and that went into them, by name, and what diagonals must read (PT-5)."""
+    """The numbers of ``plan`` that rules gave and that went into them, by name, with those of what is glued.
+
+    These are what diagonals must read and how far they may differ, winding, and how far the longest clamp of each glue-up opens (PT-4, PT-5).
+    """
     squares = squares_of(plan.drawers, plan.others)
     diagonals = {size.name: size for square in squares for size in (square.diagonal, square.differ)}
-    return {**plan.dimensions(), **diagonals}
+    windings = {one.differ.name: one.differ for one in windings_of(plan.drawers, plan.others)}
+    clamps = {size.name: size for one in plan.glue_ups for go in one.goes if (size := go.reach) is not None}
+    return {**plan.dimensions(), **diagonals, **windings, **clamps}
 
 
 def numbers_of(plan: Plan) -> dict[str, Dimension]:

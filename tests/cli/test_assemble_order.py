@@ -19,7 +19,7 @@ def test_the_steps_are_told_with_glue_and_diagonals(capsys):
     assert "  10  Glue the front to the left and right side, from the front." in lines
     assert "Drawers 1 to 4, each" in lines
     square = "      square: case, over its corners: both diagonals 42 3/16 in, no more than 1/8 in apart"
-    assert lines[lines.index("Face frame") - 2] == square
+    assert square in lines[: lines.index("Face frame")]
     assert "joinlay check" in lines[-1]
 
 
@@ -47,6 +47,73 @@ def test_the_order_for_programs(capsys):
     (case,) = (one for one in tree["squares"] if one["of"] == "case")
     assert case["diagonal"]["text"].startswith("42 3/16")
     assert case["may_differ"]["rule"] == "PT-5"
+
+
+def test_each_glue_up_stands_under_the_last_of_its_steps(capsys):
+    lines = [line.strip() for line in run(capsys, "assemble", CHEST).out.splitlines()]
+    case = next(
+        n for n, line in enumerate(lines) if line.startswith("glue-up 1: case: 4 surfaces and 8 clamps: 6 min of the 8 min")
+    )
+    assert lines[case - 2].startswith("2  Glue the right side")
+    assert lines[case + 1].startswith("8 clamps from side to side, 4 along each of the bottom and top")
+    assert lines[case + 2].startswith("before: Sand now, while you can reach: the inside faces")
+    assert "all at once it would take 8 1/2 min; put the rest on without glue meanwhile, to hold it square" in lines
+    assert "winding: case, two sticks across it, at its front and at its back: no more than 1/32 in out" in lines
+    assert any(line.startswith("In time: 5 h 28 min of work in 7 spells on 2 days") for line in lines)
+    assert any(line.startswith("day 1, 0:16   2. face frame: loose tenons") for line in lines)
+    assert any("can catch fire" in line for line in lines)
+    assert any(line.startswith("drawer 1 to 4: Its play between its guides is 1/16 in") for line in lines)
+
+
+def test_a_step_names_its_glue_up(capsys):
+    said = run(capsys, "assemble", CHEST, "--step", "9").out
+    assert "glue-up 6: drawers 1 to 4, each by itself" in said
+    (parts,) = (line for line in said.splitlines() if line.startswith("  parts: "))
+    assert set(parts.removeprefix("  parts: ").split(", ")) == {"back", "left and right side", "bottom", "front"}
+
+
+def test_glue_ups_for_programs(capsys):
+    tree = json.loads(run(capsys, "assemble", CHEST, "--json").out)
+    assert [one["number"] for one in tree["glue_ups"]] == list(range(1, 13))
+    case = tree["glue_ups"][0]
+    assert (case["name"], case["steps"], case["hold"], case["goes"][0]["seconds"]) == ("case", [1, 2], "clamps", 360)
+    row = case["goes"][0]["clamps"][0]
+    assert (row["along"], row["count"], len(row["places"]), row["reach"]["text"]) == ("case bottom", 4, 4, "37 1/2 in")
+    assert {"part": "case bottom", "face": "upper face"} in case["shut_in"]
+    assert tree["timetable"]["days"] == 2
+    assert tree["timetable"]["slots"][0]["meanwhile"] == [2, 5]
+    assert {one["of"] for one in tree["windings"]} >= {"case", "face frame", "drawer 1"}
+    assert tree["fitting"][0]["drawers"] == ["drawer 1"]
+    assert [one["kind"] for one in tree["findings"]] == ["glue time"]
+    one = json.loads(run(capsys, "assemble", CHEST, "--step", "2", "--json").out)
+    assert [some["number"] for some in one["glue_ups"]] == [1]
+
+
+def test_why_answers_for_clamps_minutes_and_winding(capsys):
+    said = run(capsys, "why", CHEST, "case clamps").out
+    assert said.startswith("case clamps = 8\n  = bottom 4 + top 4   (PT-4, common practice)\n")
+    assert "joint line 24 1/2 in / clamp spacing 8 in" in said
+    said = run(capsys, "why", CHEST, "drawer 3 minutes").out
+    assert said.startswith("drawer 3 minutes = 5 1/2 min\n  = 8 surfaces x 30 s + 3 clamps x 30 s   (PT-3, our own choice)\n")
+    assert "the glue is open = 8 min   the usual figure" in said
+    said = run(capsys, "why", CHEST, "face frame, first half, minutes").out
+    assert "; split, for all at once it would take 8 1/2 min" in said
+    said = run(capsys, "why", CHEST, "face frame on the case clamps open at least").out
+    assert said.splitlines()[1].startswith("  = face frame on the case wood between the jaws 25 1/2 + 2 x caul thickness 3/4")
+    assert run(capsys, "why", CHEST, "drawer 1 may be in winding").out.startswith("drawer 1 may be in winding = 1/32 in\n")
+    said = run(capsys, "why", CHEST, "hours of gluing").out
+    assert said.startswith("hours of gluing = 5 h 28 min")
+    listed = run(capsys, "why", CHEST).out
+    assert "case clamps" in listed
+    near = run(capsys, "why", CHEST, "case clamp")
+    assert near.code == 2
+    assert "case clamps" in near.err
+
+
+def test_why_knows_what_the_bottle_says(capsys, tmp_path):
+    job = tmp_path / "chest.toml"
+    job.write_text(f'{GOOD}\n[shop]\nglue = {{ open-time = "7 min" }}\n', encoding="utf-8")
+    assert "the glue is open = 7 min   written in chest.toml:" in run(capsys, "why", job, "drawer 1 minutes").out
 
 
 def test_drawers_alone(capsys, tmp_path):
