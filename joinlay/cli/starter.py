@@ -76,6 +76,8 @@ _HEAD: Final = """\
 # A bare number is in the units below.
 
 title = "Seed chest"
+#maker = "your name"        # stands at the foot of every sheet, as does the date
+#date = "2026-11-28"
 units = "{units}"               # inch or mm
 smallest = "{smallest}"         # the smallest mark on your rule: {rules}
 #shop = "my.shop.toml"      # tools and practice that many jobs share, in a file beside this one (or file = in [shop])

@@ -21,7 +21,7 @@ from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
-from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import setting_sheets
 from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
@@ -59,7 +59,7 @@ class Chapter:
 class Packet:
     """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those laid on them.
 
-    ``mark`` is the plan's, on every sheet (PR-7).
+    ``mark`` is the plan's, on every sheet (PR-7); ``maker`` is who makes it, '' where the job doesn't say.
     """
 
     title: str
@@ -67,6 +67,7 @@ class Packet:
     chapters: tuple[Chapter, ...]
     templates: tuple[Template, ...]
     mark: str = ""
+    maker: str = ""
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
@@ -80,7 +81,7 @@ class Packet:
     def pdf(self, sheets: Sequence[Sheet] | None = None) -> bytes:
         """The packet as a PDF, or only ``sheets`` of it, which keep their numbers. BadInput for a letter the typeface lacks."""
         told = f"packet for the bench, {MARKED} {self.mark}"
-        return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject=told)
+        return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject=told, author=self.maker)
 
 
 def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN) -> Packet:
@@ -91,6 +92,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
     CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
     mark = plan_mark(plan)
+    said = FootWords(_series(wanted), ", ".join(filter(None, (plan.maker and f"made by {plan.maker}", plan.date))))
     every = true_size(plan)
     templates = tuple(template for some in every.values() for template in some)
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), every, wanted)
@@ -100,7 +102,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
         if _LISTS in (chapter.heading for chapter in inner):
             # Among what to have ready is the paper of the packet they belong to.
             inner = binder.relisted(lists, inner, len(packet_for(plan, printer).sheets))
-        return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark)), templates, mark)
+        return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     for _ in range(2):
         sheets = 1 + _count(inner) + len(binder.index(lists, inner))
@@ -112,7 +114,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
         first += len(chapter.sheets)
     index = Chapter(_INDEX, binder.index(lists, inner))
     cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
-    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index], mark)), templates, mark)
+    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index], mark, said)), templates, mark, plan.maker)
 
 
 _COVER: Final = "Cover"
@@ -225,11 +227,17 @@ def _count(chapters: Iterable[Chapter]) -> int:
     return sum(len(chapter.sheets) for chapter in chapters)
 
 
-def _numbered(chapters: Sequence[Chapter], mark: str) -> Iterator[Chapter]:
+def _numbered(chapters: Sequence[Chapter], mark: str, said: FootWords) -> Iterator[Chapter]:
     """The chapters with their sheets bound as one set."""
-    bound = iter(bind([replace(sheet, section=chapter.heading, mark=mark) for chapter in chapters for sheet in chapter.sheets]))
+    own = [replace(sheet, section=chapter.heading, mark=mark, said=said) for chapter in chapters for sheet in chapter.sheets]
+    bound = iter(bind(own))
     for chapter in chapters:
         yield replace(chapter, sheets=tuple(next(bound) for _ in chapter.sheets))
+
+
+def _series(wanted: Wanted) -> str:
+    """What goes before the numbers of sheets that are numbered otherwise than those of the packet as it is printed unless asked (PR-7)."""
+    return "part" if wanted.chapters else "all" if wanted.is_all else ""
 
 
 def _says(plan: Plan) -> str:

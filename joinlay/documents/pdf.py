@@ -48,19 +48,21 @@ _NOTHING: Final = 1e-7
 _PLACES: Final = ((6, 10), (5, 100), (4, 1000), (3, 10_000), (2, 100_000), (1, 1_000_000))
 
 
-def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "") -> bytes:
+def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "", author: str = "") -> bytes:
     """The sheets as one PDF, with page labels and bookmarks, a chapter for each section; the same sheets give the same bytes.
 
-    Viewers are asked to print at actual size (PR-1). Raises BadInput for a letter the typeface lacks.
+    ``author`` is who makes the piece, '' where nobody says. Its words are English. Viewers are asked to print at actual size
+    (PR-1). Raises BadInput for a letter the typeface lacks.
     """
     from reportlab.pdfgen.canvas import Canvas
 
     load_fonts()
     held = BytesIO()
     with _no_date_from_outside():
-        canvas = Canvas(held, pageCompression=0, invariant=1, pdfVersion=(1, 7), initialFontName=FONT_NAMES[0])
+        canvas = Canvas(held, pageCompression=0, invariant=1, pdfVersion=(1, 7), initialFontName=FONT_NAMES[0], lang="en-GB")
     canvas.setTitle(title)
     canvas.setSubject(subject)
+    canvas.setAuthor(author or "joinlay")
     canvas.setCreator("joinlay")
     canvas.setViewerPreference("PrintScaling", "None")
     section = ""

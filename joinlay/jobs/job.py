@@ -70,7 +70,7 @@ class Job:
     the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
     ``on_hand`` changes no part: it is for the lists and layouts. ``conditions`` are what the checks judge by.
     ``outlines`` are the maker's own, each with where it is to go; ``profile`` is half of a knob as the maker drew it.
-    ``written`` says where in the file each drawer stands.
+    ``written`` says where in the file each drawer stands. ``maker`` and ``date`` are as the job gives them, '' where it doesn't.
     """
 
     title: str
@@ -90,6 +90,8 @@ class Job:
     outlines: tuple[OutlineWish, ...] = ()
     profile: Outline | None = None
     written: Written = field(default_factory=Written)
+    maker: str = ""
+    date: str = ""
 
     @property
     def rows(self) -> tuple[tuple[tuple[DrawerRole, ...], ...], ...]:

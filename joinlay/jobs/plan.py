@@ -49,6 +49,7 @@ class Plan:
     made in the shop, and what is to be told of that; None for a plan that was put together without one. ``order`` is how the piece
     goes together, stage by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order of the work, and ``timetable`` is when.
     ``over_all`` are the width, height and depth of the piece, None for openings alone.
+    ``maker`` and ``date`` are the job's own words for the foot of each sheet, '' where it has none; no size hangs on them.
     """
 
     title: str
@@ -73,6 +74,8 @@ class Plan:
     glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)
     timetable: Timetable = field(default=Timetable((), ()), repr=False, compare=False)
     over_all: tuple[Dimension, Dimension, Dimension] | None = field(default=None, repr=False, compare=False)
+    maker: str = ""
+    date: str = ""
     _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
 
     @property

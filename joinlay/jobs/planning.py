@@ -113,6 +113,8 @@ def plan(job: Job) -> Plan:
         over_all=(piece.spec.width, piece.spec.height, piece.spec.depth) if piece else None,
         glue_ups=glue_ups,
         timetable=timetable_of(glue_ups, job.shop),
+        maker=job.maker,
+        date=job.date,
         rows=tuple(tuple(_made_of(row, made) for row in bank if _made_of(row, made)) for bank in job.rows),
     )
 

@@ -288,6 +288,8 @@ def _job(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...
         conditions=conditions,
         printer=None if paper is None else paper.printer,
         written=_written(written, source, roles),
+        maker="" if written.maker is None else written.maker.value,
+        date="" if written.date is None else written.date.value,
     )
 
 

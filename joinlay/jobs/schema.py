@@ -37,6 +37,8 @@ _OVER_ALL: Final = "over all, frame and overhang included"
 _KEYS: Final[dict[str, dict[str, str]]] = {
     "JobFile": {
         "title": "What the piece is called; the file's name unless told.",
+        "maker": "Who makes it, as it is to stand at the foot of every sheet.",
+        "date": "The date of the job, as text, to stand beside the maker's name; no clock is ever asked.",
         "schema": "The schema of this file, for editors: what 'joinlay schema job' writes. It changes nothing.",
         "units": "What a bare number is in; inch unless told.",
         "smallest": "The smallest mark on your rule.",

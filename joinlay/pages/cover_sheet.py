@@ -144,7 +144,8 @@ def _first(plan: Plan, left_out: Sequence[tuple[str, str]]) -> Iterator[Paragrap
     if left_out:
         told = "; ".join(f"{what} (--chapter {word})" for what, word in left_out)
         yield Paragraph("Not printed unless you ask", _HEAD, bold=True, above=Fraction(2))
-        yield Paragraph(f"{told[0].upper()}{told[1:]}. All of it: joinlay make {plan.file} --all", _WORD, above=Fraction(1))
+        every = f"All of it: joinlay make {plan.file} --all; its sheets say all before their numbers, and don't go with these"
+        yield Paragraph(f"{told[0].upper()}{told[1:]}. {every}", _WORD, above=Fraction(1))
 
 
 def _depth(said: Sequence[Paragraph], wide: Fraction) -> Fraction:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Unit
-from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pages.printed_sheet import NO_WORDS, Laid, Sheet, bind
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, moved
 from joinlay.records import dataclass
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from joinlay.jobs.plan import Plan
+    from joinlay.pages.printed_sheet import FootWords
     from joinlay.pages.printer import Printer
     from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
@@ -164,14 +165,14 @@ class PlainFoot:
     scale: str = "not to scale"
     printed_on: str = ""
 
-    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
-        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7)."""
+    def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
+        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any."""
         left, y, right = self.strip
         fields = (
-            ("title", self.title, 30),
+            ("title", self.title, 27),
             ("document", self.document, 20),
             ("job file", self.file, 22),
-            ("sheet", f"{number} of {of}", 12),
+            ("sheet", said.numbered(number, of), 15),
             *((("plan mark", mark, 15),) if mark else ()),
             ("paper", self.paper.title, 10),
             ("scale", self.scale, 17),
@@ -180,12 +181,12 @@ class PlainFoot:
         share = (right - left) / sum(wide for *_, wide in fields)
         strokes: list[Stroke] = [Line((left, y + 10), (right, y + 10), Role.FRAME)]
         x = left
-        for label, said, wide in fields:
+        for label, held, wide in fields:
             strokes.append(Text((x + 1, y + 7), words(label, _TINY)))
-            strokes.append(Text((x + 1, y + 2), fitted(said, wide * share - 2, (_WORD, _SMALL, _TINY))))
+            strokes.append(Text((x + 1, y + 2), fitted(held, wide * share - 2, (_WORD, _SMALL, _TINY))))
             x += wide * share
-        if self.printed_on:
-            strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(self.printed_on, right - left - 2, (_TINY,))))
+        if over := "; ".join(filter(None, (said.made, self.printed_on))):
+            strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(over, right - left - 2, (_TINY,))))
         return tuple(strokes)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Final, Protocol
 
 from joinlay.records import dataclass
 
@@ -15,14 +15,36 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Move, Stroke
     from joinlay.templates.template import Template
 
-__all__ = ["Laid", "Link", "Sheet", "SheetFoot", "bind"]
+__all__ = ["NO_WORDS", "FootWords", "Laid", "Link", "Sheet", "SheetFoot", "bind"]
+
+
+@dataclass(frozen=True, slots=True)
+class FootWords:
+    """What the foot of a sheet says besides its number and its mark.
+
+    ``series`` goes before the number: ``all`` for a packet of everything, whose sheets are numbered otherwise than those that are
+    printed unless asked for. ``made`` is the maker's name and the date of the job, as the job gives them.
+    """
+
+    series: str = ""
+    made: str = ""
+
+    def numbered(self, number: int, of: int) -> str:
+        """``12 of 41``, ``all 12 of 76``."""
+        return f"{self.series} {number} of {of}".strip()
+
+
+NO_WORDS: Final = FootWords()
 
 
 class SheetFoot(Protocol):
     """What stands at the foot of a sheet; it can be drawn only when the sheet's number is known."""
 
-    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
-        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``, of the plan with this ``mark``, if any (PR-7)."""
+    def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
+        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``, of the plan with this ``mark``, if any (PR-7).
+
+        ``said`` is what it says besides.
+        """
         ...
 
 
@@ -59,7 +81,8 @@ class Sheet:
     """One sheet, the ``number``-th of ``of`` that are bound together.
 
     ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it
-    belongs to, ``links`` what leads to other sheets, ``mark`` the plan's, '' where there is no plan (PR-7).
+    belongs to, ``links`` what leads to other sheets, ``mark`` the plan's, '' where there is no plan (PR-7), ``said`` what the foot
+    says besides.
     It is for one ``printer``, whose correction is not in its strokes.
     """
 
@@ -73,11 +96,12 @@ class Sheet:
     section: str = ""
     links: tuple[Link, ...] = ()
     mark: str = ""
+    said: FootWords = NO_WORDS
 
     @property
     def strokes(self) -> tuple[Stroke, ...]:
         """Everything on the sheet, in the order it is drawn; the printer's correction is not in it."""
-        return self.body + self.foot.strokes(self.number, self.of, self.mark)
+        return self.body + self.foot.strokes(self.number, self.of, self.mark, self.said)
 
     @property
     def parts(self) -> frozenset[str]:

@@ -10,7 +10,7 @@ from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import BAR_ROOM
-from joinlay.pages.printed_sheet import Laid, Sheet, bind
+from joinlay.pages.printed_sheet import NO_WORDS, Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.paper import BORDER
 from joinlay.pen.dimensioning import DimensionLine
@@ -22,6 +22,7 @@ from joinlay.templates.template import Template
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from joinlay.pages.printed_sheet import FootWords
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Mark, Point, Stroke
 
@@ -124,9 +125,9 @@ class ScaleFoot:
     diagonal: Fraction
     corner: Point
 
-    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
+    def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
         """All of it; the sheet stands alone, so its number is not said."""
-        del number, of, mark
+        del number, of, mark, said
         return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks()))
 
     def _marks(self) -> Iterator[Mark]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.check_square import check_square
+from joinlay.pages.printed_sheet import NO_WORDS
 from joinlay.pages.seams import OVERLAP
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.lettering import fitted, words, wrapped
@@ -20,6 +21,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.pages.printed_sheet import FootWords
     from joinlay.pages.printer import Printer
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Mark, Point, Stroke
@@ -68,11 +70,16 @@ class TemplateFoot:
     document: str = "template"
     printer: Printer | None = None
 
-    def strokes(self, number: int, of: int, mark: str = "") -> tuple[Stroke, ...]:
-        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200); the plan's ``mark`` (PR-7)."""
-        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(number, of, mark)))
+    def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
+        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200); the plan's ``mark`` (PR-7).
 
-    def _marks(self, number: int, of: int, mark: str) -> Iterator[Mark]:
+        ``said`` is what it says besides: maker and date stand beside the name of the field of parts.
+        """
+        return tuple(
+            moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(said.numbered(number, of), mark, said.made))
+        )
+
+    def _marks(self, number: str, mark: str, made: str) -> Iterator[Mark]:
         yield from check_square()
         y = _TOP
         for said in ("Print at 100 %, no fit to page.", "Then measure this square."):
@@ -80,7 +87,7 @@ class TemplateFoot:
             yield Text((_LEFT, y), words(said, _WORD, bold=True))
         yield from self._signs(y - Fraction(13, 2))
         yield from tile_maps(self.maps, _MAP)
-        yield from self._fields(number, of, mark)
+        yield from self._fields(number, mark, made)
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
         """What the signs on the templates mean, one line each."""
@@ -96,9 +103,9 @@ class TemplateFoot:
         for n, said in ((4, f"Figures in {self.unit}. A + or − after one:"), (5, "a hair more, or less; the lines are exact.")):
             yield Text((_LEFT, y - n * _ROW), words(said, _SMALL))
 
-    def _rows(self, number: int, of: int, mark: str) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
+    def _rows(self, number: str, mark: str) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
         """The fields with their names, what they hold in lines, and their widths; the lowest row first."""
-        sheet, scale, paper = (f"{number} of {of}",), ("1:1",), (self.paper.title,)
+        sheet, scale, paper = (number,), ("1:1",), (self.paper.title,)
         title, file, document, parts = (self.title,), (self.file or "—",), (self.document,), (("part", self._parts(), 80),)
         if self.printer is not None and self.printer.is_measured:
             made_for = (f"{self.printer.name}, measured {self.printer.measured}", self.printer.correction)
@@ -127,10 +134,10 @@ class TemplateFoot:
             (("title", title, 80),),
         )
 
-    def _fields(self, number: int, of: int, mark: str) -> Iterator[Mark]:
+    def _fields(self, number: str, mark: str, made: str) -> Iterator[Mark]:
         """The title block proper, from the bottom up."""
         y = Fraction(2)
-        for row in self._rows(number, of, mark):
+        for row in self._rows(number, mark):
             high = max(_high(lines) for _, lines, _ in row)
             x = _LEFT
             yield Line((x, y + high), (x + 80, y + high), Role.FRAME)
@@ -138,6 +145,8 @@ class TemplateFoot:
                 if n:
                     yield Line((x, y), (x, y + high), Role.FRAME)
                 yield from _cell(label, lines, x + (1 if n else 0), y, Fraction(wide - 2), high)
+                if label == "part" and made:
+                    yield Text((x + wide, y + high - Fraction(27, 10)), fitted(made, Fraction(wide - 8), (_TINY,)), Align.RIGHT)
                 x += wide
             y += high
 

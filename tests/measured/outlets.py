@@ -138,7 +138,7 @@ def _path(path, put, found):
 class Footless:
     """No foot at all."""
 
-    def strokes(self, number, of, mark=""):
+    def strokes(self, number, of, mark="", said=None):
         return ()
 
 

@@ -23,6 +23,8 @@ class JobFile(PieceTables):
     """
 
     title: Name | None = None
+    maker: Name | None = None
+    date: Name | None = None
     schema_file: Annotated[Name | None, Field(alias="schema")] = None
     units: Units | None = None
     smallest: Rule | None = None

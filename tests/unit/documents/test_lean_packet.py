@@ -1,9 +1,12 @@
 """The packet as it is printed unless told: what it leaves out, that it says so, and that every cut is still marked from some paper."""
 
+import re
+from dataclasses import replace
+
 import pytest
 
 from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates
-from joinlay.documents.wanted_sheets import CHAPTERS, LEAN, Wanted, chapters_called
+from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
 from joinlay.pen.marks import Text
 from joinlay.templates.drilling import pull_templates
@@ -113,3 +116,30 @@ def test_chapters_come_in_the_order_of_the_work_each_once():
         chapters_called(["stick"])
     with pytest.raises(BadInput, match="there are piece, parts, findings"):
         chapters_called(["zzz"])
+
+
+@pytest.mark.parametrize(("wanted", "begins"), [(LEAN, ""), (EVERYTHING, "all "), (Wanted(chapters=("findings",)), "part ")])
+def test_sheets_that_are_numbered_otherwise_say_so_before_their_number(wanted, begins):
+    bound = (
+        packets.packet("moth-cabinet", wanted=wanted)
+        if not wanted.chapters
+        else packet_for(example("moth-cabinet"), wanted=wanted)
+    )
+    numbered = [
+        re.findall(r"(?:all |part )?\d+ of \d+$", stroke.plain) for stroke in bound.sheets[-1].strokes if isinstance(stroke, Text)
+    ]
+    assert [f"{begins}{len(bound.sheets)} of {len(bound.sheets)}"] in numbered
+    assert begins.strip() in words_on(bound.sheets[0])
+
+
+def test_maker_and_date_stand_at_every_foot_and_change_no_mark():
+    plain, named = example("moth-cabinet"), replace(example("moth-cabinet"), maker="Ada Fir", date="28 November 2026")
+    bare, bound = (packet_for(plan, wanted=Wanted(chapters=("findings", "templates"))) for plan in (plain, named))
+    assert {sheet.section for sheet in bound.sheets} == {"What was found", "Templates, strips and drilling"}
+    assert all("made by Ada Fir, 28 November 2026" in words_on(sheet) for sheet in bound.sheets)
+    assert not any("made by" in words_on(sheet) for sheet in bare.sheets)
+    assert bound.mark == bare.mark
+    held = bound.pdf(bound.sheets[:1])
+    assert b"/Author (Ada Fir)" in held
+    assert b"/Lang (en-GB)" in held
+    assert b"/Author (joinlay)" in bare.pdf(bare.sheets[:1])

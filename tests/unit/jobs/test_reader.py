@@ -17,6 +17,13 @@ def read(text):
     return read_job(text, "chest.toml")
 
 
+def test_maker_and_date_are_words_of_the_job():
+    text = GOOD.replace("[stock", 'maker = "Ada  Fir"\ndate = "28 November 2026"\n\n[stock', 1)
+    found = read_job(text, "chest.toml")
+    assert (found.maker, found.date) == ("Ada Fir", "28 November 2026")
+    assert (read_job(GOOD, "chest.toml").maker, read_job(GOOD, "chest.toml").date) == ("", "")
+
+
 def test_headings():
     job = read(GOOD)
     assert (job.title, job.file, job.unit, job.paper) == ("Seed chest", "chest.toml", Unit.INCH, "letter")
