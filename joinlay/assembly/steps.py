@@ -167,6 +167,7 @@ def _put_together(step: Step) -> str:
 #: What is said of parts that go in by their own rule; of all others it is told how they are held.
 _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
+    PartKind.LOOSE_SHELF: "Set {what} on its pins, {come}.",
     PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue.",
     PartKind.STOP_BLOCK: "Glue {what} to {onto}, {come}, each where its drawer, tried in, comes to rest.",
 }
@@ -250,7 +251,7 @@ def _held_in(step: Step) -> str:
             other = met.other if met.one in own else met.one
             # A tenon is told by what it stands in.
             found[other.of if other.kind.is_loose and other.of is not None else other] = None
-    return parts_named(list(found))
+    return parts_named(list(found)) if found else ""
 
 
 def parts_named(roles: Sequence[PartRole]) -> str:
@@ -266,14 +267,14 @@ def parts_named(roles: Sequence[PartRole]) -> str:
 
 def _some(kind: PartKind, some: Sequence[PartRole]) -> str:
     if len(some) > _NAMED:
-        return f"{len(some)} {kind.noun}s"
+        return f"{len(some)} {kind.nouns}"
     words = in_few_words(role.short for role in some)
     if ", " in words:
         # Each has a name of its own.
         return listed(words.split(", "))
     if len(some) > 1 and all(role.hand is None for role in some):
         # What lies under rows of one drawer and of several: dust panels under drawer 3 and under drawers 4 to 6.
-        return words.replace(f", {kind.noun} ", " and ").replace(kind.noun, f"{kind.noun}s", 1)
+        return words.replace(f", {kind.noun} ", " and ").replace(kind.noun, kind.nouns, 1)
     return words
 
 

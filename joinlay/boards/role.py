@@ -12,7 +12,19 @@ from typing import Final
 
 from joinlay.records import dataclass
 
-__all__ = ["CutRole", "CutUse", "DrawerRole", "Hand", "JointKind", "JointRole", "PartKind", "PartRole", "Whole", "row_name"]
+__all__ = [
+    "CutRole",
+    "CutUse",
+    "DrawerRole",
+    "Hand",
+    "JointKind",
+    "JointRole",
+    "PartKind",
+    "PartRole",
+    "Whole",
+    "bay_name",
+    "row_name",
+]
 
 
 class Hand(Enum):
@@ -37,6 +49,7 @@ class Whole(Enum):
     RUNNERS = "runners"
     STOPS = "stops"
     PULLS = "pulls"
+    SHELVES = "shelves"
 
 
 class PartKind(Enum):
@@ -53,6 +66,9 @@ class PartKind(Enum):
     CASE_PARTITION = "case partition"
     CASE_BACK = "case back"
     DUST_PANEL = "dust panel"
+    SHELF = "shelf"
+    LIPPING = "lipping"
+    LOOSE_SHELF = "loose shelf"
     STILE = "stile"
     RAIL = "rail"
     MULLION = "mullion"
@@ -80,6 +96,11 @@ class PartKind(Enum):
         return self is PartKind.LOOSE_TENON
 
     @property
+    def nouns(self) -> str:
+        """The same of several: ``sides``, ``shelves``."""
+        return f"{self.noun.removesuffix('f')}ves" if self in (PartKind.SHELF, PartKind.LOOSE_SHELF) else f"{self.noun}s"
+
+    @property
     def noun(self) -> str:
         """What it is called among the parts of one drawer, case ...: ``side``."""
         return _NOUN.get(self, self.value)
@@ -92,6 +113,9 @@ _WHOLE: Final = {
     PartKind.CASE_PARTITION: Whole.CASE,
     PartKind.CASE_BACK: Whole.CASE,
     PartKind.DUST_PANEL: Whole.CASE,
+    PartKind.SHELF: Whole.CASE,
+    PartKind.LIPPING: Whole.CASE,
+    PartKind.LOOSE_SHELF: Whole.SHELVES,
     PartKind.STILE: Whole.FRAME,
     PartKind.RAIL: Whole.FRAME,
     PartKind.MULLION: Whole.FRAME,
@@ -119,6 +143,12 @@ _NOUN: Final = {
     PartKind.STOP_STRIP: "strip",
     PartKind.STOP_BLOCK: "block",
 }
+
+
+def bay_name(number: int) -> str:
+    """What an open bay is called, by its number through the piece: ``open bay 1`` (SH-1)."""
+    return f"open bay {number}"
+
 
 #: What lies under a row of drawers, and what parts two of a row.
 _UNDER_A_ROW: Final = (PartKind.RAIL, PartKind.DUST_PANEL)
@@ -154,7 +184,8 @@ class PartRole:
 
     ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail or a dust panel the first of the row that it
     lies under, whose last is of ``number`` where there are several; for a mullion or partition in a row the one at its left.
-    ``hand`` tells two alike apart, ``number`` more of them, from 1. ``of`` is the part that a loose tenon or a knob's blank goes into: a
+    ``hand`` tells two alike apart, ``number`` more of them, from 1. ``bay`` is the number of the open bay that it is in, or that a rail
+    or dust panel lies under. ``of`` is the part that a loose tenon or a knob's blank goes into: a
     drawer's front, a rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
     """
 
@@ -164,6 +195,7 @@ class PartRole:
     number: int = 0
     of: PartRole | None = None
     called: str = ""
+    bay: int = 0
     name: str = field(init=False, compare=False, repr=False)
     """On every sheet and list: ``drawer 3 left side``, ``face frame rail under drawer 3``."""
     short: str = field(init=False, compare=False, repr=False)
@@ -195,11 +227,12 @@ class PartRole:
         noun = self.kind.noun
         if self.kind.is_loose:
             return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
-        if self.drawer is not None and self.kind in _UNDER_A_ROW:
-            return f"{noun} under {row_name(self.drawer, self.number)}"
+        if self.kind in _UNDER_A_ROW and (self.bay or self.drawer is not None):
+            row = bay_name(self.bay) if self.drawer is None else row_name(self.drawer, self.number)
+            return f"{noun} under {row}"
         if self.drawer is not None and self.kind in _IN_A_ROW:
             return f"{noun} right of {self.drawer.name}"
-        other = _name_of(self.drawer) if self.kind.whole is not None else ""
+        other = bay_name(self.bay) if self.bay else _name_of(self.drawer) if self.kind.whole is not None else ""
         return _spoken(other, _hand(self), noun, _count(self.number))
 
     def _before(self) -> str:
@@ -218,6 +251,7 @@ class JointKind(Enum):
     BOTTOM_GROOVE = ""  #: the grooves a drawer's bottom lies in
     CASE_SIDE = "case side"  #: bottom, top and back in the sides of the case
     PARTITION = "partition"  #: a partition in bottom and top
+    SHELF = "shelf"  #: the fixed shelves of an open bay, where their stock is another than the case's panels
     FRAME = "frame"  #: the two ends of a rail or mullion
 
 
@@ -259,6 +293,7 @@ class CutUse(Enum):
     SCREW_HOLE = "screw hole"
     SCREW_SLOT = "screw slot"  #: lets the wood move past its screw
     PULL_HOLE = "pull hole"
+    PIN_HOLE = "pin hole"  #: for a pin that a loose shelf lies on
     STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
 
     @property

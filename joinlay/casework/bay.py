@@ -7,7 +7,7 @@ from __future__ import annotations
 from itertools import count
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, row_name
+from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, bay_name, row_name
 from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
@@ -21,22 +21,29 @@ if TYPE_CHECKING:
     from joinlay.casework.case import Case, Cavity
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.opening import DrawerMake
+    from joinlay.casework.shelves import OpenMake
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
 
-__all__ = ["BankWish", "Bay", "DrawerWish", "Row", "RowWish", "Slot", "lay_out_bays", "slots_in"]
+__all__ = ["BankWish", "Bay", "DrawerWish", "OpenBay", "Row", "RowWish", "Slot", "lay_out_bays", "slots_in"]
 
 
 @dataclass(frozen=True, slots=True)
 class RowWish:
-    """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1)."""
+    """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1).
+
+    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1).
+    """
 
     count: int = 1
     widths: Heights | None = None
+    open: OpenMake | None = None
 
     def __post_init__(self) -> None:
         """Refuse a row of none, and a division into another number of openings."""
-        if self.count < 1 or (self.widths is not None and self.widths.count != self.count):
+        if self.open is not None and self.count == 0 and self.widths is None:
+            return
+        if self.count < 1 or self.open is not None or (self.widths is not None and self.widths.count != self.count):
             raise BadInput(f"a row of {self.count} drawers was divided otherwise; give as many widths as drawers, one at least.")
 
 
@@ -45,7 +52,8 @@ class BankWish:
     """What the maker asks of a bank: how it is divided, how the division is rounded, and the height of the rails between.
 
     ``rail`` None: as high as the frame's, and ``mullion``, between two drawers of a row, as wide as the frame's. ``first`` is the
-    number of its topmost drawer. ``rows`` are its rows from the top down, as many as openings in its height; none: one drawer each.
+    number of its topmost drawer, ``first_open`` that of its topmost open bay. ``rows`` are its rows from the top down, as many as
+    openings in its height; none: one drawer each.
     """
 
     heights: Heights
@@ -54,6 +62,7 @@ class BankWish:
     first: int = 1
     rows: tuple[RowWish, ...] = ()
     mullion: Dimension | None = None
+    first_open: int = 1
 
     @property
     def drawers_by_row(self) -> tuple[tuple[DrawerRole, ...], ...]:
@@ -72,7 +81,8 @@ class Row:
     """A row of a bay: its ``drawers`` from the left, each in an opening of its own (RO-1).
 
     ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of the
-    openings from the frame's left edge, ``widths`` their widths.
+    openings from the frame's left edge, ``widths`` their widths. An open bay has no drawers, a number ``bay`` through the piece, and
+    what it ``holds`` (SH-1).
     """
 
     drawers: tuple[DrawerRole, ...]
@@ -80,14 +90,23 @@ class Row:
     height: Dimension
     lefts: tuple[Dimension, ...]
     widths: tuple[Dimension, ...]
+    bay: int = 0
+    holds: OpenMake | None = None
 
     @property
     def is_parted(self) -> bool:
-        """True where more than one drawer stands in it, so that it needs a floor, a ceiling and something between (RO-1)."""
+        """True where more than one drawer stands in it, with something between (RO-1)."""
         return len(self.drawers) > 1
+
+    @property
+    def needs_panels(self) -> bool:
+        """True where it needs a floor and a ceiling: where it is parted or open (RO-1, SH-1)."""
+        return self.is_parted or self.holds is not None
 
     def under(self, kind: PartKind) -> PartRole:
         """The role of what lies under it: a rail, a dust panel."""
+        if self.holds is not None:
+            return PartRole(kind, bay=self.bay)
         return PartRole(kind, self.drawers[0], number=self.drawers[-1].number if self.is_parted else 0)
 
 
@@ -127,8 +146,8 @@ class Bay:
         return self.left + self.width
 
     def has_panel_under(self, n: int) -> bool:
-        """True where a dust panel lies under row ``n``: where that, or the one below it, is parted (RO-1). Never under the last."""
-        return n + 1 < len(self.rows) and (self.rows[n].is_parted or self.rows[n + 1].is_parted)
+        """True where a dust panel lies under row ``n``: where that, or the one below it, is parted or open. Never under the last."""
+        return n + 1 < len(self.rows) and (self.rows[n].needs_panels or self.rows[n + 1].needs_panels)
 
 
 def lay_out_bays(
@@ -159,13 +178,17 @@ def lay_out_bays(
         parting = wish.mullion if wish.mullion is not None else mullion
         room = room_for_openings(height, top_rail, bottom_rail, [between] * (wish.heights.count - 1), name)
         drawers = wish.drawers_by_row
-        called = [row_name(row[0], row[-1].number) for row in drawers]
+        opens = count(wish.first_open)
+        bays_of = [next(opens) if row.open is not None else 0 for row in wish.all_rows]
+        called = [row_name(row[0], row[-1].number) if row else bay_name(bay) for row, bay in zip(drawers, bays_of, strict=True)]
         heights = opening_heights(wish.heights, room, names=called, rounding=wish.rounding)
         at = left.named(f"{name} left of the openings", "FF-2")
         floors = _floors(called, heights, between, bottom_rail)
         rows = tuple(
-            _row(row, own, floor, high, at, wide, parting)
-            for row, own, floor, high in zip(wish.all_rows, drawers, floors, heights, strict=True)
+            Row((), floor, high, (at,), (wide,), bay_number, row.open)
+            if row.open is not None
+            else _row(row, own, floor, high, at, wide, parting)
+            for row, own, floor, high, bay_number in zip(wish.all_rows, drawers, floors, heights, bays_of, strict=True)
         )
         bays.append(Bay(number=number, rows=rows, left=at, width=wide, rail=between, mullion=parting))
         left = at + wide + mullion
@@ -213,6 +236,20 @@ def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension,
         floors.append(floor)
         at = floor + height + rail
     return tuple(reversed(floors))
+
+
+@dataclass(frozen=True, slots=True)
+class OpenBay:
+    """An open bay in its place (SH-1): its ``number`` through the piece, the ``bank`` it is of, and the opening before it, ``left`` from the
+    frame's left edge and ``floor`` above its underside.
+    """
+
+    number: int
+    bank: int
+    left: Dimension
+    floor: Dimension
+    width: Dimension
+    height: Dimension
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
+from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole, bay_name
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.shelves import bore_pin_holes, fixed_levels, pin_lines
 from joinlay.findings import note, refusal
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
@@ -17,8 +19,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.boards import DrawerRole
-    from joinlay.casework.bay import Bay
+    from joinlay.casework.bay import Bay, Row
     from joinlay.casework.face_frame import FrameSizes
+    from joinlay.casework.shelves import Lipping, OpenMake, PinLines
     from joinlay.findings import Finding
     from joinlay.joints.dado import Dado
     from joinlay.joints.rabbet import Rabbet
@@ -77,12 +80,13 @@ class CaseSizes:
 
 def size_case(
     make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], rabbet: Rabbet,
-    runner: Dimension, practice: Practice,
+    runner: Dimension, practice: Practice, *, is_open_below: bool = False, is_open_above: bool = False,
 ) -> CaseSizes:  # fmt: skip
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
     CA-1: the outside follows from the frame and its overhangs; ``runner`` is the thickness of the bearers' stock, which decides
-    where bottom and top stand by default. Raises Refused where a rail is too low to hide the bottom or the top. Source: common
+    where bottom and top stand by default; over and under an open bay (``is_open_below``, ``is_open_above``) they are level with the rail,
+    where that hides them. Raises Refused where a rail is too low to hide the bottom or the top. Source: common
     practice.
     """
     whole_width, whole_height, whole_depth = size
@@ -96,8 +100,8 @@ def size_case(
     under = frame.bottom_rail - frame.overhang_bottom
     over = frame.top_rail - frame.overhang_top
     panel = make.panels.thickness
-    bottom = _offset("bottom", make.bottom_offset, under, panel, runner, practice)
-    top = _offset("top", make.top_offset, over, panel, runner, practice)
+    bottom = _offset("bottom", make.bottom_offset, under, panel, NOTHING if is_open_below else runner, practice)
+    top = _offset("top", make.top_offset, over, panel, NOTHING if is_open_above else runner, practice)
     floor = (frame.overhang_bottom + bottom + panel).named("case floor above the frame's underside", "CA-1")
     ceiling = (whole_height - frame.overhang_top - top - panel).named("case ceiling above the frame's underside", "CA-1")
     return CaseSizes(
@@ -165,6 +169,7 @@ def _refuse_nothing(size: Dimension) -> None:
 _SIDE = Datum("inside face", "front edge", "bottom end", "outside face", "back edge", "top end")
 _BOTTOM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 _TOP = Datum("lower face", "front edge", "left end", "upper face", "back edge", "right end")
+_LIPPING = Datum("inner face", "lower edge", "left end", "show face", "upper edge", "right end")
 _PARTITION = Datum("left face", "front edge", "bottom end", "right face", "back edge", "top end")
 _BACK = Datum("inside face", "left edge", "bottom end", "outside face", "right edge", "top end")
 
@@ -204,12 +209,13 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A case with its sizes, the cavity of each bank from the left, and the room of each drawer."""
+    """A case with its sizes, the cavity of each bank from the left, the room of each drawer, and its loose ``shelves``."""
 
     assembly: Assembly
     sizes: CaseSizes
     cavities: tuple[Cavity, ...]
     cells: Mapping[DrawerRole, Cell]
+    shelves: Assembly
 
 
 def make_case(
@@ -231,7 +237,8 @@ def make_case(
         role=role,
     )
     rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
-    sizes = size_case(make, frame, size, rabbet, runner, shop.practice)
+    below, above = (any(bay.rows[n].holds is not None for bay in bays) for n in (-1, 0))
+    sizes = size_case(make, frame, size, rabbet, runner, shop.practice, is_open_below=below, is_open_above=above)
     return _CaseMaker(make=make, sizes=sizes, dado=dado, rabbet=rabbet, bays=tuple(bays), frame=frame, shop=shop).made()
 
 
@@ -250,6 +257,8 @@ class _CaseMaker:
         self._lefts = {PartRole(PartKind.CASE_BOTTOM): panels, PartRole(PartKind.CASE_TOP): panels}
         self._levels: dict[PartRole, Dimension] = {}
         self._feet: dict[PartRole, Dimension] = {}
+        self._loose: list[Board] = []
+        self._loose_meetings: list[Meeting] = []
         self._meetings: list[Meeting] = []
         self._findings: list[Finding] = [*dado.findings, *rabbet.findings, *self._mixed()]
 
@@ -270,12 +279,13 @@ class _CaseMaker:
         for bay, cavity in zip(self._bays, cavities, strict=True):
             cells |= self._cells(bay, cavity)
         for role in self._boards:
-            if role.kind in (PartKind.CASE_PARTITION, PartKind.DUST_PANEL):
+            if role.kind in (PartKind.CASE_PARTITION, PartKind.DUST_PANEL, PartKind.SHELF):
                 self._meetings.append(butted((back, Surface.FACE), (self._boards[role], Surface.FAR_EDGE), "on the", rule="RA-1"))
         boards = (*self._boards.values(), back)
         findings = tuple(finding.at("case") for finding in self._findings)
         assembly = Assembly(Whole.CASE, boards, tuple(self._meetings), self._dimensions(), findings)
-        return Case(assembly, self._sizes, cavities, cells)
+        loose = Assembly(Whole.SHELVES, tuple(self._loose), tuple(self._loose_meetings))
+        return Case(assembly, self._sizes, cavities, cells, loose)
 
     # -- boards --------------------------------------------------------------------------------------
 
@@ -344,11 +354,16 @@ class _CaseMaker:
                 self._stand(role, x, ground, roof)
                 yield drawer, Cell(Cavity(left, x, wood, role), ground, roof, floor, ceiling)
                 left, wood = x + thickness, role
-            yield row.drawers[-1], Cell(Cavity(left, cavity.right, wood, cavity.right_wood), ground, roof, floor, ceiling)
+            if row.drawers:
+                yield row.drawers[-1], Cell(Cavity(left, cavity.right, wood, cavity.right_wood), ground, roof, floor, ceiling)
+            elif row.holds is not None:
+                assert floor is not None
+                assert ceiling is not None
+                self._shelve(row, row.holds, cavity, floor, ceiling)
 
     def _dust_panel(self, bay: Bay, n: int, cavity: Cavity) -> PartRole:
         """A panel behind the rail under row ``n``, its upper face level with the rail's top, in dadoes at both sides (RO-1)."""
-        row, sizes, stock = bay.rows[n], self._sizes, self._make.panels
+        row, stock = bay.rows[n], self._make.panels
         role = row.under(PartKind.DUST_PANEL)
         if stock.thickness > bay.rail:
             raise refusal(
@@ -356,23 +371,119 @@ class _CaseMaker:
                 "Make the rail at least {panel} high, or the case's panels of stock {rail} thick at most.", "RO-1", "by geometry",
                 panel=stock.thickness, rail=bay.rail,
             ).at(role.name)  # fmt: skip
-        reach = self._dado.depth - self._tip
+        self._lay(role, row.floor, stock, self._dado, cavity)
+        return role
+
+    def _lay(
+        self,
+        role: PartRole,
+        top: Dimension,
+        stock: Stock,
+        dado: Dado,
+        cavity: Cavity,
+        front: Dimension = NOTHING,
+        rule: str = "RO-1",
+    ) -> None:
+        """A panel or shelf across ``cavity`` with its upper face at ``top``, in dadoes of the wood at both sides; its front edge stands
+        ``front`` behind that of the case.
+        """
+        sizes = self._sizes
+        reach = dado.depth - self._tip
         length = cavity.right - cavity.left + 2 * reach
-        left = (cavity.left - reach).named(f"{role.name} left end", "RO-1", "by geometry")
-        self._lefts[role], self._levels[role] = left, row.floor
-        place = Place.at(left, sizes.front, row.floor, "+X", "+Y", "-Z")
-        self._boards[role] = self._board(role, stock, (length, sizes.inside_depth), _BOTTOM, place)
-        low = row.floor - stock.thickness
-        along = (Way.FRONT,) if self._dado.is_stopped else (Way.FRONT, Way.BACK)
+        left = (cavity.left - reach).named(f"{role.name} left end", rule, "by geometry")
+        self._lefts[role], self._levels[role] = left, top
+        place = Place.at(left, sizes.front + front, top, "+X", "+Y", "-Z")
+        self._boards[role] = self._board(role, stock, (length, sizes.inside_depth - front), _BOTTOM, place)
+        low = top - stock.thickness
+        along = (Way.FRONT,) if dado.is_stopped else (Way.FRONT, Way.BACK)
         for hand, end, into in ((Hand.LEFT, Surface.END, Way.LEFT), (Hand.RIGHT, Surface.FAR_END, Way.RIGHT)):
             wood = cavity.wood(hand)
-            foot = sizes.underside if wood.kind is PartKind.CASE_SIDE else self._feet[wood]
-            offset = (low - foot).named(f"{wood.name} lower end to the {role.name}", "RO-1", "by geometry")
-            self._boards[wood] = cut_dado(self._dado, self._boards[wood], offset, mate=role, face=cavity.facing(hand), which=role)
-            if self._dado.is_stopped:
-                self._boards[role] = cut_notch(self._dado, self._boards[role], end, mate=wood, which=hand)
-            self._meet_dado(self._boards[role], end, self._boards[wood], (into, *along), self._dado.role, Surface.FAR_END)
-        return role
+            offset = (low - self._foot(wood)).named(f"{wood.name} lower end to the {role.name}", rule, "by geometry")
+            self._boards[wood] = cut_dado(dado, self._boards[wood], offset, mate=role, face=cavity.facing(hand), which=role)
+            if dado.is_stopped and dado.margin > front:
+                self._boards[role] = cut_notch(
+                    replace(dado, margin=dado.margin - front), self._boards[role], end, mate=wood, which=hand
+                )
+            self._meet_dado(self._boards[role], end, self._boards[wood], (into, *along), dado.role, Surface.FAR_END)
+
+    def _foot(self, wood: PartRole) -> Dimension:
+        """The level of the lower end of a side or partition."""
+        return self._sizes.underside if wood.kind is PartKind.CASE_SIDE else self._feet[wood]
+
+    # -- open bays -----------------------------------------------------------------------------------
+
+    def _shelve(self, row: Row, holds: OpenMake, cavity: Cavity, floor: Dimension, ceiling: Dimension) -> None:
+        """The shelves of an open bay between ``floor`` and ``ceiling`` (SH-1, SH-2)."""
+        stock, where = holds.stock or self._make.panels, bay_name(row.bay)
+        if holds.fixed:
+            self._fix_shelves(row, holds, stock, cavity, (floor, ceiling))
+        if not holds.loose:
+            return
+        height = (ceiling - floor).named(f"{where} height inside", "SH-2", "by geometry")
+        lines = pin_lines(height, self._sizes.inside_depth, holds.loose, self._shop.practice, where)
+        lowest = PartRole(PartKind.LOOSE_SHELF, number=holds.loose, bay=row.bay)
+        for hand in (Hand.LEFT, Hand.RIGHT):
+            wood = cavity.wood(hand)
+            up = (floor - self._foot(wood)).named(f"{wood.name} lower end to the floor of {where}", "SH-2", "by geometry")
+            is_between = wood.kind is PartKind.CASE_PARTITION
+            self._boards[wood] = bore_pin_holes(self._boards[wood], lines, up, cavity.facing(hand), lowest, is_between=is_between)
+        self._lay_loose(row, holds.loose, stock, cavity, lines, floor, height)
+
+    def _fix_shelves(self, row: Row, holds: OpenMake, stock: Stock, cavity: Cavity, between: tuple[Dimension, Dimension]) -> None:
+        """Fixed shelves in dadoes, each with its lipping where one is asked for (SH-1)."""
+        where, lipping = bay_name(row.bay), holds.lipping
+        dado = self._dado
+        if stock.thickness != self._make.panels.thickness:
+            joint = JointRole(JointKind.SHELF, PartRole(PartKind.SHELF, bay=row.bay))
+            dado = design_dado(
+                into=self._make.sides.thickness, panel=stock.thickness, shop=self._shop, is_stopped=self._dado.is_stopped,
+                is_judged_later=True, role=joint,
+            )  # fmt: skip
+            self._findings += dado.findings
+        front = NOTHING if lipping is None else lipping.stock.thickness
+        for n, top in enumerate(fixed_levels(holds.fixed, *between, stock.thickness, where), start=1):
+            role = PartRole(PartKind.SHELF, number=n, bay=row.bay)
+            self._lay(role, top, stock, dado, cavity, front, "SH-1")
+            if lipping is not None:
+                self._lip(role, lipping, cavity, top, stock.thickness)
+
+    def _lip(self, shelf: PartRole, lipping: Lipping, cavity: Cavity, top: Dimension, thickness: Dimension) -> None:
+        """A strip on edge before a shelf, level with its upper face, glued to its front edge (SH-1)."""
+        role = PartRole(PartKind.LIPPING, number=shelf.number, bay=shelf.bay)
+        if lipping.height < thickness:
+            raise refusal(
+                "shelves", "A lipping {height} high does not cover the edge of a shelf {thickness} thick.",
+                "Make it at least {thickness} high.", "SH-1", "by geometry", height=lipping.height, thickness=thickness,
+            ).at(role.name)  # fmt: skip
+        length = cavity.right - cavity.left
+        place = Place.at(cavity.left, self._sizes.front + lipping.stock.thickness, top - lipping.height, "+X", "+Z", "-Y")
+        board = self._boards[role] = self._board(role, lipping.stock, (length, lipping.height), _LIPPING, place)
+        glue = length.mm * thickness.mm
+        self._meetings.append(
+            butted((board, Surface.FACE), (shelf, Surface.EDGE), "on the", rule="SH-1", tie=Tie.GLUED, glue=glue)
+        )
+
+    def _lay_loose(
+        self, row: Row, count: int, stock: Stock, cavity: Cavity, lines: PinLines, floor: Dimension, height: Dimension
+    ) -> None:
+        """Loose shelves on the pins nearest to where they part the bay alike (SH-2)."""
+        clear, sizes, where = self._shop.practice.length("shelf clearance"), self._sizes, bay_name(row.bay)
+        length = (cavity.right - cavity.left - 2 * clear).named(f"{where} loose shelf length", "SH-2", "common practice")
+        taken: set[int] = set()
+        for n in range(1, count + 1):
+            hole = lines.nearest((height * (count + 1 - n)) / (count + 1))
+            while hole in taken:
+                hole -= 1
+            taken.add(hole)
+            role = PartRole(PartKind.LOOSE_SHELF, number=n, bay=row.bay)
+            under = (floor + lines.levels[hole] + lines.diameter / 2).named(f"{role.name} underside", "SH-2", "by geometry")
+            place = Place.at(cavity.left + clear, sizes.front, under + stock.thickness, "+X", "+Y", "-Z")
+            deep = sizes.inside_depth - clear
+            board = self._board(role, stock, (length, deep), _BOTTOM, place)
+            self._loose.append(board)
+            for hand, end in ((Hand.LEFT, Surface.END), (Hand.RIGHT, Surface.FAR_END)):
+                wood = (cavity.wood(hand), cavity.facing(hand))
+                self._loose_meetings.append(butted((board, end), wood, "on pins in the", gap=clear, rule="SH-2", tie=Tie.RIDES))
 
     def _upper_face(self, panel: PartRole) -> Dimension:
         """The level of the upper face of the case bottom or a dust panel."""

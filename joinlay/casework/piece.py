@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Tie, butted
-from joinlay.casework.bay import BankWish, RowWish, lay_out_bays, slots_in
+from joinlay.casework.bay import BankWish, OpenBay, RowWish, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import make_runners
@@ -108,9 +108,10 @@ class Piece:
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
-        """Case, face frame, runners and stops."""
+        """Case, face frame, loose shelves, runners and stops."""
         stops = (self.stops.assembly,) if self.stops else ()
-        return (self.case.assembly, self.frame, self.runners.assembly, *stops)
+        shelves = (self.case.shelves,) if self.case.shelves.boards else ()
+        return (self.case.assembly, self.frame, *shelves, self.runners.assembly, *stops)
 
     @property
     def boards(self) -> tuple[Board, ...]:
@@ -121,6 +122,16 @@ class Piece:
     def meetings(self) -> tuple[Meeting, ...]:
         """Where its parts meet, without the drawers."""
         return tuple(met for assembly in self.assemblies for met in assembly.meetings)
+
+    @property
+    def opens(self) -> tuple[OpenBay, ...]:
+        """Its open bays, bank by bank from the left, each from the top down (SH-1)."""
+        return tuple(
+            OpenBay(row.bay, bay.number, row.lefts[0], row.floor, row.widths[0], row.height)
+            for bay in self.bays
+            for row in bay.rows
+            if row.holds is not None
+        )
 
     def blocks(self, drawer: DrawerRole) -> tuple[Board, ...]:
         """The stop blocks of a drawer; none where the piece has no stops."""
@@ -134,13 +145,20 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     FF, CA, RA, RN, ST. Raises Refused, with the place named, where one can't be met. Source: common practice.
     """
     sizes = spec.frame.sizes(shop.practice)
-    first, wishes = 1, []
+    first, first_open, wishes = 1, 1, []
     for bank in spec.banks:
         wish = BankWish(
-            heights=bank.heights, rounding=bank.rounding, rail=bank.rail, first=first, rows=bank.rows, mullion=bank.mullion
+            heights=bank.heights,
+            rounding=bank.rounding,
+            rail=bank.rail,
+            first=first,
+            rows=bank.rows,
+            mullion=bank.mullion,
+            first_open=first_open,
         )
         wishes.append(wish)
         first += len(bank.drawers)
+        first_open += sum(row.open is not None for row in bank.rows)
     bays = lay_out_bays(
         spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
         rail=sizes.rail, banks=wishes, widths=spec.widths,
@@ -204,7 +222,9 @@ def _on_case(frame: Assembly, case: Case) -> Iterator[Meeting]:
 
 
 def _said(spec: PieceSpec) -> Iterator[Finding]:
-    if spec.case.sides.is_solid:
+    if not any(bank.drawers for bank in spec.banks):
+        pass
+    elif spec.case.sides.is_solid:
         yield note(
             "runners", "The bearers are glued at the front only and screwed through the slots behind.", "RN-4", "Noyes"
         ).at("runners")

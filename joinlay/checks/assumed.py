@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.boards import bay_name
 from joinlay.checks.conditions import Finish, Stands
 from joinlay.lengths import Fine, Fraction, Unit, decimal_text
 from joinlay.records import dataclass
@@ -60,6 +61,9 @@ def _said(conditions: Conditions, practice: Practice, rule: Graduation) -> Itera
     yield "load", f"{_load(conditions.load, rule.unit)} {_where(conditions.load)}", written.get("load", "")
     for drawer, load in conditions.own_loads.items():
         yield f"{drawer} load", f"{_load(load, rule.unit)} {_where(load, drawer)}", written.get(f"{drawer} load", "")
+    for bay, load in conditions.shelf_loads.items():
+        name = bay_name(bay)
+        yield f"{name} load", f"{_load(load, rule.unit)} on each shelf of {name}", written.get(f"{name} load", "")
     cut = practice.length("cutting tolerance")
     yield "cutting tolerance", f"cuts within {rule.text(Fine(cut))}", "" if cut.origin == "default" else cut.origin
     if conditions.finish is not None:

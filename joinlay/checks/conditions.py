@@ -73,14 +73,16 @@ class Conditions:
     """The circumstances the checks judge by.
 
     ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that
-    ``own_loads`` names. ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost
-    point. ``finish`` is what it is finished with, None where nobody said. ``written`` says in which file and line the maker wrote
-    a figure, by its name; those that aren't there are the usual ones.
+    ``own_loads`` names; on each shelf of an open bay lies what ``shelf_loads`` has by the bay's number, else the usual load. ``stands``
+    says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost point. ``finish`` is what it is
+    finished with, None where nobody said. ``written`` says in which file and line the maker wrote a figure, by its name; those that
+    aren't there are the usual ones.
     """
 
     seasons: Seasons
     load: Load
     own_loads: Mapping[str, Load] = field(default_factory=dict, hash=False)
+    shelf_loads: Mapping[int, Load] = field(default_factory=dict, hash=False)
     stands: Stands = Stands.FREE
     feet_back: Length = ZERO
     written: Mapping[str, str] = field(default_factory=dict, hash=False)
@@ -89,6 +91,10 @@ class Conditions:
     def load_of(self, drawer: str) -> Load:
         """What lies in the drawer of that name (CK-3)."""
         return self.own_loads.get(drawer, self.load)
+
+    def load_on_shelf(self, bay: int) -> Load:
+        """What lies on each shelf of the open bay of that number (SH-1)."""
+        return self.shelf_loads.get(bay, USUAL_LOAD)
 
 
 #: Load on a drawer bottom: 15 lb/ft2 in pascals. Source: ANSI/KCMA A161.1 (check value D8).

@@ -14,6 +14,7 @@ from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
 from joinlay.checks.sag import check_sag, stop_height
 from joinlay.checks.seasons import check_seasons
+from joinlay.checks.shelf_sag import check_shelves
 from joinlay.checks.tipping import check_tipping
 from joinlay.checks.walls import check_walls
 from joinlay.checks.weights import check_weight, drawer_load, drawer_weight, stocks_by_name
@@ -56,6 +57,7 @@ def find_everything(
             found += check_board(board, shop)
     by_name = stocks_by_name(stocks.values())
     found += check_case_seasons(others, drawers, by_name, shop, conditions)
+    found += check_shelves(others, by_name, shop, conditions)
     found += check_tipping(others, drawers, by_name, shop, conditions)
     return gathered(_only_heaviest(found, drawers, conditions))
 

@@ -23,6 +23,7 @@ _WORST_BY: Final = {
     "fit": ("-least",),
     "racking": ("-planed",),
     "bottom sag": ("sag",),
+    "shelf sag": ("sag",),
     "wood movement": ("moves",),
     "droop": ("droop",),
     "case movement": ("moves",),
@@ -30,10 +31,10 @@ _WORST_BY: Final = {
     "thin wood": ("-left",),
 }
 #: Of notes of these kinds only the worst is told.
-_ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "wood movement", "droop")
+_ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "shelf sag", "wood movement", "droop")
 #: What is told first of findings that are as bad as each other; kinds that aren't here come last.
 ORDER: Final = (
-    "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag",
+    "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "shelf sag",
     "wood movement",
     "case movement", "glue time", "clamps", "corner strength", "weight",
 )  # fmt: skip

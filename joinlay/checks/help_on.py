@@ -113,6 +113,10 @@ _SHARE: Final = {
     "wood movement": ("movement",),
     "tipping": ("anchor",),
     "bottom sag": ("sag",),
+    "shelf sag": (
+        "shelves",
+        "loose shelf",
+    ),
 }
 
 #: The page of each kind that has none of its own name.

@@ -107,6 +107,7 @@ def shopping_list(
             *_banding(plan, parts),
             *_tenons(plan, parts),
             *_fastenings(plan),
+            *_pins(plan),
             *_glue(plan),
             *_knobs(plan, parts),
             *_dots(plan),
@@ -171,6 +172,12 @@ def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
         through, into = (kind.value for kind in (each.through, each.into))
         remark = f"{plan.rule.text(size.length)} long{shank}; through each {through} into the {into}"
         yield ShoppingLine(f"{size.kind.value}s", Fraction(each.count), "pieces", remark)
+
+
+def _pins(plan: Plan) -> Iterator[ShoppingLine]:
+    if shelves := sum(board.role.kind is PartKind.LOOSE_SHELF for board in plan.boards):
+        hole = plan.rule.text(plan.shop.practice.length("pin hole"))
+        yield ShoppingLine("shelf pins", Fraction(4 * shelves), "pieces", f"for holes of {hole}, four under each loose shelf")
 
 
 def _glue(plan: Plan) -> Iterator[ShoppingLine]:

@@ -27,7 +27,14 @@ from joinlay.pages.template_sheets import pack_close
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
 from joinlay.templates import templates_for
-from joinlay.templates.drilling import holes_drilled, pull_templates, runner_templates, stop_templates
+from joinlay.templates.drilling import (
+    holes_drilled,
+    pins_drilled,
+    pull_templates,
+    runner_templates,
+    shelf_strips,
+    stop_templates,
+)
 from joinlay.templates.fold_strips import cuts_on_strips, fold_strips
 from joinlay.templates.joint_sections import joint_sections
 from joinlay.templates.knob_profile_template import profile_template
@@ -265,7 +272,10 @@ def lean_ends(plan: Plan) -> tuple[Template, ...]:
 def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
     """The cuts near the ends of parts that another paper marks, as (board, cut) by their names, and what to say of it (PR-11)."""
     on_strips = dict.fromkeys(cuts_on_strips(plan), "mortises: fold-over strip")
-    return on_strips | dict.fromkeys(holes_drilled(plan), "pull: drill template")
+    drilled = dict.fromkeys(holes_drilled(plan), "pull: drill template") | dict.fromkeys(
+        pins_drilled(plan), "shelf pins: drill strip"
+    )
+    return on_strips | drilled
 
 
 def steps_of_work(
@@ -293,6 +303,7 @@ def true_size(plan: Plan) -> dict[str, tuple[Template, ...]]:
             *plan_templates(plan),
             *fold_strips(plan),
             *pull_templates(plan),
+            *shelf_strips(plan),
             *stop_templates(plan),
             *runner_templates(plan),
         ),

@@ -48,6 +48,7 @@ def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
         "shop": plan.shop,
         "drawers": plan.drawers,
         "others": plan.others,
+        "open_bays": plan.opens,
         "knobs": plan.knobs,
         "outlines": plan.outlines,
         "knob_profile": plan.profile,

@@ -342,6 +342,17 @@ class AssemblyTold(Told):
     meetings: list[MeetingTold] = Field(description="Where they meet each other, and what was there before them.")
 
 
+class OpenBayTold(Told):
+    """A bay without drawers, and the opening before it."""
+
+    number: int = Field(description="Through the piece.")
+    bank: int = Field(description="Which bank it is of, from the left.")
+    left: LengthTold = Field(description="From the left edge of the frame to the opening.")
+    floor: LengthTold = Field(description="From the underside of the frame up to the opening.")
+    width: LengthTold
+    height: LengthTold
+
+
 class KnobTold(Told):
     """A knob: on which front, where the centre of its hole is, seen from the front, and its sizes."""
 
@@ -451,6 +462,7 @@ class PlanFile(Told):
     shop: ShopTold
     drawers: list[DrawerTold] = Field(description="From the top down.")
     others: list[AssemblyTold] = Field(description="Empty where only openings are given.")
+    open_bays: list[OpenBayTold] = Field(description="Bank by bank from the left, each from the top down.")
     knobs: list[KnobTold] = Field(description="Bank by bank from the top down.")
     outlines: list[OutlineTold]
     knob_profile: DrawnTold | None = Field(description="Half of a knob as the maker drew it.")

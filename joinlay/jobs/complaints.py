@@ -261,10 +261,18 @@ def _too_many(source: Source) -> Iterator[Trouble]:
             yield source.trouble((heading,), f"{heading}s", message)
 
 
+def _is_all_open(bank: Mapping[str, Any]) -> bool:
+    """True for a bank in which no drawer stands (SH-1)."""
+    rows = bank.get("rows")
+    return isinstance(rows, list) and all(_in_row(row) == 0 for row in rows)
+
+
 def _in_row(given: object) -> int:
     """How many drawers a row of a bank is written to have."""
     if not isinstance(given, Mapping):
-        return _at_least_one(given)
+        return 0 if isinstance(given, Spelled) and given.value == "open" else _at_least_one(given)
+    if {"open", "fixed", "loose"} & set(given):
+        return 0
     parted = next((given[key] for key in ("widths", "shares") if isinstance(given.get(key), list)), ())
     return max(len(parted), _at_least_one(given.get("drawers")))
 
@@ -281,10 +289,11 @@ def _missing_stock(
     every: Mapping[str, Any],
     names: Sequence[tuple[str, ...]],
 ) -> Iterator[Trouble]:
+    made = [(n, table) for n, table in enumerate(tables) if not _is_all_open(table)]
     for key in STOCK_KEYS:
-        without = [n for n, table in enumerate(tables) if key not in table and key not in every]
+        without = [n for n, table in made if key not in table and key not in every]
         message = f"nothing says what {_made_of(key)} made of; write {key} = and the name of a stock"
-        if without and len(without) == len(tables):
+        if without and len(without) == len(made):
             yield source.trouble(("drawers",), "drawers", f"{message} in [drawers], or in each {heading}.")
         else:
             for n in without:

@@ -115,6 +115,7 @@ def plan(job: Job) -> Plan:
         timetable=timetable_of(glue_ups, job.shop),
         maker=job.maker,
         date=job.date,
+        opens=piece.opens if piece else (),
         rows=tuple(tuple(_made_of(row, made) for row in bank if _made_of(row, made)) for bank in job.rows),
     )
 

@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box
     from joinlay.pictures.picture import Scale
-    from joinlay.pictures.scene import PlacedOpening, Scene
+    from joinlay.pictures.scene import Scene
     from joinlay.pictures.sight import Sight
 
 __all__ = ["FIRST", "dimensioned_elevation", "elevation"]
@@ -159,6 +159,9 @@ class _Front:
             if not any(easel.write(way, within, front.role) for way in ways):
                 unsaid.setdefault(plain(size), []).append(front.name)
                 any(easel.write([words(said, SMALL)], within, front.role) for said in (name, number))
+        for bay in self.scene.opens:
+            x0, y0, x1, y1 = fit.box(bay.box)
+            any(easel.write([words(bay.name, size)], (x0 + 2, y0, x1 - 1, y1)) for size in (_NAME, SMALL))
         return [f"{in_few_words(names)}: {size}" for size, names in unsaid.items()]
 
     def _along_stiles(self, easel: Easel, fit: Fit) -> set[PartRole]:
@@ -232,7 +235,7 @@ class _Dimensions:
     def _upright(self, unsaid: list[str]) -> Fraction:
         """At the left the first bank, at the right one that is unlike it; gives where the line for the height over all goes."""
         x0, _, x1, _ = self.fit.box(self.box)
-        banks = [_heights(bank) for bank in self.scene.banks]
+        banks = list(self._banks_by_height())
         out = x0 - FIRST
         for n, heights in enumerate(dict.fromkeys(banks)):
             wood, x = (x0, x0 - FIRST) if n == 0 else (x1, x1 + FIRST)
@@ -316,7 +319,19 @@ class _Dimensions:
         found = {self.box[0], self.box[2]} if self.scene.is_whole else set()
         for bank in self.scene.banks if self.scene.is_whole else ():
             found |= {min(one.box[0] for one in bank), max(one.box[2] for one in bank)}
+        found |= {end for bay in self.scene.opens for end in (bay.box[0], bay.box[2])}
         return sorted(found)
+
+    def _banks_by_height(self) -> Iterator[_Heights]:
+        """Where the openings of each bank begin and end, its open bays among them; a bank of nothing else last."""
+        left = {bay.box: bay.box[0] for bay in self.scene.opens}
+        for bank in self.scene.banks:
+            x = min(opening.box[0] for opening in bank)
+            own = [box for box, at in left.items() if at == x] if self.scene.is_whole else []
+            yield _heights([*(opening.box for opening in bank), *own])
+            left = {box: at for box, at in left.items() if box not in own}
+        for x in sorted(set(left.values())):
+            yield _heights([box for box, at in left.items() if at == x])
 
     def _rows_in_words(self) -> Iterator[str]:
         """What stands side by side, as a sentence for each row: the chain underneath is of the banks."""
@@ -336,5 +351,5 @@ class _Dimensions:
         return sorted({start, *own, start + front.length.mm}) if own else []
 
 
-def _heights(bank: Sequence[PlacedOpening]) -> _Heights:
-    return tuple(sorted({(opening.box[1], opening.box[3]) for opening in bank}))
+def _heights(bank: Sequence[Box]) -> _Heights:
+    return tuple(sorted({(box[1], box[3]) for box in bank}))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind
+from joinlay.boards import PartKind, bay_name
 from joinlay.boards.extent import SpaceBox
 from joinlay.geometry import overlap
 from joinlay.lengths import NOTHING, Fraction, Length
@@ -18,12 +18,13 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Vector
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.bay import OpenBay
     from joinlay.casework.pulls import Pull
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Box
     from joinlay.pictures.projecting import View
 
-__all__ = ["Knob", "PlacedOpening", "Scene", "in_bank", "level_cut", "meeting_box", "near_cut", "scene_of"]
+__all__ = ["Knob", "PlacedBay", "PlacedOpening", "Scene", "in_bank", "level_cut", "meeting_box", "near_cut", "scene_of"]
 
 #: Between two openings that stand on no rail the job gives.
 _BETWEEN: Final = Fraction(20)
@@ -60,16 +61,25 @@ class PlacedOpening:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedBay:
+    """An open bay seen from the front: its ``name`` and the ``box`` of its opening."""
+
+    name: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
 class Scene:
     """What there is to draw of a plan; ``is_whole`` with a case around.
 
-    ``rows`` are the openings bank by bank from the left, row by row from the top down, each row from the left.
+    ``opens`` are the bays without drawers, ``rows`` the openings bank by bank from the left, row by row from the top down, each row from the left.
     """
 
     boards: tuple[Board, ...]
     rows: tuple[tuple[tuple[PlacedOpening, ...], ...], ...]
     knobs: tuple[Knob, ...]
     is_whole: bool
+    opens: tuple[PlacedBay, ...] = ()
 
     @property
     def openings(self) -> tuple[PlacedOpening, ...]:
@@ -109,7 +119,12 @@ def scene_of(plan: Plan) -> Scene:
     by_role = {opening.drawer.role: opening for opening in openings}
     rows = plan.rows if is_whole else (tuple((opening.drawer.role,) for opening in openings),)
     placed = tuple(tuple(tuple(by_role[role] for role in row) for row in bank) for bank in rows if bank)
-    return Scene((*others, *drawn), placed, tuple(_knobs(plan.knobs, drawn)), is_whole)
+    return Scene((*others, *drawn), placed, tuple(_knobs(plan.knobs, drawn)), is_whole, tuple(map(_placed_bay, plan.opens)))
+
+
+def _placed_bay(bay: OpenBay) -> PlacedBay:
+    left, floor = bay.left.mm, bay.floor.mm
+    return PlacedBay(bay_name(bay.number), (left, floor, left + bay.width.mm, floor + bay.height.mm))
 
 
 def _placed_opening(drawer: Drawer) -> PlacedOpening:

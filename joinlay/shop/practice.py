@@ -106,6 +106,11 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("banding trim", "1", "25", "EB-3", _PRACTICE, "banding left over at each end, to be trimmed"),
     LengthRule("two pulls from", "24", "600", "PU-1", _PRACTICE, "drawer front width from which it takes two pulls"),
     LengthRule("knob growth", "1/16", "1.5", "PU-2", _PRACTICE, "how much wider each knob is than the one above"),
+    LengthRule("shelf clearance", "1/16", "1.5", "SH-2", _PRACTICE, "loose shelf to the wood at each of its ends"),
+    LengthRule("pin hole", "1/4", "5", "SH-2", _PRACTICE, "diameter of a hole for a shelf pin"),
+    LengthRule("pin hole depth", "3/8", "9", "SH-2", _PRACTICE, "depth of a hole for a shelf pin"),
+    LengthRule("pin spacing", "1 1/4", "32", "SH-2", _PRACTICE, "from one pin hole to the next above it"),
+    LengthRule("pin line", "1 1/2", "37", "SH-2", _PRACTICE, "edge of the wood to the line of pin holes, front and back"),
     LengthRule("cutting tolerance", "1/64", "0.4", "CK-1", _HOUSE, "how far any cut may stray, either way"),
     LengthRule(
         "finish film", "0.1 mm", "0.1", "PT-11", _HOUSE, "what a finish that builds a film puts on each face, in three coats"

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.bay import OpenBay
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction
 
@@ -24,9 +25,10 @@ _UPRIGHTS: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
 
 @dataclass(frozen=True, slots=True)
 class DrawerBank:
-    """The drawers that stand over each other, row by row from the top down, each row from the left."""
+    """The drawers that stand over each other, row by row from the top down, each row from the left; and its open bays."""
 
     by_row: tuple[tuple[Drawer, ...], ...]
+    opens: tuple[OpenBay, ...] = ()
 
     @property
     def drawers(self) -> tuple[Drawer, ...]:
@@ -37,6 +39,7 @@ class DrawerBank:
     def middle(self) -> Fraction:
         """Half-way across the bank, in X."""
         spans = [reach(drawer.front, PieceAxis.WIDTH) for drawer in self.drawers]
+        spans += ((bay.left.mm, bay.left.mm + bay.width.mm) for bay in self.opens)
         return (min(low for low, _ in spans) + max(high for _, high in spans)) / 2
 
     def rows(self) -> tuple[tuple[int, str, Drawer], ...]:
@@ -130,16 +133,21 @@ class WholePiece:
 def whole_piece(plan: Plan) -> WholePiece | None:
     """The piece of ``plan``; None where the job gives only openings, or its case was refused, or no drawer could be made."""
     found = {assembly.of: assembly.boards for assembly in plan.others}
-    if Whole.FRAME not in found or not plan.drawers:
+    if Whole.FRAME not in found or not (plan.drawers or plan.opens):
         return None
     drawers = {drawer.role: drawer for drawer in plan.drawers}
-    banks = (tuple(tuple(drawers[role] for role in row) for row in bank) for bank in plan.rows)
+    banks = (
+        DrawerBank(
+            tuple(tuple(drawers[role] for role in row) for row in bank), tuple(bay for bay in plan.opens if bay.bank == number)
+        )
+        for number, bank in enumerate(plan.rows, start=1)
+    )
     return WholePiece(
         frame=found[Whole.FRAME],
         case=found.get(Whole.CASE, ()),
         runners=found.get(Whole.RUNNERS, ()),
         stops=found.get(Whole.STOPS, ()),
-        banks=tuple(DrawerBank(bank) for bank in banks if bank),
+        banks=tuple(bank for bank in banks if bank.by_row or bank.opens),
     )
 
 

@@ -13,6 +13,7 @@ from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
+from joinlay.casework.shelves import OpenMake
 from joinlay.casework.stops import StopMake
 from joinlay.lengths import Length, Unit
 from joinlay.stock import Sheet, Solid
@@ -74,7 +75,16 @@ def rows(draw, count):
     """The rows of a bank of ``count``, mostly one drawer each; none where there is nothing to say of them."""
     if draw(st.integers(0, 2)):
         return ()
-    wide = st.sampled_from([RowWish(), RowWish(), RowWish(2), RowWish(2, ByShares((Fraction(1), Fraction(2)))), RowWish(3)])
+    kinds = [
+        RowWish(),
+        RowWish(),
+        RowWish(2),
+        RowWish(2, ByShares((Fraction(1), Fraction(2)))),
+        RowWish(3),
+        RowWish(0, open=OpenMake()),
+    ]
+    kinds += [RowWish(0, open=OpenMake(fixed=1)), RowWish(0, open=OpenMake(loose=1))]
+    wide = st.sampled_from(kinds)
     return tuple(draw(st.lists(wide, min_size=count, max_size=count)))
 
 
@@ -103,7 +113,7 @@ def specs(draw):
         wish = DrawerWish(draw(drawer_makes(unit)), own)
         rounding = draw(st.one_of(st.none(), st.integers(-1, count - 1).map(lambda n: Rounding(own.rule, n))))
         side_by_side = draw(rows(count))
-        drawers = sum(row.count for row in side_by_side) or count
+        drawers = sum(row.count for row in side_by_side) if side_by_side else count
         mullion = draw(st.one_of(st.none(), lengths(unit, "3/4", 2)))
         banks.append(Bank(draw(heights(unit, count)), (wish,) * drawers, rounding, rows=side_by_side, mullion=mullion))
     sides = draw(stocks(unit, "3/4", "5/8", "13/16"))

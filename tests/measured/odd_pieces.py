@@ -61,7 +61,7 @@ graduation = "equal"
 
 _USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "outer": 50, "width": 600, "height": 800, "depth": 450}
 
-#: What is odd about each: how many drawers its banks have, or how many each row of them, and which sizes aren't the usual ones.
+#: What is odd about each: how many drawers its banks have, or how many each row of them (0: an open bay), and which sizes aren't the usual ones.
 ODD = {
     "one drawer": ((1,), {"height": 300}),
     "forty drawers": ((40,), {"height": 2400}),
@@ -73,6 +73,7 @@ ODD = {
         (1,),
         {"frame": 12, "side": 6, "bottom": 3, "stile": 18, "rail": 18, "outer": 18, "width": 100, "height": 100, "depth": 100},
     ),
+    "open bays": (((2, 0, 1), (0,)), {"width": 1100}),
     "rows side by side": (((2, 1, 3, 1), (1, 2)), {"width": 1100}),
     "a small cabinet": ((2,), {"width": 210, "height": 190, "depth": 160, "stile": 22, "rail": 18}),
 }
@@ -84,7 +85,11 @@ REFUSED = {"a cabinet of 60 mm": ((1,), {"width": 60, "height": 60, "depth": 60}
 
 def _bank(drawers):
     text = _BANK.format(drawers=drawers)
-    return text if isinstance(drawers, int) else text.replace(f"drawers = {drawers}", f"rows = {list(drawers)}")
+    return (
+        text
+        if isinstance(drawers, int)
+        else text.replace(f"drawers = {drawers}", f"rows = [{', '.join(str(row or '{ loose = 2 }') for row in drawers)}]")
+    )
 
 
 @cache

@@ -96,3 +96,47 @@ def test_a_buffet_has_its_middle_bank_twice_as_wide_and_a_step_of_half_an_inch()
 
 def plan_sizes():
     return dresser().dimensions()
+
+
+BOOKCASE = """
+units = "inch"
+[stock.oak]
+kind = "solid"
+species = "white oak"
+nominal = "3/4"
+measured = "3/4"
+[stock.thin]
+nominal = "1/4"
+measured = "0.205"
+[case]
+width = "30 1/4"
+height = "50"
+depth = "14"
+sides = "oak"
+back = "thin"
+[frame]
+stock = "oak"
+stile = "3/4"
+mullion = "3/4"
+[practice]
+shelf-clearance = "1/8"
+"""
+
+
+def test_a_bookcase_is_two_bays_of_fourteen():
+    # Part 2, p. 70: 3/4 + 14 + 3/4 + 14 + 3/4 = 30 1/4.
+    plan = joinlay.plan(
+        read_job(BOOKCASE + "[[bank]]\nrows = [{ loose = 3 }]\n[[bank]]\nrows = [{ fixed = 3 }]\n", "bookcase.toml")
+    )
+    assert not plan.is_refused
+    assert plan.drawers == ()
+    assert [bay.width for bay in plan.opens] == [inches(14)] * 2
+    assert plan.order.findings == ()
+
+
+def test_its_loose_shelves_have_a_quarter_inch_of_play_in_all():
+    # Bottom 28 3/4 between the sides, loose shelves 28 1/2.
+    plan = joinlay.plan(read_job(BOOKCASE + "[[bank]]\nrows = [{ loose = 3 }]\n", "bookcase.toml"))
+    assert plan.dimensions()["case inside width"] == inches("28 3/4")
+    loose = [board for board in plan.boards if board.role.kind is PartKind.LOOSE_SHELF]
+    assert [board.length for board in loose] == [inches("28 1/2")] * 3

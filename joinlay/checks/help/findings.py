@@ -125,6 +125,20 @@ ON_CHECKS: Final = (
         'plies = 5 at a stock of plywood; stiffness = ["9 GPa", "4 GPa"] at any sheet, along and across its face grain.',
     ),
     HelpPage(
+        "shelf sag",
+        "A loaded shelf bows down in its middle. The eye takes 0.02 in a foot for straight (1 in 600); more is seen, long before a shelf breaks.",
+        "The shelf is a beam on its two ends under an even load, 15 lb/ft2 (718 Pa) on each unless you give another, and what it sags at "
+        "once is doubled for years under load. A dado is not counted on to hold its ends against turning. A lipping stiffens it by its own "
+        "depth, as if it lay beside the shelf: glued on, it does somewhat better. Solid wood is taken at its species' average.",
+        (
+            "A shorter span: an upright in the middle; books want one every 36 in at most.",
+            "A thicker shelf: twice as thick bends an eighth as far.",
+            "A lipping on its front edge, higher than the shelf is thick.",
+        ),
+        "SH-1, SH-2",
+        job='rows = [2, { fixed = 1, lipping = { stock = "oak", height = "1 1/2" }, load = "40 lb" }] in a [[bank]]; load is on each shelf.',
+    ),
+    HelpPage(
         "wood movement",
         "Solid wood swells across its grain in damp air and shrinks in dry. A front or side may bind at the top of "
         "its opening; a solid bottom may split, push the back off or fall out of its groove.",

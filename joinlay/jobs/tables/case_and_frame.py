@@ -182,16 +182,20 @@ def piece_spec(
     """
     if tables.case is None and tables.frame is None and tables.bank is None and tables.runners is None:
         return None
-    if tables.case is None or tables.frame is None or not tables.bank or tables.runners is None:
+    rides = tables.runners is not None or not any(bank.count for bank in tables.bank or ())
+    if tables.case is None or tables.frame is None or not tables.bank or not rides:
         missing = next(key for key in ("case", "frame", "bank", "runners") if not getattr(tables, key))
         raise BadInput(f"the piece lacks its [{missing}]; a whole piece has [case], [frame], [[bank]] and [runners].")
     width, height, depth = tables.case.sizes()
-    frame, runner = tables.frame.make(stocks), stocks[tables.runners.stock.value]
+    frame = tables.frame.make(stocks)
+    # Where nothing runs, nothing is made of it.
+    runner = frame.stock if tables.runners is None else stocks[tables.runners.stock.value]
     rail = frame.sizes(shop.practice).rail
-    banks, first = [], 1
+    banks, first, first_open = [], 1, 1
     for part in tables.bank:
-        banks.append(_bank(part, first, rail, every, stocks, shop, tenon_of))
+        banks.append(_bank(part, (first, first_open), rail, every, stocks, shop, tenon_of))
         first += part.count
+        first_open += part.open_count
     stops = (tables.stops or StopsEntry()).make(runner, stocks)
     return PieceSpec(
         width=width,
@@ -208,13 +212,15 @@ def piece_spec(
 
 def _bank(
     part: BankEntry,
-    first: int,
+    firsts: tuple[int, int],
     rail: Dimension,
     every: DrawersEntry,
     stocks: Mapping[str, Stock],
     shop: Shop,
     tenon_of: Callable[[Given[Length]], TenonStock],
 ) -> Bank:
+    """One bank; ``firsts`` are the numbers of its topmost drawer and of its topmost open bay."""
+    first, first_open = firsts
     own = DrawerEntry.model_construct(**{field: getattr(part, field) for field in DrawersEntry.model_fields})
     tenon = own.found("tenon", every)
     wishes = []
@@ -226,11 +232,11 @@ def _bank(
     between = dimension_or_none(part.rail, "rail height")
     rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
     return Bank(
-        heights=part.division(first, between if between is not None else rail),
+        heights=part.division(first, between if between is not None else rail, first_open),
         drawers=tuple(wishes),
         rounding=rounding,
         rail=between,
-        rows=part.row_wishes(first),
+        rows=part.row_wishes(first, stocks),
         mullion=dimension_or_none(part.mullion, "width of the mullions in a row"),
     )
 

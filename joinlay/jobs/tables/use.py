@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Final
 
 from pydantic import model_validator
 
-from joinlay.boards import DrawerRole
+from joinlay.boards import DrawerRole, bay_name
 from joinlay.checks.conditions import Conditions, Finish, Stands, usual_conditions
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.amounts import Celsius, Percent
@@ -123,11 +123,15 @@ def conditions_of(written: "JobFile", every: "DrawersEntry", names: "Sequence[tu
     if every.load is not None:
         load, origins["load"] = every.load.value, every.load.origin
     own = dict(_own_loads(written, names))
-    origins |= {f"{name} load": given.origin for name, given in own.items()}
+    shelves = dict(_shelf_loads(written))
+    origins |= {
+        f"{name} load": given.origin for name, given in (*own.items(), *((bay_name(n), load) for n, load in shelves.items()))
+    }
     return Conditions(
         seasons=usual.seasons if seasons is None else seasons.seasons(),
         load=load,
         own_loads={name: given.value for name, given in own.items()},
+        shelf_loads={number: given.value for number, given in shelves.items()},
         stands=stands,
         feet_back=feet,
         written=origins,
@@ -145,3 +149,9 @@ def _own_loads(written: "JobFile", names: "Sequence[tuple[str, ...]]") -> "Itera
         if bank.load is not None:
             yield from ((DrawerRole(n).name, bank.load) for n in range(first, first + bank.count))
         first += bank.count
+
+
+def _shelf_loads(written: "JobFile") -> "Iterator[tuple[int, Given[Load]]]":
+    """The loads of shelves that are written, by the number of their open bay."""
+    bays = (row for bank in written.bank or () for row in bank.rows or () if row.is_open)
+    yield from ((number, row.load) for number, row in enumerate(bays, start=1) if row.load is not None)

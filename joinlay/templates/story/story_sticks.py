@@ -132,7 +132,8 @@ def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
         for board, edge in _frame_edges(whole, bank):
             yield _stile(whole, bank, board, edge)
     for bank in whole.banks:
-        yield _fronts(whole, bank)
+        if bank.drawers:
+            yield _fronts(whole, bank)
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,7 +293,10 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     zero, end = whole.frame_reach(PieceAxis.WIDTH)
     fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_uprights]
     fixed += (_wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
-    kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks]
+    kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks if bank.drawers]
+    if not kinds:
+        names = tuple(board.name for board in (*whole.frame_parts(PartKind.RAIL), *whole.uprights))
+        yield _across_frame(names=names, length=end - zero, stretches=tuple(fixed), centres=())
     for chosen in zip_longest(*kinds):
         drawers = [stick for stick in chosen if stick is not None]
         yield _across_frame(

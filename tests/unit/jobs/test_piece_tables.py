@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from joinlay.boards import Datum, Surface
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne
 from joinlay.casework.pulls import ByEye, ByStep
+from joinlay.casework.shelves import Lipping, OpenMake
 from joinlay.errors import BadInput
 from joinlay.jobs.source import read_source
 from joinlay.jobs.tables.case_and_frame import PieceTables, piece_spec
@@ -91,6 +92,24 @@ def test_rows_say_what_stands_side_by_side():
     assert len(whole(spec("rows = [2, 1]"), SHOP).drawers) == 3
 
 
+def test_a_row_may_be_an_open_bay_with_shelves():
+    (bank,) = spec(
+        'rows = ["open", { fixed = 2, lipping = { stock = "cherry", height = "1 1/2" } }, { loose = 1, stock = "half" }, 1]'
+    ).banks
+    first, second, third, _ = bank.rows
+    assert (first.count, first.open) == (0, OpenMake())
+    assert second.open == OpenMake(fixed=2, lipping=Lipping(STOCKS["cherry"], dimension(inches("1 1/2"))))
+    assert third.open == OpenMake(loose=1, stock=STOCKS["half"])
+    assert len(bank.drawers) == 1
+
+
+def test_a_bank_of_shelves_alone_needs_no_runners():
+    tables = part(PieceTables, JOB.format(bank="rows = [{ fixed = 1 }]", case=CASE).replace('[runners]\nstock = "maple"\n', ""))
+    wanted = piece_spec(tables, DrawersEntry(), STOCKS, SHOP, lambda given: SHOP.tenons[0])
+    assert wanted is not None
+    assert whole(wanted, SHOP).drawers == ()
+
+
 def test_heights_of_rows_are_named_after_all_their_drawers():
     (bank,) = spec('rows = [2, 3]\nheights = ["4", "fill"]').banks
     assert bank.heights.given[0].name == "drawers 1 and 2 opening height asked for"
@@ -152,6 +171,13 @@ def test_stops_are_of_the_runners_stock_or_left_out():
         ("rows = [{ drawers = 2, shares = [1, 2] }]", CASE, "write one of them"),
         ('rows = [{ widths = ["fill", "fill"] }]', CASE, "only one can take what is left"),
         ("rows = [{ shares = [1, 0] }]", CASE, "more than 0"),
+        ("rows = [{ fixed = 1, drawers = 2 }]", CASE, "fixed is for an open bay, and drawers puts drawers"),
+        ("rows = [{ fixed = 1, loose = 2 }]", CASE, "a bay has fixed shelves or loose ones"),
+        ("rows = [{ open = false }]", CASE, "a row that isn't open says"),
+        ('rows = [{ load = "40 lb" }]', CASE, "neither drawers nor shelves"),
+        ('rows = [{ open = true, stock = "ply" }]', CASE, "this one has none"),
+        ('rows = [{ loose = 1, lipping = { stock = "cherry", height = "1" } }]', CASE, "glued to fixed shelves"),
+        ('rows = [{ fixed = 1, stock = "elm" }]', CASE, "there is no stock called"),
         ("drawers = 2", CASE + '\nroom = { width = "4", height = "4", depth = "4" }', "leave one of them out"),
     ],
 )
