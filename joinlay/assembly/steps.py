@@ -273,8 +273,7 @@ def _some(kind: PartKind, some: Sequence[PartRole]) -> str:
         # Each has a name of its own.
         return listed(words.split(", "))
     if len(some) > 1 and all(role.hand is None for role in some):
-        # What lies under rows of one drawer and of several: dust panels under drawer 3 and under drawers 4 to 6.
-        return words.replace(f", {kind.noun} ", " and ").replace(kind.noun, kind.nouns, 1)
+        return words.replace(kind.noun, kind.nouns, 1)
     return words
 
 

@@ -249,7 +249,7 @@ stock = "cherry"                 # bearers, guides, kickers and stops; a hard wo
 drawers = 4
 graduation = "arithmetic"           # or "equal"; or "geometric" with ratio = "1.15" for step; or heights = ["4", "fill", "6"]
 step = "{step}"                   # how much deeper each is than the one above
-#rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones; an open bay is "open", or {{ fixed = 1 }}
+#rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones; "open" is an open bay
 #mullion = "{mullion}"                      # width of the uprights between drawers side by side
 remainder = "bottom"                # round the others to your rule, and give what is over to this one
 top-clearance = "{swell}"            # room for solid fronts to swell
