@@ -26,7 +26,8 @@ if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting
     from joinlay.casework.assembly import Assembly
     from joinlay.casework.bay import Bay, DrawerWish, Slot
-    from joinlay.casework.case import Case, CaseMake
+    from joinlay.casework.case import Case
+    from joinlay.casework.case_sizes import CaseMake
     from joinlay.casework.face_frame import FrameMake
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.runners import Runners

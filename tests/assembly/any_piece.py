@@ -7,7 +7,7 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from joinlay.casework.bay import DrawerWish, RowWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding

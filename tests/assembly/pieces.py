@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from joinlay.casework.bay import DrawerWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import LOCKED, TENONED
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.face_frame import FrameMake

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.casework.bay import DrawerWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND, HOUSED
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, Geometric

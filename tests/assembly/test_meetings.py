@@ -7,7 +7,7 @@ import pytest
 from joinlay.boards import PartKind
 from joinlay.boards.meeting import Tie, Way
 from joinlay.casework.bay import DrawerWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight

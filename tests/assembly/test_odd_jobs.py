@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from joinlay.casework.bay import DrawerWish, RowWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ByShares, Equal

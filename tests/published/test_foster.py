@@ -2,7 +2,7 @@
 
 from joinlay.boards import DrawerRole
 from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ACROSS, Equal, OneByOne, filled, opening_heights, room_for_openings

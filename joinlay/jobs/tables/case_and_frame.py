@@ -8,7 +8,7 @@ from pydantic import Field, model_validator
 
 from joinlay.boards import DrawerRole
 from joinlay.casework.bay import DrawerWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Heights, OneByOne, Rounding
 from joinlay.casework.piece import Bank, PieceSpec, within_room

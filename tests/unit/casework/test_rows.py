@@ -5,7 +5,7 @@ import pytest
 from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ByShares, Equal, OneByOne
 from joinlay.casework.piece import Bank, plan_piece

@@ -2,7 +2,7 @@
 
 from joinlay.boards import CutKind, CutUse, DrawerRole, PartKind, Surface
 from joinlay.boards.meeting import Tie
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.piece import plan_piece
 from joinlay.findings import Harm, Refused

@@ -3,7 +3,7 @@
 import pytest
 
 from joinlay.casework.bay import DrawerWish
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.piece import Bank, plan_piece
