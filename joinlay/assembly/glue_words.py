@@ -9,16 +9,18 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.assembly.edge_joints import PSI
 from joinlay.assembly.glue_ups import Hold
 from joinlay.assembly.steps import fasteners_word, parts_named
 from joinlay.boards.meeting import Way
 from joinlay.boards.names import in_few_words, listed
-from joinlay.lengths import Fraction, Length, Unit, inches, mm
+from joinlay.lengths import Fraction, Length, Unit, decimal_text, inches, mm
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.assembly.clamping import ClampRow
+    from joinlay.assembly.edge_joints import GluedPanel
     from joinlay.assembly.glue_ups import GlueUp
     from joinlay.assembly.timetable import Slot, Timetable
     from joinlay.lengths import Graduation
@@ -143,6 +145,21 @@ def _rows_words(rows: Sequence[ClampRow], rule: Graduation, on: str = "") -> str
         where += f", {rule.text(rule.round(row.apart))} apart, the first half of that from the end"
     lies = f"{count} clamp{'' if count == 1 else 's'} {_LIE[row.way]}"
     return f"{lies}, {where}; to open {rule.text(opening_of(row.reach, rule))}, cauls included"
+
+
+def panel_words(panel: GluedPanel, rule: Graduation) -> str:
+    """How parts are glued up from boards edge to edge, and their clamps (PN-1, PT-4)."""
+    low, high = panel.pressure
+    pressure = f"{low} to {high} lb/in2" if rule.unit is Unit.INCH else f"{_newtons(low)} to {_newtons(high)} N/mm2"
+    return (
+        f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards of {rule.text(rule.up(panel.board))} or wider, edge to edge: "
+        f"{panel.clamps} clamps by turns above and below, {rule.text(rule.round(panel.apart))} apart, the first half of that from the end; "
+        f"to open {rule.text(opening_of(panel.reach, rule))}, cauls included; the glue wants {pressure}"
+    )
+
+
+def _newtons(psi: int) -> str:
+    return decimal_text(psi * PSI, 1)
 
 
 def dry_words(glue_up: GlueUp) -> str:

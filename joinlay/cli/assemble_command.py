@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.before_it_shuts import before_words
+from joinlay.assembly.edge_joints import glued_panels
 from joinlay.assembly.glue_words import (
     clamps_owned_words,
     clamps_words,
     cure_words,
     glue_up_name,
     glue_up_words,
+    panel_words,
     slot_rows,
     split_words,
     timetable_words,
@@ -66,6 +68,8 @@ def say_order(path: Path, step: int | None, *, as_json: bool) -> int:
 
 def _page(path: Path, worked_out: Plan, steps: Sequence[Step]) -> Iterator[str]:
     yield order_verdict(worked_out.title, len(steps))
+    if panels := glued_panels(worked_out.boards, worked_out.stocks.values(), worked_out.shop.practice):
+        yield "\n".join([EDGES_FIRST, *(f"  {panel_words(panel, worked_out.rule)}" for panel in panels)])
     wide = len(str(len(steps)))
     lines: list[str] = []
     for step in steps:
@@ -229,7 +233,8 @@ def _tree(step: Step) -> dict[str, Any]:
 
 # -- what it says -----------------------------------------------------------------------------------
 
-STEP_HEAD = ("part", "which way", "what meets", "glue", "fasteners")
+EDGES_FIRST: Final = "Before they are cut to size, unless you have boards so wide"
+STEP_HEAD: Final = ("part", "which way", "what meets", "glue", "fasteners")
 
 
 def order_verdict(title: str, steps: int) -> str:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING
 
+from joinlay.assembly.edge_joints import glued_panels
 from joinlay.assembly.glue_ups import Hold
 from joinlay.assembly.glue_words import hours_words, minutes_words
 from joinlay.cli.words import counted
-from joinlay.lengths import fraction_in
+from joinlay.lengths import decimal_text, fraction_in
 from joinlay.shop import RATIO_RULES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from joinlay.assembly.edge_joints import GluedPanel
     from joinlay.assembly.glue_ups import GlueUp, Go
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
@@ -33,6 +36,10 @@ def glue_answers(plan: Plan, *, is_short: bool = False) -> Mapping[str, tuple[st
             if go.clamps:
                 found[f"{name} clamps"] = (f"{name} clamps = {go.clamp_count}", *_clamps(go, plan.shop, plan.rule))
             found[f"{name} minutes"] = (f"{name} minutes = {minutes_words(go.seconds)}", *_minutes(glue_up, go, plan.shop))
+    for panel in glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice):
+        for role in panel.parts[:1] if is_short else panel.parts:
+            name = f"{role.name} edge clamps"
+            found[name] = (f"{name} = {panel.clamps}", *_edges(panel, plan.shop, plan.rule))
     if plan.timetable.slots:
         found["hours of gluing"] = tuple(_hours(plan))
     return found
@@ -54,6 +61,21 @@ def _clamps(go: Go, shop: Shop, rule: Graduation) -> Iterator[str]:
         )
     where = "the usual figure (PT-4, common practice)" if spacing.origin == "default" else f"written in {spacing.origin} (PT-4)"
     yield f"    clamp spacing = {rule.text(spacing)}   {where}"
+
+
+def _edges(panel: GluedPanel, shop: Shop, rule: Graduation) -> Iterator[str]:
+    force = shop.practice.ratio("clamp force")
+    by_force, by_spread = ceil(panel.force / force), ceil(panel.length / panel.spread)
+    yield f"  = largest of 2, {by_force} by the pressure, {by_spread} by 45 degrees   (PT-4, common practice)"
+    low, high = panel.pressure
+    yield f"    by the pressure = {by_force}"
+    yield (
+        f"      = {low} lb/in2 x {rule.text(panel.length)} x {rule.text(panel.thickness)} / {float(force):g} kN a clamp; {low} to {high} lb/in2   "
+        "(Wood Handbook ch. 10, from memory)"
+    )
+    yield f"    by 45 degrees = {by_spread}"
+    yield f"      = {rule.text(panel.length)} / {rule.text(rule.round(panel.spread))}, twice the width of board and caul   (PT-4, common practice)"
+    yield f"    {_figure('clamp force', shop)}"
 
 
 def _minutes(glue_up: GlueUp, go: Go, shop: Shop) -> Iterator[str]:
@@ -86,4 +108,4 @@ def _figure(name: str, shop: Shop) -> str:
     own = shop.practice.ratio(name)
     (row,) = (row for row in RATIO_RULES if row.name == name)
     usual = f"the usual figure ({row.rule}, {row.source})"
-    return f"{name} = {own}   {usual if own == fraction_in(row.value) else f'written under [practice] ({row.rule})'}"
+    return f"{name} = {decimal_text(own, 2)}   {usual if own == fraction_in(row.value) else f'written under [practice] ({row.rule})'}"

@@ -98,6 +98,7 @@ RULE_WORDS: Final = {
     "CL-2": "sheets by cuts right across; kerf, trim, grain; board feet",
     "FR-1": "a figure stands on the rule where it is free, as it is where it is forced; a remainder is never a sum",
     "FR-2": "mating figures are rounded together, one from the other",
+    "PN-1": "wide solid parts are glued up from boards, edge to edge",
     "PT-1": "the ways in which each joint closes",
     "PT-2": "the order of assembly: straight moves, nothing in the way",
     "PT-3": "a glue-up closes within the glue's open time",

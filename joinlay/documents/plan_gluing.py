@@ -6,6 +6,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from joinlay.assembly.before_it_shuts import shut_in_by
 from joinlay.assembly.clamping import ClampRow
+from joinlay.assembly.edge_joints import GluedPanel, glued_panels
 from joinlay.assembly.glue_ups import GlueUp, Go
 from joinlay.assembly.glue_words import clamps_words, glue_up_name
 from joinlay.assembly.squaring import squares_of, windings_of
@@ -177,8 +178,31 @@ class FittingTold(Told):
     places: list[TightTold]
 
 
+class GluedPanelTold(Told):
+    """Parts of solid wood that are glued up from boards edge to edge, before anything is cut in them."""
+
+    parts: Names
+    stock: str
+    boards: int
+    board: DimensionTold = Field(description="How wide each board is at least.")
+    pressure_psi: list[int] = Field(validation_alias="pressure", description="Least and most pressure in the joint, in lb/in2.")
+    force_kn: float = Field(validation_alias="force", description="What the least is in all.")
+    spread: DimensionTold = Field(description="How far apart clamps may stand for what they press to spread at 45 degrees.")
+    clamps: int
+    reach: DimensionTold = Field(description="How far they must open, cauls included.")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _of(cls, panel: object) -> object:
+        if not isinstance(panel, GluedPanel):
+            return panel
+        return {**attributes(panel), "pressure": list(panel.pressure), "force": round(float(panel.force), 2)}
+
+
 class PuttingTogetherTold(Told):
     """How the piece is glued, measured and fitted."""
+
+    glued_panels: list[GluedPanelTold]
 
     glue_ups: list[GlueUpTold] = Field(description="In the order of the work.")
     squares: list[SquareTold]
@@ -196,6 +220,7 @@ def putting_together(plan: "Plan") -> dict[str, Any]:
 def putting_together_of(plan: "Plan") -> dict[str, Any]:
     """The same, before it is turned into what JSON can hold. No rule."""
     return {
+        "glued_panels": glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice),
         "glue_ups": [_glue_up(one, plan) for one in plan.glue_ups],
         "squares": squares_of(plan.drawers, plan.others),
         "windings": windings_of(plan.drawers, plan.others),

@@ -115,6 +115,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule(
         "finish film", "0.1 mm", "0.1", "PT-11", _HOUSE, "what a finish that builds a film puts on each face, in three coats"
     ),
+    LengthRule("widest board", "6", "150", "PN-1", _PRACTICE, "widest board that a solid part is glued up from, edge to edge"),
     LengthRule("clamp spacing", "8", "200", "PT-4", _PRACTICE, "from clamp to clamp along a joint, at most"),
     LengthRule("caul thickness", "3/4", "18", "PT-4", _PRACTICE, "each of the two cauls between a clamp's jaws and the work"),
     LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),
@@ -142,6 +143,9 @@ RATIO_RULES: Final[tuple[RatioRule, ...]] = (
     RatioRule("solid wood waste", "1/5", "CL-2", _HOUSE, "solid wood bought over the rough sizes, as a share of them"),
     RatioRule("spare tenons", "1/10", "LT-5", _HOUSE, "loose tenons made over the count, as a share of it"),
     RatioRule("pull share", "1/4", "PU-1", _PRACTICE, "ends of the front to its two pulls, as a share of its width"),
+    RatioRule(
+        "clamp force", "4.5", "PT-4", "common practice, from memory", "what one bar clamp presses with by hand, in kN (1000 lb)"
+    ),
     RatioRule("seconds to glue a surface", "30", "PT-3", _HOUSE, "to spread glue on one joint, in seconds"),
     RatioRule("seconds to set a clamp", "30", "PT-3", _HOUSE, "to set a clamp, or drive a nail or screw, in seconds"),
     RatioRule(

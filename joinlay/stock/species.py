@@ -41,6 +41,11 @@ class Species:
     modulus: Figure
     gravity: Figure
 
+    @property
+    def is_softwood(self) -> bool:
+        """True for a conifer, whatever its hardness (PT-4)."""
+        return self.name in _CONIFERS
+
     def coefficient(self, cut: str) -> Figure:
         """The change coefficient across a board whose ``cut`` is ``flat`` or ``quarter`` (CK-6). BadInput for another word."""
         if cut not in ("flat", "quarter"):
@@ -76,6 +81,9 @@ _ROWS: Final = (
     ("Douglas-fir", "0.00165*", "0.00267", "4.8", "7.6", "13.4*", "0.48*"),
     ("eastern white pine", "0.00071", "0.00212*", "2.1*", "6.1*", "8.5*", "0.35*"),
 )
+
+#: Those that have needles.
+_CONIFERS: Final = ("white fir", "Douglas-fir", "eastern white pine")
 
 #: What woods are called at the bench, and the name they have in the table.
 _ALSO_CALLED: Final = {

@@ -144,3 +144,17 @@ def test_a_move_that_would_run_into_something_is_refused_by_check(capsys, tmp_pa
     ran = run(capsys, "check", job, "--assemble")
     assert ran.code == 1
     assert "PT-2" in ran.out
+
+
+def test_wide_parts_are_glued_up_from_boards_first(capsys):
+    moth = ROOT / "examples" / "moth-cabinet.toml"
+    lines = run(capsys, "assemble", moth).out.splitlines()
+    head = lines.index("Before they are cut to size, unless you have boards so wide")
+    assert lines[head + 1].startswith(
+        "  case left and right side: 3 boards of 147 mm or wider, edge to edge: 5 clamps by turns above and below, 172 mm apart"
+    )
+    assert lines[head + 1].endswith("the glue wants 1.2 to 1.7 N/mm2")
+    said = run(capsys, "why", moth, "case left side edge clamps").out
+    assert said.startswith("case left side edge clamps = 5\n  = largest of 2, 5 by the pressure, 3 by 45 degrees")
+    (sides, _) = json.loads(run(capsys, "assemble", moth, "--json").out)["glued_panels"]
+    assert (sides["boards"], sides["clamps"], sides["pressure_psi"]) == (3, 5, [175, 250])

@@ -37,7 +37,8 @@ LENGTHS = {
         "screw from the end": ("1 1/2", "40", "RN-4"), "stop thickness": ("3/16", "5", "ST-3"), "stop clearance": ("1/32", "0.8", "ST-3"),
         "stop width": ("1 1/2", "40", "ST-1"), "banding worth counting": ("1/32", "0.8", "EB-2"), "banding trim": ("1", "25", "EB-3"),
         "two pulls from": ("24", "600", "PU-1"), "knob growth": ("1/16", "1.5", "PU-2"), "turning allowance": ("1/4", "6", "PU-2"),
-        "parting allowance": ("1/4", "6", "PU-2"), "clamp spacing": ("8", "200", "PT-4"), "caul thickness": ("3/4", "18", "PT-4"),
+        "parting allowance": ("1/4", "6", "PU-2"),
+        "clamp spacing": ("8", "200", "PT-4"), "widest board": ("6", "150", "PN-1"), "caul thickness": ("3/4", "18", "PT-4"),
     },
     "US Army EN0533": {
         "glue room": ("1/16", "1.6", "LT-5"),
@@ -79,6 +80,9 @@ RATIOS = {
     "common practice": {
         "mortise floor share": ("1/4", "LT-3"), "least dado share": ("1/4", "LR-4, DA-2"), "rabbet share": ("1/2", "RA-1"),
         "largest rabbet share": ("2/3", "RA-1"), "pull share": ("1/4", "PU-1"),
+    },
+    "common practice, from memory": {
+        "clamp force": ("4.5", "PT-4"),
     },
     "Noyes; Griffith": {
         "front rabbet share": ("2/3", "DJ-1"),
