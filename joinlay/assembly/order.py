@@ -37,6 +37,9 @@ _WET: Final = (Tie.GLUED, Tie.NAILED, Tie.SCREWED)
 #: What comes off the whole first, and so is put on last (PT-10): the rest is in the order of the table.
 _LAST: Final = (
     None,  # a drawer
+    PartKind.TOP,
+    PartKind.TOP_STRIP,
+    PartKind.FOOT,
     PartKind.CASE_BACK,
     PartKind.STOP_BLOCK,
     PartKind.STOP_STRIP,
@@ -129,15 +132,17 @@ def order_of(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> Order:
     standing = tuple(met for assembly in others for met in assembly.meetings)
     groups: list[tuple[tuple[Board, ...], int]] = []
     back = [board for board in boards if board.role.kind is PartKind.CASE_BACK]
-    for whole in (Whole.CASE, Whole.FRAME):
+    plinth = (Whole.BASE,) if any(board.role.kind is PartKind.BASE_FRONT for board in boards) else ()
+    for whole in (Whole.CASE, Whole.FRAME, *plinth):
         own = tuple(board for board in boards if board.role.whole is whole and board not in back)
         if own:
             found.add(whole, own, standing)
-            groups.append((own, len(_LAST) if whole is Whole.CASE else _rank(PartKind.STILE)))
+            rank = {Whole.FRAME: _rank(PartKind.STILE), Whole.BASE: _rank(PartKind.FOOT)}.get(whole, len(_LAST))
+            groups.append((own, rank))
     for drawer in drawers:
         found.add(drawer.role, drawer.assembly.boards, drawer.assembly.meetings)
     if groups:
-        single = [board for board in boards if board.role.whole not in (Whole.CASE, Whole.FRAME) or board in back]
+        single = [board for board in boards if board.role.whole not in (Whole.CASE, Whole.FRAME, *plinth) or board in back]
         groups += [((board,), _rank(board.role.kind)) for board in single]
         groups += [(drawer.assembly.boards, _rank(None)) for drawer in drawers]
         found.join(groups, (*standing, *(met for drawer in drawers for met in drawer.assembly.meetings)))

@@ -154,6 +154,8 @@ def _put_together(step: Step) -> str:
         return f"Push {names.replace('drawer ', 'drawers ', 1) if len(step.moves) > 1 else names} in, {come}."
     if step.is_whole and first.moving[0].whole is Whole.FRAME:
         return f"Glue the face frame to the front edges of the case, {come}."
+    if step.is_whole and first.moving[0].whole is Whole.BASE and len(first.moving) > 1:
+        return "Glue the base under the frame and the case, and turn the piece upright again."
     what, onto = parts_named([move.moving[0] for move in step.moves]), _held_in(step)
     if first.moving[0].kind is PartKind.BEARER:
         come = f"{come}, up to the frame"
@@ -169,6 +171,9 @@ _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
     PartKind.LOOSE_SHELF: "Set {what} on its pins, {come}.",
     PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue.",
+    PartKind.TOP: "Lay the top on, and screw it up from inside, through the case's top panel and the strips, without glue.",
+    PartKind.TOP_STRIP: "Glue {what} on the upper face of the case's top panel, their holes over its holes.",
+    PartKind.FOOT: "Glue {what} under {onto}, and turn the piece upright again.",
     PartKind.STOP_BLOCK: "Glue {what} to {onto}, {come}, each where its drawer, tried in, comes to rest.",
 }
 

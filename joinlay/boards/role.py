@@ -50,6 +50,8 @@ class Whole(Enum):
     STOPS = "stops"
     PULLS = "pulls"
     SHELVES = "shelves"
+    TOP = "top"
+    BASE = "base"
 
 
 class PartKind(Enum):
@@ -79,6 +81,12 @@ class PartKind(Enum):
     STOP_STRIP = "stop strip"
     STOP_BLOCK = "stop block"
     KNOB_BLANK = "knob blank"
+    TOP = "top"
+    TOP_STRIP = "top strip"
+    BASE_FRONT = "base front"
+    BASE_SIDE = "base side"
+    BASE_BACK = "base back"
+    FOOT = "foot block"
     LONE = "part"  #: of no piece, such as one of the two parts of a joint that is worked out alone
 
     @property
@@ -126,6 +134,12 @@ _WHOLE: Final = {
     PartKind.STOP_STRIP: Whole.STOPS,
     PartKind.STOP_BLOCK: Whole.STOPS,
     PartKind.KNOB_BLANK: Whole.PULLS,
+    PartKind.TOP: Whole.TOP,
+    PartKind.TOP_STRIP: Whole.TOP,
+    PartKind.BASE_FRONT: Whole.BASE,
+    PartKind.BASE_SIDE: Whole.BASE,
+    PartKind.BASE_BACK: Whole.BASE,
+    PartKind.FOOT: Whole.BASE,
 }
 
 #: What a part is called within its drawer, case, frame ..., without its hand and number.
@@ -140,6 +154,11 @@ _NOUN: Final = {
     PartKind.CASE_TOP: "top",
     PartKind.CASE_PARTITION: "partition",
     PartKind.CASE_BACK: "back",
+    PartKind.TOP: "board",
+    PartKind.TOP_STRIP: "strip",
+    PartKind.BASE_FRONT: "front",
+    PartKind.BASE_SIDE: "side",
+    PartKind.BASE_BACK: "back",
     PartKind.STOP_STRIP: "strip",
     PartKind.STOP_BLOCK: "block",
 }

@@ -13,6 +13,7 @@ from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import make_runners
 from joinlay.casework.stops import make_stops
+from joinlay.casework.top_and_base import make_base, make_top
 from joinlay.errors import BadInput
 from joinlay.findings import note
 from joinlay.lengths import plain_mm
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.runners import Runners
     from joinlay.casework.stops import StopMake, Stops
+    from joinlay.casework.top_and_base import BaseMake, TopMake
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
@@ -74,7 +76,8 @@ class PieceSpec:
     """A piece as a maker would ask for it, its sizes over all, frame included.
 
     ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides
-    and kickers are ripped from. ``stops`` None: none. ``seasons`` are the air the piece will stand in, for wood that moves.
+    and kickers are ripped from. ``stops``, ``top`` and ``base`` None: none; the sizes are without top and base, which go over and
+    under them. ``seasons`` are the air the piece will stand in, for wood that moves.
     """
 
     width: Dimension
@@ -86,6 +89,8 @@ class PieceSpec:
     runner: Stock
     stops: StopMake | None = None
     widths: Heights | None = None
+    top: TopMake | None = None
+    base: BaseMake | None = None
     seasons: Seasons = field(default_factory=usual_seasons)
 
 
@@ -103,16 +108,19 @@ class Piece:
     case: Case
     runners: Runners
     stops: Stops | None
+    top: Assembly | None
+    base: Assembly | None
     bays: tuple[Bay, ...]
     slots: tuple[Slot, ...]
     findings: tuple[Finding, ...]
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
-        """Case, face frame, loose shelves, runners and stops."""
+        """Case, face frame, loose shelves, runners, stops, top and base, such as there are."""
         stops = (self.stops.assembly,) if self.stops else ()
         shelves = (self.case.shelves,) if self.case.shelves.boards else ()
-        return (self.case.assembly, self.frame, *shelves, self.runners.assembly, *stops)
+        more = (assembly for assembly in (self.top, self.base) if assembly is not None)
+        return (self.case.assembly, self.frame, *shelves, self.runners.assembly, *stops, *more)
 
     @property
     def boards(self) -> tuple[Board, ...]:
@@ -184,7 +192,14 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     )
     stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
     frame = replace(frame, meetings=(*frame.meetings, *_on_case(frame, case)))
-    piece = Piece(spec=spec, frame=frame, case=case, runners=runners, stops=stops, bays=bays, slots=slots, findings=())
+    size, around = (spec.width, spec.height, spec.depth), (*case.assembly.boards, *frame.boards)
+    base = make_base(spec.base, size, sizes, spec.case.sides, around, shop) if spec.base else None
+    top = None
+    if spec.top:
+        top, case = make_top(spec.top, spec.runner, size, case, sizes, around, shop, spec.seasons)
+    piece = Piece(
+        spec=spec, frame=frame, case=case, runners=runners, stops=stops, top=top, base=base, bays=bays, slots=slots, findings=()
+    )
     findings = (*(f for assembly in piece.assemblies for f in assembly.findings), *_said(spec))
     return replace(piece, findings=findings)
 

@@ -80,6 +80,8 @@ _SHARE: Final = {
         "drawer size",
         "shallow drawer",
         "drawer bottom",
+        "top",
+        "base",
         "side height",
         "graduation",
         "face frame",

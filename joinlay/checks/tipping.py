@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Whole
 from joinlay.boards.extent import extent
 from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
@@ -160,10 +161,13 @@ def standing(
     """The piece as masses: each board's weight at its middle, each drawer nine tenths of its length out where it is pulled
     (CK-5).
 
-    It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of case and frame.
+    It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of its base, or without one of case and
+    frame (BA-1).
     """
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
-    foot = min(_y(board, 0.0) for board in placed) + float(conditions.feet_back.mm)
+    stands_on = [board for board in placed if board.role.whole is Whole.BASE]
+    stands_on = stands_on or [board for board in placed if board.role.whole is not Whole.TOP]
+    foot = min(_y(board, 0.0) for board in stands_on) + float(conditions.feet_back.mm)
     pulled = []
     for drawer in drawers:
         out = float((drawer.length * AS_FAR).mm)

@@ -30,7 +30,8 @@ _FIGURES: Final = {
         "spare": "30", "spare_wide": "20", "board": "6 ft", "board_wide": "7", "knot": "20", "knot_end": "23",
         "currency": "USD", "slides": "24", "sheet_price": "62.50", "wood_price": "11", "wood_by": "a board foot",
         "case_wide": "24", "case_high": "32", "case_deep": "20", "room_wide": "26", "room_high": "34", "room_deep": "21", "free": "1/2",
-        "stile": "1 3/4", "rail": "1", "top_rail": "1 1/2", "bottom_rail": "2", "overhang": "1/8", "panel": "3/4", "panel_is": "0.709",
+        "stile": "1 3/4", "rail": "1", "top_rail": "1 1/2", "bottom_rail": "2", "overhang": "1/8",
+        "over": "3/4", "plinth": "3", "foot": "2 1/2", "behind": "1/8", "panel": "3/4", "panel_is": "0.709",
         "swell": "1/16", "step": "1/2", "mullion": "1", "knob": "1 1/4", "stands_out": "1 1/4", "hole": "3/8", "edging": "1/32",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
@@ -54,7 +55,8 @@ _FIGURES: Final = {
         "spare": "760", "spare_wide": "500", "board": "180 cm", "board_wide": "180", "knot": "500", "knot_end": "580",
         "currency": "EUR", "slides": "22", "sheet_price": "48.50", "wood_price": "2400", "wood_by": "a cubic metre",
         "case_wide": "600", "case_high": "800", "case_deep": "500", "room_wide": "660", "room_high": "860", "room_deep": "520", "free": "12",
-        "stile": "45", "rail": "25", "top_rail": "40", "bottom_rail": "50", "overhang": "3", "panel": "18", "panel_is": "17.6",
+        "stile": "45", "rail": "25", "top_rail": "40", "bottom_rail": "50", "overhang": "3",
+        "over": "19", "plinth": "75", "foot": "65", "behind": "3", "panel": "18", "panel_is": "17.6",
         "swell": "1.5", "step": "12", "mullion": "25", "knob": "32", "stands_out": "32", "hole": "10", "edging": "0.8",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
@@ -233,6 +235,18 @@ bottom-rail = "{bottom_rail}"
 #overhang = "{overhang}"               # frame proud of the case, each side
 #overhang-top = "{overhang}"           # the same at the top
 #overhang-bottom = "{overhang}"        # and at the bottom
+
+#[top]                              # a top over it all; the sizes above are without it
+#stock = "cherry"
+#front = "{over}"                    # how far it overhangs in front, and at each end
+#ends = "{over}"
+#back = "{nothing}"
+
+#[base]                             # what it stands on; the sizes above are without it
+#stock = "cherry"
+#height = "{plinth}"
+#kind = "plinth"                    # or "feet", with foot = "{foot}" for how wide each is
+#set-back = "{behind}"               # within the frame's face and the sides; less than 0: proud of them
 
 [runners]
 stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax

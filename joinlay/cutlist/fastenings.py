@@ -60,7 +60,7 @@ def glued(plan: Plan) -> dict[str, Fraction]:
     """
     loose = tuple(f"{kind.value}s" for kind in PartKind if kind.is_loose)
     areas = dict.fromkeys(
-        (*loose, "dadoes", "corners", "bottoms at the front", "runners", "stops", "frame on the case"), Fraction(0)
+        (*loose, "dadoes", "corners", "bottoms at the front", "runners", "stops", "frame on the case", "top", "base"), Fraction(0)
     )
     for met in plan.meetings:
         areas[_place_of(met)] += met.glue
@@ -71,7 +71,13 @@ def _place_of(met: Meeting) -> str:
     """Where a glued meeting is counted: a joint in which a wall faces something is a dado or locks like one."""
     if met.one.kind.is_loose:
         return f"{met.one.kind.value}s"
-    places = {Whole.RUNNERS: "runners", Whole.STOPS: "stops", Whole.FRAME: "frame on the case"}
+    places = {
+        Whole.RUNNERS: "runners",
+        Whole.STOPS: "stops",
+        Whole.FRAME: "frame on the case",
+        Whole.TOP: "top",
+        Whole.BASE: "base",
+    }
     whole = met.one.whole
     if isinstance(whole, Whole) and whole in places:
         return places[whole]

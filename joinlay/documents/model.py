@@ -39,6 +39,8 @@ _TONES: Final = {
     Whole.RUNNERS: (224, 204, 160),
     Whole.STOPS: (236, 220, 186),
     Whole.PULLS: (110, 72, 46),
+    Whole.TOP: (150, 98, 62),
+    Whole.BASE: (124, 84, 54),
 }
 _DRAWER: Final = (178, 128, 84)
 

@@ -56,6 +56,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "frame": "The face frame.",
         "runners": "What the drawers run on.",
         "stops": "What stops the drawers.",
+        "top": "A top over the case, which is measured without it.",
+        "base": "What the case stands on; it is measured without it.",
         "bank": "A bank of drawers, from the top down; a second one stands beside the first.",
         "drawers": "What every drawer has, unless it says otherwise.",
         "drawer": "A drawer by its opening, or several alike.",
@@ -110,6 +112,19 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "stock": "The stock of the blocks; the runners' unless told.",
         "thickness": "Height of a block.",
         "sag": "How far a loaded bottom sags, so that a block is cleared.",
+    },
+    "TopEntry": {
+        "stock": "The stock of the top.",
+        "front": "How far it overhangs in front.",
+        "ends": "How far it overhangs at each end.",
+        "back": "How far it overhangs behind; flush unless told.",
+    },
+    "BaseEntry": {
+        "stock": "The stock of the base.",
+        "height": "How high the piece stands on it.",
+        "kind": "A plinth unless told; or four feet.",
+        "set-back": "How far it stands within the frame's face and the piece's sides; less than 0: proud of them.",
+        "foot": "How wide each of the feet is; they are as deep as their stock is thick.",
     },
     "OpeningEntry": {
         "width": "Width of the opening inside the frame.",

@@ -52,6 +52,7 @@ _GROUPS: Final = (
     ("face frame", _of(Whole.FRAME)),
     ("case", _of(Whole.CASE)),
     ("runners and stops", (*_of(Whole.RUNNERS), *_of(Whole.STOPS))),
+    ("top and base", (*_of(Whole.TOP), *_of(Whole.BASE))),
     ("loose tenons", (PartKind.LOOSE_TENON,)),
     ("knob blanks", (PartKind.KNOB_BLANK,)),
     ("other parts", tuple(PartKind)),

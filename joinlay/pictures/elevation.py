@@ -10,6 +10,7 @@ from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import DrawerRole, PartKind, Whole, row_name
+from joinlay.boards.extent import SpaceBox
 from joinlay.boards.names import in_few_words
 from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction, Length
@@ -252,7 +253,8 @@ class _Dimensions:
         """The openings and what is between them; of rails alike only the lowest, and where there is no room, no rail at all."""
         _, y0, _, y1 = self.fit.box(self.box)
         levels = [level for pair in heights for level in pair]
-        ends = list(dict.fromkeys([self.box[1], *levels, self.box[3]] if self.scene.is_whole else levels))
+        low, high = _frame_reach(self.scene, 2) or (self.box[1], self.box[3])
+        ends = list(dict.fromkeys([self.box[1], low, *levels, high, self.box[3]] if self.scene.is_whole else levels))
         floors = {floor for floor, _ in heights}
         for height, rails in ((FIGURE, "all"), (SMALL, "all"), (FIGURE, "first"), (SMALL, "first"), (SMALL, "none")):
             known: set[Fraction] = set()
@@ -316,7 +318,7 @@ class _Dimensions:
 
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights between banks; nothing where only openings are given."""
-        found = {self.box[0], self.box[2]} if self.scene.is_whole else set()
+        found = {self.box[0], self.box[2], *(_frame_reach(self.scene, 0) or ())} if self.scene.is_whole else set()
         for bank in self.scene.banks if self.scene.is_whole else ():
             found |= {min(one.box[0] for one in bank), max(one.box[2] for one in bank)}
         found |= {end for bay in self.scene.opens for end in (bay.box[0], bay.box[2])}
@@ -349,6 +351,12 @@ class _Dimensions:
         own = {knob.centre[0] for knob in self.scene.knobs if knob.pull.on == front.role}
         start = front.place.origin[0]
         return sorted({start, *own, start + front.length.mm}) if own else []
+
+
+def _frame_reach(scene: Scene, axis: int) -> tuple[Fraction, Fraction] | None:
+    """From where to where the frame's stiles reach, in X (0) or Z (2); None without any. A top overhangs them, a base is under them."""
+    boxes = [SpaceBox.around(board) for board in scene.boards if board.role.kind is PartKind.STILE]
+    return (min(box.low[axis] for box in boxes), max(box.high[axis] for box in boxes)) if boxes else None
 
 
 def _heights(bank: Sequence[Box]) -> _Heights:

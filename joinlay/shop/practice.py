@@ -77,6 +77,12 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     ),
     LengthRule("bottom screw", "1/8", "3.5", "DJ-3", _PRACTICE, "shank of the screws that hold a bottom under the back"),
     LengthRule("bottom screw spacing", "6", "150", "DJ-3", _HOUSE, "largest spacing of the screws that hold a bottom"),
+    LengthRule("top overhang", "3/4", "19", "TO-1", _PRACTICE, "top beyond the piece in front and at its ends"),
+    LengthRule("top screw", "3/16", "4.5", "TO-1", _PRACTICE, "shank of the screws that hold the top from below"),
+    LengthRule("top screw spacing", "12", "300", "TO-1", _HOUSE, "largest spacing of the screws that hold the top"),
+    LengthRule(
+        "plinth set-back", "1/8", "3", "BA-1", _PRACTICE, "base within the frame's face and the piece's sides; less than 0: proud"
+    ),
     LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),
     LengthRule("rough width allowance", "1/4", "6", "CL-1", "Joyce", "rough width over finished width, solid wood"),
     LengthRule("edge trim", "1/4", "6", "CL-2", _HOUSE, "taken off each edge of a whole sheet before it is used"),

@@ -60,6 +60,8 @@ class WholePiece:
     case: tuple[Board, ...]
     runners: tuple[Board, ...]
     stops: tuple[Board, ...]
+    top: tuple[Board, ...]
+    base: tuple[Board, ...]
     banks: tuple[DrawerBank, ...]
 
     def frame_parts(self, *kinds: PartKind) -> tuple[Board, ...]:
@@ -147,6 +149,8 @@ def whole_piece(plan: Plan) -> WholePiece | None:
         case=found.get(Whole.CASE, ()),
         runners=found.get(Whole.RUNNERS, ()),
         stops=found.get(Whole.STOPS, ()),
+        top=found.get(Whole.TOP, ()),
+        base=found.get(Whole.BASE, ()),
         banks=tuple(bank for bank in banks if bank.by_row or bank.opens),
     )
 

@@ -15,6 +15,7 @@ from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.shelves import OpenMake
 from joinlay.casework.stops import StopMake
+from joinlay.casework.top_and_base import BaseMake, TopMake
 from joinlay.lengths import Length, Unit
 from joinlay.stock import Sheet, Solid
 from tests.assembly.pieces import shop, size
@@ -129,7 +130,9 @@ def specs(draw):
     )  # fmt: skip
     runner = draw(stocks(unit, "3/4", "1/2", "7/8"))
     least = max(draw(lengths(unit, 5 * max(counts) + 4, 60)).mm, 0)
+    top = TopMake(runner, draw(lengths(unit, 0, 1)), draw(lengths(unit, 0, 1))) if draw(st.booleans()) else None
+    base = BaseMake(runner, draw(lengths(unit, 2, 4)), draw(lengths(unit, "-1/8", "1/2"))) if draw(st.booleans()) else None
     return PieceSpec(
         width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))), height=size(Length(least)), depth=draw(lengths(unit, 10, 26)),
-        frame=frame, case=case, banks=tuple(banks), runner=runner, stops=StopMake(runner) if draw(st.booleans()) else None,
+        frame=frame, case=case, banks=tuple(banks), runner=runner, stops=StopMake(runner) if draw(st.booleans()) else None, top=top, base=base,
     ), own  # fmt: skip

@@ -1,14 +1,17 @@
-"""A drawer of Mission Furniture, How to Make It, part 2 (Popular Mechanics, 1910): figures seen in a copy, relations worked out again."""
+"""Drawers, tops and a base of Mission Furniture, How to Make It (Popular Mechanics, 1909, 1910): figures seen in a copy, worked out again."""
 
 import pytest
 
-from joinlay.boards import CutUse
+from joinlay.boards import CutUse, PartKind
+from joinlay.boards.extent import extent
 from joinlay.casework.corners import HOUSED, RABBETED
+from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight
+from joinlay.casework.top_and_base import BaseMake, TopMake
 from joinlay.findings import Refused
 from joinlay.joints.dado import design_dado
 from joinlay.lengths import inches
-from tests.assembly.pieces import drawer_make, shop, size, solid
+from tests.assembly.pieces import drawer_make, shop, size, solid, spec, whole
 from tests.unit.casework.drawers import drawer, opening
 
 
@@ -60,3 +63,28 @@ def test_gains_half_an_inch_deep_in_half_inch_sides_are_refused():
     """F12, Foster, Carpentry and Woodwork, ch. 40, allows them; nothing of the side would be left."""
     with pytest.raises(Refused, match="dado"):
         design_dado(into=size("1/2"), panel=size("1/2"), shop=shop(), depth=size("1/2"))
+
+
+@pytest.mark.parametrize(
+    ("case", "front", "ends", "top"),
+    [
+        # F1, part 1, p. 100: 3/4 over each end and in front, flush behind.
+        (("30 1/2", "18 1/4"), "3/4", "3/4", ("32", "19")),
+        # F5, part 2, p. 70: 1/2 over each end, 1 in front.
+        (("30 1/4", "14"), "1", "1/2", ("31 1/4", "15")),
+    ],
+)
+def test_a_top_is_larger_by_its_overhangs(case, front, ends, top):
+    make = TopMake(solid("3/4"), size(front), size(ends))
+    own = shop()
+    made = whole(spec(own, heights=Equal(2), width=size(case[0]), depth=size(case[1]), top=make), own)
+    (board,) = (board for board in made.boards if board.role.kind is PartKind.TOP)
+    assert (board.length, board.width) == (inches(top[0]), inches(top[1]))
+
+
+def test_page_70_a_toe_rail_of_four_inches_makes_it_54_3_4_high():
+    """F5: 50 + 3/4 + 4."""
+    own = shop()
+    asked = {"top": TopMake(solid("3/4")), "base": BaseMake(solid("3/4"), size(4)), "height": size(50)}
+    made = whole(spec(own, heights=Equal(4), **asked), own)
+    assert extent(made.boards)[2] == inches("54 3/4")

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from typing import Annotated
+from typing import Annotated, Final
 
 from pydantic import Field, model_validator
 
@@ -13,9 +13,11 @@ from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Heights, OneByOne, Rounding
 from joinlay.casework.piece import Bank, PieceSpec, within_room
 from joinlay.casework.stops import StopMake
+from joinlay.casework.top_and_base import BaseMake, TopMake
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.drawers import BankEntry, DrawerEntry, DrawersEntry
 from joinlay.jobs.tables.given import (
+    EitherWay,
     Entry,
     Gap,
     Given,
@@ -26,11 +28,22 @@ from joinlay.jobs.tables.given import (
     dimension_or_zero,
     one_of,
 )
-from joinlay.lengths import Dimension, Length
+from joinlay.lengths import NOTHING, Dimension, Length, plain_mm
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
-__all__ = ["BankEntry", "CaseEntry", "FrameEntry", "PieceTables", "RoomEntry", "RunnersEntry", "StopsEntry", "piece_spec"]
+__all__ = [
+    "BankEntry",
+    "BaseEntry",
+    "CaseEntry",
+    "FrameEntry",
+    "PieceTables",
+    "RoomEntry",
+    "RunnersEntry",
+    "StopsEntry",
+    "TopEntry",
+    "piece_spec",
+]
 
 Dadoes = Annotated[Given[bool], one_of({"through": False, "stopped": True})]
 Fitted = Annotated[Given[bool], one_of({"blocks": True, "none": False})]
@@ -157,6 +170,49 @@ class StopsEntry(Entry):
         )
 
 
+class TopEntry(Entry):
+    """A top that lies on the piece and overhangs it in front, at both ends and behind; flush behind unless told (TO-1)."""
+
+    stock: StockName
+    front: Gap | None = None
+    ends: Gap | None = None
+    back: Gap | None = None
+
+    def make(self, stocks: Mapping[str, Stock]) -> TopMake:
+        """The top, of one of the job's ``stocks`` by name."""
+        overhangs = (dimension_or_none(getattr(self, key), f"top overhang {words}") for key, words in _OVERHANGS.items())
+        return TopMake(stocks[self.stock.value], *overhangs)
+
+
+#: What an overhang of the top is called, by its key.
+_OVERHANGS: Final = {"front": "in front", "ends": "at each end", "back": "behind"}
+
+
+class BaseEntry(Entry):
+    """What the piece stands on: a plinth, or four feet (BA-1, BA-3)."""
+
+    stock: StockName
+    height: Size
+    kind: Annotated[Given[bool], one_of({"plinth": False, "feet": True})] | None = None
+    set_back: EitherWay | None = None
+    foot: Size | None = None
+
+    @model_validator(mode="after")
+    def _has_feet_of_a_size(self) -> "BaseEntry":
+        if (self.foot is None) is (self.kind is not None and self.kind.value):
+            raise BadInput('foot is how wide each foot is: write it with kind = "feet", and only then.')
+        return self
+
+    def make(self, stocks: Mapping[str, Stock]) -> BaseMake:
+        """The base, of one of the job's ``stocks`` by name."""
+        return BaseMake(
+            stocks[self.stock.value],
+            dimension_of(self.height, "base height"),
+            dimension_or_none(self.set_back, "base set-back"),
+            dimension_or_none(self.foot, "width of a foot"),
+        )
+
+
 class PieceTables(Entry):
     """The tables of a job that describe the piece around its drawers; all of them, or none."""
 
@@ -165,6 +221,8 @@ class PieceTables(Entry):
     bank: Annotated[list[BankEntry], Field(max_length=12)] | None = None
     runners: RunnersEntry | None = None
     stops: StopsEntry | None = None
+    top: TopEntry | None = None
+    base: BaseEntry | None = None
 
 
 def piece_spec(
@@ -186,7 +244,11 @@ def piece_spec(
     if tables.case is None or tables.frame is None or not tables.bank or not rides:
         missing = next(key for key in ("case", "frame", "bank", "runners") if not getattr(tables, key))
         raise BadInput(f"the piece lacks its [{missing}]; a whole piece has [case], [frame], [[bank]] and [runners].")
+    top = None if tables.top is None else tables.top.make(stocks)
+    base = None if tables.base is None else tables.base.make(stocks)
     width, height, depth = tables.case.sizes()
+    if tables.case.room is not None:
+        width, height, depth = _less_top_and_base((width, height, depth), top, base, shop)
     frame = tables.frame.make(stocks)
     # Where nothing runs, nothing is made of it.
     runner = frame.stock if tables.runners is None else stocks[tables.runners.stock.value]
@@ -207,7 +269,33 @@ def piece_spec(
         runner=runner,
         stops=stops,
         widths=_widths(tables.bank),
+        top=top,
+        base=base,
     )
+
+
+def _less_top_and_base(
+    over_all: tuple[Dimension, Dimension, Dimension], top: TopMake | None, base: BaseMake | None, shop: Shop
+) -> tuple[Dimension, Dimension, Dimension]:
+    """What the piece may measure without its top and base, where both have to fit a room (TO-1, BA-1)."""
+    width, height, depth = over_all
+    if top is not None:
+        usual = shop.practice.length("top overhang")
+        front, ends = (usual if given is None else given for given in (top.front, top.ends))
+        width, height, depth = width - 2 * ends, height - top.stock.thickness, depth - front - (top.back or NOTHING)
+    if base is not None:
+        height = height - base.height
+    sizes = (
+        size.named(f"piece {what}", "TO-1, BA-1", "by geometry")
+        for size, what in ((width, "width"), (height, "height"), (depth, "depth"))
+    )
+    width, height, depth = sizes
+    for size in (width, height, depth):
+        if size.mm <= 0:
+            raise BadInput(
+                f"the room leaves {plain_mm(size)} for the {size.name}, once its top and base are taken off; make the room larger."
+            )
+    return width, height, depth
 
 
 def _bank(

@@ -248,10 +248,15 @@ def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> 
 
 
 def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
-    """The fronts of a bank in their openings, with the middle of every pull's hole."""
+    """The fronts of a bank in their openings, with the middle of every pull's hole; the base under them and the top over them (BA-1, TO-1)."""
     zero, top = whole.frame_reach(PieceAxis.HEIGHT)
+    stands = [reach(board, PieceAxis.HEIGHT)[0] for board in whole.base]
+    boards = [board for board in whole.top if board.role.kind is PartKind.TOP]
+    zero, top = min([zero, *stands]), max([top, *(reach(board, PieceAxis.HEIGHT)[1] for board in boards)])
     up = _Up(zero)
     stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
+    stretches += (up.wood(board, "base", 1) for board in whole.base[:1])
+    stretches += (up.wood(board, "top", 1) for board in boards)
     centres: list[Centre] = []
     for row, number, drawer in bank.rows():
         front = drawer.front
@@ -262,8 +267,8 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
         names=tuple(drawer.front.name for drawer in bank.drawers),
         kind=PartKind.DRAWER_FRONT,
         measures="heights",
-        datum="underside of the frame",
-        far="top of the frame",
+        datum="floor" if stands else "underside of the frame",
+        far="top of the piece" if boards else "top of the frame",
         lies="hold up the front of the frame",
         length=top - zero,
         stretches=tuple(stretches),
