@@ -192,7 +192,10 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
     )
     stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
     frame = replace(frame, meetings=(*frame.meetings, *_on_case(frame, case)))
-    size, around = (spec.width, spec.height, spec.depth), (*case.assembly.boards, *frame.boards)
+    size, around = (
+        (spec.width, spec.height, spec.depth),
+        tuple(board for board in (*case.assembly.boards, *frame.boards) if not board.role.kind.is_loose),
+    )
     base = make_base(spec.base, size, sizes, spec.case.sides, around, shop) if spec.base else None
     top = None
     if spec.top:

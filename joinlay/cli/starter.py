@@ -233,8 +233,8 @@ top-rail = "{top_rail}"
 bottom-rail = "{bottom_rail}"
 #mullion = "{stile}"               # the upright between two banks
 #overhang = "{overhang}"               # frame proud of the case, each side
-#overhang-top = "{overhang}"           # the same at the top
-#overhang-bottom = "{overhang}"        # and at the bottom
+#overhang-top = "{nothing}"           # the same at the top; flush under a [top]
+#overhang-bottom = "{nothing}"        # and at the bottom; flush on a [base]
 
 #[top]                              # a top over it all; the sizes above are without it
 #stock = "cherry"

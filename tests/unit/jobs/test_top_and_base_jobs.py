@@ -82,7 +82,7 @@ def test_the_stick_of_heights_begins_at_the_floor_and_ends_over_the_top():
     stick = next(stick for stick in sticks_of(planned(PIECE + TOP + BASE)) if stick.datum == "floor")
     assert (stick.far, stick.length) == ("top of the piece", inches("23 3/4").mm)
     found = {stretch.word: (stretch.low, stretch.high) for stretch in stick.stretches}
-    assert found["base"] == (0, inches(3).mm)
+    assert found["base"] == (inches(0).mm, inches(3).mm)
     assert found["top"] == (inches(23).mm, inches("23 3/4").mm)
 
 
