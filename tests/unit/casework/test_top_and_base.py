@@ -4,7 +4,7 @@ import pytest
 
 from joinlay.boards import CutUse, PartKind, Whole
 from joinlay.boards.meeting import Tie, unmet
-from joinlay.casework.case import CaseMake
+from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.top_and_base import BaseMake, TopMake
