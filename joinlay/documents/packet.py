@@ -24,6 +24,7 @@ from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import setting_sheets
 from joinlay.pages.template_sheets import pack_close
+from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
 from joinlay.templates import templates_for
@@ -111,15 +112,17 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
             inner = binder.relisted(lists, inner, len(packet_for(plan, printer).sheets))
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
+    before = 1 + len(binder.work(lists, inner, 2))
     for _ in range(2):
-        sheets = 1 + _count(inner) + len(binder.index(lists, inner))
+        sheets = before + _count(inner) + len(binder.index(lists, inner, before + 1))
         inner = binder.relisted(lists, inner, sheets)
+    index = Chapter(_INDEX, binder.index(lists, inner, before + 1))
+    inner = [Chapter(_WORK, binder.work(lists, inner, before + 1)), *inner]
     contents = []
     first = 2
     for chapter in inner:
         contents.append(ContentsLine(chapter.heading, first, len(chapter.sheets)))
         first += len(chapter.sheets)
-    index = Chapter(_INDEX, binder.index(lists, inner))
     cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index], mark, said)), templates, mark, plan.maker)
 
@@ -127,6 +130,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
 _COVER: Final = "Cover"
 _LISTS: Final = next(kind.heading for kind in CHAPTERS if kind.word == "list")
 _INDEX: Final = "Where each part is"
+_WORK: Final = "The whole job, in order"
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,10 +208,19 @@ class _Binder:
         """``chapters`` with ``paper`` sheets among what to have ready."""
         return [self.listed(lists, paper) if chapter.heading == _LISTS else chapter for chapter in chapters]
 
-    def index(self, lists: Lists, chapters: Sequence[Chapter]) -> tuple[Sheet, ...]:
-        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's second sheet."""
+    def work(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
+        """The whole job in order, with the sheets of ``chapters``, the first of which is sheet number ``first``."""
+        word = {kind.heading: kind.word for kind in CHAPTERS}
+        at: dict[str, Sequence[tuple[int, Sheet]]] = {}
+        for chapter in chapters:
+            at[word[chapter.heading]] = tuple(enumerate(chapter.sheets, start=first))
+            first += len(chapter.sheets)
+        return work_sheets(self.plan, work_lines(self.plan, lists, at), self.reading, printer=self.reader)
+
+    def index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
+        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number ``first``."""
         at: dict[str, list[int]] = {}
-        for number, sheet in enumerate((sheet for chapter in chapters for sheet in chapter.sheets), start=2):
+        for number, sheet in enumerate((sheet for chapter in chapters for sheet in chapter.sheets), start=first):
             for name in sheet.parts:
                 at.setdefault(name, []).append(number)
         rows = [
