@@ -18,9 +18,11 @@ from starlette.routing import Route
 
 from joinlay.bench.cards import card_routes
 from joinlay.bench.drawings import DRAWINGS
+from joinlay.bench.fields import field_changes, field_routes, groups_in
 from joinlay.bench.margin import found_in
 from joinlay.documents.mending import mended
 from joinlay.errors import BadInput
+from joinlay.lengths import Unit
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -31,7 +33,7 @@ if TYPE_CHECKING:
 
     from joinlay.bench.draft import Draft
     from joinlay.bench.guard import Guard
-    from joinlay.bench.showing import Showing
+    from joinlay.bench.showing import Seen, Showing
 
 __all__ = ["Desk", "Form", "answered", "application"]
 
@@ -85,8 +87,8 @@ class Desk:
         """The HTML of ``sheet``, with what is ``said`` in it, all of it escaped."""
         return self.sheets.get_template(sheet).render(desk=self, draft=self.draft, **said)
 
-    def page(self, view: str) -> dict[str, Any]:
-        """What the whole page tells, with the drawing called ``view`` on it."""
+    def page(self, view: str, mode: str = "") -> dict[str, Any]:
+        """What the whole page tells, with the drawing called ``view`` on it; the job as ``fields`` where that is its ``mode``, else as text."""
         view = view if view in DRAWINGS else next(iter(DRAWINGS))
         seen = self.showing.seen()
         lines = self.draft.text.count("\n") + 1
@@ -101,8 +103,20 @@ class Desk:
             "lines": [(n, faulty.get(n)) for n in range(1, lines + 1)],
             "found": found_in(seen.plan) if seen.plan else (),
             "token": self.guard.token,
+            **self._written(seen, mode),
             "differs": _differing(self.draft.text, self.draft.theirs or ""),
         }
+
+    def _written(self, seen: Seen, mode: str) -> dict[str, Any]:
+        """The job as fields, or why it can't be shown so; none where it is shown as text."""
+        if mode != "fields":
+            return {"mode": "text", "groups": (), "rows": (), "no_fields": ""}
+        try:
+            unit = seen.plan.unit if seen.plan else Unit.INCH
+            groups, why_not = groups_in(self.draft.text, seen.troubles, self.draft.path.name, unit), ""
+        except BadInput as bad:
+            groups, why_not = (), str(bad)
+        return {"mode": "fields", "groups": groups, "rows": {group.row[0] for group in groups if group.row}, "no_fields": why_not}
 
 
 #: What answers a change: the desk, and the form it brought; what the page is told beside how it stands then.
@@ -118,6 +132,8 @@ def application(desk: Desk) -> ASGIApp:
         Route("/findings", answered(desk, _findings)),
         Route("/pulse", answered(desk, _pulse)),
         *card_routes(partial(answered, desk)),
+        *field_routes(partial(answered, desk)),
+        *field_changes(partial(changed, desk)),
         Route("/text", changed(desk, _text), methods=["POST"]),
         Route("/keep", changed(desk, _keep), methods=["POST"]),
         Route("/undo", changed(desk, _undo), methods=["POST"]),
@@ -150,6 +166,10 @@ def _differing(mine: str, theirs: str) -> tuple[str, str]:
             found[0].extend(f"{at + 1}  {ours[at]}" for at in range(i, j))
             found[1].extend(f"{at + 1}  {others[at]}" for at in range(k, n))
     return "\n".join(found[0]), "\n".join(found[1])
+
+
+#: What a page tells beside how the job stands, where there is nothing to tell.
+_NOTHING_SAID: Final[Mapping[str, Any]] = {"said": "", "refused": "", "is_typed": False, "is_field": False, "headers": ()}
 
 
 # -- answering ---------------------------------------------------------------------------------------
@@ -186,9 +206,8 @@ def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]
                 said = change(desk, form) or {}
             except BadInput as bad:
                 said = {"refused": str(bad)}
-            return HTMLResponse(
-                desk.html("after.html", **{"said": "", "refused": "", "is_typed": False, **desk.page(form.text("view")), **said})
-            )
+            page = {**_NOTHING_SAID, **desk.page(form.text("view"), form.text("mode")), **said}
+            return HTMLResponse(desk.html("after.html", **page), headers=dict(page["headers"]))
 
     async def endpoint(request: Request) -> Response:
         try:
@@ -253,9 +272,10 @@ def _pulse(desk: Desk, request: Request) -> Response:
     is_own = draft.is_from(asked.get("window", ""))
     if asked.get("news") == str(draft.news) and (is_own or asked.get("revision") == str(draft.revision)):
         return Response(status_code=204)
-    page = desk.page(asked.get("view", ""))
+    page = desk.page(asked.get("view", ""), asked.get("mode", ""))
     # What is being typed in that window is not written over.
-    return HTMLResponse(desk.html("after.html", **{"said": "", "refused": "", "is_typed": is_own, **page}))
+    own = _as_typed(str(page["mode"])) if is_own else {}
+    return HTMLResponse(desk.html("after.html", **{**_NOTHING_SAID, **page, **own}))
 
 
 # -- changes -----------------------------------------------------------------------------------------
@@ -267,13 +287,17 @@ def _text(desk: Desk, form: Form) -> Mapping[str, Any]:
         return {
             "refused": "Another window has changed the job since; this one shows it now as it is. What you typed last here is not in it."
         }
-    return {"is_typed": True}
+    return _as_typed("text")
+
+
+def _as_typed(mode: str) -> dict[str, bool]:
+    """What stands written in the page stays as it is, the caret in it; only what is said beside it follows."""
+    return {"is_typed": mode != "fields", "is_field": mode == "fields"}
 
 
 def _keep(desk: Desk, form: Form) -> Mapping[str, Any]:
-    del form
     desk.draft.keep()
-    return {"said": f"Kept in {desk.draft.path.name}."}
+    return {"said": f"Kept in {desk.draft.path.name}.", **_as_typed(form.text("mode"))}
 
 
 def _undo(desk: Desk, form: Form) -> None:

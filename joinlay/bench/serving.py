@@ -39,8 +39,9 @@ def serve(path: Path, port: int, show: Callable[[str], None]) -> None:
     with _bound(port) as listening:
         taken = listening.getsockname()[1]
         desk = desk_for(path, taken)
-        # It lives long, so rubbish is looked for as usual.
-        gc.set_threshold(20_000, 20, 50)
+        # It lives long, so rubbish is looked for; but never among what is fetched once, and seldom, since to look takes longer than to draw.
+        gc.freeze()
+        gc.set_threshold(50_000, 20, 40)
         config = uvicorn.Config(
             application(desk), log_level="critical", access_log=False, lifespan="off", ws="none", server_header=False,
             timeout_graceful_shutdown=1, timeout_keep_alive=30, limit_concurrency=64,

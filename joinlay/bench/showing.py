@@ -27,15 +27,30 @@ __all__ = ["Seen", "Showing"]
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What a text comes to: the ``plan``, ``is_old`` where that is of an earlier text, since this one has ``troubles``; None before the first."""
+    """What a text comes to: the ``plan``, ``is_old`` where that is of an earlier text, since this one has ``troubles``; None before the first.
+
+    ``drawn`` is the last plan that has something to draw: one that is refused altogether has nothing.
+    """
 
     plan: Plan | None
     troubles: tuple[Trouble, ...]
+    drawn: Plan | None = None
 
     @property
     def is_old(self) -> bool:
         """Whether the plan is that of an earlier text."""
         return bool(self.troubles)
+
+    @property
+    def why_old(self) -> str:
+        """Why the drawing is not that of the text in hand; '' where it is."""
+        if self.troubles:
+            return str(self.troubles[0])
+        if self.plan is None or self.plan is self.drawn:
+            return ""
+        worst = self.plan.findings[0] if self.plan.findings else None
+        show = self.plan.rule.text
+        return f"{worst.where}: {worst.sentence(show)} {worst.way_out(show)}" if worst else "nothing of it can be drawn."
 
 
 class Showing:
@@ -60,12 +75,15 @@ class Showing:
                 if texts != self._texts or self._seen.troubles:
                     plan = planned(texts)
                     self._texts, self._with_mends = texts, None
-                    self._drawings.clear()
-                    self._seen = Seen(plan, ())
+                    if plan.boards or self._seen.drawn is None:
+                        self._drawings.clear()
+                        self._seen = Seen(plan, (), plan)
+                    else:
+                        self._seen = Seen(plan, (), self._seen.drawn)
             except Troubles as bad:
-                self._seen = Seen(self._seen.plan, bad.troubles)
+                self._seen = Seen(self._seen.plan, bad.troubles, self._seen.drawn)
             except JoinlayError as bad:
-                self._seen = Seen(self._seen.plan, (Trouble(self.draft.path.name, 0, "", str(bad)),))
+                self._seen = Seen(self._seen.plan, (Trouble(self.draft.path.name, 0, "", str(bad)),), self._seen.drawn)
             return self._seen
 
     def mended(self) -> Plan | None:
@@ -81,7 +99,7 @@ class Showing:
     def drawing(self, key: str) -> Markup:
         """The drawing that is called ``key``, of the last plan that was good; empty before there is one. Raises BadInput for no such drawing."""
         with self.lock:
-            plan = self.seen().plan
+            plan = self.seen().drawn
             if key not in self._drawings:
                 made = drawing_of(plan, key)
                 self._drawings[key] = made

@@ -6,24 +6,18 @@ again, and it is offered only where its finding is gone and nothing as bad is ne
 
 from __future__ import annotations
 
-import tomllib
-from contextlib import contextmanager
 from dataclasses import replace
 from difflib import SequenceMatcher
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final, cast
 
-import tomlkit
-from tomlkit.items import Array, Null, Table
-
+from joinlay.documents.editing import with_values
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping, Sequence
-
-    from tomlkit.items import Item, Key
+    from collections.abc import Iterable, Sequence
 
     from joinlay.documents.job_file import JobTexts
     from joinlay.findings import Change, Finding, Remedy
@@ -43,53 +37,13 @@ def mended(text: str, changes: Iterable[Change]) -> str:
 
     A key or table that isn't there is added. Raises BadInput where the text is so written that this can't be done: then by hand.
     """
-    changes = tuple(changes)
-    plain = text.replace("\r\n", "\n")
-    tree, wanted = tomlkit.parse(plain), tomllib.loads(plain)
-    for change in changes:
-        _set(tree, change, tomlkit.table)
-        _set(wanted, change, dict)
-    made = tomlkit.dumps(tree)
-    if not _is_as(made, wanted):
-        made_by_hand = " and ".join(f'{change.key} = "{change.value}" under {change.table}' for change in changes)
-        raise BadInput(f"the job is so written that this can't be changed in it; write it by hand: {made_by_hand}.")
-    return made.replace("\n", "\r\n") if "\r\n" in text else made
+    return with_values(text, [(_path(change), cast("str | int", change.value)) for change in changes])
 
 
-def _set(tree: MutableMapping[str, Any], change: Change, new: Callable[[], object]) -> None:
-    # A stock may have a dot in its name, so only the first one parts.
-    for name in change.table.split(".", 1):
-        if name not in tree:
-            tree[name] = new()
-        tree = tree[name]
-    rows: Any = tree
-    if change.index is not None and change.index == len(rows):
-        # One row more than there is: written as those before it are.
-        rows.append(tomlkit.inline_table() if isinstance(rows, Array) else new())
-    row = rows if change.index is None else rows[change.index]
-    with _above_what_follows(row):
-        row[change.key] = change.value
-
-
-@contextmanager
-def _above_what_follows(row: object) -> Iterator[None]:
-    """A new key comes behind the last one of its table, above the blank lines and comments that lead to the next."""
-    if not isinstance(row, Table):
-        yield
-        return
-    body = row.value.body
-    behind: list[tuple[Key | None, Item]] = []
-    while body and body[-1][0] is None and not isinstance(body[-1][1], Null):
-        behind.insert(0, body.pop())
-    yield
-    body.extend(behind)
-
-
-def _is_as(text: str, wanted: Mapping[str, Any]) -> bool:
-    try:
-        return tomllib.loads(text) == wanted
-    except tomllib.TOMLDecodeError:
-        return False
+def _path(change: Change) -> tuple[str | int, ...]:
+    """Where a change is made. A stock may have a dot in its name, so only the first one parts."""
+    rows = () if change.index is None else (change.index,)
+    return (*change.table.split(".", 1), *rows, change.key)
 
 
 @dataclass(frozen=True, slots=True)

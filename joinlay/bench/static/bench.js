@@ -18,9 +18,9 @@ document.addEventListener("keydown", (event) => {
 let typed = false, waiting = [];
 const whenSent = (act) => { if (typed) waiting.push(act); else act(); };
 const sent = () => { typed = false; const acts = waiting; waiting = []; acts.forEach((act) => act()); };
-document.addEventListener("input", (event) => { if (event.target.id === "text") { typed = true; drawGutter(); } });
+document.addEventListener("input", (event) => { if (event.target.closest("#pane")) { typed = true; if (event.target.id === "text") drawGutter(); } });
 document.addEventListener("htmx:afterRequest", (event) => {
-  if (event.detail.elt.id === "text" && event.detail.xhr.status) sent();
+  if (event.detail.elt.closest("#pane") && event.detail.xhr.status) sent();
 });
 
 window.addEventListener("beforeunload", (event) => {
@@ -29,17 +29,27 @@ window.addEventListener("beforeunload", (event) => {
 
 // -- the text --------------------------------------------------------------------------------------
 
+// What is written is put in afresh only where something else than typing changed it: then the place one was at is found again.
 let caret = null;
 document.addEventListener("htmx:oobBeforeSwap", (event) => {
-  const text = event.detail.target;
-  if (text.id === "text") caret = { start: text.selectionStart, end: text.selectionEnd, top: text.scrollTop, left: text.scrollLeft, has: document.activeElement === text };
+  if (event.detail.target.id !== "pane") return;
+  const text = by("text"), fields = by("fields"), at = document.activeElement;
+  caret = {
+    id: at && by("pane").contains(at) ? at.id : "",
+    range: at && "selectionStart" in at ? [at.selectionStart, at.selectionEnd] : null,
+    text: text ? [text.selectionStart, text.selectionEnd, text.scrollTop, text.scrollLeft] : null,
+    top: fields ? fields.scrollTop : 0,
+    open: fields ? [...fields.querySelectorAll("details")].map((one) => one.open) : [],
+  };
 });
 document.addEventListener("htmx:oobAfterSwap", (event) => {
-  if (event.detail.target.id !== "text" || !caret) return;
-  const text = by("text");
-  if (caret.has) text.focus({ preventScroll: true });
-  text.setSelectionRange(caret.start, caret.end);
-  text.scrollTop = caret.top; text.scrollLeft = caret.left;
+  if (event.detail.target.id !== "pane" || !caret) return;
+  const text = by("text"), fields = by("fields");
+  if (fields) [...fields.querySelectorAll("details")].forEach((one, n) => { one.open = Boolean(caret.open[n]); });
+  const at = caret.id && by(caret.id);
+  if (at) { at.focus({ preventScroll: true }); if (caret.range && "setSelectionRange" in at) at.setSelectionRange(...caret.range); }
+  if (text && caret.text) { text.setSelectionRange(caret.text[0], caret.text[1]); text.scrollTop = caret.text[2]; text.scrollLeft = caret.text[3]; }
+  if (fields) fields.scrollTop = caret.top;
   caret = null;
 });
 const level = () => { const gutter = by("gutter"), text = by("text"); if (gutter && text) gutter.scrollTop = text.scrollTop; };
@@ -55,6 +65,13 @@ const drawGutter = () => {
   level();
 };
 const goTo = (number) => {
+  const field = !by("text") && document.querySelector(`[data-at="${number}"]`);
+  if (field) { field.closest("details")?.setAttribute("open", ""); field.focus(); field.scrollIntoView({ block: "center" }); return; }
+  if (by("text")) inText(number);
+  else goToText(number);
+};
+const goToText = (number) => htmx.ajax("GET", "/pane/text", { target: "#pane", swap: "outerHTML" }).then(() => inText(number));
+const inText = (number) => {
   const text = by("text"), lines = text.value.split("\n");
   if (!number || number > lines.length) return;
   const start = lines.slice(0, number - 1).reduce((sum, line) => sum + line.length + 1, 0);
@@ -65,6 +82,23 @@ const goTo = (number) => {
 document.addEventListener("click", (event) => {
   const line = event.target.closest("[data-line]");
   if (line) goTo(Number(line.dataset.line));
+  const written = event.target.closest("[data-text-line]");
+  if (written) goToText(Number(written.dataset.textLine));
+});
+
+// -- fields ----------------------------------------------------------------------------------------
+
+document.addEventListener("keydown", (event) => {
+  const field = event.target;
+  if (!field.dataset || !field.dataset.length || !["ArrowUp", "ArrowDown"].includes(event.key)) return;
+  event.preventDefault();
+  const values = { way: field.dataset.way, value: field.value, by: event.key === "ArrowUp" ? "more" : "less" };
+  htmx.ajax("POST", "/nudge", { source: field, target: "#sheet", swap: "outerHTML", values });
+});
+document.addEventListener("nudged", (event) => {
+  for (const field of document.querySelectorAll("[data-way]")) {
+    if (field.dataset.way === event.detail.way) field.value = event.detail.value;
+  }
 });
 
 // -- the paper -------------------------------------------------------------------------------------
