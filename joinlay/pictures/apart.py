@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Way
 from joinlay.lengths import Fraction, Length
@@ -58,7 +58,11 @@ def offsets_of(
             found[lead] = _beside(lead, move, found, Fraction(0) if lead in stay else gap / 3)
         else:
             out = move.way.opposite
-            far = _clear(moving, onto, boxes, found, out)
+            is_pushed_in = isinstance(lead.whole, DrawerRole) and not isinstance(onto[0].whole, DrawerRole)
+            if is_pushed_in:
+                # Through the frame, which it doesn't touch: until it is before all of that.
+                onto = [role for role in onto if not isinstance(role.whole, DrawerRole)]
+            far = _clear(moving, onto, boxes, found, out, is_whole=is_pushed_in)
             # Half of a long slide, so that it is seen where it goes; a gap beyond any other.
             far = far / 2 if far > _LONG * gap and lead.kind is PartKind.DRAWER_BOTTOM else far + gap
             for role in moving:
@@ -100,8 +104,10 @@ def _clear(
     boxes: Mapping[PartRole, _Box],
     found: Mapping[PartRole, Vector],
     out: Way,
+    *,
+    is_whole: bool,
 ) -> Fraction:
-    """How far the group goes ``out`` until it is past all of ``onto`` that stands in its way, in mm."""
+    """How far the group goes ``out`` until it is past all of ``onto`` that stands in its way, or past all of it, in mm."""
     axis, is_up = "XYZ".index(out.value[1]), out.value[0] == "+"
     others = [n for n in range(3) if n != axis]
     far = Fraction(0)
@@ -109,7 +115,7 @@ def _clear(
         low, high = _at(boxes[one], found[one])
         for other in onto:
             its_low, its_high = _at(boxes[other], found[other])
-            if all(low[n] < its_high[n] and its_low[n] < high[n] for n in others):
+            if is_whole or all(low[n] < its_high[n] and its_low[n] < high[n] for n in others):
                 far = max(far, its_high[axis] - low[axis] if is_up else high[axis] - its_low[axis])
     return far
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, extent
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Fill, Line, Role, flatten
@@ -26,6 +26,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterator, Mapping, Sequence
 
+    from joinlay.assembly.clamping import ClampRow
     from joinlay.assembly.order import Move, Stage
     from joinlay.boards import Board, PartRole, Vector
     from joinlay.boards.meeting import Meeting, Way
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
     from joinlay.pictures.picture import Scale, Size
     from joinlay.pictures.solid_faces import Face, Spot
 
-__all__ = ["ApartView", "DrawnPart", "MoveArrow", "apart_view", "stage_view", "whole_view"]
+__all__ = ["ApartView", "ClampSign", "DrawnPart", "MoveArrow", "apart_view", "runners_view", "stage_view", "whole_view"]
 
 #: The gap between parts, as a share of the largest size of what is drawn.
 _GAP: Final = Fraction(1, 8)
@@ -50,6 +51,8 @@ _MARGIN: Final = 2 * RADIUS_OF_BALLOON + 4
 _SHARES: Final = tuple((Fraction(a, 12), Fraction(b, 12)) for b in (6, 3, 9) for a in (6, 4, 8, 2, 10, 1, 11))
 #: Of the faces of a part, and of the parts of a number, how many are looked at.
 _FACES, _PARTS = 3, 6
+#: How long a jaw of a clamp is drawn, in mm on paper.
+_JAW: Final = Fraction(9, 2)
 _NONE: Final = (Fraction(0), Fraction(0), Fraction(0))
 
 
@@ -93,10 +96,27 @@ class MoveArrow:
 
 
 @dataclass(frozen=True, slots=True)
-class ApartView:
-    """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, and the numbers in ``balloons``.
+class ClampSign:
+    """One jaw of a clamp: its pad on the part ``role`` at ``pad``, and the way it comes from, as far as ``back`` (PT-4). On paper, in mm."""
 
-    ``over`` are the numbers that found no room.
+    role: PartRole
+    pad: Point
+    back: Point
+
+    def spelled(self) -> Iterator[Stroke]:
+        """A bar for the pad, a lighter one behind it, and the screw."""
+        (x, y), (run, up) = self.pad, _direction(self.pad, self.back)
+        for far, half, role in ((Fraction(0), Fraction(3, 2), Role.OUTLINE), (Fraction(1), Fraction(1, 2), Role.OUTLINE)):
+            at = (x + run * far, y + up * far)
+            yield Line((at[0] - up * half, at[1] + run * half), (at[0] + up * half, at[1] - run * half), role)
+        yield Line(self.pad, self.back, Role.SEEN)
+
+
+@dataclass(frozen=True, slots=True)
+class ApartView:
+    """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, jaws of ``clamps``, and the numbers in ``balloons``.
+
+    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen.
     """
 
     title: str
@@ -105,13 +125,14 @@ class ApartView:
     moves: tuple[MoveArrow, ...]
     balloons: tuple[Balloon, ...]
     over: tuple[int, ...] = ()
+    clamps: tuple[ClampSign, ...] = ()
 
     @property
     def picture(self) -> Picture:
         """The view as strokes, in the order they are drawn."""
         strokes: list[Stroke] = [fill for part in self.parts for fill in part.glue]
         strokes += [edge for part in self.parts for edge in part.edges]
-        strokes += flatten([*self.moves, *self.balloons])
+        strokes += flatten([*self.moves, *self.clamps, *self.balloons])
         return Picture(self.title, tuple(strokes), self.scale)
 
 
@@ -144,11 +165,39 @@ def _is_outside(role: PartRole) -> bool:
 def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
     """What one ``stage`` makes, such as the frame or a drawer, taken apart within ``room`` (width and height in mm); None for one without moves.
 
-    ``numbers`` are those of the cutting list, by role.
+    ``numbers`` are those of the cutting list, by role. Clamps are drawn where its glue-ups have them (PT-4).
     """
     roles = {role for move in stage.moves for role in move.parts}
     boards = [board for board in scene_of(plan).boards if board.role in roles]
-    return apart_view(stage.name, boards, stage.moves, numbers, room) if boards else None
+    goes = [go for glue_up in plan.glue_ups if stage.name in glue_up.of for go in glue_up.goes if go.of == stage.name]
+    clamps = [row for go in goes for row in go.clamps]
+    return apart_view(stage.name, boards, stage.moves, numbers, room, clamps=clamps) if boards else None
+
+
+def runners_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
+    """What is glued or screwed to the side at the left, and what is put on that, standing off it within ``room``; None where nothing is.
+
+    What is on the other uprights is the same or its mirror image. ``numbers`` are those of the cutting list, by role.
+    """
+    moves = [move for stage in plan.order.stages if stage.of is None for move in stage.moves]
+    small = [move for move in moves if len(move.moving) == 1 and move.moving[0].whole is Whole.RUNNERS]
+    boards = {board.role: board for board in plan.boards if board.place is not None}
+    on: dict[PartRole, PartRole] = {}
+    for move in small:
+        held = [met.other if met.one in move.moving else met.one for met in move.closing]
+        # On another of its kind before the side: a guide stands on its bearer.
+        held.sort(key=lambda role: (role.whole is not Whole.RUNNERS, role.kind is not PartKind.CASE_SIDE))
+        if held:
+            on[move.moving[0]] = on.get(held[0], held[0])
+    side = next(
+        (role for role in on.values() if role.kind is PartKind.CASE_SIDE and role.hand is Hand.LEFT),
+        next(iter(on.values()), None),
+    )
+    if side is None:
+        return None
+    shown = [boards[side], *(boards[role] for role, held in on.items() if held == side)]
+    own = [move for move in small if on.get(move.moving[0]) == side]
+    return apart_view(f"what goes on the {side.short}", shown, own, numbers, room)
 
 
 def apart_view(
@@ -159,18 +208,19 @@ def apart_view(
     room: Size,
     *,
     stay: Collection[Move] = (),
+    clamps: Sequence[ClampRow] = (),
 ) -> ApartView:
     """Placed ``boards`` with ``moves`` undone, as large as fits ``room`` (width and height in mm), one to a whole number.
 
     ``stay`` are moves whose parts are drawn where they are glued. ``numbers`` by role are set in balloons, each once; a part without one has none.
-    PT-2, ISO 5456-3. ValueError where there is nothing to draw.
+    ``clamps`` are drawn by their jaws. PT-2, PT-4, ISO 5456-3. ValueError where there is nothing to draw.
     """
     offsets = offsets_of(boards, [*moves, *stay], _largest(boards) * _GAP, stay=[move.moving[0] for move in stay])
     view = look_from_corner(held_apart(boards, offsets))
     left, bottom, right, top = view.box
     wide, high = (size - 2 * _MARGIN for size in room)
     scale = next((one for one in PLAIN if (right - left) * one.factor <= wide and (top - bottom) * one.factor <= high), PLAIN[-1])
-    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers)
+    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers, clamps)
 
 
 class _Drawing:
@@ -182,7 +232,9 @@ class _Drawing:
         self.boards = {board.role: board for board in boards}
         self.offsets, self.view, self.factor = offsets, view, factor
 
-    def drawn(self, title: str, scale: Scale, moves: Sequence[Move], numbers: Mapping[PartRole, int]) -> ApartView:
+    def drawn(
+        self, title: str, scale: Scale, moves: Sequence[Move], numbers: Mapping[PartRole, int], clamps: Sequence[ClampRow]
+    ) -> ApartView:
         edges: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
         for edge in self.view.edges:
             role = Role.OUTLINE if edge.is_rim else Role.SEEN
@@ -195,10 +247,11 @@ class _Drawing:
         arrows = tuple(self._arrows(moves))
         paper = Paper()
         paper.take(line for lines in edges.values() for line in lines)
-        paper.take(stroke for stroke in flatten(arrows) if isinstance(stroke, Line))
+        jaws = tuple(self._jaws(clamps))
+        paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
         balloons, over = set_balloons(self._numbered(numbers), paper, self._is_bare)
         parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
-        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over))
+        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws)
 
     def _put(self, spot: Spot) -> Point:
         x, y = drawn_at(spot)
@@ -260,6 +313,28 @@ class _Drawing:
             line = Line(self._put(one), self._put(two), Role.CENTRE)
             if _long(line) > 1:
                 yield line
+
+    # -- clamps --------------------------------------------------------------------------------------
+
+    def _jaws(self, rows: Sequence[ClampRow]) -> Iterator[ClampSign]:
+        """The jaws that are seen: each on the outside of the wood between them, as far out as a sign is long."""
+        long = _JAW / self.factor
+        for row in rows:
+            axis = "XYZ".index(row.way.value[1])
+            for role, is_up in ((row.parts[0], False), (row.parts[-1], True)):
+                board = self.boards.get(role)
+                if board is None:
+                    continue
+                low, high = _space(board)
+                for place in row.places:
+                    out = [at + moved for at, moved in zip(place, self.offsets[role], strict=True)]
+                    out[axis] = (high[axis] if is_up else low[axis]) + self.offsets[role][axis]
+                    pad = (out[0], out[1], out[2])
+                    out[axis] += long if is_up else -long
+                    spot, back = fine(pad), fine((out[0], out[1], out[2]))
+                    # All of it, or it says nothing.
+                    if self.view.seen_of(spot, back) == ((spot, back),):
+                        yield ClampSign(role, self._put(spot), self._put(back))
 
     # -- numbers -------------------------------------------------------------------------------------
 

@@ -4,11 +4,15 @@ from dataclasses import replace
 
 import pytest
 
+from joinlay.assembly.before_it_shuts import before_words
+from joinlay.assembly.glue_words import clamps_words, cure_words, glue_up_words, slot_rows
 from joinlay.assembly.squaring import squares_of
 from joinlay.assembly.steps import step_words, steps_of
+from joinlay.checks.fitting import fitting_order, fitting_words, fittings
+from joinlay.checks.setting_down import anchor_words, beware_words
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
-from joinlay.pages.assembly_sheets import assembly_sheets
+from joinlay.pages.assembly_sheets import assembly_sheets, numbers_of
 from joinlay.paper import paper_named
 from joinlay.pen.marks import Arc, Polyline, Text
 from joinlay.shop import usual_shop
@@ -38,7 +42,7 @@ def test_every_step_is_there_with_a_box_to_tick(made):
     steps = steps_of(planned.order)
     assert [step.number for step in steps if f"{step.number} {step_words(step)}" not in said] == []
     boxes = [stroke for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Polyline) and stroke.closed]
-    assert len(boxes) == len(steps) + 1
+    assert len(boxes) == len(steps) + 1 + len(fitting_order(planned.others, has_pulls=bool(planned.knobs)))
 
 
 def test_every_diagonal_is_told(made):
@@ -59,7 +63,33 @@ def test_each_thing_has_its_picture(made):
 def test_of_drawers_that_are_alike_the_others_are_told_by_their_numbers(made):
     planned, sheets = made
     said = words(sheets)
-    assert all(f"{drawer.name}:" in said for drawer in planned.drawers[1:])
+    numbers = numbers_of(planned)
+    for drawer in planned.drawers:
+        assert f"{numbers[drawer.front.role]} front" in said
+        assert f"{numbers[drawer.bottom.role]} bottom" in said
+        assert all(
+            f"{numbers[side.role]} {side.role.short}" in said or f"{numbers[side.role]} left and right" in said
+            for side in drawer.sides
+        )
+
+
+def test_each_glue_up_is_told_with_its_minutes_its_clamps_and_what_comes_before(made):
+    planned, sheets = made
+    said = words(sheets).lower()
+    for one in planned.glue_ups:
+        told = [glue_up_words(one, planned.shop.glue), cure_words(one, planned.shop.glue), *clamps_words(one, planned.rule)]
+        told += before_words(one, planned.boards)
+        assert [sentence for sentence in told if sentence.lower() not in said] == []
+    assert all(what.lower() in said for row in slot_rows(planned.timetable) for what in row)
+
+
+def test_fitting_finish_and_cautions_are_on_it(made):
+    planned, sheets = made
+    said = words(sheets)
+    for one in fittings(planned.drawers, planned.shop.practice, planned.conditions):
+        assert all(sentence in said for sentence in fitting_words(one, planned.rule))
+    assert all(sentence in said for sentence in anchor_words(planned.conditions, planned.others))
+    assert all(sentence in said for _, sentence in beware_words(planned.conditions))
 
 
 def test_openings_alone_are_put_together_too():

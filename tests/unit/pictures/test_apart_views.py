@@ -5,13 +5,13 @@ from math import hypot
 
 import pytest
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, outer_corners
 from joinlay.boards.meeting import Way
 from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pen.marks import Arc, Line
 from joinlay.pictures.apart import held_apart, offsets_of
-from joinlay.pictures.apart_views import stage_view, whole_view
+from joinlay.pictures.apart_views import runners_view, stage_view, whole_view
 from joinlay.pictures.axonometric import drawn_at
 from joinlay.pictures.balloons import RADIUS_OF_BALLOON
 from joinlay.pictures.solid_faces import fine
@@ -138,6 +138,42 @@ def test_glue_is_toned_where_it_goes_and_nowhere_in_a_dry_step():
     assert toned == {PartKind.CASE_SIDE, PartKind.CASE_BOTTOM, PartKind.CASE_TOP}
     drawer = seen("print-chest", example("print-chest").drawers[0].role)
     assert all(not part.glue for part in drawer.parts if part.role.kind is PartKind.DRAWER_BOTTOM)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_jaws_of_clamps_press_from_outside_on_the_wood_between_them(name):
+    planned = example(name)
+    rows = [row for one in planned.glue_ups if one.of == ("case",) for go in one.goes for row in go.clamps]
+    view = seen(name, Whole.CASE)
+    ends = {role for row in rows for role in (row.parts[0], row.parts[-1])}
+    assert view.clamps
+    # Of two jaws that press against each other one is on a side that looks to the eye, at most.
+    assert len(view.clamps) <= sum(row.count for row in rows)
+    for jaw in view.clamps:
+        assert jaw.role in ends
+        run, up = (float(b - a) for a, b in zip(jaw.pad, jaw.back, strict=True))
+        towards = [(run * a + up * b) / hypot(run, up) for a, b in (ON_PAPER[way] for way in (Way.RIGHT, Way.FRONT, Way.UP))]
+        assert max(towards) == pytest.approx(1, abs=0.001)
+
+
+def test_the_runners_stand_off_the_left_side_in_their_order():
+    planned = example("print-chest")
+    view = runners_view(planned, numbers_of(planned), ROOM)
+    assert view is not None
+    kinds = {part.role.kind for part in view.parts}
+    assert kinds == {PartKind.CASE_SIDE, PartKind.BEARER, PartKind.GUIDE, PartKind.KICKER}
+    assert {part.role.hand for part in view.parts} == {Hand.LEFT}
+    assert len([part for part in view.parts if part.role.kind is PartKind.BEARER]) == len(planned.drawers)
+    assert runners_view(drawers("4", "6"), {}, ROOM) is None
+
+
+def test_the_drawers_are_drawn_out_before_the_frame():
+    planned = example("seed-cabinet")
+    moves = [move for stage in planned.order.stages if stage.of in (Whole.CASE, None) for move in stage.moves]
+    boards = [board for board in planned.boards if board.place is not None]
+    apart = {board.role: SpaceBox.around(board) for board in held_apart(boards, offsets_of(boards, moves, F(80)))}
+    frame = min(box.low[1] for role, box in apart.items() if role.whole is Whole.FRAME)
+    assert all(box.high[1] < frame for role, box in apart.items() if role.kind is PartKind.DRAWER_BACK)
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
