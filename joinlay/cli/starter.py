@@ -167,6 +167,8 @@ bottom = "birch-thin"
 front-joint = "loose tenon"         # or "half-blind locking rabbet", "rabbet" (pinned), "nailed butt" (for rough work)
 back-joint = "locking rabbet"       # or "dado", "nailed butt"
 back-height = "full"                # or "on bottom": the back stands on the bottom
+#inside = {{ width = "{wide}", height = "{low}", depth = "{deep}", room = "{gap}" }}   # what must lie in it, in place of other sizes
+#front-size = {{ width = "{wide}", height = "{high}" }}   # or the size of its finished front
 #bottom-reach = "back"              # how far a bottom goes under a back that stands on it; or "ends of the sides"
 #side-clearance = "{clear}"         # drawer to opening, each side
 #top-clearance = "{clear}"

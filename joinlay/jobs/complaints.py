@@ -213,7 +213,8 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
     yield from _missing_stock(source, "drawer", tables, every, names)
     yield from _missing_stock(source, "bank", source.tables("bank"), every, names)
     for n, table in enumerate(tables):
-        yield from _missing_sizes(source, ("drawer", n, "opening"), table.get("opening", {}), every.get("opening", {}), names)
+        yield from _missing_sizes(source, ("drawer", n), table, every, names)
+    yield from _missing_sizes_of_the_case(source, every)
     yield from _same_names(source, names)
     if shop is not None:
         yield from _tenons(source, names, unit, shop)
@@ -300,16 +301,35 @@ def _missing_stock(
                 yield source.trouble((heading, n), where_is((heading, n), names), f"{message}, here or in [drawers].")
 
 
-def _missing_sizes(
-    source: Source, path: KeyPath, own: object, usual: object, names: Sequence[tuple[str, ...]]
-) -> Iterator[Trouble]:
-    if not (isinstance(own, dict) and isinstance(usual, dict)):
+def _missing_sizes_of_the_case(source: Source, every: Mapping[str, Any]) -> Iterator[Trouble]:
+    """Each size of a piece over all is written, or follows from its room or from what lies in its drawers (CA-1, CO-1)."""
+    case = source.tree.get("case")
+    if not isinstance(case, dict) or "room" in case:
         return
-    missing = [key for key in OPENING_KEYS if key not in own and key not in usual]
+    places = [table.get(word) for table in (every, *source.tables("bank")) for word in ("inside", "front-size")]
+    given = {key for place in (case, *places) if isinstance(place, dict) for key in place}
+    missing = next((key for key in OPENING_KEYS if key not in given), None)
+    if missing is not None:
+        message = (
+            f'{missing} is missing; write width, height and depth over all, room = {{ width = "40", ... }}, or inside = and what must lie in '
+            "each drawer."
+        )
+        yield source.trouble(("case",), "case", message)
+
+
+def _missing_sizes(
+    source: Source, path: KeyPath, own: Mapping[str, Any], usual: Mapping[str, Any], names: Sequence[tuple[str, ...]]
+) -> Iterator[Trouble]:
+    """Each size of an opening is written, or follows from what lies in the drawer or from its front (CO-1)."""
+    places = [table[word] for table in (own, usual) for word in ("opening", "inside", "front-size") if word in table]
+    if not all(isinstance(place, dict) for place in places):
+        return
+    missing = [key for key in OPENING_KEYS if not any(key in place for place in places)]
     if missing:
         word = f"{missing[0]} is" if len(missing) == 1 else f"{', '.join(missing[:-1])} and {missing[-1]} are"
-        message = f'{word} missing; write opening = {{ width = "18", height = "4 1/4", depth = "20" }}.'
-        yield source.trouble(path, where_is(path, names), message)
+        message = f'{word} missing; write opening = {{ width = "18", height = "4 1/4", depth = "20" }}, or inside = and what must lie in it.'
+        place = (*path, "opening")
+        yield source.trouble(place, where_is(place, names), message)
 
 
 def _made_of(key: str) -> str:

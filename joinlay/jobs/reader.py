@@ -17,6 +17,7 @@ from pydantic import ValidationError
 from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
 from joinlay.errors import BadInput, Trouble, Troubles, nearest_names, quoted
+from joinlay.findings import Refused
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
 from joinlay.jobs.job import Job, JobDrawer, Written
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
@@ -308,9 +309,17 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
     """The piece around the drawers; None where the job has only openings. Raises Troubles where its tables don't go together."""
     try:
         return piece_spec(written, every, stocks, shop, lambda given: _tenon(shop, given.value))
-    except BadInput as bad:
+    except (BadInput, Refused) as bad:
         place = next((key for key in ("bank", "case", "frame", "runners") if key in source.tree), "")
-        raise Troubles([source.trouble((place,) if place else (), "piece", str(bad))]) from None
+        raise Troubles([source.trouble((place,) if place else (), "piece", _said_by(bad, shop))]) from None
+
+
+def _said_by(refused: BadInput | Refused, shop: Shop) -> str:
+    """What was wrong, in a sentence; of a rule that refused, with its way out, on the maker's rule."""
+    if isinstance(refused, BadInput):
+        return str(refused)
+    show, finding = shop.rule.text, refused.finding
+    return " ".join(filter(None, (finding.sentence(show), finding.way_out(show))))
 
 
 def _drawers(
@@ -320,11 +329,20 @@ def _drawers(
     for n, (entry, called) in enumerate(zip(written.drawer or (), roles, strict=True)):
         tenon = entry.found("tenon", every)
         for role in called:
+            make = entry.make_of(role.name, every, stocks)
+            own = replace(shop, practice=entry.practice(shop.practice, role.name))
+            try:
+                opening = entry.opening_of(role, every, make, own)
+            except (BadInput, Refused) as refused:
+                place: tuple[str | int, ...] = (
+                    ("drawer", n, "inside") if "inside" in source.tables("drawer")[n] else ("drawer", n)
+                )
+                raise Troubles([source.trouble(place, role.name, _said_by(refused, own))]) from None
             yield JobDrawer(
                 role=role,
-                opening=entry.opening_of(role.name, every),
-                make=entry.make_of(role.name, every, stocks),
-                shop=replace(shop, practice=entry.practice(shop.practice, role.name)),
+                opening=opening,
+                make=make,
+                shop=own,
                 tenon=None if tenon is None else _tenon(shop, tenon.value),
                 origin=f"{source.file}:{source.line(('drawer', n))}",
             )

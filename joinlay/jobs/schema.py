@@ -126,6 +126,13 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "set-back": "How far it stands within the frame's face and the piece's sides; less than 0: proud of them.",
         "foot": "How wide each of the feet is; they are as deep as their stock is thick.",
     },
+    "InsideEntry": {
+        "width": "Width of what lies in it; its inside is that and the room.",
+        "height": "Height of what lies in it, over its bottom.",
+        "depth": "Depth of what lies in it, from front to back.",
+        "room": "What is left free in each of these, in all.",
+    },
+    "FrontSizeEntry": {"width": "Width of the finished front.", "height": "Height of the finished front."},
     "OpeningEntry": {
         "width": "Width of the opening inside the frame.",
         "height": "Height of the opening inside the frame.",
@@ -133,6 +140,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     },
     "DrawersEntry": {
         "opening": "The opening in the frame.",
+        "inside": "What must lie in it; its opening, and in a [[bank]] the piece, is worked out around that (CO-1).",
+        "front-size": "The size of its finished front, in place of its opening's; in a [[bank]] the piece is worked out around it (CO-1).",
         "front": "The stock of the front.",
         "sides": "The stock of the sides.",
         "back": "The stock of the back; the sides' unless told.",

@@ -34,7 +34,7 @@ def test_one_table_is_told_alone_however_it_is_written(capsys):
 def test_a_table_that_is_not_there_is_answered_with_near_ones(capsys):
     ran = run(capsys, "keys", "drawrs")
     assert (ran.code, ran.out) == (2, "")
-    assert ran.err == "a job has no table 'drawrs'; write one of these: drawers, drawer.\n"
+    assert ran.err == "a job has no table 'drawrs'; write one of these: drawers, drawer, drawer.inside.\n"
 
 
 def test_every_figure_of_the_trade_and_of_machines_stands_somewhere_with_what_is_usual(capsys):

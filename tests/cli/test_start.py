@@ -37,7 +37,8 @@ def test_a_whole_piece_is_a_good_job_too(unit):
 @BOTH
 def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
     # Its notes that name a file of the maker's own, or stand in place of a line that is written, are tried in tests of their own.
-    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye|rows =|mullion = .*side by side"
+    left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye"
+    left += r"|rows =|mullion = .*side by side|inside =|front-size ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit, is_piece=True), flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
     assert len(worked_out.drawers) == 4
@@ -83,6 +84,18 @@ ELSEWHERE = {
 
 
 @BOTH
+@pytest.mark.parametrize("key", ["inside", "front-size"])
+def test_what_lies_inside_may_be_written_in_place_of_the_piece_s_sizes(unit, key):
+    text = starter_job(unit, is_piece=True).replace(f"#{key} =", f"{key} =")
+    sizes = ("width", "height", "depth") if key == "inside" else ("width", "height")
+    for size in sizes:
+        text = re.sub(rf"(\[case\]\n(?:.*\n)*?){size} = .*\n", r"\1", text, count=1)
+    worked_out = plan(read_job(text, "chest.toml"))
+    assert not worked_out.is_refused
+    assert worked_out.dimensions()["piece width over all"].rule == "CO-1"
+
+
+@BOTH
 def test_rows_may_be_written_in_place_of_drawers(unit):
     text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "").replace("#rows =", "rows =")
     text = re.sub(r"^#(?=mullion = .*side by side)", "", text, flags=re.MULTILINE)
@@ -95,8 +108,8 @@ def test_rows_may_be_written_in_place_of_drawers(unit):
 @pytest.mark.parametrize("shop", ["a file", "a table"])
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
-    keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|drill|hand-tools|first-choice|limits"
-    left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop ="
+    keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|drill|hand-tools|first-choice|limits|inside =|front-size ="
+    left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop =|inside =|front-size ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)
     job = read_job(text, "chest.toml", f'units = "{unit.value}"\nkerf = 1\n' if shop == "a file" else None, "my.shop.toml")
     assert job.drawers[-1].name == "drawer bottom"

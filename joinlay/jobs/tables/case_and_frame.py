@@ -9,8 +9,15 @@ from pydantic import Field, model_validator
 from joinlay.boards import DrawerRole
 from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
-from joinlay.casework.face_frame import FrameMake
+from joinlay.casework.face_frame import FrameMake, FrameSizes
 from joinlay.casework.graduation import Heights, OneByOne, Rounding
+from joinlay.casework.outwards import (
+    filled_by,
+    opening_depth_around,
+    opening_height_around,
+    opening_width_around,
+    piece_depth_around,
+)
 from joinlay.casework.piece import Bank, PieceSpec, within_room
 from joinlay.casework.stops import StopMake
 from joinlay.casework.top_and_base import BaseMake, TopMake
@@ -28,7 +35,8 @@ from joinlay.jobs.tables.given import (
     dimension_or_zero,
     one_of,
 )
-from joinlay.lengths import NOTHING, Dimension, Length, plain_mm
+from joinlay.joints.rabbet import design_rabbet
+from joinlay.lengths import NOTHING, Dimension, Length, dimension, largest, mm, plain_mm
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
@@ -87,22 +95,16 @@ class CaseEntry(Entry):
         written = [key for key in ("width", "height", "depth") if getattr(self, key) is not None]
         if self.room is not None and written:
             raise BadInput(f"the room gives the piece its sizes, and {written[0]} is written as well; leave one of them out.")
-        if self.room is None and len(written) < 3:
-            missing = next(key for key in ("width", "height", "depth") if key not in written)
-            raise BadInput(f'{missing} is missing; write width, height and depth over all, or room = {{ width = "40", ... }}.')
         return self
 
-    def sizes(self) -> tuple[Dimension, Dimension, Dimension]:
-        """Width, height and depth over all."""
+    def sizes(self) -> tuple[Dimension | None, Dimension | None, Dimension | None]:
+        """Width, height and depth over all; None for one that isn't written, and so must follow from what lies in the drawers (CO-1)."""
         if self.room is not None:
             return self.room.sizes()
-        assert self.width is not None
-        assert self.height is not None
-        assert self.depth is not None
         return (
-            dimension_of(self.width, "piece width over all"),
-            dimension_of(self.height, "piece height over all"),
-            dimension_of(self.depth, "piece depth over all"),
+            dimension_or_none(self.width, "piece width over all"),
+            dimension_or_none(self.height, "piece height over all"),
+            dimension_or_none(self.depth, "piece depth over all"),
         )
 
     def make(self, stocks: Mapping[str, Stock]) -> CaseMake:
@@ -246,9 +248,6 @@ def piece_spec(
         raise BadInput(f"the piece lacks its [{missing}]; a whole piece has [case], [frame], [[bank]] and [runners].")
     top = None if tables.top is None else tables.top.make(stocks)
     base = None if tables.base is None else tables.base.make(stocks)
-    width, height, depth = tables.case.sizes()
-    if tables.case.room is not None:
-        width, height, depth = _less_top_and_base((width, height, depth), top, base, shop)
     frame = tables.frame.make(stocks)
     # Where nothing runs, nothing is made of it.
     runner = frame.stock if tables.runners is None else stocks[tables.runners.stock.value]
@@ -259,16 +258,22 @@ def piece_spec(
         first += part.count
         first_open += part.open_count
     stops = (tables.stops or StopsEntry()).make(runner, stocks)
+    case = tables.case.make(stocks)
+    around = _Outwards(tables.bank, banks, every, frame.sizes(shop.practice), case, shop)
+    written = tables.case.sizes()
+    if tables.case.room is not None:
+        written = _less_top_and_base(tables.case.room.sizes(), top, base, shop)
+    width, height, depth = around.sizes(written)
     return PieceSpec(
         width=width,
         height=height,
         depth=depth,
         frame=frame,
-        case=tables.case.make(stocks),
+        case=case,
         banks=tuple(banks),
         runner=runner,
         stops=stops,
-        widths=_widths(tables.bank),
+        widths=_widths([around.bank_width(n) for n in range(len(banks))]),
         top=top,
         base=base,
     )
@@ -329,11 +334,122 @@ def _bank(
     )
 
 
-def _widths(banks: Sequence[BankEntry]) -> Heights | None:
+def _widths(given: Sequence[Dimension | None]) -> Heights | None:
     """How the width is divided: None, alike, where no bank says."""
-    given = tuple(dimension_or_none(bank.width, f"bank {n} opening width asked for") for n, bank in enumerate(banks, start=1))
     if not any(given):
         return None
     if sum(one is None for one in given) > 1:
         raise BadInput("some banks have a width and more than one has none; leave one at most to take what is left.")
-    return OneByOne(given)
+    return OneByOne(tuple(given))
+
+
+class _Outwards:
+    """The piece around what lies in its drawers: the sizes over all that aren't written (CO-1)."""
+
+    def __init__(
+        self,
+        entries: Sequence[BankEntry],
+        banks: Sequence[Bank],
+        every: DrawersEntry,
+        frame: FrameSizes,
+        case: CaseMake,
+        shop: Shop,
+    ) -> None:
+        self._entries, self._banks, self._frame, self._case, self._shop = entries, banks, frame, case, shop
+        self._first = [DrawerRole(1 + sum(bank.count for bank in entries[:n])) for n in range(len(entries))]
+        self._wishes = [
+            (entry if entry.inside or entry.front_size else every).outwards(first.name)
+            for entry, first in zip(entries, self._first, strict=True)
+        ]
+
+    def sizes(
+        self, written: tuple[Dimension | None, Dimension | None, Dimension | None]
+    ) -> tuple[Dimension, Dimension, Dimension]:
+        """Width, height and depth over all: as ``written``, or from the inside out. BadInput where one is both, or neither."""
+        asked = (
+            [n for n, wish in enumerate(self._wishes) if wish.gives_width],
+            [n for n, wish in enumerate(self._wishes) if wish.gives_height],
+            [n for n, wish in enumerate(self._wishes) if wish.depth is not None],
+        )
+        for key, size, banks in zip(("width", "height", "depth"), written, asked, strict=True):
+            drawers = [n for n in banks if self._banks[n].drawers]
+            if size is not None and drawers:
+                raise BadInput(
+                    f"the piece's {key} follows from what lies in its drawers, and is written under [case] as well; leave one of them out."
+                )
+            if size is None and not drawers:
+                raise BadInput(
+                    f'{key} is missing; write width, height and depth over all, room = {{ width = "40", ... }}, or inside = '
+                    "and what must lie in each drawer."
+                )
+        width, height, depth = written
+        return (
+            self._width() if width is None else width,
+            self._height(asked[1]) if height is None else height,
+            self._depth(asked[2]) if depth is None else depth,
+        )
+
+    def bank_width(self, n: int) -> Dimension | None:
+        """The width of a bank's openings: as written, around what lies in its drawers, or None: it takes what is left."""
+        entry, bank, wish = self._entries[n], self._banks[n], self._wishes[n]
+        if not wish.gives_width or not bank.drawers:
+            return dimension_or_none(entry.width, f"bank {n + 1} opening width asked for")
+        if entry.width is not None:
+            raise BadInput(
+                f"the width of bank {n + 1} follows from what lies in its drawers, and is written as well; leave one of them out."
+            )
+        if any(row.widths is not None for row in bank.rows):
+            raise BadInput(
+                f"a row of bank {n + 1} has widths of its own, so what lies in its drawers can't give them; leave one of them out."
+            )
+        each, most = self._opening_width(n), max(bank.by_row)
+        mullion = bank.mullion if bank.mullion is not None else self._frame.mullion
+        wide = each * most + mullion * (most - 1) if most > 1 else each
+        return wide.named(f"bank {n + 1} opening width around its drawers", "CO-1", "by geometry")
+
+    def _opening_width(self, n: int) -> Dimension:
+        made = self._banks[n].drawers[0]
+        return opening_width_around(self._first[n], self._wishes[n], made.make, made.shop)
+
+    def _opening_height(self, n: int) -> Dimension:
+        made = self._banks[n].drawers[0]
+        return opening_height_around(self._first[n], self._wishes[n], made.make, made.shop)
+
+    def _width(self) -> Dimension:
+        whole = 2 * self._frame.stile
+        for n in range(len(self._banks)):
+            bank = self.bank_width(n)
+            if bank is None:
+                raise BadInput(
+                    f"the piece's width is worked out around its drawers, and bank {n + 1} says none; give it a width, or inside."
+                )
+            whole = whole + bank if n == 0 else whole + self._frame.mullion + bank
+        return whole.named("piece width over all", "CO-1", "by geometry")
+
+    def _height(self, asked: Sequence[int]) -> Dimension:
+        """Around the bank that is the highest; the others then have more room than they asked for."""
+        heights = []
+        for n in asked:
+            bank = self._banks[n]
+            if not bank.drawers:
+                continue
+            if any(row.open is not None for row in bank.rows):
+                raise BadInput(
+                    f"bank {n + 1} has an open bay, whose height nothing says; write height under [case] in place of that inside."
+                )
+            rail = bank.rail if bank.rail is not None else self._frame.rail
+            rails = [rail] * (bank.heights.count - 1)
+            heights.append(filled_by(bank.heights, self._opening_height(n), rails, self._frame.top_rail, self._frame.bottom_rail))
+        return largest(*heights).named("piece height over all", "CO-1", "by geometry") if len(heights) > 1 else heights[0]
+
+    def _depth(self, asked: Sequence[int]) -> Dimension:
+        """Around the deepest drawer, whose sides reach past its back by what the corner there asks."""
+        rabbet = design_rabbet(into=self._case.sides.thickness, panel=self._case.back.thickness, shop=self._shop)
+        depths = []
+        for n in asked:
+            if self._banks[n].drawers:
+                made = self._banks[n].drawers[0]
+                # Any opening that holds a drawer tells how far its sides reach past its back.
+                tried = dimension(mm(1000))
+                depths.append(opening_depth_around(self._first[n], self._wishes[n], tried, tried, made.make, made.shop))
+        return piece_depth_around(depths, rabbet)

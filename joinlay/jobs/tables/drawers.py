@@ -10,6 +10,7 @@ from joinlay.casework.bay import RowWish
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, Heights, OneByOne
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake, Opening
+from joinlay.casework.outwards import OutwardsWish, opening_depth_around, opening_height_around, opening_width_around
 from joinlay.casework.shelves import Lipping, OpenMake
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
@@ -29,11 +30,12 @@ from joinlay.jobs.tables.given import (
     YesOrNo,
     dimension_of,
     dimension_or_none,
+    dimension_or_zero,
     one_of,
 )
 from joinlay.jobs.tables.shop import set_length
 from joinlay.lengths import Dimension, Fraction, Length
-from joinlay.shop import Practice
+from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
 
 __all__ = ["OPENING_KEYS", "RULES_BY_KEY", "STOCK_KEYS", "BankEntry", "DrawerEntry", "DrawersEntry", "OpeningEntry"]
@@ -78,10 +80,28 @@ class OpeningEntry(Entry):
     depth: Size | None = None
 
 
+class InsideEntry(Entry):
+    """What must lie in a drawer, each way, and how much ``room`` is to be left in each of them; the opening is worked out around it (CO-1)."""
+
+    width: Size | None = None
+    height: Size | None = None
+    depth: Size | None = None
+    room: Gap | None = None
+
+
+class FrontSizeEntry(Entry):
+    """The size of a drawer's finished front; the opening is worked out around it (CO-1)."""
+
+    width: Size | None = None
+    height: Size | None = None
+
+
 class DrawersEntry(Entry):
     """What every drawer has unless it says otherwise. Opening sizes that are alike may stand here too."""
 
     opening: OpeningEntry | None = None
+    inside: InsideEntry | None = None
+    front_size: FrontSizeEntry | None = None
     front: StockName | None = None
     sides: StockName | None = None
     back: StockName | None = None
@@ -104,6 +124,27 @@ class DrawersEntry(Entry):
     tip_gap: Gap | None = None
     mortise_slack: Gap | None = None
     load: Bearing | None = None
+
+    def outwards(self, name: str) -> OutwardsWish:
+        """What the drawer called ``name`` must hold, or the size of its front, of what is written here (CO-1)."""
+        inside, front = self.inside or InsideEntry(), self.front_size or FrontSizeEntry()
+        return OutwardsWish(
+            width=dimension_or_none(inside.width, f"{name} inside width asked for"),
+            height=dimension_or_none(inside.height, f"{name} inside height asked for"),
+            depth=dimension_or_none(inside.depth, f"{name} inside depth asked for"),
+            room=dimension_or_zero(inside.room, f"{name} room to spare inside"),
+            front_width=dimension_or_none(front.width, f"{name} front width asked for"),
+            front_height=dimension_or_none(front.height, f"{name} front height asked for"),
+        )
+
+    @model_validator(mode="after")
+    def _is_given_once(self) -> "DrawersEntry":
+        for key in OPENING_KEYS:
+            said = [word for word in ("opening", "inside", "front_size") if getattr(getattr(self, word), key, None) is not None]
+            if len(said) > 1:
+                both = " and in ".join(word.replace("_", "-") for word in said)
+                raise BadInput(f"the {key} is written in {both}; one of them gives the other, so leave one out.")
+        return self
 
     def practice(self, usual: Practice, named: str = "") -> Practice:
         """``usual`` with the clearances and offsets that are written here.
@@ -130,16 +171,28 @@ class DrawerEntry(DrawersEntry):
         usual: Given[Any] | None = getattr(every, field)
         return usual if own is None else own
 
-    def opening_of(self, name: str, every: DrawersEntry) -> Opening:
-        """The opening of the drawer called ``name``; a size that isn't written here is every drawer's."""
+    def opening_of(self, role: DrawerRole, every: DrawersEntry, make: DrawerMake, shop: Shop) -> Opening:
+        """The opening of the drawer ``role``; a size that isn't written here is every drawer's, one that is asked for from the inside is
+        worked out around what the drawer is made of (CO-1).
 
-        def size(key: str) -> Given[Length]:
-            places = [part.opening for part in (self, every) if part.opening is not None]
+        ``shop`` has the drawer's own practice in it. Raises BadInput where sizes don't go together, Refused where no back corner can be made.
+        """
+
+        def size(key: str) -> Dimension | OutwardsWish:
+            for part in (self, every):
+                given = getattr(part.opening, key, None)
+                if given is not None:
+                    return dimension_of(given, f"{role.name} opening {key}")
+                if any(getattr(one, key, None) is not None for one in (part.inside, part.front_size)):
+                    return part.outwards(role.name)
             # One of them has it, or the file would not have been accepted.
-            return next(given for part in places if (given := getattr(part, key)) is not None)
+            raise BadInput(f"{role.name} has no {key}.")
 
-        width, height, depth = (dimension_of(size(key), f"{name} opening {key}") for key in OPENING_KEYS)
-        return Opening(width, height, depth)
+        width, height, depth = (size(key) for key in OPENING_KEYS)
+        wide = opening_width_around(role, width, make, shop) if isinstance(width, OutwardsWish) else width
+        high = opening_height_around(role, height, make, shop) if isinstance(height, OutwardsWish) else height
+        deep = opening_depth_around(role, depth, wide, high, make, shop) if isinstance(depth, OutwardsWish) else depth
+        return Opening(wide, high, deep)
 
     def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock]) -> DrawerMake:
         """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said.

@@ -136,6 +136,11 @@ def test_banks_may_have_widths():
         spec('drawers = 1\nwidth = "8"\n[[bank]]\ndrawers = 1\n[[bank]]\ndrawers = 1')
 
 
+def test_a_size_that_nothing_gives_is_missed():
+    with pytest.raises(BadInput, match="height is missing"):
+        spec("drawers = 2", 'width = "24"')
+
+
 def test_a_room_gives_the_piece_its_sizes():
     wanted = spec(case='room = { width = "40", height = "90", depth = "22", beside = "1/2", above = "2" }')
     assert (wanted.width, wanted.height, wanted.depth) == (inches(39), inches(88), inches(22))
@@ -159,7 +164,6 @@ def test_stops_are_of_the_runners_stock_or_left_out():
         ("drawers = 2\nremainder = 3", CASE, "the bank has 2"),
         ('drawers = 2\nremainder = "middle"', CASE, "counted from the top"),
         ('drawers = 2\nopening = { width = "4" }', CASE, "leave opening out"),
-        ("drawers = 2", 'width = "24"', "height is missing"),
         ("drawers = 2\nrows = [2]", CASE, "leave one of them out"),
         ('rows = [2, 1]\nheights = ["4"]', CASE, "there are 2 rows and 1 heights"),
         ("rows = [2, 1]\nremainder = 3", CASE, "goes to row 3, but the bank has 2"),
