@@ -86,7 +86,9 @@ def before_words(glue_up: GlueUp, boards: Iterable[Board]) -> tuple[str, ...]:
     if found:
         said.append(f"Sand now, while you can reach: {_faces(found)}.")
         if any(one.part.kind in _PANELS for one in found):
-            said.append("Finish the bottom now too, edges and all: it moves in its grooves, and what is bare would show.")
+            glued = any(met.one.kind in _PANELS for met in glue_up.most.glued)
+            edges = "all but the edge that is glued" if glued else "edges and all"
+            said.append(f"Finish the bottom now too, {edges}: it moves in its grooves, and what is bare would show.")
         said.append("Where you finish first, mask every joint: glue holds on bare wood alone.")
     kinds = {move.moving[0].kind for go in glue_up.goes for move in go.moves}
     if glue_up.steps[0].is_whole and kinds & set(_RUN_ON):

@@ -12,6 +12,7 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import PartKind
 from joinlay.boards.meeting import Tie, Way
 from joinlay.lengths import Fraction, Length, dimension
 from joinlay.records import dataclass
@@ -99,10 +100,11 @@ def clamp_rows(
     """The rows of clamps for the meetings that are ``glued`` at once, the longest joint first; ``group`` are all boards that are
     there by then (PT-4).
 
-    Meetings with nails or screws need none. ``boxes`` are the boxes around the boards, ``of`` what is glued, for the names of its
-    numbers.
+    Meetings with nails or screws need none, nor does a bottom, which its grooves hold. ``boxes`` are the boxes around the boards,
+    ``of`` what is glued, for the names of its numbers.
     """
-    seams = _in_line([seam for met in glued if met.tie is Tie.GLUED for seam in _seams(met, boxes)])
+    clamped = (met for met in glued if met.tie is Tie.GLUED and met.one.kind is not PartKind.DRAWER_BOTTOM)
+    seams = _in_line([seam for met in clamped for seam in _seams(met, boxes)])
     spacing, caul = practice.length("clamp spacing"), practice.length("caul thickness")
     rows: list[ClampRow] = []
     for seam in seams:

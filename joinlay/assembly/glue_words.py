@@ -163,9 +163,18 @@ def _newtons(psi: int) -> str:
 
 
 def dry_words(glue_up: GlueUp) -> str:
-    """What stays without glue: ``no glue on the bottom, which stays loose in its grooves``; empty where nothing does (PT-7)."""
-    loose = list(dict.fromkeys(met.one.short for met in glue_up.most.dry))
-    return f"no glue on the {listed(loose)}, which stays loose in its grooves" if loose else ""
+    """What stays without glue: ``no glue on the bottom, which stays loose in its grooves``; empty where nothing does (PT-7).
+
+    A solid bottom is glued into one of its grooves, and may move in the others.
+    """
+    loose = list(dict.fromkeys(met.one for met in glue_up.most.dry))
+    held = {met.one: met.other for met in glue_up.most.glued if met.one in loose}
+    if not loose:
+        return ""
+    if held:
+        name, into = next((one.short, other.short) for one, other in held.items())
+        return f"glue on the {name} in the groove of the {into} only; in the others it stays loose"
+    return f"no glue on the {listed([one.short for one in loose])}, which stays loose in its grooves"
 
 
 def timetable_words(timetable: Timetable, *, is_said: bool) -> str:
