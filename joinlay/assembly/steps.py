@@ -163,14 +163,15 @@ def _put_together(step: Step) -> str:
         grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
         return _bottom_words(step, first).format(what=what, onto=parts_named(grooved), come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
-    return said.format(what=what, onto=onto, come=come)
+    nails = sum(move.fasteners for move in step.moves)
+    return said.format(what=what, onto=onto, come=come, nails=f"{nails} nail{'' if nails == 1 else 's'}")
 
 
 #: What is said of parts that go in by their own rule; of all others it is told how they are held.
 _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
     PartKind.LOOSE_SHELF: "Set {what} on its pins, {come}.",
-    PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue.",
+    PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue, and nail it there, {nails} in all.",
     PartKind.TOP: "Lay the top on, and screw it up from inside, through the case's top panel and the strips, without glue.",
     PartKind.TOP_STRIP: "Glue {what} on the upper face of the case's top panel, their holes over its holes.",
     PartKind.FOOT: "Glue {what} under {onto}, and turn the piece upright again.",

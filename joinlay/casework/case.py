@@ -6,12 +6,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole, bay_name
+from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.case_sizes import size_case
 from joinlay.casework.shelves import bore_pin_holes, fixed_levels, pin_lines
 from joinlay.findings import note, refusal
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
+from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
@@ -405,8 +407,11 @@ class _CaseMaker:
         )
 
     def _meet_back(self, back: Board, sides: Sequence[Board], panels: Sequence[Board]) -> None:
-        """The back in the rabbets of the sides and against the panels' back edges, without glue."""
+        """The back in the rabbets of the sides and against the panels' back edges, nailed there without glue (RA-1)."""
         joint, ways = self._rabbet.role, (Way.FRONT, Way.UP, Way.DOWN)
+        nail = fastener_for(FastenerKind.NAIL, back.thickness, None, self._shop.rule)
+        apart = self._shop.practice.length("back nail spacing")
+        up, across = (len(spread(run, apart, least=2)) for run in (back.length, self._sizes.inside_width))
         for side, edge, into in zip(sides, (Surface.EDGE, Surface.FAR_EDGE), (Way.LEFT, Way.RIGHT), strict=True):
             facings = (
                 Facing("in the", Plane(edge), Plane(Surface.FACE, self._rabbet.depth), self._tip, "RA-1"),
@@ -414,9 +419,19 @@ class _CaseMaker:
                     "against the rabbet of the", Plane(Surface.FACE), Plane(Surface.FAR_EDGE, self._rabbet.width), rule="RA-1"
                 ),
             )
-            self._meetings.append(Meeting(one=back.role, other=side.role, facings=facings, closes=(into, *ways), joint=joint))
+            self._meetings.append(
+                Meeting(
+                    one=back.role, other=side.role, facings=facings, closes=(into, *ways), tie=Tie.FASTENED, joint=joint, fasteners=up,
+                    fastener=nail,
+                )
+            )  # fmt: skip
         for panel in panels:
-            self._meetings.append(butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1"))
+            self._meetings.append(
+                butted(
+                    (back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1", tie=Tie.FASTENED, fasteners=across,
+                    fastener=nail,
+                )
+            )  # fmt: skip
 
     def _cavities(self) -> tuple[Cavity, ...]:
         sizes, thickness = self._sizes, self._make.sides.thickness

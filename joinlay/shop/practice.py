@@ -73,6 +73,14 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("front set-back", "0", "0", "DR-5", _PRACTICE, "drawer front behind the face of the frame"),
     LengthRule("back set-in", "1/2", "12", "DJ-2", "Foster", "end of the side to the dado that takes the back"),
     LengthRule(
+        "back nail spacing",
+        "6",
+        "150",
+        "RA-1",
+        "NAVEDTRA 14119; MIL-DTL-45449",
+        "largest spacing of the nails that hold the case's back",
+    ),
+    LengthRule(
         "corner nail spacing", "2", "50", "DJ-1, DJ-4", _HOUSE, "largest spacing of the nails or pins in a drawer's corner"
     ),
     LengthRule("bottom screw", "1/8", "3.5", "DJ-3", _PRACTICE, "shank of the screws that hold a bottom under the back"),

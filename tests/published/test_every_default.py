@@ -59,6 +59,9 @@ LENGTHS = {
     "an 1880s chest of drawers list": {
         "back gap": ("1/2", "12", "DR-5"),
     },
+    "NAVEDTRA 14119; MIL-DTL-45449": {
+        "back nail spacing": ("6", "150", "RA-1"),
+    },
     "Joyce": {
         "rough length allowance": ("1/2", "12", "CL-1"), "rough width allowance": ("1/4", "6", "CL-1"),
     },

@@ -154,7 +154,7 @@ def test_the_print_chest_is_told_as_a_maker_would():
         "Glue 8 guides to 8 bearers, from behind.",
         "Glue 4 strips to 4 rails, from behind.",
         "Glue 8 blocks to 4 strips, from the front, each where its drawer, tried in, comes to rest.",
-        "Lay the back into its rabbets, from behind, without glue.",
+        "Lay the back into its rabbets, from behind, without glue, and nail it there, 20 nails in all.",
         "Push drawers 1 to 4 in, from the front.",
     ]
 

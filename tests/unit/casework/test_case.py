@@ -2,6 +2,8 @@
 
 import pytest
 
+from joinlay.boards import PartKind
+from joinlay.boards.meeting import Tie
 from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
@@ -99,3 +101,16 @@ def test_solid_sides_on_plywood_panels_are_noted():
     own = CaseMake(solid("3/4"), ply("3/4"), ply("1/4"))
     assert "move differently" in case(case=own).assembly.findings[0].what
     assert case().assembly.findings == ()
+
+
+def test_the_back_is_nailed_all_round_and_never_glued():
+    # NAVEDTRA 14119, MIL-DTL-45449: a nail three times as long as what it holds, nails at most 6 in apart.
+    made = case().assembly
+    met = {one.other.short: one for one in made.meetings if one.one.kind is PartKind.CASE_BACK}
+    assert set(met) == {"left side", "right side", "bottom", "top"}
+    for one in met.values():
+        assert (one.tie, one.glue) == (Tie.FASTENED, 0)
+        assert one.fastener is not None
+        assert one.fastener.length >= 3 * inches("1/4")
+        run = made.board("back").length if "side" in one.other.short else case().sizes.inside_width
+        assert run.mm / one.fasteners <= inches(6).mm < run.mm / (one.fasteners - 1)
