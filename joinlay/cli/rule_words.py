@@ -115,5 +115,7 @@ RULE_WORDS: Final = {
     "PT-10": "the order of fitting",
     "PT-11": "what a film of finish takes from every gap",
     "PT-12": "standing: levelled, out of winding, fixed",
+    "SH-1": "an open bay, fixed shelves, and how far a shelf may sag",
+    "SH-2": "loose shelves on pins",
     "RO-1": "a row of drawers side by side, and what parts them",
 }
