@@ -9,6 +9,8 @@ from markupsafe import Markup
 from joinlay.bench.inked import inked
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Fraction
+from joinlay.pages.assembly_sheets import numbers_of
+from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
 from joinlay.pictures.sections import level_section, upright_sections
@@ -39,12 +41,18 @@ def _level(plan: Plan) -> Sequence[Picture]:
     return (picture,) if picture else ()
 
 
+def _apart(plan: Plan) -> Sequence[Picture]:
+    view = whole_view(plan, numbers_of(plan), _ROOM)
+    return (view.picture,) if view else ()
+
+
 #: Every drawing by its key in the address: what it is called on the page, and what draws it.
 DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
     "front": ("Front", _front),
     "section": ("Section", _upright),
     "plan": ("Plan", _level),
     "details": ("Details", details),
+    "apart": ("Taken apart", _apart),
 }
 
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
 
-__all__ = ["MODEL", "part_nodes", "plan_model", "refuse_without_model"]
+__all__ = ["MODEL", "TONES", "part_nodes", "plan_model", "refuse_without_model"]
 
 #: What the file is called.
 MODEL: Final = "model.glb"
@@ -33,13 +33,14 @@ _METRE: Final = 1000.0
 _TURN: Final = ((1, 0, 0), (0, 0, 1), (0, -1, 0))
 
 #: Red, green, blue of what a part is of, so that they are told apart: nothing in it says what wood it is.
-_TONES: Final = {
+TONES: Final = {
     Whole.CASE: (196, 160, 116),
     Whole.FRAME: (150, 98, 62),
     Whole.RUNNERS: (224, 204, 160),
     Whole.STOPS: (236, 220, 186),
     Whole.PULLS: (110, 72, 46),
-    Whole.TOP: (150, 98, 62),
+    Whole.SHELVES: (206, 174, 130),
+    Whole.TOP: (166, 116, 74),
     Whole.BASE: (124, 84, 54),
 }
 _DRAWER: Final = (178, 128, 84)
@@ -89,7 +90,7 @@ def plan_model(plan: Plan, mark: str = "") -> bytes:
         whole = board.role.whole
         group = whole.name if isinstance(whole, DrawerRole) else whole.value if whole is not None else "other parts"
         if group not in made:
-            colour = _DRAWER if whole is None or isinstance(whole, DrawerRole) else _TONES[whole]
+            colour = _DRAWER if whole is None or isinstance(whole, DrawerRole) else TONES[whole]
             made[group] = PBRMaterial(name=group, baseColorFactor=[*colour, 255], metallicFactor=0.0, roughnessFactor=0.8)
             scene.graph.update(frame_to=group, frame_from=_ROOT, matrix=eye(4))
         body = solid_of(board)

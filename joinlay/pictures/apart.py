@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, PartRole, Vector
     from joinlay.boards.meeting import Meeting
 
-__all__ = ["held_apart", "moved_by", "offsets_of"]
+__all__ = ["closing_way", "held_apart", "moved_by", "offsets_of"]
 
 _NONE: Final[Vector] = (Fraction(0), Fraction(0), Fraction(0))
 #: A slide of more gaps than this is drawn half done.
@@ -57,7 +57,7 @@ def offsets_of(
         elif lead.whole in _SATELLITES and len(moving) == 1:
             found[lead] = _beside(lead, move, found, Fraction(0) if lead in stay else gap / 3)
         else:
-            out = move.way.opposite
+            out = closing_way(move).opposite
             is_pushed_in = isinstance(lead.whole, DrawerRole) and not isinstance(onto[0].whole, DrawerRole)
             if is_pushed_in:
                 # Through the frame, which it doesn't touch: until it is before all of that.
@@ -68,6 +68,16 @@ def offsets_of(
             for role in moving:
                 found[role] = _plus(found[role], out, far)
     return found
+
+
+def closing_way(move: Move) -> Way:
+    """The way in which ``move`` is drawn to close: straight onto the surface where all its joints lie on one, else as the order has it (PT-1).
+
+    What lies on a surface may be slid on from any side; a maker lays it on.
+    """
+    own = set(move.moving)
+    off = {_off(met, met.one if met.one in own else met.other, move.way) for met in move.closing}
+    return next(iter(off)).opposite if len(off) == 1 else move.way
 
 
 def held_apart(boards: Iterable[Board], offsets: Mapping[PartRole, Vector]) -> tuple[Board, ...]:

@@ -14,7 +14,7 @@ from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, extent
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Fill, Line, Role, flatten
-from joinlay.pictures.apart import held_apart, offsets_of
+from joinlay.pictures.apart import closing_way, held_apart, offsets_of
 from joinlay.pictures.axonometric import drawn_at, look_from_corner
 from joinlay.pictures.balloons import RADIUS_OF_BALLOON, Numbered, Paper, set_balloons
 from joinlay.pictures.glue_faces import glue_faces
@@ -116,7 +116,8 @@ class ClampSign:
 class ApartView:
     """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, jaws of ``clamps``, and the numbers in ``balloons``.
 
-    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen.
+    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen. ``areas`` are faces to press a part by, the nearest
+    last by their middles, which is near enough for a hand; they aren't drawn.
     """
 
     title: str
@@ -126,6 +127,7 @@ class ApartView:
     balloons: tuple[Balloon, ...]
     over: tuple[int, ...] = ()
     clamps: tuple[ClampSign, ...] = ()
+    areas: tuple[Fill, ...] = ()
 
     @property
     def picture(self) -> Picture:
@@ -133,7 +135,7 @@ class ApartView:
         strokes: list[Stroke] = [fill for part in self.parts for fill in part.glue]
         strokes += [edge for part in self.parts for edge in part.edges]
         strokes += flatten([*self.moves, *self.clamps, *self.balloons])
-        return Picture(self.title, tuple(strokes), self.scale)
+        return Picture(self.title, tuple(strokes), self.scale, areas=self.areas)
 
 
 def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
@@ -159,7 +161,7 @@ def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> Apart
 
 def _is_outside(role: PartRole) -> bool:
     """Whether a part is told by its number in the picture of the whole: of a drawer only the front."""
-    return role.whole in (Whole.CASE, Whole.FRAME) or role.kind is PartKind.DRAWER_FRONT
+    return role.whole in (Whole.CASE, Whole.FRAME, Whole.SHELVES, Whole.TOP, Whole.BASE) or role.kind is PartKind.DRAWER_FRONT
 
 
 def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
@@ -238,12 +240,12 @@ class _Drawing:
         edges: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
         for edge in self.view.edges:
             role = Role.OUTLINE if edge.is_rim else Role.SEEN
-            edges[edge.role].append(Line(self._put(edge.start), self._put(edge.end), role, edge.role.name))
+            edges[edge.role].append(Line(self._put(edge.start), self._put(edge.end), role, edge.role.name, edge.role))
         glue: dict[PartRole, list[Fill]] = {role: [] for role in self.boards}
         for face in glue_faces((met for move in moves for met in move.glued), self.boards, self.offsets):
             for area in self.view.seen_area(face):
                 points = tuple((x * self.factor, y * self.factor) for x, y in area)
-                glue[face.role].append(Fill(points, _GLUE, Role.HATCH, face.role.name))
+                glue[face.role].append(Fill(points, _GLUE, Role.HATCH, face.role.name, face.role))
         arrows = tuple(self._arrows(moves))
         paper = Paper()
         paper.take(line for lines in edges.values() for line in lines)
@@ -251,7 +253,12 @@ class _Drawing:
         paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
         balloons, over = set_balloons(self._numbered(numbers), paper, self._is_bare)
         parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
-        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws)
+        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws, tuple(self._areas()))
+
+    def _areas(self) -> Iterator[Fill]:
+        """Every face, the farthest from the eye first."""
+        for face in sorted(self.view.faces, key=lambda face: sum(x - y + z for x, y, z in face.corners)):
+            yield Fill(tuple(map(self._put, face.corners)), Fraction(0), Role.SEEN, face.role.name, face.role)
 
     def _put(self, spot: Spot) -> Point:
         x, y = drawn_at(spot)
@@ -271,17 +278,17 @@ class _Drawing:
                 made.append((move, lines))
         told: dict[object, tuple[Fraction, Move, Line]] = {}
         for move, lines in made:
-            best = max((line for line in lines if _runs(line, move.way)), key=_long, default=None)
+            best = max((line for line in lines if _runs(line, closing_way(move))), key=_long, default=None)
             if best is None:
                 continue
-            key = (move.way, move.moving[0].kind, move.moving[0].hand)
+            key = (closing_way(move), move.moving[0].kind, move.moving[0].hand)
             if key not in told or _long(best) > told[key][0]:
                 told[key] = (_long(best), move, best)
         pointing = {id(move): line for _, move, line in told.values()}
         for move, lines in made:
             arrow = pointing.get(id(move))
             ends = _on(arrow) if arrow is not None else None
-            yield MoveArrow(move.moving, move.way, lines, *(ends or (None, None)))
+            yield MoveArrow(move.moving, closing_way(move), lines, *(ends or (None, None)))
 
     def _ways(self, move: Move) -> Iterator[tuple[Spot, Spot]]:
         """From each joint of the parts that move to where it closes, in space."""
@@ -292,7 +299,7 @@ class _Drawing:
             lead = move.moving[0]
             middle = _middle(*_space(self.boards[lead]))
             spots = [(fine(_sum(middle, self.offsets[lead])), fine(middle))]
-        axis = "XYZ".index(move.way.value[1])
+        axis = "XYZ".index(closing_way(move).value[1])
         for start, end in spots:
             # First the way of the move, then, where both are drawn apart sideways too, across.
             turn = [end[n] if n == axis else at for n, at in enumerate(start)]

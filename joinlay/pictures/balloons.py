@@ -78,8 +78,8 @@ class Balloon:
             long = _root(run * run + up * up)
             yield from leader((x + run * radius / long, y + up * radius / long), self.spot)
         yield Fill(tuple((x + a * radius, y + b * radius) for a, b in _AROUND), Fraction(0), Role.DIMENSION)
-        yield Arc(self.centre, radius, Fraction(0), Fraction(360), Role.DIMENSION)
-        yield Text((x, y - SMALL / 2), words(str(self.number), SMALL, bold=True), Align.MIDDLE)
+        yield Arc(self.centre, radius, Fraction(0), Fraction(360), Role.DIMENSION, of=self.roles)
+        yield Text((x, y - SMALL / 2), words(str(self.number), SMALL, bold=True), Align.MIDDLE, of=self.roles)
 
 
 class Paper:

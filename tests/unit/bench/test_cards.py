@@ -44,6 +44,13 @@ def test_every_part_that_can_be_pressed_has_its_card(chest):
         assert chest.get("/part", params={"name": name}).status_code == 200
 
 
+def test_parts_can_be_pressed_where_the_piece_is_taken_apart(chest):
+    html = chest.get("/drawing/apart").text
+    assert "taken apart" in words_of(html)
+    names = {name for told in re.findall(r'data-part="([^"]+)"', html) for name in json.loads(unescape(told))}
+    assert {"case right side", "case top", "face frame top rail", "drawer 4 front"} <= names
+
+
 def test_a_part_s_card_tells_its_sizes_joints_cuts_and_faces(chest):
     found = chest.get("/part", params={"name": "drawer 2 front"})
     said = words_of(found.text)

@@ -7,8 +7,9 @@ from io import BytesIO
 import pytest
 import trimesh
 
-from joinlay.boards import Axis, Shape
+from joinlay.boards import Axis, Shape, Whole
 from joinlay.boards.extent import SpaceBox
+from joinlay.documents import model as model_of_piece
 from joinlay.documents.model import part_nodes, plan_model
 from joinlay.errors import BadInput
 from joinlay.jobs.plan import Plan
@@ -116,6 +117,11 @@ def test_drawers_for_openings_stand_one_over_the_other():
         matrix, geometry = read.graph[names[board.role]]
         assert read.geometry[geometry].copy().apply_transform(matrix).bounds[0][1] > float(lowest) / 1000 - 1e-6
     assert lowest > 150
+
+
+def test_whatever_a_piece_is_made_of_has_a_tone_of_its_own():
+    assert set(model_of_piece.TONES) == set(Whole)
+    assert len(set(model_of_piece.TONES.values())) == len(Whole)
 
 
 def test_a_plan_of_nothing_has_no_model():

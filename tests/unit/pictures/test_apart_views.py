@@ -5,12 +5,13 @@ from math import hypot
 
 import pytest
 
+from joinlay.assembly.order import Move
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, outer_corners
-from joinlay.boards.meeting import Way
+from joinlay.boards.meeting import Meeting, Tie, Way
 from joinlay.pages.assembly_sheets import numbers_of
-from joinlay.pen.marks import Arc, Line
-from joinlay.pictures.apart import held_apart, offsets_of
+from joinlay.pen.marks import Arc, Line, Role, Text
+from joinlay.pictures.apart import closing_way, held_apart, offsets_of
 from joinlay.pictures.apart_views import runners_view, stage_view, whole_view
 from joinlay.pictures.axonometric import drawn_at
 from joinlay.pictures.balloons import RADIUS_OF_BALLOON
@@ -165,6 +166,30 @@ def test_the_runners_stand_off_the_left_side_in_their_order():
     assert {part.role.hand for part in view.parts} == {Hand.LEFT}
     assert len([part for part in view.parts if part.role.kind is PartKind.BEARER]) == len(planned.drawers)
     assert runners_view(drawers("4", "6"), {}, ROOM) is None
+
+
+def test_what_lies_on_a_surface_is_drawn_to_close_straight_onto_it():
+    """A board that may be slid on from any side is laid on; one that goes in one way only closes that way."""
+    (side, bottom, *_), moves = example("print-chest").others[0].boards, stage("print-chest", Whole.CASE).moves
+    butt = Meeting(bottom.role, side.role, (), tuple(way for way in Way if way is not Way.UP), Tie.GLUED)
+    assert closing_way(Move((bottom.role,), (side.role,), Way.BACK, (butt,))) is Way.DOWN
+    # Said of the other of the two it is the same.
+    turned = Meeting(side.role, bottom.role, (), tuple(way for way in Way if way is not Way.DOWN), Tie.GLUED)
+    assert closing_way(Move((bottom.role,), (side.role,), Way.BACK, (turned,))) is Way.DOWN
+    assert [closing_way(move) for move in moves] == [move.way for move in moves]
+
+
+def test_strokes_and_areas_know_their_parts():
+    view = frame_view()
+    picture = view.picture
+    roles = {part.role for part in view.parts}
+    assert {
+        stroke.of for stroke in picture.strokes if isinstance(stroke, Line) and stroke.role is Role.OUTLINE and stroke.says
+    } <= roles
+    assert {area.of for area in picture.areas} == roles
+    told = [stroke.of for stroke in picture.strokes if isinstance(stroke, Text)]
+    assert told
+    assert all(isinstance(of, tuple) and set(of) <= roles for of in told)
 
 
 def test_the_drawers_are_drawn_out_before_the_frame():
