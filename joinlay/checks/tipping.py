@@ -141,8 +141,13 @@ class Standing:
 
     def least_load(self, count: int) -> float:
         """The tipping load with the ``count`` drawers out that hold it back least (CK-5)."""
-        ways = combinations(range(len(self.drawers)), count) if count <= 2 else [self._worst(count)]
-        return min(self.tipping_load(out) for out in ways)
+        if count > 2:
+            return self.tipping_load(self._worst(count))
+        # What is left after each is pulled, worked out once: a hundred drawers have thousands of pairs.
+        shut, reach = self.moment(), [drawer.reach for drawer in self.drawers]
+        costs = [drawer.empty.kilograms * drawer.out for drawer in self.drawers]
+        ways = combinations(range(len(self.drawers)), count)
+        return min(max(shut - sum(costs[n] for n in out), 0.0) / max(reach[n] for n in out) for out in ways)
 
     def _worst(self, count: int) -> tuple[int, ...]:
         """The drawers whose pulling out costs most."""

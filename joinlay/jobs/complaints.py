@@ -17,7 +17,7 @@ from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
 from joinlay.jobs.tables.shop import TWO_MEANINGS
-from joinlay.lengths import read_length
+from joinlay.lengths import Fraction, decimal_text, mm, read_length
 from joinlay.paper import letter_fault, name_fault
 
 if TYPE_CHECKING:
@@ -210,6 +210,7 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
     yield from _no_drawers(source)
     yield from _names_of_tables(source)
     yield from _too_many(source)
+    yield from _too_high(source, unit, names)
     yield from _missing_stock(source, "drawer", tables, every, names)
     yield from _missing_stock(source, "bank", source.tables("bank"), every, names)
     for n, table in enumerate(tables):
@@ -266,6 +267,31 @@ def _is_all_open(bank: Mapping[str, Any]) -> bool:
     """True for a bank in which no drawer stands (SH-1)."""
     rows = bank.get("rows")
     return isinstance(rows, list) and all(_in_row(row) == 0 for row in rows)
+
+
+#: How high all drawers of a job are at most, one on the other: a hundred a foot high. Joints are laid out along every inch of it, so that
+#: more would keep a maker waiting; no piece has as much.
+_HIGHEST_IN_ALL: Final = mm(30_480)
+
+
+def _too_high(source: Source, unit: Unit, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
+    """Drawers that are together higher than any piece's: refused before any work is done."""
+    usual = table_or_empty(source.table("drawers").get("opening"))
+    heights = [(_length(table_or_empty(table.get("opening")).get("height", usual.get("height")), unit), len(called))
+               for table, called in zip(source.tables("drawer"), names, strict=False)]  # fmt: skip
+    case = source.table("case")
+    over_all = _length(case.get("height", table_or_empty(case.get("room")).get("height")), unit)
+    heights.append((over_all, len(source.tables("bank"))))
+    total = sum((height.mm * count for height, count in heights if height is not None and height.mm > 0), Fraction(0))
+    if total > _HIGHEST_IN_ALL.mm:
+        most = _HIGHEST_IN_ALL.inches / 12
+        message = (
+            f"one on the other they would be {decimal_text(total / 1000, 1)} m high; a job has at most "
+            f"{decimal_text(_HIGHEST_IN_ALL.mm / 1000, 1)} m ({decimal_text(most, 0)} ft) of drawers. "
+            "Look at the heights and their units, or part it into several jobs."
+        )
+        heading = "bank" if "bank" in source.tree else "drawer"
+        yield source.trouble((heading,), f"{heading}s", message)
 
 
 def _in_row(given: object) -> int:

@@ -2,6 +2,7 @@
 
 import json
 import time
+from pathlib import Path
 
 import pytest
 
@@ -107,6 +108,28 @@ def test_a_count_that_is_none(count):
 def test_more_drawers_than_a_job_may_have():
     many = GOOD + "count = 60\n" + "\n[[drawer]]\ncount = 60\nopening = { width = 9, height = 4, depth = 9 }\n"
     assert only_trouble(many) == "chest.toml:24: drawers: there are 120 drawers; a job has at most 100."
+
+
+@pytest.mark.parametrize(
+    ("height", "count", "is_refused"), [("12", 100, False), ("12 1/64", 100, True), ("380", 3, False), ("380", 4, True)]
+)
+def test_drawers_higher_in_all_than_any_piece_are_refused_before_any_work(height, count, is_refused):
+    text = GOOD.replace('height = "4 1/4"', f'height = "{height}"') + f"count = {count}\n"
+    found = troubles_in(text)
+    assert bool(found) is is_refused
+    if found:
+        assert found[0].startswith("chest.toml:24: drawers: one on the other they would be ")
+        assert "a job has at most 30.5 m (100 ft) of drawers" in found[0]
+
+
+def test_a_piece_as_high_in_all_its_banks_is_refused_too():
+    chest = (Path(__file__).parents[3] / "examples" / "print-chest.toml").read_text(encoding="utf-8")
+    bank = "\n[[bank]]\ndrawers = 1\n"
+    high = chest.replace('height = "22"', 'height = "390"')
+    assert high != chest
+    assert troubles_in(high + bank * 2) == []
+    (trouble,) = troubles_in(high + bank * 3)
+    assert "banks: one on the other they would be 39.6 m high" in trouble
 
 
 def test_two_drawers_of_one_name():
