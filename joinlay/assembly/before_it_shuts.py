@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.blocking import box_of
 from joinlay.assembly.glue_ups import Hold
-from joinlay.boards import PartKind, Surface
+from joinlay.boards import PartKind, Surface, Whole
 from joinlay.boards.meeting import way_into
 from joinlay.boards.names import in_few_words, listed
 from joinlay.records import dataclass
@@ -31,6 +31,9 @@ _RUN_ON: Final = (PartKind.BEARER, PartKind.GUIDE, PartKind.KICKER)
 
 _PANELS: Final = (PartKind.DRAWER_BOTTOM, PartKind.CASE_BACK)
 
+#: What nobody looks into.
+_UNSEEN: Final = ((Whole.BASE.value,), (Whole.FRAME.value,))
+
 
 @dataclass(frozen=True, slots=True)
 class ShutIn:
@@ -47,7 +50,7 @@ def shut_in_by(glue_up: GlueUp, boards: Iterable[Board]) -> tuple[ShutIn, ...]:
     None for loose tenons, whose parts still lie open, for the face frame, which has no inside, and for what is put into the
     piece.
     """
-    if glue_up.hold is Hold.ITSELF or glue_up.steps[0].is_whole:
+    if glue_up.hold is Hold.ITSELF or glue_up.steps[0].is_whole or glue_up.of in _UNSEEN:
         return ()
     by_role = {board.role: board for board in boards}
     group = [by_role[role] for role in glue_up.steps[-1].each[0][-1].parts if not role.kind.is_loose]

@@ -289,10 +289,15 @@ class _Gluing:
 
 
 def _called(move: Move) -> str:
-    """What is put on: a part, or the frame as a whole."""
+    """What is put on: a part, or the frame or the base as a whole."""
     first = move.moving[0]
-    whole = first.whole
-    return first.name if len(move.moving) == 1 or not isinstance(whole, Whole) else f"{whole.value} on the case"
+    if len(move.moving) == 1 or not isinstance(first.whole, Whole):
+        return first.name
+    return _WHOLES.get(first.whole, first.whole.value)
+
+
+#: What it is called to glue on a thing that is whole already.
+_WHOLES: Final = {Whole.FRAME: "face frame on the case", Whole.BASE: "base under the piece"}
 
 
 def _is_loose(step: Step) -> bool:

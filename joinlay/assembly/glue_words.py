@@ -56,7 +56,7 @@ def glue_up_name(glue_up: GlueUp) -> str:
     if glue_up.steps[0].is_whole:
         roles = [move.moving[0] for go in glue_up.goes for move in go.moves]
         if len(roles) == 1:
-            return "face frame on the case" if len(glue_up.goes[0].moves[0].moving) > 1 else roles[0].short
+            return glue_up.goes[0].of if len(glue_up.goes[0].moves[0].moving) > 1 else roles[0].short
         name = parts_named(roles).removeprefix("the ")
         few = f", {glue_up.at_once} at a time" if glue_up.hold is Hold.CLAMPS and glue_up.at_once < len(glue_up.goes) else ""
         return f"{name}{few}"

@@ -35,6 +35,8 @@ JOBS = {
     "pinned rabbets": GOOD.replace("[drawers]", '[drawers]\nfront-joint = "rabbet"'),
     "nailed butts": GOOD.replace("[drawers]", '[drawers]\nfront-joint = "nailed butt"\nback-joint = "nailed butt"\nback-height = "on bottom"'),
     "a solid bottom under the back": SOLID_BOTTOM.replace("[drawers]", '[drawers]\nback-joint = "dado"\nback-height = "on bottom"'),
+    "a top and a plinth": INCHES.replace("[[bank]]", '[top]\nstock = "cherry"\n[base]\nstock = "cherry"\nheight = "4"\n[[bank]]'),
+    "four feet": INCHES.replace("[[bank]]", '[base]\nstock = "thick-cherry"\nheight = "4"\nkind = "feet"\nfoot = "2"\n[[bank]]'),
     "drawers side by side": INCHES.replace("drawers = 4", "rows = [2, 1, 3]"),
 }  # fmt: skip
 
@@ -104,6 +106,13 @@ def test_what_is_nailed_all_round_stands_in_no_clamp():
     assert box.hold is Hold.FASTENERS
     assert box.most.fasteners >= 8
     assert "nails hold it" in cure_words(box, planned("nailed butts").shop.glue)
+
+
+def test_a_base_is_glued_under_the_piece_by_its_own_name():
+    names = [glue_up_name(one) for one in planned("a top and a plinth").glue_ups]
+    assert {"base", "base under the piece", "face frame on the case"} <= set(names)
+    (base,) = (one for one in planned("a top and a plinth").glue_ups if glue_up_name(one) == "base")
+    assert before_words(base, planned("a top and a plinth").boards) == ()
 
 
 def test_a_solid_bottom_is_glued_in_one_groove_and_finished_but_there():
