@@ -111,6 +111,7 @@ def _faces(found: Iterable[ShutIn]) -> str:
 
 
 def _of_parts(face: str, parts: list[str], count: int) -> str:
-    if face == "both faces":
-        return f"both faces of the {listed(parts)}"
-    return f"the {face}{'s' if count > 1 else ''} of the {listed(parts)}"
+    of = listed(parts)
+    # What has a number has no article.
+    of = of if count == 1 and of[-1].isdigit() else f"the {of}"
+    return f"both faces of {of}" if face == "both faces" else f"the {face}{'s' if count > 1 else ''} of {of}"
