@@ -144,10 +144,10 @@ def _around(others: Sequence[Assembly], drawers: Sequence[Drawer], found: Sequen
             yield _winding(assembly.name, "across it, at its front and at its back", deep, value, assembly.name)
         elif assembly.of is Whole.FRAME:
             high = assembly.of_kind(PartKind.STILE)[0].length
-            one = min(drawers, key=lambda drawer: drawer.side_clearance.mm / drawer.front.width.mm)
+            one = min(drawers, key=lambda drawer: drawer.side_room.mm / drawer.front.width.mm)
             words = f"half the clearance, over the share of the {one.name} front in the frame's height, of"
-            most = Length(one.side_clearance.mm / 2 * (high / one.front.width))
-            value = chosen(Length(_near(most.mm)), words, one.side_clearance, one.front.width, high)
+            most = Length(one.side_room.mm / 2 * (high / one.front.width))
+            value = chosen(Length(_near(most.mm)), words, one.side_room, one.front.width, high)
             yield _winding(assembly.name, "across it, on the top and on the bottom rail", high, value, assembly.name)
 
 
@@ -161,7 +161,7 @@ def _drawer(drawer: Drawer) -> Square:
     width = drawer.front.length
     if drawer.taper.mm:
         width = (width - drawer.taper / 2).named(f"{name} width at its middle", "PT-5", "by geometry")
-    differ = may_differ(width, drawer.length, drawer.side_clearance)
+    differ = may_differ(width, drawer.length, drawer.side_room)
     return _square(name, "over its corners, from above", width, drawer.length, differ)
 
 
@@ -173,7 +173,7 @@ def _opening(drawer: Drawer) -> Square:
         "between its corners",
         width,
         height,
-        may_differ(width, height, drawer.side_clearance),
+        may_differ(width, height, drawer.side_room),
         Whole.FRAME.value,
     )
 

@@ -98,6 +98,8 @@ class Board:
     place: Place | None = None
     has_round_edges: bool = False
     """True for a loose tenon whose two narrow edges are rounded to fit a routed mortise."""
+    planed: tuple[tuple[Surface, Dimension], ...] = ()
+    """What is made full and planed off as it is fitted: from which surface, and about how much (HF-1)."""
     bands: tuple[Band, ...] = ()
     """Edge banding, in the order it is glued on; the board's sizes are the finished ones, bands included."""
     name: str = field(init=False, compare=False, repr=False)

@@ -77,6 +77,16 @@ class Drawer:
     taper: Dimension
 
     @property
+    def side_room(self) -> Dimension:
+        """Its clearance at each side once it is fitted: what is planed off one made full included (DR-1, HF-1)."""
+        return self.side_clearance if self.make.planed is None else self.side_clearance + self.make.planed.sides
+
+    @property
+    def top_room(self) -> Dimension:
+        """The same over its top (DR-1, HF-1)."""
+        return self.top_clearance if self.make.planed is None else self.top_clearance + self.make.planed.top
+
+    @property
     def name(self) -> str:
         """``drawer 3``."""
         return self.assembly.name

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place
+from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface
 from joinlay.casework.assembly import Assembly, Drawer
 from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wanted, design_back, design_front
 from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, fasten_under, groove_offset, lay_bottom, meet_bottom
@@ -255,7 +255,20 @@ class _Box:
     ) -> Board:
         role = PartRole(kind, self.role, hand)
         thickness = stock.thickness.named(f"{role.name} thickness", "section 0", "as measured")
-        return Board(role, stock.name, length, width, thickness, datum, place=place)
+        return Board(role, stock.name, length, width, thickness, datum, place=place, planed=self._planed(kind))
+
+    def _planed(self, kind: PartKind) -> tuple[tuple[Surface, Dimension], ...]:
+        """Where a part that is made full is planed as the drawer is fitted, never at the edges it rides on (HF-1)."""
+        planed = self.make.planed
+        if planed is None:
+            return ()
+        found = {
+            PartKind.DRAWER_FRONT: (
+                (Surface.END, planed.sides), (Surface.FAR_END, planed.sides), (Surface.FAR_EDGE, planed.top), (Surface.EDGE, planed.bottom)
+            ),
+            PartKind.DRAWER_SIDE: ((Surface.FAR_FACE, planed.sides), (Surface.FAR_EDGE, planed.top)),
+        }.get(kind, ((Surface.FAR_EDGE, planed.top),))  # fmt: skip
+        return tuple((surface, off) for surface, off in found if off)
 
     @property
     def _is_back_grooved(self) -> bool:

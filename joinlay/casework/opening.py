@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.stock import Stock
 
-__all__ = ["BackHeight", "BottomReach", "DrawerMake", "Opening"]
+__all__ = ["BackHeight", "BottomReach", "DrawerMake", "Opening", "ToPlane"]
 
 
 class BackHeight(Enum):
@@ -48,11 +48,22 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class ToPlane:
+    """What a drawer that is made full to its opening is planed by as it is fitted: each of its ``sides``, its ``top`` edges and the
+    ``bottom`` edge of its front (HF-1).
+    """
+
+    sides: Dimension
+    top: Dimension
+    bottom: Dimension
+
+
+@dataclass(frozen=True, slots=True)
 class DrawerMake:
     """What a drawer is made of and how it is joined: which kind of corner at the front and at the back.
 
-    ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as high as DR-3
-    allows.
+    ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as high as
+    DR-3 allows. ``planed`` is for a drawer that is fitted by hand, without clearances before (HF-1).
     """
 
     front: Stock
@@ -64,3 +75,4 @@ class DrawerMake:
     back_height: BackHeight = BackHeight.FULL
     bottom_reach: BottomReach = BottomReach.BACK
     side_height: Dimension | None = None
+    planed: ToPlane | None = None

@@ -8,6 +8,7 @@ from joinlay.checks.case_seasons import check_case_seasons
 from joinlay.checks.clashes import check_clashes
 from joinlay.checks.corner_strength import check_corners
 from joinlay.checks.fit import check_fit
+from joinlay.checks.fitting import note_full
 from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
 from joinlay.checks.play import check_play
@@ -71,9 +72,14 @@ def check_drawer(
 ) -> tuple[Finding, ...]:
     """Every finding about one drawer as a whole (CK-1 to CK-7); its boards one by one are ``check_board``'s."""
     sideways, (_, lower) = frame_year(drawer, others, stocks_by_name(stocks), conditions)
+    planed = drawer.make.planed
+    room = (
+        (*check_play(drawer, shop), *check_fit(drawer, shop, conditions.finish))
+        if planed is None
+        else (note_full(drawer.name, planed),)
+    )
     return (
-        *check_play(drawer, shop),
-        *check_fit(drawer, shop, conditions.finish),
+        *room,
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, stop_height(drawer, shop)),
         *check_seasons(drawer, shop, conditions, lower),

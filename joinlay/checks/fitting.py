@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Whole
 from joinlay.checks.conditions import Finish
 from joinlay.checks.fit import rooms
+from joinlay.findings import note
 from joinlay.lengths import Fine, Length
 from joinlay.records import dataclass
 
@@ -21,11 +22,13 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.casework.assembly import Assembly, Drawer
+    from joinlay.casework.opening import ToPlane
     from joinlay.checks.conditions import Conditions
+    from joinlay.findings import Finding
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Practice
 
-__all__ = ["Fitting", "Tight", "finish_words", "fitting_order", "fitting_words", "fittings"]
+__all__ = ["Fitting", "Tight", "finish_words", "fitting_order", "fitting_words", "fittings", "note_full", "planing_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,10 +54,13 @@ class Tight:
 
 @dataclass(frozen=True, slots=True)
 class Fitting:
-    """How ``drawer`` (its name) is fitted: its places, sideways and upwards, the tightest first."""
+    """How ``drawer`` (its name) is fitted: its places, sideways and upwards, the tightest first; or what is planed off one that is made
+    ``full`` (HF-1), which has none.
+    """
 
     drawer: str
     places: tuple[Tight, ...]
+    full: ToPlane | None = None
 
     @property
     def to_plane(self) -> tuple[Tight, ...]:
@@ -76,6 +82,8 @@ def fittings(drawers: Sequence[Drawer], practice: Practice, conditions: Conditio
 
 
 def _fitting(drawer: Drawer, practice: Practice, finish: Finish | None) -> Fitting:
+    if drawer.make.planed is not None:
+        return Fitting(drawer.name, (), drawer.make.planed)
     places = [
         Tight(
             room.where,
@@ -91,6 +99,8 @@ def _fitting(drawer: Drawer, practice: Practice, finish: Finish | None) -> Fitti
 
 def fitting_words(fitting: Fitting, rule: Graduation) -> tuple[str, ...]:
     """What to look out for as the drawer is tried in, a sentence each: where, and how much to plane (PT-10)."""
+    if fitting.full is not None:
+        return (planing_words(fitting.full, rule),)
     tight = fitting.to_plane
     if not tight:
         least = fitting.places[0]
@@ -100,6 +110,23 @@ def fitting_words(fitting: Fitting, rule: Graduation) -> tuple[str, ...]:
         f"a shaving at a time and no more than {rule.text(place.plane)} in all."
         for place in tight
     )
+
+
+_FULL: Final = (
+    "It is made full and does not go in before it is planed: about {sides} off the outside of each side and the end of its front there, {top} "
+    "off the upper edges of sides, back and front, {bottom} off the lower edge of its front. Plane until it goes, a shaving at a time, never "
+    "the edges it rides on."
+)
+
+
+def planing_words(full: ToPlane, rule: Graduation) -> str:
+    """Where and about how much a drawer that is made full to its opening is planed (HF-1)."""
+    return _FULL.format(sides=rule.text(full.sides), top=rule.text(full.top), bottom=rule.text(full.bottom))
+
+
+def note_full(drawer: str, full: ToPlane) -> Finding:
+    """The same as a finding about the ``drawer`` of that name (HF-1)."""
+    return note("hand fitted", _FULL, "HF-1", "common practice", sides=full.sides, top=full.top, bottom=full.bottom).at(drawer)
 
 
 #: What is done in which order (PT-10): a head, and what to do.

@@ -62,7 +62,7 @@ def check_damp_play(drawer: Drawer, closing: tuple[Length, Length], shop: Shop, 
     ``closing`` is what its opening opens and closes in width. Warned: no play left on the dampest day, or over 5 mm on the driest
     where it had less to begin with. Play that just lasts is no warning, and nothing is said of what stays sound.
     """
-    play = 2 * drawer.side_clearance
+    play = 2 * drawer.side_room
     dries, swells = closing
     if isinstance(drawer.make.sides, Solid):
         try:

@@ -110,7 +110,7 @@ _SHARE: Final = {
         "price not used",
         "prices",
     ),
-    "fit": ("binding",),
+    "fit": ("binding", "hand fitted"),
     "racking": ("jamming",),
     "wood movement": ("movement",),
     "tipping": ("anchor",),

@@ -62,7 +62,8 @@ def room_to_swell(drawer: Drawer, board: Board, shop: Shop) -> Length:
     top = board.place.point(ZERO, board.width, ZERO)[2] if board.place is not None else board.width.mm
     side = drawer.side(Hand.LEFT).place
     bearer = side.origin[2] if side is not None else ZERO.mm
-    return Length(drawer.opening.height.mm - (top - bearer))
+    planed = ZERO if drawer.make.planed is None else drawer.make.planed.top
+    return Length(drawer.opening.height.mm - (top - bearer) + planed.mm)
 
 
 def _behind_bottom(drawer: Drawer, shop: Shop) -> Length:
@@ -190,7 +191,7 @@ def _ways_out(
     if worst.is_flat:
         gap, name, what = shop.practice.length("back gap").mm, "back gap", "leave {give} behind the drawer"
     else:
-        gap, name, what = drawer.top_clearance.mm, "top clearance", "give it {give} of clearance at the top"
+        gap, name, what = drawer.top_room.mm, "top clearance", "give it {give} of clearance at the top"
     numbers["give"] = give = shop.rule.up(Length(gap + worst.over.mm))
     ways.insert(0, Remedy(what, (figure(name, give),)))
     if wood:

@@ -168,6 +168,7 @@ front-joint = "loose tenon"         # or "half-blind locking rabbet", "rabbet" (
 back-joint = "locking rabbet"       # or "dado", "nailed butt"
 back-height = "full"                # or "on bottom": the back stands on the bottom
 #inside = {{ width = "{wide}", height = "{low}", depth = "{deep}", room = "{gap}" }}   # what must lie in it, in place of other sizes
+#fit = "plane"                      # made full to its opening, to be planed until it goes; the clearances are what is left then
 #front-size = {{ width = "{wide}", height = "{high}" }}   # or the size of its finished front
 #bottom-reach = "back"              # how far a bottom goes under a back that stands on it; or "ends of the sides"
 #side-clearance = "{clear}"         # drawer to opening, each side

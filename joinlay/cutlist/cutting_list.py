@@ -256,6 +256,8 @@ def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iter
         yield f"band, in this order: {edges}"
     if said := taper_words(row.board, text):
         yield said
+    if said := planing_words_of(row.board, text):
+        yield said
 
 
 @dataclass(frozen=True, slots=True)
@@ -296,6 +298,15 @@ def taper_words(board: Board, text: Callable[[Length], str]) -> str:
     return f"tapered: {', '.join(said)}" if said else ""
 
 
+def planing_words_of(board: Board, text: Callable[[Length], str]) -> str:
+    """Where and about how much a part that is made full is planed as it is fitted, lengths by ``text``; '' for any other (HF-1).
+
+    ``made full, plane until it goes: about 1/32 in off the outside face, 1/32 in off the top edge``.
+    """
+    said = [f"{text(off)} off the {board.datum.word(surface)}" for surface, off in board.planed]
+    return f"made full, plane until it goes: about {', '.join(said)}" if said else ""
+
+
 # -- when two boards are the same ----------------------------------------------------------------------
 
 _AXES = tuple(Axis)
@@ -316,7 +327,19 @@ def shape_key(board: Board) -> Hashable:
     hand = not board.end_on_left
     turns = [flips for flips in _FLIPS if sum(flips) % 2 == hand]
     sizes = tuple(board.size(axis).mm for axis in _AXES)
-    return (board.role.kind, board.stock, sizes, board.has_round_edges, min(_seen(board, flips) for flips in turns))
+    return (
+        board.role.kind,
+        board.stock,
+        sizes,
+        board.has_round_edges,
+        _planing(board),
+        min(_seen(board, flips) for flips in turns),
+    )
+
+
+def _planing(board: Board) -> tuple[tuple[str, Fraction], ...]:
+    """What is planed off it, by the maker's words for the surface: the same for left and right (HF-1)."""
+    return tuple((board.datum.word(surface), off.mm) for surface, off in board.planed)
 
 
 def _seen(board: Board, flips: _Flips) -> tuple[tuple[tuple[object, ...], ...], ...]:

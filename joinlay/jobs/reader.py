@@ -329,8 +329,8 @@ def _drawers(
     for n, (entry, called) in enumerate(zip(written.drawer or (), roles, strict=True)):
         tenon = entry.found("tenon", every)
         for role in called:
-            make = entry.make_of(role.name, every, stocks)
-            own = replace(shop, practice=entry.practice(shop.practice, role.name))
+            practice, planed = entry.fitted(entry.practice(shop.practice, role.name), every)
+            make, own = entry.make_of(role.name, every, stocks, planed), replace(shop, practice=practice)
             try:
                 opening = entry.opening_of(role, every, make, own)
             except (BadInput, Refused) as refused:

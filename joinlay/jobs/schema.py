@@ -151,6 +151,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "back-height": "Whether the back is as high as the sides, or stands on the bottom.",
         "bottom-reach": "How far a bottom under the back reaches: to the outside of the back, or to the ends of the sides.",
         "side-height": "Height of the sides; by the rules unless told.",
+        "fit": "With its clearances unless told; or made full to the opening, to be planed until it goes with them (HF-1).",
         "tenon": "Thickness of the loose tenons; the rules choose unless told.",
         "load": "What lies in each drawer, or on its bottom.",
     },

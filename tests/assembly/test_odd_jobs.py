@@ -9,6 +9,7 @@ from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ByShares, Equal
+from joinlay.casework.opening import ToPlane
 from joinlay.casework.piece import Bank
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Refused
@@ -126,3 +127,9 @@ def test_rows_of_two_and_three_over_and_under_long_drawers():
     mixed = Bank(Equal(5), (wish,) * 10, rows=rows, mullion=size("1"))
     made = whole(spec(own, banks=(mixed, bank(2, own)), width=size(60)), own)
     prove_assembled(made)
+
+
+def test_drawers_made_full_to_their_openings():
+    full = shop(side_clearance="0", top_clearance="0", bottom_clearance_of_the_front="0")
+    planed = ToPlane(size("1/32"), size("1/32"), size("1/32"))
+    prove_assembled(whole(spec(full, make=drawer_make(planed=planed), heights=Equal(2), height=size(16)), full))

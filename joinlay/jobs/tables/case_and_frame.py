@@ -319,8 +319,9 @@ def _bank(
     wishes = []
     for n in range(first, first + part.count):
         name = DrawerRole(n).name
-        practice = own.practice(shop.practice, name)
-        wish = DrawerWish(own.make_of(name, every, stocks), replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
+        practice, planed = own.fitted(own.practice(shop.practice, name), every)
+        make = own.make_of(name, every, stocks, planed)
+        wish = DrawerWish(make, replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
         wishes.append(wish)
     between = dimension_or_none(part.rail, "rail height")
     rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)

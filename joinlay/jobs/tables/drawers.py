@@ -9,7 +9,7 @@ from joinlay.boards import DrawerRole, bay_name, row_name
 from joinlay.casework.bay import RowWish
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, Heights, OneByOne
-from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake, Opening
+from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake, Opening, ToPlane
 from joinlay.casework.outwards import OutwardsWish, opening_depth_around, opening_height_around, opening_width_around
 from joinlay.casework.shelves import Lipping, OpenMake
 from joinlay.errors import BadInput
@@ -34,7 +34,7 @@ from joinlay.jobs.tables.given import (
     one_of,
 )
 from joinlay.jobs.tables.shop import set_length
-from joinlay.lengths import Dimension, Fraction, Length
+from joinlay.lengths import NOTHING, Dimension, Fraction, Length
 from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
 
@@ -63,11 +63,14 @@ _RULES: Final = {
     "tip_gap": "tip gap",
     "mortise_slack": "mortise slack",
 }
+#: Those that a drawer made full has none of before it is planed: at each side, at the top, and under its front (HF-1).
+_PLANED: Final = ("side clearance", "top clearance", "bottom clearance of the front")
 #: The same, by the key as it is written.
 RULES_BY_KEY: Final = {field.replace("_", "-"): rule for field, rule in _RULES.items()}
 
 Front = Annotated[Given[CornerKind], one_of(AT_FRONT)]
 Back = Annotated[Given[CornerKind], one_of(AT_BACK)]
+Fit = Annotated[Given[bool], one_of({"clearances": False, "plane": True})]
 Height = Annotated[Given[BackHeight], one_of({height.value: height for height in BackHeight})]
 Reach = Annotated[Given[BottomReach], one_of({reach.value: reach for reach in BottomReach})]
 
@@ -111,6 +114,7 @@ class DrawersEntry(Entry):
     back_height: Height | None = None
     bottom_reach: Reach | None = None
     side_height: Size | None = None
+    fit: Fit | None = None
     tenon: Size | None = None
     side_clearance: Gap | None = None
     top_clearance: Gap | None = None
@@ -194,7 +198,19 @@ class DrawerEntry(DrawersEntry):
         deep = opening_depth_around(role, depth, wide, high, make, shop) if isinstance(depth, OutwardsWish) else depth
         return Opening(wide, high, deep)
 
-    def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock]) -> DrawerMake:
+    def fitted(self, practice: Practice, every: DrawersEntry) -> tuple[Practice, ToPlane | None]:
+        """``practice``, without the clearances of a drawer that is made full and planed until it goes; and what is then planed off (HF-1).
+
+        ``every`` is what ``[drawers]`` says. None, and the practice as it is, for one that is made with its clearances.
+        """
+        fit: Given[bool] | None = self.found("fit", every)
+        if fit is None or not fit.value:
+            return practice, None
+        sides, top, bottom = (practice.length(rule) for rule in _PLANED)
+        full = {rule: NOTHING.named(f"{rule} before it is planed", "HF-1") for rule in _PLANED}
+        return practice.but(full), ToPlane(sides, top, bottom)
+
+    def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock], planed: ToPlane | None = None) -> DrawerMake:
         """What the drawer called ``name`` is made of and how it is joined; DrawerMake's own defaults where nothing is said.
 
         ``every`` is what ``[drawers]`` says; ``stocks`` are the job's by name.
@@ -205,6 +221,8 @@ class DrawerEntry(DrawersEntry):
         height = self.found("side_height", every)
         if height is not None:
             chosen["side_height"] = dimension_of(height, f"{name} side height asked for")
+        if planed is not None:
+            chosen["planed"] = planed
         return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **chosen)
 
 
