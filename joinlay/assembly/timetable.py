@@ -25,6 +25,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.assembly.clamping import ClampRow
     from joinlay.assembly.glue_ups import GlueUp, Go
     from joinlay.shop import Clamps, Shop
 
@@ -127,7 +128,8 @@ class _Clock:
     def told(self) -> Timetable:
         left = sorted(self._tasks, key=lambda task: (task.rank, task.number))
         while left:
-            task = next((one for one in left if self._can_begin(one)), None)
+            standing = [row for other in self._curing() for row in other.go.clamps]
+            task = next((one for one in left if self._can_begin(one, standing)), None)
             if task is None:
                 self._wait()
                 continue
@@ -135,13 +137,15 @@ class _Clock:
             self._do(task)
         return Timetable(tuple(self._slots), self._clamps)
 
-    def _can_begin(self, task: _Task) -> bool:
+    def _can_begin(self, task: _Task, standing: Sequence[ClampRow]) -> bool:
+        """Whether it may be begun now, while other clamps are ``standing``."""
         if not self._is_ready(task) or (self._now and self._now + self._takes(task) > self._day_long):
             return False
-        rows = [row for other in self._curing() for row in other.go.clamps]
-        wanted = [row for other in self._with(task) for row in other.go.clamps]
         # What the clamps there are never do for is begun when all of them are free.
-        return not rows or not clamps_lacking([*rows, *wanted], self._clamps)[0]
+        if not standing:
+            return True
+        wanted = [row for other in self._with(task) for row in other.go.clamps]
+        return not clamps_lacking([*standing, *wanted], self._clamps)[0]
 
     def _with(self, task: _Task) -> Iterator[_Task]:
         """The task, and of strips that are alike as many as there are clamps for, unless some of them were begun just now."""

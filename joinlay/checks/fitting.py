@@ -150,6 +150,8 @@ _PULLS: Final = (
 )
 _WAX: Final = ("Wax", "Rub wax on bearers, guides and kickers and on the edges of the sides: no oil and no film, which drag.")
 
+_LOAD: Final = ("Load", "Put nothing in it until a day after the last glue-up; what the bottle says comes first.")
+
 
 def fitting_order(others: Sequence[Assembly], *, has_pulls: bool) -> tuple[tuple[str, str], ...]:
     """What is fitted in which order, a head and a sentence each; what the piece hasn't is left out (PT-10).
@@ -171,6 +173,7 @@ def _in_order(others: Sequence[Assembly], *, has_pulls: bool) -> Iterator[tuple[
     if has_pulls:
         yield _PULLS
     yield _WAX
+    yield _LOAD
 
 
 def finish_words(conditions: Conditions, practice: Practice, rule: Graduation) -> tuple[str, ...]:
