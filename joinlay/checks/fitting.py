@@ -148,9 +148,10 @@ _PULLS: Final = (
     "Pulls",
     "Drill for the pulls with the template, a scrap behind; glue or screw them in once the fronts are finished.",
 )
-_WAX: Final = ("Wax", "Rub wax on bearers, guides and kickers and on the edges of the sides: no oil and no film, which drag.")
-
-_LOAD: Final = ("Load", "Put nothing in it until a day after the last glue-up; what the bottle says comes first.")
+_WAX: Final = (
+    "Wax",
+    "Rub wax on bearers, guides and kickers and on the edges of the sides: no oil and no film. Load nothing for a day.",
+)
 
 
 def fitting_order(others: Sequence[Assembly], *, has_pulls: bool) -> tuple[tuple[str, str], ...]:
@@ -173,7 +174,6 @@ def _in_order(others: Sequence[Assembly], *, has_pulls: bool) -> Iterator[tuple[
     if has_pulls:
         yield _PULLS
     yield _WAX
-    yield _LOAD
 
 
 def finish_words(conditions: Conditions, practice: Practice, rule: Graduation) -> tuple[str, ...]:

@@ -118,5 +118,6 @@ RULE_WORDS: Final = {
     "SH-1": "an open bay, fixed shelves, and how far a shelf may sag",
     "SH-2": "loose shelves on pins",
     "CO-1": "from the inside out: a drawer around what lies in it, or its front, and the piece around that",
+    "HF-1": "fitted by hand: made full, and planed until it goes",
     "RO-1": "a row of drawers side by side, and what parts them",
 }

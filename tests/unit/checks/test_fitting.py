@@ -83,8 +83,8 @@ def test_the_order_of_fitting():
     made = example("print-chest")
     heads = [head for head, _ in fitting_order(made.others, has_pulls=True)]
     # PT-10.
-    assert heads == ["Frame to case", "Runners", "Drawers", "Stops", "Pulls", "Wax", "Load"]
-    assert [head for head, _ in fitting_order((), has_pulls=False)] == ["Drawers", "Wax", "Load"]
+    assert heads == ["Frame to case", "Runners", "Drawers", "Stops", "Pulls", "Wax"]
+    assert [head for head, _ in fitting_order((), has_pulls=False)] == ["Drawers", "Wax"]
 
 
 @pytest.mark.parametrize(
