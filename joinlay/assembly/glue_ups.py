@@ -89,7 +89,9 @@ class Go:
     @property
     def dry(self) -> tuple[Meeting, ...]:
         """Where none goes though a part lies in another: a panel loose in its grooves (PT-7)."""
-        return tuple(met for move in self.moves for met in move.closing if met.tie is Tie.DRY and met.one.kind in _PANELS)
+        return tuple(
+            met for move in self.moves for met in move.closing if met.tie in (Tie.DRY, Tie.FASTENED) and met.one.kind in _PANELS
+        )
 
     @property
     def parts(self) -> tuple[PartRole, ...]:

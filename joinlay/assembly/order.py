@@ -77,7 +77,11 @@ class Move:
     @property
     def dry(self) -> tuple[Meeting, ...]:
         """Where a panel stays loose in its groove or rabbet (PT-7)."""
-        return tuple(met for met in self.closing if met.joint is not None and met.one.kind in _PANELS and met.tie is Tie.DRY)
+        return tuple(
+            met
+            for met in self.closing
+            if met.joint is not None and met.one.kind in _PANELS and met.tie in (Tie.DRY, Tie.FASTENED)
+        )
 
     @property
     def glue(self) -> Fraction:

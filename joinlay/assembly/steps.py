@@ -162,16 +162,16 @@ def _put_together(step: Step) -> str:
     if first.moving[0].kind is PartKind.DRAWER_BOTTOM:
         grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
         return _bottom_words(step, first).format(what=what, onto=parts_named(grooved), come=come)
+    if first.moving[0].kind is PartKind.CASE_BACK:
+        return _back_words(step, first).format(what=what, come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
-    nails = sum(move.fasteners for move in step.moves)
-    return said.format(what=what, onto=onto, come=come, nails=f"{nails} nail{'' if nails == 1 else 's'}")
+    return said.format(what=what, onto=onto, come=come)
 
 
 #: What is said of parts that go in by their own rule; of all others it is told how they are held.
 _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
     PartKind.LOOSE_SHELF: "Set {what} on its pins, {come}.",
-    PartKind.CASE_BACK: "Lay {what} into its rabbets, {come}, without glue, and nail it there, {nails} in all.",
     PartKind.TOP: "Lay the top on, and screw it up from inside, through the case's top panel and the strips, without glue.",
     PartKind.TOP_STRIP: "Glue {what} on the upper face of the case's top panel, their holes over its holes.",
     PartKind.FOOT: "Glue {what} under {onto}, and turn the piece upright again.",
@@ -184,6 +184,15 @@ def _bottom_words(step: Step, move: Move) -> str:
     glue = "with glue in the groove of the front only" if step.surfaces else "without glue"
     screwed = any(met.tie is Tie.FASTENED for met in move.closing)
     return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{', and screw it up to the back' if screwed else ''}."
+
+
+def _back_words(step: Step, move: Move) -> str:
+    """A case's back is laid in from behind and nailed, or slides along its grooves (RA-1, SC-2)."""
+    if move.way in (Way.UP, Way.DOWN):
+        return "Slide {what} along its grooves, {come}, without glue."
+    nails = sum(one.fasteners for one in step.moves)
+    nailed = f", and nail it there, {nails} nail{'' if nails == 1 else 's'} in all" if nails else ""
+    return f"Lay {{what}} into its rabbets, {{come}}, without glue{nailed}."
 
 
 def _held_by(ties: set[Tie]) -> str:

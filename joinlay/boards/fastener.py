@@ -23,8 +23,12 @@ class FastenerKind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """One size of nail, pin or screw, as it is bought. ``shank`` is how thick a screw is; None for nails, which are bought by length."""
+    """One size of nail, pin or screw, as it is bought, and how far from one to the next at most.
+
+    ``shank`` is how thick a screw is; None for nails, which are bought by length. ``spacing`` None: there is one.
+    """
 
     kind: FastenerKind
     length: Length
     shank: Length | None = None
+    spacing: Length | None = None

@@ -10,7 +10,6 @@ from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from joinlay.casework.face_frame import FrameSizes
-    from joinlay.joints.rabbet import Rabbet
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
@@ -25,7 +24,8 @@ class CaseMake:
     ``panels`` are its bottom and top, ``sides`` its partitions too. ``bottom_offset`` is from the sides' lower ends to the
     underside of the bottom, ``top_offset`` from their upper ends to the top of the top; None: where the bearers need no packing,
     or, where the rail is too low for that, level with the rail. ``has_stopped_dadoes`` hides the dadoes at the front of the sides
-    (DA-4), for a case without a frame's cover.
+    (DA-4), for a case without a frame's cover. ``back_inset`` is from the sides' rear edges to the back, which then stands in grooves; None: it lies
+    in rabbets, flush with them (SC-2, RA-1).
     """
 
     sides: Stock
@@ -34,6 +34,7 @@ class CaseMake:
     bottom_offset: Dimension | None = None
     top_offset: Dimension | None = None
     has_stopped_dadoes: bool = False
+    back_inset: Dimension | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,12 +66,13 @@ class CaseSizes:
 
 
 def size_case(
-    make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], rabbet: Rabbet,
+    make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], behind: Dimension,
     runner: Dimension, practice: Practice, *, is_open_below: bool = False, is_open_above: bool = False,
 ) -> CaseSizes:  # fmt: skip
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
-    CA-1: the outside follows from the frame and its overhangs; ``runner`` is the thickness of the bearers' stock, which decides
+    CA-1: the outside follows from the frame and its overhangs; ``behind`` is what the back's rabbet, or its
+    groove and what stands behind that, takes of the depth; ``runner`` is the thickness of the bearers' stock, which decides
     where bottom and top stand by default; over and under an open bay (``is_open_below``, ``is_open_above``) they are level with the rail,
     where that hides them. Raises Refused where a rail is too low to hide the bottom or the top. Source: common
     practice.
@@ -80,7 +82,7 @@ def size_case(
     height = (whole_height - frame.overhang_top - frame.overhang_bottom).named("case height", "CA-1, FF-3", "common practice")
     depth = (whole_depth - frame.thickness).named("case depth, without the frame", "CA-1", "common practice")
     inside = (width - 2 * make.sides.thickness).named("case inside width", "CA-1", "common practice")
-    inside_depth = (depth - rabbet.width).named("case inside depth", "CA-1, RA-1", "common practice")
+    inside_depth = (depth - behind).named("case inside depth", "CA-1, RA-1", "common practice")
     for left in (inside, inside_depth, height):
         _refuse_nothing(left)
     under = frame.bottom_rail - frame.overhang_bottom

@@ -186,7 +186,7 @@ def fasten_under(
             shape=Shape.SQUARE if is_open else Shape.ROUND_ENDS if isinstance(stock, Solid) else Shape.ROUND,
         )
         bottom = bottom.with_cuts(cut)
-    screw = fastener_for(FastenerKind.SCREW, bottom.thickness, back.width, shop.rule, shank)
+    screw = fastener_for(FastenerKind.SCREW, bottom.thickness, back.width, shop.rule, shank, spacing)
     under = butted((bottom, Surface.FACE), (back, Surface.EDGE), "under the", rule="GR-4")
     return bottom, replace(under, tie=Tie.FASTENED, fasteners=len(places), fastener=screw)
 

@@ -33,7 +33,7 @@ class FrameMake:
     """What a face frame is made of, and its widths; None: the maker's usual ones.
 
     ``overhang`` is how far it stands proud of the case at each side, ``overhang_top`` and ``overhang_bottom`` above and below
-    (FF-3; nothing: flush).
+    (FF-3; nothing: flush). ``scribe`` is what each stile is made wider and stands farther out, to be planed to the wall (SC-1).
     """
 
     stock: Stock
@@ -45,6 +45,7 @@ class FrameMake:
     overhang: Dimension | None = None
     overhang_top: Dimension = NOTHING
     overhang_bottom: Dimension = NOTHING
+    scribe: Dimension = NOTHING
 
     def sizes(self, practice: Practice) -> FrameSizes:
         """Every width given or usual (FF-1, FF-3)."""
@@ -53,14 +54,18 @@ class FrameMake:
             size = given if given is not None else practice.length(rule)
             return size.named(f"face frame {rule.removeprefix('frame ')}", "FF-3" if "overhang" in rule else "FF-1")
 
+        stile, overhang = one(self.stile, "stile width"), one(self.overhang, "frame overhang")
+        if self.scribe:
+            stile = (stile + self.scribe).named("face frame stile width, with what is scribed away", "SC-1", "common practice")
+            overhang = (overhang + self.scribe).named("face frame overhang, with what is scribed away", "SC-1", "common practice")
         return FrameSizes(
             thickness=self.stock.thickness.named("face frame thickness", "section 0", "as measured"),
-            stile=one(self.stile, "stile width"),
+            stile=stile,
             mullion=one(self.mullion, "mullion width"),
             top_rail=one(self.top_rail, "top rail height"),
             bottom_rail=one(self.bottom_rail, "bottom rail height"),
             rail=one(self.rail, "rail height"),
-            overhang=one(self.overhang, "frame overhang"),
+            overhang=overhang,
             overhang_top=self.overhang_top,
             overhang_bottom=self.overhang_bottom,
         )

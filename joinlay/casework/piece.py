@@ -241,6 +241,13 @@ def _on_case(frame: Assembly, case: Case) -> Iterator[Meeting]:
 
 
 def _said(spec: PieceSpec) -> Iterator[Finding]:
+    if spec.frame.scribe:
+        yield note(
+            "scribe",
+            "Its stiles are {scribe} wider than they will show: set it in its place, draw the walls' lines on them, and plane to those. So it goes "
+            "between walls {narrow} to {wide} apart; the case stands {scribe} off them. Leave room above to lift it in.",
+            "SC-1", "common practice", scribe=spec.frame.scribe, narrow=spec.width - 2 * spec.frame.scribe, wide=spec.width,
+        ).at("face frame")  # fmt: skip
     if not any(bank.drawers for bank in spec.banks):
         pass
     elif spec.case.sides.is_solid:

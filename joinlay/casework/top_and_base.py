@@ -111,7 +111,9 @@ def make_top(
     sizes = case.sizes
     panel = case.assembly.part(PartRole(PartKind.CASE_TOP))
     shank = practice.length("top screw")
-    screw = fastener_for(FastenerKind.SCREW, panel.thickness + sizes.top_offset, thickness, shop.rule, shank)
+    screw = fastener_for(
+        FastenerKind.SCREW, panel.thickness + sizes.top_offset, thickness, shop.rule, shank, practice.length("top screw spacing")
+    )
     middles = [
         cavity.left + at
         for cavity in case.cavities
@@ -376,7 +378,7 @@ def _part(make: BaseMake, role: PartRole, length: Dimension, width: Dimension, d
 def _cornered(plinth: tuple[Board, ...], shop: Shop) -> list[Meeting]:
     """A plinth's corners: glued and nailed through the front into its sides, and through them into the back."""
     front, left, right, back = plinth
-    nail = fastener_for(FastenerKind.NAIL, front.thickness, None, shop.rule)
+    nail = fastener_for(FastenerKind.NAIL, front.thickness, None, shop.rule, spacing=shop.practice.length("corner nail spacing"))
     nails = len(spread(front.width, shop.practice.length("corner nail spacing"), least=2))
     glue = front.width.mm * front.thickness.mm
     pairs = [((side, Surface.END), (front, Surface.FAR_FACE)) for side in (left, right)]

@@ -82,6 +82,7 @@ _SHARE: Final = {
         "drawer bottom",
         "top",
         "base",
+        "scribe",
         "side height",
         "graduation",
         "face frame",

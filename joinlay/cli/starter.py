@@ -227,6 +227,7 @@ back = "birch-thin"
 #bottom-offset = "{bottom_up}"           # underside of the case to its bottom panel
 #top-offset = "{top_down}"              # top of the case to its top panel
 #dadoes = "stopped"                 # or "through", to the front, which the frame covers
+#back-inset = "{over}"              # the back set forward in grooves; in rabbets unless told
 
 [frame]
 stock = "cherry"
@@ -236,6 +237,7 @@ top-rail = "{top_rail}"
 bottom-rail = "{bottom_rail}"
 #mullion = "{stile}"               # the upright between two banks
 #overhang = "{overhang}"               # frame proud of the case, each side
+#scribe = "{over}"                  # built in: what each stile is wider, to be planed to the wall
 #overhang-top = "{nothing}"           # the same at the top; flush under a [top]
 #overhang-bottom = "{nothing}"        # and at the bottom; flush on a [base]
 

@@ -170,7 +170,8 @@ def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
         size = each.fastener
         shank = "" if size.shank is None else f", {plan.rule.text(size.shank)} in the shank"
         through, into = (kind.value for kind in (each.through, each.into))
-        remark = f"{plan.rule.text(size.length)} long{shank}; through each {through} into the {into}"
+        apart = "" if size.spacing is None else f", {plan.rule.text(size.spacing)} apart at most"
+        remark = f"{plan.rule.text(size.length)} long{shank}{apart}; through each {through} into the {into}"
         yield ShoppingLine(f"{size.kind.value}s", Fraction(each.count), "pieces", remark)
 
 

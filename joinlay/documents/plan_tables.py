@@ -282,6 +282,7 @@ class FastenerTold(Told):
     kind: Word
     length: LengthTold
     shank: LengthTold | None = Field(description="How thick a screw is; null for nails, which are bought by length.")
+    spacing: LengthTold | None = Field(description="From one to the next, at most; null where that isn't said.")
 
 
 class MeetingTold(Told):

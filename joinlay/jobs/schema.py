@@ -85,6 +85,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "back": "The stock of the back.",
         "bottom-offset": "Underside of the case to its bottom panel.",
         "top-offset": "Top of the case to its top panel.",
+        "back-inset": "Rear edges of the sides to the back, which then stands in grooves; in rabbets unless told.",
         "dadoes": "Whether the dadoes for the panels run through to the front.",
     },
     "RoomEntry": {
@@ -103,6 +104,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "bottom-rail": "Height of the bottom rail.",
         "rail": "Height of the rails between drawers.",
         "overhang": "Frame proud of the case, each side.",
+        "scribe": "What each stile is made wider, to be planed to the wall of a piece that is built in.",
         "overhang-top": "Frame proud of the case at the top.",
         "overhang-bottom": "Frame proud of the case at the bottom.",
     },

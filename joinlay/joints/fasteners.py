@@ -28,9 +28,15 @@ _TIMES: Final = 3
 
 
 def fastener_for(
-    kind: FastenerKind, upper: Dimension, lower: Length | None, rule: Graduation, shank: Length | None = None
+    kind: FastenerKind,
+    upper: Dimension,
+    lower: Length | None,
+    rule: Graduation,
+    shank: Length | None = None,
+    spacing: Length | None = None,
 ) -> Fastener:
-    """The nail, pin or screw through wood ``upper`` thick into wood ``lower`` deep that way (None: deep enough for any), as it is sold.
+    """The nail, pin or screw through wood ``upper`` thick into wood ``lower`` deep that way (None: deep enough for any), as it is sold;
+    ``shank`` and ``spacing`` are kept with it.
 
     Three times ``upper``, up to the next length there is; no longer than comes within 3 mm of going through, and where none is sold that does, cut
     to that. Sources: NAVEDTRA 14119, MIL-DTL-45449 (three times, two thirds below); our own choice.
@@ -41,7 +47,7 @@ def fastener_for(
         most = upper.mm + lower.mm - _LEFT.mm
         sold = floor(most / step) * step
         length = min(length, sold if sold > upper.mm else max(most, upper.mm + lower.mm / 2))
-    return Fastener(kind, Length(length), shank)
+    return Fastener(kind, Length(length), shank, spacing)
 
 
 def spread(run: Length, spacing: Length, *, least: int = 1) -> tuple[Length, ...]:

@@ -122,11 +122,11 @@ def specs(draw):
     frame = FrameMake(
         draw(stocks(unit, "3/4", "3/4", "1")), stile=stile, mullion=draw(lengths(unit, "3/2", 2)), rail=draw(lengths(unit, "7/8", "5/4")),
         top_rail=draw(lengths(unit, "3/2", "5/2")), bottom_rail=draw(lengths(unit, "3/2", 3)),
-        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))),
+        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))), scribe=draw(st.sampled_from([size(0), size(0), size("3/4")])),
     )  # fmt: skip
     case = CaseMake(
         sides, draw(st.one_of(st.just(sides), stocks(unit, "3/4", "1/2", "3/4"))), draw(stocks(unit, "1/4", "3/16", "3/8")),
-        has_stopped_dadoes=draw(st.booleans()),
+        has_stopped_dadoes=draw(st.booleans()), back_inset=draw(st.one_of(st.none(), st.none(), lengths(unit, "1/4", 1))),
     )  # fmt: skip
     runner = draw(stocks(unit, "3/4", "1/2", "7/8"))
     least = max(draw(lengths(unit, 5 * max(counts) + 4, 60)).mm, 0)

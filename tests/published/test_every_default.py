@@ -22,6 +22,7 @@ LENGTHS = {
         "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
         "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
         "bottom screw spacing": ("6", "150", "DJ-3"), "top screw spacing": ("12", "300", "TO-1"),
+        
         "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
     },
     "common practice": {
@@ -30,7 +31,8 @@ LENGTHS = {
         "rabbet allowance": ("1/32", "0.8", "RA-1"), "groove offset": ("3/8", "10", "GR-1"), "least groove offset": ("1/4", "6", "GR-1"),
         "bottom panel clearance": ("1/16", "1.6", "GR-2"), "side clearance": ("1/32", "0.8", "DR-1"),
         "top clearance": ("1/32", "0.8", "DR-1"), "bottom clearance of the front": ("1/32", "0.8", "DR-1"), "taper": ("0", "0", "DR-4"),
-        "front set-back": ("0", "0", "DR-5"), "bottom screw": ("1/8", "3.5", "DJ-3"), "top overhang": ("3/4", "19", "TO-1"),
+        "front set-back": ("0", "0", "DR-5"), "bottom screw": ("1/8", "3.5", "DJ-3"), 
+        "top overhang": ("3/4", "19", "TO-1"),
         "top screw": ("3/16", "4.5", "TO-1"), "plinth set-back": ("1/8", "3", "BA-1"), "stile width": ("1 1/2", "38", "FF-1"),
         "mullion width": ("1 1/2", "38", "FF-1"), "top rail height": ("2", "50", "FF-1"), "bottom rail height": ("2", "50", "FF-1"),
         "rail height": ("1", "25", "FF-1"), "frame overhang": ("0", "0", "FF-3"), "bearer margin": ("1/4", "6", "RN-1"),

@@ -103,14 +103,18 @@ def _at_front(wanted: Wanted) -> NailedFront:
     start = (wanted.sizes.set_back + make.front.thickness).named(
         f"{wanted.drawer.name} face of the frame to the sides", "DR-5", "by geometry"
     )
-    nail = fastener_for(FastenerKind.NAIL, make.front.thickness, None, shop.rule)
+    nail = fastener_for(
+        FastenerKind.NAIL, make.front.thickness, None, shop.rule, spacing=shop.practice.length("corner nail spacing")
+    )
     return NailedFront(role, start, nail, _count(wanted, wanted.sizes.joint_line))
 
 
 def _at_back(wanted: Wanted) -> NailedBack:
     """Nails through the sides into the back's ends."""
     make, shop, role = wanted.make, wanted.shop, JointRole(JointKind.BACK_CORNER, wanted.drawer)
-    nail = fastener_for(FastenerKind.NAIL, make.sides.thickness, None, shop.rule)
+    nail = fastener_for(
+        FastenerKind.NAIL, make.sides.thickness, None, shop.rule, spacing=shop.practice.length("corner nail spacing")
+    )
     return NailedBack(
         role,
         thickness=make.back.thickness,

@@ -106,7 +106,7 @@ def _design(wanted: Wanted) -> RabbetedFront:
             "common practice", deep=joint.depth, lip=lip, front=front, least=least, thick=shop.rule.up(3 * least),
         ).at(role.name)  # fmt: skip
     start = (wanted.sizes.set_back + lip).named(f"{wanted.drawer.name} face of the frame to the sides", "DJ-1", "by geometry")
-    pin = fastener_for(FastenerKind.PIN, make.sides.thickness, None, shop.rule)
+    pin = fastener_for(FastenerKind.PIN, make.sides.thickness, None, shop.rule, spacing=practice.length("corner nail spacing"))
     pins = len(spread(wanted.sizes.joint_line, practice.length("corner nail spacing"), least=2))
     return RabbetedFront(role, start, joint, pin, pins)
 

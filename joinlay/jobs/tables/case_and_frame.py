@@ -88,6 +88,7 @@ class CaseEntry(Entry):
     back: StockName
     bottom_offset: Size | None = None
     top_offset: Size | None = None
+    back_inset: Size | None = None
     dadoes: Dadoes | None = None
 
     @model_validator(mode="after")
@@ -117,6 +118,7 @@ class CaseEntry(Entry):
             dimension_or_none(self.bottom_offset, "case bottom offset"),
             dimension_or_none(self.top_offset, "case top offset"),
             has_stopped_dadoes=self.dadoes is not None and self.dadoes.value,
+            back_inset=dimension_or_none(self.back_inset, "case back inset"),
         )
 
 
@@ -130,6 +132,7 @@ class FrameEntry(Entry):
     bottom_rail: Size | None = None
     rail: Size | None = None
     overhang: Gap | None = None
+    scribe: Gap | None = None
     overhang_top: Gap | None = None
     overhang_bottom: Gap | None = None
 
@@ -143,6 +146,7 @@ class FrameEntry(Entry):
             bottom_rail=dimension_or_none(self.bottom_rail, "bottom rail height"),
             rail=dimension_or_none(self.rail, "rail height"),
             overhang=dimension_or_none(self.overhang, "frame overhang"),
+            scribe=dimension_or_zero(self.scribe, "what is scribed away"),
             overhang_top=dimension_or_zero(self.overhang_top, "frame overhang at the top"),
             overhang_bottom=dimension_or_zero(self.overhang_bottom, "frame overhang at the bottom"),
         )
