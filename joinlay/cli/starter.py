@@ -237,7 +237,7 @@ top-rail = "{top_rail}"
 bottom-rail = "{bottom_rail}"
 #mullion = "{stile}"               # the upright between two banks
 #overhang = "{overhang}"               # frame proud of the case, each side
-#scribe = "{over}"                  # built in: what each stile is wider, to be planed to the wall
+#scribe = "{nothing}"                 # built in: how much wider each stile is, to be planed to the wall; "{over}" is usual
 #overhang-top = "{nothing}"           # the same at the top; flush under a [top]
 #overhang-bottom = "{nothing}"        # and at the bottom; flush on a [base]
 
