@@ -6,17 +6,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole, bay_name
-from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.case_back import back_seat, meet_back
 from joinlay.casework.case_sizes import size_case
 from joinlay.casework.shelves import bore_pin_holes, fixed_levels, pin_lines
 from joinlay.findings import note, refusal
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
-from joinlay.joints.fasteners import fastener_for, spread
-from joinlay.joints.groove import Groove, cut_groove, design_groove
-from joinlay.joints.rabbet import cut_rabbet, design_rabbet
-from joinlay.lengths import NOTHING, Length
+from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -24,12 +21,12 @@ if TYPE_CHECKING:
 
     from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Bay, Row
+    from joinlay.casework.case_back import BackSeat
     from joinlay.casework.case_sizes import CaseMake, CaseSizes
     from joinlay.casework.face_frame import FrameSizes
     from joinlay.casework.shelves import Lipping, OpenMake, PinLines
     from joinlay.findings import Finding
     from joinlay.joints.dado import Dado
-    from joinlay.joints.rabbet import Rabbet
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
     from joinlay.stock import Stock
@@ -107,53 +104,17 @@ def make_case(
         is_judged_later=True,
         role=role,
     )
-    seat = _seat(make, shop, role)
+    seat = back_seat(make, shop, role)
     below, above = (any(bay.rows[n].holds is not None for bay in bays) for n in (-1, 0))
     sizes = size_case(make, frame, size, seat.behind, runner, shop.practice, is_open_below=below, is_open_above=above)
     return _CaseMaker(make=make, sizes=sizes, dado=dado, seat=seat, bays=tuple(bays), frame=frame, shop=shop).made()
-
-
-@dataclass(frozen=True, slots=True)
-class _BackSeat:
-    """What the case's back sits in: a rabbet, or where it is set forward a groove, in each side (RA-1, SC-2).
-
-    ``behind`` is from the inner face of the back to the sides' rear edges.
-    """
-
-    joint: Rabbet | Groove
-    behind: Dimension
-
-    @property
-    def depth(self) -> Dimension:
-        """How far it goes into a side."""
-        return self.joint.depth
-
-    def cut(self, side: Board, back: PartRole) -> Board:
-        """A side with it."""
-        if isinstance(self.joint, Groove):
-            return cut_groove(self.joint, side, back, edge=Surface.FAR_EDGE, which=back)
-        return cut_rabbet(self.joint, side, Surface.FAR_EDGE, mate=back, which=back)
-
-
-def _seat(make: CaseMake, shop: Shop, role: JointRole) -> _BackSeat:
-    """A rabbet as wide as the back and its allowance, or a groove that stands the back forward by its inset (RA-1, SC-2)."""
-    if make.back_inset is None:
-        rabbet = design_rabbet(into=make.sides.thickness, panel=make.back.thickness, shop=shop, role=role)
-        return _BackSeat(rabbet, rabbet.width)
-    groove = design_groove(
-        into=make.sides.thickness, panel=make.back.thickness, shop=shop, offset=make.back_inset, is_judged_later=True, role=role
-    )
-    return _BackSeat(
-        groove,
-        (groove.offset + groove.width).named("case back's inner face from the sides' rear edges", "SC-2", "common practice"),
-    )
 
 
 class _CaseMaker:
     """Gathers the boards of one case; every dado and rabbet is put on both its boards at once."""
 
     def __init__(
-        self, make: CaseMake, sizes: CaseSizes, dado: Dado, seat: _BackSeat, bays: tuple[Bay, ...], frame: FrameSizes, shop: Shop
+        self, make: CaseMake, sizes: CaseSizes, dado: Dado, seat: BackSeat, bays: tuple[Bay, ...], frame: FrameSizes, shop: Shop
     ) -> None:
         self._make, self._sizes, self._dado, self._seat = make, sizes, dado, seat
         self._bays, self._frame, self._shop = bays, frame, shop
@@ -174,7 +135,15 @@ class _CaseMaker:
         bottom, top = self._panel(PartKind.CASE_BOTTOM), self._panel(PartKind.CASE_TOP)
         left, right, bottom, top = self._dadoed(left, right, bottom, top)
         left, right = (self._seat.cut(side, back.role) for side in (left, right))
-        self._meet_back(back, (left, right), (bottom, top))
+        self._meetings += meet_back(
+            self._seat,
+            back,
+            (left, right),
+            (bottom, top),
+            self._sizes.inside_width,
+            self._shop,
+            is_solid=self._make.back.is_solid,
+        )
         self._boards = {board.role: board for board in (left, right, bottom, top)}
         for bay in self._bays[1:]:
             x = bay.left - (self._frame.mullion + self._make.sides.thickness) / 2
@@ -440,55 +409,6 @@ class _CaseMaker:
                 glue=glue,
             )
         )
-
-    def _meet_back(self, back: Board, sides: Sequence[Board], panels: Sequence[Board]) -> None:
-        """The back in the rabbets or grooves of the sides and against the panels' back edges, without glue.
-
-        One in rabbets is nailed there, a sheet all along, solid wood in the middle of top and bottom only, so that it may move (SC-2, RA-1, CK-6).
-        """
-        joint, is_groove = self._seat.joint.role, isinstance(self._seat.joint, Groove)
-        ways = (Way.UP, Way.DOWN) if is_groove else (Way.FRONT, Way.UP, Way.DOWN)
-        is_solid, apart = self._make.back.is_solid, self._shop.practice.length("back nail spacing")
-        nail = fastener_for(FastenerKind.NAIL, back.thickness, None, self._shop.rule, spacing=None if is_solid else apart)
-        up, across = (len(spread(run, apart, least=2)) for run in (back.length, self._sizes.inside_width))
-        for side, edge, into in zip(sides, (Surface.EDGE, Surface.FAR_EDGE), (Way.LEFT, Way.RIGHT), strict=True):
-            facings: tuple[Facing, ...] = (
-                Facing("in the", Plane(edge), Plane(Surface.FACE, self._seat.depth), self._tip, "RA-1"),
-                Facing(
-                    f"against the {'groove' if is_groove else 'rabbet'} of the",
-                    Plane(Surface.FACE),
-                    Plane(Surface.FAR_EDGE, self._seat.behind),
-                    rule="SC-2" if is_groove else "RA-1",
-                ),
-            )
-            if isinstance(self._seat.joint, Groove):
-                (groove,) = side.cuts_for(back.role)
-                fit = Length(self._seat.joint.width.mm - back.thickness.mm)
-                wall = Facing(
-                    "before the rear wall of the groove of the",
-                    Plane(Surface.FAR_FACE),
-                    Plane.wall(side, groove, Surface.EDGE),
-                    fit,
-                    "SC-2",
-                )
-                facings = (*facings, wall)
-            count = 0 if is_groove or is_solid else up
-            self._meetings.append(
-                Meeting(
-                    one=back.role,
-                    other=side.role,
-                    facings=facings,
-                    closes=(into, *ways),
-                    tie=Tie.FASTENED if count else Tie.DRY,
-                    joint=joint,
-                    fasteners=count,
-                    fastener=nail if count else None,
-                )
-            )
-        for panel in panels:
-            count = 0 if is_groove else 1 if is_solid else across
-            met = butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1", fasteners=count)
-            self._meetings.append(replace(met, tie=Tie.FASTENED, fastener=nail) if count else met)
 
     def _cavities(self) -> tuple[Cavity, ...]:
         sizes, thickness = self._sizes, self._make.sides.thickness

@@ -22,7 +22,6 @@ LENGTHS = {
         "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
         "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
         "bottom screw spacing": ("6", "150", "DJ-3"), "top screw spacing": ("12", "300", "TO-1"),
-        
         "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
     },
     "common practice": {
