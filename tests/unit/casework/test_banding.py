@@ -60,6 +60,12 @@ def test_thin_banding_is_said_to_be_one_that_may_be_ignored():
     assert found[0].where == "drawer 1 front"
 
 
+def test_banding_as_thick_as_is_worth_counting_is_counted():
+    for thickness, kinds in (("1/32", []), ("1/33", ["banding"])):
+        _, found = band_board(front(), [Banding("edging", inch(thickness))], PRACTICE)
+        assert [one.kind for one in found] == kinds
+
+
 def test_a_cut_that_reaches_a_band_is_warned_of():
     groove = by_hand.cut(
         CutKind.GROOVE,

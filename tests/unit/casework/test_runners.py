@@ -54,6 +54,34 @@ def test_a_frame_even_with_the_case_needs_no_guides():
     assert not [board for board in made.assembly.boards if board.part == "guide"]
 
 
+def test_a_guide_as_thick_as_the_thinnest_strip_is_ripped_and_a_thinner_one_is_not():
+    for stile, guides in (("7/8", 8), ("55/64", 0)):
+        made = runners(frame=frame(stile=stile))
+        assert len([board for board in made.assembly.boards if board.part == "guide"]) == guides
+
+
+UNDER_OR_OVER = {PartKind.BEARER: True, PartKind.PACKING: True, PartKind.KICKER: False}
+
+
+def test_each_runner_meets_the_rail_at_its_own_level_and_no_other():
+    """Bearers and packing lie behind the rail under their drawer, kickers behind the one over it (RN-1, RN-3)."""
+    # Its bottom lies so low that the lowest bearers are packed.
+    low = CaseMake(ply("3/4"), ply("3/4"), ply("1/4"), bottom_offset=size("1/4"))
+    piece = plan_piece(spec(SHOP, case=low), SHOP)
+    boards = {board.role: board for assembly in piece.assemblies for board in assembly.boards}
+    slots = {slot.drawer: slot for slot in piece.slots}
+    seen = {True: 0, False: 0}
+    for met in piece.runners.assembly.meetings:
+        if met.one.kind not in UNDER_OR_OVER or met.other.kind is not PartKind.RAIL:
+            continue
+        slot, rail, is_under = slots[met.one.drawer], boards[met.other], UNDER_OR_OVER[met.one.kind]
+        low, high = sorted(rail.place.point(mm(0), across, mm(0))[2] for across in (mm(0), rail.width))
+        roof = slot.floor.mm + slot.opening.height.mm
+        assert (high == slot.floor.mm) if is_under else (low == roof), (met.one.name, met.other.name)
+        seen[is_under] += 1
+    assert seen == {True: 10, False: 8}
+
+
 def test_a_kicker_fills_the_rail_less_bearer_and_lift():
     piece = plan_piece(spec(SHOP), SHOP)
     kicker = piece.runners.assembly.board("drawer 2 left kicker")
@@ -163,6 +191,11 @@ def test_screws_need_wood_around_them():
     made = tried(spec(SHOP, case=solid_case(), runner=solid("5/16", "red maple")), SHOP)
     assert isinstance(made, Refused)
     assert "Use stock of 3/8 in or more" in way_out(made, SHOP)
+
+
+def test_a_strip_as_thin_as_two_screws_holds_them():
+    piece = plan_piece(spec(SHOP, case=solid_case(), runner=solid("3/8", "red maple")), SHOP)
+    assert piece.runners.assembly.board("drawer 2 left bearer").cuts_of(CutUse.SCREW_HOLE)
 
 
 def test_a_shallow_case_has_no_room_for_screws():

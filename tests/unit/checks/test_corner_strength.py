@@ -9,6 +9,7 @@ from joinlay.boards import CutUse, Hand
 from joinlay.casework.corners import HALF_BLIND
 from joinlay.checks.conditions import Load
 from joinlay.checks.corner_strength import GLUE_SHEAR, check_corners, corner_strength, jerk
+from joinlay.checks.sag import bottom_span
 from joinlay.findings import Harm
 from tests.unit.checks.making import CONDITIONS, SHOP, drawer
 
@@ -51,6 +52,14 @@ def test_corners_are_judged_against_a_jerk():
     assert [f.harm for f in check_corners(made, SHOP, replace(CONDITIONS, load=Load(Fraction(limit * (1 + 1e-6)))))] == [
         Harm.WARN
     ]
+
+
+def test_a_jerk_is_three_times_the_friction_of_a_load_on_rough_wood():
+    """By hand, of 1000 Pa on the bottom alone: 3 x 0.5 x its force in newtons (our own choice; friction as in racking)."""
+    made = drawer()
+    span = bottom_span(made)
+    bare, loaded = (jerk(made, replace(CONDITIONS, load=Load(Fraction(pascals)))) for pascals in (0, 1000))
+    assert loaded - bare == pytest.approx(3 * 0.5 * 1000 * float(span.area) / 10**6)
 
 
 def test_a_locking_rabbet_is_passed_over():

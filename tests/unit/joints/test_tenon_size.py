@@ -25,6 +25,15 @@ def test_the_thickest_up_to_a_third(end, thickness):
     assert best.finding is None
 
 
+def test_a_tenon_whose_walls_just_hold_may_be_asked_for():
+    """In wood 1 in thick a quarter stays at each side, so 1/2 in is over its third and holds; a hair more doesn't (LT-1, LT-2)."""
+    for thickness, holds in (("1/2", True), ("33/64", False)):
+        with pytest.raises(Refused) as refused:
+            sizes("1", owned=with_tenons(tenon(thickness)))
+        assert ("its walls hold" in way_out(refused.value.finding)) is holds
+        assert ("cannot hold" in said(refused.value.finding)) is not holds
+
+
 def test_thinner_ones_follow():
     assert [found.thickness.mm for found in sizes("1")] == [8, 6, 4]
 
