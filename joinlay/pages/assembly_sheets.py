@@ -170,7 +170,7 @@ class _Chapter:
             if of == ("piece",):
                 yield from self._piece(tuple(some))
             else:
-                yield self._stage(of, tuple(some))
+                yield from self._stage(of, tuple(some))
         yield from self._fitting()
 
     # -- the whole -----------------------------------------------------------------------------------
@@ -211,22 +211,26 @@ class _Chapter:
 
     # -- glue-ups ------------------------------------------------------------------------------------
 
-    def _stage(self, of: tuple[str, ...], steps: tuple[Step, ...]) -> PageBlock:
-        """What one thing is made by: picture at the left, steps beside it, then clamps, diagonals and what the numbers stand for."""
+    def _stage(self, of: tuple[str, ...], steps: tuple[Step, ...]) -> Iterator[PageBlock]:
+        """What one thing is made by: picture at the left, steps beside it and what the numbers stand for; then clamps and diagonals."""
         stage = next(stage for stage in self.plan.order.stages if stage.name == of[0])
         view = stage_view(self.plan, stage, self.numbers, (self.wide * _WIDE, self.high * _HIGH))
         assert view is not None
         picture, deep = self._pictured(view, view.picture.size[0])
         glue_ups = [one for one in self.plan.glue_ups if one.of == of]
         lines = _Lines(self.wide, (view.picture.size[0], deep))
+        said: set[str] = set()
         for step in steps:
-            self._told(step, glue_ups, lines)
-        said = [sentence for one in glue_ups for sentence in before_words(one, self.plan.boards)]
-        said += self._clamped(glue_ups)
-        for sentence in (*said, *self._measured(of), *self._numbered(of, view)):
+            self._told(step, glue_ups, lines, said)
+        for sentence in self._numbered(of, view):
             lines.say(sentence)
         strokes = [*self._head(stage_head(of)), *(moved(stroke, Move(_ZERO, -_HEADING)) for stroke in (*picture, *lines.strokes))]
-        return PageBlock(tuple(strokes), _HEADING + lines.high + _WHITE, serves=self._served(view))
+        yield PageBlock(tuple(strokes), _HEADING + lines.high, serves=self._served(view))
+        for sentence in (*self._clamped(glue_ups), *self._measured(of)):
+            lines = _Lines(self.wide)
+            lines.say(sentence)
+            yield PageBlock(tuple(lines.strokes), lines.high)
+        yield PageBlock((), _WHITE)
 
     def _clamped(self, glue_ups: Sequence[GlueUp]) -> Iterator[str]:
         """Where clamps stand, of glue-ups in which they stand alike together (PT-4)."""
@@ -235,18 +239,28 @@ class _Chapter:
             alike.setdefault(clamps_words(one, self.plan.rule), []).append(str(one.number))
         for said, numbers in alike.items():
             if said:
-                yield f"Clamps of {listed(numbers)}: {'; '.join(said)}."
+                yield f"Clamps of glue-up {listed(numbers)}: {'; '.join(said)}."
 
-    def _told(self, step: Step, glue_ups: Sequence[GlueUp], lines: _Lines) -> None:
-        """A step to tick; before the first of a glue-up what that is and how long it takes, after its last what then."""
+    def _told(self, step: Step, glue_ups: Sequence[GlueUp], lines: _Lines, said: set[str]) -> None:
+        """A step to tick; before the first of a glue-up what that is, how long it takes and what is done before, after its last what then.
+
+        What is ``said`` before is not said again.
+        """
         own = next((one for one in glue_ups if step in one.steps), None)
         glue = self.plan.shop.glue
         if own is not None and step == own.steps[0]:
-            lines.say(f"{own.number}. {glue_up_name(own)}", bold=True)
+            lines.say(f"Glue-up {own.number}: {glue_up_name(own)}", bold=True)
             lines.say(f"{_upper(glue_up_words(own, glue))}.")
+            self._before(own, lines, said)
         lines.say(f"{step.number} {step_words(step)}", _WORD, ticked=True)
         if own is not None and step == own.steps[-1]:
             lines.say(f"{_upper('; '.join(said for said in (dry_words(own), cure_words(own, glue)) if said))}.", indent=_INDENT)
+
+    def _before(self, glue_up: GlueUp, lines: _Lines, said: set[str]) -> None:
+        for sentence in before_words(glue_up, self.plan.boards):
+            if sentence not in said:
+                lines.say(sentence)
+                said.add(sentence)
 
     def _measured(self, of: Sequence[str]) -> Iterator[str]:
         """Diagonals and winding of what is made whole; those between which they may differ alike in one sentence (PT-5)."""
@@ -287,9 +301,9 @@ class _Chapter:
         if view is not None:
             picture, deep = self._pictured(view, view.picture.size[0])
             lines = _Lines(self.wide, (view.picture.size[0], deep))
+            lines.say(f"In the picture, {view.title}, likewise on the others: {self._legend([part.role for part in view.parts])}")
             while left and not lines.is_full:
                 self._added(left.pop(0), lines, said)
-            lines.say(f"In the picture, {view.title}, likewise on the others: {self._legend([part.role for part in view.parts])}")
             yield PageBlock((*picture, *lines.strokes), lines.high + _LEAST, serves=self._served(view))
         for step in left:
             lines = _Lines(self.wide)
@@ -300,15 +314,13 @@ class _Chapter:
     def _added(self, step: Step, lines: _Lines, said: set[str]) -> None:
         """A step of the piece to tick, with its glue-up; what is said before is not said again."""
         own = [one for one in self.plan.glue_ups if one.of == ("piece",) and step in one.steps]
-        for sentence in (each for one in own for each in before_words(one, self.plan.boards)):
-            if sentence not in said:
-                lines.say(sentence)
-                said.add(sentence)
+        for one in own:
+            self._before(one, lines, said)
         lines.say(f"{step.number} {step_words(step)}", _WORD, ticked=True)
         glue = self.plan.shop.glue
         for one in own:
             told = (glue_up_words(one, glue), *clamps_words(one, self.plan.rule), cure_words(one, glue))
-            lines.say(f"{one.number}. {_upper('; '.join(told))}.", indent=_INDENT)
+            lines.say(f"Glue-up {one.number}: {'; '.join(told)}.", indent=_INDENT)
 
     # -- fitting -------------------------------------------------------------------------------------
 
