@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from urllib.parse import parse_qs
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import ClientDisconnect
@@ -19,7 +20,9 @@ from starlette.routing import Route
 from joinlay.bench.cards import card_routes
 from joinlay.bench.drawings import DRAWINGS
 from joinlay.bench.fields import field_changes, field_routes, groups_in
+from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
+from joinlay.bench.sent_files import file_routes
 from joinlay.documents.mending import mended
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
@@ -33,22 +36,12 @@ if TYPE_CHECKING:
 
     from joinlay.bench.draft import Draft
     from joinlay.bench.guard import Guard
+    from joinlay.bench.machine import Machine
     from joinlay.bench.showing import Seen, Showing
 
 __all__ = ["Desk", "Form", "answered", "application"]
 
 _HERE: Final = Path(__file__).parent
-_FONTS: Final = _HERE.parent / "documents" / "fonts"
-
-#: What is sent as it stands: its file, its type, and how it is packed.
-_STATIC: Final[dict[str, tuple[Path, str, str]]] = {
-    "bench.css": (_HERE / "static" / "bench.css", "text/css; charset=utf-8", ""),
-    "bench.js": (_HERE / "static" / "bench.js", "text/javascript; charset=utf-8", ""),
-    "icon.svg": (_HERE / "static" / "icon.svg", "image/svg+xml", ""),
-    "htmx.min.js": (_HERE / "static" / "htmx.min.js.gz", "text/javascript; charset=utf-8", "gzip"),
-    "letters.ttf": (_FONTS / "DejaVuSans.ttf", "font/ttf", ""),
-    "letters-bold.ttf": (_FONTS / "DejaVuSans-Bold.ttf", "font/ttf", ""),
-}
 
 
 class Form:
@@ -76,12 +69,17 @@ class Form:
 
 @dataclass(frozen=True, slots=True)
 class Desk:
-    """What every page works with: the ``draft``, what is ``showing`` of it, the ``guard`` with its token, and the ``sheets`` of HTML."""
+    """What every page works with: the ``draft``, what is ``showing`` of it, the ``guard`` with its token, and the ``sheets`` of HTML.
+
+    ``machine`` is what is done of the job; ``shared`` the address for others on the local network, '' where there is none.
+    """
 
     draft: Draft
     showing: Showing
     guard: Guard
     sheets: Environment
+    machine: Machine
+    shared: str = ""
 
     def html(self, sheet: str, **said: object) -> str:
         """The HTML of ``sheet``, with what is ``said`` in it, all of it escaped."""
@@ -126,7 +124,10 @@ Change = "Callable[[Desk, Form], Mapping[str, Any] | None]"
 def application(desk: Desk) -> ASGIApp:
     """The page of ``desk``, its guard before it."""
     routes = [
-        *(_static(name, *where) for name, where in _STATIC.items()),
+        *file_routes(),
+        *file_routes("/machine"),
+        *machine_routes(desk, desk.machine, "/machine"),
+        Route("/share", answered(desk, _share)),
         Route("/", answered(desk, _whole)),
         Route("/drawing/{view}", answered(desk, _drawing)),
         Route("/findings", answered(desk, _findings)),
@@ -219,18 +220,6 @@ def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]
     return endpoint
 
 
-def _static(name: str, path: Path, kind: str, packed: str) -> Route:
-    headers = {"Cache-Control": "max-age=86400" if packed or kind.startswith("font") else "no-cache"}
-    if packed:
-        headers["Content-Encoding"] = packed
-
-    def endpoint(request: Request) -> Response:
-        del request
-        return Response(path.read_bytes(), media_type=kind, headers=headers)
-
-    return Route(f"/static/{name}", endpoint)
-
-
 # -- pages -------------------------------------------------------------------------------------------
 
 
@@ -240,6 +229,14 @@ def _whole(desk: Desk, request: Request) -> Response:
             "page.html", said="", refused="", window=secrets.token_hex(8), **desk.page(request.query_params.get("view", ""))
         )
     )
+
+
+def _share(desk: Desk, request: Request) -> Response:
+    """How a phone gets to the machine's page."""
+    del request
+    from joinlay.bench.sharing import qr_svg
+
+    return HTMLResponse(desk.html("share.html", code=Markup(qr_svg(desk.shared)) if desk.shared else ""))
 
 
 def _drawing(desk: Desk, request: Request) -> Response:

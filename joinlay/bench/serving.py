@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import gc
 import socket
+from contextlib import ExitStack
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 import uvicorn
@@ -11,6 +13,7 @@ import uvicorn
 from joinlay.bench.application import Desk, application, sheets
 from joinlay.bench.draft import Draft
 from joinlay.bench.guard import Guard
+from joinlay.bench.machine import Machine
 from joinlay.bench.showing import Showing
 from joinlay.errors import BadInput
 
@@ -28,17 +31,26 @@ def desk_for(path: Path, port: int, token: str | None = None) -> Desk:
     """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be read."""
     draft = Draft(path)
     guard = Guard({f"{name}:{port}" for name in (LOOPBACK, "localhost")}, token)
-    return Desk(draft, Showing(draft), guard, sheets())
+    showing = Showing(draft)
+    return Desk(draft, showing, guard, sheets(), Machine(path, showing.may_read))
 
 
-def serve(path: Path, port: int, show: Callable[[str], None]) -> None:
+def serve(path: Path, port: int, show: Callable[[str, str], None], share_at: str | None = None) -> None:
     """Answer for the job at ``path`` until it is stopped with Ctrl+C; the address is given to ``show`` once it can be opened.
 
-    ``port`` 0 is any that is free. Raises BadInput where the job can't be read, or the port is another's.
+    ``port`` 0 is any that is free. With ``share_at``, this computer's address on the local network ('' to find it), the page at the machine
+    answers there too, and ``show`` is given that address as well, else ''.
+    Raises BadInput where the job can't be read, the port is another's, or there is no such address.
     """
-    with _bound(port) as listening:
+    with _bound(port) as listening, ExitStack() as beside:
         taken = listening.getsockname()[1]
         desk = desk_for(path, taken)
+        if share_at is not None:
+            from joinlay.bench.sharing import Shared, local_address
+
+            shared = Shared(desk, share_at or local_address())
+            beside.callback(shared.stop)
+            desk = replace(desk, shared=shared.address)
         # It lives long, so rubbish is looked for; but never among what is fetched once, and seldom, since to look takes longer than to draw.
         gc.freeze()
         gc.set_threshold(50_000, 20, 40)
@@ -46,7 +58,7 @@ def serve(path: Path, port: int, show: Callable[[str], None]) -> None:
             application(desk), log_level="critical", access_log=False, lifespan="off", ws="none", server_header=False,
             timeout_graceful_shutdown=1, timeout_keep_alive=30, limit_concurrency=64,
         )  # fmt: skip
-        show(f"http://{LOOPBACK}:{taken}/")
+        show(f"http://{LOOPBACK}:{taken}/", desk.shared)
         uvicorn.Server(config).run(sockets=[listening])
 
 

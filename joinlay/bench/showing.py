@@ -71,7 +71,7 @@ class Showing:
         with self.lock:
             text = self.draft.text
             try:
-                texts = texts_with(self.draft.path, text, self._may_read)
+                texts = texts_with(self.draft.path, text, self.may_read)
                 if texts != self._texts or self._seen.troubles:
                     plan = planned(texts)
                     self._texts, self._with_mends = texts, None
@@ -105,7 +105,7 @@ class Showing:
                 self._drawings[key] = made
             return self._drawings[key]
 
-    def _may_read(self, name: str) -> bool:
+    def may_read(self, name: str) -> bool:
         """Whether a file that is named in the text may be read: in the job's folder, or named in the file itself from the start."""
         if name in self._own:
             return True

@@ -38,11 +38,15 @@ def look(
     port: Annotated[
         int, typer.Option("--port", min=0, max=65535, help="The port it answers at; one that is free unless told.")
     ] = 0,
+    share: Annotated[bool, typer.Option("--share", help="Show the order of work to a phone at the machine, too.")] = False,
+    at: Annotated[
+        str, typer.Option("--at", help="This computer's address on the local network, for --share; found unless told.")
+    ] = "",
 ) -> None:
     """See a job drawn in the browser while you write it."""
     from joinlay.cli.look_command import look_at
 
-    look_at(job, port)
+    look_at(job, port, at, is_shared=share)
 
 
 @app.command()

@@ -79,6 +79,14 @@ class TestPiece:
     measures: tuple[Measure, ...]
     corrections: tuple[Correction, ...]
 
+    def correction(self, measured: Measured, *, is_over: bool) -> Correction | None:
+        """How ``measured`` is put right where it came out too large, or too small; None where no setting changes it.
+
+        A depth is put right by the height, also where the card tells of the wood that is left instead.
+        """
+        ways = (*self.corrections, *_DEPTH)
+        return next((way for way in ways if way.measured is measured and way.is_over is is_over), None)
+
 
 def _both(measured: Measured, adjust: Adjust, over: Direction, under: Direction) -> tuple[Correction, ...]:
     return tuple(

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse
 from joinlay.boards.names import in_few_words, listed
-from joinlay.lengths import Length, Unit, decimal_text
+from joinlay.errors import BadInput
+from joinlay.lengths import Fraction, Length, Unit, decimal_text
 from joinlay.settings.elements import Change, Guide, Role
 from joinlay.settings.feeding import Wall
 from joinlay.settings.figures import Adjust, Direction, Measured, Value
@@ -26,8 +27,8 @@ if TYPE_CHECKING:
 __all__ = [
     "band_words", "beside_words", "change_words", "correction_pairs", "correction_words", "cut_words", "effect_words",
     "is_turned", "lie_words", "lying_together", "machine_words", "measure_words", "offset_words", "order_words",
-    "position_clauses", "position_words", "reading_words", "remainder_words", "said_on", "set_up_words", "small_words", "speed_words", "stop_words",
-    "told_together", "touch_words", "value_words",
+    "position_clauses", "position_words", "put_right_words", "reading_words", "remainder_words", "said_on", "set_up_words",
+    "small_words", "speed_words", "stop_words", "told_together", "touch_words", "value_words",
 ]  # fmt: skip
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
@@ -359,15 +360,54 @@ def correction_pairs(setting: Setting) -> tuple[str, ...]:
     return tuple(said.values())
 
 
-def _moving(setting: Setting, correction: Correction) -> str:
+#: Too much and too little of a measure, behind a figure.
+_OFF: Final = {
+    Measured.FROM_FENCE: ("too far from the fence side", "too near the fence side"),
+    Measured.CENTRE: ("too far from the fence side", "too near the fence side"),
+    Measured.WIDTH: ("too wide", "too narrow"),
+    Measured.STEP_WIDTH: ("too wide", "too narrow"),
+    Measured.DEPTH: ("too deep", "too shallow"),
+    Measured.TONGUE_THICKNESS: ("too thick", "too thin"),
+    Measured.WOOD_LEFT: ("too thick", "too thin"),
+    Measured.TONGUE_LENGTH: ("too long", "too short"),
+}
+
+#: A test piece that is further off than this was measured wrong, or cut on another card.
+_SLIP: Final = Length(Fraction(3))
+
+
+def put_right_words(setting: Setting, measured: Measured, found: Length, rule: Graduation) -> str:
+    """What to move where the test piece's ``measured`` came out as ``found``: ``5.9 mm is 0.1 mm too deep: set it 0.1 mm shallower``.
+
+    It is as it should be where callipers can show no difference. Raises BadInput for a measure the card's test piece hasn't, and for one more
+    than 3 mm off, which is a slip. Rule MS-1.
+    """
+    wanted = next((each.value for each in setting.test_piece.measures if each.measured is measured), None)
+    if wanted is None:
+        raise BadInput(f"the test piece of card {setting.number} has no {measured.value} to measure.")
+    off = Length(found.mm - wanted.mm)
+    shown, by = rule.callipers(found), small_words(abs(off), rule)
+    if by == small_words(Length(Fraction(0)), rule):
+        return f"{shown} is right: leave it as it stands."
+    if abs(off.mm) > _SLIP.mm:
+        return f"{shown} is {by} off; that looks like a slip: measure again, and see that this is the card it was cut by."
+    correction = setting.test_piece.correction(measured, is_over=off.mm > 0)
+    fault = _sided(_OFF[measured][0 if off.mm > 0 else 1], is_gauged=setting.guide is Guide.GAUGED_LINE)
+    if correction is None:
+        return (
+            f"{shown} is {by} {fault}. No setting changes that: the cut is as wide as the cutter makes it. Measure again; if it stays so, "
+            f"write the width it cuts under [shop] and plan anew."
+        )
+    return f"{shown} is {by} {fault}: {_moving(setting, correction, by)}."
+
+
+def _moving(setting: Setting, correction: Correction, by: str = "x") -> str:
     farther = correction.direction in (Direction.FARTHER, Direction.DEEPER)
     if correction.adjust is Adjust.HEIGHT:
         if setting.machine in _TABLES:
-            return (
-                f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by x"
-            )
-        return f"set it x {'deeper' if farther else 'shallower'}"
-    where = f"x {_way(setting, farther=farther)}"
+            return f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by {by}"
+        return f"set it {by} {'deeper' if farther else 'shallower'}"
+    where = f"{by} {_way(setting, farther=farther)}"
     return _widening(setting, where) if correction.adjust is Adjust.FAR_FENCE else f"move the {_guide(setting)} {where}"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
@@ -75,9 +76,7 @@ def test_a_text_longer_than_a_job_may_be_is_a_fault_like_any_other(page):
 
 def test_what_comes_faster_than_a_hand_is_turned_away_and_let_in_again(page):
     clock = [0.0]
-    page.desk = type(page.desk)(
-        page.desk.draft, page.desk.showing, Guard({f"127.0.0.1:{PORT}"}, now=lambda: clock[0]), page.desk.sheets
-    )
+    page.desk = replace(page.desk, guard=Guard({f"127.0.0.1:{PORT}"}, now=lambda: clock[0]))
     client = TestClient(application(page.desk), base_url=f"http://127.0.0.1:{PORT}")
     codes = [client.get("/pulse?revision=0&news=0").status_code for _ in range(300)]
     assert set(codes[:200]) == {204}
