@@ -74,10 +74,12 @@ def test_each_runner_meets_the_rail_at_its_own_level_and_no_other():
     for met in piece.runners.assembly.meetings:
         if met.one.kind not in UNDER_OR_OVER or met.other.kind is not PartKind.RAIL:
             continue
+        assert met.one.drawer is not None
         slot, rail, is_under = slots[met.one.drawer], boards[met.other], UNDER_OR_OVER[met.one.kind]
-        low, high = sorted(rail.place.point(mm(0), across, mm(0))[2] for across in (mm(0), rail.width))
+        assert rail.place is not None
+        foot, top_edge = sorted(rail.place.point(mm(0), across, mm(0))[2] for across in (mm(0), rail.width))
         roof = slot.floor.mm + slot.opening.height.mm
-        assert (high == slot.floor.mm) if is_under else (low == roof), (met.one.name, met.other.name)
+        assert (top_edge == slot.floor.mm) if is_under else (foot == roof), (met.one.name, met.other.name)
         seen[is_under] += 1
     assert seen == {True: 10, False: 8}
 
