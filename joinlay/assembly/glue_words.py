@@ -69,7 +69,7 @@ def glue_up_name(glue_up: GlueUp) -> str:
 
 
 def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
-    """How much it is and how long it takes: ``4 surfaces and 8 clamps: 6 min of the 8 min the glue is open`` (PT-3)."""
+    """How much it is and how long it takes, and why it is split: ``4 surfaces and 8 clamps: 6 min of the 8 min the glue is open`` (PT-3)."""
     most = glue_up.most
     what = [f"{most.surfaces} surface{'' if most.surfaces == 1 else 's'}"]
     if most.clamp_count:
@@ -81,17 +81,16 @@ def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
     if glue_up.hold in (Hold.ITSELF, Hold.FASTENERS):
         return f"{said}, one after the other"
     whose = "your" if glue.is_written else "the usual"
+    split = f"; {why}" if (why := split_words(glue_up)) else ""
     if most.open_seconds > glue.open_time:
-        return f"{said}, longer than the {minutes_words(glue.open_time)} that {whose} glue is open"
-    return f"{said} of the {minutes_words(glue.open_time)} that {whose} glue is open"
+        return f"{said}, longer than the {minutes_words(glue.open_time)} that {whose} glue is open{split}"
+    return f"{said} of the {minutes_words(glue.open_time)} that {whose} glue is open{split}"
 
 
 def split_words(glue_up: GlueUp) -> str:
-    """Why it is split, and what stands dry meanwhile; empty for what is whole (PT-3)."""
-    if glue_up.split is None:
+    """Why it is split, and what stands dry meanwhile; empty for what is whole, and for its second half (PT-3)."""
+    if glue_up.split is None or glue_up.split[0] > 1:
         return ""
-    if glue_up.split[0] > 1:
-        return "the second half, once the first has set"
     at_once = f"all at once it would take {minutes_words(glue_up.whole_seconds)}"
     return f"{at_once}; put the rest on without glue meanwhile, to hold it square"
 

@@ -14,7 +14,6 @@ from joinlay.assembly.glue_words import (
     glue_up_words,
     panel_words,
     slot_rows,
-    split_words,
     timetable_words,
 )
 from joinlay.assembly.squaring import squares_of, windings_of
@@ -102,8 +101,6 @@ def _glued(step: Step, worked_out: Plan) -> Iterator[str]:
         if one.steps[-1].number == step.number:
             glue = worked_out.shop.glue
             yield f"glue-up {one.number}: {glue_up_name(one)}: {glue_up_words(one, glue)}; {cure_words(one, glue)}"
-            if one.split is not None:
-                yield split_words(one)
             yield from clamps_words(one, worked_out.rule)
             if before := before_words(one, worked_out.boards):
                 yield f"before: {' '.join(before)}"
