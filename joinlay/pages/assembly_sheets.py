@@ -10,6 +10,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.before_it_shuts import before_words
+from joinlay.assembly.edge_joints import glued_panels
 from joinlay.assembly.glue_words import (
     clamps_owned_words,
     clamps_words,
@@ -17,6 +18,7 @@ from joinlay.assembly.glue_words import (
     dry_words,
     glue_up_name,
     glue_up_words,
+    panel_words,
     slot_rows,
     timetable_words,
 )
@@ -166,6 +168,11 @@ class _Chapter:
         for work, said in beware_words(self.plan.conditions):
             lines.say(f"Beware, {work}: {said}")
         yield lines.block()
+        if panels := glued_panels(self.plan.boards, self.plan.stocks.values(), self.plan.shop.practice):
+            lines = _Lines(self.wide)
+            for panel in panels:
+                lines.say(f"Before it is cut to size, unless you have boards so wide: {panel_words(panel, self.plan.rule)}.")
+            yield lines.block()
         for of, some in groupby(steps, key=lambda step: step.of):
             if of == ("piece",):
                 yield from self._piece(tuple(some))
