@@ -178,7 +178,7 @@ def test_it_is_shared_at_an_address_that_is_gone_when_it_stops(page):
     shared.stop()
     with pytest.raises(httpx2.ConnectError):
         httpx2.get(shared.address, trust_env=False)
-    for wrong in ("192.0.2.200", "kitchen", ""):
+    for wrong in ("192.0.2.200", "cellar", ""):
         with pytest.raises(BadInput, match="--at"):
             Shared(page.desk, wrong)
 
