@@ -124,6 +124,10 @@ def _wound(drawer: Drawer) -> Winding:
     name, side = drawer.name, drawer.side(Hand.LEFT)
     over = (drawer.opening.height - side.width).named(f"{name} room over its sides", "DR-3", "by geometry")
     kicks: Length | None = min((Length(facing.gap.mm) for met in drawer.tied(Tie.KICKS) for facing in met.facings), default=None)
+    if drawer.make.planed is not None:
+        # What is planed off the top of one made full is room it hasn't yet.
+        over = (over + drawer.make.planed.top).named(f"{name} room over its sides once planed", "HF-1", "common practice")
+        kicks = None if kicks is None else Length(kicks.mm + drawer.make.planed.top.mm)
     if kicks is not None and kicks < over:
         over = dimension(kicks).named(f"{name} room under its kickers", "RN-3", "by geometry")
     return _winding(name, "across its sides, behind the front and before the back", side.length, over / 2, name)

@@ -37,6 +37,7 @@ JOBS = {
     "a solid bottom under the back": SOLID_BOTTOM.replace("[drawers]", '[drawers]\nback-joint = "dado"\nback-height = "on bottom"'),
     "a top and a plinth": INCHES.replace("[[bank]]", '[top]\nstock = "cherry"\n[base]\nstock = "cherry"\nheight = "4"\n[[bank]]'),
     "four feet": INCHES.replace("[[bank]]", '[base]\nstock = "thick-cherry"\nheight = "4"\nkind = "feet"\nfoot = "2"\n[[bank]]'),
+    "drawers planed until they go": INCHES.replace("[drawers]", '[drawers]\nfit = "plane"'),
     "drawers side by side": INCHES.replace("drawers = 4", "rows = [2, 1, 3]"),
 }  # fmt: skip
 
