@@ -52,6 +52,7 @@ _SHARE: Final = {
     "machines": (
         "saw kerf",
         "drill",
+        "depth stop",
         "machine",
         "hand tools",
         "chisel",

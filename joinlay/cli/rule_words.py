@@ -81,6 +81,7 @@ RULE_WORDS: Final = {
     "MS-7": "height of the fence for mortises",
     "MS-8": "only cutters the shop owns",
     "MS-9": "speed by diameter",
+    "MS-10": "a machine with fixed steps: joints are designed among them",
     "CK-1": "fit: worst case and root-sum-square",
     "CK-2": "racking",
     "CK-3": "sag of the bottom",

@@ -118,6 +118,7 @@ class MachinesTold(Told):
     table_saw: TableSawTold | None
     hand_router: HandRouterTold | None
     mortiser: bool = Field(validation_alias="has_mortiser")
+    mortise_depths: list[LengthTold] = Field(description="The stops the mortiser can be set to; empty where it takes any depth.")
     drill: bool = Field(validation_alias="has_drill")
     hand_tools: HandToolsTold | None = Field(description="They cut what no machine does.")
     first_choice: list[Word] = Field(description="The order in which they are tried.")

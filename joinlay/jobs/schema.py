@@ -194,6 +194,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "table-saw": "The table saw; false where there is none.",
         "hand-router": "The hand-held router; false where there is none.",
         "mortiser": "Whether there is a mortiser for the tenon stock.",
+        "mortise-depths": "The depths its stops can be set to, all of them; any depth unless told.",
         "drill": "Whether there is a drill.",
         "hand-tools": "The hand tools, which cut what no machine does; false where nothing is cut by hand.",
         "glue": "The glue you use, as its bottle says; 8 min open and 1 h in clamps unless told.",

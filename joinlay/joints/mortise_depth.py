@@ -1,4 +1,4 @@
-"""How deep the two mortises of a loose tenon go, and how long that makes the tenon (LT-3 to LT-5)."""
+"""How deep the two mortises of a loose tenon go, and how long it is then (LT-3 to LT-5), by the mortiser's stops where it has them (MS-10)."""
 
 from __future__ import annotations
 
@@ -35,8 +35,11 @@ def mortise_depths(tenon: TenonSize, face_thickness: Dimension, shop: Shop, name
     its reach too short.
     """
     limit = _face_limit(face_thickness, shop).named(label(named, "deepest mortise in the face"), "LT-3", "common practice")
-    split = _by_rule if tenon.stock.length is None else _by_length
-    in_end, in_face = split(tenon, limit, shop, named)
+    if shop.machines.depth_stops:
+        in_end, in_face = _by_stops(tenon, limit, shop, named)
+    else:
+        split = _by_rule if tenon.stock.length is None else _by_length
+        in_end, in_face = split(tenon, limit, shop, named)
     least = tenon.thickness + shop.practice.length("glue room")
     if in_face < least:
         raise _shallow(tenon, in_face, least, face_thickness, shop)
@@ -88,6 +91,39 @@ def _by_length(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tu
                       reach=reach,
                       longest=in_face + reach - room)  # fmt: skip
     return _named_end(rest, named), in_face
+
+
+def _by_stops(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tuple[Dimension, Dimension]:
+    """Depths among the mortiser's stops (MS-10): in the face the deepest that LT-3 lets, in the end the nearest to LT-4's.
+
+    A tenon of given length takes the shallowest pair that holds it with its glue room. Raises Refused where no stop is shallow enough for the
+    face, or no two are deep enough together. Source: common practice.
+    """
+    reach = tenon.stock.reach
+    stops = [stop for stop in shop.machines.depth_stops if reach is None or stop <= reach]
+    wanted = tenon.thickness * shop.practice.ratio("tenon depth")
+    in_face = [stop for stop in stops if stop <= limit]
+    if not in_face:
+        raise refusal("mortise depth", "The mortise in the face may be {limit} deep at most, and the shallowest stop of the mortiser is {stop}.",
+                      "A stop at {limit} or less would do, or a thicker part there.", "MS-10, LT-3", "common practice",
+                      limit=limit, stop=min(shop.machines.depth_stops))  # fmt: skip
+    if tenon.stock.length is None:
+        # Of two as near the shallower, which leaves more wood.
+        end = min(stops, key=lambda stop: (abs(stop.mm - wanted.mm), stop.mm))
+        face = max(stop for stop in in_face if stop <= end or stop == in_face[0])
+        return _at_stop(end, named, "end"), face
+    needed = tenon.stock.length + 2 * shop.practice.length("glue room")
+    pairs = [(end, face) for face in in_face for end in stops if end + face >= needed and end >= face]
+    if not pairs:
+        raise refusal("tenon length", "A tenon {length} long needs two mortises {needed} deep together, and the stops of the mortiser give {most}.",
+                      "Shorter tenons would do, or a deeper stop.", "MS-10, LT-5", "common practice",
+                      length=tenon.stock.length, needed=needed, most=max(stops) + max(in_face))  # fmt: skip
+    end, face = min(pairs, key=lambda pair: (pair[0] + pair[1], pair[0]))
+    return _at_stop(end, named, "end"), face
+
+
+def _at_stop(depth: Dimension, named: str, where: str) -> Dimension:
+    return depth.named(label(named, f"mortise depth in the {where}"), "MS-10, LT-4", "common practice")
 
 
 def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimension, shop: Shop) -> Refused:

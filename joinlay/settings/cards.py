@@ -191,10 +191,23 @@ def _remarks(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
             more, by = "larger" if reading.by.mm > 0 else "smaller", small_words(abs(reading.by), shop.rule)
             yield note("rule", f"set to the mark alone, the {reading.affects.value} comes out {{by}} {more} than planned; "
                        "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=by)  # fmt: skip
+    stops = shop.machines.depth_stops
+    depth = setting.passes[-1].height
+    if setting.machine is MachineKind.MORTISER and depth in stops:
+        yield note(
+            "depth stop", "set its depth to the stop at {depth}, the {nth} of {count} from the shallowest", "MS-10", "common practice",
+            depth=depth, nth=_ordinal(stops.index(depth) + 1), count=len(stops),
+        )  # fmt: skip
     if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"
         )
+
+
+def _ordinal(number: int) -> str:
+    """``1st``, ``2nd``, ``11th``."""
+    ending = "th" if number // 10 % 10 == 1 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
 
 
 def bands_first(cards: Sequence[Sequence[Board]]) -> tuple[BandsFirst, ...]:

@@ -14,7 +14,7 @@ from joinlay.boards import Hand, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, refusal
-from joinlay.lengths import NOTHING, Length
+from joinlay.lengths import NOTHING, Length, rounded_to, rounded_up
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -226,17 +226,29 @@ class CornerKind:
         return self.at_back(wanted)
 
 
+def _widths(shop: Shop, wanted: Length) -> tuple[Dimension, ...]:
+    """How wide a channel this shop cuts in one pass."""
+    machines = shop.machines
+    if machines.router_table is not None or machines.hand_router is not None:
+        return tuple(cutter.diameter for cutter in shop.cutters)
+    if machines.table_saw is not None and machines.table_saw.dado_widths:
+        return machines.table_saw.dado_widths
+    on_rule = rounded_to(wanted, shop.rule)
+    return (on_rule if on_rule.mm > 0 else rounded_up(wanted, shop.rule),)
+
+
 def with_nearest_cutter(shop: Shop, wanted: Length, design: Callable[[Dimension], _Joint]) -> _Joint:
-    """The joint that ``design`` makes with the owned cutter nearest to ``wanted``, the smaller first where two are as near
+    """The joint that ``design`` makes with the owned width of cut nearest to ``wanted``, the smaller first where two are as near
     (MS-8).
 
-    Cutters are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused where the
-    shop has no cutter at all.
+    A width is a router cutter's; in a shop without a router what the saw's dado set is stacked to, without that too any width on the rule, which
+    saw kerfs and chisels leave. They are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused
+    where a shop with a router has no cutter at all.
     """
     first: Refused | None = None
-    for cutter in sorted(shop.cutters, key=lambda owned: (abs(owned.diameter.mm - wanted.mm), owned.diameter.mm)):
+    for width in sorted(_widths(shop, wanted), key=lambda width: (abs(width.mm - wanted.mm), width.mm)):
         try:
-            return design(cutter.diameter)
+            return design(width)
         except Refused as refused:
             first = first or refused
     if first is not None:

@@ -271,6 +271,7 @@ class MachineTables(Entry):
     table_saw: TableSawEntry | None = None
     hand_router: HandRouterEntry | None = None
     mortiser: YesOrNo | None = None
+    mortise_depths: Annotated[list[Size], Field(min_length=1, max_length=40)] | None = None
     drill: YesOrNo | None = None
     hand_tools: HandToolsEntry | None = None
     first_choice: Annotated[list[Choice], Field(min_length=1, max_length=10)] | None = None
@@ -295,6 +296,9 @@ class MachineTables(Entry):
             hand_router=_over(self.hand_router, before.hand_router, usual.hand_router),
             hand_tools=_over(self.hand_tools, before.hand_tools, usual.hand_tools),
             has_mortiser=before.has_mortiser if self.mortiser is None else self.mortiser,
+            mortise_depths=before.mortise_depths
+            if self.mortise_depths is None
+            else tuple(sorted(dimension_of(depth, f"{depth.spelled} depth stop", "MS-10") for depth in self.mortise_depths)),
             has_drill=before.has_drill if self.drill is None else self.drill,
             first_choice=before.first_choice if self.first_choice is None else _in_order(self.first_choice, before.first_choice),
         )
