@@ -9,7 +9,7 @@ from joinlay.findings import Refused
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.joints.loose_tenon import Use, design_loose_tenon
-from joinlay.lengths import Unit, inches
+from joinlay.lengths import Length, Unit, inches
 from joinlay.shop import Cutter, TenonStock, usual_shop
 from tests.unit.casework.drawers import drawer, size, usual_make
 from tests.unit.jobs.jobs import GOOD, only_trouble
@@ -42,7 +42,8 @@ def test_a_face_too_thin_for_the_shallowest_stop_is_refused_with_the_stop_that_w
     with pytest.raises(Refused, match="shallowest stop") as refused:
         joint(shop_with("5/8", "3/4"))
     limit = refused.value.finding.numbers["limit"]
-    assert joint(shop_with(limit.mm.__str__() + " mm", "5/8")).depth_in_face == limit
+    assert isinstance(limit, Length)
+    assert joint(shop_with(f"{limit.inches}", "5/8")).depth_in_face == limit
 
 
 def test_tenons_of_a_length_take_the_shallowest_stops_that_hold_them():
@@ -77,6 +78,7 @@ def test_what_is_no_depth_is_said_with_its_line(written):
 @pytest.mark.parametrize("stacks", [(), ("3/16", "5/16")])
 def test_a_shop_without_a_router_takes_its_corners_from_what_it_has(make, stacks):
     usual = usual_shop(Unit.INCH)
+    assert usual.machines.table_saw is not None
     saw = replace(usual.machines.table_saw, dado_widths=tuple(size(stack) for stack in stacks))
     machines = replace(usual.machines, router_table=None, hand_router=None, table_saw=saw)
     made = drawer(make=usual_make(**make), shop=replace(usual, machines=machines, cutters=()))
