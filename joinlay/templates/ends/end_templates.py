@@ -33,7 +33,7 @@ __all__ = ["templates_for"]
 #: Past this, what the wood does is on no template.
 _SEEN: Final = Fraction(250)
 #: A part wider than this is marked from a strip no higher than that, if that tells it all; the strip carries the words too.
-_WIDE: Final = Fraction(250)
+_WIDE: Final = Fraction(110)
 _STRIP: Final = Fraction(125)
 #: Heights that such a strip is tried at, in mm: the one that takes least paper is kept.
 _TRIED: Final = (Fraction(60), Fraction(75), Fraction(90), Fraction(105))
@@ -181,10 +181,13 @@ def _heights_shown(nets: Sequence[Net]) -> list[Fraction | None]:
     """How high the one template of ``nets``, alike across, may be, in mm, the highest first; None: as high as the parts, all of one width."""
     widths = {net.height for net in nets}
     least = min(widths)
-    if least > _WIDE:
-        needed = [m.box[3] + _ABOVE for m in nets[0].mouths if m.box[3] < least and not _runs_along_the_top(nets[0], m)]
-        return [max([_STRIP, *needed]), *(high for high in reversed(_TRIED) if high >= max(needed, default=_ZERO))]
-    return [None if len(widths) == 1 else least]
+    whole = None if len(widths) == 1 else least
+    if least <= _WIDE:
+        return [whole]
+    ends = [mouth.box[3] for mouth in nets[0].mouths if mouth.box[3] < least and not _runs_along_the_top(nets[0], mouth)]
+    needed = max(ends, default=_ZERO) + _ABOVE
+    strips = [high for high in reversed(_TRIED) if high >= needed]
+    return [whole if least <= max(_STRIP, needed) else max(_STRIP, needed), *strips]
 
 
 def _paper(strokes: Sequence[Stroke]) -> Fraction:

@@ -174,12 +174,15 @@ def _opposite(edge: Surface) -> Surface:
 
 
 def lay_flat(board: Board, end: Surface) -> Net | None:
-    """The net at ``end`` (END or FAR_END) of ``board``, one of ``views_of``; None where no cut comes within 100 mm of it."""
-    thick = board.thickness.mm
+    """The net at ``end`` (END or FAR_END) of ``board``, one of ``views_of``; None where no cut comes within 100 mm of it.
+
+    A cut in the other half of a short board is marked from the other end alone (PR-11).
+    """
+    thick, half = board.thickness.mm, board.length.mm / 2
     mouths: list[Mouth] = []
     for cut in board.cuts:
         u0, u1 = _from_end(cut.along, board, end)
-        if u0 <= _NEAR:
+        if u0 <= _NEAR and u0 < half:
             mouths += _mouths(cut, u0, u1, end, thick)
     if not mouths:
         return None

@@ -7,6 +7,7 @@ to back. Every position is that of a placed board or a cut in one, exact, and co
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise, zip_longest
 from typing import TYPE_CHECKING, Final
 
@@ -121,7 +122,8 @@ def _up(drawer: Drawer) -> Iterator[Stretch]:
 def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
     """For each side of the case and face of a partition, each edge of a stile or mullion, and the fronts of each bank.
 
-    All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame.
+    All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame. Where a stile at
+    the bank is as high as the frame, its stick has the fronts too (PR-11).
     """
     for bank in whole.banks:
         for hand, upright in whole.beside(bank).items():
@@ -132,8 +134,14 @@ def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
         for board, edge in _frame_edges(whole, bank):
             yield _stile(whole, bank, board, edge)
     for bank in whole.banks:
-        if bank.drawers:
+        if bank.drawers and not any(_holds_fronts(whole, bank, board) for board, _ in _frame_edges(whole, bank)):
             yield _fronts(whole, bank)
+
+
+def _holds_fronts(whole: WholePiece, bank: DrawerBank, board: Board) -> bool:
+    """Whether the stick of a stile has the fronts too: it is as high as the frame, and neither a base nor a top is told with them."""
+    is_alone = not whole.base and not any(one.role.kind is PartKind.TOP for one in whole.top)
+    return bool(bank.drawers) and is_alone and reach(board, PieceAxis.HEIGHT) == whole.frame_reach(PieceAxis.HEIGHT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,7 +237,7 @@ def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, S
 
 
 def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> Stick:
-    """One edge of a stile or mullion: where the rails meet it, and the mortises for them."""
+    """One edge of a stile or mullion: where the rails meet it, and the mortises for them; the fronts of its bank in their openings."""
     up = _Up(reach(board, PieceAxis.HEIGHT)[0])
     low, high = reach(board, PieceAxis.HEIGHT)
     rails = [
@@ -244,7 +252,25 @@ def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> 
     centres = [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
     word = board.datum.word(edge)
     name = f"{board.name}, {word}" if board.role.kind is PartKind.MULLION else board.name
-    return _stick(board, name, f"lay along the {word}", stretches, centres)
+    if not _holds_fronts(whole, bank, board):
+        return _stick(board, name, f"lay along the {word}", stretches, centres)
+    fronts, pulls = _fronts_up(bank, up, 1)
+    stick = _stick(board, name, f"lay along the {word}, or hold it up the frame", [*stretches, *fronts], [*centres, *pulls])
+    return replace(stick, names=(*stick.names, *_front_names(bank)))
+
+
+def _fronts_up(bank: DrawerBank, up: _Up, lane: int) -> tuple[list[Stretch], list[Centre]]:
+    """The fronts of a bank over each other, and the middles of their holes for pulls."""
+    fronts: list[Stretch] = []
+    pulls: list[Centre] = []
+    for row, number, drawer in bank.rows():
+        fronts.append(up.wood(drawer.front, "front", lane, number, row))
+        pulls += _pull_centres(drawer.front, PieceAxis.HEIGHT, up.zero, number, row)
+    return fronts, pulls
+
+
+def _front_names(bank: DrawerBank) -> tuple[str, ...]:
+    return tuple(drawer.front.name for drawer in bank.drawers)
 
 
 def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
@@ -254,17 +280,13 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     boards = [board for board in whole.top if board.role.kind is PartKind.TOP]
     zero, top = min([zero, *stands]), max([top, *(reach(board, PieceAxis.HEIGHT)[1] for board in boards)])
     up = _Up(zero)
+    fronts, centres = _fronts_up(bank, up, 0)
     stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
     stretches += (up.wood(board, "base", 1) for board in whole.base[:1])
     stretches += (up.wood(board, "top", 1) for board in boards)
-    centres: list[Centre] = []
-    for row, number, drawer in bank.rows():
-        front = drawer.front
-        stretches.append(up.wood(front, "front", 0, number, row))
-        centres += _pull_centres(front, PieceAxis.HEIGHT, zero, number, row)
-    stretches += up.openings(whole, bank, 1)
+    stretches += (*fronts, *up.openings(whole, bank, 1))
     return Stick(
-        names=tuple(drawer.front.name for drawer in bank.drawers),
+        names=_front_names(bank),
         kind=PartKind.DRAWER_FRONT,
         measures="heights",
         datum="floor" if stands else "underside of the frame",

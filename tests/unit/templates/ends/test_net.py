@@ -2,7 +2,7 @@
 
 from joinlay.boards import CutKind, Place, Surface
 from joinlay.lengths import mm
-from tests.unit.templates.parts import back, board, cut, front, groove, side
+from tests.unit.templates.parts import back, back_dado, board, cut, face_mortise, front, groove, side
 from tests.unit.templates.reading import flat
 
 
@@ -73,3 +73,9 @@ def test_an_end_with_nothing_near_it_has_no_net():
 def test_a_groove_along_the_outside_face_is_shown_only_for_a_little_way():
     outside = cut(CutKind.GROOVE, Surface.FAR_FACE, (0, 400), (10, 16), (7, 12), "groove")
     assert flat(board(cuts=(outside,)), Surface.END).far == 48
+
+
+def test_a_cut_in_the_other_half_of_a_short_part_is_marked_from_the_other_end_alone():
+    short = board(length=90, cuts=(groove(length=90), back_dado(length=90), face_mortise(1, 30, depth=8)))
+    assert [mouth.cut.name for mouth in flat(short, Surface.END).mouths if mouth.on is Surface.FACE] == ["bottom groove", "left mortise 1"]
+    assert [mouth.cut.name for mouth in flat(short, Surface.FAR_END).mouths if mouth.on is Surface.FACE] == ["bottom groove", "dado"]

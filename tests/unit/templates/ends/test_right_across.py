@@ -65,10 +65,10 @@ def test_a_wide_part_is_marked_from_a_strip():
     assert collisions(front.strokes) == collisions(back.strokes) == []
 
 
-@pytest.mark.parametrize("width", [250, 251])
-def test_a_part_is_wide_past_250_mm(width):
+@pytest.mark.parametrize("width", [110, 111])
+def test_a_part_is_wide_past_110_mm(width):
     front, *_ = templates_for([case_side(width)], METRIC)
-    assert (front.size[1] < 200) == (width > 250)
+    assert (front.size[1] < 100) == (width > 110)
 
 
 def test_a_wide_part_with_a_cut_high_up_is_drawn_whole():

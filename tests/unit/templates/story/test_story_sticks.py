@@ -131,10 +131,10 @@ def test_the_moth_cabinets_sticks_name_everything_that_has_to_be_marked():
             assert side[f"runners drawer {n} left {part}"] == 2
     assert side["case left side bottom dado"] == side["case left side top dado"] == 2
     assert side["runners drawer 1 left kicker"] == side["face frame top rail"] == side["stops drawer 3 left block"] == 2
-    stile = found["face frame left and right stile, story stick of heights"]
+    # The stiles and the fronts between them are on one stick.
+    stile = fronts = found["face frame left and right stile, drawer 1 to 8 front, story stick of heights"]
     # Its two ends and its middle.
     assert stile["face frame left stile rail under drawer 3 mortise 1"] == 3
-    fronts = found["drawer 1 to 8 front, story stick of heights"]
     assert fronts["drawer 5 front"] == fronts["drawer 5 opening"] == 2
     assert fronts["drawer 5 front pull hole 1"] == 1
     widths, depths = (found[f"drawer 1 to 8, story stick of {measures}"] for measures in ("widths", "depths"))
