@@ -23,7 +23,7 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import setting_sheets
-from joinlay.pages.template_sheets import pack_close
+from joinlay.pages.template_sheets import lay_out, pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
@@ -174,7 +174,9 @@ class _Binder:
         }
         if kind.word in made:
             return made[kind.word]()
-        return self._true(self.every.get(kind.word, ()) if is_whole else self._lean(kind.word))
+        templates = self.every.get(kind.word, ()) if is_whole else self._lean(kind.word)
+        # The strips of one stick belong together, in their order.
+        return self._true(templates, lay_out if kind.word == "sticks" else pack_close)
 
     def _lean(self, word: str) -> Sequence[Template]:
         """The templates of a chapter without what is marked twice: on an end what a fold-over strip or a drill template marks."""
@@ -235,12 +237,10 @@ class _Binder:
             self.plan, _says(self.plan), contents, self.reading, left_out=tuple(self.left_out()), printer=self.reader
         )
 
-    def _true(self, templates: Iterable[Template]) -> tuple[Sheet, ...]:
+    def _true(self, templates: Iterable[Template], lay: Callable[..., tuple[Sheet, ...]] = pack_close) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""
         plan = self.plan
-        return pack_close(
-            tuple(templates), self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer
-        )
+        return lay(tuple(templates), self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer)
 
 
 def _count(chapters: Iterable[Chapter]) -> int:

@@ -41,7 +41,8 @@ GAP: Final = Fraction(4)
 BAR_ROOM: Final = BAR_HIGH + BAR_LOW + GAP
 #: The least room for a template beside the check square, in mm.
 _LEAST: Final = Fraction(40)
-_HALF: Final = Fraction(1, 2)
+#: A strip is worth while where it is at least so large a part of the longest on an empty sheet.
+_SHARE: Final = Fraction(2, 5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,16 +106,20 @@ class FreeRoom:
         return Spot(left, -top - high, is_turned)
 
     def strip(self, thick: Fraction, most: Fraction) -> Strip | None:
-        """The longest strip that is free, ``thick`` mm wide and at most ``most`` long; None where there is none.
+        """The longest strip that is free, ``thick`` mm wide and at most ``most`` long; None where there is none."""
+        return next(iter(self.strips(thick, most)), None)
 
-        Of two alike the upright one, then the highest, then the one furthest left. It isn't taken yet.
+    def strips(self, thick: Fraction, most: Fraction) -> list[Strip]:
+        """Every strip that is free, ``thick`` mm wide and at most ``most`` long, the longest first.
+
+        Of two alike the upright one, then the highest, then the one furthest left. None is taken yet.
         """
         strips = []
         for left, bottom, right, top in self._boxes:
             for is_upright, wide, long in ((True, right - left, top - bottom), (False, top - bottom, right - left)):
                 if thick <= wide:
                     strips.append(Strip(left, top, min(long, most), thick, is_upright))
-        return max(strips, key=lambda one: (one.length, one.is_upright, one.top, -one.left), default=None)
+        return sorted(strips, key=lambda one: (one.length, one.is_upright, one.top, -one.left), reverse=True)
 
     def take(self, taken: Box) -> None:
         """Note that the box ``taken``, and the gap around it, is free no longer."""
@@ -235,20 +240,24 @@ class SheetStack:
         if cutout.map is not None:
             sheet.maps.append(cutout.map)
 
-    def strip(self, thick: Fraction, most: Fraction, first: int, share: Fraction = _HALF) -> tuple[int, Strip]:
-        """The longest free strip, ``thick`` mm wide and at most ``most`` long, on the first sheet where it is worth while.
+    def strips(self, thick: Fraction, most: Fraction, first: int) -> Iterator[tuple[int, Strip]]:
+        """Free strips that are worth while, ``thick`` mm wide and at most ``most`` long, each after the number of its sheet.
 
-        The sheet's number comes before it. It is looked for from sheet number ``first`` on. It is worth while where it is at
-        least a ``share`` as long as on an empty sheet. It isn't taken yet.
+        They are looked for from sheet number ``first`` on, sheet by sheet, the longest first; at last there are those of a new
+        sheet, which is added if it comes to that. One is worth while where it is at least two fifths as long as the longest of an
+        empty sheet. None is taken yet.
         """
         on_empty = self.empty().room.strip(thick, self.area[2] + self.area[3])
-        least = min(most, on_empty.length * share) if on_empty else most
+        least = min(most, on_empty.length * _SHARE) if on_empty else most
         for at in range(first, len(self.sheets)):
-            found = self.sheets[at].room.strip(thick, most)
-            if found is not None and found.length >= least:
-                return at, found
-        self._open()
-        return self.strip(thick, most, len(self.sheets) - 1, share)
+            yield from ((at, strip) for strip in self.sheets[at].room.strips(thick, most) if strip.length >= least)
+        while True:
+            # The very first sheet may be too small for it because of its bars.
+            self._open()
+            found = self.sheets[-1].room.strips(thick, most)
+            yield from ((len(self.sheets) - 1, strip) for strip in found)
+            if found:
+                return
 
     def _open(self) -> None:
         self.sheets.append(self.empty(with_bars=not self.sheets))

@@ -15,6 +15,7 @@ marks, at full length.
 
 from __future__ import annotations
 
+from enum import Enum
 from itertools import pairwise
 from math import ceil
 from string import ascii_uppercase
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "OVERLAP",
+    "Parting",
     "Seams",
     "Span",
     "count_tiles",
@@ -113,18 +115,28 @@ def spans_of(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> lis
     return [*spans, (start, high)]
 
 
-def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> tuple[Fraction, bool]:
+def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> tuple[Fraction, Parting]:
     """Where a strip that begins at ``start`` and has ``room`` ends, of a drawing that ends at ``high`` (PR-4).
 
     For the sake of a clear seam it may be as short as a quarter of the room; a last strip worth handling is left. The second is
-    True where the seam is clear.
+    what the seam parts.
     """
     if high - start <= room:
-        return high, True
+        return high, Parting.NOTHING
     most = min(start + room, high - _LEAST + OVERLAP)
     least, (straddled, touched) = min(most, start + max(_LEAST, room / 4)), seams.keep_off
     stop = _clear(least, most, (straddled, touched), seams)
-    return stop, bool(_stops(stop, stop, (*straddled, *touched)))
+    if _stops(stop, stop, (*straddled, *touched)):
+        return stop, Parting.NOTHING
+    return stop, Parting.MARKS if _stops(stop, stop, straddled) else Parting.WORDS
+
+
+class Parting(Enum):
+    """What lies across a seam; the marks of an overlap are on both of its tiles, words that reach past it are whole on neither."""
+
+    NOTHING = "nothing"
+    MARKS = "marks"
+    WORDS = "words"
 
 
 @dataclass(frozen=True, slots=True)

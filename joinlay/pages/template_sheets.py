@@ -15,7 +15,7 @@ from joinlay.lengths import Fraction, Unit
 from joinlay.pages.packing import Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
-from joinlay.pages.seams import OVERLAP, count_tiles, match_letters, next_stop, seams_across, with_boxes
+from joinlay.pages.seams import OVERLAP, Parting, count_tiles, match_letters, next_stop, seams_across, with_boxes
 from joinlay.pages.tiling import tile, tile_at
 from joinlay.pages.title_block import TemplateFoot, TileMap
 from joinlay.pen.marks import Move
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.pages.packing import Strip
-    from joinlay.pages.seams import Span
+    from joinlay.pages.seams import Seams, Span
     from joinlay.pages.tiling import Tile
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box
@@ -106,20 +106,16 @@ def _lay(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
 
 
 def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
-    """Cut a long template into strips, each as long as the room that is left for it (PR-4)."""
+    """Cut a long template into strips, each as long as the room that is left for it, in their order (PR-4)."""
     along = 0 if template.size[0] >= template.size[1] else 1
     low, high = template.box[along], template.box[along + 2]
     thick, seams = template.size[1 - along], seams_across(with_boxes(template.strokes), template.box, along)
     places: list[tuple[int, Strip]] = []
     spans: list[Span] = []
-    start, at = low, 0
+    # The strips of one template stand on sheets that follow each other, beginning where the one before ended.
+    start, at = low, max(0, len(stack.sheets) - 1)
     while not spans or spans[-1][1] < high:
-        at, strip = stack.strip(thick, high - start, at)
-        stop, is_clear = next_stop(start, strip.length, high, seams)
-        if not is_clear:
-            # Rather a longer strip on another sheet than a seam across what is marked from.
-            at, strip = stack.strip(thick, high - start, at, Fraction(1))
-            stop, _ = next_stop(start, strip.length, high, seams)
+        at, strip, stop = _next_strip(stack, at, thick, (start, high), seams)
         stack.sheets[at].room.take(strip.cut_to(stop - start))
         places.append((at, strip))
         spans.append((start, stop))
@@ -129,6 +125,28 @@ def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -
     tiles = tile_at(template.strokes, across, up, title=template.title, letters=letters)
     for (at, strip), (begin, end), cutout in zip(places, spans, _cutouts(template, tiles), strict=True):
         stack.lay(cutout, at, strip.cut_to(end - begin)[:2], is_turned=strip.is_upright != (along == 1))
+
+
+def _next_strip(stack: SheetStack, at: int, thick: Fraction, span: Span, seams: Seams) -> tuple[int, Strip, Fraction]:
+    """The sheet, place and end of the next strip of a template of which ``span`` is left, from sheet number ``at`` on.
+
+    Rather a place further on than a seam across what is marked from, and rather on another sheet than one across words.
+    """
+    start, high = span
+    before = len(stack.sheets)
+    found: list[tuple[int, Strip, Fraction, Parting]] = []
+    for place, strip in stack.strips(thick, high - start, at):
+        if place == before and (whole := [one for one in found if one[3] is Parting.MARKS]):
+            found = whole
+            break
+        stop, parts = next_stop(start, strip.length, high, seams)
+        if parts is Parting.NOTHING:
+            return place, strip, stop
+        found.append((place, strip, stop, parts))
+    at, strip, stop, _ = max(found, key=lambda one: (one[2], -one[0]))
+    # A sheet that was only looked at stays out of the stack.
+    del stack.sheets[max(before, at + 1) :]
+    return at, strip, stop
 
 
 def _lay_tiles(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:

@@ -34,9 +34,9 @@ if TYPE_CHECKING:
 __all__ = ["draw_stick"]
 
 #: Paper between the edge and the first lane, so that ticks are seen to reach it; the width of a lane; room for lines to the rows.
-_EDGE, _LANE, _LEAD = Fraction(2), Fraction(4), Fraction(5)
+_EDGE, _LANE, _LEAD = Fraction(3, 2), Fraction(7, 2), Fraction(4)
 #: White before and after the rows, and the lane of the title.
-_WHITE, _TITLE = Fraction(4, 5), Fraction(9, 2)
+_WHITE, _TITLE = Fraction(4, 5), Fraction(4)
 #: From one title to the next, and white between two of the things that are said along the stick.
 _AGAIN, _APART = Fraction(250), Fraction(20)
 _DOT: Final = Fraction(1, 2)

@@ -77,5 +77,11 @@ def test_a_groove_along_the_outside_face_is_shown_only_for_a_little_way():
 
 def test_a_cut_in_the_other_half_of_a_short_part_is_marked_from_the_other_end_alone():
     short = board(length=90, cuts=(groove(length=90), back_dado(length=90), face_mortise(1, 30, depth=8)))
-    assert [mouth.cut.name for mouth in flat(short, Surface.END).mouths if mouth.on is Surface.FACE] == ["bottom groove", "left mortise 1"]
-    assert [mouth.cut.name for mouth in flat(short, Surface.FAR_END).mouths if mouth.on is Surface.FACE] == ["bottom groove", "dado"]
+    assert [mouth.cut.name for mouth in flat(short, Surface.END).mouths if mouth.on is Surface.FACE] == [
+        "bottom groove",
+        "left mortise 1",
+    ]
+    assert [mouth.cut.name for mouth in flat(short, Surface.FAR_END).mouths if mouth.on is Surface.FACE] == [
+        "bottom groove",
+        "dado",
+    ]
