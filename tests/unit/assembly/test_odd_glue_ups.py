@@ -38,6 +38,7 @@ JOBS = {
     "a top and a plinth": INCHES.replace("[[bank]]", '[top]\nstock = "cherry"\n[base]\nstock = "cherry"\nheight = "4"\n[[bank]]'),
     "four feet": INCHES.replace("[[bank]]", '[base]\nstock = "thick-cherry"\nheight = "4"\nkind = "feet"\nfoot = "2"\n[[bank]]'),
     "drawers planed until they go": INCHES.replace("[drawers]", '[drawers]\nfit = "plane"'),
+    "an open bay with shelves": INCHES.replace("drawers = 4", 'rows = [2, { fixed = 1 }, 1]'),
     "drawers side by side": INCHES.replace("drawers = 4", "rows = [2, 1, 3]"),
 }  # fmt: skip
 
