@@ -11,21 +11,21 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, CutUse, Surface
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, Length, dimension, fraction_in
 from joinlay.records import dataclass
 from joinlay.stock import Solid, species_named
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from joinlay.boards import Board, PartRole
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
 
-__all__ = ["PRESSURES", "PSI", "GluedPanel", "glued_panels", "pressure_of"]
+__all__ = ["PRESSURES", "PSI", "GluedPanel", "glued_panels", "joint_lines", "pressure_of"]
 
 #: Least and most pressure in an edge joint, in lb/in2. Source: Wood Handbook ch. 10, from memory; the glue's own sheet comes first.
 PRESSURES: Final = {True: (100, 150), False: (175, 250)}
@@ -88,10 +88,70 @@ def glued_panels(boards: Iterable[Board], stocks: Iterable[Stock], practice: Pra
     return tuple(_panel(some, solid, practice) for some in alike.values())
 
 
+#: Cuts that run along a board or sit in it at one place across: an edge joint keeps away from them. Source: common practice.
+_KEPT_OFF: Final = (
+    CutUse.GROOVE, CutUse.RABBET, CutUse.MORTISE, CutUse.SCREW_HOLE, CutUse.SCREW_SLOT, CutUse.PULL_HOLE, CutUse.PIN_HOLE,
+)  # fmt: skip
+#: How much farther from even an edge joint is looked for, step by step. Source: our own choice.
+_STEP: Final = Fraction(1)
+
+
+def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
+    """Where the edge joints of a solid ``board`` wider than boards come lie, from its reference edge; none where it is no wider (PN-1).
+
+    As few as can be and as evenly as can be, no board wider than ``widest board``, each joint ``joint from a cut`` off grooves, rabbets, tenons
+    and holes and off the board's own edges. Where they can't all be kept off, with up to three boards more, they lie evenly.
+    """
+    widest, clear = practice.length("widest board").mm, practice.length("joint from a cut").mm
+    width = board.width.mm
+    if width <= widest:
+        return ()
+    spans = [(cut.across.start.mm - clear, cut.across.stop.mm + clear) for cut in board.cuts_of(*_KEPT_OFF)]
+    spans += [(Fraction(0), clear), (width - clear, width)]
+    least = ceil(width / widest)
+    for count in range(least, least + 4):
+        lines = _kept_off(width, count, widest, spans)
+        if lines is not None:
+            break
+    else:
+        lines = [width * n / least for n in range(1, least)]
+    return tuple(
+        dimension(Length(at)).named(
+            f"{board.name} edge joint {n} from its {board.datum.word(Surface.EDGE)}", "PN-1", "common practice"
+        )
+        for n, at in enumerate(lines, start=1)
+    )
+
+
+def _kept_off(width: Fraction, count: int, widest: Fraction, spans: Sequence[tuple[Fraction, Fraction]]) -> list[Fraction] | None:
+    """``count`` - 1 joints clear of ``spans``, each the nearest to where it would lie evenly that leaves no board too wide; None where one
+    can't.
+    """
+    lines: list[Fraction] = []
+    for n in range(1, count):
+        before, even = lines[-1] if lines else Fraction(0), width * n / count
+        left = count - n
+        tried = (even + way * step * _STEP for step in range(ceil(widest)) for way in ((1, -1) if step else (1,)))
+        at = next(
+            (
+                at
+                for at in tried
+                if before < at <= before + widest
+                and width - at <= left * widest
+                and not any(low < at < high for low, high in spans)
+            ),
+            None,
+        )
+        if at is None:
+            return None
+        lines.append(at)
+    return lines
+
+
 def _panel(some: list[Board], solid: Mapping[str, Solid], practice: Practice) -> GluedPanel:
     one = some[0]
-    name, widest, caul = one.name, practice.length("widest board"), practice.length("caul thickness")
-    count = ceil(one.width / widest)
+    name, caul = one.name, practice.length("caul thickness")
+    count = len(joint_lines(one, practice)) + 1
     board = (one.width / count).named(f"{name} board width", "PN-1", "common practice")
     spread = ((board + caul) * 2).named(f"{name} clamps no farther apart than", "PT-4", "common practice")
     pressure = pressure_of(solid[one.stock])

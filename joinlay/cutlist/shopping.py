@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import Prices
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Graduation
 
 __all__ = ["Shopping", "ShoppingLine", "shopping_list"]
 
@@ -103,7 +104,7 @@ def shopping_list(
         _priced(line, plan, prices)
         for line in (
             *_sheets(sheets),
-            *_solid(solid),
+            *_solid(solid, plan.rule),
             *_banding(plan, parts),
             *_tenons(plan, parts),
             *_fastenings(plan),
@@ -133,9 +134,10 @@ def _sheets(layouts: Sequence[Layout]) -> Iterator[ShoppingLine]:
         yield ShoppingLine(layout.stock, Fraction(layout.whole), "sheets" if layout.whole != 1 else "sheet", remark)
 
 
-def _solid(needs: Sequence[SolidNeed]) -> Iterator[ShoppingLine]:
+def _solid(needs: Sequence[SolidNeed], rule: Graduation) -> Iterator[ShoppingLine]:
     for need in needs:
-        words = [need.stock.species, need.lumber.name, "waste included" if need.buy else "all of it on hand"]
+        wide = f"{rule.text(rule.up(need.widest))} wide at most, wide parts are glued up" if need.widest is not None else ""
+        words = [need.stock.species, need.lumber.name, wide, "waste included" if need.buy else "all of it on hand"]
         yield ShoppingLine(need.stock.name, need.buy, need.unit, ", ".join(word for word in words if word))
 
 

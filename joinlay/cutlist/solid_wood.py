@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.checks.lumber_check import LUMBER_KINDS
-from joinlay.cutlist.layouts import lay_out, offcut_limits, parts_to_saw
+from joinlay.cutlist.glued_up import boards_to_saw, strip_widths
+from joinlay.cutlist.layouts import lay_out, offcut_limits
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
 from joinlay.findings import note
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
@@ -62,6 +63,7 @@ _BOARD_FEET: Final = "board feet"
 class SolidNeed:
     """Solid wood of one stock: ``net`` in the parts at their rough sizes, ``on_hand`` of it from boards the maker has.
 
+    ``widest`` is the widest board of a part that is glued up from several, as sawn (PN-1); None: none is.
     ``buy`` is the rest with the waste added. All in ``unit``: ``board feet`` or ``cubic metres``.
     """
 
@@ -72,6 +74,7 @@ class SolidNeed:
     on_hand: Fraction
     buy: Fraction
     findings: tuple[Finding, ...] = ()
+    widest: Length | None = None
 
 
 def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) -> tuple[SolidNeed, ...]:
@@ -92,13 +95,15 @@ def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str]) -> 
     lumber = lumber_for(stock, plan.unit)
     net = on_hand = Fraction(0)
     volume = board_feet if plan.unit is Unit.INCH else cubic_metres
-    for row in (row for group in groups for row in group.rows):
-        each = volume(row.sawn.length, row.sawn.width, max(lumber.thickness, row.sawn.thickness))
-        net += each * row.quantity
-        on_hand += each * sum(name in held for name in row.names)
+    rows = {row.number: row for group in groups for row in group.rows}
+    for piece in boards_to_saw(groups, plan.shop.practice):
+        each = volume(piece.length, piece.width, max(lumber.thickness, rows[piece.row].sawn.thickness))
+        net += each
+        on_hand += each if piece.name in held else 0
     buy = (net - on_hand) * (1 + plan.shop.practice.ratio("solid wood waste"))
     unit = _BOARD_FEET if plan.unit is Unit.INCH else CUBIC_METRES
-    return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_of_lumber(plan, stock)))
+    strips = [width for row in rows.values() if len(widths := strip_widths(row, plan.shop.practice)) > 1 for width in widths]
+    return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_of_lumber(plan, stock)), max(strips, default=None))
 
 
 def _of_lumber(plan: Plan, stock: Solid) -> Iterator[Finding]:
@@ -170,7 +175,7 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             of[name] = (board, start)
     # The smallest first, so that long clear lengths are kept for long parts.
     sections.sort(key=lambda blank: blank.length.mm * blank.width.mm)
-    pieces = parts_to_saw(groups)
+    pieces = boards_to_saw(groups, plan.shop.practice)
     laid = lay_out(pieces, sections, None, kerf, FirstCut.CROSSCUT, keep)
     sawn = {sheet.blank.name: sheet for sheet in laid.sheets}
     cut = []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.assembly.edge_joints import joint_lines
 from joinlay.boards import PartKind, Whole
 from joinlay.cutlist.cutting_list import Grain, cutting_list, taper_words
 from joinlay.lengths import Fraction
@@ -15,6 +16,7 @@ from joinlay.pen.marks import Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.part_picture import part_picture
 from joinlay.pictures.picture import scales_of
 from joinlay.records import dataclass
+from joinlay.stock import Solid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -112,7 +114,9 @@ class _Cell:
 
 
 def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
-    picture = part_picture(row.board, scale, has_grain=row.grain is Grain.LENGTH)
+    is_solid = any(stock.name == row.board.stock and isinstance(stock, Solid) for stock in plan.stocks.values())
+    joints = joint_lines(row.board, plan.shop.practice) if is_solid else ()
+    picture = part_picture(row.board, scale, has_grain=row.grain is Grain.LENGTH, joints=joints)
     _, low, right, high = bounds_of(picture)
     wide = min(max(right, _CELL), most)
     y = low - _TO_WORDS - _SMALL

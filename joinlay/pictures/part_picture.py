@@ -19,7 +19,7 @@ from joinlay.pictures.wood import Fit, GrainArrow, edge_strokes
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from joinlay.boards import Board, Cut
     from joinlay.pen.marks import Box, Point, Stroke
@@ -60,18 +60,21 @@ class FaceMark:
         yield Arc(loop, r, Fraction(270), Fraction(270), Role.SEEN)
 
 
-def part_picture(board: Board, scale: Scale, *, has_grain: bool = True) -> tuple[Stroke, ...]:
+def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: Sequence[Length] = ()) -> tuple[Stroke, ...]:
     """A board at ``scale``, the lower left corner of its wood at zero.
 
     The reference edge is down, with a heavy bar under it; the reference face is towards the eye, its mark by the reference end,
     which is at the left or right as on the templates (PR-6). Cuts that open on the face are lines, those that don't are dashed.
-    ``has_grain`` False: no grain arrow.
+    ``has_grain`` False: no grain arrow. ``joints`` are where it is glued up from boards edge to edge, from its reference edge (PN-1).
     """
     fit, easel = Fit((_ZERO, _ZERO), scale.factor), Easel()
     laid = _laid(board)
     easel.draw(edge_strokes(look([laid], FROM_FRONT), fit))
     easel.draw(stroke for cut in board.cuts for stroke in _unseen(board, cut, fit))
     long, wide = board.length.mm * scale.factor, board.width.mm * scale.factor
+    for at in joints:
+        y = at.mm * scale.factor
+        easel.draw((Line((_ZERO, y), (long, y), Role.CENTRE, "edge joint"),))
     easel.draw((Fill(corners((_ZERO, -_GAP - _BAR, long, -_GAP)), Fraction(1), Role.DATUM, board.datum.edge),))
     _mark_face(easel, board, long, wide)
     if has_grain:

@@ -129,6 +129,17 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule(
         "finish film", "0.1 mm", "0.1", "PT-11", _HOUSE, "what a finish that builds a film puts on each face, in three coats"
     ),
+    LengthRule(
+        "edge joint allowance",
+        "1/8",
+        "3",
+        "PN-1",
+        _PRACTICE,
+        "board wider than finished for each edge that is planed for a joint",
+    ),
+    LengthRule(
+        "joint from a cut", "1/2", "12", "PN-1", _PRACTICE, "edge joint of a wide part to grooves, tenons, holes and edges"
+    ),
     LengthRule("widest board", "6", "150", "PN-1", _PRACTICE, "widest board that a solid part is glued up from, edge to edge"),
     LengthRule("clamp spacing", "8", "200", "PT-4", _PRACTICE, "from clamp to clamp along a joint, at most"),
     LengthRule("caul thickness", "3/4", "18", "PT-4", _PRACTICE, "each of the two cauls between a clamp's jaws and the work"),
