@@ -134,7 +134,8 @@ def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
     texts.append(Text((wide - room, y), size))
     y -= _STEP
     texts.append(Text((wide - room, y), fitted(row.board.stock, room, (_SMALL,))))
-    for line in wrapped(taper_words(row.board, plan.rule.text), room, _SMALL):
+    glued = f"{len(joints) + 1} boards, glued up at the dash-dot lines" if joints else ""
+    for line in (line for said in (taper_words(row.board, plan.rule.text), glued) for line in wrapped(said, room, _SMALL)):
         y -= _STEP
         texts.append(Text((wide - room, y), words(line, _SMALL)))
     return _Cell(row.names, picture, tuple(texts), wide, high, -y + 1)
