@@ -118,7 +118,8 @@ def scene_of(plan: Plan) -> Scene:
     drawn = tuple(board for opening in openings for board in opening.drawer.assembly.boards)
     by_role = {opening.drawer.role: opening for opening in openings}
     rows = plan.rows if is_whole else (tuple((opening.drawer.role,) for opening in openings),)
-    placed = tuple(tuple(tuple(by_role[role] for role in row) for row in bank) for bank in rows if bank)
+    found = ([tuple(by_role[role] for role in row if role in by_role) for row in bank] for bank in rows)
+    placed = tuple(bank for bank in (tuple(row for row in some if row) for some in found) if bank)
     return Scene((*others, *drawn), placed, tuple(_knobs(plan.knobs, drawn)), is_whole, tuple(map(_placed_bay, plan.opens)))
 
 
