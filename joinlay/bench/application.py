@@ -22,6 +22,7 @@ from joinlay.bench.drawings import DRAWINGS
 from joinlay.bench.fields import field_changes, field_routes, groups_in
 from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
+from joinlay.bench.paper_making import chapters, paper_changes, paper_routes
 from joinlay.bench.sent_files import file_routes
 from joinlay.documents.mending import mended
 from joinlay.errors import BadInput
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
     from joinlay.bench.draft import Draft
     from joinlay.bench.guard import Guard
     from joinlay.bench.machine import Machine
+    from joinlay.bench.paper_making import PaperMaking
     from joinlay.bench.showing import Seen, Showing
 
 __all__ = ["Desk", "Form", "answered", "application"]
@@ -71,7 +73,7 @@ class Form:
 class Desk:
     """What every page works with: the ``draft``, what is ``showing`` of it, the ``guard`` with its token, and the ``sheets`` of HTML.
 
-    ``machine`` is what is done of the job; ``shared`` the address for others on the local network, '' where there is none.
+    ``machine`` is what is done of the job, ``paper`` makes it; ``shared`` is the address for others on the local network, '' where there is none.
     """
 
     draft: Draft
@@ -79,6 +81,7 @@ class Desk:
     guard: Guard
     sheets: Environment
     machine: Machine
+    paper: PaperMaking
     shared: str = ""
 
     def html(self, sheet: str, **said: object) -> str:
@@ -134,6 +137,8 @@ def application(desk: Desk) -> ASGIApp:
         Route("/pulse", answered(desk, _pulse)),
         *card_routes(partial(answered, desk)),
         *field_routes(partial(answered, desk)),
+        *paper_routes(partial(answered, desk)),
+        *paper_changes(partial(posted, desk)),
         *field_changes(partial(changed, desk)),
         Route("/text", changed(desk, _text), methods=["POST"]),
         Route("/keep", changed(desk, _keep), methods=["POST"]),
@@ -192,8 +197,8 @@ def answered(desk: Desk, page: Callable[[Desk, Request], Response]) -> Callable[
     return endpoint
 
 
-def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]) -> Callable[[Request], Any]:
-    """An endpoint that makes a ``change`` and gives the page as it is then; what can't be done is said on it."""
+def posted(desk: Desk, answer: Callable[[Desk, Form], Response]) -> Callable[[Request], Any]:
+    """An endpoint that a form is sent to, and whose ``answer`` is what is shown."""
 
     def work(body: bytes) -> Response:
         try:
@@ -202,13 +207,7 @@ def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]
             return PlainTextResponse(str(bad), 400)
         desk.draft.follow()
         with desk.showing.lock:
-            said: Mapping[str, Any] = {}
-            try:
-                said = change(desk, form) or {}
-            except BadInput as bad:
-                said = {"refused": str(bad)}
-            page = {**_NOTHING_SAID, **desk.page(form.text("view"), form.text("mode")), **said}
-            return HTMLResponse(desk.html("after.html", **page), headers=dict(page["headers"]))
+            return answer(desk, form)
 
     async def endpoint(request: Request) -> Response:
         try:
@@ -220,13 +219,35 @@ def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]
     return endpoint
 
 
+def changed(desk: Desk, change: Callable[[Desk, Form], Mapping[str, Any] | None]) -> Callable[[Request], Any]:
+    """An endpoint that makes a ``change`` and gives the page as it is then; what can't be done is said on it."""
+
+    def answer(desk: Desk, form: Form) -> Response:
+        said: Mapping[str, Any] = {}
+        try:
+            said = change(desk, form) or {}
+        except BadInput as bad:
+            said = {"refused": str(bad)}
+        page = {**_NOTHING_SAID, **desk.page(form.text("view"), form.text("mode")), **said}
+        return HTMLResponse(desk.html("after.html", **page), headers=dict(page["headers"]))
+
+    return posted(desk, answer)
+
+
 # -- pages -------------------------------------------------------------------------------------------
 
 
 def _whole(desk: Desk, request: Request) -> Response:
     return HTMLResponse(
         desk.html(
-            "page.html", said="", refused="", window=secrets.token_hex(8), **desk.page(request.query_params.get("view", ""))
+            "page.html",
+            said="",
+            refused="",
+            window=secrets.token_hex(8),
+            chapters=chapters(),
+            made=desk.paper.stands,
+            steps=4,
+            **desk.page(request.query_params.get("view", "")),
         )
     )
 

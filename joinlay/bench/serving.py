@@ -14,6 +14,7 @@ from joinlay.bench.application import Desk, application, sheets
 from joinlay.bench.draft import Draft
 from joinlay.bench.guard import Guard
 from joinlay.bench.machine import Machine
+from joinlay.bench.paper_making import PaperMaking
 from joinlay.bench.showing import Showing
 from joinlay.errors import BadInput
 
@@ -21,30 +22,38 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from joinlay.jobs.job import Job
+    from joinlay.pages import Printer
+
+    OnPrinter = Callable[[Job], tuple[Job, Printer | None]]
+
 __all__ = ["LOOPBACK", "desk_for", "serve"]
 
 #: This computer, and nothing else.
 LOOPBACK: Final = "127.0.0.1"
 
 
-def desk_for(path: Path, port: int, token: str | None = None) -> Desk:
-    """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be read."""
+def desk_for(path: Path, port: int, token: str | None = None, on_printer: OnPrinter = lambda job: (job, None)) -> Desk:
+    """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be read.
+
+    ``on_printer`` gives a job on the paper of the printer it names, and that printer; without it, printers are taken at their word.
+    """
     draft = Draft(path)
     guard = Guard({f"{name}:{port}" for name in (LOOPBACK, "localhost")}, token)
     showing = Showing(draft)
-    return Desk(draft, showing, guard, sheets(), Machine(path, showing.may_read))
+    return Desk(draft, showing, guard, sheets(), Machine(path, showing.may_read), PaperMaking(on_printer))
 
 
-def serve(path: Path, port: int, show: Callable[[str, str], None], share_at: str | None = None) -> None:
+def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: OnPrinter, share_at: str | None = None) -> None:
     """Answer for the job at ``path`` until it is stopped with Ctrl+C; the address is given to ``show`` once it can be opened.
 
-    ``port`` 0 is any that is free. With ``share_at``, this computer's address on the local network ('' to find it), the page at the machine
-    answers there too, and ``show`` is given that address as well, else ''.
+    ``port`` 0 is any that is free; ``on_printer`` as for ``desk_for``. With ``share_at``, this computer's address on the local network
+    ('' to find it), the page at the machine answers there too, and ``show`` is given that address as well, else ''.
     Raises BadInput where the job can't be read, the port is another's, or there is no such address.
     """
     with _bound(port) as listening, ExitStack() as beside:
         taken = listening.getsockname()[1]
-        desk = desk_for(path, taken)
+        desk = desk_for(path, taken, on_printer=on_printer)
         if share_at is not None:
             from joinlay.bench.sharing import Shared, local_address
 

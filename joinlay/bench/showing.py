@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from joinlay.bench.drawings import drawing_of
 from joinlay.documents.job_file import files_named, texts_with
 from joinlay.documents.mending import planned, tried
-from joinlay.errors import JoinlayError, Trouble, Troubles
+from joinlay.errors import BadInput, JoinlayError, Trouble, Troubles
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -85,6 +85,14 @@ class Showing:
             except JoinlayError as bad:
                 self._seen = Seen(self._seen.plan, (Trouble(self.draft.path.name, 0, "", str(bad)),), self._seen.drawn)
             return self._seen
+
+    def texts(self) -> JobTexts:
+        """The texts of the job in hand. Raises BadInput where it is no job as it is."""
+        with self.lock:
+            seen = self.seen()
+            if seen.troubles or self._texts is None:
+                raise BadInput(f"the job can't be made as it is: {seen.troubles[0]}" if seen.troubles else "there is no job yet.")
+            return self._texts
 
     def mended(self) -> Plan | None:
         """The plan with those of its mends that help, each tried, which takes a while; None where the text in hand is no job."""

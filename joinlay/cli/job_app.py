@@ -34,7 +34,7 @@ def start(
 
 @app.command()
 def look(
-    job: _Job,
+    job: Annotated[Path | None, typer.Argument(help="The job file; without one, you are asked whether to start one.")] = None,
     port: Annotated[
         int, typer.Option("--port", min=0, max=65535, help="The port it answers at; one that is free unless told.")
     ] = 0,

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from joinlay.cli import words
 from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
 from joinlay.documents.job_file import texts_of
-from joinlay.documents.job_folder import RECORD, keep_in
+from joinlay.documents.job_files import AGAIN, PACKET, STEPS, job_files
+from joinlay.documents.job_folder import keep_in
 from joinlay.documents.mending import tried
 from joinlay.documents.plan_mark import mark_in
 from joinlay.errors import BadInput
@@ -28,12 +29,6 @@ if TYPE_CHECKING:
     from joinlay.pages import Printer, Sheet
 
 __all__ = ["Wish", "make_job", "with_printer"]
-
-
-_PACKET: Final = "packet.pdf"
-_PLAN: Final = "plan.json"
-#: What is printed once more.
-_AGAIN: Final = "again.pdf"
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +101,7 @@ def _bound(worked_out: Plan, printer: Printer | None, wanted: Wanted) -> Packet:
     from joinlay.documents.packet import packet_for
 
     with Progress(steps=1) as progress:
-        progress.step(words.STEP_PACKET)
+        progress.step(STEPS[0])
         return packet_for(worked_out, printer, wanted)
 
 
@@ -126,14 +121,14 @@ def _make_again(worked_out: Plan, printer: Printer | None, folder: Path, job: Pa
     from joinlay.cli.asked_parts import chosen_sheets
 
     packet = _bound(worked_out, printer, wanted)
-    there = mark_in(folder / _PACKET)
+    there = mark_in(folder / PACKET)
     has_changed = there is not None and there != packet.mark
     chosen = packet.sheets if wanted.chapters else chosen_sheets(packet, worked_out, wish.only, wish.pages)
     if not chosen:
         raise BadInput(words.EMPTY_CHAPTER)
-    keep_in(folder, job, {_AGAIN: packet.pdf(chosen)}, is_whole=False, is_forced=wish.is_forced)
+    keep_in(folder, job, {AGAIN: packet.pdf(chosen)}, is_whole=False, is_forced=wish.is_forced)
     numbers = [sheet.number for sheet in chosen]
-    said = words.made_again(packet.title, numbers, _taken(chosen), folder / _AGAIN)
+    said = words.made_again(packet.title, numbers, _taken(chosen), folder / AGAIN)
     return "\n\n".join((said, *([words.CHANGED_SINCE] if has_changed else []), words.NEXT_AGAIN))
 
 
@@ -158,12 +153,12 @@ def _refuse_model(wish: Wish) -> None:
 def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, job: Path, wish: Wish, wanted: Wanted) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
     with Progress(steps=5) as progress:
-        files, taken = _files(worked_out, printer, wanted, progress, wish)
+        files, packet = job_files(worked_out, printer, wanted, progress.step, is_dxf=wish.is_dxf, is_model=wish.is_model)
         progress.step(words.STEP_WRITING)
         keep_in(folder, job, files, is_whole=True, is_forced=wish.is_forced)
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
     made = words.made(worked_out.title, folder, len(files) + 1)
-    return "\n\n".join(part for part in (made, warnings, words.next_print(taken)) if part)
+    return "\n\n".join(part for part in (made, warnings, words.next_print(_taken(packet.sheets))) if part)
 
 
 def _paper(name: str) -> str:
@@ -173,42 +168,6 @@ def _paper(name: str) -> str:
         return paper_named(name).name
     except BadInput as bad:
         raise BadInput(f"--paper: {bad}") from None
-
-
-def _files(
-    worked_out: Plan, printer: Printer | None, wanted: Wanted, progress: Progress, wish: Wish
-) -> tuple[dict[str, bytes], str]:
-    """Every file by its name, made in memory; then the paper the packet takes, in words."""
-    from joinlay.cutlist.cutting_list import cutting_list
-    from joinlay.documents.cutting_list_csv import cutting_list_csv
-    from joinlay.documents.packet import packet_for
-    from joinlay.documents.plan_json import plan_json
-    from joinlay.documents.template_files import template_dxfs, template_svgs
-
-    files: dict[str, bytes] = {}
-    progress.step(words.STEP_PACKET)
-    packet = packet_for(worked_out, printer, wanted)
-    files[_PACKET] = packet.pdf()
-    progress.step(words.STEP_TEMPLATES)
-    templates, mark = packet.templates, packet.mark
-    for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if wish.is_dxf else ())):
-        files[_free(name, files)] = drawing
-    if wish.is_model:
-        from joinlay.documents.model import MODEL, plan_model
-
-        files[MODEL] = plan_model(worked_out, mark)
-    progress.step(words.STEP_LIST)
-    files["cutting-list.csv"] = cutting_list_csv(cutting_list(worked_out), worked_out.rule, mark)
-    progress.step(words.STEP_PLAN)
-    files[_PLAN] = plan_json(worked_out, (*files, _PLAN, RECORD))
-    return files, _taken(packet.sheets)
-
-
-def _free(name: str, taken: dict[str, bytes]) -> str:
-    """``name``, or with a number behind it where two drawers' names come to the same file."""
-    stem, dot, kind = name.rpartition(".")
-    names = [name, *(f"{stem}-{n}{dot}{kind}" for n in range(2, len(taken) + 2))]
-    return next(one for one in names if one not in taken)
 
 
 def with_printer(job: Job, path: Path, asked: str | None) -> tuple[Job, Printer | None]:

@@ -12,10 +12,6 @@ from joinlay.errors import quoted
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
-STEP_PACKET: Final = "the packet"
-STEP_TEMPLATES: Final = "each template"
-STEP_LIST: Final = "the cutting list"
-STEP_PLAN: Final = "the plan"
 STEP_WRITING: Final = "writing"
 
 # -- answers -----------------------------------------------------------------------------------------

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import io
 import signal
 import socket
 import subprocess
 import sys
 import time
 import urllib.request
+
+import pytest
 
 from tests.cli.running import ROOT, run
 
@@ -51,3 +54,32 @@ def test_a_job_that_is_not_there_is_said(capsys, tmp_path):
     ran = run(capsys, "look", tmp_path / "chest.toml")
     assert ran.code == 2
     assert "there is no file" in ran.err
+
+
+def test_with_no_job_and_nobody_to_ask_it_says_what_to_name(capsys, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "chest.toml").write_text("", encoding="utf-8")
+    ran = run(capsys, "look")
+    assert ran.code == 2
+    assert "chest.toml" in ran.err
+    assert "joinlay start" in ran.err
+
+
+@pytest.mark.parametrize(("typed", "units"), [("new-chest\nmm\n", 'units = "mm"'), ("new-chest.toml\nin\n", 'units = "inch"')])
+def test_with_no_job_it_offers_to_start_one_and_shows_it(capsys, tmp_path, monkeypatch, typed, units):
+    monkeypatch.chdir(tmp_path)
+    shown = []
+    monkeypatch.setattr("joinlay.cli.look_command._is_answered", lambda: True)
+    monkeypatch.setattr("joinlay.bench.serve", lambda path, *_: shown.append(path))
+    monkeypatch.setattr("sys.stdin", io.StringIO(typed))
+    assert run(capsys, "look").code == 0
+    assert [str(path) for path in shown] == ["new-chest.toml"]
+    assert units in (tmp_path / "new-chest.toml").read_text(encoding="utf-8")
+
+
+def test_no_name_starts_nothing(capsys, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("joinlay.cli.look_command._is_answered", lambda: True)
+    monkeypatch.setattr("sys.stdin", io.StringIO("\n"))
+    assert run(capsys, "look").code == 0
+    assert list(tmp_path.iterdir()) == []

@@ -10,7 +10,7 @@ import re
 import pdfplumber
 import pytest
 
-from joinlay.cli.make_command import _free
+from joinlay.documents.job_files import free_name
 from joinlay.documents.job_folder import RECORD
 from tests.cli.running import run
 from tests.unit.jobs.jobs import GOOD
@@ -243,8 +243,8 @@ def test_an_out_folder_that_is_none(job, capsys):
 
 
 def test_two_templates_never_share_a_file():
-    assert _free("a.svg", {}) == "a.svg"
-    assert _free("a.svg", {"a.svg": b"", "a-2.svg": b""}) == "a-3.svg"
+    assert free_name("a.svg", {}) == "a.svg"
+    assert free_name("a.svg", {"a.svg": b"", "a-2.svg": b""}) == "a-3.svg"
 
 
 def test_names_that_come_to_the_same_file_each_get_one(job, out, capsys):
