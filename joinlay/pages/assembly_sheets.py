@@ -141,7 +141,7 @@ class _Lines:
 
     def block(self, *, leads: bool = False) -> PageBlock:
         """All of it as a block."""
-        return PageBlock(tuple(self.strokes), self.high + _LEAST, leads=leads)
+        return PageBlock(tuple(self.strokes), self.high, leads=leads)
 
 
 class _Chapter:
@@ -342,6 +342,7 @@ class _Chapter:
                 for sentence in self._tight():
                     lines.say(sentence, indent=_INDENT)
             yield lines.block()
+        yield PageBlock((), _WHITE)
         yield self._heading("Finish, and where it stands")
         standing = (
             *finish_words(plan.conditions, plan.shop.practice, plan.rule),
