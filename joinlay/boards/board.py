@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
 from joinlay.errors import BadInput
-from joinlay.lengths import ZERO, plain_mm
+from joinlay.lengths import ZERO, BadSize
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -75,7 +75,9 @@ class Taper:
             raise BadInput(f"a taper is planed off an edge or an end, not off the {self.surface.value}.")
         for size in (self.near, self.far):
             if size < ZERO:
-                raise BadInput(f"a taper takes wood off; {size.name or 'one end of it'} is {plain_mm(size)}, and 0 is the least.")
+                raise BadSize(
+                    "a taper takes wood off; {name} is {size}, and 0 is the least.", name=size.name or "one end of it", size=size
+                )
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,9 +115,8 @@ class Board:
         object.__setattr__(self, "part", self.role.kind.value)
         for axis in Axis:
             if self.size(axis).mm <= 0:
-                raise BadInput(
-                    f"{self.name}: its size {axis.value} would be {plain_mm(self.size(axis))}; it must be more than 0."
-                )
+                said = "{name}: its size {axis} would be {size}; it must be more than 0."
+                raise BadSize(said, name=self.name, axis=axis.value, size=self.size(axis))
         for cut in self.cuts:
             self._refuse_outside(cut)
 
@@ -123,10 +124,9 @@ class Board:
         for axis in Axis:
             span = cut.span(axis)
             if span.start < ZERO or span.stop > self.size(axis):
-                raise BadInput(
-                    f"{self.name}: the {cut.name} runs from {plain_mm(span.start)} to {plain_mm(span.stop)} {axis.value} the "
-                    "board, "
-                    f"which is 0 to {plain_mm(self.size(axis))}."
+                said = "{name}: the {cut} runs from {start} to {stop} {axis} the board, which is 0 to {size}."
+                raise BadSize(
+                    said, name=self.name, cut=cut.name, start=span.start, stop=span.stop, axis=axis.value, size=self.size(axis)
                 )
 
     def size(self, axis: Axis) -> Dimension:

@@ -7,8 +7,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.boards.surface import Axis, Surface
-from joinlay.errors import BadInput
-from joinlay.lengths import dimension, plain_mm
+from joinlay.lengths import BadSize, dimension
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -47,9 +46,8 @@ class Span:
     def __post_init__(self) -> None:
         """Refuse a span that runs backwards or is empty."""
         if self.stop <= self.start:
-            raise BadInput(
-                f"a cut from {plain_mm(self.start)} to {plain_mm(self.stop)} takes no wood; its end must lie past its start."
-            )
+            said = "a cut from {start} to {stop} takes no wood; its end must lie past its start."
+            raise BadSize(said, start=self.start, stop=self.stop)
 
     @classmethod
     def of(cls, start: Length, stop: Length) -> Span:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, Band, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import note, refusal, warning
-from joinlay.lengths import plain_mm
+from joinlay.lengths import BadSize
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ class Banding:
     def __post_init__(self) -> None:
         """Refuse faces, an edge named twice, and bands of zero or less."""
         if self.thickness.mm <= 0:
-            raise BadInput(f"banding {self.stock} is {plain_mm(self.thickness)} thick; it must be more than 0.")
+            raise BadSize("banding {stock} is {size} thick; it must be more than 0.", stock=self.stock, size=self.thickness)
         faces = [s.value for s in self.surfaces if s.axis is Axis.INTO]
         if faces or len(set(self.surfaces)) != len(self.surfaces) or not self.surfaces:
             raise BadInput(

@@ -6,8 +6,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.casework.corners import LOCKED, TENONED
-from joinlay.errors import BadInput
-from joinlay.lengths import plain_mm
+from joinlay.lengths import BadSize
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -44,7 +43,7 @@ class Opening:
         """Refuse sizes of zero or less."""
         for size in (self.width, self.height, self.depth):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'the opening'} is {plain_mm(size)}; it must be more than 0.")
+                raise BadSize("{name} is {size}; it must be more than 0.", name=size.name or "the opening", size=size)
 
 
 @dataclass(frozen=True, slots=True)

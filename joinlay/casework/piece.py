@@ -16,7 +16,7 @@ from joinlay.casework.stops import make_stops
 from joinlay.casework.top_and_base import make_base, make_top
 from joinlay.errors import BadInput
 from joinlay.findings import note
-from joinlay.lengths import plain_mm
+from joinlay.lengths import BadSize
 from joinlay.records import dataclass
 from joinlay.stock.movement import Seasons, usual_seasons
 
@@ -219,7 +219,7 @@ def within_room(
     depth = (room[2] - behind).named("piece depth over all", "CA-1", "by geometry")
     for size in (width, height, depth):
         if size.mm <= 0:
-            raise BadInput(f"the room leaves {plain_mm(size)} for the {size.name}; make the free space smaller.")
+            raise BadSize("the room leaves {size} for the {name}; make the free space smaller.", size=size, name=size.name)
     return width, height, depth
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Union
 from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Datum, PartKind, PartRole, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, Fraction, Length, chosen, dimension, plain_mm, rounded_to, smallest
+from joinlay.lengths import NOTHING, BadSize, Fraction, Length, chosen, dimension, rounded_to, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -83,12 +83,10 @@ class Pulls:
             )
         for size in (self.diameter, self.projection, self.hole, *([self.depth] if self.depth else [])):
             if size.mm <= 0:
-                raise BadInput(f"{size.name or 'a size of the pulls'} is {plain_mm(size)}; it must be more than 0.")
+                raise BadSize("{name} is {size}; it must be more than 0.", name=size.name or "a size of the pulls", size=size)
         if self.hole >= self.diameter:
-            raise BadInput(
-                f"the pulls' hole is {plain_mm(self.hole)} and the knob {plain_mm(self.diameter)} across; the knob must cover "
-                "its hole."
-            )
+            said = "the pulls' hole is {hole} and the knob {knob} across; the knob must cover its hole."
+            raise BadSize(said, hole=self.hole, knob=self.diameter)
 
 
 @dataclass(frozen=True, slots=True)

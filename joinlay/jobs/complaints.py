@@ -17,7 +17,7 @@ from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
 from joinlay.jobs.tables.shop import TWO_MEANINGS
-from joinlay.lengths import Fraction, decimal_text, mm, read_length
+from joinlay.lengths import GRADUATIONS, Fraction, Unit, decimal_text, mm, read_length, said_by
 from joinlay.paper import letter_fault, name_fault
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from joinlay.errors import Trouble
     from joinlay.jobs.source import KeyPath, Source
     from joinlay.jobs.tables.given import Entry
-    from joinlay.lengths import Length, Unit
+    from joinlay.lengths import Length
     from joinlay.shop import Shop
 
 __all__ = ["MOST_TROUBLES", "between_tables", "complaints", "where_is"]
@@ -62,11 +62,13 @@ _HOW: Final = {
 }
 
 
-def complaints(error: ValidationError, model: type[Entry], source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
+def complaints(
+    error: ValidationError, model: type[Entry], source: Source, names: Sequence[tuple[str, ...]], unit: Unit
+) -> Iterator[Trouble]:
     """Every fault pydantic found in ``source``, by line, as troubles.
 
-    ``error`` is what it raised, reading the source as ``model``; ``names`` are the drawers' names by ``[[drawer]]`` table. Past
-    the most that are shown, a trouble is only there to be counted, and has no message.
+    ``error`` is what it raised, reading the source as ``model``; ``names`` are the drawers' names by ``[[drawer]]`` table;
+    lengths are told in ``unit``, the job's. Past the most that are shown, a trouble is only there to be counted, and has no message.
     """
     faults = sorted(error.errors(include_url=False), key=lambda fault: source.line(fault["loc"]))
     for n, fault in enumerate(faults):
@@ -78,7 +80,8 @@ def complaints(error: ValidationError, model: type[Entry], source: Source, names
             message = _missing(path) if fault["type"] == "missing" else _unknown(path, model)
             yield source.trouble(path, where_is(path[:-1], names), message)
         else:
-            yield source.trouble(path, where_is(path, names), _MESSAGES.get(fault["type"], _other)(fault))
+            said = _value(fault, unit) if fault["type"] == "value_error" else _MESSAGES.get(fault["type"], _other)(fault)
+            yield source.trouble(path, where_is(path, names), said)
 
 
 def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
@@ -171,8 +174,14 @@ def _wrong_number(fault: ErrorDetails) -> str:
     )
 
 
-def _value(fault: ErrorDetails) -> str:
-    return str(fault["ctx"]["error"])
+def _value(fault: ErrorDetails, unit: Unit) -> str:
+    """What a check of its own said, in the job's unit."""
+    error = fault["ctx"]["error"]
+    return said_by(error, _FINEST[unit].text) if isinstance(error, BadInput) else str(error)
+
+
+#: What lengths are told on before the job's own rule is known.
+_FINEST: Final = {Unit.INCH: GRADUATIONS["1/64 in"], Unit.MM: GRADUATIONS["0.1 mm"]}
 
 
 def _other(fault: ErrorDetails) -> str:
@@ -184,7 +193,6 @@ def _last_word(fault: ErrorDetails) -> str:
 
 
 _MESSAGES: Final[Mapping[str, Callable[[ErrorDetails], str]]] = {
-    "value_error": _value,
     "model_type": _no_table,
     "model_attributes_type": _no_table,
     "dict_type": _no_table,

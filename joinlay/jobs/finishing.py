@@ -14,6 +14,7 @@ from joinlay.casework.seating import with_board
 from joinlay.checks.outline_check import check_outline
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.findings import Finding, Refused, refusal
+from joinlay.lengths import said_by
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from joinlay.casework.pulls import Pull
     from joinlay.jobs.job import Job
     from joinlay.jobs.tables.finish import BandingEntry
+    from joinlay.lengths import Graduation
 
 __all__ = ["Finished", "Traced", "finish", "trace"]
 
@@ -81,7 +83,7 @@ def _with_knobs(
             blanks += knob_blanks(knobs, job.pulls.stock, fronts, job.shop.practice)
             placed += knobs
         except (Refused, BadInput) as refused:
-            findings.append(_refusal_of(refused, "pulls"))
+            findings.append(_refusal_of(refused, "pulls", job.rule))
             return list(drawers), (), ()
     return drilled, tuple(blanks), tuple(placed)
 
@@ -97,7 +99,7 @@ def _band(board: Board, job: Job, findings: list[Finding]) -> Board:
     try:
         banded, found = band_board(board, [entry.banding_on(board) for entry in wanted], job.shop.practice)
     except (Refused, BadInput) as refused:
-        findings.append(_refusal_of(refused, "banding"))
+        findings.append(_refusal_of(refused, "banding", job.rule))
         return board
     findings.extend(found)
     return banded
@@ -111,22 +113,26 @@ def _refuse_unknown_parts(
     assemblies = [*others, *(drawer.assembly for drawer in drawers)]
     there = [board.part for assembly in assemblies for board in assembly.boards]
     kinds = tuple(dict.fromkeys((*there, *(part.kind.value for part in missing))))
-    findings.extend(_no_part_to_band(entry, kinds) for entry in job.banding if entry.part.value not in kinds)
+    findings.extend(_no_part_to_band(entry, kinds, job.rule) for entry in job.banding if entry.part.value not in kinds)
 
 
-def _no_part_to_band(entry: BandingEntry, kinds: Sequence[str]) -> Finding:
+def _no_part_to_band(entry: BandingEntry, kinds: Sequence[str], rule: Graduation) -> Finding:
     near = ", ".join(nearest_names(entry.part.value, kinds) or kinds)
     wrong = BadInput(f"no part of the piece is called {quoted(entry.part.value)}; nearest: {near}.")
-    return _refusal_of(wrong, entry.part.origin)
+    return _refusal_of(wrong, entry.part.origin, rule)
 
 
-def _refusal_of(refused: Refused | BadInput, what: str) -> Finding:
+def _refusal_of(refused: Refused | BadInput, what: str, rule: Graduation) -> Finding:
     """The finding of ``refused``; plain bad input becomes a refusal of ``what``."""
     if isinstance(refused, Refused):
         return refused.finding
     remedy = "Change it in the job file."
     kind = "banding" if what != "pulls" else "pull"
-    return refusal(kind, "{why}", remedy, "PU-1" if kind == "pull" else "EB-1", "by geometry", why=str(refused)).at(what).finding
+    return (
+        refusal(kind, "{why}", remedy, "PU-1" if kind == "pull" else "EB-1", "by geometry", why=said_by(refused, rule.text))
+        .at(what)
+        .finding
+    )
 
 
 # -- outlines -------------------------------------------------------------------------------------------
@@ -140,8 +146,10 @@ class Traced:
     findings: tuple[Finding, ...]
 
 
-def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], missing: Sequence[PartRole] = ()) -> Traced:
+def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], rule: Graduation, missing: Sequence[PartRole] = ()) -> Traced:
     """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7); of the parts ``missing`` their refusal has told already.
+
+    ``rule`` is the maker's.
 
     Nothing is raised: what is refused is among the findings.
     """
@@ -157,7 +165,7 @@ def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], missing: Seque
             except Refused as refused:
                 findings.append(refused.finding)
             except BadInput as bad:
-                findings.append(_refused_outline(str(bad)).at(board.name))
+                findings.append(_refused_outline(said_by(bad, rule.text)).at(board.name))
             else:
                 placed.append(one)
                 findings += check_outline(one)

@@ -21,7 +21,7 @@ from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.remedies import settled
-from joinlay.lengths import Unit
+from joinlay.lengths import Unit, said_by
 from joinlay.records import dataclass
 from joinlay.settings import choose
 from joinlay.stock import Sheet
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from joinlay.casework.piece import Piece, PieceSpec
     from joinlay.findings import Finding
     from joinlay.jobs.job import Job
+    from joinlay.lengths import Graduation
     from joinlay.shop import Shop, TenonStock
 
 __all__ = ["plan"]
@@ -63,7 +64,7 @@ def plan(job: Job) -> Plan:
             if piece and wanted.slot:
                 drawer = seat_drawer(piece, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
-            findings.append(_refused_drawer(wanted.role, refused))
+            findings.append(_refused_drawer(wanted.role, refused, job.rule))
             owners[findings[-1].where] = wanted.role.name
             missing += _parts_of(wanted.role)
             continue
@@ -80,7 +81,7 @@ def plan(job: Job) -> Plan:
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
     boards = [board for assembly in assemblies for board in assembly.boards]
     findings += check_lumber(boards, job.stocks, job.unit)
-    traced = trace(boards, job.outlines, missing)
+    traced = trace(boards, job.outlines, job.rule, missing)
     findings += traced.findings
     choice = choose(boards, job.shop)
     findings += choice.verdicts
@@ -156,24 +157,27 @@ def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:
     try:
         piece = plan_piece(spec, job.shop)
     except (Refused, BadInput) as refused:
-        findings.append(_finding_of(refused).at("piece"))
+        findings.append(_finding_of(refused, job.rule).at("piece"))
         return None
     findings.extend(piece.findings)
     return piece
 
 
-def _refused_drawer(drawer: DrawerRole, refused: Refused | BadInput) -> Finding:
+def _refused_drawer(drawer: DrawerRole, refused: Refused | BadInput, rule: Graduation) -> Finding:
     """Why ``drawer`` can't be made, with the drawer in its place where a joint hasn't named it already."""
-    finding = _finding_of(refused)
+    finding = _finding_of(refused, rule)
     return finding if finding.where else finding.at(drawer.name)
 
 
-def _finding_of(refused: Refused | BadInput) -> Finding:
-    """The finding of what was raised; figures that leave a part no wood, which no rule was asked about, are refused by DR-1."""
+def _finding_of(refused: Refused | BadInput, rule: Graduation) -> Finding:
+    """The finding of what was raised, its lengths on the maker's ``rule``.
+
+    Figures that leave a part no wood, which no rule was asked about, are refused by DR-1.
+    """
     if isinstance(refused, Refused):
         return refused.finding
     remedy = "Look at the opening, the stock and the offsets of this drawer together: there is no room for what was asked."
-    return refusal("drawer size", "{why}", remedy, "DR-1", "by geometry", why=str(refused)).finding
+    return refusal("drawer size", "{why}", remedy, "DR-1", "by geometry", why=said_by(refused, rule.text)).finding
 
 
 def _unmeasured(job: Job) -> Iterator[Finding]:

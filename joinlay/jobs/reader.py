@@ -29,7 +29,7 @@ from joinlay.jobs.tables.printing import usual_paper
 from joinlay.jobs.tables.shop import UNITS, JobShopEntry, ShopFile
 from joinlay.jobs.tables.stock import on_hand_of
 from joinlay.jobs.tables.use import conditions_of
-from joinlay.lengths import Unit
+from joinlay.lengths import Unit, said_by
 from joinlay.shop import usual_shop
 
 if TYPE_CHECKING:
@@ -122,7 +122,7 @@ def _read(
     try:
         return model.model_validate(source.tree, context=context)
     except ValidationError as error:
-        troubles.extend(complaints(error, model, source, names))
+        troubles.extend(complaints(error, model, source, names, context.unit))
         return None
 
 
@@ -316,9 +316,10 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
 
 def _said_by(refused: BadInput | Refused, shop: Shop) -> str:
     """What was wrong, in a sentence; of a rule that refused, with its way out, on the maker's rule."""
+    show = shop.rule.text
     if isinstance(refused, BadInput):
-        return str(refused)
-    show, finding = shop.rule.text, refused.finding
+        return said_by(refused, show)
+    finding = refused.finding
     return " ".join(filter(None, (finding.sentence(show), finding.way_out(show))))
 
 

@@ -7,9 +7,8 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING
 
-from joinlay.errors import BadInput
 from joinlay.findings import Refused, Remedy, figure, refusal, warning
-from joinlay.lengths import NOTHING, decimal_text, rounded_down
+from joinlay.lengths import NOTHING, BadSize, rounded_down
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -70,7 +69,7 @@ def refuse_nothing(**sizes: Dimension | None) -> None:
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:
             name = size.name or what.replace("_", " ")
-            raise BadInput(f"{name} is {decimal_text(size.mm, 4)} mm; it must be more than 0.")
+            raise BadSize("{name} is {size}; it must be more than 0.", name=name, size=size)
 
 
 def passes_for(width: Dimension, cutter: Dimension) -> tuple[Pass, ...]:

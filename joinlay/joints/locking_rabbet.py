@@ -9,7 +9,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
-from joinlay.errors import BadInput
 from joinlay.findings import note, refusal
 from joinlay.joints.fits import (
     Pass,
@@ -24,7 +23,7 @@ from joinlay.joints.fits import (
     refuse_wide_cutter,
 )
 from joinlay.joints.spans import inwards, refuse_not_end, whole
-from joinlay.lengths import NOTHING, Unit, inches, mm, plain_mm
+from joinlay.lengths import NOTHING, BadSize, Unit, inches, mm
 from joinlay.records import dataclass
 from joinlay.shop import is_sold
 
@@ -397,10 +396,8 @@ def _tip_gap_asked(given: Dimension | None, practice: Practice) -> Dimension | N
 def _tongue_length(depth: Dimension, gap: Dimension, named: str) -> Dimension:
     """How long the tongue is: the dado's depth less the tip gap (LR-3). BadInput where nothing would be left."""
     if gap.mm < 0 or gap >= depth:
-        raise BadInput(
-            f"{gap.name or 'tip gap'} is {plain_mm(gap)} in a dado {plain_mm(depth)} deep; it must be at least 0 and less than "
-            "the dado."
-        )
+        said = "{name} is {gap} in a dado {depth} deep; it must be at least 0 and less than the dado."
+        raise BadSize(said, name=gap.name or "tip gap", gap=gap, depth=depth)
     whole = depth - gap if gap else depth
     return whole.named(label(named, "tongue length"), "LR-3", "common practice")
 
@@ -411,10 +408,8 @@ def _tongue_thickness(dado_width: Dimension, fit: Dimension, named: str) -> Dime
     BadInput where nothing would be left.
     """
     if fit.mm < 0 or fit >= dado_width:
-        raise BadInput(
-            f"{fit.name or 'tongue fit'} is {plain_mm(fit)}; it must be at least 0 and less than the dado, "
-            f"{plain_mm(dado_width)}."
-        )
+        said = "{name} is {fit}; it must be at least 0 and less than the dado, {dado}."
+        raise BadSize(said, name=fit.name or "tongue fit", fit=fit, dado=dado_width)
     whole = dado_width - fit if fit else dado_width
     return whole.named(label(named, "tongue thickness"), "LR-1", "Elek 2020")
 

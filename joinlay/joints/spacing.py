@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from joinlay.errors import BadInput
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
-from joinlay.lengths import NOTHING, Dimension, Fraction, Length, chosen, decimal_text, largest, plain_mm
+from joinlay.lengths import NOTHING, BadSize, Dimension, Fraction, Length, chosen, largest, plain_mm
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -84,12 +84,10 @@ def spread(
     refuse_nothing(line=line, mortise_width=width, largest_spacing=widest)
     for what, size in (("end margin", margin), ("wood between", between), ("clearance", clearance), ("slack", slack)):
         if size.mm < 0:
-            raise BadInput(f"{size.name or what} is {plain_mm(size)}; it must be at least 0.")
+            raise BadSize("{name} is {size}; it must be at least 0.", name=size.name or what, size=size)
     if line / (width + between) > _MOST:
-        raise BadInput(
-            f"{line.name or 'the joint line'} of {decimal_text(line.mm, 3)} mm would hold over {_MOST} mortises "
-            f"{decimal_text(width.mm, 3)} mm wide; check both sizes."
-        )
+        said = f"{{name}} of {{line}} would hold over {_MOST} mortises {{width}} wide; check both sizes."
+        raise BadSize(said, name=line.name or "the joint line", line=line, width=width)
     first, rest = (_Line(line, wide, margin, keep_outs, clearance) for wide in (width, width + slack if slack else width))
     places = lay_out(first.free, rest.free, rest.width.mm + between.mm, widest.mm, line.mm / 2)
     if not places:

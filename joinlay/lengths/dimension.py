@@ -24,7 +24,7 @@ from typing import TYPE_CHECKING, overload
 from joinlay.errors import BadInput
 from joinlay.lengths.fraction import Fraction
 from joinlay.lengths.length import Length, mm
-from joinlay.lengths.makers_rule import plain_mm
+from joinlay.lengths.makers_rule import BadSize
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -267,7 +267,9 @@ def require_positive(what: str, *sizes: Length | None) -> None:
     for size in sizes:
         if size is not None and size.mm <= 0:
             name = (size.name if isinstance(size, Dimension) else "") or "a size"
-            raise BadInput(f"{what + ': ' if what else ''}{name} is {plain_mm(size)}; it must be more than 0.")
+            raise BadSize(
+                "{what}{name} is {size}; it must be more than 0.", what=f"{what}: " if what else "", name=name, size=size
+            )
 
 
 def rounded_down(length: Length, graduation: Graduation) -> Dimension:

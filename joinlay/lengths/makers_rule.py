@@ -18,7 +18,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-__all__ = ["GRADUATIONS", "Fine", "Graduation", "OnRule", "decimal_text", "plain_mm"]
+__all__ = ["GRADUATIONS", "BadSize", "Fine", "Graduation", "OnRule", "decimal_text", "plain_mm", "said_by"]
 
 
 #: The finest that is told in each unit, and how it is called.
@@ -227,6 +227,27 @@ _MM_10 = Graduation(Unit.MM, Length(Fraction(1, 10)))
 def plain_mm(length: Length) -> str:
     """``length`` in millimetres to three places, ``18.256 mm``: for an error that knows no maker's rule."""
     return f"{decimal_text(length.mm, 3)} mm"
+
+
+class BadSize(BadInput):
+    """Sizes that can't be used; said in millimetres, and in the maker's own unit where that is known.
+
+    ``said`` has ``{name}`` where a length or a word of ``told`` stands, as a finding has.
+    """
+
+    def __init__(self, said: str, **told: Length | str) -> None:
+        """Keep what is said and the lengths in it."""
+        self._said, self._told = said, told
+        super().__init__(self.sentence(plain_mm))
+
+    def sentence(self, show: Callable[[Length], str]) -> str:
+        """What is wrong, its lengths set by ``show`` (a Graduation's ``text``)."""
+        return self._said.format(**{name: show(one) if isinstance(one, Length) else one for name, one in self._told.items()})
+
+
+def said_by(bad: BadInput, show: Callable[[Length], str]) -> str:
+    """What ``bad`` says, its lengths set by ``show`` where it has any."""
+    return bad.sentence(show) if isinstance(bad, BadSize) else str(bad)
 
 
 #: The rules a maker may have, by the name written in a job.

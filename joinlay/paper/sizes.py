@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import MM_PER_INCH, Fraction, Length, Unit, decimal_text, fraction_in, mm, plain_mm, read_length
+from joinlay.lengths import MM_PER_INCH, BadSize, Fraction, Length, Unit, decimal_text, fraction_in, mm, plain_mm, read_length
 from joinlay.records import dataclass
 
 __all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
@@ -151,10 +151,15 @@ def roll_of(width: Length, unit: Unit) -> Paper:
 def with_border(paper: Paper, border: Length) -> Paper:
     """``paper`` with ``border`` blank all round (PR-5). Raises BadInput for one that is negative or leaves no room."""
     if border.mm < 0:
-        raise BadInput(f"a border of {plain_mm(border)} is negative; it must be at least 0.")
+        raise BadSize("a border of {border} is negative; it must be at least 0.", border=border)
     if border.mm * 4 > min(paper.size):
-        most = plain_mm(Length(min(paper.size) / 4))
-        raise BadInput(f"a border of {plain_mm(border)} leaves too little of {paper.title} paper; the most is {most}.")
+        most = Length(min(paper.size) / 4)
+        raise BadSize(
+            "a border of {border} leaves too little of {paper} paper; the most is {most}.",
+            border=border,
+            paper=paper.title,
+            most=most,
+        )
     unit = Unit.INCH if (border.inches * 64).denominator == 1 and border.mm.denominator > 1 else Unit.MM
     return replace(paper, name=f"{paper.plain_name}, border {_figures(border.mm, unit)} {_WORD[unit]}", border=border.mm)
 

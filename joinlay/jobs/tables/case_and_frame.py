@@ -36,7 +36,7 @@ from joinlay.jobs.tables.given import (
     one_of,
 )
 from joinlay.joints.rabbet import design_rabbet
-from joinlay.lengths import NOTHING, Dimension, Length, dimension, largest, mm, plain_mm
+from joinlay.lengths import NOTHING, BadSize, Dimension, Length, dimension, largest, mm
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
@@ -301,9 +301,8 @@ def _less_top_and_base(
     width, height, depth = sizes
     for size in (width, height, depth):
         if size.mm <= 0:
-            raise BadInput(
-                f"the room leaves {plain_mm(size)} for the {size.name}, once its top and base are taken off; make the room larger."
-            )
+            said = "the room leaves {size} for the {name}, once its top and base are taken off; make the room larger."
+            raise BadSize(said, size=size, name=size.name)
     return width, height, depth
 
 
