@@ -69,13 +69,16 @@ class BaseMake:
     """A base of ``stock``, ``height`` high.
 
     A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; less than nothing: proud).
-    ``foot`` is how wide and deep each of four feet is; None: a plinth.
+    ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's face, with room for toes
+    (None: as the practice has it).
     """
 
     stock: Stock
     height: Dimension
     set_back: Dimension | None = None
     foot: Dimension | None = None
+    has_recess: bool = False
+    toe: Dimension | None = None
 
 
 _TOP: Final = Datum("underside", "front edge", "left end", "upper face", "back edge", "right end")
@@ -308,25 +311,30 @@ def make_base(
             "Set it back less than {to}, and so far that it reaches past {from}.", "BA-1", "by geometry", set_back=set_back,
             **{"from": frame.overhang, "to": frame.overhang + sides.thickness},
         ).at("base")  # fmt: skip
-    made = _feet(make, make.foot, size, set_back) if make.foot is not None else _plinth(make, size, set_back)
+    front = set_back
+    if make.has_recess:
+        front = shop.practice.length("toe depth") if make.toe is None else make.toe
+    made = _feet(make, make.foot, size, set_back) if make.foot is not None else _plinth(make, size, set_back, front)
     meetings = [] if make.foot is not None else _cornered(made, shop)
     for part in made:
         up = Surface.FAR_END if part.role.kind is PartKind.FOOT else Surface.FAR_EDGE
         is_front = part.role.kind is PartKind.BASE_FRONT or (part.role.kind is PartKind.FOOT and part.role.number <= _IN_FRONT)
         tie = Tie.GLUED if is_front or not sides.is_solid else Tie.DRY
         meetings += _laid(part, up, around, SpaceBox.around(part).high[2], "under the", "BA-1", tie)
-    return Assembly(Whole.BASE, made, tuple(meetings), (make.height, set_back))
+    return Assembly(Whole.BASE, made, tuple(meetings), (make.height, set_back, front))
 
 
 #: How many of the four feet are in front: the first ones.
 _IN_FRONT: Final = 2
 
 
-def _plinth(make: BaseMake, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension) -> tuple[Board, ...]:
-    """Front over the ends of two sides, back between them, flush with the rear of the piece."""
+def _plinth(
+    make: BaseMake, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension, behind: Dimension
+) -> tuple[Board, ...]:
+    """Front over the ends of two sides, ``behind`` the frame's face, and back between them, flush with the rear of the piece (BA-1, BA-2)."""
     (width, _, depth), thick = size, make.stock.thickness
     front = (width - 2 * set_back).named("base front length", "BA-1", "common practice")
-    side = (depth - set_back - thick).named("base side length", "BA-1", "common practice")
+    side = (depth - behind - thick).named("base side length", "BA-1", "common practice")
     back = (front - 2 * thick).named("base back length", "BA-1", "by geometry")
     for left in (side, back):
         if left.mm <= 0:
@@ -336,14 +344,14 @@ def _plinth(make: BaseMake, size: tuple[Dimension, Dimension, Dimension], set_ba
     low = -make.height
     right = width - set_back
     return (
-        _part(make, PartRole(PartKind.BASE_FRONT), front, make.height, _PLINTH, Place.at(set_back, set_back, low, "+X", "+Z", "+Y")),
+        _part(make, PartRole(PartKind.BASE_FRONT), front, make.height, _PLINTH, Place.at(set_back, behind, low, "+X", "+Z", "+Y")),
         _part(
             make, PartRole(PartKind.BASE_SIDE, hand=Hand.LEFT), side, make.height, _PLINTH_SIDE,
-            Place.at(set_back, set_back + thick, low, "+Y", "+Z", "+X"),
+            Place.at(set_back, behind + thick, low, "+Y", "+Z", "+X"),
         ),
         _part(
             make, PartRole(PartKind.BASE_SIDE, hand=Hand.RIGHT), side, make.height, _PLINTH_SIDE,
-            Place.at(right, set_back + thick, low, "+Y", "+Z", "-X"),
+            Place.at(right, behind + thick, low, "+Y", "+Z", "-X"),
         ),
         _part(make, PartRole(PartKind.BASE_BACK), back, make.height, _PLINTH, Place.at(set_back + thick, depth, low, "+X", "+Z", "-Y")),
     )  # fmt: skip

@@ -251,7 +251,7 @@ bottom-rail = "{bottom_rail}"
 #[base]                             # what it stands on; the sizes above are without it
 #stock = "cherry"
 #height = "{plinth}"
-#kind = "plinth"                    # or "feet", with foot = "{foot}" for how wide each is
+#kind = "plinth"                    # or "feet", with foot = "{foot}" for how wide each is; or "recess" for toes, with toe = "{plinth}"
 #set-back = "{behind}"               # within the frame's face and the sides; less than 0: proud of them
 
 [runners]

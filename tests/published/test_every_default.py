@@ -33,7 +33,7 @@ LENGTHS = {
         "front set-back": ("0", "0", "DR-5"),
         "pin hole": ("1/4", "5", "SH-2"), "pin hole depth": ("3/8", "9", "SH-2"), "pin line": ("1 1/2", "37", "SH-2"),
         "pin spacing": ("1 1/4", "32", "SH-2"), "shelf clearance": ("1/16", "1.5", "SH-2"),
-        "bottom screw": ("1/8", "3.5", "DJ-3"),
+        "bottom screw": ("1/8", "3.5", "DJ-3"), "toe depth": ("3", "75", "BA-2"),
         "top overhang": ("3/4", "19", "TO-1"),
         "top screw": ("3/16", "4.5", "TO-1"), "plinth set-back": ("1/8", "3", "BA-1"), "stile width": ("1 1/2", "38", "FF-1"),
         "mullion width": ("1 1/2", "38", "FF-1"), "top rail height": ("2", "50", "FF-1"), "bottom rail height": ("2", "50", "FF-1"),

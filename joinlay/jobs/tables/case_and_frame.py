@@ -195,18 +195,22 @@ _OVERHANGS: Final = {"front": "in front", "ends": "at each end", "back": "behind
 
 
 class BaseEntry(Entry):
-    """What the piece stands on: a plinth, or four feet (BA-1, BA-3)."""
+    """What the piece stands on: a plinth, one with a recess for toes, or four feet (BA-1 to BA-3)."""
 
     stock: StockName
     height: Size
-    kind: Annotated[Given[bool], one_of({"plinth": False, "feet": True})] | None = None
+    kind: Annotated[Given[str], one_of({kind: kind for kind in ("plinth", "recess", "feet")})] | None = None
     set_back: EitherWay | None = None
     foot: Size | None = None
+    toe: Size | None = None
 
     @model_validator(mode="after")
     def _has_feet_of_a_size(self) -> "BaseEntry":
-        if (self.foot is None) is (self.kind is not None and self.kind.value):
+        kind = "plinth" if self.kind is None else self.kind.value
+        if (self.foot is None) is (kind == "feet"):
             raise BadInput('foot is how wide each foot is: write it with kind = "feet", and only then.')
+        if self.toe is not None and kind != "recess":
+            raise BadInput('toe is how deep the recess for toes is: write it with kind = "recess".')
         return self
 
     def make(self, stocks: Mapping[str, Stock]) -> BaseMake:
@@ -216,6 +220,8 @@ class BaseEntry(Entry):
             dimension_of(self.height, "base height"),
             dimension_or_none(self.set_back, "base set-back"),
             dimension_or_none(self.foot, "width of a foot"),
+            has_recess=self.kind is not None and self.kind.value == "recess",
+            toe=dimension_or_none(self.toe, "depth of the recess for toes"),
         )
 
 

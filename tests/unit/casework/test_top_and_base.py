@@ -143,3 +143,15 @@ def test_a_top_that_moves_past_its_strips_is_refused_with_what_would_do():
     assert whole(
         spec(own, heights=Equal(2), depth=size(60), top=TopMake(solid("3/4", "red oak")), runner=solid(needed)), own
     ).drawers
+
+
+def test_a_recess_for_toes_sets_the_front_of_the_base_back():
+    """BA-2: 3 in deep."""
+    piece = made(base=BaseMake(CHERRY, size("3 1/2"), has_recess=True))
+    (front,), sides = parts(piece, PartKind.BASE_FRONT), parts(piece, PartKind.BASE_SIDE)
+    assert front.place.origin[1] == inches(3).mm
+    assert {side.length for side in sides} == {inches(20) - inches(3) - inches("3/4")}
+    assert unmet(piece.meetings, piece.by_role) == ()
+    assert overlaps(list(solids(piece.boards).values())) == ()
+    deeper = made(base=BaseMake(CHERRY, size("3 1/2"), has_recess=True, toe=size(4)))
+    assert parts(deeper, PartKind.BASE_FRONT)[0].place.origin[1] == inches(4).mm

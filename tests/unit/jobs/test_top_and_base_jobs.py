@@ -70,7 +70,7 @@ def test_in_a_room_top_and_base_are_taken_off_first():
 
 
 def test_it_tips_about_the_front_of_its_base():
-    for base, behind in (("", "0"), (BASE, "1/8"), (f'{BASE}set-back = "-1/4"\n', "-1/4")):
+    for base, behind in (("", "0"), (BASE, "1/8"), (f'{BASE}set-back = "-1/4"\n', "-1/4"), (f'{BASE}kind = "recess"\n', "3")):
         made = planned(PIECE + TOP + base)
         weighed = standing(made.others, made.drawers, {stock.name: stock for stock in made.stocks.values()}, made.conditions)
         front = made.drawers[0].front.place.origin[1] - made.drawers[0].front.thickness.mm
@@ -92,7 +92,8 @@ def test_the_stick_of_heights_begins_at_the_floor_and_ends_over_the_top():
         ('\n[top]\nstock = "oak"\n', "oak"),
         ('\n[top]\nstock = "cherry"\nsides = "1"\n', "sides"),
         ('\n[base]\nstock = "cherry"\n', "height"),
-        ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth" or "feet"'),
+        ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth", "recess" or "feet"'),
+        ('\n[base]\nstock = "cherry"\nheight = "3"\ntoe = "2"\n', 'write it with kind = "recess"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "feet"\n', 'write it with kind = "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nfoot = "2"\n', 'write it with kind = "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "-3"\n', "-3"),
