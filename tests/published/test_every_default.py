@@ -31,6 +31,7 @@ LENGTHS = {
         "bottom panel clearance": ("1/16", "1.6", "GR-2"), "side clearance": ("1/32", "0.8", "DR-1"),
         "top clearance": ("1/32", "0.8", "DR-1"), "bottom clearance of the front": ("1/32", "0.8", "DR-1"), "taper": ("0", "0", "DR-4"),
         "front set-back": ("0", "0", "DR-5"),
+        "edge joint allowance": ("1/8", "3", "PN-1"), "joint from a cut": ("1/2", "12", "PN-1"),
         "pin hole": ("1/4", "5", "SH-2"), "pin hole depth": ("3/8", "9", "SH-2"), "pin line": ("1 1/2", "37", "SH-2"),
         "pin spacing": ("1 1/4", "32", "SH-2"), "shelf clearance": ("1/16", "1.5", "SH-2"),
         "bottom screw": ("1/8", "3.5", "DJ-3"), "toe depth": ("3", "75", "BA-2"),
