@@ -18,7 +18,7 @@ from tests.house.source import ROOT
 BROWSER = os.environ.get("JOINLAY_BROWSER") or shutil.which("chromium") or "/usr/bin/chromium"
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def browser():
     with sync_playwright() as play:
         shown = play.chromium.launch(executable_path=BROWSER, args=["--no-sandbox"])
@@ -40,7 +40,8 @@ class Served:
             text=True,
             env={**os.environ, "PYTHONPATH": str(ROOT)},
         )
-        found = []
+        found: list[str] = []
+        assert self.process.stdout is not None
         while len(found) < 2:
             line = self.process.stdout.readline()
             assert line, "it stopped before it showed its address"
@@ -65,7 +66,7 @@ def served(tmp_path):
 @pytest.fixture
 def faults():
     """What a page complains of, in its scripts or against its policy; there is to be nothing."""
-    found = []
+    found: list[str] = []
     yield found
     assert found == []
 

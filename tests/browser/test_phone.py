@@ -20,7 +20,7 @@ def test_a_tick_is_kept_and_seen_by_a_second_browser(phone, browser, served):
     other.goto(served.machine)
     box = phone.locator("#saw .box").first
     left = phone.locator("#saw .left")
-    many = int(re.match(r"(\d+) of", left.inner_text()).group(1))
+    many = int(left.inner_text().split()[0])
     box.click()
     expect(box).to_have_attribute("aria-pressed", "true")
     expect(left).to_have_text(re.compile(rf"^{many - 1} of {many} left$"))
