@@ -163,11 +163,14 @@ def fitting_order(others: Sequence[Assembly], *, has_pulls: bool) -> tuple[tuple
 
 
 def _in_order(others: Sequence[Assembly], *, has_pulls: bool) -> Iterator[tuple[str, str]]:
-    wholes = {assembly.of for assembly in others}
+    wholes = {assembly.of for assembly in others if assembly.boards}
     if {Whole.CASE, Whole.FRAME} <= wholes:
         yield _FRAME
     if Whole.RUNNERS in wholes:
         yield _RUNNERS
+    # A piece of open bays has nothing that slides.
+    if others and Whole.RUNNERS not in wholes:
+        return
     yield _DRAWERS
     if any(assembly.of_kind(PartKind.STOP_BLOCK) for assembly in others):
         yield _STOPS

@@ -126,7 +126,8 @@ def _afterwards(worked_out: Plan) -> str:
             for fitting in fittings(drawers, practice, conditions):
                 told.setdefault(fitting_words(fitting, rule), []).append(fitting.drawer)
             lines += (f"    {in_few_words(names)}: {' '.join(words)}" for words, names in told.items())
-    lines += _under("Finish", finish_words(conditions, practice, rule))
+    if drawers:
+        lines += _under("Finish", finish_words(conditions, practice, rule))
     stocks = stocks_by_name(worked_out.stocks.values())
     down = (*level_words(drawers, others, rule), *anchor_words(conditions, others), *lifting_words(drawers, others, stocks, rule))
     lines += _under("Setting down", down)

@@ -29,6 +29,7 @@ from joinlay.boards import DrawerRole
 from joinlay.boards.names import in_few_words, listed
 from joinlay.checks.fitting import finish_words, fitting_order, fitting_words, fittings
 from joinlay.checks.setting_down import anchor_words, beware_words, level_words, lifting_words
+from joinlay.checks.weights import stocks_by_name
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, tick_box, title_over
@@ -332,7 +333,7 @@ class _Chapter:
     # -- fitting -------------------------------------------------------------------------------------
 
     def _fitting(self) -> Iterator[PageBlock]:
-        """Fitting in its order, finish, standing, and what to beware of (PT-10 to PT-12)."""
+        """Fitting in its order, finish, and how it is set down (PT-10 to PT-12)."""
         plan = self.plan
         yield self._heading("Fitting, in this order")
         for head, said in fitting_order(plan.others, has_pulls=bool(plan.knobs)):
@@ -345,8 +346,8 @@ class _Chapter:
         yield PageBlock((), _WHITE)
         yield self._heading("Finish, and where it stands")
         standing = (
-            *finish_words(plan.conditions, plan.shop.practice, plan.rule),
-            *lifting_words(plan.drawers, plan.others, plan.stocks, plan.rule),
+            *(finish_words(plan.conditions, plan.shop.practice, plan.rule) if plan.drawers else ()),
+            *lifting_words(plan.drawers, plan.others, stocks_by_name(plan.stocks.values()), plan.rule),
             *level_words(plan.drawers, plan.others, plan.rule),
             *anchor_words(plan.conditions, plan.others),
         )

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from joinlay.boards import Whole
 from joinlay.checks import usual_conditions
 from joinlay.checks.conditions import Finish, Stands
 from joinlay.checks.fit import check_fit, rooms
@@ -85,6 +86,9 @@ def test_the_order_of_fitting():
     # PT-10.
     assert heads == ["Frame to case", "Runners", "Drawers", "Stops", "Pulls", "Wax"]
     assert [head for head, _ in fitting_order((), has_pulls=False)] == ["Drawers", "Wax"]
+    # Of open bays alone there is nothing that slides.
+    bare = [replace(one, boards=()) if one.of in (Whole.RUNNERS, Whole.STOPS) else one for one in made.others]
+    assert [head for head, _ in fitting_order(bare, has_pulls=False)] == ["Frame to case"]
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,8 @@ from joinlay.assembly.glue_words import clamps_words, cure_words, glue_up_words,
 from joinlay.assembly.squaring import squares_of
 from joinlay.assembly.steps import step_words, steps_of
 from joinlay.checks.fitting import fitting_order, fitting_words, fittings
-from joinlay.checks.setting_down import anchor_words, beware_words
+from joinlay.checks.setting_down import anchor_words, beware_words, lifting_words
+from joinlay.checks.weights import stocks_by_name
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.pages.assembly_sheets import assembly_sheets, numbers_of
@@ -89,6 +90,8 @@ def test_fitting_finish_and_cautions_are_on_it(made):
     for one in fittings(planned.drawers, planned.shop.practice, planned.conditions):
         assert all(sentence in said for sentence in fitting_words(one, planned.rule))
     assert all(sentence in said for sentence in anchor_words(planned.conditions, planned.others))
+    stocks = stocks_by_name(planned.stocks.values())
+    assert all(sentence in said for sentence in lifting_words(planned.drawers, planned.others, stocks, planned.rule))
     assert all(sentence in said for _, sentence in beware_words(planned.conditions))
 
 
