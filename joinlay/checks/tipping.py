@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Whole
+from joinlay.boards import PartKind, Whole
 from joinlay.boards.extent import extent
 from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
@@ -205,18 +205,29 @@ def tipping_loads(piece: Standing) -> dict[int, float]:
     return {out: piece.least_load(out) for out in sorted({1, min(2, count), count})}
 
 
+def _of_shelves_alone(others: Sequence[Assembly], conditions: Conditions) -> tuple[Finding, ...]:
+    """The caution for shelves without a drawer, which nothing pulls over but who climbs them (CK-5)."""
+    shelves = (PartKind.SHELF, PartKind.LOOSE_SHELF)
+    if conditions.stands is Stands.ANCHORED or not any(assembly.of_kind(*shelves) for assembly in others):
+        return ()
+    what = "It has no drawer that could tip it as it is pulled, but shelves are climbed too. Anchor it to the wall, and put what is heavy low."
+    return (Finding("tipping", Harm.NOTE, "the piece", what, {}, "CK-5", _SOURCE),)
+
+
 def check_tipping(
     others: Sequence[Assembly], drawers: Sequence[Drawer], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
 ) -> tuple[Finding, ...]:
-    """Whether the piece stands with its drawers out (CK-5); nothing where the job has no case or no drawer.
+    """Whether the piece stands with its drawers out (CK-5); nothing where the job has no case, or neither drawer nor shelf.
 
     Warned where it tips, or comes within a fifth of tipping, with all drawers out as far as they go before they fall, loaded or
     empty, or with one of them so far out and a child's weight on its front edge. A piece both low and light is only noted, and so
     is one that the maker will anchor; for every other the caution to anchor it stands, and nothing is said of a piece that is
     built in.
     """
-    if conditions.stands is Stands.BUILT_IN or not drawers:
+    if conditions.stands is Stands.BUILT_IN:
         return ()
+    if not drawers:
+        return _of_shelves_alone(others, conditions)
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
     if not placed:
         return ()

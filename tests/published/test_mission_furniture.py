@@ -131,6 +131,7 @@ def test_a_bookcase_is_two_bays_of_fourteen():
     assert not plan.is_refused
     assert plan.drawers == ()
     assert [bay.width for bay in plan.opens] == [inches(14)] * 2
+    assert any("shelves are climbed too" in found.what for found in plan.findings if found.kind == "tipping")
     assert plan.order.findings == ()
 
 
