@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from threading import Lock, Thread
+from pathlib import PurePath
 from typing import TYPE_CHECKING, Any, Final
 
 from starlette.responses import HTMLResponse, PlainTextResponse, Response
@@ -167,6 +168,6 @@ def _file(desk: Desk, request: Request) -> Response:
     content = (desk.paper.stands.files or {}).get(name)
     if content is None:
         return PlainTextResponse("That was not made, or something else was made since.", 404)
-    kind = next((kind for end, kind in _KINDS.items() if name.casefold().endswith(end)), "application/octet-stream")
+    kind = _KINDS.get(PurePath(name).suffix.casefold(), "application/octet-stream")
     plain = "".join(one if one.isascii() and (one.isalnum() or one in ".-_") else "_" for one in name)
     return Response(content, media_type=kind, headers={"Content-Disposition": f'attachment; filename="{plain}"'})

@@ -52,7 +52,8 @@ def _started() -> Path | None:
     name = sys.stdin.readline().strip()
     if not name:
         return None
-    path = Path(name if name.endswith(".toml") else f"{name}.toml")
+    path = Path(name)
+    path = path if path.suffix == ".toml" else Path(f"{name}.toml")
     if path.exists():
         return path
     say("In inches or in millimetres? (in or mm)")
@@ -72,6 +73,6 @@ def _is_answered() -> bool:
 def _there() -> str:
     """The jobs in this folder, if there are any, in brackets."""
     jobs = sorted(
-        path.name for path in Path().glob("*.toml") if not path.name.endswith(".shop.toml") and path.name != "pyproject.toml"
+        path.name for path in Path().glob("*.toml") if path.suffixes[-2:] != [".shop", ".toml"] and path.name != "pyproject.toml"
     )
     return f" (there are {', '.join(jobs[:5])})" if jobs else ""
