@@ -7,8 +7,8 @@ given the same PDF as is written into the folder. Nothing is written here: what 
 from __future__ import annotations
 
 from dataclasses import replace
-from threading import Lock, Thread
 from pathlib import PurePath
+from threading import Lock, Thread
 from typing import TYPE_CHECKING, Any, Final
 
 from starlette.responses import HTMLResponse, PlainTextResponse, Response
