@@ -24,6 +24,7 @@ from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
 from joinlay.bench.paper_making import chapters, paper_changes, paper_routes
 from joinlay.bench.sent_files import file_routes
+from joinlay.boards.names import in_few_words
 from joinlay.documents.mending import mended
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
@@ -135,6 +136,7 @@ def application(desk: Desk) -> ASGIApp:
         Route("/drawing/{view}", answered(desk, _drawing)),
         Route("/findings", answered(desk, _findings)),
         Route("/pulse", answered(desk, _pulse)),
+        Route("/changes", answered(desk, _changes)),
         *card_routes(partial(answered, desk)),
         *field_routes(partial(answered, desk)),
         *paper_routes(partial(answered, desk)),
@@ -282,6 +284,17 @@ def _findings(desk: Desk, request: Request) -> Response:
             revision=desk.draft.revision,
         )
     )
+
+
+def _changes(desk: Desk, request: Request) -> Response:
+    """What has changed since it was kept, in the words of ``joinlay compare``."""
+    del request
+    try:
+        found, why_not = desk.showing.changes(), ""
+    except BadInput as bad:
+        found, why_not = None, str(bad)
+    fates = [(fate.value, in_few_words(names)) for fate, names in found.fates] if found else []
+    return HTMLResponse(desk.html("changes.html", changes=found, fates=fates, why_not=why_not))
 
 
 def _pulse(desk: Desk, request: Request) -> Response:

@@ -10,6 +10,7 @@ from threading import RLock
 from typing import TYPE_CHECKING
 
 from joinlay.bench.drawings import drawing_of
+from joinlay.cutlist.changes import compare_plans
 from joinlay.documents.job_file import files_named, texts_with
 from joinlay.documents.mending import planned, tried
 from joinlay.errors import BadInput, JoinlayError, Trouble, Troubles
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from markupsafe import Markup
 
     from joinlay.bench.draft import Draft
+    from joinlay.cutlist.changes import Changes
     from joinlay.documents.job_file import JobTexts
     from joinlay.jobs.plan import Plan
 
@@ -93,6 +95,16 @@ class Showing:
             if seen.troubles or self._texts is None:
                 raise BadInput(f"the job can't be made as it is: {seen.troubles[0]}" if seen.troubles else "there is no job yet.")
             return self._texts
+
+    def changes(self) -> Changes:
+        """What differs from the job as the file has it. Raises BadInput where one of the two is no job."""
+        with self.lock:
+            now = planned(self.texts())
+            try:
+                kept = planned(texts_with(self.draft.path, self.draft.kept, self.may_read))
+            except JoinlayError as bad:
+                raise BadInput(f"what the file has is no job, so nothing can be compared with it: {bad}") from None
+            return compare_plans(kept, now)
 
     def mended(self) -> Plan | None:
         """The plan with those of its mends that help, each tried, which takes a while; None where the text in hand is no job."""

@@ -251,3 +251,15 @@ def test_many_odd_edits_are_answered_by_a_page_and_by_no_fault(page):
         found = page.write(text)
         assert "fault of its own" not in found
         assert page.text == text.replace("\r", "\n")
+
+
+def test_what_has_changed_since_it_was_kept_is_told(page):
+    assert "Nothing that is built or set differs" in words_of(page.get("/changes").text)
+    page.write(JOB.replace("width = 400, height = 120", "width = 500, height = 120"))
+    said = words_of(page.get("/changes").text)
+    assert "width 400 mm 500 mm drawer 1 opening" in said
+    assert "too small, or of other wood; make it again" in said
+    page.post("/keep")
+    assert "Nothing that is built or set differs" in words_of(page.get("/changes").text)
+    page.write("= 1")
+    assert "can't be made as it is" in words_of(page.get("/changes").text)
