@@ -19,7 +19,7 @@ from joinlay.cutlist.pattern import Direction, Panel, cut_steps
 from joinlay.geometry import corners
 from joinlay.lengths import ZERO, Fraction, Length
 from joinlay.pages.plain_sheet import PageBlock
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, box_around, flatten, text_box
 from joinlay.pen.placing import MM, Room, Whole, whole
@@ -71,7 +71,7 @@ def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fracti
     strokes = [
         *(Fill(corners(drawing.box(laid.panel)), _PART_INK, Role.CUT) for laid in sheet.pieces),
         *drawing.edges(),
-        *flatten(Hatch(corners(drawing.box(defect))) for defect in sheet.defects),
+        *flatten(Waste(corners(drawing.box(defect))) for defect in sheet.defects),
         *(drawing.line(cut) for cut in sheet.cuts),
         *drawing.lettered(whole((_ZERO, -high - 2 * _MARGIN, wide, _ZERO))),
     ]

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import figures
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
 from joinlay.records import dataclass
@@ -139,8 +139,8 @@ class SettingView:
                     yield Fill(self._points((a, -_TABLE, b, _ZERO)), Fraction(1, 2), Role.DATUM, "table")
 
     def _wood(self) -> Iterator[Mark]:
-        """The work before it is cut, broken where it runs on, with the waste hatched."""
-        yield Hatch(self._points(self._cut), says="waste")
+        """The work before it is cut, broken where it runs on, with the waste crossed out."""
+        yield Waste(self._points(self._cut), says="waste")
         left, low, right, top = self._seen
         out, up = self._sizes
         yield self._line(left, low, right, low, Role.OUTLINE)

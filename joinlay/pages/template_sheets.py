@@ -17,7 +17,7 @@ from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, Parting, count_tiles, match_letters, next_stop, seams_across, with_boxes
 from joinlay.pages.tiling import tile, tile_at
-from joinlay.pages.title_block import TemplateFoot, TileMap
+from joinlay.pages.title_block import TemplateFoot, TileMap, signs_on
 from joinlay.pen.marks import Move
 
 if TYPE_CHECKING:
@@ -76,6 +76,7 @@ def _cut(stack: SheetStack, *, title: str, file: str, unit: Unit) -> list[Sheet]
             unit="inches" if unit is Unit.INCH else "mm",
             corner=sheet.foot,
             maps=tuple(sheet.maps),
+            signs=signs_on(sheet.strokes),
             printer=asked,
         )
         sheets.append(Sheet(page, asked, tuple(sheet.strokes), foot, tuple(sheet.laid)))

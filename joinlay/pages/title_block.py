@@ -6,6 +6,7 @@ where they belong.
 
 from __future__ import annotations
 
+from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
@@ -13,20 +14,20 @@ from joinlay.lengths import Fraction
 from joinlay.pages.check_square import check_square
 from joinlay.pages.printed_sheet import NO_WORDS
 from joinlay.pages.seams import OVERLAP
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Hatch, Waste
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.pages.printed_sheet import FootWords
     from joinlay.pages.printer import Printer
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Mark, Point, Stroke
 
-__all__ = ["TemplateFoot", "TileMap", "tile_maps"]
+__all__ = ["Sign", "TemplateFoot", "TileMap", "signs_on", "tile_maps"]
 
 
 _SMALL: Final = Fraction(5, 2)
@@ -52,12 +53,34 @@ _MAP_WIDE: Final = Fraction(4)
 _MAP_ROW: Final = Fraction(5, 4)
 
 
+class Sign(Enum):
+    """A sign that the foot of a sheet explains, with its one meaning in the whole packet (PR-8), the most telling first."""
+
+    WASTE = "taken away"
+    WOOD = "wood in its place"
+    SECTION = "wood cut through"
+    FOLD = "fold over the edge"
+    HIDDEN = "under the surface"
+
+
+#: The line type that a sign is known by; a tone of grey has none.
+_SIGN_OF: Final = {Role.WASTE: Sign.WASTE, Role.HATCH: Sign.SECTION, Role.FOLD: Sign.FOLD, Role.HIDDEN: Sign.HIDDEN}
+#: Black ink is for bars and pointers, white for letters.
+_BLACK: Final = Fraction(1)
+
+
+def signs_on(strokes: Iterable[Stroke]) -> tuple[Sign, ...]:
+    """The signs among ``strokes``, in the order they are explained; no others, and each once (PR-8)."""
+    found = {Sign.WOOD if isinstance(one, Fill) and 0 < one.ink < _BLACK else _SIGN_OF.get(one.role) for one in strokes}
+    return tuple(sign for sign in Sign if sign in found)
+
+
 @dataclass(frozen=True, slots=True)
 class TemplateFoot:
     """Everything the foot of one sheet says but its number.
 
     ``parts`` is what is on it, a line each; ``unit`` the word for that of the figures, ``corner`` where the lower left corner
-    of its check square stands, ``maps`` the tiles on it, ``document`` the kind of document (ISO 7200).
+    of its check square stands, ``maps`` the tiles on it, ``signs`` those it explains (PR-8), ``document`` the kind of document (ISO 7200).
     """
 
     title: str
@@ -67,6 +90,7 @@ class TemplateFoot:
     unit: str
     corner: Point
     maps: tuple[TileMap, ...] = ()
+    signs: tuple[Sign, ...] = ()
     document: str = "template"
     printer: Printer | None = None
 
@@ -91,17 +115,12 @@ class TemplateFoot:
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
         """What the signs on the templates mean, one line each."""
-        samples: tuple[tuple[Mark, str], ...] = (
-            (Hatch(_sample(y)), "cut away"),
-            (Fill(_sample(y - _ROW), Fraction(1, 8), Role.CUT), "mortise"),
-            (_stroke(y - 2 * _ROW, Role.FOLD), "fold over the edge"),
-            (_stroke(y - 3 * _ROW, Role.HIDDEN), "under the surface"),
-        )
-        for n, (mark, said) in enumerate(samples):
-            yield mark
-            yield Text((_LEFT + 13, y - n * _ROW), words(said, _SMALL))
-        for n, said in ((4, f"Figures in {self.unit}. A + or − after one:"), (5, "a hair more, or less; the lines are exact.")):
-            yield Text((_LEFT, y - n * _ROW), words(said, _SMALL))
+        for n, sign in enumerate(self.signs):
+            yield _drawn(sign, y - n * _ROW)
+            yield Text((_LEFT + 13, y - n * _ROW), words(sign.value, _SMALL))
+        said = (f"Figures in {self.unit}. A + or − after one:", "a hair more, or less; the lines are exact.")
+        for n, line in enumerate(said, start=max(4, len(self.signs))):
+            yield Text((_LEFT, y - n * _ROW), words(line, _SMALL))
 
     def _rows(self, number: str, mark: str) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
         """The fields with their names, what they hold in lines, and their widths; the lowest row first."""
@@ -183,6 +202,17 @@ def _sample(y: Fraction) -> tuple[tuple[Fraction, Fraction], ...]:
     return corners((_LEFT, y - Fraction(1, 2), _LEFT + 10, y + 3))
 
 
+def _drawn(sign: Sign, y: Fraction) -> Mark:
+    """A sample of ``sign``."""
+    if sign is Sign.WASTE:
+        return Waste(_sample(y))
+    if sign is Sign.SECTION:
+        return Hatch(_sample(y))
+    if sign is Sign.WOOD:
+        return Fill(_sample(y), Fraction(1, 8), Role.CUT)
+    return _stroke(y, Role.FOLD if sign is Sign.FOLD else Role.HIDDEN)
+
+
 def _stroke(y: Fraction, role: Role) -> Line:
     middle = y + Fraction(5, 4)
     return Line((_LEFT, middle), (_LEFT + 10, middle), role)
@@ -197,7 +227,7 @@ class TileMap:
 
 
 def tile_maps(maps: Sequence[TileMap], room: Box) -> Iterator[Mark]:
-    """Small maps, side by side in the box ``room``, of the tiled drawings on a sheet, the tiles that are on it in grey (PR-4)."""
+    """Small maps, side by side in the box ``room``, of the tiled drawings on a sheet, the tiles that are on it in black (PR-4)."""
     by_drawing: dict[tuple[Box, ...], set[int]] = {}
     for one in maps:
         by_drawing.setdefault(one.windows, set()).add(one.number)
@@ -244,11 +274,12 @@ def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mar
 
 
 def _tile_cell(box: Box, number: int, *, is_here: bool) -> Iterator[Mark]:
-    """One tile, grey where it is on this sheet, with its number in it, or beside it where it is too small."""
+    """One tile, black where it is on this sheet, with its number in it, or beside it where it is too small."""
     left, bottom, right, top = box
     if is_here:
-        yield Fill(corners(box), Fraction(1, 5), Role.FRAME)
+        yield Fill(corners(box), Fraction(1), Role.FRAME)
     yield Polyline(corners(box), Role.FRAME, closed=True)
     fits = min(right - left, top - bottom) >= _CELL
     middle = (left + right) / 2 if fits else right + _CELL / 2
-    yield Text((middle, (bottom + top - _TINY) / 2), words(str(number), _TINY), Align.MIDDLE)
+    ink = Fraction(0) if is_here and fits else Fraction(1)
+    yield Text((middle, (bottom + top - _TINY) / 2), words(str(number), _TINY), Align.MIDDLE, ink=ink)

@@ -1,4 +1,7 @@
-"""Hatching: thin lines at 45 degrees, clipped to what they fill, exactly (ISO 128: areas cut away)."""
+"""Hatching for wood that is cut through, and crosses for wood that is taken away: one sign for each (PR-8).
+
+Hatching is thin lines at 45 degrees, clipped to what they fill, exactly (ISO 128-50). A cross is what makers put on their waste.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
+from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Line, Role
 from joinlay.records import dataclass
@@ -15,10 +19,12 @@ if TYPE_CHECKING:
 
     from joinlay.pen.marks import Point
 
-__all__ = ["Hatch"]
+__all__ = ["Hatch", "Waste"]
 
 #: From one line to the next, measured upright, in mm.
 STEP: Final = Fraction(3)
+#: A cross on waste takes this share of the narrower side, no more than so many mm, and crosses stand so far apart at least.
+_SHARE, _MOST, _APART = Fraction(7, 10), Fraction(8), Fraction(12)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,3 +58,24 @@ class Hatch:
         slope = (x1 - x0) / (high - low)
         for n in range(ceil(low / self.step), ceil(high / self.step)):
             crossings.setdefault(n, []).append(x0 + (n * self.step - low) * slope)
+
+
+@dataclass(frozen=True, slots=True)
+class Waste:
+    """Wood that is taken away, ``points`` its corners in order: crosses in a row along its longer side."""
+
+    points: tuple[Point, ...]
+    says: str = ""
+
+    def spelled(self) -> Iterator[Line]:
+        """Two strokes for each cross, all inside the box around the polygon."""
+        x0, y0, x1, y1 = box_of(self.points)
+        wide, high = x1 - x0, y1 - y0
+        short, long = min(wide, high), max(wide, high)
+        arm = min(short * _SHARE, _MOST) / 2
+        count = max(1, int(long / max(3 * short, _APART)))
+        for n in range(count):
+            on = long * Fraction(2 * n + 1, 2 * count)
+            x, y = (x0 + on, (y0 + y1) / 2) if wide >= high else ((x0 + x1) / 2, y0 + on)
+            yield Line((x - arm, y - arm), (x + arm, y + arm), Role.WASTE, self.says)
+            yield Line((x - arm, y + arm), (x + arm, y - arm), Role.WASTE, self.says)

@@ -58,7 +58,8 @@ class Role(Enum):
     HIDDEN = "hidden"  #: a cut under the surface
     SHAPE = "shape"  #: the maker's own outline, to be traced
     CENTRE = "centre"
-    HATCH = "hatch"
+    HATCH = "hatch"  #: wood that is cut through, in a section
+    WASTE = "waste"  #: wood that is taken away
     DIMENSION = "dimension"
     DATUM = "datum"
     FOLD = "fold"
@@ -91,6 +92,7 @@ PENS: Final = {
     Role.SHAPE: _pen("0.25"),
     Role.CENTRE: _pen("0.13", "7", "0.9", "0.5", "0.9"),
     Role.HATCH: _pen("0.1"),
+    Role.WASTE: _pen("0.13"),
     Role.DIMENSION: _pen("0.13"),
     Role.DATUM: _pen("0.35"),
     Role.FOLD: _pen("0.25", "4", "1.6"),

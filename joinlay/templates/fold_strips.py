@@ -18,12 +18,12 @@ from joinlay.lengths import NOTHING, Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.pen.mouths import mouth_polygon, mouth_strokes
+from joinlay.pen.mouths import mouth_strokes
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import hand_of
-from joinlay.templates.template import FIGURE, SMALL, TONE, WORD, Template
+from joinlay.templates.template import FIGURE, SMALL, WORD, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
@@ -133,7 +133,6 @@ class _FoldStrip:
         left, bottom, right, top = panel
         for mortise in flap.mortises:
             lies = _box(mortise.box, side)
-            yield Fill(mouth_polygon(lies, mortise.cut.shape), TONE, Role.CUT)
             yield from mouth_strokes(lies, mortise.cut.shape, Role.CUT, panel, f"{name} {mortise.cut.name}")
             x, y = mortise.centre
             x *= side

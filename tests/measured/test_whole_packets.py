@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
-from joinlay.pen.marks import Line, Text
+from joinlay.pen.marks import Fill, Line, Role, Text
 from tests.measured.collisions import collisions
 from tests.measured.packets import examples, packet
 
@@ -59,3 +59,26 @@ def test_nothing_but_on_cards_is_cut_short_by_dots(name):
     sheets = [sheet for sheet in packet(name, None, LEAN).sheets if sheet.section != "Machine settings"]
     cut = [(sheet.number, stroke.plain) for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
     assert [(number, said) for number, said in cut if "…" in said or "..." in said] == []
+
+
+@pytest.mark.parametrize("name", ["print-chest", "moth-cabinet"])
+def test_a_sheet_explains_the_signs_on_it_and_no_others(name):
+    told = {
+        Role.WASTE: "taken away",
+        Role.HATCH: "wood cut through",
+        Role.FOLD: "fold over the edge",
+        Role.HIDDEN: "under the surface",
+    }
+    seen = set()
+    for chapter in packet(name).chapters:
+        if chapter.heading not in MEASURED:
+            continue
+        for sheet in chapter.sheets:
+            roles = {stroke.role for laid in sheet.laid for stroke in laid.template.strokes if not laid.tile}
+            roles |= {stroke.role for stroke in sheet.body}
+            grey = any(isinstance(stroke, Fill) and 0 < stroke.ink < 1 for stroke in sheet.body)
+            foot = {stroke.plain for stroke in sheet.foot.strokes(1, 1) if isinstance(stroke, Text)}
+            assert {said for role, said in told.items() if role in roles} == foot & set(told.values())
+            assert ("wood in its place" in foot) is grey
+            seen |= foot & {*told.values(), "wood in its place"}
+    assert len(seen) == 5

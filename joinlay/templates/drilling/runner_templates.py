@@ -64,7 +64,7 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
     """The runners of each kind of drawer in ``plan``, seen from the front; at the other hand turned over, print down (PR-11).
 
     Drawn with x = 0 at the inside face of the case's side or partition and y = 0 at the level the drawer rides on, which is the
-    top of the rail below it. The drawer's side is dashed. RN-1 to RN-3; common practice.
+    top of the rail below it. The drawer's side is thin and white. RN-1 to RN-3; common practice.
     """
     whole = whole_piece(plan)
     if whole is None:
@@ -141,10 +141,10 @@ def _words(front: _FrontView, names: list[str], turned: tuple[str, ...]) -> Bloc
 
 
 def _strip(strip: _Strip, side: int, says: str) -> Iterator[Mark]:
-    """The strip's outline and its name in the middle; the drawer's side, which isn't fixed there, dashed."""
+    """The strip's outline and its name in the middle; the drawer's side, which isn't fixed there, thin."""
     x0, y0, x1, y1 = strip.box
     box = (min(side * x0, side * x1), y0, max(side * x0, side * x1), y1)
     if strip.is_fixed:
         yield Fill(corners(box), TONE, Role.CUT)
-    yield Polyline(corners(box), Role.OUTLINE if strip.is_fixed else Role.HIDDEN, closed=True, says=f"{says} {strip.word}")
+    yield Polyline(corners(box), Role.OUTLINE if strip.is_fixed else Role.SEEN, closed=True, says=f"{says} {strip.word}")
     yield from name_in_box(strip.word, box)

@@ -12,14 +12,14 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Shape, Surface
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import RisingDimensions
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import figures, set_line, words
-from joinlay.pen.marks import Fill, Line, Role, Text, Turn, flatten
+from joinlay.pen.marks import Line, Role, Text, Turn, flatten
 from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.signs import BreakLine, DatumEdge
 from joinlay.templates.ends.captions import caption_shapes, datum_words, notes_of, plain_note, turned_note
 from joinlay.templates.ends.word_places import place_on_flap, place_words
-from joinlay.templates.template import FIGURE, SMALL, TONE, WORD
+from joinlay.templates.template import FIGURE, SMALL, WORD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -146,7 +146,7 @@ def outline_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
 
 
 def cut_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
-    """Every cut of ``net`` as far as ``reach`` mm: hidden ones dashed, mortises and holes toned, all others hatched."""
+    """Every cut of ``net`` as far as ``reach`` mm: hidden ones dashed, all others but mortises and holes crossed out."""
     for mouth in net.mouths:
         panel = net.panel(mouth.on, reach)
         box = _clipped(mouth.box, panel)
@@ -158,8 +158,8 @@ def cut_marks(net: Net, reach: Fraction) -> Iterator[Mark]:
         if mouth.is_hidden:
             yield from mouth_strokes(lies, Shape.SQUARE, Role.HIDDEN, within)
             continue
-        area = mouth_polygon(lies, shape)
-        yield Fill(area, TONE, Role.CUT) if mouth.is_centred else Hatch(area)
+        if not mouth.is_centred:
+            yield Waste(mouth_polygon(lies, shape))
         yield from mouth_strokes(lies, shape, Role.CUT, within, says)
 
 

@@ -13,7 +13,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.blocks import stacked
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import fitted, set_line, unparted, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
 from joinlay.pen.signs import BAR
@@ -115,7 +115,7 @@ class _DrawnStick:
             yield Polyline(box, Role.DIMENSION, closed=True)
         elif stretch.kind is StretchKind.CUT:
             if not any(inside.stretch is stretch for inside in self.labels.inside):
-                yield Hatch(box)
+                yield Waste(box)
             yield Polyline(box, Role.DIMENSION, closed=True)
 
     def _inside(self, inside: Inside) -> Text:
@@ -168,7 +168,7 @@ def _datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
         y = -BAR - 1
         yield Fill(((x, y), (x - half, y - tall), (x + half, y - tall)), _BLACK)
     y = -BAR - _LINE_GAP
-    shown = "grey is wood, hatched is cut" if any(one.kind is StretchKind.CUT for one in stick.stretches) else "grey is wood"
+    shown = "grey is wood, crossed is cut" if any(one.kind is StretchKind.CUT for one in stick.stretches) else "grey is wood"
     lies = [words(line, SMALL) for said in (stick.lies, shown) for line in _parted(said, width - 2, SMALL, bold=False)]
     for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), words("count from here", SMALL), *lies):
         set_out = set_line(line)

@@ -167,13 +167,10 @@ def test_where_only_a_corner_is_used_it_is_drawn_larger_and_the_rest_broken_off(
     assert any("1:13" in word for word in said([sheet]))
 
 
-def test_a_defect_is_hatched():
+def test_a_defect_is_crossed_out():
     plan = all_on_hand()
     board_page = next(sheet for sheet in layout_sheets(plan, all_lists(plan), A4) if "the long board" in " ".join(said([sheet])))
-    assert any(
-        isinstance(stroke, Line) and stroke.role is Role.HATCH and stroke.start[1] != stroke.end[1]
-        for stroke in board_page.strokes
-    )
+    assert any(isinstance(stroke, Line) and stroke.role is Role.WASTE for stroke in board_page.strokes)
 
 
 def test_core_sizes_of_banded_solid_wood_are_not_lost():

@@ -2,12 +2,13 @@
 
 from fractions import Fraction
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.boards import Shape
 from joinlay.geometry import corners
-from joinlay.pen.hatching import Hatch
+from joinlay.pen.hatching import Hatch, Waste
 from joinlay.pen.marks import Role
 from joinlay.pen.mouths import mouth_polygon
 from tests.unit.templates.reading import lines
@@ -55,3 +56,18 @@ def test_a_round_ended_mouth_is_hatched_within_its_outline():
 def test_points_of_a_round_mouth_lie_on_the_circle_exactly():
     for x, y in mouth_polygon((F(0), F(0), F(8), F(8)), Shape.ROUND):
         assert (x - 4) ** 2 + (y - 4) ** 2 == 16
+
+
+@pytest.mark.parametrize("box", [(0, 0, 60, 6), (0, 0, 6, 60), (0, 0, 4, 4), (0, 0, 90, 90)])
+def test_waste_is_crossed_out_within_its_own_sides(box):
+    found = lines(Waste(corners(tuple(map(F, box)))).spelled())
+    assert len(found) >= 2
+    assert {line.role for line in found} == {Role.WASTE}
+    for one, two in zip(found[::2], found[1::2], strict=True):
+        # Both strokes of a cross have one middle.
+        assert [a + b for a, b in zip(one.start, one.end, strict=True)] == [
+            a + b for a, b in zip(two.start, two.end, strict=True)
+        ]
+        for x, y in (one.start, one.end, two.start, two.end):
+            assert box[0] < x < box[2]
+            assert box[1] < y < box[3]
