@@ -58,7 +58,7 @@ _CLEAR: Final = Fraction(2)
 _LEAST: Final = Fraction(40)
 _RING, _ARM = Fraction(2), Fraction(3)
 #: The height of a match letter, and the widest of them.
-_LETTER, _WIDE_LETTER = Fraction(7, 2), "W"
+_LETTER, _SMALL, _WIDE_LETTER = Fraction(7, 2), Fraction(5, 2), "W"
 #: From a ring to the letter above it: J and Q reach below their line.
 _ABOVE: Final = Fraction(3, 2)
 #: Stops are looked for this close to each other, in mm, and so many of them are looked at more closely.
@@ -126,9 +126,10 @@ def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> 
     most = min(start + room, high - _LEAST + OVERLAP)
     least, (straddled, touched) = min(most, start + max(_LEAST, room / 4)), seams.keep_off
     stop = _clear(least, most, (straddled, touched), seams)
-    if _stops(stop, stop, (*straddled, *touched)):
-        return stop, Parting.NOTHING
-    return stop, Parting.MARKS if _stops(stop, stop, straddled) else Parting.WORDS
+    if not _stops(stop, stop, straddled) or not seams.spots(stop, _WIDE_LETTER)[1]:
+        # Words lie across it too where a register mark would have to stand on some.
+        return stop, Parting.WORDS
+    return stop, Parting.NOTHING if _stops(stop, stop, touched) else Parting.MARKS
 
 
 class Parting(Enum):
@@ -177,7 +178,7 @@ class Seams:
         ]
         rooms = (Room(whole(b) for _, b in near), Room(whole(b) for stroke, b in near if isinstance(stroke, Text)))
         # On an upright seam there is room for a letter only above its ring; on one that lies there is, beside it.
-        beside = 1 + set_line(words(letter, _LETTER, bold=True)).width
+        beside = 1 + set_line(words(letter, _height(letter), bold=True)).width
         wide, tall = 2 * _ARM + (0 if self.is_upright else beside), 2 * _ARM + (_ABOVE + _LETTER if self.is_upright else 0)
         long = high - low - (tall if self.is_upright else wide)
         steps = range(0, max(1, int(long) + 1), max(1, int(long) // _SPOTS))
@@ -239,12 +240,17 @@ def _sides(stroke: Stroke, bounds: Box) -> Iterator[Box]:
         yield bounds
 
 
+def _height(letter: str) -> Fraction:
+    """Two letters are set smaller, so that they need no more room than one."""
+    return _LETTER if len(letter) == 1 else _SMALL
+
+
 def _register(x: Fraction, y: Fraction, letter: str, *, is_upright: bool) -> Iterator[Stroke]:
     """A ring with a cross through it, and the letter to the right; above it on a seam that stands upright."""
     yield Arc((x, y), _RING, Fraction(0), Fraction(360), Role.REGISTER)
     yield Line((x - _ARM, y), (x + _ARM, y), Role.REGISTER, f"register {letter}")
     yield Line((x, y - _ARM), (x, y + _ARM), Role.REGISTER, f"register {letter}")
-    said = words(letter, _LETTER, bold=True)
+    said = words(letter, _height(letter), bold=True)
     if is_upright:
         yield Text((x, y + _ARM + _ABOVE), said, Align.MIDDLE, role=Role.REGISTER)
     else:

@@ -60,7 +60,7 @@ def test_points_of_a_round_mouth_lie_on_the_circle_exactly():
 
 @pytest.mark.parametrize("box", [(0, 0, 60, 6), (0, 0, 6, 60), (0, 0, 4, 4), (0, 0, 90, 90)])
 def test_waste_is_crossed_out_within_its_own_sides(box):
-    found = lines(Waste(corners(tuple(map(F, box)))).spelled())
+    found = lines(Waste(corners((F(box[0]), F(box[1]), F(box[2]), F(box[3])))).spelled())
     assert len(found) >= 2
     assert {line.role for line in found} == {Role.WASTE}
     for one, two in zip(found[::2], found[1::2], strict=True):
