@@ -13,18 +13,21 @@ from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
+from joinlay.pictures.picture import Picture, Scale
 from joinlay.pictures.sections import level_section, upright_sections
+from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from joinlay.jobs.plan import Plan
-    from joinlay.pictures.picture import Picture, Size
+    from joinlay.pictures.picture import Size
 
 __all__ = ["DRAWINGS", "drawing_of"]
 
 #: The room a drawing has, in mm of paper: about what a sheet held level has.
 _ROOM: Final[Size] = (Fraction(300), Fraction(200))
+_TRUE: Final = Scale(1, 1)
 
 
 def _front(plan: Plan) -> Sequence[Picture]:
@@ -46,6 +49,10 @@ def _apart(plan: Plan) -> Sequence[Picture]:
     return (view.picture,) if view else ()
 
 
+def _sticks(plan: Plan) -> Sequence[Picture]:
+    return [Picture(stick.title, stick.strokes, _TRUE) for stick in story_sticks(plan)]
+
+
 #: Every drawing by its key in the address: what it is called on the page, and what draws it.
 DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
     "front": ("Front", _front),
@@ -53,6 +60,7 @@ DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
     "plan": ("Plan", _level),
     "details": ("Details", details),
     "apart": ("Taken apart", _apart),
+    "sticks": ("Story sticks", _sticks),
 }
 
 

@@ -30,7 +30,14 @@ def test_the_page_shows_the_job_and_its_front(page):
 
 
 @pytest.mark.parametrize(
-    ("view", "title"), [("front", "fronts"), ("section", "vertical section"), ("plan", "seen from above"), ("details", "")]
+    ("view", "title"),
+    [
+        ("front", "fronts"),
+        ("section", "vertical section"),
+        ("plan", "seen from above"),
+        ("details", ""),
+        ("sticks", "story stick"),
+    ],
 )
 def test_each_drawing_can_be_had(page, view, title):
     found = page.get(f"/drawing/{view}")
