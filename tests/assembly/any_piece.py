@@ -126,7 +126,7 @@ def specs(draw):
     )  # fmt: skip
     case = CaseMake(
         sides, draw(st.one_of(st.just(sides), stocks(unit, "3/4", "1/2", "3/4"))), draw(stocks(unit, "1/4", "3/16", "3/8")),
-        has_stopped_dadoes=draw(st.booleans()), back_inset=draw(st.one_of(st.none(), st.none(), lengths(unit, "1/4", 1))),
+        has_stopped_dadoes=draw(st.booleans()), back_inset=draw(st.one_of(st.none(), st.none(), lengths(unit, "1/3", 1))),
     )  # fmt: skip
     runner = draw(stocks(unit, "3/4", "1/2", "7/8"))
     least = max(draw(lengths(unit, 5 * max(counts) + 4, 60)).mm, 0)
