@@ -209,9 +209,9 @@ def _note(number: int, where: str, said: str, wide: Fraction) -> PageBlock:
 
 def _beside(plan: Plan, wide: Fraction) -> PageBlock:
     """What the findings are reckoned with and, beside that, what the drawers weigh."""
-    half = (wide - _COLUMN) / 2
-    left, right = _stack(_reckoned(plan, half)), _stack(_weights(plan, half))
-    strokes = (*left.strokes, *(moved(stroke, Move(half + _COLUMN, _ZERO)) for stroke in right.strokes))
+    more = wide * Fraction(3, 5)
+    left, right = _stack(_reckoned(plan, more)), _stack(_weights(plan, wide - more - _COLUMN))
+    strokes = (*left.strokes, *(moved(stroke, Move(more + _COLUMN, _ZERO)) for stroke in right.strokes))
     return PageBlock(strokes, max(left.height, right.height))
 
 

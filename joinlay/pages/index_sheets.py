@@ -114,13 +114,16 @@ def _row(found: IndexLine, wide: Fraction) -> _Row:
     lowest = y - (len(named) - 1) * _FINE_STEP
     links = []
     x = parted
+    # Many numbers are set small, in lines close to each other.
+    whole = sum((set_line(words(str(number), _WORD)).width + _BETWEEN for number in found.sheets), -_BETWEEN)
+    high, step = (_WORD, _ROW) if whole <= wide - parted else (_SMALL, _FINE_STEP)
     for number in found.sheets:
-        said = words(str(number), _WORD)
+        said = words(str(number), high)
         long = set_line(said).width
         if x + long > wide:
-            x, y = parted, y - _ROW
+            x, y = parted, y - step
         texts.append(Text((x, y), said))
-        links.append(Link((x - 1, y - 1, x + long + 1, y + _ROW - _UNDER), number))
+        links.append(Link((x - 1, y - 1, x + long + 1, y + step - _UNDER), number))
         x += long + _BETWEEN
     return _Row(tuple(texts), tuple(links), _UNDER - min(y, lowest))
 

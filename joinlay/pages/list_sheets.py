@@ -231,7 +231,7 @@ def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterat
 
 
 #: What to buy: the right edge of amounts, the left edges of units, things and remarks; and what costs take at the right.
-_AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(30), Fraction(32), Fraction(64), Fraction(109), Fraction(32)
+_AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(28), Fraction(30), Fraction(56), Fraction(96), Fraction(32)
 
 
 def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:

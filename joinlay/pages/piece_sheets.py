@@ -4,140 +4,224 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
-from joinlay.pen.marks import Move, Text, moved
+from joinlay.pen.marks import Move, Text, bounds_of, moved
 from joinlay.pictures.details import details
-from joinlay.pictures.elevation import dimensioned_elevation
-from joinlay.pictures.sections import level_section, upright_sections
+from joinlay.pictures.elevation import numbered_elevation
+from joinlay.pictures.picture import PLAIN
+from joinlay.pictures.sections import numbered_across, numbered_level, numbered_uprights
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.paper import Paper
-    from joinlay.pen.marks import Stroke
-    from joinlay.pictures.picture import Picture, Size
+    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pictures.numbered import NumberedView
+    from joinlay.pictures.picture import Picture, Scale, Size
+
+    #: How a view is drawn at a scale: with its numbers or bare.
+    _Draw = Callable[[NumberedView, Scale], Picture]
 
 __all__ = ["piece_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room at the head of a sheet, over each picture for its title, between pictures, and from one line of notes to the next.
 _HEAD, _CAPTION, _BETWEEN, _STEP = Fraction(12), Fraction(9), Fraction(6), Fraction(4)
-#: The most of a sheet that notes may take under a picture, as a share of its height.
-_MOST_NOTES: Final = Fraction(1, 3)
+_TINY: Final = Fraction(9, 5)
+#: The least room for a view's title, and how many sections go on one sheet at most.
+_LEAST_TITLE, _MOST_SECTIONS = Fraction(72), 2
+_ZERO: Final = Fraction(0)
 
 
 def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The front of the piece, its sections and its details on sheets of ``paper``; none where there is nothing to draw.
+    """The piece on sheets of ``paper``: its views in projection on one, sections besides, details; none where there is nothing to draw.
 
-    ``printer`` is taken at its word unless given. Each is drawn at the largest scale of ISO 5455 at which it fits a sheet (on
-    an inch rule, the largest of full, half, quarter size and so on); those of one scale share a sheet where there is room. What
-    finds no room in a drawing stands under it. Dimensions as ISO 129-1 has them.
+    ``printer`` is taken at its word unless given. The front has the level section above it and the upright section at its right (third
+    angle, ISO 5456-2), all at the largest scale of one to a whole number at which they fit; then the sections parallel to the front and
+    through other banks, as many to a sheet as fit. Numbers in balloons are those of the cutting list (PR-10); what finds no room in a
+    drawing stands under it. Dimensions as ISO 129-1 has them.
     """
     pages = PlainPages(plan, paper, "the piece", printer or Printer())
-    left, bottom, right, top = pages.box
-    views = _views(plan, (right - left, top - bottom - _HEAD - _CAPTION))
-    shared = [_sheet(pages, group) for group in _shared(views, top - bottom - _HEAD)]
-    return bind([*shared, *_detail_sheets(pages), *_long_notes(pages, views)])
+    numbers = {name: row.number for row in cutting_list(plan).rows for name in row.names}
+    by_role = {board.role: numbers[board.name] for board in plan.boards if board.name in numbers}
+    front = numbered_elevation(plan, by_role)
+    if front is None:
+        return ()
+    uprights, level = numbered_uprights(plan, by_role), numbered_level(plan, by_role)
+    across = numbered_across(plan, by_role)
+    views = _general(pages, front, uprights[0] if uprights else None, level)
+    more = [view for view in (across, *uprights[1:]) if view is not None]
+    return bind([*views, *_more_sheets(pages, more), *_detail_sheets(pages, by_role)])
+
+
+#: Between two views in projection, and the white beside those of one row.
+_APART: Final = Fraction(6)
+_LEGEND: Final = "Numbers in circles are those of the cutting list; letters at circles are those of the details."
 
 
 @dataclass(frozen=True, slots=True)
-class _View:
-    """A picture and the lines under it; ``notes`` too many to stand under it have sheets of their own."""
+class _Set:
+    """Pictures in their places: strokes with the upper left corner of all at zero, how wide and high they are, and the lines under them."""
 
-    picture: Picture
+    strokes: tuple[Stroke, ...]
+    size: Size
     notes: tuple[str, ...]
-    is_noted_under: bool
+    scale: Scale
 
-    @property
-    def under(self) -> tuple[str, ...]:
-        """The lines under it."""
-        return self.notes if self.is_noted_under else ()
-
-    @property
-    def high(self) -> Fraction:
-        """The room it takes with its title and its lines."""
-        return _CAPTION + self.picture.size[1] + _deep(self.under)
+    def fits(self, room: Size) -> bool:
+        """Whether all of it goes into ``room``."""
+        return self.size[0] <= room[0] and self.size[1] + _deep(self.notes) <= room[1]
 
 
-def _views(plan: Plan, room: Size) -> list[_View]:
-    views = []
-    for draw in (_front, upright_sections, _level):
-        views += [_view(picture, room[0]) for picture in draw(plan, room)]
-        # With their lines some are too high: those are drawn again, smaller.
-        if any(view.high > room[1] + _CAPTION for view in views):
-            most = max(_deep(view.under) for view in views)
-            views = [view for view in views if view.high <= room[1] + _CAPTION]
-            done = {view.picture.title for view in views}
-            again = [_view(picture, room[0]) for picture in draw(plan, (room[0], room[1] - most - _STEP))]
-            views += [view for view in again if view.picture.title not in done]
-    return views
+def _general(pages: PlainPages, front: NumberedView, side: NumberedView | None, level: NumberedView | None) -> list[Sheet]:
+    """Front, upright section and level section on one sheet; each on its own where the paper is too small for them together."""
+    room = _room(pages)
+    wood = (
+        front.box[2] - front.box[0] + (side.box[2] - side.box[0] if side else 0),
+        front.box[3] - front.box[1] + (level.box[3] - level.box[1] if level else 0),
+    )
+    views = [view for view in (front, side, level) if view is not None]
+    made = _largest(lambda scale, drawn: _in_projection(scale, front, side, level, room[0], drawn), wood, room)
+    if len(views) == 1 or made.fits(room):
+        return _on_sheets(pages, pages.plan.title, views, made)
+    return [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
 
 
-def _front(plan: Plan, room: Size) -> tuple[Picture, ...]:
-    picture = dimensioned_elevation(plan, room)
-    return (picture,) if picture else ()
+def _room(pages: PlainPages) -> Size:
+    """What a sheet has under its heading."""
+    left, bottom, right, top = pages.box
+    return right - left, top - bottom - _HEAD
 
 
-def _level(plan: Plan, room: Size) -> tuple[Picture, ...]:
-    picture = level_section(plan, room)
-    return (picture,) if picture else ()
+def _on_sheets(pages: PlainPages, heading: str, views: Sequence[NumberedView], made: _Set) -> list[Sheet]:
+    """A set of ``views`` on a sheet with its lines under it; lines that find no room there on sheets after it."""
+    left, _, _, top = pages.box
+    room = _room(pages)
+    shown = ", ".join(view.title for view in views)
+    move = Move(left + (room[0] - made.size[0]) / 2, top - _HEAD)
+    under = max(0, int((room[1] - made.size[1] - 2) / _STEP))
+    strokes = [_heading(pages, heading), *(moved(stroke, move) for stroke in made.strokes)]
+    strokes += _lines(made.notes[:under], left, top - _HEAD - made.size[1] - 2)
+    sheets = [pages.sheet(shown, tuple(strokes), made.scale.text)]
+    many = int(room[1] / _STEP)
+    for n in range(under, len(made.notes), many):
+        lines = _lines(made.notes[n : n + many], left, top - _HEAD)
+        sheets.append(pages.sheet(f"{shown}: notes", (_heading(pages, f"{heading}: notes"), *lines)))
+    return sheets
 
 
-def _view(picture: Picture, wide: Fraction) -> _View:
-    """What the numbers in a picture stand for, in running lines, and under it what else it had no room to say."""
-    numbered = ";  ".join(f"{n} {name}" for n, name in enumerate(picture.names, start=1))
-    notes = tuple(line for one in (numbered, *picture.unsaid) for line in wrapped(one, wide, _SMALL))
-    return _View(picture, notes, _deep(notes) <= wide * _MOST_NOTES)
+def _in_projection(
+    scale: Scale,
+    front: NumberedView,
+    side: NumberedView | None,
+    level: NumberedView | None,
+    wide: Fraction,
+    drawn: _Draw,
+) -> _Set:
+    """The front, the section from the right beside it on the same level, the one from above over it in line."""
+    placed = [(drawn(front, scale), (_ZERO, _ZERO))]
+    _, _, x1, y1 = placed[0][0].box
+    if level is not None:
+        picture = drawn(level, scale)
+        aside = (level.box[0] - front.box[0]) * scale.factor
+        placed.append((picture, (aside, y1 + _CAPTION + _APART - picture.box[1])))
+        x1 = max(x1, aside + picture.box[2])
+    if side is not None:
+        picture = drawn(side, scale)
+        placed.append((picture, (x1 + _APART - picture.box[0], (side.box[1] - front.box[1]) * scale.factor)))
+    return _put_together(placed, scale, wide)
+
+
+def _bare(view: NumberedView, scale: Scale) -> Picture:
+    return view.bare(scale)
+
+
+def _numbered(view: NumberedView, scale: Scale) -> Picture:
+    return view.at(scale)
+
+
+def _put_together(placed: Sequence[tuple[Picture, Point]], scale: Scale, wide: Fraction) -> _Set:
+    """Pictures at their places on one ground, each with its title over it."""
+    strokes: list[Stroke] = []
+    for picture, at in placed:
+        strokes += (moved(stroke, Move(*at)) for stroke in picture.strokes)
+        x0, _, x1, y1 = picture.box
+        title = fitted(picture.title, max(x1 - x0, _LEAST_TITLE), (_WORD, _SMALL, _TINY), bold=True)
+        strokes.append(Text((at[0] + x0, at[1] + y1 + 3), title))
+    x0, y0, x1, y1 = bounds_of(strokes)
+    unsaid = [f"{picture.title}: {said}" if len(placed) > 1 else said for picture, _ in placed for said in picture.unsaid]
+    notes = tuple(line for one in (_LEGEND, *unsaid) for line in wrapped(one, wide, _SMALL))
+    return _Set(tuple(moved(stroke, Move(-x0, -y1)) for stroke in strokes), (x1 - x0, y1 - y0), notes, scale)
+
+
+def _more_sheets(pages: PlainPages, views: Sequence[NumberedView]) -> Iterator[Sheet]:
+    """Other sections under each other at one scale, two to a sheet; each on its own where the paper is too small for two."""
+    room, heading = _room(pages), f"{pages.plan.title}: sections"
+    for n in range(0, len(views), _MOST_SECTIONS):
+        group = views[n : n + _MOST_SECTIONS]
+        made = _stack(group, room)
+        groups = [(group, made)] if made.fits(room) else [([view], _stack([view], room)) for view in group]
+        for some, own in groups:
+            yield from _on_sheets(pages, heading, some, own)
+
+
+def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
+    """Views one under the other at the largest scale at which they fit ``room``."""
+    wide = max(view.box[2] - view.box[0] for view in views)
+    high = sum((view.box[3] - view.box[1] for view in views), _ZERO)
+
+    def stacked(scale: Scale, drawn: _Draw) -> _Set:
+        placed: list[tuple[Picture, Point]] = []
+        y = _ZERO
+        for view in views:
+            picture = drawn(view, scale)
+            placed.append((picture, (_ZERO, y - _CAPTION - picture.box[3])))
+            y -= _CAPTION + picture.size[1] + _APART
+        return _put_together(placed, scale, room[0])
+
+    return _largest(stacked, (wide, high), room)
+
+
+def _largest(draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size) -> _Set:
+    """What ``draw`` makes at the largest scale at which it fits ``room``; ``wood`` is what of it grows with the scale, in mm of wood.
+
+    The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers are
+    set only where the drawing fits without them, since to find their places takes most of the time.
+    """
+    beside = under = _ZERO
+    made = None
+    for scale in PLAIN:
+        if wood[0] * scale.factor + beside > room[0] or wood[1] * scale.factor + under > room[1]:
+            continue
+        made = draw(scale, _bare)
+        if made.fits(room):
+            made = draw(scale, _numbered)
+            if made.fits(room):
+                return made
+        high = made.size[1] + _deep(made.notes)
+        # A tenth is left to chance: where a balloon goes hangs on the scale.
+        beside = (made.size[0] - wood[0] * scale.factor) * Fraction(9, 10)
+        under = (high - wood[1] * scale.factor) * Fraction(9, 10)
+    return draw(PLAIN[-1] if made is None else made.scale, _numbered)
 
 
 def _deep(notes: Sequence[str]) -> Fraction:
     return len(notes) * _STEP + 4 if notes else Fraction(0)
 
 
-def _shared(views: Sequence[_View], room: Fraction) -> list[list[_View]]:
-    """Views that go on one sheet: of one scale, in their order, as many as fit."""
-    groups: list[list[_View]] = []
-    for view in views:
-        last = groups[-1] if groups else []
-        if (
-            last
-            and last[-1].picture.scale == view.picture.scale
-            and sum(v.high + _BETWEEN for v in (*last, view)) - _BETWEEN <= room
-        ):
-            last.append(view)
-        else:
-            groups.append([view])
-    return groups
-
-
-def _sheet(pages: PlainPages, group: Sequence[_View]) -> Sheet:
-    """Views one under the other, the white that is left shared out between them."""
-    left, bottom, right, top = pages.box
-    strokes: list[Stroke] = [_heading(pages, pages.plan.title)]
-    white = (top - _HEAD - bottom - sum(view.high for view in group)) / (len(group) + 1)
-    y = top - _HEAD
-    for view in group:
-        strokes.append(Text((left, y - _WORD - 1), fitted(view.picture.title, right - left, (_WORD, _SMALL), bold=True)))
-        x0, y0, x1, y1 = view.picture.box
-        y -= _CAPTION + white
-        strokes += (moved(stroke, Move((left + right - x0 - x1) / 2, y - y1)) for stroke in view.picture.strokes)
-        y -= y1 - y0
-        strokes += _lines(view.under, left, y - 2)
-        y -= _deep(view.under)
-    return pages.sheet(", ".join(view.picture.title for view in group), tuple(strokes), group[0].picture.scale.text)
-
-
-def _detail_sheets(pages: PlainPages) -> list[Sheet]:
+def _detail_sheets(pages: PlainPages, numbers: Mapping[PartRole, int]) -> list[Sheet]:
     """The details, as many beside each other as fit (two on letter and A4), row under row."""
     left, bottom, right, top = pages.box
-    pictures = details(pages.plan)
+    pictures = details(pages.plan, numbers)
     across = max(1, int((right - left) / max((picture.size[0] for picture in pictures), default=right - left)))
     wide = (right - left) / across
     high = max((picture.size[1] for picture in pictures), default=_CAPTION) + _CAPTION + _BETWEEN
@@ -151,19 +235,6 @@ def _detail_sheets(pages: PlainPages) -> list[Sheet]:
             x0, _, _, y1 = picture.box
             strokes += (moved(stroke, Move(x - x0, y - _CAPTION - y1)) for stroke in picture.strokes)
         sheets.append(pages.sheet("details", tuple(strokes), pictures[n].scale.text))
-    return sheets
-
-
-def _long_notes(pages: PlainPages, views: Sequence[_View]) -> list[Sheet]:
-    left, bottom, right, top = pages.box
-    many = int((top - bottom - _HEAD - _CAPTION) / _STEP)
-    sheets = []
-    for view in views:
-        for n in range(0, 0 if view.is_noted_under else len(view.notes), many):
-            said = f"{view.picture.title}: notes"
-            title = Text((left, top - _HEAD - _WORD - 1), fitted(said, right - left, (_WORD, _SMALL), bold=True))
-            lines = _lines(view.notes[n : n + many], left, top - _HEAD - _CAPTION)
-            sheets.append(pages.sheet(said, (_heading(pages, pages.plan.title), title, *lines)))
     return sheets
 
 

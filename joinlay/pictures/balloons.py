@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
     from joinlay.boards import PartRole
-    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pen.marks import Box, Point, Stroke
 
 __all__ = ["RADIUS_OF_BALLOON", "Balloon", "Numbered", "Paper", "set_balloons"]
 
@@ -94,6 +94,12 @@ class Paper:
         """Note that there are lines."""
         for line in lines:
             self._lines.update(_passed(line.start, line.end))
+
+    def take_words(self, boxes: Iterable[Box]) -> None:
+        """Note where words stand: neither a balloon nor a line to a part goes there."""
+        for left, bottom, right, top in boxes:
+            columns, rows = range(floor(left), ceil(right)), range(floor(bottom), ceil(top))
+            self._balloons.update((i, j) for i in columns for j in rows)
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""

@@ -22,7 +22,7 @@ from joinlay.pictures.wood import Fit, areas, hatch_strokes
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
@@ -31,7 +31,18 @@ if TYPE_CHECKING:
     from joinlay.pictures.scene import PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
-__all__ = ["CIRCLE", "DETAIL", "RADIUS", "DetailSpot", "details", "in_circle", "spots_on_level", "spots_on_upright"]
+__all__ = [
+    "CIRCLE",
+    "DETAIL",
+    "RADIUS",
+    "DetailSpot",
+    "details",
+    "in_circle",
+    "middle_of",
+    "spots_across",
+    "spots_on_level",
+    "spots_on_upright",
+]
 
 #: The radius of a detail's circle on paper, in mm, and its scale.
 RADIUS: Final = Fraction(30)
@@ -55,10 +66,10 @@ class DetailSpot:
     gaps: tuple[Named, ...] = ()
 
 
-def details(plan: Plan) -> tuple[Picture, ...]:
+def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None) -> tuple[Picture, ...]:
     """The corners of the first drawer at twice true size, with its clearances in words; none for a plan without drawers.
 
-    Only the drawer's own joints where no case is given. ISO 128.
+    Only the drawer's own joints where no case is given. Before a part's name stands its number in ``numbers``, where that is given. ISO 128.
     """
     scene = scene_of(plan)
     if not scene.openings:
@@ -66,14 +77,14 @@ def details(plan: Plan) -> tuple[Picture, ...]:
     opening = scene.openings[0]
     level = FROM_ABOVE.at(level_cut(scene))
     bare = None if scene.is_whole else opening.left
-    made = [_detail(near_cut(scene), level, spot, bare) for spot in spots_on_level(plan, scene)]
+    made = [_detail(near_cut(scene), level, spot, bare, numbers=numbers) for spot in spots_on_level(plan, scene)]
     if scene.is_whole:
         x0, z0, x1, z1 = opening.box
         bank = in_bank(scene, scene.column(0))
-        upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(_middle_of(opening))
-        made += [_detail(bank, upright, spot) for spot in spots_on_upright(plan, scene)]
+        upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(middle_of(opening))
+        made += [_detail(bank, upright, spot, numbers=numbers) for spot in spots_on_upright(plan, scene)]
         around = meeting_box(bank, across, (x0 - _BESIDE, z0 - _BESIDE, x0 + _BESIDE, z1 + _BESIDE))
-        made += [_detail(around, across, spot) for spot in _spots_across(plan, opening, look(around, across))]
+        made += [_detail(around, across, spot, numbers=numbers) for spot in spots_across(plan, opening, look(around, across))]
     return tuple(made)
 
 
@@ -119,20 +130,24 @@ def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     return (DetailSpot("C", "front over its rail", (face + 16, floor + 2), under),)
 
 
-def _spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[DetailSpot, ...]:
+def spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[DetailSpot, ...]:
     """Cut across the middle of the drawer: its side on the bearer, and under the kicker."""
     side = opening.drawer.side(Hand.LEFT)
     x0, z0, x1, z1 = box_of([corner for facet in sight.of(side) if facet.is_cut for corner in facet.corners])
     play = x0 - opening.left
     beside = Named(_said("beside the side, here", Length(play), plan), ((opening.left + play / 2, z0 + 7),))
-    over = [box_of(facet.corners) for facet in sight.facets if facet.is_cut]
-    above = min((box[1] for box in over if box[1] >= z1 and box[0] < x1 and x0 < box[2]), default=z1)
-    kick = (
-        (Named(_said("under the kicker", Length(above - z1), plan), (((x0 + x1) / 2, (above + z1) / 2),)),) if above > z1 else ()
+    over = [(box_of(facet.corners), facet.board.role.kind) for facet in sight.facets if facet.is_cut]
+    above, keeper = min(
+        ((box[1], kind) for box, kind in over if box[1] >= z1 and box[0] < x1 and x0 < box[2]),
+        key=lambda one: one[0],
+        default=(z1, PartKind.KICKER),
     )
+    # What keeps it from tipping is a kicker, or under the top of the case that itself.
+    under = f"under the {keeper.value}"
+    kick = (Named(_said(under, Length(above - z1), plan), (((x0 + x1) / 2, (above + z1) / 2),)),) if above > z1 else ()
     return (
         DetailSpot("D", "side on its bearer", (x0 + 4, z0 + 3), (beside,) if play > 0 else ()),
-        DetailSpot("E", "side under the kicker", (x0 + 4, z1 + 2), kick),
+        DetailSpot("E", f"side {under}", (x0 + 4, z1 + 2), kick),
     )
 
 
@@ -142,7 +157,8 @@ def _said(words: str, size: Length, plan: Plan) -> str:
     return f"{words} {said}"
 
 
-def _middle_of(opening: PlacedOpening) -> Fraction:
+def middle_of(opening: PlacedOpening) -> Fraction:
+    """The middle of the drawer in ``opening`` from front to back, in Y: where the piece is cut parallel to its front."""
     front = opening.drawer.front
     assert front.place is not None
     return front.place.origin[1] + opening.drawer.length.mm / 2
@@ -193,7 +209,14 @@ def _in_square(points: tuple[Point, ...]) -> tuple[Point, ...]:
 # -- drawing -----------------------------------------------------------------------------------------
 
 
-def _detail(boards: Iterable[Board], view: View, spot: DetailSpot, opening: Fraction | None = None) -> Picture:
+def _detail(
+    boards: Iterable[Board],
+    view: View,
+    spot: DetailSpot,
+    opening: Fraction | None = None,
+    *,
+    numbers: Mapping[PartRole, int] | None = None,
+) -> Picture:
     """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
     (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
@@ -207,7 +230,7 @@ def _detail(boards: Iterable[Board], view: View, spot: DetailSpot, opening: Frac
             strokes += (Line(*ends, Role.CENTRE) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
     column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
-    done = column.set((*spot.gaps, *_names(sight, fit)), fit, (), is_numbered=False)
+    done = column.set((*spot.gaps, *_names(sight, fit, numbers or {})), fit, (), is_numbered=False)
     return Picture(
         f"{spot.letter}: {spot.said}",
         (*strokes, *done.strokes),
@@ -234,7 +257,7 @@ def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
                 )
 
 
-def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
+def _names(sight: Sight, fit: Fit, numbers: Mapping[PartRole, int]) -> Iterator[Named]:
     """Every part that is seen in the circle, with points of it that are."""
     seen: dict[PartRole, list[Point]] = {}
     boards: dict[PartRole, Board] = {}
@@ -245,7 +268,9 @@ def _names(sight: Sight, fit: Fit) -> Iterator[Named]:
                 boards[facet.board.role] = facet.board
     for said, own in kinds_of(boards.values()).items():
         spots = sorted((spot for board in own for spot in seen[board.role]), reverse=True)
-        yield Named(said, tuple(spots), tuple(board.role for board in own))
+        told = sorted({numbers[board.role] for board in own if board.role in numbers})
+        name = " ".join((", ".join(map(str, told)), said)).strip()
+        yield Named(name, tuple(spots), tuple(board.role for board in own))
 
 
 def _points(corners: tuple[Point, ...], fit: Fit) -> list[Point]:

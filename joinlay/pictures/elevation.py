@@ -18,6 +18,7 @@ from joinlay.pen.dimensioning import LevelChain, Stop, UprightChain
 from joinlay.pen.lettering import Run, figures, plain, words
 from joinlay.pen.marks import Polyline, Role, bounds_of, flatten, text_box
 from joinlay.pictures.leaders import NameColumn, Named, named_in
+from joinlay.pictures.numbered import NumberedView, numbers_on
 from joinlay.pictures.picture import FIGURE, PLAIN, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.scene import scene_of
@@ -27,7 +28,7 @@ from joinlay.pictures.wood import Fit, areas, edge_strokes, hidden_strokes, knob
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
@@ -38,7 +39,7 @@ if TYPE_CHECKING:
     from joinlay.pictures.scene import Scene
     from joinlay.pictures.sight import Sight
 
-__all__ = ["FIRST", "dimensioned_elevation", "elevation"]
+__all__ = ["FIRST", "dimensioned_elevation", "elevation", "numbered_elevation"]
 
 #: The height of a drawer's name in its front.
 _NAME: Final = Fraction(7, 2)
@@ -75,6 +76,18 @@ def dimensioned_elevation(plan: Plan, room: Size) -> Picture | None:
     """
     front = _Front.of(plan)
     return largest_that_fits(front.full, front.size, room, scales_of(plan.unit)) if front else None
+
+
+def numbered_elevation(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView | None:
+    """The same, its parts told by their ``numbers`` in the cutting list; None for a plan that has nothing to draw. ISO 129-1."""
+    front = _Front.of(plan)
+    return (
+        None
+        if front is None
+        else NumberedView(
+            front.title, front.box, lambda scale: front.numbered(scale, numbers), lambda scale: front.numbered(scale, {})
+        )
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +157,18 @@ class _Front:
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
         strokes, seen = tuple(easel.strokes), tuple(areas(self.sight, fit))
         return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid), seen) for one in made]
+
+    def numbered(self, scale: Scale, numbers: Mapping[PartRole, int]) -> Picture:
+        """With everything, and numbers of the cutting list in balloons."""
+        easel, dimensions = self._easel(scale)
+        fit = dimensions.fit
+        unsaid = [] if self.scene.is_whole else ["The job gives the openings only: how far apart they are drawn means nothing."]
+        # The sizes of the fronts are in the cutting list, under the same numbers.
+        self._in_fronts(easel, fit)
+        easel.draw_around(hidden_strokes(self.sight, fit, _DASHED))
+        unsaid += dimensions.all()
+        balloons, over = numbers_on(easel.strokes, self.sight, fit, self.scene.boards, numbers)
+        return Picture(self.title, (*easel.strokes, *balloons), scale, unsaid=(*unsaid, *over))
 
     # -- words in the wood ---------------------------------------------------------------------------
 

@@ -10,13 +10,14 @@ from joinlay.geometry import area, box_of, corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import LevelChain, UprightChain
 from joinlay.pen.lettering import figures, words
-from joinlay.pen.marks import Arc, Polyline, Role, bounds_of, flatten
+from joinlay.pen.marks import Arc, Line, Polyline, Role, bounds_of, flatten
 from joinlay.pen.placing import whole
-from joinlay.pictures.details import DETAIL, RADIUS, DetailSpot, spots_on_level, spots_on_upright
+from joinlay.pictures.details import CIRCLE, DETAIL, RADIUS, DetailSpot, middle_of, spots_across, spots_on_level, spots_on_upright
 from joinlay.pictures.elevation import FIRST
 from joinlay.pictures.leaders import NameColumn, Named, named_in
+from joinlay.pictures.numbered import NumberedView, numbers_on
 from joinlay.pictures.picture import FIGURE, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
-from joinlay.pictures.projecting import FROM_ABOVE, FROM_RIGHT
+from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, near_cut, scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.stretches import Stretches, stretches_of
@@ -24,8 +25,9 @@ from joinlay.pictures.wood import Fit, GrainArrow, areas, edge_strokes, hatch_st
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+    from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pen.dimensioning import Stop
     from joinlay.pen.lettering import Content
@@ -35,7 +37,7 @@ if TYPE_CHECKING:
     from joinlay.pictures.scene import Knob, PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
-__all__ = ["level_section", "upright_sections"]
+__all__ = ["level_section", "numbered_across", "numbered_level", "numbered_uprights", "upright_sections"]
 
 #: From a row of dimensions to the next.
 _ROW: Final = Fraction(8)
@@ -53,15 +55,24 @@ def upright_sections(plan: Plan, room: Size) -> tuple[Picture, ...]:
 
     At the largest scale that fits ``room`` (width, height in mm); none for a plan that has nothing to draw. ISO 128, ISO 129-1.
     """
+    return tuple(section.fitted(room) for section in _uprights(plan))
+
+
+def numbered_uprights(plan: Plan, numbers: Mapping[PartRole, int]) -> tuple[NumberedView, ...]:
+    """The same to stand beside the front: without the heights it has, parts told by their ``numbers`` in the cutting list."""
+    return tuple(section.with_numbers(numbers, is_beside=n == 0) for n, section in enumerate(_uprights(plan)))
+
+
+def _uprights(plan: Plan) -> Iterator[_Section]:
     scene = scene_of(plan)
     banks = {
         tuple((opening.floor, opening.drawer.opening.height.mm) for opening in scene.column(n)): n
         for n in reversed(range(len(scene.rows)))
     }
-    return tuple(_upright_section(plan, scene, n, room) for n in sorted(banks.values()))
+    return (_upright_section(plan, scene, n) for n in sorted(banks.values()))
 
 
-def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture:
+def _upright_section(plan: Plan, scene: Scene, bank: int) -> _Section:
     openings = scene.column(bank)
     x0, _, x1, _ = openings[0].box
     many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
@@ -70,7 +81,7 @@ def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture
         many = f" of {openings[0].drawer.name}"
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
-    section = _Section(
+    return _Section(
         plan=plan,
         scene=scene,
         openings=openings,
@@ -80,7 +91,6 @@ def _upright_section(plan: Plan, scene: Scene, bank: int, room: Size) -> Picture
         spots=spots,
         known=stretches_of(plan, scene),
     )
-    return section.fitted(room)
 
 
 def level_section(plan: Plan, room: Size) -> Picture | None:
@@ -88,6 +98,39 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
 
     At the largest scale that fits ``room`` (width, height in mm); None for a plan that has nothing to draw. ISO 128, ISO 129-1.
     """
+    section = _level(plan)
+    return None if section is None else section.fitted(room)
+
+
+def numbered_level(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView | None:
+    """The same to stand over the front: without the widths it has, its parts told by their ``numbers`` in the cutting list."""
+    section = _level(plan)
+    return None if section is None else section.with_numbers(numbers, is_beside=True)
+
+
+def numbered_across(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView | None:
+    """The piece cut parallel to its front, through the middle of its first drawer: bearers, guides, kickers, sides and bottoms.
+
+    Its parts are told by their ``numbers`` in the cutting list; None for a plan without drawers or without a case. ISO 128, ISO 129-1.
+    """
+    scene = scene_of(plan)
+    if not scene.openings or not scene.is_whole:
+        return None
+    sight = look(scene.boards, FROM_FRONT.at(middle_of(scene.openings[0])))
+    section = _Section(
+        plan=plan,
+        scene=scene,
+        openings=scene.openings,
+        sight=sight,
+        names=(),
+        title="section parallel to the front, through bearers and guides",
+        known=stretches_of(plan, scene),
+        spots=spots_across(plan, scene.openings[0], sight),
+    )
+    return section.with_numbers(numbers)
+
+
+def _level(plan: Plan) -> _Section | None:
     scene = scene_of(plan)
     if not scene.openings:
         return None
@@ -95,7 +138,7 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
     boards = near_cut(scene)
     sight = look(boards, FROM_ABOVE.at(level_cut(scene)))
     title = f"section through {opening.drawer.name}, seen from above"
-    section = _Section(
+    return _Section(
         plan=plan,
         scene=scene,
         openings=(opening,),
@@ -105,7 +148,6 @@ def level_section(plan: Plan, room: Size) -> Picture | None:
         known=stretches_of(plan, scene),
         spots=spots_on_level(plan, scene),
     )
-    return section.fitted(room)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +174,11 @@ class _Section:
         return self.view.right == 1
 
     @property
+    def is_across(self) -> bool:
+        """True for the section parallel to the front."""
+        return self.view.away == 1
+
+    @property
     def size(self) -> Size:
         """Width and height, in mm of wood."""
         x0, y0, x1, y1 = self.sight.box
@@ -143,6 +190,33 @@ class _Section:
 
     def drawn(self, scale: Scale) -> list[Picture]:
         """Wood, names and dimensions at ``scale``; numbers for the names in the second."""
+        easel, fit, (left, bottom, right, top) = self._easel(scale)
+        column = NameColumn(left=right + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
+        self._dimensions(easel, fit, (left, bottom, right, top))
+        made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
+        seen = tuple(areas(self.sight, fit))
+        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid, seen) for one in made]
+
+    def with_numbers(self, numbers: Mapping[PartRole, int], *, is_beside: bool = False) -> NumberedView:
+        """Drawn at any scale with numbers of the cutting list; ``is_beside`` the front, without the sizes that it has."""
+
+        def drawn(scale: Scale) -> Picture:
+            return self.numbered(scale, numbers, is_beside=is_beside)
+
+        def bare(scale: Scale) -> Picture:
+            return self.numbered(scale, {}, is_beside=is_beside)
+
+        return NumberedView(self.title, self.sight.box, drawn, bare)
+
+    def numbered(self, scale: Scale, numbers: Mapping[PartRole, int], *, is_beside: bool = False) -> Picture:
+        """Wood and dimensions at ``scale``, and numbers of the cutting list in balloons."""
+        easel, fit, drawn = self._easel(scale)
+        self._dimensions(easel, fit, drawn, is_beside=is_beside)
+        balloons, over = numbers_on(easel.strokes, self.sight, fit, self.scene.boards, numbers)
+        return Picture(self.title, (*easel.strokes, *balloons), scale, unsaid=over)
+
+    def _easel(self, scale: Scale) -> tuple[Easel, Fit, Box]:
+        """The wood with what stands in it, before any dimension, and the room that takes."""
         fit, easel = Fit(self.sight.box[:2], scale.factor), Easel()
         easel.draw(hatch_strokes(self.sight, fit))
         easel.draw(edge_strokes(self.sight, fit))
@@ -152,17 +226,14 @@ class _Section:
             easel.draw(self._openings(fit))
         self._spots(easel, fit)
         self._in_drawers(easel, fit)
-        left, bottom, right, top = bounds_of(easel.strokes)
-        column = NameColumn(left=right + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
-        self._dimensions(easel, fit, (left, bottom, right, top))
-        made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        seen = tuple(areas(self.sight, fit))
-        return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid, seen) for one in made]
+        return easel, fit, bounds_of(easel.strokes)
 
     # -- what stands in it ---------------------------------------------------------------------------
 
     def _knobs(self) -> Iterable[Knob]:
         """The knobs of the drawers cut, one a drawer in the upright section."""
+        if self.is_across:
+            return ()
         fronts = {opening.drawer.front.role for opening in self.openings}
         if not self.is_upright:
             fronts = {facet.board.role for facet in self.sight.facets if facet.is_cut}
@@ -187,10 +258,25 @@ class _Section:
         for spot in self.spots:
             (x, y), radius = fit.point(spot.middle), RADIUS / DETAIL.factor * fit.factor
             easel.strokes.append(Arc((x, y), radius, _ZERO, Fraction(360), Role.SEEN, f"detail {spot.letter}"))
-            out = radius + 1
-            boxes = [(x + a * out - (6 if a < 0 else 0), y + b * out - (6 if b < 0 else 0)) for a in (1, -1) for b in (1, -1)]
+            # Words may stand within the circle, but not on it.
+            share, half = radius / RADIUS, radius / 16
+            for across, up in CIRCLE:
+                at = (x + across * share, y + up * share)
+                easel.taken.take(whole((at[0] - half, at[1] - half, at[0] + half, at[1] + half)))
             letter = [words(spot.letter, FIGURE, bold=True)]
-            any(easel.write(letter, (left, low, left + 6, low + 6)) for left, low in boxes)
+            for far in (1, 3, 6, 9, 12, 16, 20):
+                out = radius + far
+                ways = [(a, b) for a in (1, -1, 0) for b in (1, -1, 0) if a or b]
+                boxes = [(a, b, (x + a * out - (3 - 3 * a), y + b * out - (3 - 3 * b))) for a, b in ways]
+                way = next(((a, b) for a, b, (x0, y0) in boxes if easel.write(letter, (x0, y0, x0 + 6, y0 + 6))), None)
+                if way is None:
+                    continue
+                if far > 1:
+                    # It stands so far off that a line must lead to its circle.
+                    share = Fraction(7, 10) if all(way) else Fraction(1)
+                    ends = [(x + way[0] * at * part, y + way[1] * at * part) for at, part in ((radius, share), (out, 1))]
+                    easel.strokes.append(Line(ends[0], ends[1], Role.SEEN))
+                break
 
     def _in_drawers(self, easel: Easel, fit: Fit) -> None:
         """In each drawer its name and, on wood that is seen, which way the grain runs."""
@@ -199,6 +285,10 @@ class _Section:
             facets = [facet for facet in self.sight.facets if facet.board.role.whole == opening.drawer.role and not facet.is_cut]
             for facet in sorted(facets, key=lambda facet: area(box_of(facet.corners)), reverse=True)[:2]:
                 self._grain(easel, fit, facet)
+            if self.is_across:
+                x0, z0, x1, z1 = fit.box(opening.box)
+                easel.write([words(name, SMALL)], (x0 + (x1 - x0) / 3, z0 + 2, x1, z1))
+                continue
             within = self._inside(opening, fit)
             easel.write([words(name, SMALL)], within)
 
@@ -231,11 +321,18 @@ class _Section:
         contents: Iterable[Content] = (*(figures(Length(b - a), self.plan.rule, height) for a, b in pairwise(ends)), ())
         return tuple((fit.point((at, at))[axis], content) for at, content in zip(ends, contents, strict=True))
 
-    def _dimensions(self, easel: Easel, fit: Fit, drawn: Box) -> None:
+    def _dimensions(self, easel: Easel, fit: Fit, drawn: Box, *, is_beside: bool = False) -> None:
         box = fit.box(self.sight.box)
-        if self.is_upright:
+        if is_beside and self.is_upright:
+            self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
+        elif is_beside:
+            self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
+        elif self.is_upright:
             self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
+        elif self.is_across:
+            self._under(easel, fit, (self._sides(),), box, drawn[1], has_overall=True)
+            self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=True)
         else:
             self._under(easel, fit, (self._across(), self._widths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
@@ -331,6 +428,12 @@ class _Section:
         inside = [side.place.origin[0] for side in self.openings[0].drawer.sides if side.place is not None]
         start = front.place.origin[0]
         return [start, *inside, start + front.length.mm]
+
+    def _sides(self) -> list[Fraction]:
+        """The case's sides and uprights, and the room between them."""
+        kinds = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
+        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.is_cut and facet.board.role.kind in kinds]
+        return sorted({end for box in boxes for end in (box[0], box[2])})
 
     def _widths(self) -> list[Fraction]:
         """Stiles, openings, uprights; the opening alone where nothing else is given."""

@@ -11,9 +11,12 @@ from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.plain_sheet import PlainFoot
 from joinlay.pages.printer import Printer
 from joinlay.paper import paper_named
-from joinlay.pen.marks import Fill, Text
+from joinlay.pen.marks import Arc, Fill, Line, Role, Text
+from joinlay.pictures.balloons import RADIUS_OF_BALLOON
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, examples
+
+PIECES = [name for name in examples() if example(name).others]
 
 
 def scale_of(sheet):
@@ -49,17 +52,71 @@ def test_all_parts_have_the_scale_the_foot_says():
     assert longs == sorted(row.board.length.mm / 10 for row in cutting_list(plan).rows)
 
 
-def test_views_of_one_scale_share_a_sheet_where_there_is_room():
-    titles = [sheet.title for sheet in piece_sheets(odd("one drawer"), paper_named("a4"))]
-    assert any("vertical section" in title and "from above" in title for title in titles) or any(
-        "front elevation" in title and "vertical section" in title for title in titles
-    )
+def test_the_views_stand_on_one_sheet_in_projection():
+    plan = example("moth-cabinet")
+    sheets = piece_sheets(plan, paper_named("a4"))
+    assert [sheet.number for sheet in sheets] == [1, 2, 3]
+    general = sheets[0]
+    assert all(view in general.title for view in ("front elevation", "vertical section", "seen from above"))
+    over, under = (int(part) for part in scale_of(general).split(":"))
+
+    def ends(name, axis):
+        """From where to where the lines that bound a part go, in each view they are in: those that overlap are one view's."""
+        lines = [s for s in general.body if isinstance(s, Line) and s.says == name and s.role is not Role.HIDDEN]
+        stretches = sorted((min(s.start[axis], s.end[axis]), max(s.start[axis], s.end[axis])) for s in lines)
+        found = [list(stretches[0])]
+        for low, high in stretches[1:]:
+            if low <= found[-1][1]:
+                found[-1][1] = max(found[-1][1], high)
+            else:
+                found.append([low, high])
+        return [tuple(one) for one in found]
+
+    # A front is as high, on the same level, in the front and in the section beside it; as wide in the front and in the one over it.
+    fronts = [drawer.board("front") for drawer in plan.drawers]
+    for front in fronts[1:]:
+        (level,) = ends(front.name, 1)
+        assert level[1] - level[0] == front.width.mm * over / under
+        assert len(ends(front.name, 0)) == 2
+    wide = ends(fronts[0].name, 0)
+    assert wide[0][1] - wide[0][0] == fronts[0].length.mm * over / under
+    assert len(ends(fronts[0].name, 1)) == 2
 
 
-def test_sheets_are_numbered_through():
-    sheets = piece_sheets(example("moth-cabinet"), paper_named("a4"))
-    assert [sheet.number for sheet in sheets] == [1, 2, 3, 4]
-    assert [scale_of(sheet) for sheet in sheets] == ["1:5", "1:5", "1:5", "2:1"]
+@pytest.mark.parametrize("name", PIECES)
+def test_numbers_in_balloons_are_those_of_the_cutting_list(name):
+    plan = example(name)
+    rows = {row.number for row in cutting_list(plan).rows}
+    told = set()
+    for sheet in piece_sheets(plan, paper_named("a4")):
+        balloons = {s.centre: s for s in sheet.body if isinstance(s, Arc) and s.radius == RADIUS_OF_BALLOON}
+        for text in (s for s in sheet.body if isinstance(s, Text)):
+            if (text.anchor[0], text.anchor[1] + Fraction(5, 4)) in balloons:
+                told.add(int(text.plain))
+        if "details" not in sheet.title:
+            assert balloons
+            assert "those of the cutting list" in " ".join(said(sheet))
+    assert told <= rows
+    fronts = {row.number for row in cutting_list(plan).rows if row.board.part in ("drawer front", "stile", "drawer back")}
+    assert fronts <= told
+    # Every drawer is named, by its name or by its number.
+    words = {word for sheet in piece_sheets(plan, paper_named("a4"))[:1] for word in said(sheet)}
+    assert all(drawer.name in words or str(drawer.role.number) in words for drawer in plan.drawers)
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_a_section_parallel_to_the_front_cuts_bearers_guides_and_sides_and_has_the_circles_of_d_and_e(name):
+    plan = example(name)
+    (sheet,) = [one for one in piece_sheets(plan, paper_named("a4")) if "parallel to the front" in one.title]
+    cut = {s.says for s in sheet.body if isinstance(s, Line) and s.role is Role.OUTLINE}
+    hands = ("left", "right")
+    assert {f"runners drawer 1 {hand} {kind}" for hand in hands for kind in ("bearer", "guide")} <= cut
+    assert {f"{drawer.name} {hand} side" for drawer in plan.drawers for hand in hands} <= cut
+    assert {board.name for board in plan.boards if board.part == "kicker"} <= cut
+    circles = {s.says for one in piece_sheets(plan, paper_named("a4")) for s in one.body if isinstance(s, Arc)}
+    letters = {word for one in piece_sheets(plan, paper_named("a4")) if "details" not in one.title for word in said(one)}
+    assert {f"detail {letter}" for letter in "ABCDE"} <= circles
+    assert set("ABCDE") <= letters
 
 
 def test_a_plan_of_nothing_has_no_sheets():

@@ -1,0 +1,88 @@
+"""Numbers of the cutting list on a view of the piece: each once in a balloon, on its part or beside it (PR-10).
+
+``balloons.py`` finds where they stand; here is said what is taken already, and where on a part its number may be told. Words keep
+every leader off, lines only balloons. Over hatching a balloon may stand: it covers it.
+"""
+
+from __future__ import annotations
+
+from itertools import islice, pairwise
+from typing import TYPE_CHECKING
+
+from joinlay.pen.marks import Arc, Line, Polyline, Role, Text, bounds_of, text_box
+from joinlay.pictures.balloons import Numbered, Paper, set_balloons
+from joinlay.records import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+
+    from joinlay.boards import Board, PartRole
+    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pictures.picture import Picture, Scale
+    from joinlay.pictures.sight import Sight
+    from joinlay.pictures.wood import Fit
+
+__all__ = ["NumberedView", "numbers_on"]
+
+#: Of the parts of one number, and of the places on each, how many are looked at.
+_PARTS, _SPOTS = 4, 8
+
+
+@dataclass(frozen=True, slots=True)
+class NumberedView:
+    """A view of the piece that can be drawn at any scale, its parts numbered.
+
+    ``box`` is the wood that is seen, in mm of the view: its lower left corner comes to zero on paper. ``bare`` draws it without
+    its numbers, which is quick, to see how much room it takes.
+    """
+
+    title: str
+    box: Box
+    at: Callable[[Scale], Picture]
+    bare: Callable[[Scale], Picture]
+
+
+def numbers_on(
+    strokes: Sequence[Stroke], sight: Sight, fit: Fit, boards: Iterable[Board], numbers: Mapping[PartRole, int]
+) -> tuple[tuple[Stroke, ...], tuple[str, ...]]:
+    """Balloons for those of ``boards`` that are seen, on a drawing of ``strokes``; and a sentence for numbers that found no room.
+
+    ``numbers`` are those of the cutting list, by role. A number goes to one of the parts it stands for. ISO 6433 for the balloons.
+    """
+    paper = Paper()
+    paper.take(line for stroke in strokes for line in _lines(stroke))
+    paper.take_words(text_box(stroke) for stroke in strokes if isinstance(stroke, Text))
+    x0, y0, x1, y1 = fit.box(sight.box)
+    made, over = set_balloons(
+        _numbered(sight, fit, boards, numbers), paper, lambda point: not (x0 <= point[0] <= x1 and y0 <= point[1] <= y1)
+    )
+    left = ", ".join(str(one.number) for one in over)
+    return tuple(stroke for balloon in made for stroke in balloon.spelled()), (f"In the drawing too: {left}.",) if left else ()
+
+
+def _numbered(sight: Sight, fit: Fit, boards: Iterable[Board], numbers: Mapping[PartRole, int]) -> Iterator[Numbered]:
+    seen = {parted.edge.board.role for parted in sight.edges if parted.seen}
+    rows: dict[int, list[Board]] = {}
+    for board in boards:
+        if board.role in seen and board.role in numbers:
+            rows.setdefault(numbers[board.role], []).append(board)
+    for number, own in sorted(rows.items()):
+        spots = [fit.point(spot) for board in own[:_PARTS] for spot in islice(sight.spots(board), _SPOTS)]
+        if spots:
+            yield Numbered(number, tuple(board.role for board in own), tuple(spots))
+
+
+def _lines(stroke: Stroke) -> Iterator[Line]:
+    """A stroke as lines; hatching is none."""
+    if isinstance(stroke, Line):
+        if stroke.role is not Role.HATCH:
+            yield stroke
+    elif isinstance(stroke, Polyline):
+        points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
+        yield from (Line(one, two, stroke.role) for one, two in pairwise(points))
+    elif isinstance(stroke, Arc):
+        # The square around a circle, and its middle: a knob is no place for a number.
+        a, b, c, d = bounds_of((stroke,))
+        middle = (b + d) / 2
+        yield from (Line((a, y), (c, y), stroke.role) for y in (b, middle, d))
+        yield from (Line((x, b), (x, d), stroke.role) for x in (a, c))
