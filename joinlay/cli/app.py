@@ -26,6 +26,7 @@ _FILES: Final = {
     "make": "job_app",
     "settings": "job_app",
     "list": "job_app",
+    "assemble": "job_app",
     "compare": "job_app",
     "joint": "joint_app",
     "why": "job_app",
