@@ -354,7 +354,7 @@ class _Section:
             chain = next((one for one in made if one.fits), None)
             if chain is not None:
                 easel.draw((chain,))
-                y = min(y - _ROW, bounds_of(flatten((chain,)))[1] - 6)
+                y = min(y - _ROW, bounds_of(flatten((chain,)))[1] - 8)
         if has_overall:
             easel.over_all(
                 (box[0], low),
