@@ -8,11 +8,14 @@ import pytest
 from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
+from joinlay.jobs.planning import plan as planned
+from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Text
 from joinlay.templates.drilling import pull_templates
 from joinlay.templates.fold_strips import fold_strips
 from tests.measured import packets
 from tests.measured.packets import example
+from tests.unit.documents.odd_jobs import BOX, TWO_BANKS
 from tests.unit.documents.test_packet import bored_by_card
 
 PIECES = ("moth-cabinet", "print-chest", "seed-cabinet")
@@ -33,6 +36,11 @@ def test_it_takes_no_more_paper_than_it_did(name, most):
     assert 1 <= len(together) <= 4
     assert len(lean(name).sheets) - len(together) <= most
     assert len(packets.packet(name).sheets) >= len(lean(name).sheets) + 10
+
+
+@pytest.mark.parametrize(("job", "most"), [(BOX, 31), (TWO_BANKS, 60)], ids=["box", "two banks"])
+def test_a_small_piece_and_a_large_one_take_no_more_paper_than_they_did(job, most):
+    assert len(packet_for(planned(read_job(job, "odd.toml")), wanted=LEAN).sheets) <= most
 
 
 @pytest.mark.parametrize("name", PIECES)
