@@ -152,10 +152,14 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
                 centre = _whole((x + a * far, y + b * far))
                 if not paper.is_free(centre):
                     continue
+                cost = far + (0 if is_white(centre) else _OVER_PART)
+                # What lines it would cross takes longest to find, and makes no place better.
+                if best is not None and cost >= best[0]:
+                    continue
                 lines = paper.crossed(centre, (x, y))
                 if lines is None:
                     continue
-                cost = far + lines * _OVER_LINE + (0 if is_white(centre) else _OVER_PART)
+                cost += lines * _OVER_LINE
                 if best is None or cost < best[0]:
                     best = (cost, centre, (x, y))
     return None if best is None else Balloon(one.number, one.roles, best[1], best[2])
