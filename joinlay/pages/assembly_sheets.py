@@ -234,11 +234,31 @@ class _Chapter:
             lines.say(sentence)
         strokes = [*self._head(stage_head(of)), *(moved(stroke, Move(_ZERO, -_HEADING)) for stroke in (*picture, *lines.strokes))]
         yield PageBlock(tuple(strokes), _HEADING + lines.high, serves=self._served(view))
-        for sentence in (*self._clamped(glue_ups), *self._measured(of)):
+        for sentence in self._clamped(glue_ups):
             lines = _Lines(self.wide)
             lines.say(sentence)
             yield PageBlock(tuple(lines.strokes), lines.high)
+        measured = tuple(self._measured(of))
+        if measured:
+            crossed, size = self._crossed(of)
+            lines = _Lines(self.wide, size)
+            for sentence in measured:
+                lines.say(sentence)
+            yield PageBlock((*crossed, *lines.strokes), lines.high)
         yield PageBlock((), _WHITE)
+
+    def _crossed(self, of: Sequence[str]) -> tuple[tuple[Line, ...], tuple[Fraction, Fraction]]:
+        """What is made whole as a rectangle of its own shape with both its diagonals, and how wide and high that is; nothing of no rectangle."""
+        whole = next((one for one in self.squares if one.made_in in of and one.of in of), None)
+        if whole is None:
+            return (), (_ZERO, _ZERO)
+        scale = min(_CROSSED_WIDE / whole.width.mm, _CROSSED_HIGH / whole.height.mm)
+        wide, high = whole.width.mm * scale, whole.height.mm * scale
+        low, left, right = -high - _LEAST, _ZERO, wide
+        corners = ((left, -_LEAST), (right, -_LEAST), (right, low), (left, low))
+        sides = (Line(one, other, Role.OUTLINE) for one, other in zip(corners, (*corners[1:], corners[0]), strict=True))
+        across = (Line(corners[n], corners[n + 2], Role.DIMENSION) for n in (0, 1))
+        return (*sides, *across), (wide, high + 2 * _LEAST)
 
     def _clamped(self, glue_ups: Sequence[GlueUp]) -> Iterator[str]:
         """Where clamps stand, of glue-ups in which they stand alike together (PT-4)."""
@@ -398,6 +418,9 @@ def _upper(said: str) -> str:
 def _no_more(differ: str) -> str:
     return differ if differ.startswith("under") else f"no more than {differ}"
 
+
+#: How large a rectangle with its diagonals is drawn at the most, in mm.
+_CROSSED_WIDE, _CROSSED_HIGH = Fraction(24), Fraction(10)
 
 _DRY_FIT: Final = "First dry: put all of it together without glue, with the clamps you will use, and measure its diagonals."
 _SIGNS: Final = (

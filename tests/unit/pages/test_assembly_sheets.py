@@ -15,7 +15,7 @@ from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.pages.assembly_sheets import assembly_sheets, numbers_of
 from joinlay.paper import paper_named
-from joinlay.pen.marks import Arc, Polyline, Text
+from joinlay.pen.marks import Arc, Line, Polyline, Role, Text
 from joinlay.shop import usual_shop
 from tests.measured.packets import example
 
@@ -106,3 +106,19 @@ def test_a_plan_without_an_order_has_no_sheets():
     assert assembly_sheets(Plan("Empty", "empty.toml", Unit.MM, shop.rule, shop, {}, (), (), (), "a4"), paper_named("a4")) == ()
     planned = example("print-chest")
     assert assembly_sheets(replace(planned, order=replace(planned.order, stages=())), paper_named("a4")) == ()
+
+
+def test_what_is_made_whole_stands_there_with_both_its_diagonals(made):
+    """Each rectangle in its own shape, its diagonals from corner to corner (PT-5)."""
+    plan, sheets = made
+    drawn = {
+        (abs(one.end[0] - one.start[0]), abs(one.end[1] - one.start[1]))
+        for sheet in sheets
+        for one in sheet.strokes
+        if isinstance(one, Line) and one.role is Role.DIMENSION
+    }
+    wholes = [one for one in squares_of(plan.drawers, plan.others) if one.of == one.made_in]
+    assert {one.of for one in wholes} >= {"case", "face frame", "drawer 1"}
+    for one in wholes:
+        if one.of in ("case", "face frame", "drawer 1"):
+            assert any(wide * one.height.mm == high * one.width.mm for wide, high in drawn), one.of
