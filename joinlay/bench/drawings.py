@@ -7,9 +7,13 @@ from typing import TYPE_CHECKING, Final
 from markupsafe import Markup
 
 from joinlay.bench.inked import inked
+from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.sheet_goods import sheet_layouts
 from joinlay.errors import BadInput, nearest_names
 from joinlay.lengths import Fraction
 from joinlay.pages.assembly_sheets import numbers_of
+from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
+from joinlay.pages.layout_drawing import layout_drawing
 from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
@@ -21,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from joinlay.jobs.plan import Plan
+    from joinlay.pages.plain_sheet import PageBlock
     from joinlay.pictures.picture import Size
 
 __all__ = ["DRAWINGS", "drawing_of"]
@@ -53,6 +58,27 @@ def _sticks(plan: Plan) -> Sequence[Picture]:
     return [Picture(stick.title, stick.strokes, _TRUE) for stick in story_sticks(plan)]
 
 
+def _layouts(plan: Plan) -> Sequence[Picture]:
+    wide, deep = _ROOM
+    return [
+        _block(f"{layout.stock}, sheet {n} of {len(layout.sheets)}", layout_drawing(sheet, layout.kerf, plan.rule, wide, deep))
+        for layout in sheet_layouts(plan, cutting_list(plan))
+        for n, sheet in enumerate(layout.sheets, start=1)
+    ]
+
+
+def _charts(plan: Plan) -> Sequence[Picture]:
+    return [
+        _block(f"{drawers_named(way.drawers)} on the way out", (chart_block(way, plan.rule, _ROOM[0]), 1))
+        for way in ways_out(plan)
+    ]
+
+
+def _block(title: str, drawn: tuple[PageBlock, int]) -> Picture:
+    block, scale = drawn
+    return Picture(title, block.strokes, Scale(1, scale))
+
+
 #: Every drawing by its key in the address: what it is called on the page, and what draws it.
 DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
     "front": ("Front", _front),
@@ -61,6 +87,8 @@ DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
     "details": ("Details", details),
     "apart": ("Taken apart", _apart),
     "sticks": ("Story sticks", _sticks),
+    "layouts": ("Sheets", _layouts),
+    "charts": ("Charts", _charts),
 }
 
 

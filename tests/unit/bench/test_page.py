@@ -270,3 +270,13 @@ def test_what_has_changed_since_it_was_kept_is_told(page):
     assert "Nothing that is built or set differs" in words_of(page.get("/changes").text)
     page.write("= 1")
     assert "can't be made as it is" in words_of(page.get("/changes").text)
+
+
+def test_the_sheets_and_charts_can_be_looked_at(page):
+    page.path.write_text(JOB.replace("nominal = 12", 'nominal = 12\nsheet = ["2440", "1220"]'), encoding="utf-8")
+    sheets = page.get("/drawing/layouts").text
+    assert "birch, sheet 1 of 1" in words_of(sheets).casefold()
+    assert sheets.count("<svg") == page.get("/drawing/layouts").text.count("<figcaption") >= 1
+    charts = page.get("/drawing/charts").text
+    assert "on the way out" in words_of(charts)
+    assert charts != page.get("/drawing/front").text
