@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation
 
-__all__ = ["Progress", "complain", "finding_lines", "hung", "say", "table", "table_rows"]
+__all__ = ["Progress", "broken", "complain", "finding_lines", "hung", "say", "table", "table_rows"]
 
 
 def say(text: str) -> None:
@@ -126,6 +126,28 @@ def hung(line: str) -> str:
     """``line``, in a terminal broken where it is full, under what follows its first word."""
     width = _terminal_width()
     return line if width is None else textwrap.fill(line, min(width, _EASY_TO_READ), subsequent_indent=" " * 9)
+
+
+def broken(text: str) -> str:
+    """``text`` with every line that is wider than the terminal broken, under its own beginning and two in, never within a figure and its unit."""
+    width = _terminal_width()
+    if width is None:
+        return text
+    return "\n".join(line if len(line) <= width else _broken(line, width) for line in text.splitlines())
+
+
+def _broken(line: str, width: int) -> str:
+    words = line.lstrip()
+    indent = " " * (len(line) - len(words))
+    filled = textwrap.fill(
+        _kept_together(words),
+        width,
+        initial_indent=indent,
+        subsequent_indent=f"{indent}  ",
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    return filled.replace(_KEPT, " ")
 
 
 #: A longer line is hard to read.

@@ -96,7 +96,8 @@ def test_no_whole_piece_that_is_made_is_refused_by_the_checks(drawn):
     made = made_or_none(wanted, own)
     assume(made is not None)
     assert made is not None
-    stocks = {stock.name: stock for bank in wanted.banks for wish in bank.drawers for stock in (wish.make.front, wish.make.sides)}
+    own_stocks = [stock for bank in wanted.banks for wish in bank.drawers for stock in (wish.make.front, wish.make.sides)]
+    stocks = {stock.name: stock for stock in (*own_stocks, wanted.case.sides, wanted.case.panels, wanted.frame.stock)}
     found = find_everything(made.drawers, made.piece.assemblies, stocks, own, usual_conditions())
     assert [(f.where, f.sentence(str)) for f in found if f.harm is Harm.REFUSE] == []
 

@@ -52,7 +52,8 @@ def test_what_was_found_beside_every_part(height, make):
     words = " ".join(
         stroke.plain for sheet in template_sheets(told, "letter") for stroke in sheet.strokes if isinstance(stroke, Text)
     )
-    assert words.count("finding 1:") == words.count("finding 2:") >= 5
+    # Left and right share a template, so that few are left of some corners.
+    assert words.count("finding 1:") == words.count("finding 2:") >= 3
 
 
 def test_many_drawers_alike():

@@ -7,12 +7,16 @@ from fractions import Fraction
 
 from hypothesis import given, settings
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, PartKind
 from joinlay.casework.piece import plan_piece
 from joinlay.findings import Refused
 from joinlay.lengths import Dimension, Length
 from tests.assembly.any_piece import specs
 from tests.assembly.pieces import Whole, tried
+
+#: What stands under a piece, and how far it may stand out.
+BASE = (PartKind.BASE_FRONT, PartKind.BASE_BACK, PartKind.BASE_SIDE, PartKind.FOOT)
+PROUD = Fraction(127, 40)
 
 
 def shape(board):
@@ -71,6 +75,15 @@ def test_every_part_stands_within_the_piece(drawn):
         low = board.place.point(Length(0), Length(0), Length(0))
         high = board.place.point(board.length, board.width, board.thickness)
         for at in (low, high):
-            assert 0 <= at[0] <= spec.width.mm
-            assert 0 <= at[1] <= spec.depth.mm
-            assert 0 <= at[2] <= spec.height.mm
+            if board.role.kind is PartKind.TOP:
+                # It lies on the piece and reaches over it (TO-1).
+                assert at[2] >= spec.height.mm
+            elif board.role.kind in BASE:
+                # It stands under the piece, proud by an eighth at the most (BA-1).
+                assert at[2] <= 0
+                assert -PROUD <= at[0] <= spec.width.mm + PROUD
+                assert -PROUD <= at[1] <= spec.depth.mm
+            else:
+                assert 0 <= at[0] <= spec.width.mm
+                assert 0 <= at[1] <= spec.depth.mm
+                assert 0 <= at[2] <= spec.height.mm

@@ -206,7 +206,8 @@ def _in_lines(said: str, room: Fraction) -> list[Content]:
         lines = _parted(said, room, high, bold=True)
         if len(lines) <= 2 and all(set_line(words(line, high, bold=True)).width <= room for line in lines):
             break
-    return [fitted(line, room, (high,), bold=True) for line in lines]
+    # Where one word alone is longer than a narrow stick is wide, it is set smaller.
+    return [fitted(line, room, (high, Fraction(9, 5)), bold=True) for line in lines]
 
 
 def _parted(said: str, room: Fraction, high: Fraction, *, bold: bool) -> list[str]:
