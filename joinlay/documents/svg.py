@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Point, Stroke, Text
     from joinlay.templates import Template
 
-__all__ = ["strokes_svg", "template_svg"]
+__all__ = ["arc_element", "number_text", "points_text", "strokes_svg", "template_svg", "text_elements", "tone_of"]
 
 #: Decimals of a millimetre: a hundredth of a thousandth, well under what a file of points keeps.
 _PLACES = 5
@@ -38,8 +38,8 @@ def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None, t
     if box is None:
         left, bottom, right, top = bounds_of(strokes)
         box = (left - _MARGIN, bottom - _MARGIN, right + _MARGIN, top + _MARGIN)
-    wide, high = _n(box[2] - box[0]), _n(box[3] - box[1])
-    view = f"{_n(box[0])} {_n(-box[3])} {wide} {high}"
+    wide, high = number_text(box[2] - box[0]), number_text(box[3] - box[1])
+    view = f"{number_text(box[0])} {number_text(-box[3])} {wide} {high}"
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}mm" height="{high}mm" viewBox="{view}">',
@@ -61,8 +61,8 @@ def _style(strokes: Sequence[Stroke]) -> Iterator[str]:
     for role in Role:
         if role in used:
             pen = PENS[role]
-            dash = f"; stroke-dasharray: {' '.join(map(_n, pen.dash))}" if pen.dash else ""
-            yield f".{role.value} {{ stroke-width: {_n(pen.weight)}{dash} }}"
+            dash = f"; stroke-dasharray: {' '.join(map(number_text, pen.dash))}" if pen.dash else ""
+            yield f".{role.value} {{ stroke-width: {number_text(pen.weight)}{dash} }}"
     yield ".area { stroke: none }"
     yield "</style>"
 
@@ -70,21 +70,22 @@ def _style(strokes: Sequence[Stroke]) -> Iterator[str]:
 def _element(stroke: Stroke) -> Iterator[str]:
     if isinstance(stroke, Line):
         (x1, y1), (x2, y2) = stroke.start, stroke.end
-        yield f'<line {_about(stroke)} x1="{_n(x1)}" y1="{_n(-y1)}" x2="{_n(x2)}" y2="{_n(-y2)}"/>'
+        yield f'<line {_about(stroke)} x1="{number_text(x1)}" y1="{number_text(-y1)}" x2="{number_text(x2)}" y2="{number_text(-y2)}"/>'
     elif isinstance(stroke, Polyline):
-        yield f'<{"polygon" if stroke.closed else "polyline"} {_about(stroke)} points="{_points(stroke.points)}"/>'
+        yield f'<{"polygon" if stroke.closed else "polyline"} {_about(stroke)} points="{points_text(stroke.points)}"/>'
     elif isinstance(stroke, Fill):
-        yield f'<polygon class="area" style="fill: {_tone(stroke.ink)}"{_says(stroke)} points="{_points(stroke.points)}"/>'
+        yield f'<polygon class="area" style="fill: {tone_of(stroke.ink)}"{_says(stroke)} points="{points_text(stroke.points)}"/>'
     elif isinstance(stroke, Arc):
-        yield _arc(stroke)
+        yield arc_element(stroke, _about(stroke))
     else:
-        yield from _text(stroke)
+        yield from text_elements(stroke)
 
 
-def _arc(arc: Arc) -> str:
-    (x, y), r = arc.centre, _n(arc.radius)
+def arc_element(arc: Arc, about: str) -> str:
+    """``arc`` as an element, a circle where it goes round; ``about`` are its attributes beside where it lies."""
+    (x, y), r = arc.centre, number_text(arc.radius)
     if arc.sweep >= 360:
-        return f'<circle {_about(arc)} cx="{_n(x)}" cy="{_n(-y)}" r="{r}"/>'
+        return f'<circle {about} cx="{number_text(x)}" cy="{number_text(-y)}" r="{r}"/>'
     ends = []
     for angle in (arc.start, arc.start + arc.sweep):
         turn = radians(angle)
@@ -92,20 +93,21 @@ def _arc(arc: Arc) -> str:
             f"{float(x) + float(arc.radius) * cos(turn):.{_PLACES}f} {-float(y) - float(arc.radius) * sin(turn):.{_PLACES}f}"
         )
     large = int(arc.sweep > 180)
-    return f'<path {_about(arc)} d="M {ends[0]} A {r} {r} 0 {large} 0 {ends[1]}"/>'
+    return f'<path {about} d="M {ends[0]} A {r} {r} 0 {large} 0 {ends[1]}"/>'
 
 
-def _text(text: Text) -> Iterator[str]:
+def text_elements(text: Text) -> Iterator[str]:
     """One text element for each piece of type; its length is given too, so that another typeface takes no more room."""
-    tone = _tone(text.ink)
+    tone = tone_of(text.ink)
     for piece, (x, y) in pieces_of(text):
         weight = ' class="bold"' if piece.bold else ""
-        turn = f' transform="rotate({-90 * text.turn.value} {_n(x)} {_n(-y)})"' if text.turn.value else ""
-        size = f'font-size="{_n(piece.em)}" textLength="{_n(piece.width)}" lengthAdjust="spacingAndGlyphs"'
-        yield f'<text{weight} fill="{tone}" {size} x="{_n(x)}" y="{_n(-y)}"{turn}>{escape(piece.text)}</text>'
+        turn = f' transform="rotate({-90 * text.turn.value} {number_text(x)} {number_text(-y)})"' if text.turn.value else ""
+        size = f'font-size="{number_text(piece.em)}" textLength="{number_text(piece.width)}" lengthAdjust="spacingAndGlyphs"'
+        yield f'<text{weight} fill="{tone}" {size} x="{number_text(x)}" y="{number_text(-y)}"{turn}>{escape(piece.text)}</text>'
 
 
-def _tone(ink: Fraction) -> str:
+def tone_of(ink: Fraction) -> str:
+    """The grey of so much ``ink``, 0 white and 1 black: ``#808080``."""
     grey = round(255 * (1 - ink))
     return f"#{grey:02x}{grey:02x}{grey:02x}"
 
@@ -118,10 +120,12 @@ def _says(stroke: Stroke) -> str:
     return f" data-says={quoteattr(stroke.says)}" if stroke.says else ""
 
 
-def _points(points: Sequence[Point]) -> str:
-    return " ".join(f"{_n(x)},{_n(-y)}" for x, y in points)
+def points_text(points: Sequence[Point]) -> str:
+    """``points`` as SVG has them, y downwards."""
+    return " ".join(f"{number_text(x)},{number_text(-y)}" for x, y in points)
 
 
 @lru_cache(maxsize=65536)
-def _n(number: Fraction) -> str:
+def number_text(number: Fraction) -> str:
+    """A length in mm as SVG has it."""
     return decimal_text(number, _PLACES)
