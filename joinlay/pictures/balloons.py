@@ -28,6 +28,9 @@ if TYPE_CHECKING:
     from joinlay.boards import PartRole
     from joinlay.pen.marks import Box, Point, Stroke
 
+    #: A point in whole micrometres.
+    _Fine = tuple[int, int]
+
 __all__ = ["RADIUS_OF_BALLOON", "Balloon", "Numbered", "Paper", "set_balloons"]
 
 #: Half a balloon's width, and white around it.
@@ -37,6 +40,10 @@ _HALF: Final = Fraction(1, 2)
 #: How far from its part a balloon may stand, in mm, and how much farther it would rather stand than over another part or across a line.
 _REACH: Final = (6, 8, 10, 13, 16, 20, 25, 31, 38)
 _OVER_PART, _OVER_LINE = 14, 5
+#: At how many half millimetres' distance a leader is looked at first.
+_GLANCE: Final = 4
+#: Squares in a row, and those left of zero: a picture's paper reaches 4 m each way.
+_WIDE, _LEFT = 2**13, 2**12
 
 
 def _around() -> tuple[Point, ...]:
@@ -83,38 +90,80 @@ class Balloon:
 
 
 class Paper:
-    """Which squares of a millimetre are taken by lines and balloons."""
+    """Which squares of a millimetre are taken by lines and balloons.
+
+    A square is a number, so that sets of them are quick; the squares taken in a row are the bits of one more, so that a row can be asked at once
+    where the middle of a balloon may be.
+    """
 
     def __init__(self) -> None:
         """Begin with nothing on it."""
-        self._lines: set[tuple[int, int]] = set()
-        self._balloons: set[tuple[int, int]] = set()
+        self._lines: set[int] = set()
+        self._balloons: set[int] = set()
+        self._rows: dict[int, int] = {}
+        self._blocked: dict[int, int] = {}
 
     def take(self, lines: Iterable[Line]) -> None:
         """Note that there are lines."""
+        taken: set[int] = set()
         for line in lines:
-            self._lines.update(_passed(line.start, line.end))
+            taken |= _passed(_fine(line.start), _fine(line.end))
+        self._lines |= taken
+        self._fill(taken)
 
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
+        taken: set[int] = set()
         for left, bottom, right, top in boxes:
-            columns, rows = range(floor(left), ceil(right)), range(floor(bottom), ceil(top))
-            self._balloons.update((i, j) for i in columns for j in rows)
+            for row in range(floor(bottom), ceil(top)):
+                taken.update(range(_square(floor(left), row), _square(ceil(right), row)))
+        self._balloons |= taken
+        self._fill(taken)
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""
-        self._balloons.update(_under(balloon.centre))
+        x, y = floor(balloon.centre[0]), floor(balloon.centre[1])
+        taken = {_square(x + i, y + j) for i, j in _DISC}
         if balloon.spot is not None:
-            self._balloons.update(_passed(balloon.centre, balloon.spot))
+            taken |= _passed(_fine(balloon.centre), _fine(balloon.spot))
+        self._balloons |= taken
+        self._fill(taken)
 
-    def is_free(self, centre: Point) -> bool:
-        """True where a balloon has room."""
-        return not any(square in self._lines or square in self._balloons for square in _under(centre))
+    def is_free(self, x: int, y: int) -> bool:
+        """True where a balloon has room about a point in whole mm."""
+        blocked = self._blocked.get(y)
+        if blocked is None:
+            blocked = self._blocked[y] = self._blocked_in(y)
+        return not blocked >> x + _LEFT & 1
 
-    def crossed(self, centre: Point, spot: Point) -> int | None:
-        """How many squares with lines a leader passes; None where it meets a balloon or its line."""
-        passed = set(_passed(centre, spot))
-        return None if passed & self._balloons else len(passed & self._lines)
+    def crossed(self, centre: _Fine, spot: _Fine, most: int | None = None) -> int | None:
+        """How many squares with lines a leader passes, its ends in micrometres; None where it meets a balloon or its line, or where that is seen to
+        be more than ``most``.
+        """
+        if most is not None and len(self._lines.intersection(_passed(centre, spot, every=_GLANCE))) > most:
+            return None
+        passed = _passed(centre, spot)
+        return len(passed & self._lines) if self._balloons.isdisjoint(passed) else None
+
+    def _fill(self, squares: Iterable[int]) -> None:
+        taken: dict[int, int] = {}
+        for square in squares:
+            row, column = divmod(square, _WIDE)
+            taken[row] = taken.get(row, 0) | 1 << column
+        for row, columns in taken.items():
+            self._rows[row] = self._rows.get(row, 0) | columns
+            for j, _ in _DISC_ROWS:
+                self._blocked.pop(row - j, None)
+
+    def _blocked_in(self, y: int) -> int:
+        """Where in a row a balloon's middle can't be: wherever a square that it would lie on is taken."""
+        blocked = 0
+        for j, columns in _DISC_ROWS:
+            row = self._rows.get(y + j)
+            if row:
+                for i in columns:
+                    blocked |= row >> i if i >= 0 else row << -i
+        return blocked
 
 
 def set_balloons(
@@ -125,11 +174,11 @@ def set_balloons(
     left: list[Numbered] = []
     waiting: list[Numbered] = []
     for one in numbered:
-        on = next((centre for centre in map(_whole, one.spots) if paper.is_free(centre)), None)
+        on = next((at for at in map(_whole, one.spots) if paper.is_free(*at)), None)
         if on is None:
             waiting.append(one)
             continue
-        made.append(Balloon(one.number, one.roles, on))
+        made.append(Balloon(one.number, one.roles, (Fraction(on[0]), Fraction(on[1]))))
         paper.take_balloon(made[-1])
     for one in sorted(waiting, key=lambda one: len(one.spots)):
         found = _beside(one, paper, is_white)
@@ -142,27 +191,35 @@ def set_balloons(
 
 
 def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> Balloon | None:
-    best: tuple[int, Point, Point] | None = None
-    for x, y in one.spots[:6]:
-        for far in _REACH:
-            # What is farther can't be better any more.
-            if best is not None and far >= best[0]:
-                break
-            for a, b in _AROUND:
-                centre = _whole((x + a * far, y + b * far))
-                if not paper.is_free(centre):
-                    continue
-                cost = far + (0 if is_white(centre) else _OVER_PART)
-                # What lines it would cross takes longest to find, and makes no place better.
-                if best is not None and cost >= best[0]:
-                    continue
-                lines = paper.crossed(centre, (x, y))
-                if lines is None:
-                    continue
-                cost += lines * _OVER_LINE
-                if best is None or cost < best[0]:
-                    best = (cost, centre, (x, y))
-    return None if best is None else Balloon(one.number, one.roles, best[1], best[2])
+    """The place that costs least; of several the first: by the spots, then by how far, then around."""
+    spots = [(n, spot, _fine(spot)) for n, spot in enumerate(one.spots[:_MOST_SPOTS])]
+    # Places by what they cost before the lines crossed are counted, which takes longest: the dearer are seldom looked at.
+    waiting: dict[int, list[tuple[int, int, int]]] = {}
+    best: tuple[int, int, int] | None = None
+    found: tuple[Point, Point] | None = None
+    for least in _COSTS:
+        # What costs more can't be better any more.
+        if best is not None and least > best[0]:
+            break
+        if least in _REACH:
+            away = _REACH.index(least)
+            for n, (x, y), _ in spots:
+                for around, (right, up) in enumerate(_OFFSETS[away], start=away * len(_AROUND)):
+                    column, row = _floor(x, right), _floor(y, up)
+                    if paper.is_free(column, row):
+                        cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
+                        waiting.setdefault(cost, []).append((n, around, _square(column, row)))
+        for n, around, square in sorted(waiting.pop(least, ())):
+            row, column = divmod(square, _WIDE)
+            centre, (_, spot, end) = (column - _LEFT, row), spots[n]
+            most = None if best is None else (best[0] - least) // _OVER_LINE
+            lines = paper.crossed((centre[0] * 1000, centre[1] * 1000), end, most)
+            if lines is None:
+                continue
+            place = (least + lines * _OVER_LINE, n, around)
+            if best is None or place < best:
+                best, found = place, ((Fraction(centre[0]), Fraction(centre[1])), spot)
+    return None if found is None else Balloon(one.number, one.roles, *found)
 
 
 def _disc() -> tuple[tuple[int, int], ...]:
@@ -174,26 +231,51 @@ def _disc() -> tuple[tuple[int, int], ...]:
 
 
 _DISC: Final = _disc()
+#: The same by its rows.
+_DISC_ROWS: Final = tuple((row, tuple(i for i, j in _DISC if j == row)) for row in sorted({j for _, j in _DISC}))
+
+#: How many of a part's spots a line may lead to.
+_MOST_SPOTS: Final = 6
+#: What a place can cost that crosses no line, from the least.
+_COSTS: Final = tuple(sorted({far + over for far in _REACH for over in (0, _OVER_PART)}))
+#: From a spot to the places around it, for each reach; with the half that makes rounding down rounding.
+_OFFSETS: Final = tuple(tuple((a * far + _HALF, b * far + _HALF) for a, b in _AROUND) for far in _REACH)
 
 
-def _under(centre: Point) -> Iterator[tuple[int, int]]:
-    """The squares that a balloon about a point in whole mm lies on."""
-    x, y = floor(centre[0]), floor(centre[1])
-    return ((x + i, y + j) for i, j in _DISC)
+def _square(column: int, row: int) -> int:
+    """The number of a square."""
+    return row * _WIDE + column + _LEFT
 
 
-def _whole(point: Point) -> Point:
+def _floor(at: Fraction, offset: Fraction) -> int:
+    """The whole number below the sum of both, without the sum."""
+    under, over = at.denominator, offset.denominator
+    return int((at.numerator * over + offset.numerator * under) // (under * over))
+
+
+def _whole(point: Point) -> tuple[int, int]:
     """The point in whole mm that is nearest."""
-    return Fraction(floor(point[0] + _HALF)), Fraction(floor(point[1] + _HALF))
+    return floor(point[0] + _HALF), floor(point[1] + _HALF)
 
 
-def _passed(start: Point, end: Point) -> Iterator[tuple[int, int]]:
-    """The squares a line passes, taken every half millimetre."""
-    # In whole micrometres, which is quick: where words stand need not be exact.
-    x0, y0, x1, y1 = (floor(at * 1000) for at in (*start, *end))
-    steps = max(abs(x1 - x0), abs(y1 - y0)) // 500 + 1
-    for n in range(steps + 1):
-        yield (x0 + (x1 - x0) * n // steps) // 1000, (y0 + (y1 - y0) * n // steps) // 1000
+def _fine(point: Point) -> _Fine:
+    """A point in whole micrometres, which is quick: where words stand need not be exact."""
+    return floor(point[0] * 1000), floor(point[1] * 1000)
+
+
+def _passed(start: _Fine, end: _Fine, every: int = 1) -> set[int]:
+    """The squares a line passes, taken every half millimetre, or some of them: one in ``every``; its ends in micrometres."""
+    (x0, y0), (x1, y1) = start, end
+    run, up = x1 - x0, y1 - y0
+    if not up and every == 1:
+        # It passes every square from one end to the other.
+        row = y0 // 1000
+        return set(range(_square(min(x0, x1) // 1000, row), _square(max(x0, x1) // 1000, row) + 1))
+    if not run and every == 1:
+        column = x0 // 1000
+        return set(range(_square(column, min(y0, y1) // 1000), _square(column, max(y0, y1) // 1000) + 1, _WIDE))
+    steps = max(abs(run), abs(up)) // 500 + 1
+    return {(y0 + up * n // steps) // 1000 * _WIDE + (x0 + run * n // steps) // 1000 + _LEFT for n in range(0, steps + 1, every)}
 
 
 def _root(square: Fraction) -> Fraction:
