@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
-from joinlay.pen.marks import Move, Text, bounds_of, moved
+from joinlay.pen.marks import Move, Text, bounds_of, moved, text_box
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import numbered_elevation
 from joinlay.pictures.picture import PLAIN
@@ -24,12 +25,12 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.paper import Paper
-    from joinlay.pen.marks import Point, Stroke
+    from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pictures.numbered import NumberedView
     from joinlay.pictures.picture import Picture, Scale, Size
 
     #: How a view is drawn at a scale: with its numbers or bare.
-    _Draw = Callable[[NumberedView, Scale], Picture]
+    _Draw = Callable[[NumberedView, Scale], "_Drawn"]
 
 __all__ = ["piece_sheets"]
 
@@ -69,10 +70,20 @@ _LEGEND: Final = "Numbers in circles are those of the cutting list; letters at c
 
 
 @dataclass(frozen=True, slots=True)
-class _Set:
-    """Pictures in their places: strokes with the upper left corner of all at zero, how wide and high they are, and the lines under them."""
+class _Drawn:
+    """A picture and the room it takes, which takes long to find."""
 
-    strokes: tuple[Stroke, ...]
+    picture: Picture
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero; how wide
+    and high they are, and the lines under them.
+    """
+
+    placed: tuple[tuple[tuple[Stroke, ...], Point], ...]
     size: Size
     notes: tuple[str, ...]
     scale: Scale
@@ -80,6 +91,12 @@ class _Set:
     def fits(self, room: Size) -> bool:
         """Whether all of it goes into ``room``."""
         return self.size[0] <= room[0] and self.size[1] + _deep(self.notes) <= room[1]
+
+    def strokes(self, right: Fraction, up: Fraction) -> Iterator[Stroke]:
+        """Everything drawn, its upper left corner so far ``right`` and ``up``."""
+        for strokes, at in self.placed:
+            move = Move(at[0] + right, at[1] + up)
+            yield from (moved(stroke, move) for stroke in strokes)
 
 
 def _general(pages: PlainPages, front: NumberedView, side: NumberedView | None, level: NumberedView | None) -> list[Sheet]:
@@ -107,9 +124,8 @@ def _on_sheets(pages: PlainPages, heading: str, views: Sequence[NumberedView], m
     left, _, _, top = pages.box
     room = _room(pages)
     shown = ", ".join(view.title for view in views)
-    move = Move(left + (room[0] - made.size[0]) / 2, top - _HEAD)
     under = max(0, int((room[1] - made.size[1] - 2) / _STEP))
-    strokes = [_heading(pages, heading), *(moved(stroke, move) for stroke in made.strokes)]
+    strokes = [_heading(pages, heading), *made.strokes(left + (room[0] - made.size[0]) / 2, top - _HEAD)]
     strokes += _lines(made.notes[:under], left, top - _HEAD - made.size[1] - 2)
     sheets = [pages.sheet(shown, tuple(strokes), made.scale.text)]
     many = int(room[1] / _STEP)
@@ -131,36 +147,35 @@ def _in_projection(
     placed = [(drawn(front, scale), (_ZERO, _ZERO))]
     _, _, x1, y1 = placed[0][0].box
     if level is not None:
-        picture = drawn(level, scale)
+        above = drawn(level, scale)
         aside = (level.box[0] - front.box[0]) * scale.factor
-        placed.append((picture, (aside, y1 + _CAPTION + _APART - picture.box[1])))
-        x1 = max(x1, aside + picture.box[2])
+        placed.append((above, (aside, y1 + _CAPTION + _APART - above.box[1])))
+        x1 = max(x1, aside + above.box[2])
     if side is not None:
-        picture = drawn(side, scale)
-        placed.append((picture, (x1 + _APART - picture.box[0], (side.box[1] - front.box[1]) * scale.factor)))
+        beside = drawn(side, scale)
+        placed.append((beside, (x1 + _APART - beside.box[0], (side.box[1] - front.box[1]) * scale.factor)))
     return _put_together(placed, scale, wide)
 
 
-def _bare(view: NumberedView, scale: Scale) -> Picture:
-    return view.bare(scale)
-
-
-def _numbered(view: NumberedView, scale: Scale) -> Picture:
-    return view.at(scale)
-
-
-def _put_together(placed: Sequence[tuple[Picture, Point]], scale: Scale, wide: Fraction) -> _Set:
+def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fraction) -> _Set:
     """Pictures at their places on one ground, each with its title over it."""
-    strokes: list[Stroke] = []
-    for picture, at in placed:
-        strokes += (moved(stroke, Move(*at)) for stroke in picture.strokes)
-        x0, _, x1, y1 = picture.box
-        title = fitted(picture.title, max(x1 - x0, _LEAST_TITLE), (_WORD, _SMALL, _TINY), bold=True)
-        strokes.append(Text((at[0] + x0, at[1] + y1 + 3), title))
-    x0, y0, x1, y1 = bounds_of(strokes)
-    unsaid = [f"{picture.title}: {said}" if len(placed) > 1 else said for picture, _ in placed for said in picture.unsaid]
-    notes = tuple(line for one in (_LEGEND, *unsaid) for line in wrapped(one, wide, _SMALL))
-    return _Set(tuple(moved(stroke, Move(-x0, -y1)) for stroke in strokes), (x1 - x0, y1 - y0), notes, scale)
+    made: list[tuple[tuple[Stroke, ...], Point]] = []
+    boxes: list[Box] = []
+    for drawn, at in placed:
+        x0, _, x1, y1 = drawn.box
+        title = Text((x0, y1 + 3), fitted(drawn.picture.title, max(x1 - x0, _LEAST_TITLE), (_WORD, _SMALL, _TINY), bold=True))
+        made.append(((*drawn.picture.strokes, title), at))
+        boxes += (Move(*at).box(box) for box in (drawn.box, text_box(title)))
+    x0, y0, x1, y1 = _around(boxes)
+    unsaid = [(drawn.picture.title, said) for drawn, _ in placed for said in drawn.picture.unsaid]
+    told = [f"{title}: {said}" if len(placed) > 1 else said for title, said in unsaid]
+    notes = tuple(line for one in (_LEGEND, *told) for line in wrapped(one, wide, _SMALL))
+    return _Set(tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made), (x1 - x0, y1 - y0), notes, scale)
+
+
+def _around(boxes: Sequence[Box]) -> Box:
+    """The smallest box that holds all of ``boxes``."""
+    return box_of([corner for box in boxes for corner in (box[:2], box[2:])])
 
 
 def _more_sheets(pages: PlainPages, views: Sequence[NumberedView]) -> Iterator[Sheet]:
@@ -180,12 +195,12 @@ def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
     high = sum((view.box[3] - view.box[1] for view in views), _ZERO)
 
     def stacked(scale: Scale, drawn: _Draw) -> _Set:
-        placed: list[tuple[Picture, Point]] = []
+        placed: list[tuple[_Drawn, Point]] = []
         y = _ZERO
         for view in views:
-            picture = drawn(view, scale)
-            placed.append((picture, (_ZERO, y - _CAPTION - picture.box[3])))
-            y -= _CAPTION + picture.size[1] + _APART
+            one = drawn(view, scale)
+            placed.append((one, (_ZERO, y - _CAPTION - one.box[3])))
+            y -= _CAPTION + one.box[3] - one.box[1] + _APART
         return _put_together(placed, scale, room[0])
 
     return _largest(stacked, (wide, high), room)
@@ -198,20 +213,35 @@ def _largest(draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size) -> _S
     set only where the drawing fits without them, since to find their places takes most of the time.
     """
     beside = under = _ZERO
+    known: dict[tuple[NumberedView, Scale], _Drawn] = {}
+
+    def bare(view: NumberedView, scale: Scale) -> _Drawn:
+        found = known.get((view, scale))
+        if found is None:
+            picture = view.bare(scale)
+            found = known[view, scale] = _Drawn(picture, picture.box)
+        return found
+
+    def numbered(view: NumberedView, scale: Scale) -> _Drawn:
+        plain = bare(view, scale)
+        picture = view.numbered(plain.picture)
+        added = picture.strokes[len(plain.picture.strokes) :]
+        return _Drawn(picture, _around([plain.box, bounds_of(added)]) if added else plain.box)
+
     made = None
     for scale in PLAIN:
         if wood[0] * scale.factor + beside > room[0] or wood[1] * scale.factor + under > room[1]:
             continue
-        made = draw(scale, _bare)
+        made = draw(scale, bare)
         if made.fits(room):
-            made = draw(scale, _numbered)
+            made = draw(scale, numbered)
             if made.fits(room):
                 return made
         high = made.size[1] + _deep(made.notes)
         # A tenth is left to chance: where a balloon goes hangs on the scale.
         beside = (made.size[0] - wood[0] * scale.factor) * Fraction(9, 10)
         under = (high - wood[1] * scale.factor) * Fraction(9, 10)
-    return draw(PLAIN[-1] if made is None else made.scale, _numbered)
+    return draw(PLAIN[-1] if made is None else made.scale, numbered)
 
 
 def _deep(notes: Sequence[str]) -> Fraction:

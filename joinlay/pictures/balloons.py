@@ -203,9 +203,9 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
             break
         if least in _REACH:
             away = _REACH.index(least)
-            for n, (x, y), _ in spots:
+            for n, _, (x, y) in spots:
                 for around, (right, up) in enumerate(_OFFSETS[away], start=away * len(_AROUND)):
-                    column, row = _floor(x, right), _floor(y, up)
+                    column, row = (x + right) // 1000, (y + up) // 1000
                     if paper.is_free(column, row):
                         cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
                         waiting.setdefault(cost, []).append((n, around, _square(column, row)))
@@ -238,19 +238,13 @@ _DISC_ROWS: Final = tuple((row, tuple(i for i, j in _DISC if j == row)) for row 
 _MOST_SPOTS: Final = 6
 #: What a place can cost that crosses no line, from the least.
 _COSTS: Final = tuple(sorted({far + over for far in _REACH for over in (0, _OVER_PART)}))
-#: From a spot to the places around it, for each reach; with the half that makes rounding down rounding.
-_OFFSETS: Final = tuple(tuple((a * far + _HALF, b * far + _HALF) for a, b in _AROUND) for far in _REACH)
+#: From a spot to the places around it, for each reach, in micrometres; with the half millimetre that makes rounding down rounding.
+_OFFSETS: Final = tuple(tuple((round(a * far * 1000) + 500, round(b * far * 1000) + 500) for a, b in _AROUND) for far in _REACH)
 
 
 def _square(column: int, row: int) -> int:
     """The number of a square."""
     return row * _WIDE + column + _LEFT
-
-
-def _floor(at: Fraction, offset: Fraction) -> int:
-    """The whole number below the sum of both, without the sum."""
-    under, over = at.denominator, offset.denominator
-    return int((at.numerator * over + offset.numerator * under) // (under * over))
 
 
 def _whole(point: Point) -> tuple[int, int]:

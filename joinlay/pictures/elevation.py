@@ -85,7 +85,10 @@ def numbered_elevation(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedV
         None
         if front is None
         else NumberedView(
-            front.title, front.box, lambda scale: front.numbered(scale, numbers), lambda scale: front.numbered(scale, {})
+            front.title,
+            front.box,
+            front.unnamed,
+            lambda picture: numbers_on(picture, front.sight, front.box[:2], front.scene.boards, numbers),
         )
     )
 
@@ -158,8 +161,8 @@ class _Front:
         strokes, seen = tuple(easel.strokes), tuple(areas(self.sight, fit))
         return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid), seen) for one in made]
 
-    def numbered(self, scale: Scale, numbers: Mapping[PartRole, int]) -> Picture:
-        """With everything, and numbers of the cutting list in balloons."""
+    def unnamed(self, scale: Scale) -> Picture:
+        """With everything but the parts' names."""
         easel, dimensions = self._easel(scale)
         fit = dimensions.fit
         unsaid = [] if self.scene.is_whole else ["The job gives the openings only: how far apart they are drawn means nothing."]
@@ -167,8 +170,7 @@ class _Front:
         self._in_fronts(easel, fit)
         easel.draw_around(hidden_strokes(self.sight, fit, _DASHED))
         unsaid += dimensions.all()
-        balloons, over = numbers_on(easel.strokes, self.sight, fit, self.scene.boards, numbers)
-        return Picture(self.title, (*easel.strokes, *balloons), scale, unsaid=(*unsaid, *over))
+        return Picture(self.title, tuple(easel.strokes), scale, unsaid=tuple(unsaid))
 
     # -- words in the wood ---------------------------------------------------------------------------
 

@@ -6,21 +6,22 @@ every leader off, lines only balloons. Over hatching a balloon may stand: it cov
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import islice, pairwise
 from typing import TYPE_CHECKING
 
 from joinlay.pen.marks import Arc, Line, Polyline, Role, Text, bounds_of, text_box
 from joinlay.pictures.balloons import Numbered, Paper, set_balloons
+from joinlay.pictures.wood import Fit
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from joinlay.boards import Board, PartRole
-    from joinlay.pen.marks import Box, Stroke
+    from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pictures.picture import Picture, Scale
     from joinlay.pictures.sight import Sight
-    from joinlay.pictures.wood import Fit
 
 __all__ = ["NumberedView", "numbers_on"]
 
@@ -33,31 +34,32 @@ class NumberedView:
     """A view of the piece that can be drawn at any scale, its parts numbered.
 
     ``box`` is the wood that is seen, in mm of the view: its lower left corner comes to zero on paper. ``bare`` draws it without
-    its numbers, which is quick, to see how much room it takes.
+    its numbers, which is quick, to see how much room it takes; ``numbered`` gives them to what ``bare`` has drawn.
     """
 
     title: str
     box: Box
-    at: Callable[[Scale], Picture]
     bare: Callable[[Scale], Picture]
+    numbered: Callable[[Picture], Picture]
 
 
-def numbers_on(
-    strokes: Sequence[Stroke], sight: Sight, fit: Fit, boards: Iterable[Board], numbers: Mapping[PartRole, int]
-) -> tuple[tuple[Stroke, ...], tuple[str, ...]]:
-    """Balloons for those of ``boards`` that are seen, on a drawing of ``strokes``; and a sentence for numbers that found no room.
+def numbers_on(bare: Picture, sight: Sight, zero: Point, boards: Iterable[Board], numbers: Mapping[PartRole, int]) -> Picture:
+    """``bare``, a drawing of ``sight``, with balloons for those of ``boards`` that are seen; numbers that found no room are said.
 
-    ``numbers`` are those of the cutting list, by role. A number goes to one of the parts it stands for. ISO 6433 for the balloons.
+    ``zero`` is the point of the view that came to zero on paper, ``numbers`` are those of the cutting list, by role. A number goes to
+    one of the parts it stands for. ISO 6433 for the balloons.
     """
-    paper = Paper()
-    paper.take(line for stroke in strokes for line in _lines(stroke))
-    paper.take_words(text_box(stroke) for stroke in strokes if isinstance(stroke, Text))
+    fit, paper = Fit(zero, bare.scale.factor), Paper()
+    paper.take(line for stroke in bare.strokes for line in _lines(stroke))
+    paper.take_words(text_box(stroke) for stroke in bare.strokes if isinstance(stroke, Text))
     x0, y0, x1, y1 = fit.box(sight.box)
     made, over = set_balloons(
         _numbered(sight, fit, boards, numbers), paper, lambda point: not (x0 <= point[0] <= x1 and y0 <= point[1] <= y1)
     )
     left = ", ".join(str(one.number) for one in over)
-    return tuple(stroke for balloon in made for stroke in balloon.spelled()), (f"In the drawing too: {left}.",) if left else ()
+    balloons = (stroke for balloon in made for stroke in balloon.spelled())
+    unsaid = (*bare.unsaid, f"In the drawing too: {left}.") if left else bare.unsaid
+    return replace(bare, strokes=(*bare.strokes, *balloons), unsaid=unsaid)
 
 
 def _numbered(sight: Sight, fit: Fit, boards: Iterable[Board], numbers: Mapping[PartRole, int]) -> Iterator[Numbered]:

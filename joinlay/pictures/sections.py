@@ -200,20 +200,15 @@ class _Section:
     def with_numbers(self, numbers: Mapping[PartRole, int], *, is_beside: bool = False) -> NumberedView:
         """Drawn at any scale with numbers of the cutting list; ``is_beside`` the front, without the sizes that it has."""
 
-        def drawn(scale: Scale) -> Picture:
-            return self.numbered(scale, numbers, is_beside=is_beside)
-
         def bare(scale: Scale) -> Picture:
-            return self.numbered(scale, {}, is_beside=is_beside)
+            easel, fit, drawn = self._easel(scale)
+            self._dimensions(easel, fit, drawn, is_beside=is_beside)
+            return Picture(self.title, tuple(easel.strokes), scale)
 
-        return NumberedView(self.title, self.sight.box, drawn, bare)
+        def numbered(picture: Picture) -> Picture:
+            return numbers_on(picture, self.sight, self.sight.box[:2], self.scene.boards, numbers)
 
-    def numbered(self, scale: Scale, numbers: Mapping[PartRole, int], *, is_beside: bool = False) -> Picture:
-        """Wood and dimensions at ``scale``, and numbers of the cutting list in balloons."""
-        easel, fit, drawn = self._easel(scale)
-        self._dimensions(easel, fit, drawn, is_beside=is_beside)
-        balloons, over = numbers_on(easel.strokes, self.sight, fit, self.scene.boards, numbers)
-        return Picture(self.title, (*easel.strokes, *balloons), scale, unsaid=over)
+        return NumberedView(self.title, self.sight.box, bare, numbered)
 
     def _easel(self, scale: Scale) -> tuple[Easel, Fit, Box]:
         """The wood with what stands in it, before any dimension, and the room that takes."""

@@ -1,7 +1,9 @@
 """Finding room for words, in whole micrometres."""
 
 from fractions import Fraction
+from random import Random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -53,3 +55,28 @@ def test_the_quick_way_up_a_column_finds_what_the_plain_way_finds(taken, left, w
     bottoms = range(80 * MM, 0, -MM)
     plain = room.first_free((left, y, left + wide, y + high) for y in bottoms)
     assert room.first_free_above(bottoms, left, wide, high) == plain
+
+
+@pytest.mark.parametrize("many", [5, 24, 25, 120])
+def test_room_is_free_where_every_box_taken_says_so(many):
+    random = Random(many)
+
+    def box(most):
+        x, y = random.randrange(-60 * MM, 60 * MM), random.randrange(-60 * MM, 60 * MM)
+        return (x, y, x + random.choice((0, random.randrange(most))), y + random.choice((0, random.randrange(most))))
+
+    taken = [box(40 * MM) for _ in range(many)]
+    room = Room(taken[: many // 2])
+    for one in taken[many // 2 :]:
+        room.is_free(box(6 * MM))  # what is looked at before is filed apart from what is taken after
+        room.take(one)
+    for n in range(200):
+        asked = box(9 * MM)
+        if n % 4 == 0:
+            # As near to a box as it may be, or nearer by a micrometre.
+            _, y, x, _ = taken[n % many]
+            asked = (x + CLEAR - n % 8 // 4, y, x + 5 * MM, y + 3 * MM)
+        x0, y0, x1, y1 = asked
+        x0, y0, x1, y1 = x0 - CLEAR, y0 - CLEAR, x1 + CLEAR, y1 + CLEAR
+        plainly = not any(a < x1 and x0 < c and b < y1 and y0 < d for a, b, c, d in taken)
+        assert room.is_free(asked) is room.copied().is_free(asked) is plainly

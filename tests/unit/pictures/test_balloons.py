@@ -37,7 +37,10 @@ class PlainPaper:
     def __init__(self, lines, boxes):
         self.lines = {square for line in lines for square in squares_of(line.start, line.end)}
         self.balloons = {
-            (x, y) for left, low, right, top in boxes for x in range(floor(left), ceil(right)) for y in range(floor(low), ceil(top))
+            (x, y)
+            for left, low, right, top in boxes
+            for x in range(floor(left), ceil(right))
+            for y in range(floor(low), ceil(top))
         }
 
     def is_free(self, x, y):
