@@ -194,8 +194,8 @@ def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
 def _unguided(slot: Slot, hand: Hand) -> Finding:
     wood, member = slot.cavity.wood(hand), slot.upright(hand).kind.value
     return note(
-        "runners", f"The {wood.name} guides the drawer at its {hand.value}: it stands {{gap}} back from the edge of the {member}, too "
-        "little for a guide.", "RN-2", "our own choice", gap=slot.guide(hand),
+        "runners", f"The {wood.kind.value} beside the drawer guides it: it stands {{gap}} back from the edge of the {member}, too little "
+        "for a guide.", "RN-2", "our own choice", gap=slot.guide(hand),
     ).at(slot.name)  # fmt: skip
 
 

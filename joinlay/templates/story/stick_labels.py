@@ -14,7 +14,7 @@ The cost. Each round takes at least one name outside, so there are at most as ma
 round sorts the positions. Spreading goes through the rows once.
 
 What it can't do. Rows are not set smaller still: where there are too many, they reach past the far end of the stick, and the
-paper is as long as they need. A name wider than a row may be is cut short.
+paper is as long as they need. A word wider than a row may be is cut short.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import stacked
-from joinlay.pen.lettering import figures, fitted, set_line, words
+from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
 from joinlay.pen.placing import spread
 from joinlay.records import dataclass
 from joinlay.templates.template import FIGURE, SMALL, WORD
@@ -162,4 +162,10 @@ def _asked(
             lines.append(fitted(centres[at], _WIDEST, (SMALL,), bold=True))
         yield LabelRow(at, at, stacked(lines))
     for stretch, spot in outside.items():
-        yield LabelRow(spot, spot, stacked([fitted(stretch.label, _WIDEST, (word, SMALL))]), stretch.lane)
+        yield LabelRow(spot, spot, stacked(_name(stretch.label, word)), stretch.lane)
+
+
+def _name(said: str, high: Fraction) -> list[Content]:
+    """A name in one line, as ``high`` as that allows; in lines of the smaller lettering where it is too wide."""
+    line = next((line for size in (high, SMALL) if set_line(line := words(said, size)).width <= _WIDEST), None)
+    return [line] if line is not None else [fitted(part, _WIDEST, (SMALL,)) for part in wrapped(said, _WIDEST, SMALL)]

@@ -112,10 +112,9 @@ def test_a_guide_too_thin_to_rip_is_left_out_and_said():
     piece = plan_piece(chest(2, mullion="13/16"), SHOP)
     guides = [one.role for one in piece.runners.assembly.of_kind(PartKind.GUIDE)]
     assert guides == [PartRole(PartKind.GUIDE, DrawerRole(1), Hand.LEFT), PartRole(PartKind.GUIDE, DrawerRole(2), Hand.RIGHT)]
-    (said, _) = [found for found in piece.runners.assembly.findings if "guides the drawer" in found.what]
-    assert said.sentence(SHOP.rule.text).startswith(
-        "The case partition right of drawer 1 guides the drawer at its right: it stands"
-    )
+    (said, _) = [found for found in piece.runners.assembly.findings if "for a guide" in found.what]
+    assert said.where == "drawer 1"
+    assert said.sentence(SHOP.rule.text).startswith("The case partition beside the drawer guides it: it stands")
 
 
 def test_what_a_row_cannot_be_is_refused_with_what_would_work():

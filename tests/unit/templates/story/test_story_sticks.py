@@ -54,11 +54,13 @@ def known(plan):
 
 
 def zero_of(plan, stick, way):
-    """Where the stick's zero lies in the piece: the end of its own board, the frame, or the opening."""
+    """Where the stick's zero lies in the piece: the end of its own board, the floor, the frame, or the opening."""
     boards = {board.name: board for board in plan.boards}
     name = stick.names[0].split(", ")[0]
     if stick.datum == "bottom end":
         return ends(boards[name], way)[0]
+    if stick.datum == "floor":
+        return min(ends(board, way)[0] for board in plan.boards if board.place is not None)
     stiles = [board for board in plan.boards if board.part == "stile"]
     return min((ends(board, way)[0] for board in stiles), default=Fraction(0))
 
