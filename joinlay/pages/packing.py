@@ -18,9 +18,10 @@ from dataclasses import field, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length, plain_mm
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
-from joinlay.pen.marks import Move, Text, Turn, moved, text_box
+from joinlay.pen.marks import Move, Polyline, Role, Text, Turn, moved, text_box
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -28,15 +29,16 @@ if TYPE_CHECKING:
 
     from joinlay.pages.printed_sheet import Laid
     from joinlay.pages.printer import Printer
-    from joinlay.pages.title_block import TileMap
+    from joinlay.pages.tile_maps import TileMap
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Stroke
 
-__all__ = ["BAR_ROOM", "GAP", "Cutout", "FreeRoom", "OpenSheet", "SheetStack", "Spot", "Strip"]
+__all__ = ["BAR_ROOM", "GAP", "ROUND", "Cutout", "FreeRoom", "OpenSheet", "SheetStack", "Spot", "Strip"]
 
 
-#: Paper left between two templates, to cut along.
-GAP: Final = Fraction(4)
+#: Paper left between two templates, and from each to the line that it is cut out along (PR-10): two such lines never meet, and at the
+#: edge of what can be printed, where nothing stands beyond, the line runs along that.
+GAP, ROUND = Fraction(4), Fraction(1)
 #: What a long bar takes with the white beside it.
 BAR_ROOM: Final = BAR_HIGH + BAR_LOW + GAP
 #: The least room for a template beside the check square, in mm.
@@ -230,15 +232,24 @@ class SheetStack:
 
     def lay(self, cutout: Cutout, at: int, corner: tuple[Fraction, Fraction], *, is_turned: bool) -> None:
         """Lay ``cutout`` on sheet number ``at`` with its lower left ``corner`` there, in room that was taken before."""
-        x0, y0, _, y1 = cutout.box
+        x0, y0, x1, y1 = cutout.box
         sheet = self.sheets[at]
         x, y = corner
         move = Move(x + y1, y - x0, 1) if is_turned else Move(x - x0, y - y0)
         sheet.laid.append(replace(cutout.laid, move=move))
         sheet.waiting.append((cutout.strokes, move))
+        far = (x + y1 - y0, y + x1 - x0) if is_turned else (x + x1 - x0, y + y1 - y0)
+        sheet.strokes.append(self._round((x, y, *far), cutout.laid.title))
         sheet.low = min(sheet.low, y)
         if cutout.map is not None:
             sheet.maps.append(cutout.map)
+
+    def _round(self, box: Box, title: str) -> Polyline:
+        """The one line that what lies in ``box`` is cut out along with all its words (PR-10); no farther out than can be printed."""
+        left, bottom, right, top = self.area
+        x0, y0, x1, y1 = box
+        drawn = (max(left, x0 - ROUND), max(bottom, y0 - ROUND), min(right, x1 + ROUND), min(top, y1 + ROUND))
+        return Polyline(corners(drawn), Role.ROUND, closed=True, says=f"round {title}")
 
     def strips(self, thick: Fraction, most: Fraction, first: int) -> Iterator[tuple[int, Strip]]:
         """Free strips that are worth while, ``thick`` mm wide and at most ``most`` long, each after the number of its sheet.
@@ -281,7 +292,7 @@ class SheetStack:
             down = Move(Fraction(0), bottom - sheet.low)
             page = self.paper.cut_to(2 * self.paper.border + (top - sheet.low) * max(self.printer.down, Fraction(1)))
             laid = [replace(one, move=replace(one.move, up=one.move.up + down.up)) for one in sheet.laid]
-            strokes = [moved(stroke, down) for stroke in sheet.drawn()]
+            strokes = [moved(_no_lower(stroke, sheet.low), down) for stroke in sheet.drawn()]
             yield OpenSheet(sheet.room, strokes, down.point(sheet.foot), bottom, laid, sheet.maps), page
 
 
@@ -292,6 +303,13 @@ def _readable(stroke: Stroke) -> Stroke:
     left, bottom, right, top = text_box(stroke)
     x, y = stroke.anchor
     return replace(stroke, anchor=(left + right - x, bottom + top - y), turn=Turn.RIGHT)
+
+
+def _no_lower(stroke: Stroke, low: Fraction) -> Stroke:
+    """The same stroke; a line to cut along stops at ``low``, where a roll is cut."""
+    if not isinstance(stroke, Polyline) or stroke.role is not Role.ROUND:
+        return stroke
+    return replace(stroke, points=tuple((x, max(low, y)) for x, y in stroke.points))
 
 
 def _too_small(paper: Paper, printer: Printer) -> str:

@@ -16,8 +16,9 @@ from joinlay.pages.packing import Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, Parting, count_tiles, match_letters, next_stop, seams_across, with_boxes
+from joinlay.pages.tile_maps import TileMap
 from joinlay.pages.tiling import tile, tile_at
-from joinlay.pages.title_block import TemplateFoot, TileMap, signs_on
+from joinlay.pages.title_block import TemplateFoot, signs_on
 from joinlay.pen.marks import Move
 
 if TYPE_CHECKING:
@@ -163,7 +164,7 @@ def _lay_tiles(template: Template, stack: SheetStack, letters: Iterator[str]) ->
 def _cutouts(template: Template, tiles: Sequence[Tile]) -> Iterator[Cutout]:
     windows = tuple(one.window for one in tiles)
     for n, one in enumerate(tiles, start=1):
-        yield Cutout(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n))
+        yield Cutout(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n, one.letters))
 
 
 def _said(laid: Sequence[Laid]) -> Iterator[str]:

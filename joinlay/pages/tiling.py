@@ -40,12 +40,16 @@ _SMALL: Final = Fraction(5, 2)
 
 @dataclass(frozen=True, slots=True)
 class Tile:
-    """One tile of a drawing, in the drawing's own millimetres. ``column`` and ``row`` count from 0 at the lower left."""
+    """One tile of a drawing, in the drawing's own millimetres. ``column`` and ``row`` count from 0 at the lower left.
+
+    ``letters`` are the match letters of all the drawing's seams, in their order.
+    """
 
     column: int
     row: int
     window: Box
     strokes: tuple[Stroke, ...]
+    letters: tuple[str, ...] = ()
 
 
 def tile(
@@ -80,7 +84,9 @@ def tile_at(
     them.
     """
     left, bottom, right, top = box = (across[0][0], up[0][0], across[-1][1], up[-1][1])
-    letters = letters or match_letters()
+    given = letters or match_letters()
+    own = tuple(next(given) for _ in range(len(across) + len(up) - 2))
+    letters = iter(own)
     drawn = with_boxes(strokes)
     upright, level = seams_across(drawn, box, 0), seams_across(drawn, box, 1)
     drawn = [*drawn, *with_boxes((*registers(across, upright, letters), *registers(up, level, letters)))]
@@ -93,7 +99,7 @@ def tile_at(
             inside = [piece for stroke in near if _belongs(stroke, window, windows) for piece in clip(stroke, window)]
             number, many = len(tiles) + 1, len(up) * len(across)
             says = _label(title, f"tile {number} of {many}", inside, window) if many > 1 else ()
-            tiles.append(Tile(column, row, window, (*inside, *_seams(window, (left, bottom, right, top)), *says)))
+            tiles.append(Tile(column, row, window, (*inside, *_seams(window, (left, bottom, right, top)), *says), own))
     return tuple(tiles)
 
 

@@ -1,7 +1,6 @@
 """The foot of a sheet of templates: the check square, and in it what to do first, what the signs mean, and the title block.
 
-The fields are those of ISO 7200. Beside them stand small maps of tiled drawings: which of their tiles are on this sheet, and
-where they belong.
+The fields are those of ISO 7200. Beside the signs stand small maps of the drawings that are tiled (``tile_maps``).
 """
 
 from __future__ import annotations
@@ -13,7 +12,7 @@ from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.check_square import check_square
 from joinlay.pages.printed_sheet import NO_WORDS
-from joinlay.pages.seams import OVERLAP
+from joinlay.pages.tile_maps import tile_maps
 from joinlay.pen.hatching import Hatch, Waste
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
@@ -24,38 +23,33 @@ if TYPE_CHECKING:
 
     from joinlay.pages.printed_sheet import FootWords
     from joinlay.pages.printer import Printer
+    from joinlay.pages.tile_maps import TileMap
     from joinlay.paper import Paper
-    from joinlay.pen.marks import Box, Mark, Point, Stroke
+    from joinlay.pen.marks import Mark, Point, Stroke
 
-__all__ = ["Sign", "TemplateFoot", "TileMap", "signs_on", "tile_maps"]
+__all__ = ["Sign", "TemplateFoot", "signs_on"]
 
 
 _SMALL: Final = Fraction(5, 2)
 _WORD: Final = Fraction(7, 2)
 #: Room inside the dimension lines of the check square.
-_LEFT, _TOP = Fraction(3), Fraction(85)
-_ROW: Final = Fraction(4)
-_STEP: Final = Fraction(18, 5)
+_LEFT, _TOP, _RIGHT = Fraction(3), Fraction(85), Fraction(83)
+#: From one sign to the next, and from one line of a field to the next.
+_ROW = _STEP = Fraction(18, 5)
+#: Signs that stand in one column, the least rows left for them, and where the next column and the maps of tiles begin.
+_MOST_SIGNS, _LEAST_SIGNS, _BESIDE = 5, 4, Fraction(49)
 #: How long a line of them may be.
 _PARTS_WIDE: Final = Fraction(78)
 #: Parts that are listed, and those where the printer is named too.
 _MOST_PARTS, _MOST_BESIDE = 4, 3
-#: Where the maps of tiles stand.
-_MAP: Final = (Fraction(58), Fraction(111, 2), Fraction(83), Fraction(72))
-#: The letters of field names and of maps.
+#: The letters of field names.
 _TINY: Final = Fraction(9, 5)
-#: How many maps there are at most.
-_MOST_MAPS: Final = 2
-#: The least side of a tile on a map that has room for its number.
-_CELL: Final = Fraction(13, 4)
-#: A tile of a strip, where the strip is too long to be drawn in proportion, and the white between two rows of them.
-_MAP_WIDE: Final = Fraction(4)
-_MAP_ROW: Final = Fraction(5, 4)
 
 
 class Sign(Enum):
     """A sign that the foot of a sheet explains, with its one meaning in the whole packet (PR-8), the most telling first."""
 
+    ROUND = "cut out along this"
     WASTE = "taken away"
     WOOD = "wood in its place"
     SECTION = "wood cut through"
@@ -64,7 +58,13 @@ class Sign(Enum):
 
 
 #: The line type that a sign is known by; a tone of grey has none.
-_SIGN_OF: Final = {Role.WASTE: Sign.WASTE, Role.HATCH: Sign.SECTION, Role.FOLD: Sign.FOLD, Role.HIDDEN: Sign.HIDDEN}
+_SIGN_OF: Final = {
+    Role.ROUND: Sign.ROUND,
+    Role.WASTE: Sign.WASTE,
+    Role.HATCH: Sign.SECTION,
+    Role.FOLD: Sign.FOLD,
+    Role.HIDDEN: Sign.HIDDEN,
+}
 #: Black ink is for bars and pointers, white for letters.
 _BLACK: Final = Fraction(1)
 
@@ -109,17 +109,21 @@ class TemplateFoot:
         for said in ("Print at 100 %, no fit to page.", "Then measure this square."):
             y -= Fraction(11, 2)
             yield Text((_LEFT, y), words(said, _WORD, bold=True))
-        yield from self._signs(y - Fraction(13, 2))
-        yield from tile_maps(self.maps, _MAP)
+        yield from self._signs(y - Fraction(11, 2))
         yield from self._fields(number, mark, made)
 
     def _signs(self, y: Fraction) -> Iterator[Mark]:
-        """What the signs on the templates mean, one line each."""
+        """What the signs on the templates mean, a line each; beside them the maps of tiles (PR-4, PR-8)."""
         for n, sign in enumerate(self.signs):
-            yield _drawn(sign, y - n * _ROW)
-            yield Text((_LEFT + 13, y - n * _ROW), words(sign.value, _SMALL))
+            column, row = divmod(n, _MOST_SIGNS)
+            x, at = _BESIDE if column else _LEFT, y - row * _ROW
+            yield from (moved(stroke, Move(x, at)) for stroke in flatten([_drawn(sign)]))
+            yield Text((x + 13, at), words(sign.value, _SMALL))
+        rows, over = min(max(_LEAST_SIGNS, len(self.signs)), _MOST_SIGNS), max(0, len(self.signs) - _MOST_SIGNS)
+        room = (_BESIDE, y - rows * _ROW + _SMALL + 1, _RIGHT, y - over * _ROW + _SMALL + Fraction(1, 2))
+        yield from tile_maps(self.maps, room)
         said = (f"Figures in {self.unit}. A + or − after one:", "a hair more, or less; the lines are exact.")
-        for n, line in enumerate(said, start=max(4, len(self.signs))):
+        for n, line in enumerate(said, start=rows):
             yield Text((_LEFT, y - n * _ROW), words(line, _SMALL))
 
     def _rows(self, number: str, mark: str) -> tuple[tuple[tuple[str, Sequence[str], int], ...], ...]:
@@ -198,88 +202,18 @@ def _cell(label: str, lines: Sequence[str], x: Fraction, y: Fraction, wide: Frac
         yield Text((x, y + Fraction(7, 5) + (len(lines) - 1 - n) * _STEP), fitted(line, wide, heights))
 
 
-def _sample(y: Fraction) -> tuple[tuple[Fraction, Fraction], ...]:
-    return corners((_LEFT, y - Fraction(1, 2), _LEFT + 10, y + 3))
+_SAMPLE: Final = corners((Fraction(0), Fraction(-2, 5), Fraction(10), Fraction(13, 5)))
 
 
-def _drawn(sign: Sign, y: Fraction) -> Mark:
-    """A sample of ``sign``."""
+def _drawn(sign: Sign) -> Mark:
+    """A sample of ``sign``, for words on the baseline 0."""
     if sign is Sign.WASTE:
-        return Waste(_sample(y))
+        return Waste(_SAMPLE)
     if sign is Sign.SECTION:
-        return Hatch(_sample(y))
+        return Hatch(_SAMPLE)
     if sign is Sign.WOOD:
-        return Fill(_sample(y), Fraction(1, 8), Role.CUT)
-    return _stroke(y, Role.FOLD if sign is Sign.FOLD else Role.HIDDEN)
-
-
-def _stroke(y: Fraction, role: Role) -> Line:
-    middle = y + Fraction(5, 4)
-    return Line((_LEFT, middle), (_LEFT + 10, middle), role)
-
-
-@dataclass(frozen=True, slots=True)
-class TileMap:
-    """Which tile of which drawing a sheet holds: the ``windows`` of all in the drawing's mm, and this one's ``number`` from 1."""
-
-    windows: tuple[Box, ...]
-    number: int
-
-
-def tile_maps(maps: Sequence[TileMap], room: Box) -> Iterator[Mark]:
-    """Small maps, side by side in the box ``room``, of the tiled drawings on a sheet, the tiles that are on it in black (PR-4)."""
-    by_drawing: dict[tuple[Box, ...], set[int]] = {}
-    for one in maps:
-        by_drawing.setdefault(one.windows, set()).add(one.number)
-    x0, y0, x1, y1 = room
-    for n, (windows, here) in enumerate(list(by_drawing.items())[:_MOST_MAPS]):
-        wide = (x1 - x0) / min(len(by_drawing), _MOST_MAPS)
-        own = (x0 + n * wide, y0, x0 + (n + 1) * wide - 1, y1)
-        yield from _row_map(windows, here, own) if _is_long(windows, own) else _tile_map(windows, here, own)
-
-
-def _map_scale(windows: Sequence[Box], room: Box) -> tuple[Fraction, Fraction, Fraction]:
-    """The lower left corner of the drawing, and how small it must be for ``room``."""
-    left, bottom = min(w[0] for w in windows), min(w[1] for w in windows)
-    right, top = max(w[2] for w in windows), max(w[3] for w in windows)
-    return left, bottom, min((room[2] - room[0] - _CELL) / (right - left), (room[3] - room[1]) / (top - bottom))
-
-
-def _is_long(windows: Sequence[Box], room: Box) -> bool:
-    """True where the tiles are strips in one row, so long or so thin that their numbers have no room in them."""
-    _, _, scale = _map_scale(windows, room)
-    shortest = min(min(w[2] - w[0], w[3] - w[1]) - OVERLAP for w in windows)
-    is_row = len({(w[0], w[2]) for w in windows}) == 1 or len({(w[1], w[3]) for w in windows}) == 1
-    return is_row and shortest * scale < _CELL
-
-
-def _row_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The tiles of a strip as cells in order, row under row, not in proportion; of very many, those around the ones ``here``."""
-    columns, rows = int((room[2] - room[0]) / _MAP_WIDE), int((room[3] - room[1]) / (_CELL + _MAP_ROW))
-    first = 0 if len(windows) <= columns * rows else (min(here) - 1) // columns * columns
-    for n, number in enumerate(range(first + 1, min(len(windows), first + columns * rows) + 1)):
-        row, column = divmod(n, columns)
-        x, y = room[0] + column * _MAP_WIDE, room[3] - _CELL - row * (_CELL + _MAP_ROW)
-        yield from _tile_cell((x, y, x + _MAP_WIDE, y + _CELL), number, is_here=number in here)
-
-
-def _tile_map(windows: Sequence[Box], here: set[int], room: Box) -> Iterator[Mark]:
-    """The windows drawn small in ``room``, each without what it shares with the next, its number in it or beside it."""
-    left, bottom, scale = _map_scale(windows, room)
-    right, top = max(w[2] for w in windows), max(w[3] for w in windows)
-    for number, (x0, y0, x1, y1) in enumerate(windows, start=1):
-        own = (x0, y0, x1 if x1 == right else x1 - OVERLAP, y1 if y1 == top else y1 - OVERLAP)
-        a, b, c, d = ((own[n] - (left, bottom)[n % 2]) * scale + room[n % 2] for n in range(4))
-        yield from _tile_cell((a, b, c, d), number, is_here=number in here)
-
-
-def _tile_cell(box: Box, number: int, *, is_here: bool) -> Iterator[Mark]:
-    """One tile, black where it is on this sheet, with its number in it, or beside it where it is too small."""
-    left, bottom, right, top = box
-    if is_here:
-        yield Fill(corners(box), Fraction(1), Role.FRAME)
-    yield Polyline(corners(box), Role.FRAME, closed=True)
-    fits = min(right - left, top - bottom) >= _CELL
-    middle = (left + right) / 2 if fits else right + _CELL / 2
-    ink = Fraction(0) if is_here and fits else Fraction(1)
-    yield Text((middle, (bottom + top - _TINY) / 2), words(str(number), _TINY), Align.MIDDLE, ink=ink)
+        return Fill(_SAMPLE, Fraction(1, 8), Role.CUT)
+    if sign is Sign.ROUND:
+        return Polyline(_SAMPLE, Role.ROUND, closed=True)
+    middle = Fraction(5, 4)
+    return Line((Fraction(0), middle), (Fraction(10), middle), Role.FOLD if sign is Sign.FOLD else Role.HIDDEN)

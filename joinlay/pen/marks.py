@@ -65,6 +65,7 @@ class Role(Enum):
     FOLD = "fold"
     BREAK = "break"  #: where the drawing stops and the wood goes on
     REGISTER = "register"  #: where sheets are put together
+    ROUND = "round"  #: where paper is cut out, round a template and its words
     CHECK = "check"  #: what the maker measures to see that the print is true
     FRAME = "frame"  #: the lines of the title block
     TEXT = "text"
@@ -83,7 +84,7 @@ def _pen(weight: str, *dash: str) -> Pen:
 
 
 #: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden
-#: dashed.
+#: dashed, what scissors follow dotted.
 PENS: Final = {
     Role.OUTLINE: _pen("0.35"),
     Role.SEEN: _pen("0.18"),
@@ -98,6 +99,7 @@ PENS: Final = {
     Role.FOLD: _pen("0.25", "4", "1.6"),
     Role.BREAK: _pen("0.18"),
     Role.REGISTER: _pen("0.13"),
+    Role.ROUND: _pen("0.18", "0.3", "1.2"),
     Role.CHECK: _pen("0.13"),
     Role.FRAME: _pen("0.18"),
     Role.TEXT: _pen("0.13"),

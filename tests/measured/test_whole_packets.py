@@ -2,11 +2,12 @@
 
 import re
 from itertools import pairwise
+from typing import Any
 
 import pytest
 
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
-from joinlay.pen.marks import Fill, Line, Role, Text
+from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, box_around
 from tests.measured.collisions import collisions
 from tests.measured.packets import examples, packet
 
@@ -65,6 +66,7 @@ def test_nothing_but_on_cards_is_cut_short_by_dots(name):
 @pytest.mark.parametrize("name", ["print-chest", "moth-cabinet"])
 def test_a_sheet_explains_the_signs_on_it_and_no_others(name):
     told = {
+        Role.ROUND: "cut out along this",
         Role.WASTE: "taken away",
         Role.HATCH: "wood cut through",
         Role.FOLD: "fold over the edge",
@@ -82,4 +84,89 @@ def test_a_sheet_explains_the_signs_on_it_and_no_others(name):
             assert {said for role, said in told.items() if role in roles} == foot & set(told.values())
             assert ("wood in its place" in foot) is grey
             seen |= foot & {*told.values(), "wood in its place"}
-    assert len(seen) == 5
+    assert len(seen) == 6
+
+
+def cut_lines(sheet):
+    """The boxes that things on a sheet are cut out along, each with what is cut out, in the order they were laid."""
+    rounds = [stroke for stroke in sheet.body if isinstance(stroke, Polyline) and stroke.role is Role.ROUND]
+    assert [stroke.says for stroke in rounds] == [f"round {laid.title}" for laid in sheet.laid]
+    return [(bounds_of((stroke,)), laid) for stroke, laid in zip(rounds, sheet.laid, strict=True)]
+
+
+def inside(inner, outer):
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
+
+
+#: What is printed unless told on one paper, and everything on the other.
+WAYS = [(LEAN, "a4"), (EVERYTHING, "letter")]
+
+
+@pytest.mark.parametrize(("wanted", "paper"), WAYS)
+@pytest.mark.parametrize("name", examples())
+def test_each_template_has_all_its_words_and_marks_inside_one_line_to_cut_along_and_no_other_has_any_there(name, wanted, paper):
+    """PR-10, from the strokes on the sheets: what each template draws, where its move puts it, against every cut line on its sheet."""
+    for sheet in packet(name, paper, wanted).sheets:
+        if sheet.section not in MEASURED:
+            continue
+        rounds = cut_lines(sheet)
+        for n, (one, _) in enumerate(rounds):
+            assert all(one[2] < two[0] or two[2] < one[0] or one[3] < two[1] or two[3] < one[1] for two, _ in rounds[:n])
+        drawn = [stroke for stroke in sheet.body if stroke.role not in (Role.ROUND, Role.CHECK)]
+        held = [[n for n, (line, _) in enumerate(rounds) if inside(box_around(stroke), line)] for stroke in drawn]
+        # Words of the long bars are the only ones outside: they are no template's.
+        assert {stroke.plain for stroke, at in zip(drawn, held, strict=True) if isinstance(stroke, Text) and not at} <= {
+            said for said in (words.plain for words in drawn if isinstance(words, Text)) if "between the" in said
+        }
+        assert all(len(at) <= 1 for at in held)
+        for n, (line, laid) in enumerate(rounds):
+            own = {stroke.plain for stroke, at in zip(drawn, held, strict=True) if at == [n] and isinstance(stroke, Text)}
+            said = {stroke.plain for stroke in laid.template.strokes if isinstance(stroke, Text)}
+            assert own
+            assert own <= said if not laid.tile else bool(own & said)
+            if not laid.tile:
+                corner, far = laid.move.point(laid.template.box[:2]), laid.move.point(laid.template.box[2:])
+                box = (min(corner[0], far[0]), min(corner[1], far[1]), max(corner[0], far[0]), max(corner[1], far[1]))
+                assert inside(box, line)
+                assert said <= own
+
+
+@pytest.mark.parametrize(("wanted", "paper"), WAYS)
+@pytest.mark.parametrize("name", examples())
+def test_each_thing_in_tiles_has_its_map_on_every_sheet_it_is_on_with_all_its_tiles(name, wanted, paper):
+    tiled = set()
+    for sheet in packet(name, paper, wanted).sheets:
+        if sheet.section not in MEASURED:
+            continue
+        here: dict[int, list[Any]] = {}
+        for laid in sheet.laid:
+            if laid.tile:
+                here.setdefault(id(laid.template), []).append(laid)
+        black = [stroke for stroke in sheet.foot.strokes(1, 1) if isinstance(stroke, Fill) and stroke.ink == 1]
+        assert len(black) == sum(len(some) for some in here.values())
+        cells = [stroke for stroke in sheet.foot.strokes(1, 1) if isinstance(stroke, Polyline) and stroke.role is Role.FRAME]
+        assert len(cells) == sum(some[0].tiles for some in here.values())
+        letters = {stroke.plain for stroke in sheet.body if isinstance(stroke, Text) and stroke.role is Role.REGISTER}
+        named = [stroke.plain for stroke in sheet.foot.strokes(1, 1) if isinstance(stroke, Text) and stroke.ink == 1]
+        names = [said for said in named if re.fullmatch("[A-Z]+(–[A-Z]+)?", said)]
+        assert len(names) == len(here)
+        assert bool(letters) is bool(here)
+        tiled |= {laid.title for some in here.values() for laid in some}
+    assert tiled
+
+
+@pytest.mark.parametrize("name", examples())
+def test_a_fold_over_strip_says_which_end_of_which_part_on_both_its_halves(name):
+    strips = [
+        laid.template
+        for sheet in packet(name, "a4", LEAN).sheets
+        for laid in sheet.laid
+        if "fold-over strip" in laid.template.title
+    ]
+    for strip in strips:
+        fold = next(stroke for stroke in strip.strokes if isinstance(stroke, Line) and stroke.says == "fold")
+        (x, _), said = fold.start, [stroke for stroke in strip.strokes if isinstance(stroke, Text)]
+        for half in ([one for one in said if one.anchor[0] < x], [one for one in said if one.anchor[0] >= x]):
+            told = " ".join(one.plain for one in half).lower()
+            assert re.search(r"\b(end|edge)\b", told)
+            assert any(word in told for word in ("drawer", "stile", "rail", "mullion", "side"))
