@@ -18,13 +18,14 @@ from starlette.responses import HTMLResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from joinlay.bench.cards import card_routes
-from joinlay.bench.drawings import DRAWINGS
+from joinlay.bench.drawings import DRAWINGS, views_of
 from joinlay.bench.fields import field_changes, field_routes, groups_in
 from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
 from joinlay.bench.paper_making import chapters, paper_changes, paper_routes
 from joinlay.bench.sent_files import file_routes
 from joinlay.boards.names import in_few_words
+from joinlay.documents.job_files import STEPS
 from joinlay.documents.mending import mended
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
@@ -85,19 +86,26 @@ class Desk:
     paper: PaperMaking
     shared: str = ""
 
+    @property
+    def archive(self) -> str:
+        """What all the files that are made are called in one."""
+        return f"{self.draft.path.stem}.zip"
+
     def html(self, sheet: str, **said: object) -> str:
         """The HTML of ``sheet``, with what is ``said`` in it, all of it escaped."""
         return self.sheets.get_template(sheet).render(desk=self, draft=self.draft, **said)
 
     def page(self, view: str, mode: str = "") -> dict[str, Any]:
         """What the whole page tells, with the drawing called ``view`` on it; the job as ``fields`` where that is its ``mode``, else as text."""
-        view = view if view in DRAWINGS else next(iter(DRAWINGS))
         seen = self.showing.seen()
+        views = views_of(seen.drawn)
+        # What was looked at may be gone with what it was drawn of.
+        view = view if view in dict(views) else views[0][0]
         lines = self.draft.text.count("\n") + 1
         faulty = {one.line: one for one in seen.troubles if one.line and one.file == self.draft.path.name}
         return {
             "view": view,
-            "views": [(key, name) for key, (name, _) in DRAWINGS.items()],
+            "views": views,
             "parts": [board.name for board in seen.plan.boards] if seen.plan else [],
             "drawing": self.showing.drawing(view),
             "seen": seen,
@@ -248,7 +256,8 @@ def _whole(desk: Desk, request: Request) -> Response:
             window=secrets.token_hex(8),
             chapters=chapters(),
             made=desk.paper.stands,
-            steps=4,
+            steps=len(STEPS),
+            archive=desk.archive,
             **desk.page(request.query_params.get("view", "")),
         )
     )

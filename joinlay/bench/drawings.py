@@ -7,46 +7,49 @@ from typing import TYPE_CHECKING, Final
 from markupsafe import Markup
 
 from joinlay.bench.inked import inked
+from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
+from joinlay.cutlist.solid_wood import board_layouts
 from joinlay.errors import BadInput, nearest_names
-from joinlay.lengths import Fraction
+from joinlay.lengths import Dimension, Fraction
 from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
 from joinlay.pages.layout_drawing import layout_drawing
 from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
-from joinlay.pictures.picture import Picture, Scale
-from joinlay.pictures.sections import level_section, upright_sections
+from joinlay.pictures.picture import Picture, Scale, largest_that_fits, scales_of
+from joinlay.pictures.sections import level_section, numbered_across, upright_sections
+from joinlay.records import dataclass
+from joinlay.stock import Sheet
 from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from joinlay.jobs.plan import Plan
     from joinlay.pages.plain_sheet import PageBlock
     from joinlay.pictures.picture import Size
 
-__all__ = ["DRAWINGS", "drawing_of"]
+__all__ = ["DRAWINGS", "Drawing", "drawing_of", "views_of"]
 
 #: The room a drawing has, in mm of paper: about what a sheet held level has.
 _ROOM: Final[Size] = (Fraction(300), Fraction(200))
 _TRUE: Final = Scale(1, 1)
 
 
-def _front(plan: Plan) -> Sequence[Picture]:
-    picture = dimensioned_elevation(plan, _ROOM)
+def _one(picture: Picture | None) -> Sequence[Picture]:
     return (picture,) if picture else ()
 
 
-def _upright(plan: Plan) -> Sequence[Picture]:
-    return upright_sections(plan, _ROOM)
-
-
-def _level(plan: Plan) -> Sequence[Picture]:
-    picture = level_section(plan, _ROOM)
-    return (picture,) if picture else ()
+def _across(plan: Plan) -> Sequence[Picture]:
+    view = numbered_across(plan, numbers_of(plan))
+    if view is None:
+        return ()
+    left, bottom, right, top = view.box
+    bare = largest_that_fits(lambda scale: (view.bare(scale),), (right - left, top - bottom), _ROOM, scales_of(plan.unit))
+    return (view.numbered(bare),)
 
 
 def _apart(plan: Plan) -> Sequence[Picture]:
@@ -60,9 +63,12 @@ def _sticks(plan: Plan) -> Sequence[Picture]:
 
 def _layouts(plan: Plan) -> Sequence[Picture]:
     wide, deep = _ROOM
+    parts = cutting_list(plan)
+    sheets = [(layout, "sheet") for layout in sheet_layouts(plan, parts)]
+    boards = [(layout, "board") for layout in board_layouts(plan, parts)]
     return [
-        _block(f"{layout.stock}, sheet {n} of {len(layout.sheets)}", layout_drawing(sheet, layout.kerf, plan.rule, wide, deep))
-        for layout in sheet_layouts(plan, cutting_list(plan))
+        _block(f"{layout.stock}, {word} {n} of {len(layout.sheets)}", layout_drawing(sheet, layout.kerf, plan.rule, wide, deep))
+        for layout, word in (*sheets, *boards)
         for n, sheet in enumerate(layout.sheets, start=1)
     ]
 
@@ -79,17 +85,37 @@ def _block(title: str, drawn: tuple[PageBlock, int]) -> Picture:
     return Picture(title, block.strokes, Scale(1, scale))
 
 
-#: Every drawing by its key in the address: what it is called on the page, and what draws it.
-DRAWINGS: Final[dict[str, tuple[str, Callable[[Plan], Sequence[Picture]]]]] = {
-    "front": ("Front", _front),
-    "section": ("Section", _upright),
-    "plan": ("Plan", _level),
-    "details": ("Details", details),
-    "apart": ("Taken apart", _apart),
-    "sticks": ("Story sticks", _sticks),
-    "layouts": ("Sheets", _layouts),
-    "charts": ("Charts", _charts),
+def _is_sawn(plan: Plan) -> bool:
+    return bool(plan.on_hand.boards) or any(isinstance(stock, Sheet) for stock in plan.stocks.values())
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing on the page: what it is called, what draws it, whether a plan has it at all, and whether it is to a scale; a chart is to none."""
+
+    name: str
+    drawn: Callable[[Plan], Sequence[Picture]]
+    is_there: Callable[[Plan], bool]
+    is_scaled: bool = True
+
+
+#: Every drawing by its key in the address.
+DRAWINGS: Final = {
+    "front": Drawing("Front", lambda plan: _one(dimensioned_elevation(plan, _ROOM)), bool),
+    "section": Drawing("Section", lambda plan: upright_sections(plan, _ROOM), lambda plan: bool(plan.drawers)),
+    "across": Drawing("Across", _across, lambda plan: bool(plan.drawers) and bool(plan.others)),
+    "plan": Drawing("Plan", lambda plan: _one(level_section(plan, _ROOM)), lambda plan: bool(plan.drawers)),
+    "details": Drawing("Details", details, lambda plan: bool(plan.drawers)),
+    "apart": Drawing("Taken apart", _apart, lambda plan: any(stage.of is None for stage in plan.order.stages)),
+    "sticks": Drawing("Story sticks", _sticks, lambda plan: bool(plan.drawers) or bool(plan.others)),
+    "layouts": Drawing("Sheets", _layouts, _is_sawn),
+    "charts": Drawing("Charts", _charts, lambda plan: bool(plan.drawers), is_scaled=False),
 }
+
+
+def views_of(plan: Plan | None) -> tuple[tuple[str, str], ...]:
+    """The drawings that ``plan`` has, as (key, what it is called), in their order; the first alone before there is a plan."""
+    return tuple((key, one.name) for n, (key, one) in enumerate(DRAWINGS.items()) if n == 0 or (plan and one.is_there(plan)))
 
 
 def drawing_of(plan: Plan | None, key: str) -> Markup:
@@ -102,23 +128,33 @@ def drawing_of(plan: Plan | None, key: str) -> Markup:
         raise BadInput(
             f"there is no such drawing; {f'the nearest is {near[0]}' if near else 'there are ' + ', '.join(DRAWINGS)}."
         )
-    pictures = DRAWINGS[key][1](plan) if plan else ()
+    drawing = DRAWINGS[key]
+    pictures = drawing.drawn(plan) if plan and drawing.is_there(plan) else ()
     if not pictures:
         return Markup('<p class="nothing">There is nothing to draw yet.</p>')
-    return Markup("\n").join(_figure(picture, f"{key}-{n}") for n, picture in enumerate(pictures))
+    return Markup("\n").join(_figure(picture, f"{key}-{n}", is_scaled=drawing.is_scaled) for n, picture in enumerate(pictures))
 
 
-def _figure(picture: Picture, name: str) -> Markup:
+def _figure(picture: Picture, name: str, *, is_scaled: bool) -> Markup:
     numbered = "; ".join(f"{n} {said}" for n, said in enumerate(picture.names, start=1))
     notes = [one for one in (numbered, *picture.unsaid) if one]
-    told = f"Drawn {picture.scale.text} on paper. " + " ".join(notes)
+    told = " ".join([*([f"Drawn {picture.scale.text} on paper."] if is_scaled else []), *_parts_told(picture), *notes])
     left, _, right, _ = picture.box
     # Details are drawn small on paper: many stand side by side.
     size = "small" if right - left < _ROOM[0] / 3 else "large"
     under = Markup("").join(Markup("<p>{}</p>").format(note) for note in notes)
-    return Markup('<figure class="{}">{}<figcaption><h3>{}</h3> <span class="scale">{}</span>{}</figcaption></figure>').format(
-        size, inked(picture.strokes, picture.title, told, name, picture.areas), _capital(picture.title), picture.scale.text, under
+    scale = Markup(' <span class="scale">{}</span>').format(picture.scale.text) if is_scaled else Markup("")
+    return Markup('<figure class="{}">{}<figcaption><h3>{}</h3>{}{}</figcaption></figure>').format(
+        size, inked(picture.strokes, picture.title, told, name, picture.areas), _capital(picture.title), scale, under
     )
+
+
+def _parts_told(picture: Picture) -> Iterator[str]:
+    """The parts that are seen in it, each once, for those who can't see it."""
+    roles = [area.of for area in picture.areas if area.of is not None and not isinstance(area.of, Dimension)]
+    names = dict.fromkeys(role.name for of in roles for role in (of if isinstance(of, tuple) else (of,)))
+    if names:
+        yield f"Parts seen: {in_few_words(names)}."
 
 
 def _capital(said: str) -> str:

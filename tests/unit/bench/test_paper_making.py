@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import io
 import time
+import zipfile
 from urllib.parse import quote
 
 import pytest
@@ -36,6 +38,30 @@ def test_the_packet_and_its_files_are_those_of_make(page, tmp_path, capsys):
     assert got.headers["content-type"] == "application/pdf"
     assert "attachment" in got.headers["content-disposition"]
     assert all(name in found for name in written)
+
+
+def test_all_of_it_with_drawings_to_cut_by_and_a_model_is_what_make_writes_when_asked_so(page, tmp_path, capsys):
+    page.post("/make", all="yes", dxf="yes", model="yes")
+    found = wait_for(page)
+    assert run(capsys, "make", page.path, "--out", tmp_path / "out", "--all", "--dxf", "--model").code == 0
+    written = {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if not path.name.startswith(".")}
+    assert dict(page.desk.paper.stands.files) == written
+    assert {".dxf", ".glb", ".svg", ".pdf", ".csv", ".json"} == {
+        path.suffix for path in (tmp_path / "out").iterdir() if path.suffix
+    }
+    assert page.get("/made/model.glb").headers["content-type"] == "model/gltf-binary"
+    assert "All" in words_of(found)
+    whole = page.get("/made/under.zip")
+    with zipfile.ZipFile(io.BytesIO(whole.content)) as packed:
+        assert {name: packed.read(name) for name in packed.namelist()} == written
+    assert page.get("/made/under.zip").content == whole.content
+
+
+def test_what_can_not_be_written_here_is_said_before_anything_is_made(page, monkeypatch):
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
+    for kind, extra in (("dxf", "joinlay[dxf]"), ("model", "joinlay[assembly]")):
+        assert extra in words_of(page.post("/make", **{kind: "yes"}).text)
+        assert not page.desk.paper.stands.step
 
 
 def test_one_chapter_and_one_part_are_those_of_make_too(page, tmp_path, capsys):
