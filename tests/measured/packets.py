@@ -19,9 +19,11 @@ from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit, read_length, written
 from joinlay.pages import lay_out
+from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.paper import paper_named
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet
+from tests.measured.kept import kept
 
 TESTS = Path(__file__).resolve().parents[1]
 EXAMPLES = TESTS.parent / "examples"
@@ -37,17 +39,31 @@ def example(name):
     return plan(job_in(path))
 
 
-@cache
 def packet(name, paper=None, wanted=EVERYTHING):
     """The packet of an example job with everything in it unless told, on its own paper or another."""
-    planned = example(name)
-    return packet_for(planned if paper is None else replace(planned, paper=paper), wanted=wanted)
+    return _packet(name, paper or example(name).paper, wanted)
+
+
+@cache
+def _packet(name, paper, wanted):
+    return kept(f"packet {name} {paper} {wanted}", lambda: packet_for(replace(example(name), paper=paper), wanted=wanted))
+
+
+@cache
+def piece(name, paper):
+    """The sheets of the piece of an example job on a paper by its name."""
+    return kept(f"piece {name} {paper}", lambda: piece_sheets(example(name), paper_named(paper)))
 
 
 def examples():
     """The names of the example jobs, then of those that give only openings."""
     jobs = [*sorted(EXAMPLES.glob("*.toml")), *openings()]
     return [path.stem for path in jobs if not path.stem.endswith(".shop")]
+
+
+def pieces():
+    """The names of the example jobs that give a whole piece: said by where they lie, so that nothing is planned to find them."""
+    return [name for name in examples() if not (OPENINGS / f"{name}.toml").exists()]
 
 
 def openings():

@@ -11,7 +11,7 @@ from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.paper import paper_named
 from tests.measured.collisions import collisions
 from tests.measured.odd_pieces import ODD, odd
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, piece, pieces
 from tests.measured.reading import strokes_of, words_of
 
 PAPERS = ("letter", "a4")
@@ -26,10 +26,15 @@ def wrong_on(sheets):
     return [(sheet.title, *found) for sheet in sheets for found in collisions(sheet.strokes)]
 
 
+def test_whole_pieces_are_known_by_where_their_jobs_lie():
+    assert [name for name in examples() if example(name).others] == pieces()
+    assert all(odd(name).others for name in ODD)
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", examples())
 def test_nothing_collides_in_the_examples(name, paper):
-    assert wrong_on(piece_sheets(example(name), paper_named(paper))) == []
+    assert wrong_on(piece(name, paper)) == []
     assert wrong_on(parts_sheets(example(name), paper_named(paper))) == []
 
 
@@ -43,7 +48,7 @@ def test_nothing_collides_in_odd_pieces(name):
 
 def test_nothing_collides_on_small_and_large_paper():
     for name in ("120 x 160 mm", "a3"):
-        assert wrong_on(piece_sheets(example("seed-cabinet"), paper_named(name))) == []
+        assert wrong_on(piece("seed-cabinet", name)) == []
 
 
 def test_nothing_collides_where_only_openings_are_given():
@@ -65,7 +70,7 @@ def test_every_stroke_stays_on_the_paper():
 
 def test_the_front_measured_on_paper_is_the_front_at_its_scale():
     plan = example("moth-cabinet")
-    pdf = sheets_pdf(piece_sheets(plan, paper_named("a4")), title=plan.title)
+    pdf = sheets_pdf(piece("moth-cabinet", "a4"), title=plan.title)
     (scale,) = re.findall(r"\b1:(\d+)\b", words_of(pdf, 0))
     level = sorted({round(abs(x1 - x0), 3) for x0, y0, x1, y1 in strokes_of(pdf, 0) if abs(y0 - y1) < 0.001})
     for board in (drawer.board("front") for drawer in plan.drawers):

@@ -14,9 +14,9 @@ from joinlay.paper import paper_named
 from joinlay.pen.marks import Arc, Fill, Line, Role, Text
 from joinlay.pictures.balloons import RADIUS_OF_BALLOON
 from tests.measured.odd_pieces import odd
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, piece, pieces
 
-PIECES = [name for name in examples() if example(name).others]
+PIECES = pieces()
 
 
 def scale_of(sheet):
@@ -54,7 +54,7 @@ def test_all_parts_have_the_scale_the_foot_says():
 
 def test_the_views_stand_on_one_sheet_in_projection():
     plan = example("moth-cabinet")
-    sheets = piece_sheets(plan, paper_named("a4"))
+    sheets = piece("moth-cabinet", "a4")
     assert [sheet.number for sheet in sheets] == [1, 2, 3]
     general = sheets[0]
     assert all(view in general.title for view in ("front elevation", "vertical section", "seen from above"))
@@ -88,7 +88,7 @@ def test_numbers_in_balloons_are_those_of_the_cutting_list(name):
     plan = example(name)
     rows = {row.number for row in cutting_list(plan).rows}
     told = set()
-    for sheet in piece_sheets(plan, paper_named("a4")):
+    for sheet in piece(name, "a4"):
         balloons = {s.centre: s for s in sheet.body if isinstance(s, Arc) and s.radius == RADIUS_OF_BALLOON}
         for text in (s for s in sheet.body if isinstance(s, Text)):
             if (text.anchor[0], text.anchor[1] + Fraction(5, 4)) in balloons:
@@ -100,21 +100,21 @@ def test_numbers_in_balloons_are_those_of_the_cutting_list(name):
     fronts = {row.number for row in cutting_list(plan).rows if row.board.part in ("drawer front", "stile", "drawer back")}
     assert fronts <= told
     # Every drawer is named, by its name or by its number.
-    words = {word for sheet in piece_sheets(plan, paper_named("a4"))[:1] for word in said(sheet)}
+    words = {word for sheet in piece(name, "a4")[:1] for word in said(sheet)}
     assert all(drawer.name in words or str(drawer.role.number) in words for drawer in plan.drawers)
 
 
 @pytest.mark.parametrize("name", PIECES)
 def test_a_section_parallel_to_the_front_cuts_bearers_guides_and_sides_and_has_the_circles_of_d_and_e(name):
     plan = example(name)
-    (sheet,) = [one for one in piece_sheets(plan, paper_named("a4")) if "parallel to the front" in one.title]
+    (sheet,) = [one for one in piece(name, "a4") if "parallel to the front" in one.title]
     cut = {s.says for s in sheet.body if isinstance(s, Line) and s.role is Role.OUTLINE}
     hands = ("left", "right")
     assert {f"runners drawer 1 {hand} {kind}" for hand in hands for kind in ("bearer", "guide")} <= cut
     assert {f"{drawer.name} {hand} side" for drawer in plan.drawers for hand in hands} <= cut
     assert {board.name for board in plan.boards if board.part == "kicker"} <= cut
-    circles = {s.says for one in piece_sheets(plan, paper_named("a4")) for s in one.body if isinstance(s, Arc)}
-    letters = {word for one in piece_sheets(plan, paper_named("a4")) if "details" not in one.title for word in said(one)}
+    circles = {s.says for one in piece(name, "a4") for s in one.body if isinstance(s, Arc)}
+    letters = {word for one in piece(name, "a4") if "details" not in one.title for word in said(one)}
     assert {f"detail {letter}" for letter in "ABCDE"} <= circles
     assert set("ABCDE") <= letters
 

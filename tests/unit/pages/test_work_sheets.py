@@ -4,9 +4,9 @@ import pytest
 
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.pen.marks import Polyline, Text
-from tests.measured.packets import example, examples, packet
+from tests.measured.packets import example, packet, pieces
 
-PIECES = [name for name in examples() if example(name).others]
+PIECES = pieces()
 
 
 def said_on(sheet):

@@ -8,9 +8,9 @@ from joinlay.lengths import mm
 from joinlay.pen.marks import Line, Role, Text
 from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle
 from tests.measured.odd_pieces import odd
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, pieces
 
-WHOLE = [name for name in examples() if example(name).others]
+WHOLE = pieces()
 
 
 def levels(picture, name, axis):

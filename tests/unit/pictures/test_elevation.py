@@ -10,12 +10,12 @@ from joinlay.lengths import Length
 from joinlay.pen.marks import Arc, Line, Polyline, Role, Text
 from joinlay.pictures.elevation import dimensioned_elevation, elevation
 from tests.measured.odd_pieces import ODD, odd
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, pieces
 
 F = Fraction
 ROOM, COVER = (F(190), F(250)), (F(120), F(150))
 PLANS = {**dict.fromkeys(examples(), example), **dict.fromkeys(ODD, odd)}
-WHOLE = [name for name, planned in PLANS.items() if planned(name).others]
+WHOLE = [*pieces(), *ODD]
 
 
 @cache

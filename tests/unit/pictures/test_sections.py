@@ -8,7 +8,7 @@ import pytest
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text
 from joinlay.pictures.sections import level_section, upright_sections
 from tests.measured.odd_pieces import odd
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, pieces
 
 ROOM = (Fraction(190), Fraction(240))
 
@@ -30,7 +30,7 @@ def cut_box(picture, name):
     return tuple(size / picture.scale.factor for size in (min(xs), min(ys), max(xs), max(ys)))
 
 
-WHOLE = [name for name in examples() if example(name).others]
+WHOLE = pieces()
 
 
 @pytest.mark.parametrize("name", WHOLE)
