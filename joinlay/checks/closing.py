@@ -1,6 +1,6 @@
 """The order of assembly proved on solids: each move swept from outside to its end meets nothing on the way (PT-2).
 
-What a solid passes through as it moves straight is the solid with a prism on each of its facets that looks that way, so the sweep is
+What a solid passes through as it moves straight is the solid with a block on each of its faces that looks that way, so the sweep is
 whole: nothing thin is stepped over. Like ``solids`` it needs the geometry kernel.
 """
 
@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from manifold3d import Manifold, Mesh64, OpType
-from numpy import array, concatenate, cross, dot
+from manifold3d import Error, Manifold, Mesh64, OpType
+from numpy import array, concatenate, cross
 
 from joinlay.checks.solids import CONTACT, Body, solid_of
 from joinlay.findings import refusal
@@ -17,6 +17,9 @@ from joinlay.lengths import dimension, mm
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
+
+    from numpy import float64, uint64
+    from numpy.typing import NDArray
 
     from joinlay.assembly.order import Move
     from joinlay.boards import Board, PartRole
@@ -29,10 +32,11 @@ __all__ = ["bodies_of", "check_moves", "in_the_way", "swept"]
 _CLEAR = 1.0
 
 #: A facet that looks less than this share of its size that way is walked along, not into.
-_FLAT = 1e-12
+_FLAT = 1e-9
 
-#: The corners of the facets of a prism: its two ends, its three walls.
-_PRISM = ((0, 2, 1), (3, 4, 5), (0, 1, 4), (0, 4, 3), (1, 2, 5), (1, 5, 4), (2, 0, 3), (2, 3, 5))
+
+#: A facet, by the numbers of its three corners, in order as they go round.
+_Facet = tuple[int, int, int]
 
 
 def bodies_of(boards: Iterable[Board]) -> dict[PartRole, Body]:
@@ -44,19 +48,52 @@ def swept(body: Body, way: Way, far: float) -> Body:
     """All the room that ``body`` takes up while it goes ``far`` mm that ``way``, where it began and where it ends included (PT-2, by geometry)."""
     by = tuple(float(part) * far for part in way.vector)
     mesh = body.wood.to_mesh64()
-    corners = array(mesh.vert_properties)[:, :3]
-    step = array(by)
-    prisms = []
-    for facet in array(mesh.tri_verts):
-        one, two, three = corners[facet]
-        # Twice the volume that the facet pushes in front of it; nothing where it looks back or sideways.
-        pushed = float(dot(cross(two - one, three - one), step))
-        if pushed > _FLAT * far:
-            points = concatenate([corners[facet], corners[facet] + step])
-            prisms.append(Manifold(Mesh64(vert_properties=points, tri_verts=array(_PRISM, dtype="uint64"))))
-    wood = Manifold.batch_boolean([body.wood, body.wood.translate(by), *prisms], OpType.Add)
+    corners, facets, step = array(mesh.vert_properties)[:, :3], array(mesh.tri_verts), array(by)
+    one, two, three = (corners[facets[:, n]] for n in range(3))
+    square = cross(two - one, three - one)
+    # Twice the volume that each facet pushes in front of it; nothing where it looks back or sideways.
+    looking = square @ step > _FLAT * far * (square**2).sum(axis=1) ** 0.5
+    # Those that hang together by their edges, a flat face or a rounded end, push one block before them.
+    pushed = [block for own in _hanging_together(facets[looking]) for block in _pushed(corners, own, step)]
+    wood = Manifold.batch_boolean([body.wood, body.wood.translate(by), *pushed], OpType.Add)
     a, b, c, d, e, f = wood.bounding_box()
     return Body(body.role, wood, (a, b, c), (d, e, f))
+
+
+def _hanging_together(facets: NDArray[uint64]) -> Iterator[list[_Facet]]:
+    """The facets, parted into those that hang together by their edges."""
+    over = dict[tuple[int, int], _Facet]()
+    for one, two, three in facets.tolist():
+        over |= dict.fromkeys(((one, two), (two, three), (three, one)), (one, two, three))
+    left = set(over.values())
+    while left:
+        own, reached = list[_Facet](), [left.pop()]
+        while reached:
+            one, two, three = facet = reached.pop()
+            own.append(facet)
+            beside = {over.get(edge) for edge in ((two, one), (three, two), (one, three))} & left
+            left -= beside
+            reached += [facet for facet in beside if facet]
+        yield own
+
+
+def _pushed(corners: NDArray[float64], facets: list[_Facet], step: NDArray[float64]) -> list[Manifold]:
+    """What ``facets`` that hang together push before them: one block; where they meet again at a corner, a prism for each."""
+    edges = [edge for one, two, three in facets for edge in ((one, two), (two, three), (three, one))]
+    rim = set(edges) - {(then, first) for first, then in edges}
+    used = sorted({corner for edge in edges for corner in edge})
+    at, many = {corner: n for n, corner in enumerate(used)}, len(used)
+    near = [[at[corner] for corner in facet] for facet in facets]
+    triangles = [
+        *([a, c, b] for a, b, c in near),
+        *([a + many, b + many, c + many] for a, b, c in near),
+        *(wall for one, two in rim for wall in ([at[one], at[two], at[two] + many], [at[one], at[two] + many, at[one] + many])),
+    ]
+    ends = corners[used]
+    block = Manifold(Mesh64(vert_properties=concatenate([ends, ends + step]), tri_verts=array(triangles, dtype="uint64")))
+    if block.status() == Error.NoError:
+        return [block]
+    return [prism for facet in facets for prism in _pushed(corners, [facet], step)] if len(facets) > 1 else []
 
 
 def in_the_way(moving: Sequence[Body], onto: Sequence[Body], way: Way) -> Iterator[tuple[Body, Body, float]]:

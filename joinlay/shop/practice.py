@@ -6,6 +6,7 @@ maker sets 1/32 in or 0.8 mm, not 0.79375 mm; which one serves is the job's unit
 
 from __future__ import annotations
 
+from functools import cache
 from typing import TYPE_CHECKING, Final, NoReturn
 
 from joinlay.errors import BadInput, nearest_names, quoted
@@ -230,6 +231,7 @@ def _unknown(name: str, known: tuple[str, ...]) -> NoReturn:
     raise BadInput(f"there is no rule called {quoted(name)}" + (f"; nearest: {', '.join(near)}." if near else "."))
 
 
+@cache
 def usual_practice(unit: Unit) -> Practice:
     """The defaults of the trade rules in ``unit``, each length a Dimension that says it is a default."""
     lengths = {row.name: default(_length_of(row, unit), row.name, row.rule, row.source) for row in LENGTH_RULES}
