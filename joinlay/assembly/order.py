@@ -126,8 +126,11 @@ class Order:
         return tuple(move for stage in self.stages for move in stage.moves)
 
 
-def order_of(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> Order:
+def order_of(drawers: Sequence[Drawer], others: Sequence[Assembly], existing: Sequence[Board] = ()) -> Order:
     """How the piece goes together; ``others`` are case, frame, runners and stops, none where only openings were given (PT-2).
+
+    ``existing`` is a case that is there: what is made goes into it from the front. Runners pass its frame through their opening and are then
+    moved out behind it, so that it stands in the way of nothing here.
 
     Deterministic. What can't be put together is a refusal among the findings, which names the parts that hold each other and what would free them.
     """
@@ -143,6 +146,8 @@ def order_of(drawers: Sequence[Drawer], others: Sequence[Assembly]) -> Order:
             found.add(whole, own, standing)
             rank = {Whole.FRAME: _rank(PartKind.STILE), Whole.BASE: _rank(PartKind.FOOT)}.get(whole, len(_LAST))
             groups.append((own, rank))
+    if existing:
+        groups.append((tuple(board for board in existing if board.role.whole is not Whole.FRAME), len(_LAST)))
     for drawer in drawers:
         found.add(drawer.role, drawer.assembly.boards, drawer.assembly.meetings)
     if groups:

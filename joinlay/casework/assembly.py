@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import DrawerRole, Hand, PartKind
+from joinlay.lengths import NOTHING, Length
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting, Tie
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension, Length
+    from joinlay.lengths import Dimension
 
 __all__ = ["Assembly", "Drawer"]
 
@@ -137,6 +138,19 @@ class Drawer:
         none.
         """
         return self.assembly.board(part)
+
+    @property
+    def corner(self) -> tuple[Length, Length]:
+        """The left of its opening and the level it rides on, in X and Z, as it is placed (DR-1, DR-2)."""
+        place = self.front.place
+        assert place is not None
+        return Length(place.origin[0]) - self.side_clearance, Length(place.origin[2]) - self.bottom_clearance
+
+    @property
+    def by_itself(self) -> Drawer:
+        """The same with its own zero, wherever it is placed."""
+        left, floor = self.corner
+        return self.moved(-left, NOTHING, -floor)
 
     def moved(self, x: Length, y: Length, z: Length) -> Drawer:
         """The same drawer with every board shifted in the piece: right, back, up."""

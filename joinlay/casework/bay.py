@@ -7,7 +7,7 @@ from __future__ import annotations
 from itertools import count
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, bay_name, row_name
+from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface, bay_name, row_name
 from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
@@ -271,7 +271,7 @@ class Slot:
     it may be high: the rail's height, or the way down to the panel that it stands over. ``above`` is the same over the
     opening, up to the runner of the next drawer or the panel. ``uprights`` are the frame's members left and right, ``rails``
     those below and above. ``ground`` and ``roof`` are the panels under and over it, of the case or between rows; None where only a
-    rail parts it from the next drawer.
+    rail parts it from the next drawer. ``is_there`` where frame and case were there before, so that nothing can be asked of them.
     """
 
     drawer: DrawerRole
@@ -289,6 +289,7 @@ class Slot:
     rails: tuple[PartRole, PartRole]
     ground: PartRole | None
     roof: PartRole | None
+    is_there: bool = False
 
     @property
     def name(self) -> str:
@@ -308,6 +309,13 @@ class Slot:
     def upright(self, hand: Hand) -> PartRole:
         """The stile or mullion at that hand."""
         return self.uprights[hand is Hand.RIGHT]
+
+    def upright_facing(self, hand: Hand) -> Surface:
+        """The surface that upright turns to the opening: where no frame covers it, the wood of the case itself."""
+        kind = self.upright(hand).kind
+        if kind not in (PartKind.STILE, PartKind.MULLION):
+            return self.cavity.facing(hand)
+        return Surface.FAR_EDGE if kind is PartKind.MULLION and hand is Hand.LEFT else Surface.EDGE
 
     def guide(self, hand: Hand) -> Dimension:
         """From the wood at that hand to the opening."""

@@ -11,7 +11,7 @@ from joinlay.boards.meeting import Tie, butted
 from joinlay.casework.bay import BankWish, OpenBay, RowWish, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
-from joinlay.casework.runners import make_runners
+from joinlay.casework.runners import Behind, RunnerMake, make_runners
 from joinlay.casework.stops import make_stops
 from joinlay.casework.top_and_base import make_base, make_top
 from joinlay.errors import BadInput
@@ -76,8 +76,8 @@ class PieceSpec:
     """A piece as a maker would ask for it, its sizes over all, frame included.
 
     ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides
-    and kickers are ripped from. ``stops``, ``top`` and ``base`` None: none; the sizes are without top and base, which go over and
-    under them. ``seasons`` are the air the piece will stand in, for wood that moves.
+    and kickers are ripped from, unless ``guide`` or ``kicker`` is another. ``stops``, ``top`` and ``base`` None: none; the sizes are
+    without top and base, which go over and under them. ``seasons`` are the air the piece will stand in, for wood that moves.
     """
 
     width: Dimension
@@ -92,6 +92,13 @@ class PieceSpec:
     top: TopMake | None = None
     base: BaseMake | None = None
     seasons: Seasons = field(default_factory=usual_seasons)
+    guide: Stock | None = None
+    kicker: Stock | None = None
+
+    @property
+    def runners(self) -> RunnerMake:
+        """What each kind of runner is ripped from."""
+        return RunnerMake(self.runner, self.guide, self.kicker)
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +149,11 @@ class Piece:
             if row.holds is not None
         )
 
+    @property
+    def behind(self) -> Behind:
+        """Where its runners lie."""
+        return Behind(self.case.sizes.front, self.case.sizes.inside_depth)
+
     def blocks(self, drawer: DrawerRole) -> tuple[Board, ...]:
         """The stop blocks of a drawer; none where the piece has no stops."""
         return self.stops.of[drawer] if self.stops else ()
@@ -187,10 +199,11 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         for bay, bank in zip(bays, spec.banks, strict=True)
         for slot in slots_in(bay, case, bank.drawers, is_last=bay is bays[-1])
     )
+    behind = Behind(case.sizes.front, case.sizes.inside_depth)
     runners = make_runners(
-        slots=slots, case=case, stock=spec.runner, sides=spec.case.sides, practice=shop.practice, seasons=spec.seasons
+        slots=slots, behind=behind, make=spec.runners, sides=spec.case.sides, practice=shop.practice, seasons=spec.seasons
     )
-    stops = make_stops(spec.stops, slots, runners.of, case, shop.practice) if spec.stops else None
+    stops = make_stops(spec.stops, slots, runners.of, behind.front, shop.practice) if spec.stops else None
     frame = replace(frame, meetings=(*frame.meetings, *_on_case(frame, case)))
     size, around = (
         (spec.width, spec.height, spec.depth),

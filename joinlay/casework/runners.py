@@ -1,7 +1,8 @@
 """Wooden runners: what each drawer rides on, is guided by, and is kept from tipping by (RN-1 to RN-5).
 
-Every strip is ripped from one stock. A bearer lies flat; a guide lies flat on it; kickers and packing stand on edge under it,
-straight above the drawer's side, so that their height is a ripping width and any sheet will do.
+Every strip is ripped from one stock, unless guides or kickers have one of their own. A bearer lies flat; a guide lies flat on it; kickers and
+packing stand on edge under it, straight above the drawer's side, so that their height is a ripping width and any sheet will do. Where
+nothing is known over a drawer, its kickers lie flat on the wood beside it.
 """
 
 from __future__ import annotations
@@ -9,186 +10,29 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import (
-    Axis,
-    Board,
-    Cut,
-    CutKind,
-    CutRole,
-    CutUse,
-    Datum,
-    Hand,
-    PartKind,
-    PartRole,
-    Place,
-    Shape,
-    Span,
-    Surface,
-    Whole,
-)
+from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.runner_heights import size_runner
+from joinlay.casework.runner_screws import screw_slots
 from joinlay.findings import note, refusal
 from joinlay.lengths import NOTHING, largest, mm
 from joinlay.records import dataclass
 from joinlay.stock import Solid
-from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Slot
-    from joinlay.casework.case import Case
-    from joinlay.findings import Finding, Refused
+    from joinlay.casework.runner_heights import RunnerHeights
+    from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = [
-    "RunnerHeights",
-    "Runners",
-    "RunnersAt",
-    "SlotRunners",
-    "has_guide",
-    "make_runners",
-    "screw_slots",
-    "size_runner",
-    "under_face",
-]
-
-
-@dataclass(frozen=True, slots=True)
-class RunnerHeights:
-    """The heights of one slot's strips; None: that strip is not needed.
-
-    ``bearer`` None: the drawer rides on the panel under it. ``packing`` is under the lowest bearer, ``kicker`` under a bearer for
-    the drawer below, ``top_kicker`` under the panel over a drawer that has no other over it.
-    """
-
-    bearer: Dimension | None
-    packing: Dimension | None
-    kicker: Dimension | None
-    top_kicker: Dimension | None
-    findings: tuple[Finding, ...]
-
-
-def size_runner(slot: Slot, stock: Stock, practice: Practice) -> RunnerHeights:
-    """The strips under ``slot``, and over it where it is the topmost.
-
-    RN-3: kicker = what is below the level of the rail's top, less the bearer and the lift; where too little is left the bearer is
-    its own kicker, planed to the rail less the lift where the stock is thicker than the rail. Packing = the rest down to the case
-    bottom. Source: common practice. Raises Refused where sheet stock, which can't be planed, is thicker than the rail.
-    """
-    bearer, findings = _bearer(slot, stock, practice)
-    packing = kicker = None
-    if bearer is not None and slot.is_lowest:
-        packing = _packing(slot, bearer, practice)
-    elif bearer is not None:
-        kicker = _worth((slot.below - bearer - practice.length("kicker lift")), slot, "kicker height below", practice)
-    top_kicker = (
-        _worth(slot.above - practice.length("kicker lift"), slot, "top kicker height", practice) if slot.is_topmost else None
-    )
-    return RunnerHeights(bearer, packing, kicker, top_kicker, tuple(finding.at(slot.name) for finding in findings))
-
-
-def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | None, list[Finding]]:
-    name = f"{slot.name} bearer thickness"
-    if not slot.below:
-        return None, []
-    if stock.thickness <= slot.below:
-        return stock.thickness.named(name, "RN-1", "as measured"), []
-    lift = practice.length("kicker lift")
-    planed = slot.below if slot.is_lowest else slot.below - lift
-    if not stock.is_solid or planed < practice.length("thinnest strip"):
-        raise _too_thick(slot, stock, practice)
-    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3",
-                 "common practice",
-                 planed=planed, rail=slot.below)  # fmt: skip
-    return planed.named(name, "RN-3", "common practice"), [found]
-
-
-def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
-    least = stock.thickness if not stock.is_solid else practice.length("thinnest strip") + practice.length("kicker lift")
-    below, rail = ("the rail", "the rail at least {least} high") if not slot.is_lowest else (
-        "the way down to the case bottom", "the case bottom lower until {least} is left there")  # fmt: skip
-    unplaned = "" if stock.is_solid else ", and sheet stock can't be planed"
-    return refusal(
-        "runners", f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
-        f"Use runner stock of {{room}} or thinner, or make {rail}.", "RN-3", "by geometry",
-        bearer=stock.thickness, room=slot.below, least=least,
-    ).at(slot.name)  # fmt: skip
-
-
-def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | None:
-    """From the case bottom up to the bearer; refused where that is too thin a strip to rip."""
-    rest, least = slot.below - bearer, practice.length("thinnest strip")
-    if not rest:
-        return None
-    if rest < least:
-        raise refusal(
-            "runners", "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
-            "Move the case bottom {rest} up, or at least {more} down.", "RN-3", "our own choice",
-            rest=rest, least=least, more=least - rest,
-        ).at(slot.name)  # fmt: skip
-    return rest.named(f"{slot.name} packing height", "RN-3", "common practice")
-
-
-def _worth(height: Dimension, slot: Slot, words: str, practice: Practice) -> Dimension | None:
-    """``height`` where a strip of it is worth ripping."""
-    return (
-        height.named(f"{slot.name} {words}", "RN-3", "common practice") if height >= practice.length("thinnest strip") else None
-    )
-
-
-#: The widest spacing of screws along a bearer (our own choice).
-_SPACING: Final = mm(250)
-
-
-def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons) -> Board:
-    """``board``, a strip along the grain of nothing but itself, with its screws through the width into ``wood``, which moves
-    along it.
-
-    RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick
-    and the wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources:
-    Noyes; CK-6, Wood Handbook equation 13-2. Raises Refused where the strip is too thin or short for the screws.
-    """
-    screw, end = practice.length("bearer screw"), practice.length("screw from the end")
-    _refuse_small(board, screw, end)
-    first = end.named(f"{board.name} front screw", "RN-4", "our own choice")
-    reach = board.length - 2 * end
-    count = max(1, ceil(reach / _SPACING))
-    cuts = [_hole(board, CutRole(CutUse.SCREW_HOLE), Span.about(first, screw), screw, CutKind.HOLE)]
-    for n in range(1, count + 1):
-        distance = reach * n / count if n < count else reach
-        at = first + distance
-        dry, damp = (movement_of(wood, distance, seasons.workshop, day) for day in (seasons.driest, seasons.dampest))
-        # A shop drier or damper than the room ever is still leaves the screw somewhere in its slot.
-        forward, backward = max(NOTHING, -dry), max(NOTHING, damp)
-        span = Span(
-            (at - screw / 2 - forward).named(f"{board.name} screw slot {n} start", "RN-4", MOVEMENT_SOURCE),
-            (at + screw / 2 + backward).named(f"{board.name} screw slot {n} stop", "RN-4", MOVEMENT_SOURCE),
-        )
-        cuts.append(_hole(board, CutRole(CutUse.SCREW_SLOT, number=n), span, screw, CutKind.SLOT))
-    return board.with_cuts(*cuts)
-
-
-def _hole(board: Board, role: CutRole, along: Span, screw: Dimension, kind: CutKind) -> Cut:
-    shape = Shape.ROUND if kind is CutKind.HOLE else Shape.ROUND_ENDS
-    middle = Span.about(board.thickness / 2, screw)
-    return Cut(kind, Surface.EDGE, along, Span(NOTHING, board.size(Axis.ACROSS)), middle, role, shape=shape)
-
-
-def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
-    least = 2 * screw
-    if board.thickness < least:
-        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.",
-                      "Use stock of {least} or more, or thinner screws.",
-                      "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least).at(board.name)  # fmt: skip
-    if board.length <= 2 * end + screw:
-        raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
-                      "RN-4", "our own choice", length=board.length, end=end).at(board.name)  # fmt: skip
+__all__ = ["Behind", "Kick", "RunnerMake", "Runners", "RunnersAt", "SlotRunners", "has_guide", "make_runners", "under_face"]
 
 
 def _unguided(slot: Slot, hand: Hand) -> Finding:
@@ -219,9 +63,31 @@ def has_guide(slot: Slot, hand: Hand) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
+class RunnerMake:
+    """What runners are ripped from: all of one ``stock``, or guides and kickers each of their own. Packing is of the bearers'."""
+
+    stock: Stock
+    guide: Stock | None = None
+    kicker: Stock | None = None
+
+    def of(self, kind: PartKind) -> Stock:
+        """The stock of bearers, guides, kickers or packing."""
+        own = {PartKind.GUIDE: self.guide, PartKind.KICKER: self.kicker}.get(kind)
+        return self.stock if own is None else own
+
+
+@dataclass(frozen=True, slots=True)
+class Kick:
+    """What a drawer's side kicks against: the part, and the surface that it turns down."""
+
+    part: PartRole
+    surface: Surface
+
+
+@dataclass(frozen=True, slots=True)
 class RunnersAt:
     """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it
-    kicks against.
+    kicks against, with the surface that this turns down.
 
     ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is
     none.
@@ -230,6 +96,7 @@ class RunnersAt:
     bears: PartRole
     inner: Dimension
     kicks: PartRole
+    kicked: Surface
     under: PartRole | None
 
 
@@ -254,37 +121,47 @@ class Runners:
     of: dict[DrawerRole, SlotRunners]
 
 
-def make_runners(slots: Sequence[Slot], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons) -> Runners:
-    """Bearers, guides and kickers for every slot, packed at the top and bottom as they must be.
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """Where runners lie: from the ``front``, the back of the frame in Y, to the case back, ``depth`` behind it."""
+
+    front: Dimension
+    depth: Dimension
+
+
+def make_runners(
+    slots: Sequence[Slot], behind: Behind, make: RunnerMake, sides: Stock, practice: Practice, seasons: Seasons
+) -> Runners:
+    """Bearers, guides and kickers for every slot of a bank or more, packed at the top and bottom as they must be.
 
     RN-1 to RN-3; in a case of solid ``sides`` the bearers are screwed through slots that let the sides move over ``seasons``
     (RN-4). Raises Refused where a rail is too low for the stock, or an opening too narrow for two bearers. Source: common
     practice.
     """
-    return _RunnerMaker(slots=tuple(slots), case=case, stock=stock, sides=sides, practice=practice, seasons=seasons).made()
+    return _RunnerMaker(slots=tuple(slots), behind=behind, make=make, sides=sides, practice=practice, seasons=seasons).made()
 
 
 class _RunnerMaker:
     def __init__(
-        self, slots: tuple[Slot, ...], case: Case, stock: Stock, sides: Stock, practice: Practice, seasons: Seasons
+        self, slots: tuple[Slot, ...], behind: Behind, make: RunnerMake, sides: Stock, practice: Practice, seasons: Seasons
     ) -> None:
-        self._slots, self._case, self._stock, self._sides = slots, case, stock, sides
+        self._slots, self._front, self._make, self._sides = slots, behind.front, make, sides
         self._practice, self._seasons = practice, seasons
-        self._thickness = stock.thickness
-        self._behind = practice.length("bearer back gap") if sides.is_solid else NOTHING
-        self._length = (case.sizes.inside_depth - self._behind).named("bearer length", "RN-1", "common practice")
+        self._thickness = make.stock.thickness
+        self._back_gap = practice.length("bearer back gap") if sides.is_solid else NOTHING
+        self._length = (behind.depth - self._back_gap).named("bearer length", "RN-1", "common practice")
         self._boards: list[Board] = []
         self._meetings: list[Meeting] = []
         self._findings: list[Finding] = []
 
     def made(self) -> Runners:
-        heights = [size_runner(slot, self._stock, self._practice) for slot in self._slots]
+        heights = [size_runner(slot, self._make.stock, self._practice) for slot in self._slots]
         found: dict[DrawerRole, SlotRunners] = {}
         above: tuple[Slot, RunnerHeights] | None = None
         for n, (slot, height) in enumerate(zip(self._slots, heights, strict=True)):
             over = self._kickers_under(*above, slot) if above is not None and not slot.is_topmost else self._over(slot, height)
             self._findings += height.findings
-            below = None if slot.is_lowest else self._slots[n + 1]
+            below = None if slot.is_lowest or slot is self._slots[-1] else self._slots[n + 1]
             found[slot.drawer] = self._slot(slot, height, over, below)
             above = (slot, height)
         boards, meetings = tuple(self._boards), tuple(self._meetings)
@@ -292,9 +169,7 @@ class _RunnerMaker:
 
     # -- one slot ------------------------------------------------------------------------------------
 
-    def _slot(
-        self, slot: Slot, height: RunnerHeights, over: tuple[PartRole, PartRole, Dimension], below: Slot | None
-    ) -> SlotRunners:
+    def _slot(self, slot: Slot, height: RunnerHeights, over: tuple[Kick, Kick, Dimension], below: Slot | None) -> SlotRunners:
         widths = [self._bearer_width(slot, slot.guide(hand)) for hand in _HANDS]
         inner = (slot.cavity.left + widths[0], slot.cavity.right - widths[1])
         self._refuse_narrow(slot, inner)
@@ -305,8 +180,9 @@ class _RunnerMaker:
                 self._guide(slot, hand, slot.guide(hand), bears)
             elif slot.guide(hand):
                 self._findings.append(_unguided(slot, hand))
-            reaches = width - slot.guide(hand) == self._thickness
-            sides.append(RunnersAt(bears, end, kicks, self._under(slot, hand, height, below) if reaches else None))
+            under = self._under(slot, hand, height, below)
+            reaches = under is not None and width - slot.guide(hand) == self._make.of(under.kind).thickness
+            sides.append(RunnersAt(bears, end, kicks.part, kicks.surface, under if reaches else None))
         clearance = slot.wish.shop.practice.length("top clearance")
         gap = (clearance + over[2] if over[2] else clearance).named(f"{slot.name} kicker gap", "RN-3", "common practice")
         return SlotRunners(sides[0], sides[1], gap)
@@ -353,11 +229,12 @@ class _RunnerMaker:
 
     def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
         # It lies on the bearer, its inner edge even with the frame.
-        if self._thickness > slot.opening.height:
+        high = self._make.of(PartKind.GUIDE).thickness
+        if high > slot.opening.height:
             raise refusal("guide", "The guides are {guide} high and the opening {height}.",
-                          "Use runner stock of {height} or thinner.", "RN-2",
-                          "by geometry", guide=self._thickness, height=slot.opening.height).at(slot.name)  # fmt: skip
-        board = self._flat(slot, PartKind.GUIDE, hand, guide, self._thickness, slot.floor + self._thickness)
+                          "Use stock of {height} or thinner for the guides.", "RN-2",
+                          "by geometry", guide=high, height=slot.opening.height).at(slot.name)  # fmt: skip
+        board = self._flat(slot, PartKind.GUIDE, hand, guide, high, slot.floor + high)
         self._boards.append(board)
         self._between(board, slot.upright(hand))
         wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
@@ -367,28 +244,31 @@ class _RunnerMaker:
             butted((board, Surface.FAR_FACE), (bearer, Surface.FACE), "on the", rule="RN-2", tie=Tie.GLUED, glue=glue)
         )
 
-    def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[PartRole, PartRole, Dimension]:
+    def _kickers_under(self, above: Slot, height: RunnerHeights, slot: Slot) -> tuple[Kick, Kick, Dimension]:
         """The kickers of ``slot``, under the bearers of the drawer ``above`` it; or those bearers themselves."""
         bearers = (PartRole(PartKind.BEARER, above.drawer, Hand.LEFT), PartRole(PartKind.BEARER, above.drawer, Hand.RIGHT))
         assert height.bearer is not None
         if height.kicker is None:
-            return (*bearers, above.below - height.bearer)
+            left, right = (Kick(bearer, Surface.FAR_FACE) for bearer in bearers)
+            return (left, right, above.below - height.bearer)
         lift = self._practice.length("kicker lift")
         kickers = []
         for hand, bearer in zip(_HANDS, bearers, strict=True):
             board = self._on_edge(slot, PartKind.KICKER, hand, height.kicker, above.floor - above.below + lift)
             self._boards.append(board)
-            kickers.append(board.role)
+            kickers.append(Kick(board.role, Surface.EDGE))
             self._between(board, slot.rails[1])
             self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (bearer, Surface.FAR_FACE), "under the", "RN-3"))
         return kickers[0], kickers[1], lift
 
-    def _over(self, slot: Slot, height: RunnerHeights) -> tuple[PartRole, PartRole, Dimension]:
+    def _over(self, slot: Slot, height: RunnerHeights) -> tuple[Kick, Kick, Dimension]:
         """The kickers hung from the panel over a drawer; or that panel itself."""
         lift, roof = self._practice.length("kicker lift"), slot.roof
-        assert roof is not None
+        if roof is None:
+            return self._beside(slot, lift)
         if height.top_kicker is None:
-            return (roof, roof, slot.above)
+            over = Kick(roof, under_face(roof))
+            return (over, over, slot.above)
         kickers = []
         for hand in _HANDS:
             bottom = slot.floor + slot.opening.height + lift
@@ -396,9 +276,24 @@ class _RunnerMaker:
             if self._sides.is_solid:
                 board = self._screwed(board)
             self._boards.append(board)
-            kickers.append(board.role)
+            kickers.append(Kick(board.role, Surface.EDGE))
             self._between(board, slot.rails[1])
             self._meetings.append(self._fixed(board, Surface.FAR_EDGE, (roof, under_face(roof)), "under the", "RN-3"))
+        return kickers[0], kickers[1], lift
+
+    def _beside(self, slot: Slot, lift: Dimension) -> tuple[Kick, Kick, Dimension]:
+        """Kickers that lie flat on the wood beside a drawer, as wide as its bearers, where nothing is known over it to hang them from."""
+        kickers, thickness = [], self._make.of(PartKind.KICKER).thickness
+        for hand in _HANDS:
+            top = slot.floor + slot.opening.height + lift + thickness
+            board = self._flat(slot, PartKind.KICKER, hand, self._bearer_width(slot, slot.guide(hand)), thickness, top)
+            if self._sides.is_solid:
+                board = self._screwed(board)
+            self._boards.append(board)
+            kickers.append(Kick(board.role, Surface.FAR_FACE))
+            self._between(board, slot.rails[1])
+            wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
+            self._meetings.append(self._fixed(board, Surface.EDGE, wood, "on the", "RN-3"))
         return kickers[0], kickers[1], lift
 
     # -- boards --------------------------------------------------------------------------------------
@@ -406,19 +301,19 @@ class _RunnerMaker:
     def _flat(self, slot: Slot, kind: PartKind, hand: Hand, width: Dimension, thickness: Dimension, top: Dimension) -> Board:
         """A strip lying flat along the wood at that hand, its upper face at ``top``."""
         x, across = (slot.cavity.left, "+X") if hand is Hand.LEFT else (slot.cavity.right, "-X")
-        place = Place.at(x, self._case.sizes.front, top, "+Y", across, "-Z")
+        place = Place.at(x, self._front, top, "+Y", across, "-Z")
         return self._board(PartRole(kind, slot.drawer, hand), width, thickness, _BEARER, place)
 
     def _on_edge(self, slot: Slot, kind: PartKind, hand: Hand, height: Dimension, bottom: Dimension) -> Board:
         """A strip standing on edge straight above or below the drawer's side, its lower edge at ``bottom``."""
         x, into = (slot.left, "+X") if hand is Hand.LEFT else (slot.left + slot.opening.width, "-X")
-        place = Place.at(x, self._case.sizes.front, bottom, "+Y", "+Z", into)
-        return self._board(PartRole(kind, slot.drawer, hand), height, self._thickness, _ON_EDGE, place)
+        place = Place.at(x, self._front, bottom, "+Y", "+Z", into)
+        return self._board(PartRole(kind, slot.drawer, hand), height, self._make.of(kind).thickness, _ON_EDGE, place)
 
     def _board(self, role: PartRole, width: Dimension, thickness: Dimension, datum: Datum, place: Place) -> Board:
         name = role.name
         return Board(
-            role, self._stock.name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
+            role, self._make.of(role.kind).name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
             thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
         )  # fmt: skip
 
@@ -429,7 +324,7 @@ class _RunnerMaker:
         for member in before:
             self._meetings.append(butted((board, Surface.END), (member, Surface.FAR_FACE), "against the", rule="RN-1"))
         back = (PartRole(PartKind.CASE_BACK), Surface.FACE)
-        self._meetings.append(butted((board, Surface.FAR_END), back, "before the", gap=self._behind, rule="RN-1"))
+        self._meetings.append(butted((board, Surface.FAR_END), back, "before the", gap=self._back_gap, rule="RN-1"))
 
     def _fixed(self, board: Board, edge: Surface, wood: tuple[PartRole, Surface], where: str, rule: str) -> Meeting:
         """A strip on edge, or by its edge, fast on the wood: glued and nailed, or screwed where it is screwed already (RN-4).
@@ -458,8 +353,10 @@ class _RunnerMaker:
         """Between the bearers a strip must fit, and a hand to glue it."""
         least = 2 * self._practice.length("stop seat")
         if inner[1] - inner[0] < least:
+            wider = "the sides of the drawer" if slot.is_there else "the opening at least {short} wider,"
             raise refusal(
                 "runners", "The bearers leave {left} between them in an opening {width} wide.",
-                "Make the opening at least {short} wider, or the runners of thinner stock.", "RN-1", "by geometry",
+                f"Make {wider} or the runners of thinner stock.",
+                "RN-1", "by geometry",
                 left=inner[1] - inner[0], width=slot.opening.width, short=least - inner[1] + inner[0],
             ).at(slot.name)  # fmt: skip

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Protocol
 
 from joinlay.boards import CutUse, Hand, PartKind, PartRole, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
@@ -15,23 +15,30 @@ from joinlay.lengths import NOTHING, ZERO, Length
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, DrawerRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import Slot
-    from joinlay.casework.piece import Piece
+    from joinlay.casework.runners import Behind, Runners
 
 __all__ = ["seat_drawer", "with_board"]
 
-#: The surface that a part a drawer kicks against turns down.
-_UNDER: Final = {
-    PartKind.CASE_TOP: Surface.FACE,
-    PartKind.DUST_PANEL: Surface.FAR_FACE,
-    PartKind.BEARER: Surface.FAR_FACE,
-    PartKind.KICKER: Surface.EDGE,
-}
+
+class Around(Protocol):
+    """What stands around a drawer: a whole piece, or the runners and stops of a case that was there."""
+
+    @property
+    def runners(self) -> Runners:
+        """What each drawer rides on."""
+
+    @property
+    def behind(self) -> Behind:
+        """Where the runners lie."""
+
+    def blocks(self, drawer: DrawerRole) -> tuple[Board, ...]:
+        """The stop blocks of a drawer."""
 
 
-def seat_drawer(piece: Piece, slot: Slot, drawer: Drawer) -> Drawer:
+def seat_drawer(piece: Around, slot: Slot, drawer: Drawer) -> Drawer:
     """``drawer``, planned for the slot's opening, closed in its slot, with the meetings it has there.
 
     Its back is notched where the stop blocks must pass (ST-1). Rules RN-1 to RN-3, ST-2, ST-3, DR-1.
@@ -54,26 +61,24 @@ def with_board(drawer: Drawer, board: Board) -> Drawer:
 
 def _in_frame(slot: Slot, drawer: Drawer) -> Iterator[Meeting]:
     front, clearance = drawer.front, drawer.side_clearance
-    left, right = slot.uprights
-    at_left = Surface.FAR_EDGE if left.kind is PartKind.MULLION else Surface.EDGE
     below, above = slot.rails
     for surface, around, words, gap, rule in (
-        (Surface.END, (left, at_left), "at the", clearance, "DR-1"),
-        (Surface.FAR_END, (right, Surface.EDGE), "at the", clearance, "DR-1"),
+        (Surface.END, (slot.upright(Hand.LEFT), slot.upright_facing(Hand.LEFT)), "at the", clearance, "DR-1"),
+        (Surface.FAR_END, (slot.upright(Hand.RIGHT), slot.upright_facing(Hand.RIGHT)), "at the", clearance, "DR-1"),
         (Surface.EDGE, (below, Surface.FAR_EDGE), "over the", drawer.bottom_clearance, "DR-2"),
         (Surface.FAR_EDGE, (above, Surface.EDGE), "under the", drawer.top_clearance, "DR-1"),
     ):
         yield butted((front, surface), around, words, gap=gap, rule=rule, tie=Tie.CLEARS)
 
 
-def _on_runners(slot: Slot, drawer: Drawer, piece: Piece) -> Iterator[Meeting]:
+def _on_runners(slot: Slot, drawer: Drawer, piece: Around) -> Iterator[Meeting]:
     runners = piece.runners.of[slot.drawer]
     is_back_low = drawer.make.back_height is BackHeight.FULL
     for hand in (Hand.LEFT, Hand.RIGHT):
         side, bears, kicks = drawer.side(hand), runners.at(hand).bears, runners.at(hand).kicks
         yield butted((side, Surface.EDGE), (bears, Surface.FACE), "on the", rule="RN-1", tie=Tie.RIDES)
         assert side.place is not None
-        if side.place.origin[1] < piece.case.sizes.front.mm:
+        if side.place.origin[1] < piece.behind.front.mm:
             # Where the front laps over its end, a side begins over the rail.
             yield butted((side, Surface.EDGE), (slot.rails[0], Surface.FAR_EDGE), "on the", rule="RN-1", tie=Tie.RIDES)
         # A back that reaches down as far rides with its ends; where there is one board under both sides, it is on it once.
@@ -82,8 +87,7 @@ def _on_runners(slot: Slot, drawer: Drawer, piece: Piece) -> Iterator[Meeting]:
         yield _guided(slot, drawer, side, hand)
         lower = slot.opening.height - drawer.top_clearance - side.width
         gap = runners.kicker_gap + lower if lower else runners.kicker_gap
-        under = (kicks, _UNDER[kicks.kind])
-        yield butted((side, Surface.FAR_EDGE), under, "under the", gap=gap, rule="RN-3", tie=Tie.KICKS)
+        yield butted((side, Surface.FAR_EDGE), (kicks, runners.at(hand).kicked), "under the", gap=gap, rule="RN-3", tie=Tie.KICKS)
 
 
 def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand) -> Meeting:

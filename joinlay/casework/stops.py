@@ -20,7 +20,6 @@ if TYPE_CHECKING:
 
     from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Slot
-    from joinlay.casework.case import Case
     from joinlay.casework.runners import SlotRunners
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
@@ -52,16 +51,16 @@ class Stops:
 
 
 def make_stops(
-    make: StopMake, slots: Sequence[Slot], runners: Mapping[DrawerRole, SlotRunners], case: Case, practice: Practice
+    make: StopMake, slots: Sequence[Slot], runners: Mapping[DrawerRole, SlotRunners], behind: Dimension, practice: Practice
 ) -> Stops:
-    """Strips and blocks for every slot.
+    """Strips and blocks for every slot; ``behind`` is the back of the frame, in Y.
 
     ST-1: two blocks, near the drawer's sides. ST-2: their front is as far behind the face of the frame as the back of the drawer
     front. ST-3: they pass under the bottom. ST-4: they stand on a strip glued to the back of the rail, or on the case bottom
     where that is level with the rail. Raises Refused where a block can't pass, or doesn't reach up behind the front. Source:
     common practice.
     """
-    return _StopMaker(make, tuple(slots), runners, case, practice).made()
+    return _StopMaker(make, tuple(slots), runners, behind, practice).made()
 
 
 def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Board:
@@ -97,10 +96,15 @@ def notch_back(back: Board, blocks: Sequence[Board], practice: Practice) -> Boar
 
 class _StopMaker:
     def __init__(
-        self, make: StopMake, slots: tuple[Slot, ...], runners: Mapping[DrawerRole, SlotRunners], case: Case, practice: Practice
+        self,
+        make: StopMake,
+        slots: tuple[Slot, ...],
+        runners: Mapping[DrawerRole, SlotRunners],
+        behind: Dimension,
+        practice: Practice,
     ) -> None:
         self._make, self._slots, self._runners = make, slots, runners
-        self._case, self._practice = case, practice
+        self._behind, self._practice = behind, practice
         self._boards: list[Board] = []
         self._meetings: list[Meeting] = []
 
@@ -174,7 +178,7 @@ class _StopMaker:
         lift = NOTHING if slot.is_lowest else self._practice.length("kicker lift")
         height = slot.below - lift if lift else slot.below
         thickness, seat = self._make.stock.thickness, self._practice.length("stop seat")
-        behind = self._case.sizes.front
+        behind = self._behind
         wanted = (front + seat - behind).named(f"{slot.name} strip, from front to back, at least", "ST-4", "our own choice")
         length = (right - left).named(f"{name} length", "ST-4", "by geometry")
         if thickness >= wanted:

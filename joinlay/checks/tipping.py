@@ -229,7 +229,7 @@ def check_tipping(
     if not drawers:
         return _of_shelves_alone(others, conditions)
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
-    if not placed:
+    if not any(assembly.of is Whole.CASE for assembly in others):
         return ()
     piece = standing(others, drawers, stocks, conditions)
     hung = {count: load for count, load in tipping_loads(piece).items() if load > 0}

@@ -79,9 +79,10 @@ def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
     from joinlay.checks.closing import check_moves
     from joinlay.checks.solids import check_assembly
 
-    if worked_out.others:
-        standing = [board for assembly in worked_out.others for board in assembly.boards]
-        found = (*check_assembly(standing, worked_out.drawers), *check_moves(worked_out.order.moves, worked_out.boards))
+    if worked_out.is_placed:
+        standing = [*worked_out.existing, *(board for assembly in worked_out.others for board in assembly.boards)]
+        moves = check_moves(worked_out.order.moves, tuple(worked_out.placed.values()))
+        found = (*check_assembly(standing, worked_out.drawers), *moves)
     else:
         # Drawers given by their openings each have a zero of their own, so each is put together by itself.
         alone = (finding for drawer in worked_out.drawers for finding in check_assembly((), (drawer,)))
@@ -106,14 +107,14 @@ def _put_together(worked_out: Plan) -> str:
     """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place or way (CK-8, PT-2)."""
     clashes = sum(finding.kind == "assembly" for finding in worked_out.findings)
     drawers, moves = len(worked_out.drawers), len(worked_out.order.moves)
-    return words.put_together(len(worked_out.boards), moves, drawers, clashes, is_whole=bool(worked_out.others))
+    return words.put_together(len(worked_out.boards), moves, drawers, clashes, is_placed=worked_out.is_placed)
 
 
 def _reckoned(worked_out: Plan) -> str:
     """The figures the findings hang on; nothing where there was nothing to judge."""
     if not worked_out.drawers:
         return ""
-    found = assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule, is_whole=bool(worked_out.others))
+    found = assumed(worked_out.conditions, worked_out.shop.practice, worked_out.rule, is_whole=worked_out.is_whole)
     own = [f"{one.said} ({one.written})" for one in found if one.written]
     return words.reckoned_with([one.said for one in found if not one.written], own)
 

@@ -41,6 +41,7 @@ _FIGURES: Final = {
         "bank_wide": "20 1/2",
         "hole_deep": "1/2", "knob_down": "2", "eye": "62", "away": "40", "grow": "1/16", "dot": "1/4", "dot_step": "1/32",
         "mark_in": "3", "mark_down": "1 1/2",
+        "in_wide": "20 3/8", "in_deep": "17 1/4", "edge": "1", "down": "3/4", "up": "7/8",
         "chisel": "1/8", "clamp": "40", "small_clamp": "12",
     },
     Unit.MM: {
@@ -66,6 +67,7 @@ _FIGURES: Final = {
         "bank_wide": "510",
         "hole_deep": "12", "knob_down": "50", "eye": "1600", "away": "1000", "grow": "1.5", "dot": "6", "dot_step": "0.5",
         "mark_in": "75", "mark_down": "40",
+        "in_wide": "515", "in_deep": "430", "edge": "25", "down": "20", "up": "22",
         "chisel": "3", "clamp": "1000", "small_clamp": "300",
     },
 }  # fmt: skip
@@ -199,6 +201,19 @@ count = 2                           # so many alike
 opening = {{ width = "{wide}", height = "{higher}", depth = "{deep}" }}
 #side-height = "{low}"              # sides lower than the opening lets through
 
+# ---- runners and stops for them, if you want any: measure the case behind its frame ----
+
+#[runners]
+#stock = "cherry"                   # bearers, guides, kickers and stops; a hard wood takes wax
+#sides = "birch-half"               # what the case is made of: a stock above; one of solid wood moves
+#inside-width = "{in_wide}"
+#inside-depth = "{in_deep}"           # back of the frame to the case back
+#left-edge = "{edge}"                  # how far the openings stand in from its sides; in the middle unless told
+#right-edge = "{edge}"
+#rail = "{rail}"                  # height of the rails between openings
+#below = "{down}"                # lowest opening down to the case bottom; leave it out where there is none near
+#above = "{up}"                # topmost opening up to the case top; likewise
+
 """
 
 #: A whole piece to be made.
@@ -256,6 +271,8 @@ bottom-rail = "{bottom_rail}"
 
 [runners]
 stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax
+#guides = "cherry"                   # where they are of another stock
+#kickers = "cherry"
 
 #[stops]
 #kind = "none"                      # or "blocks"

@@ -186,12 +186,12 @@ def own_fault(error: BaseException) -> str:
     )
 
 
-def put_together(parts: int, moves: int, drawers: int, clashes: int, *, is_whole: bool) -> str:
+def put_together(parts: int, moves: int, drawers: int, clashes: int, *, is_placed: bool) -> str:
     """What ``check --assemble`` put together and found; drawers given by their openings have no piece around them."""
     what = f"Put together in the model: {counted(parts, 'part')}, brought along their ways in {counted(moves, 'move')}"
     tried = (
         f", with {counted(drawers, 'drawer')} shut, half out and right out"
-        if is_whole
+        if is_placed
         else f", each of {counted(drawers, 'drawer')} by itself"
     )
     found = (

@@ -80,7 +80,8 @@ def plan_model(plan: Plan, mark: str = "") -> bytes:
 
     from joinlay.checks.solids import solid_of
 
-    boards = [board for board in scene_of(plan).boards if board.place is not None]
+    drawn = scene_of(plan)
+    boards = [board for board in drawn.boards if board.place is not None and board.role not in drawn.existing]
     if not boards:
         raise BadInput("there is nothing to make a model of: the job has no part that stands anywhere.")
     names, turn = part_nodes(plan), array(_TURN, dtype=float)

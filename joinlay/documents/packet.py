@@ -263,8 +263,8 @@ def _series(wanted: Wanted) -> str:
 def _says(plan: Plan) -> str:
     """What the piece is in a line: how many drawers, and how large it is."""
     drawers = f"{len(plan.drawers)} drawer{'s' if len(plan.drawers) != 1 else ''}"
-    if not plan.others:
-        return f"{drawers}, from their openings"
+    if not plan.is_whole:
+        return f"{drawers}, from their openings{', and their runners' if plan.existing else ''}"
     across, deep, high = (plan.rule.text(size) for size in extent(plan.boards))
     return f"{drawers}; {across} wide, {deep} deep, {high} high"
 

@@ -40,7 +40,7 @@ def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
         "rule": plan.rule.division,
         "paper": plan.paper,
         "files": sorted(files),
-        "axes": {**_AXES, "zero": _ZERO_OF_PIECE if plan.others else _ZERO_OF_DRAWER},
+        "axes": {**_AXES, "zero": _zero(plan)},
         "conditions": conditions_of(plan),
         "weights": weights_of(plan),
         "findings": plan.findings,
@@ -48,6 +48,7 @@ def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
         "shop": plan.shop,
         "drawers": plan.drawers,
         "others": plan.others,
+        **({"existing": plan.existing} if plan.existing else {}),
         "open_bays": plan.opens,
         "knobs": plan.knobs,
         "outlines": plan.outlines,
@@ -84,9 +85,19 @@ _ZERO_OF_DRAWER: Final = (
 )
 
 
+_ZERO_OF_CASE: Final = (
+    "the case's left side, inside; the face of the frame; and the case's bottom or, where that isn't measured, its lowest rail"
+)
+
+
+def _zero(plan: Plan) -> str:
+    """What the places of the boards are counted from."""
+    return _ZERO_OF_PIECE if plan.is_whole else _ZERO_OF_CASE if plan.existing else _ZERO_OF_DRAWER
+
+
 def conditions_of(plan: Plan) -> list[dict[str, str]]:
     """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, '' for the usual one."""
-    found = assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=bool(plan.others))
+    found = assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=plan.is_whole)
     return [{"name": one.name, "said": one.said, "written": one.written} for one in found]
 
 
@@ -96,8 +107,7 @@ def weights_of(plan: Plan) -> dict[str, Any]:
     told: dict[str, Any] = {
         "drawers": [{"name": name, "empty_kg": empty, "loaded_kg": loaded} for name, empty, loaded in rounded]
     }
-    is_whole = plan.drawers and any(board.place is not None for assembly in plan.others for board in assembly.boards)
-    if not is_whole:
+    if not plan.drawers or not plan.is_whole:
         return {**told, "piece": None}
     piece = standing(plan.others, plan.drawers, stocks_by_name(plan.stocks.values()), plan.conditions)
     loads = [{"drawers_out": out, "load_kg": round(load, 2)} for out, load in tipping_loads(piece).items()]

@@ -463,6 +463,10 @@ class PlanFile(Told):
     shop: ShopTold
     drawers: list[DrawerTold] = Field(description="From the top down.")
     others: list[AssemblyTold] = Field(description="Empty where only openings are given.")
+    existing: list[BoardTold] = Field(
+        default=[],
+        description="They stand for a case that is there, as far as it was measured; none of them is made. Left out where there is none.",
+    )
     open_bays: list[OpenBayTold] = Field(description="Bank by bank from the left, each from the top down.")
     knobs: list[KnobTold] = Field(description="Bank by bank from the top down.")
     outlines: list[OutlineTold]

@@ -6,6 +6,8 @@ from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.boards import DrawerRole
+from joinlay.casework.bay import DrawerWish
+from joinlay.casework.existing_case import OpeningThere
 from joinlay.checks.conditions import usual_conditions
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.records import dataclass
@@ -14,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from joinlay.boards.outline import Outline
+    from joinlay.casework.existing_case import ExistingCase
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.outline_place import OutlineWish
     from joinlay.casework.piece import PieceSpec
@@ -50,6 +53,11 @@ class JobDrawer:
         """``drawer 3``."""
         return self.role.name
 
+    @property
+    def there(self) -> OpeningThere:
+        """Its opening in a case that is there."""
+        return OpeningThere(self.role, self.opening, DrawerWish(self.make, self.shop, self.tenon))
+
 
 @dataclass(frozen=True, slots=True)
 class Written:
@@ -70,6 +78,7 @@ class Job:
     the name of a paper (``letter``, ``610 x 914 mm``), ``printer`` that of the printer to use, None where none is named.
     ``on_hand`` changes no part: it is for the lists and layouts. ``conditions`` are what the checks judge by.
     ``outlines`` are the maker's own, each with where it is to go; ``profile`` is half of a knob as the maker drew it.
+    ``existing`` is the case that is there around ``drawers``, where they get runners; None where only openings are given.
     ``written`` says where in the file each drawer stands. ``maker`` and ``date`` are as the job gives them, '' where it doesn't.
     """
 
@@ -90,6 +99,7 @@ class Job:
     outlines: tuple[OutlineWish, ...] = ()
     profile: Outline | None = None
     written: Written = field(default_factory=Written)
+    existing: ExistingCase | None = None
     maker: str = ""
     date: str = ""
 

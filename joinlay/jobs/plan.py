@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.assembly.order import Order
 from joinlay.assembly.timetable import Timetable
-from joinlay.boards import Axis
+from joinlay.boards import Axis, Whole
 from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from joinlay.assembly.glue_ups import GlueUp
-    from joinlay.boards import Board, DrawerRole
+    from joinlay.boards import Board, DrawerRole, PartRole
     from joinlay.boards.meeting import Meeting
     from joinlay.boards.outline import Outline, PlacedOutline
     from joinlay.casework.assembly import Assembly, Drawer
@@ -47,6 +47,7 @@ class Plan:
     front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines`` are the
     maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``rows`` are the drawers bank by bank from the
     left, row by row from the top down, each row from the left; openings alone are one bank. ``opens`` are the bays without drawers.
+    ``existing`` stand for a case that is there, as far as it was measured: runners and drawers meet them, and none of them is made.
     ``choice`` is how each cut is made in the shop, and what is to be told of that; None for a plan that was put together without one.
     ``order`` is how the piece goes together, stage by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order
     of the work, and ``timetable`` is when. ``over_all`` are the width, height and
@@ -72,6 +73,7 @@ class Plan:
     profile: Outline | None = None
     rows: tuple[tuple[tuple[DrawerRole, ...], ...], ...] = ()
     opens: tuple[OpenBay, ...] = ()
+    existing: tuple[Board, ...] = ()
     choice: Choice | None = None
     order: Order = field(default=Order(()), repr=False, compare=False)
     glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)
@@ -85,6 +87,21 @@ class Plan:
     def assemblies(self) -> tuple[Assembly, ...]:
         """The case, frame and runners, then each drawer."""
         return self.others + tuple(drawer.assembly for drawer in self.drawers)
+
+    @property
+    def is_whole(self) -> bool:
+        """True where a case is made around the drawers; openings alone have none, nor have runners in a case that is there."""
+        return any(assembly.of is Whole.CASE for assembly in self.others)
+
+    @property
+    def is_placed(self) -> bool:
+        """True where all drawers stand in one piece, made or there before; else each has a zero of its own."""
+        return self.is_whole or bool(self.existing)
+
+    @property
+    def placed(self) -> dict[PartRole, Board]:
+        """Every board that stands in the piece by its role, those that are there before included: what a meeting may speak of."""
+        return {board.role: board for board in (*self.existing, *self.boards)}
 
     @property
     def boards(self) -> tuple[Board, ...]:

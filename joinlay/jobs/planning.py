@@ -10,6 +10,7 @@ from joinlay.assembly.steps import steps_of
 from joinlay.assembly.timetable import timetable_of
 from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.drawer import plan_drawer
+from joinlay.casework.existing_case import fit_out
 from joinlay.casework.piece import plan_piece
 from joinlay.casework.seating import seat_drawer
 from joinlay.checks.everything import find_everything, gathered
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from joinlay.boards import DrawerRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import Slot
+    from joinlay.casework.existing_case import ExistingCase, Fitted
     from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.casework.piece import Piece, PieceSpec
     from joinlay.findings import Finding
@@ -56,13 +58,15 @@ def plan(job: Job) -> Plan:
     owners: dict[str, str] = {}
     missing: list[PartRole] = []
     piece = _piece(job.piece, job, findings) if job.piece else None
-    for wanted in _wanted(job, piece):
+    fitted = _fitted(job.existing, job, findings) if job.existing else None
+    around = piece or fitted
+    for wanted in _wanted(job, around):
         try:
             drawer = plan_drawer(
                 wanted.role, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
             )
-            if piece and wanted.slot:
-                drawer = seat_drawer(piece, wanted.slot, drawer)
+            if around and wanted.slot:
+                drawer = seat_drawer(around, wanted.slot, drawer)
         except (Refused, BadInput) as refused:
             findings.append(_refused_drawer(wanted.role, refused, job.rule))
             owners[findings[-1].where] = wanted.role.name
@@ -73,9 +77,11 @@ def plan(job: Job) -> Plan:
         findings.extend(drawer.assembly.findings)
         about = (*(found.where for found in drawer.assembly.findings), *(board.name for board in drawer.assembly.boards))
         owners |= dict.fromkeys((drawer.name, *about), drawer.name)
+    if job.existing and fitted is None:
+        missing += map(PartRole, PartKind)
     if job.piece and piece is None:
         missing += (*map(PartRole, PartKind), *(part for bank in job.banks for role in bank for part in _parts_of(role)))
-    done = finish(drawers, piece.assemblies if piece else (), job, missing)
+    done = finish(drawers, around.assemblies if around else (), job, missing)
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
@@ -85,9 +91,10 @@ def plan(job: Job) -> Plan:
     findings += traced.findings
     choice = choose(boards, job.shop)
     findings += choice.verdicts
-    order = order_of(done.drawers, done.others)
+    existing = fitted.boards if fitted else ()
+    order = order_of(done.drawers, done.others, existing)
     findings += order.findings
-    glue_ups = glue_ups_of(steps_of(order), boards, job.shop)
+    glue_ups = glue_ups_of(steps_of(order), [*boards, *existing], job.shop)
     findings += check_glue_ups(glue_ups, job.shop)
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
@@ -117,6 +124,7 @@ def plan(job: Job) -> Plan:
         maker=job.maker,
         date=job.date,
         opens=piece.opens if piece else (),
+        existing=existing,
         rows=tuple(tuple(_made_of(row, made) for row in bank if _made_of(row, made)) for bank in job.rows),
     )
 
@@ -138,10 +146,10 @@ def _made_of(row: tuple[DrawerRole, ...], made: Container[DrawerRole]) -> tuple[
     return tuple(role for role in row if role in made)
 
 
-def _wanted(job: Job, piece: Piece | None) -> Iterator[_Wanted]:
-    for one in job.drawers:
+def _wanted(job: Job, around: Piece | Fitted | None) -> Iterator[_Wanted]:
+    for one in job.drawers if around is None else ():
         yield _Wanted(one.role, one.opening, one.make, one.shop, one.tenon)
-    for slot in piece.slots if piece else ():
+    for slot in around.slots if around else ():
         yield _Wanted(slot.drawer, slot.opening, slot.wish.make, slot.wish.shop, slot.wish.tenon, slot)
 
 
@@ -161,6 +169,17 @@ def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:
         return None
     findings.extend(piece.findings)
     return piece
+
+
+def _fitted(case: ExistingCase, job: Job, findings: list[Finding]) -> Fitted | None:
+    """Runners and stops in the case that is there; None, with the refusal among ``findings``, where they can't be made."""
+    try:
+        fitted = fit_out(case, [drawer.there for drawer in job.drawers], job.shop)
+    except (Refused, BadInput) as refused:
+        findings.append(_finding_of(refused, job.rule).at("runners"))
+        return None
+    findings.extend(fitted.findings)
+    return fitted
 
 
 def _refused_drawer(drawer: DrawerRole, refused: Refused | BadInput, rule: Graduation) -> Finding:

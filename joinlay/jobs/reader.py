@@ -16,12 +16,13 @@ from pydantic import ValidationError
 
 from joinlay.boards import DrawerRole
 from joinlay.boards.outline import Outline
+from joinlay.casework.existing_case import check_measures
 from joinlay.errors import BadInput, Trouble, Troubles, nearest_names, quoted
 from joinlay.findings import Refused
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
 from joinlay.jobs.job import Job, JobDrawer, Written
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
-from joinlay.jobs.tables.case_and_frame import piece_spec
+from joinlay.jobs.tables.case_and_frame import StopsEntry, piece_spec
 from joinlay.jobs.tables.drawers import DrawersEntry
 from joinlay.jobs.tables.file import JobFile
 from joinlay.jobs.tables.given import Context, Entry
@@ -35,12 +36,14 @@ from joinlay.shop import usual_shop
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from joinlay.casework.existing_case import ExistingCase
     from joinlay.casework.outline_place import OutlineWish
     from joinlay.casework.piece import PieceSpec
     from joinlay.jobs.source import KeyPath
     from joinlay.lengths import Length
     from joinlay.shop import Shop, TenonStock
     from joinlay.stock import Stock
+    from joinlay.stock.movement import Seasons
 
 __all__ = ["named_outline_files", "named_shop_file", "read_job"]
 
@@ -273,6 +276,7 @@ def _job(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...
     pulls = written.pulls.pulls() if written.pulls else None
     conditions = conditions_of(written, every, _names(roles))
     piece = _piece(written, every, source, shop_of_all, stocks)
+    existing = _existing(written, drawers, source, shop_of_all, stocks, conditions.seasons)
     return Job(
         title=title,
         file=source.file,
@@ -289,6 +293,7 @@ def _job(written: JobFile, source: Source, roles: Sequence[tuple[DrawerRole, ...
         conditions=conditions,
         printer=None if paper is None else paper.printer,
         written=_written(written, source, roles),
+        existing=existing,
         maker="" if written.maker is None else written.maker.value,
         date="" if written.date is None else written.date.value,
     )
@@ -312,6 +317,21 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
     except (BadInput, Refused) as bad:
         place = next((key for key in ("bank", "case", "frame", "runners") if key in source.tree), "")
         raise Troubles([source.trouble((place,) if place else (), "piece", _said_by(bad, shop))]) from None
+
+
+def _existing(
+    written: JobFile, drawers: Sequence[JobDrawer], source: Source, shop: Shop, stocks: Mapping[str, Stock], seasons: Seasons
+) -> ExistingCase | None:
+    """The case that is there around openings with runners; None where there are none. Raises Troubles where its measures don't do."""
+    if written.runners is None or not drawers:
+        return None
+    stops = (written.stops or StopsEntry()).make(stocks[written.runners.stock.value], stocks)
+    try:
+        existing = written.runners.existing_case(stocks, stops, seasons)
+        check_measures(existing, [drawer.there for drawer in drawers])
+    except BadInput as bad:
+        raise Troubles([source.trouble(("runners",), "runners", _said_by(bad, shop))]) from None
+    return existing
 
 
 def _said_by(refused: BadInput | Refused, shop: Shop) -> str:

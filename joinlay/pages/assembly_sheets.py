@@ -387,9 +387,9 @@ class _Chapter:
     # -- pictures and numbers ------------------------------------------------------------------------
 
     def _legend(self, roles: Sequence[PartRole], *, with_whole: bool = False) -> str:
-        """What the numbers stand for: ``15 left side;  16 right side``."""
+        """What the numbers stand for: ``15 left side;  16 right side``. Wood of a case that is there has none."""
         rows: dict[int, list[PartRole]] = {}
-        for role in roles:
+        for role in (one for one in roles if one in self.numbers):
             rows.setdefault(self.numbers[role], []).append(role)
         # Where each loose tenon goes is seen.
         loose = [str(number) for number, own in sorted(rows.items()) if own[0].kind.is_loose]

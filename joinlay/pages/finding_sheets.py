@@ -244,7 +244,7 @@ def _reckoned(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
     yield _heading("Reckoned with", wide)
     strokes: list[Stroke] = []
     y = _ZERO
-    for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=bool(plan.others)):
+    for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=plan.is_whole):
         whence = f"written in {one.written}" if one.written else "the usual figure"
         for line in wrapped(f"{one.said}: {whence}", wide, _SMALL):
             y -= _FINE_STEP

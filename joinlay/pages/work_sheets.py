@@ -134,7 +134,7 @@ class _Work:
         if self.plan.order.stages:
             yield WorkLine("assembly", "Lay in what goes without glue, and try each drawer in its own opening", sheets)
         yield WorkLine("assembly", "Finish what shows, and wax what slides")
-        if self.plan.others:
+        if self.plan.is_whole:
             yield WorkLine("assembly", "Set it where it will stand, out of winding, and fix it to the wall")
         if self.plan.knobs:
             yield WorkLine("assembly", "Hang the pulls")

@@ -139,13 +139,13 @@ class ApartView:
 
 
 def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
-    """The whole piece taken apart, within ``room`` (width and height in mm); None where there is nothing but drawers for openings, or no order.
+    """The whole piece taken apart, within ``room`` (width and height in mm); None where no case is made, or there is no order.
 
     The case comes apart; frame and drawers stay whole, each having a view of its own, and runners and stops stay where they are glued.
     ``numbers`` are those of the cutting list, by role.
     """
     stages = {stage.of: stage for stage in plan.order.stages}
-    if None not in stages:
+    if None not in stages or not plan.is_whole:
         return None
     scene = scene_of(plan)
     # The lowest drawer of each bank, so that what is behind the frame is seen through it.
@@ -183,7 +183,7 @@ def runners_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> Apa
     """
     moves = [move for stage in plan.order.stages if stage.of is None for move in stage.moves]
     small = [move for move in moves if len(move.moving) == 1 and move.moving[0].whole is Whole.RUNNERS]
-    boards = {board.role: board for board in plan.boards if board.place is not None}
+    boards = {role: board for role, board in plan.placed.items() if board.place is not None}
     on: dict[PartRole, PartRole] = {}
     for move in small:
         held = [met.other if met.one in move.moving else met.one for met in move.closing]

@@ -22,7 +22,7 @@ from joinlay.pictures.wood import Fit, areas, hatch_strokes
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Collection, Iterable, Iterator, Mapping
 
     from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
@@ -76,15 +76,21 @@ def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None) -> tuple[
         return ()
     opening = scene.openings[0]
     level = FROM_ABOVE.at(level_cut(scene))
-    bare = None if scene.is_whole else opening.left
-    made = [_detail(near_cut(scene), level, spot, bare, numbers=numbers) for spot in spots_on_level(plan, scene)]
-    if scene.is_whole:
+    bare = None if scene.is_placed else opening.left
+    made = [
+        _detail(near_cut(scene), level, spot, bare, numbers=numbers, existing=scene.existing)
+        for spot in spots_on_level(plan, scene)
+    ]
+    if scene.is_placed:
         x0, z0, x1, z1 = opening.box
         bank = in_bank(scene, scene.column(0))
         upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(middle_of(opening))
-        made += [_detail(bank, upright, spot, numbers=numbers) for spot in spots_on_upright(plan, scene)]
+        made += [_detail(bank, upright, spot, numbers=numbers, existing=scene.existing) for spot in spots_on_upright(plan, scene)]
         around = meeting_box(bank, across, (x0 - _BESIDE, z0 - _BESIDE, x0 + _BESIDE, z1 + _BESIDE))
-        made += [_detail(around, across, spot, numbers=numbers) for spot in spots_across(plan, opening, look(around, across))]
+        made += [
+            _detail(around, across, spot, numbers=numbers, existing=scene.existing)
+            for spot in spots_across(plan, opening, look(around, across))
+        ]
     return tuple(made)
 
 
@@ -107,7 +113,7 @@ def spots_on_level(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
     return (
         DetailSpot(
             "A",
-            "front and side at the frame" if scene.is_whole else "front and side in the opening",
+            "front and side at the frame" if scene.is_placed else "front and side in the opening",
             (opening.left + 4, face + 13),
             (play,),
         ),
@@ -216,13 +222,14 @@ def _detail(
     opening: Fraction | None = None,
     *,
     numbers: Mapping[PartRole, int] | None = None,
+    existing: Collection[PartRole] = (),
 ) -> Picture:
     """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
     (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
     sight = look(meeting_box(boards, view, (x - reach, y - reach, x + reach, y + reach)), view)
-    strokes: list[Stroke] = list(hatch_strokes(sight, fit, in_circle, coarse=_COARSE))
-    strokes += _edges(sight, fit)
+    strokes: list[Stroke] = list(hatch_strokes(sight, fit, in_circle, coarse=_COARSE, existing=existing))
+    strokes += _edges(sight, fit, existing)
     if opening is not None:
         at = (opening - x) * fit.factor
         stretch = stretch_in((at, -RADIUS), (at, RADIUS), CIRCLE)
@@ -240,14 +247,14 @@ def _detail(
     )
 
 
-def _edges(sight: Sight, fit: Fit) -> Iterator[Line]:
-    """What is seen of the edges within the circle."""
+def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[Line]:
+    """What is seen of the edges within the circle; of parts that are ``existing`` thin."""
     for parted in sight.edges:
         for one, two in parted.seen:
             start, end = fit.point(one), fit.point(two)
             stretch = stretch_in(start, end, CIRCLE)
             if stretch is not None:
-                role = Role.OUTLINE if parted.edge.is_cut else Role.SEEN
+                role = Role.OUTLINE if parted.edge.is_cut and parted.edge.board.role not in existing else Role.SEEN
                 yield Line(
                     point_at(start, end, stretch[0]),
                     point_at(start, end, stretch[1]),

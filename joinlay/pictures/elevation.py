@@ -6,6 +6,7 @@ room in figures is given back in words, for a list beside the picture.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -107,6 +108,9 @@ class _Front:
     @classmethod
     def of(cls, plan: Plan) -> _Front | None:
         scene = scene_of(plan)
+        if scene.existing:
+            # Only what is made is drawn: how far the frame that is there goes on wasn't measured.
+            scene = replace(scene, boards=tuple(board for board in scene.boards if isinstance(board.role.whole, DrawerRole)))
         if not scene.boards:
             return None
         (x0, _, z0), (x1, _, z1) = scene.box
@@ -148,7 +152,7 @@ class _Front:
         """With everything: the parts' names beside it, or numbers for them."""
         easel, dimensions = self._easel(scale)
         fit = dimensions.fit
-        unsaid = [] if self.scene.is_whole else ["The job gives the openings only: how far apart they are drawn means nothing."]
+        unsaid = [] if self.scene.is_placed else ["The job gives the openings only: how far apart they are drawn means nothing."]
         unsaid += self._in_fronts(easel, fit)
         named = self._along_stiles(easel, fit)
         easel.draw_around(hidden_strokes(self.sight, fit, _DASHED))
@@ -165,7 +169,7 @@ class _Front:
         """With everything but the parts' names."""
         easel, dimensions = self._easel(scale)
         fit = dimensions.fit
-        unsaid = [] if self.scene.is_whole else ["The job gives the openings only: how far apart they are drawn means nothing."]
+        unsaid = [] if self.scene.is_placed else ["The job gives the openings only: how far apart they are drawn means nothing."]
         # The sizes of the fronts are in the cutting list, under the same numbers.
         self._in_fronts(easel, fit)
         easel.draw_around(hidden_strokes(self.sight, fit, _DASHED))
@@ -288,7 +292,7 @@ class _Dimensions:
             stops: list[Stop] = []
             for low, high in pairwise(ends):
                 is_rail = low not in floors
-                is_left = is_rail and (not self.scene.is_whole or rails == "none" or (rails == "first" and high - low in known))
+                is_left = is_rail and (not self.scene.is_placed or rails == "none" or (rails == "first" and high - low in known))
                 known |= {high - low} if is_rail else set()
                 stops.append((self.fit.point((_ZERO, low))[1], () if is_left else self._figures(high - low, height)))
             stops.append((self.fit.point((_ZERO, ends[-1]))[1], ()))

@@ -16,7 +16,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.boards import Board, Vector
+    from joinlay.boards import Board, PartRole, Vector
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import OpenBay
     from joinlay.casework.pulls import Pull
@@ -70,7 +70,7 @@ class PlacedBay:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What there is to draw of a plan; ``is_whole`` with a case around.
+    """What there is to draw of a plan; ``is_whole`` with a case made around, ``existing`` what of ``boards`` is of a case that is there.
 
     ``opens`` are the bays without drawers, ``rows`` the openings bank by bank from the left, row by row from the top down, each row from the left.
     """
@@ -80,6 +80,12 @@ class Scene:
     knobs: tuple[Knob, ...]
     is_whole: bool
     opens: tuple[PlacedBay, ...] = ()
+    existing: frozenset[PartRole] = frozenset()
+
+    @property
+    def is_placed(self) -> bool:
+        """True where the openings stand in one piece, made or there before."""
+        return self.is_whole or bool(self.existing)
 
     @property
     def openings(self) -> tuple[PlacedOpening, ...]:
@@ -112,15 +118,22 @@ class Scene:
 
 def scene_of(plan: Plan) -> Scene:
     """The boards of ``plan`` that have a place, with the openings and knobs."""
-    others = tuple(board for assembly in plan.others for board in assembly.boards if board.place is not None)
-    is_whole = bool(others)
-    openings = tuple(map(_placed_opening, plan.drawers) if is_whole else _stacked(plan.drawers))
+    others = tuple(board for assembly in plan.others for board in assembly.boards if board.place is not None) + plan.existing
+    is_placed = plan.is_placed
+    openings = tuple(map(_placed_opening, plan.drawers) if is_placed else _stacked(plan.drawers))
     drawn = tuple(board for opening in openings for board in opening.drawer.assembly.boards)
     by_role = {opening.drawer.role: opening for opening in openings}
-    rows = plan.rows if is_whole else (tuple((opening.drawer.role,) for opening in openings),)
+    rows = plan.rows if is_placed else (tuple((opening.drawer.role,) for opening in openings),)
     found = ([tuple(by_role[role] for role in row if role in by_role) for row in bank] for bank in rows)
     placed = tuple(bank for bank in (tuple(row for row in some if row) for some in found) if bank)
-    return Scene((*others, *drawn), placed, tuple(_knobs(plan.knobs, drawn)), is_whole, tuple(map(_placed_bay, plan.opens)))
+    return Scene(
+        boards=(*others, *drawn),
+        rows=placed,
+        knobs=tuple(_knobs(plan.knobs, drawn)),
+        is_whole=plan.is_whole,
+        opens=tuple(map(_placed_bay, plan.opens)),
+        existing=frozenset(board.role for board in plan.existing),
+    )
 
 
 def _placed_bay(bay: OpenBay) -> PlacedBay:
@@ -130,9 +143,8 @@ def _placed_bay(bay: OpenBay) -> PlacedBay:
 
 def _placed_opening(drawer: Drawer) -> PlacedOpening:
     """Where the opening lies, from the front and its clearances (DR-1, DR-2)."""
-    place = drawer.front.place
-    assert place is not None
-    return PlacedOpening(drawer, place.origin[0] - drawer.side_clearance.mm, place.origin[2] - drawer.bottom_clearance.mm)
+    left, floor = drawer.corner
+    return PlacedOpening(drawer, left.mm, floor.mm)
 
 
 def _stacked(drawers: Sequence[Drawer]) -> Iterator[PlacedOpening]:
@@ -166,7 +178,7 @@ def level_cut(scene: Scene) -> Fraction:
 
 def near_cut(scene: Scene) -> tuple[Board, ...]:
     """The boards that the level cut goes through or that lie close below it; without a case, the first drawer's."""
-    if not scene.is_whole:
+    if not scene.is_placed:
         return scene.openings[0].drawer.assembly.boards
     cut, deep = level_cut(scene), scene.openings[0].drawer.opening.height.mm + _BELOW
     return tuple(board for board in scene.boards if SpaceBox.around(board).high[2] > cut - deep)

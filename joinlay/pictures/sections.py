@@ -80,7 +80,7 @@ def _upright_section(plan: Plan, scene: Scene, bank: int) -> _Section:
     if any(len(row) > 1 for row in scene.rows[bank]):
         many = f" of {openings[0].drawer.name}"
     title = f"vertical section through the middle{many}"
-    spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_whole else ()
+    spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_placed else ()
     return _Section(
         plan=plan,
         scene=scene,
@@ -114,7 +114,7 @@ def numbered_across(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView
     Its parts are told by their ``numbers`` in the cutting list; None for a plan without drawers or without a case. ISO 128, ISO 129-1.
     """
     scene = scene_of(plan)
-    if not scene.openings or not scene.is_whole:
+    if not scene.openings or not scene.is_placed:
         return None
     sight = look(scene.boards, FROM_FRONT.at(middle_of(scene.openings[0])))
     section = _Section(
@@ -123,7 +123,7 @@ def numbered_across(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView
         openings=scene.openings,
         sight=sight,
         names=(),
-        title="section parallel to the front, through bearers and guides",
+        title=f"section parallel to the front, through bearers and guides{'; the case that is there thin' if scene.existing else ''}",
         known=stretches_of(plan, scene),
         spots=spots_across(plan, scene.openings[0], sight),
     )
@@ -213,11 +213,11 @@ class _Section:
     def _easel(self, scale: Scale) -> tuple[Easel, Fit, Box]:
         """The wood with what stands in it, before any dimension, and the room that takes."""
         fit, easel = Fit(self.sight.box[:2], scale.factor), Easel()
-        easel.draw(hatch_strokes(self.sight, fit))
-        easel.draw(edge_strokes(self.sight, fit))
+        easel.draw(hatch_strokes(self.sight, fit, existing=self.scene.existing))
+        easel.draw(edge_strokes(self.sight, fit, self.scene.existing))
         for knob in self._knobs():
             easel.draw(self._knob(knob, fit))
-        if not self.scene.is_whole:
+        if not self.scene.is_placed:
             easel.draw(self._openings(fit))
         self._spots(easel, fit)
         self._in_drawers(easel, fit)
@@ -326,8 +326,8 @@ class _Section:
             self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
         elif self.is_across:
-            self._under(easel, fit, (self._sides(),), box, drawn[1], has_overall=True)
-            self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=True)
+            self._under(easel, fit, (self._sides(),), box, drawn[1], has_overall=self.scene.is_whole)
+            self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
         else:
             self._under(easel, fit, (self._across(), self._widths()), box, drawn[1], has_overall=self.scene.is_whole)
             self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
@@ -412,7 +412,11 @@ class _Section:
         )
 
     def _levels(self) -> list[Fraction]:
-        """The case bottom, the room over it, the case top."""
+        """The case bottom, the room over it, the case top; in a case that is there, the openings and the faces that were measured."""
+        if self.scene.existing:
+            inner = [self._extent(kind, 1) for kind in (PartKind.CASE_BOTTOM, PartKind.CASE_TOP)]
+            measured = {end[side] for end, side in zip(inner, (1, 0), strict=True) if end}
+            return sorted(measured | {end for opening in self.openings for end in (opening.box[1], opening.box[3])})
         found = {end for kind in (PartKind.CASE_BOTTOM, PartKind.CASE_TOP) for end in self._extent(kind, 1) or ()}
         return sorted(found | {self.sight.box[1], self.sight.box[3]}) if found else []
 

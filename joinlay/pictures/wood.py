@@ -51,15 +51,18 @@ class Fit:
         return (*self.point(box[:2]), *self.point(box[2:]))
 
 
-def edge_strokes(sight: Sight, fit: Fit) -> Iterator[Line]:
-    """What is seen of every edge, wide where wood is cut or where the piece ends. Each says which part it bounds."""
+def edge_strokes(sight: Sight, fit: Fit, existing: Collection[PartRole] = ()) -> Iterator[Line]:
+    """What is seen of every edge, wide where wood is cut or where the piece ends. Each says which part it bounds.
+
+    Parts that are ``existing`` are drawn thin throughout (ISO 128: adjacent parts).
+    """
     drawn: dict[tuple[Point, Point], Line] = {}
     box = sight.box
     for parted in sight.edges:
         edge = parted.edge
         for one, two in parted.seen:
             is_wide = edge.is_cut or (sight.view.cut is None and _is_on_rim(one, two, box))
-            role = Role.OUTLINE if is_wide else Role.SEEN
+            role = Role.OUTLINE if is_wide and edge.board.role not in existing else Role.SEEN
             line = _line(fit.point(one), fit.point(two), role, edge.board)
             # One line of each place: the widest.
             known = drawn.setdefault((line.start, line.end), line)
@@ -103,15 +106,21 @@ def areas(sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Poin
 
 
 def hatch_strokes(
-    sight: Sight, fit: Fit, clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None, *, coarse: Fraction = _FINE
+    sight: Sight,
+    fit: Fit,
+    clip: Callable[[tuple[Point, ...]], tuple[Point, ...]] | None = None,
+    *,
+    coarse: Fraction = _FINE,
+    existing: Collection[PartRole] = (),
 ) -> Iterator[Stroke]:
     """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled grey.
 
-    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual.
+    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual. Parts
+    that are ``existing`` are left white.
     """
     cut: dict[PartRole, list[Facet]] = {}
     for facet in sight.facets:
-        if facet.is_cut:
+        if facet.is_cut and facet.board.role not in existing:
             cut.setdefault(facet.board.role, []).append(facet)
     for role, way in _ways(cut).items():
         thin = (

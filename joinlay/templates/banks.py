@@ -54,7 +54,10 @@ class DrawerBank:
 
 @dataclass(frozen=True, slots=True)
 class WholePiece:
-    """A whole piece: its boards by assembly, and its banks from the left."""
+    """A whole piece: its boards by assembly, and its banks from the left.
+
+    ``is_there`` where frame and case were there before: then they are only as large as they were measured, and none of them is made.
+    """
 
     frame: tuple[Board, ...]
     case: tuple[Board, ...]
@@ -63,6 +66,7 @@ class WholePiece:
     top: tuple[Board, ...]
     base: tuple[Board, ...]
     banks: tuple[DrawerBank, ...]
+    is_there: bool = False
 
     def frame_parts(self, *kinds: PartKind) -> tuple[Board, ...]:
         """The frame's boards of these ``kinds``: stiles, mullions, rails."""
@@ -70,7 +74,7 @@ class WholePiece:
 
     def frame_reach(self, axis: PieceAxis) -> tuple[Fraction, Fraction]:
         """From where to where the frame reaches along ``axis``, in mm of the piece."""
-        stiles = [reach(board, axis) for board in self.frame_parts(PartKind.STILE)]
+        stiles = [reach(board, axis) for board in self.frame_parts(PartKind.STILE) or self.frame]
         return min(low for low, _ in stiles), max(high for _, high in stiles)
 
     @property
@@ -133,8 +137,10 @@ class WholePiece:
 
 
 def whole_piece(plan: Plan) -> WholePiece | None:
-    """The piece of ``plan``; None where the job gives only openings, or its case was refused, or no drawer could be made."""
+    """The piece of ``plan``, made or there before; None where the job gives only openings, or its case was refused, or no drawer could be made."""
     found = {assembly.of: assembly.boards for assembly in plan.others}
+    if plan.existing:
+        found |= {of: tuple(board for board in plan.existing if board.role.whole is of) for of in (Whole.CASE, Whole.FRAME)}
     if Whole.FRAME not in found or not (plan.drawers or plan.opens):
         return None
     drawers = {drawer.role: drawer for drawer in plan.drawers}
@@ -152,6 +158,7 @@ def whole_piece(plan: Plan) -> WholePiece | None:
         top=found.get(Whole.TOP, ()),
         base=found.get(Whole.BASE, ()),
         banks=tuple(bank for bank in banks if bank.by_row or bank.opens),
+        is_there=bool(plan.existing),
     )
 
 

@@ -79,6 +79,7 @@ ELSEWHERE = {
     "drawers": {"opening", "side-height", "groove-depth", "tip-gap"},
     "paper": {"width", "height", "roll"},
     "offcut": {"count", "name"},
+    "runners": {"sides", "inside-width", "inside-depth", "left-edge", "right-edge", "rail", "below", "above"},
     "board": {"count", "name"},
 }
 
@@ -93,6 +94,30 @@ def test_what_lies_inside_may_be_written_in_place_of_the_piece_s_sizes(unit, key
     worked_out = plan(read_job(text, "chest.toml"))
     assert not worked_out.is_refused
     assert worked_out.dimensions()["piece width over all"].rule == "CO-1"
+
+
+@BOTH
+def test_runners_for_openings_that_are_there_may_be_written(unit):
+    text = starter_job(unit)
+    runners = text[text.index("#[runners]") : text.index("# ---- how sheets")]
+    shown = re.findall(r"^#([a-z-]+) = ", runners, flags=re.MULTILINE)
+    assert sorted(shown) == [
+        "above",
+        "below",
+        "inside-depth",
+        "inside-width",
+        "left-edge",
+        "rail",
+        "right-edge",
+        "sides",
+        "stock",
+    ]
+    written = re.sub(r"^#", "", runners, flags=re.MULTILINE) + 'groove-offset = "7/16 in"\n'
+    worked_out = plan(
+        read_job(text.replace(runners, written.replace("groove-offset", "[practice]\ngroove-offset")), "chest.toml")
+    )
+    assert not worked_out.is_refused
+    assert {"runners", "stops"} == {assembly.name for assembly in worked_out.others}
 
 
 @BOTH

@@ -1,4 +1,4 @@
-"""``[case]``, ``[frame]``, ``[runners]`` and ``[stops]``: what stands around the drawers and, with its banks, makes a piece."""
+"""``[case]``, ``[frame]`` and ``[stops]``: what stands around the drawers and, with its banks and runners, makes a piece."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
@@ -19,6 +19,7 @@ from joinlay.casework.outwards import (
     piece_depth_around,
 )
 from joinlay.casework.piece import Bank, PieceSpec, within_room
+from joinlay.casework.runners import RunnerMake
 from joinlay.casework.stops import StopMake
 from joinlay.casework.top_and_base import BaseMake, TopMake
 from joinlay.errors import BadInput
@@ -35,6 +36,7 @@ from joinlay.jobs.tables.given import (
     dimension_or_zero,
     one_of,
 )
+from joinlay.jobs.tables.runners import RunnersEntry
 from joinlay.joints.rabbet import design_rabbet
 from joinlay.lengths import NOTHING, BadSize, Dimension, Length, dimension, largest, mm
 from joinlay.shop import Shop, TenonStock
@@ -47,7 +49,6 @@ __all__ = [
     "FrameEntry",
     "PieceTables",
     "RoomEntry",
-    "RunnersEntry",
     "StopsEntry",
     "TopEntry",
     "piece_spec",
@@ -152,12 +153,6 @@ class FrameEntry(Entry):
         )
 
 
-class RunnersEntry(Entry):
-    """What bearers, guides and kickers are ripped from."""
-
-    stock: StockName
-
-
 class StopsEntry(Entry):
     """Stop blocks on a strip behind each rail, of the runners' stock unless another is named; ``kind`` "none": no stops."""
 
@@ -250,17 +245,21 @@ def piece_spec(
     ``tenon_of`` gives the shop's tenon stock of a thickness. Raises BadInput where a table is missing, or some banks have a
     width and more than one has none.
     """
-    if tables.case is None and tables.frame is None and tables.bank is None and tables.runners is None:
+    if tables.case is None and tables.frame is None and tables.bank is None:
         return None
     rides = tables.runners is not None or not any(bank.count for bank in tables.bank or ())
     if tables.case is None or tables.frame is None or not tables.bank or not rides:
         missing = next(key for key in ("case", "frame", "bank", "runners") if not getattr(tables, key))
         raise BadInput(f"the piece lacks its [{missing}]; a whole piece has [case], [frame], [[bank]] and [runners].")
+    if tables.runners is not None and tables.runners.measured:
+        key = tables.runners.measured[0]
+        raise BadInput(f"{key} under [runners] is measured of a case that is there, and this job makes its own; leave it out.")
     top = None if tables.top is None else tables.top.make(stocks)
     base = None if tables.base is None else tables.base.make(stocks)
     frame = tables.frame.make(stocks)
     # Where nothing runs, nothing is made of it.
-    runner = frame.stock if tables.runners is None else stocks[tables.runners.stock.value]
+    runners = RunnerMake(frame.stock) if tables.runners is None else tables.runners.make(stocks)
+    runner = runners.stock
     rail = frame.sizes(shop.practice).rail
     banks, first, first_open = [], 1, 1
     for part in tables.bank:
@@ -286,6 +285,8 @@ def piece_spec(
         widths=_widths([around.bank_width(n) for n in range(len(banks))]),
         top=top,
         base=base,
+        guide=runners.guide,
+        kicker=runners.kicker,
     )
 
 

@@ -2,7 +2,8 @@
 
 For a whole piece: the case's sides and the faces of its partitions, the stiles and mullions, the fronts of each bank (heights);
 the width over all; the depth at each kind of drawer. For openings alone: each kind of drawer in its opening, up, across and front
-to back. Every position is that of a placed board or a cut in one, exact, and counts from one end.
+to back. For runners in a case that is there: its sides, each kind of drawer in its opening, its inside width, and its depth.
+Every position is that of a placed board or a cut in one, exact, and counts from one end.
 """
 
 from __future__ import annotations
@@ -16,7 +17,15 @@ from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.records import dataclass
 from joinlay.templates.banks import DrawerBank, whole_piece
-from joinlay.templates.piece_axes import PieceAxis, centre_of, reach, reach_at_end
+from joinlay.templates.piece_axes import PieceAxis, centre_of, reach
+from joinlay.templates.story.opening_sticks import (
+    across_drawer,
+    along_drawer,
+    opening_heights,
+    opening_sticks,
+    pull_centres,
+    wood,
+)
 from joinlay.templates.story.stick import Apex, Centre, Stick, Stretch, StretchKind, merged
 from joinlay.templates.story.stick_drawing import draw_stick
 from joinlay.templates.template import Template
@@ -51,72 +60,18 @@ def sticks_of(plan: Plan) -> tuple[Stick, ...]:
     """The sticks of ``plan`` as data, in the order they are drawn: heights, widths, depths."""
     whole = whole_piece(plan)
     if whole is None:
-        return merged(_opening_sticks(plan.drawers))
+        return merged(opening_sticks(plan.drawers))
+    if whole.is_there:
+        (bank,) = whole.banks
+        sides = [_upright(whole, bank, hand, upright) for hand, upright in whole.beside(bank).items()]
+        alone = opening_heights([drawer.by_itself for drawer in bank.drawers])
+        return merged((*sides, *alone, *_inside_widths(whole), *_depth_sticks(whole)))
     return merged((*_height_sticks(whole), *_width_sticks(whole), *_depth_sticks(whole)))
 
 
 def _template(stick: Stick, plan: Plan) -> Template:
     strokes = draw_stick(stick, plan.rule)
     return Template(stick.names, f"story stick of {stick.measures}", strokes, bounds_of(strokes))
-
-
-def _opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
-    """Heights from the floor of the opening, widths from its left, depths from the face of the frame, for each of ``drawers``."""
-    for drawer in drawers:
-        yield Stick(
-            names=(drawer.name,),
-            kind=None,
-            measures="heights",
-            datum="floor of the opening",
-            far="top of the opening",
-            lies="hold up in the opening",
-            length=drawer.opening.height.mm,
-            stretches=tuple(_up(drawer)),
-            centres=tuple(_pull_centres(drawer.front, PieceAxis.HEIGHT, _ZERO)),
-            top="top",
-            apex=Apex.FAR,
-        )
-    for drawer in drawers:
-        yield Stick(
-            names=(drawer.name,),
-            kind=None,
-            measures="widths",
-            datum="left of the opening",
-            far="right of the opening",
-            lies="hold across the opening",
-            length=drawer.opening.width.mm,
-            stretches=tuple(_across_drawer(drawer, _ZERO)),
-            centres=tuple(_pull_centres(drawer.front, PieceAxis.WIDTH, _ZERO)),
-            top="top",
-            apex=Apex.EDGE,
-        )
-    for drawer in drawers:
-        zero = min(_ZERO, reach(drawer.front, PieceAxis.DEPTH)[0])
-        yield Stick(
-            names=(drawer.name,),
-            kind=None,
-            measures="depths",
-            datum="face of the frame",
-            far="back of the opening",
-            lies="lay in the opening, front to back",
-            length=drawer.opening.depth.mm - zero,
-            stretches=tuple(_along_drawer(drawer, zero)),
-            centres=(),
-            top="front",
-            apex=Apex.DATUM,
-        )
-
-
-def _up(drawer: Drawer) -> Iterator[Stretch]:
-    """Front, side, bottom and back as they stand over each other."""
-    for board, word, lane in (
-        (drawer.front, "front", 0),
-        (drawer.side(Hand.LEFT), "drawer side", 1),
-        (drawer.bottom, "bottom", 2),
-        (drawer.back, "back", 2),
-    ):
-        low, high = reach(board, PieceAxis.HEIGHT)
-        yield Stretch(low, high, word, board.name, lane)
 
 
 def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
@@ -265,7 +220,7 @@ def _fronts_up(bank: DrawerBank, up: _Up, lane: int) -> tuple[list[Stretch], lis
     pulls: list[Centre] = []
     for row, number, drawer in bank.rows():
         fronts.append(up.wood(drawer.front, "front", lane, number, row))
-        pulls += _pull_centres(drawer.front, PieceAxis.HEIGHT, up.zero, number, row)
+        pulls += pull_centres(drawer.front, PieceAxis.HEIGHT, up.zero, number, row)
     return fronts, pulls
 
 
@@ -300,17 +255,6 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     )
 
 
-def _pull_centres(front: Board, way: PieceAxis, zero: Fraction, number: str = "", row: int = 0) -> Iterator[Centre]:
-    """The middles of the holes for pulls in ``front``, from ``zero`` in mm of the piece, one for each place (PU-3).
-
-    ``number`` and ``row`` are the drawer's, as a stretch has them.
-    """
-    found: dict[Fraction, str] = {}
-    for cut in front.cuts_of(CutUse.PULL_HOLE):
-        found.setdefault(centre_of(front, way, cut) - zero, f"{front.name} {cut.name}")
-    yield from (Centre(at, "pull", part, number, row) for at, part in sorted(found.items()))
-
-
 def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     """The width over all at the face of the frame, from its left edge.
 
@@ -318,8 +262,8 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     shows one drawer of each bank; where drawers of a bank differ in their widths there are more sticks.
     """
     zero, end = whole.frame_reach(PieceAxis.WIDTH)
-    fixed = [_wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_uprights]
-    fixed += (_wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
+    fixed = [wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_uprights]
+    fixed += (wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
     kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks if bank.drawers]
     if not kinds:
         names = tuple(board.name for board in (*whole.frame_parts(PartKind.RAIL), *whole.uprights))
@@ -331,6 +275,24 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
             length=end - zero,
             stretches=(*fixed, *(one for stick in drawers for one in stick.stretches)),
             centres=tuple(centre for stick in drawers for centre in stick.centres),
+        )
+
+
+def _inside_widths(whole: WholePiece) -> Iterator[Stick]:
+    """Across a case that is there, behind its frame, at each kind of drawer: from the inside of its left side to that of its right."""
+    left, right = (reach(side, PieceAxis.WIDTH) for side in whole.uprights)
+    zero, end = left[1], right[0]
+    fixed = []
+    for board in whole.frame_uprights:
+        low, high = reach(board, PieceAxis.WIDTH)
+        fixed.append(Stretch(max(low, zero) - zero, min(high, end) - zero, board.part, board.name, 0))
+    for stick in _kinds(whole, whole.banks[0], zero, end):
+        yield replace(
+            stick,
+            datum="inside of the left side",
+            far="inside of the right side",
+            lies="hold across the case, behind the frame",
+            stretches=(*fixed, *stick.stretches),
         )
 
 
@@ -365,27 +327,19 @@ def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -
 
 
 def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[tuple[Stretch, ...], tuple[Centre, ...]]:
-    stretches = list(_across_drawer(drawer, zero))
+    stretches = list(across_drawer(drawer, zero))
     for hand in (Hand.LEFT, Hand.RIGHT):
         for board in whole.runners_of(drawer, hand):
             if board.role.kind in _RUNNER_LANES:
-                stretches.append(_wood(board, PieceAxis.WIDTH, zero, board.part, _RUNNER_LANES[board.role.kind]))
-    stretches += (_wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
+                stretches.append(wood(board, PieceAxis.WIDTH, zero, board.part, _RUNNER_LANES[board.role.kind]))
+    stretches += (wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
     for parting, word, lane in (
         (whole.mullion_right_of(drawer), "mullion", 0),
         (whole.partition_right_of(drawer), "partition", 1),
     ):
         if parting is not None:
-            stretches.append(_wood(parting, PieceAxis.WIDTH, zero, word, lane))
-    return tuple(stretches), tuple(_pull_centres(drawer.front, PieceAxis.WIDTH, zero))
-
-
-def _across_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
-    """A drawer's front, and its sides where they meet it, from ``zero``."""
-    yield _wood(drawer.front, PieceAxis.WIDTH, zero, "front", 0)
-    for side in drawer.sides:
-        low, high = reach_at_end(side, PieceAxis.WIDTH)
-        yield Stretch(low - zero, high - zero, "drawer side", side.name, 1)
+            stretches.append(wood(parting, PieceAxis.WIDTH, zero, word, lane))
+    return tuple(stretches), tuple(pull_centres(drawer.front, PieceAxis.WIDTH, zero))
 
 
 def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
@@ -395,26 +349,26 @@ def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
     """
     zero, _ = whole.frame_reach(PieceAxis.DEPTH)
     zero = min([zero, *(reach(drawer.front, PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
-    end = max(reach(board, PieceAxis.DEPTH)[1] for board in (*whole.case, *whole.frame))
+    end = max(reach(board, PieceAxis.DEPTH)[1] for board in (*(whole.uprights if whole.is_there else whole.case), *whole.frame))
     for bank in whole.banks:
-        backs = [board for board in whole.case if board.role.kind is PartKind.CASE_BACK]
+        backs = [board for board in whole.case if board.role.kind is PartKind.CASE_BACK and not whole.is_there]
         for drawer in bank.drawers:
             stretches = [
-                _wood(whole.frame_parts(PartKind.STILE)[0], PieceAxis.DEPTH, zero, "frame", 0),
-                _wood(whole.uprights[0], PieceAxis.DEPTH, zero, "case side", 0),
-                *(_wood(board, PieceAxis.DEPTH, zero, "case back", 1) for board in backs),
-                *_along_drawer(drawer, zero),
-                *(_wood(board, PieceAxis.DEPTH, zero, "stop", 1) for board in whole.blocks_of(drawer)[:1]),
+                wood(whole.frame_parts(PartKind.STILE, PartKind.RAIL)[0], PieceAxis.DEPTH, zero, "frame", 0),
+                wood(whole.uprights[0], PieceAxis.DEPTH, zero, "case side", 0),
+                *(wood(board, PieceAxis.DEPTH, zero, "case back", 1) for board in backs),
+                *along_drawer(drawer, zero),
+                *(wood(board, PieceAxis.DEPTH, zero, "stop", 1) for board in whole.blocks_of(drawer)[:1]),
             ]
             bearer = whole.bearer_of(drawer, Hand.LEFT)
             if bearer is not None:
-                stretches.append(_wood(bearer, PieceAxis.DEPTH, zero, "bearer", 3))
+                stretches.append(wood(bearer, PieceAxis.DEPTH, zero, "bearer", 3))
             yield Stick(
                 names=(drawer.name,),
                 kind=None,
                 measures="depths",
                 datum="face of the frame",
-                far="back of the case",
+                far="case back" if whole.is_there else "back of the case",
                 lies="lay along the case, front to back",
                 length=end - zero,
                 stretches=tuple(stretches),
@@ -424,19 +378,7 @@ def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
             )
 
 
-def _along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
-    """A drawer's front, back and side from front to back, from ``zero``."""
-    yield _wood(drawer.front, PieceAxis.DEPTH, zero, "front", 1)
-    yield _wood(drawer.back, PieceAxis.DEPTH, zero, "drawer back", 1)
-    yield _wood(drawer.side(Hand.LEFT), PieceAxis.DEPTH, zero, "drawer side", 2)
-
-
 def _screws(bearer: Board, zero: Fraction) -> Iterator[Centre]:
     """The screw at the front of a bearer, and the middles of the slots behind it (RN-4)."""
     for cut in bearer.cuts_of(*_SCREWS):
         yield Centre(centre_of(bearer, PieceAxis.DEPTH, cut) - zero, _SCREWS[cut.role.use], f"{bearer.name} {cut.name}")
-
-
-def _wood(board: Board, way: PieceAxis, zero: Fraction, word: str, lane: int) -> Stretch:
-    low, high = reach(board, way)
-    return Stretch(low - zero, high - zero, word, board.name, lane)
