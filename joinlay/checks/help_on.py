@@ -53,6 +53,8 @@ _SHARE: Final = {
         "saw kerf",
         "drill",
         "depth stop",
+        "fence step",
+        "mortise width",
         "machine",
         "hand tools",
         "chisel",

@@ -36,6 +36,7 @@ _FIGURES: Final = {
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6", "stops": '["3/8", "1/2", "5/8", "3/4", "1"]',
+        "steps": '["3/16", "1/4", "3/8", "1/2"]', "widths": '["1/2", "5/8", "3/4", "1"]',
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
         "block": "2", "block_is": "1 3/4", "bottom_up": "7/8", "top_down": "1/2", "stop": "3/16", "sag": "1/8", "groove_up": "7/16",
         "bank_wide": "20 1/2",
@@ -62,6 +63,7 @@ _FIGURES: Final = {
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150", "stops": '["10", "12", "15", "20", "25"]',
+        "steps": '["5", "6", "8", "9", "10"]', "widths": '["12", "16", "20", "25"]',
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
         "block": "50", "block_is": "45", "bottom_up": "22", "top_down": "16", "stop": "5", "sag": "3", "groove_up": "11",
         "bank_wide": "510",
@@ -135,6 +137,8 @@ plies = 5                  # counted at its edge; thin plywood is taken as three
 #hand-router = {{ base = "{base}", guide-reach = "{guide_far}", offset = {trial} }}
 #mortiser = false            # then mortises are routed where a cutter reaches, else cut by hand
 #mortise-depths = {stops}   # where it has stops: every depth they can be set to
+#mortise-heights = {steps}   # where its fence has steps: from the fence to the mortise's middle
+#mortise-widths = {widths}   # where it gives certain widths only, along the mortise
 #drill = true
 #hand-tools = {{ narrowest-chisel = "{chisel}" }}   # they cut what no machine does; false where nothing is cut by hand
 #first-choice = ["router table", "table saw", "hand-held router"]

@@ -119,6 +119,10 @@ class MachinesTold(Told):
     hand_router: HandRouterTold | None
     mortiser: bool = Field(validation_alias="has_mortiser")
     mortise_depths: list[LengthTold] = Field(description="The stops the mortiser can be set to; empty where it takes any depth.")
+    mortise_heights: list[LengthTold] = Field(
+        description="The steps of its fence, to the mortise's centre; empty where it takes any."
+    )
+    mortise_widths: list[LengthTold] = Field(description="The widths of a mortise it gives; empty where it takes any.")
     drill: bool = Field(validation_alias="has_drill")
     hand_tools: HandToolsTold | None = Field(description="They cut what no machine does.")
     first_choice: list[Word] = Field(description="The order in which they are tried.")

@@ -208,6 +208,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "hand-router": "The hand-held router; false where there is none.",
         "mortiser": "Whether there is a mortiser for the tenon stock.",
         "mortise-depths": "The depths its stops can be set to, all of them; any depth unless told.",
+        "mortise-heights": "The steps its fence can be set to, from the fence to the mortise's centre; any unless told.",
+        "mortise-widths": "The widths along its line of the mortises it gives; any unless told.",
         "drill": "Whether there is a drill.",
         "hand-tools": "The hand tools, which cut what no machine does; false where nothing is cut by hand.",
         "glue": "The glue you use, as its bottle says; 8 min open and 1 h in clamps unless told.",

@@ -9,11 +9,12 @@ from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Sur
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, way_into
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal, warning
-from joinlay.joints.fits import findings_at, label, name_of, refusals_at, refuse_nothing
+from joinlay.joints.fits import findings_at, name_of, refusals_at, refuse_nothing
 from joinlay.joints.mortise_depth import mortise_depths
+from joinlay.joints.mortise_steps import centre_above_face, slack_of_the_rest
 from joinlay.joints.spacing import KeepOut, Spacing, shortest_line, spread
 from joinlay.joints.spans import inwards
-from joinlay.joints.tenon_size import Use, tenon_sizes
+from joinlay.joints.tenon_size import Use, tenon_sizes, wall_needed
 from joinlay.lengths import NOTHING, Fraction, largest
 from joinlay.records import dataclass
 
@@ -39,8 +40,9 @@ class LooseTenon:
     Each tenon is ``tenon_thickness`` by ``tenon_width`` (along the line) by ``tenon_length``. ``centres`` count from the datum
     end of the line. Mortises are ``depth_in_end`` deep in the part mortised in its end or edge and ``depth_in_face`` in the
     other; those after the first are ``slack`` wider than the tenon. ``from_reference_face`` is the centre of the mortise above
-    the reference face of the part mortised in its end (MS-7). ``largest_spacing`` and ``smallest_spacing`` are from centre to
-    centre, None with one tenon. ``findings`` bear the name of ``role`` as their place.
+    the face of the part mortised in its end that lies to the fence, and ``from_far_face`` above the other: the same, unless the
+    fence has steps (MS-7, MS-10). ``largest_spacing`` and ``smallest_spacing`` are from centre to centre, None with one tenon.
+    ``findings`` bear the name of ``role`` as their place.
     """
 
     role: JointRole | None
@@ -52,6 +54,7 @@ class LooseTenon:
     depth_in_face: Dimension
     slack: Dimension
     from_reference_face: Dimension
+    from_far_face: Dimension
     largest_spacing: Dimension | None
     smallest_spacing: Dimension | None
     findings: tuple[Finding, ...]
@@ -240,11 +243,12 @@ class _Asked:
     def made(self, size: TenonSize) -> LooseTenon:
         """The joint with this tenon. Raises Refused where face or line have no room for it."""
         depths = mortise_depths(size, self.face_thickness, self.shop, self.named)
-        spacing = self._spacing(size)
+        wall = wall_needed(self.end_thickness, self.shop.practice)
+        above = centre_above_face(self.end_thickness, size.thickness, wall, self.shop, self.named)
+        slack = slack_of_the_rest(size.width, self.shop, self.named)
+        spacing = self._spacing(size, slack)
         if not spacing.centres:
             raise self._no_room(size)
-        above = (self.end_thickness / 2).named(label(self.named, "mortise centre above the face"), "MS-7", "common practice")
-        slack = self.shop.practice.length("mortise slack").named(label(self.named, "mortise slack"), "LT-12", "common practice")
         return LooseTenon(
             role=self.role,
             tenon_thickness=size.thickness,
@@ -255,6 +259,8 @@ class _Asked:
             depth_in_face=depths.in_face,
             slack=slack,
             from_reference_face=above,
+            # By its own steps a fence stands where it stands; centred, either face may lie to it.
+            from_far_face=self.end_thickness - above if self.shop.machines.fence_steps else above,
             largest_spacing=spacing.largest,
             smallest_spacing=spacing.smallest,
             findings=findings_at(self.named, size.finding, depths.finding, self._judged(spacing, size)),
@@ -286,7 +292,7 @@ class _Asked:
             return practice.length("tenon spacing in a case")
         return size.thickness * practice.ratio("tenon spacing in a drawer")
 
-    def _spacing(self, size: TenonSize) -> Spacing:
+    def _spacing(self, size: TenonSize, slack: Dimension) -> Spacing:
         practice = self.shop.practice
         return spread(
             self.line,
@@ -296,7 +302,7 @@ class _Asked:
             self._limit(size),
             self.keep_outs,
             clearance=practice.length("keep-out clearance"),
-            slack=practice.length("mortise slack"),
+            slack=slack,
             named=self.named,
         )
 

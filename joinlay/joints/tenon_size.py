@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.findings import note, refusal, warning
 from joinlay.joints.fits import label
+from joinlay.joints.mortise_steps import no_such_width, width_by_step
 from joinlay.lengths import Fraction, chosen, largest, rounded_down, rounded_up, smallest
 from joinlay.records import dataclass
 
@@ -61,7 +62,7 @@ def tenon_sizes(
             width = width.named(label(named, "tenon width"), "LT-6", "our own choice; Wheeler 1899")
             found.append(TenonSize(stock, thickness, width, _judged(stock, end_thickness, shop, is_given=given is not None)))
     if not found:
-        raise _low_rail(stocks, line, shop)
+        raise _no_width(stocks, line, shop, use)
     return tuple(found)
 
 
@@ -121,14 +122,18 @@ def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given
 
 
 def _width(stock: TenonStock, thickness: Dimension, line: Dimension, shop: Shop, use: Use) -> Dimension | None:
-    """The tenon's width; None where it is too wide for the rail of a frame (LT-6, FF-2)."""
+    """The tenon's width; None where it is too wide for the rail of a frame, or no width the machine gives (LT-6, FF-2, MS-10)."""
     wanted = thickness * shop.practice.ratio("tenon width") if stock.width is None else stock.width
+    if shop.machines.width_steps and stock.width is None:
+        return width_by_step(wanted, thickness, None if use is not Use.FRAME else _room_in(line, shop), shop)
+    if shop.machines.width_steps and wanted not in shop.machines.width_steps:
+        return None
     return wanted if use is not Use.FRAME else _between_shoulders(stock, wanted, line, shop)
 
 
 def _between_shoulders(stock: TenonStock, wanted: Dimension, line: Dimension, shop: Shop) -> Dimension | None:
     """The width in the rail of a frame: as wanted, or narrowed to what the shoulders leave; None under twice its thickness."""
-    room = line - shop.practice.length("rail shoulder") * 2
+    room = _room_in(line, shop)
     if wanted <= room:
         return wanted
     least = stock.thickness * _NARROWEST
@@ -136,6 +141,25 @@ def _between_shoulders(stock: TenonStock, wanted: Dimension, line: Dimension, sh
         return None
     on_rule = rounded_down(room, shop.rule)
     return on_rule if on_rule >= least else room
+
+
+def _room_in(rail: Dimension, shop: Shop) -> Dimension:
+    """What the shoulders leave of a rail's height (FF-2)."""
+    return rail - shop.practice.length("rail shoulder") * 2
+
+
+def _no_width(stocks: list[TenonStock], line: Dimension, shop: Shop, use: Use) -> Refused:
+    """The refusal where no tenon has a width: the rail is too low for any, or the machine gives none of the widths that would do (FF-2, MS-10)."""
+    stock = stocks[0]
+    room, least = _room_in(line, shop), stock.width or stock.thickness * _NARROWEST
+    if not shop.machines.width_steps or (
+        use is Use.FRAME and all((each.width or each.thickness * _NARROWEST) > room for each in stocks)
+    ):
+        return _low_rail(stocks, line, shop)
+    most = stock.width or stock.thickness * shop.practice.ratio("widest tenon")
+    if use is Use.FRAME:
+        most = smallest(most, largest(room, least))
+    return no_such_width(_wanted(stock, shop.practice), shop, least, most)
 
 
 def _narrow_enough(stocks: list[TenonStock], practice: Practice) -> list[TenonStock]:

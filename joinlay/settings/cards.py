@@ -191,17 +191,37 @@ def _remarks(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
             more, by = "larger" if reading.by.mm > 0 else "smaller", small_words(abs(reading.by), shop.rule)
             yield note("rule", f"set to the mark alone, the {reading.affects.value} comes out {{by}} {more} than planned; "
                        "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=by)  # fmt: skip
-    stops = shop.machines.depth_stops
-    depth = setting.passes[-1].height
-    if setting.machine is MachineKind.MORTISER and depth in stops:
-        yield note(
-            "depth stop", "set its depth to the stop at {depth}, the {nth} of {count} from the shallowest", "MS-10", "common practice",
-            depth=depth, nth=_ordinal(stops.index(depth) + 1), count=len(stops),
-        )  # fmt: skip
+    if setting.machine is MachineKind.MORTISER:
+        yield from _steps(setting, shop)
     if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"
         )
+
+
+def _steps(setting: Setting, shop: Shop) -> Iterator[Finding]:
+    """Which steps of the mortiser its depth, its fence and its widths are, by figure and by count (MS-10)."""
+    machines = shop.machines
+    stops, fences, widths = machines.depth_stops, machines.fence_steps, machines.width_steps
+    depth = setting.passes[-1].height
+    if depth in stops:
+        yield note(
+            "depth stop", "set its depth to the stop at {depth}, the {nth} of {count} from the shallowest", "MS-10", "common practice",
+            depth=depth, nth=_ordinal(stops.index(depth) + 1), count=len(stops),
+        )  # fmt: skip
+    if setting.guide is Guide.FENCE and setting.centre in fences:
+        yield note(
+            "fence step", "set its fence to the step at {centre}, to the mortise's middle: the {nth} of {count} from the lowest", "MS-10",
+            "common practice", centre=setting.centre, nth=_ordinal(fences.index(setting.centre) + 1), count=len(fences),
+        )  # fmt: skip
+    wanted = {
+        position.width.mm: position.width for work in setting.works for position in work.positions if position.width in widths
+    }
+    for _, width in sorted(wanted.items()):
+        yield note(
+            "mortise width", "where a mortise is {width} wide, set its width to that step, the {nth} of {count} from the narrowest", "MS-10",
+            "common practice", width=width, nth=_ordinal(widths.index(width) + 1), count=len(widths),
+        )  # fmt: skip
 
 
 def _ordinal(number: int) -> str:

@@ -13,6 +13,8 @@ from joinlay.settings.ways import Way, fence_steps, passes_of, router_cutter
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from joinlay.boards import Board, Cut, Span
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop
@@ -31,11 +33,19 @@ def _line(cut: Cut) -> Axis:
     return max(axes, key=lambda axis: (cut.span(axis).size, -axes.index(axis)))
 
 
-def lying_to_plunge(board: Board, cut: Cut) -> Orientation:
-    """How a board lies for a mortise or hole: the reference face to the fence, or for a cut in a face the reference edge, or the nearer end. MS-7."""
+def lying_to_plunge(board: Board, cut: Cut, steps: Sequence[Dimension] = ()) -> Orientation:
+    """How a board lies for a mortise or hole: the reference face to the fence, or for a cut in a face the edge or nearer end (MS-7).
+
+    ``steps`` are those of the mortiser's fence (MS-10): where the cut stands at none of them from that surface but does from the
+    opposite one, that one lies to the fence.
+    """
     narrow = next(axis for axis in Axis if axis not in (_line(cut), cut.surface.axis))
     reference = low_and_high(narrow)[0]
-    return Orientation(cut.surface, nearer(board, cut.span(narrow), narrow) if narrow is Axis.ALONG else reference)
+    first = nearer(board, cut.span(narrow), narrow) if narrow is Axis.ALONG else reference
+    if steps and cut.kind is CutKind.MORTISE:
+        at = {side: from_surface(board, cut.span(narrow), side).centre for side in (first, first.opposite)}
+        first = next((side for side, centre in at.items() if centre in steps), first)
+    return Orientation(cut.surface, first)
 
 
 def position_of(board: Board, cut: Cut, way: Way) -> Position:
@@ -52,9 +62,10 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
     """How the shop makes a mortise or hole: mortiser, else router with an edge guide; drill for holes and screw slots.
 
     The fence stands half the thickness of the part mortised in its end from the cutter's centre, as the plan's cut has it. A face
-    mortise farther from its end than the fence goes is cut to a centre line. Raises Refused where the shop has nothing that fits. Rules MS-7, MS-8.
+    mortise farther from its end than the fence goes, or at none of its steps, is cut to a centre line. Raises Refused where the shop
+    has nothing that fits. Rules MS-7, MS-8, MS-10.
     """
-    how = lying_to_plunge(board, cut)
+    how = lying_to_plunge(board, cut, shop.machines.fence_steps)
     span = from_surface(board, cut.span(how.fence.axis), how.fence)
     depth = from_surface(board, cut.span(cut.surface.axis), cut.surface).stop
     if cut.kind is not CutKind.MORTISE:
@@ -96,7 +107,16 @@ def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Sh
         raise refusal("mortise cutter", "the {cut} is {depth} deep and the {width} mortise cutter goes {reach}",
                       "A shorter tenon, or a cutter that reaches {depth}, would do.", "MS-8",
                       cut=PlainCut.of(cut.role).words, depth=depth, width=span.size, reach=reach)  # fmt: skip
-    guide = Guide.CENTRE_LINE if cut.surface.axis is Axis.INTO and span.centre > limits.limits.narrow else Guide.FENCE
+    steps, in_face = limits.fence_steps, cut.surface.axis is Axis.INTO
+    guide = (
+        Guide.CENTRE_LINE
+        if in_face and (span.centre > limits.limits.narrow or (steps and span.centre not in steps))
+        else Guide.FENCE
+    )
+    if steps and guide is Guide.FENCE and span.centre not in steps:
+        nearest = min(steps, key=lambda step: abs(step.mm - span.centre.mm))
+        raise refusal("fence step", "the {cut} has its centre {centre} from the fence, and the mortiser's nearest step is {nearest}",
+                      "A step at {centre} would do.", "MS-10", cut=PlainCut.of(cut.role).words, centre=span.centre, nearest=nearest)  # fmt: skip
     tool = Tool(ToolKind.MORTISE_CUTTER, owned[0].thickness, reach)
     height = depth.named("depth of the mortise", "MS-7", "common practice")
     return Way(MachineKind.MORTISER, guide, how, Role.MORTISE, tool, (Pass(_near(span), height),))

@@ -170,8 +170,8 @@ class Machines:
 
     ``has_mortiser`` is for the mortiser that cuts mortises for the shop's tenon stock. ``first_choice`` is the order in which the
     machines are tried for a channel or a rabbet; the first that can take the part is used and the reason is said. ``hand_tools``
-    cut what no machine does; None for a shop where nothing is cut by hand. ``mortise_depths`` are the stops the mortiser can be set to, shallow to
-    deep; none: it takes any depth (MS-10).
+    cut what no machine does; None for a shop where nothing is cut by hand. What the mortiser can be set to, small to large, is in
+    ``mortise_depths``, ``mortise_heights`` (from its fence to the mortise's centre) and ``mortise_widths``; none of one: any (MS-10).
     """
 
     router_table: RouterTable | None
@@ -183,15 +183,29 @@ class Machines:
     limits: RunLimits = field(default_factory=lambda: _usual_limits(Unit.INCH))
     hand_tools: HandTools | None = field(default_factory=lambda: _usual_hand_tools(Unit.INCH))
     mortise_depths: tuple[Dimension, ...] = ()
+    mortise_heights: tuple[Dimension, ...] = ()
+    mortise_widths: tuple[Dimension, ...] = ()
 
     def __post_init__(self) -> None:
-        """Refuse a depth of zero or less."""
+        """Refuse a step of zero or less."""
         require_positive("mortise depths", *self.mortise_depths)
+        require_positive("mortise heights", *self.mortise_heights)
+        require_positive("mortise widths", *self.mortise_widths)
 
     @property
     def depth_stops(self) -> tuple[Dimension, ...]:
         """The depths a mortise can have, shallow to deep, where the mortiser has stops; none where it takes any, or there is no mortiser (MS-10)."""
         return self.mortise_depths if self.has_mortiser else ()
+
+    @property
+    def fence_steps(self) -> tuple[Dimension, ...]:
+        """From the mortiser's fence to the mortise's centre, low to high, where the fence has steps; else none (MS-10)."""
+        return self.mortise_heights if self.has_mortiser else ()
+
+    @property
+    def width_steps(self) -> tuple[Dimension, ...]:
+        """The widths along its line a mortise can have, narrow to wide, where the mortiser gives certain ones; else none (MS-10)."""
+        return self.mortise_widths if self.has_mortiser else ()
 
     def fence_height(self, kind: MachineKind) -> Dimension | None:
         """How high the fence of this machine stands; None for what has no fence to stand work against, and for a machine the shop hasn't."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import strategies as st
@@ -89,6 +90,21 @@ def rows(draw, count):
     return tuple(draw(st.lists(wide, min_size=count, max_size=count)))
 
 
+#: What a mortiser with fixed steps can be set to (MS-10).
+STEPS = {
+    Unit.INCH: {
+        "mortise_depths": tuple(map(size, ("3/8", "1/2", "5/8", "3/4", "1"))),
+        "mortise_heights": tuple(map(size, ("3/16", "7/32", "1/4", "5/16", "3/8", "7/16"))),
+        "mortise_widths": tuple(map(size, ("3/8", "1/2", "11/16", "3/4", "1"))),
+    },
+    Unit.MM: {
+        "mortise_depths": tuple(map(size, ("10 mm", "12 mm", "15 mm", "20 mm", "25 mm"))),
+        "mortise_heights": tuple(map(size, ("5 mm", "5.7 mm", "6 mm", "7 mm", "8 mm", "9 mm", "10 mm"))),
+        "mortise_widths": tuple(map(size, ("8 mm", "10 mm", "13 mm", "18 mm", "23 mm"))),
+    },
+}
+
+
 @st.composite
 def shops(draw, unit):
     figures = {
@@ -100,7 +116,8 @@ def shops(draw, unit):
         "back_gap": draw(lengths(unit, "1/8", 1)),
     }
     rule = draw(st.sampled_from(["1/32 in", "1/64 in"] if unit is Unit.INCH else ["0.5 mm", "0.1 mm"]))
-    return shop(unit, rule, **figures)
+    own = shop(unit, rule, **{**figures, "mortise_slack": draw(lengths(unit, 0, "1/16", (32,)))})
+    return replace(own, machines=replace(own.machines, **draw(st.sampled_from([{}, STEPS[unit]]))))
 
 
 @st.composite

@@ -133,7 +133,7 @@ def test_rows_may_be_written_in_place_of_drawers(unit):
 @pytest.mark.parametrize("shop", ["a file", "a table"])
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
-    keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|mortise-depths"
+    keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|mortise-depths|mortise-heights|mortise-widths"
     keys += "|drill|hand-tools|first-choice|limits|inside =|front-size ="
     left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop =|inside =|front-size ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)

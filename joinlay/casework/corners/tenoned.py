@@ -43,8 +43,9 @@ class Tenoned(FrontCorner):
 
     def join(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Both parts mortised, and the tenons that go between."""
+        # The fence bears on the sides' outsides, which come flush with the front's ends: a step off the middle is so on both alike.
         joint, middle = self.joint, self.joint.from_reference_face
-        in_side = Seat(Surface.END, Axis.ACROSS, start=sizes.front_rise, centre=middle)
+        in_side = Seat(Surface.END, Axis.ACROSS, start=sizes.front_rise, centre=joint.from_far_face)
         sides, loose, meetings = [], list[Board](), list[Meeting]()
         for side, from_left in ((left, middle), (right, front.length - middle)):
             in_front = Seat(Surface.FACE, Axis.ACROSS, start=NOTHING, centre=from_left)
@@ -114,7 +115,8 @@ def _groove_on_the_line(wanted: Wanted) -> tuple[KeepOut, ...]:
         return ()
     thickest = wanted.tenon.thickness if wanted.tenon else sides.thickness * practice.ratio("tenon share")
     between = (sides.thickness - thickest) / 2 - groove.depth
-    if between >= practice.length("keep-out clearance"):
+    # A fence with steps may put the mortises nearer to the groove than the middle of the side.
+    if between >= practice.length("keep-out clearance") and not wanted.shop.machines.fence_steps:
         return ()
     low = groove.offset - wanted.sizes.front_rise
     return (KeepOut(low, low + groove.width, "bottom groove"),)

@@ -264,6 +264,10 @@ _LIMITS: Final = {
 }
 
 
+#: Everything a machine with fixed steps can be set to (MS-10).
+Steps = Annotated[list[Size], Field(min_length=1, max_length=40)]
+
+
 class MachineTables(Entry):
     """The keys of ``[shop]`` that say which machines there are; ``first-choice`` is the order in which they are tried."""
 
@@ -271,7 +275,9 @@ class MachineTables(Entry):
     table_saw: TableSawEntry | None = None
     hand_router: HandRouterEntry | None = None
     mortiser: YesOrNo | None = None
-    mortise_depths: Annotated[list[Size], Field(min_length=1, max_length=40)] | None = None
+    mortise_depths: Steps | None = None
+    mortise_heights: Steps | None = None
+    mortise_widths: Steps | None = None
     drill: YesOrNo | None = None
     hand_tools: HandToolsEntry | None = None
     first_choice: Annotated[list[Choice], Field(min_length=1, max_length=10)] | None = None
@@ -296,9 +302,9 @@ class MachineTables(Entry):
             hand_router=_over(self.hand_router, before.hand_router, usual.hand_router),
             hand_tools=_over(self.hand_tools, before.hand_tools, usual.hand_tools),
             has_mortiser=before.has_mortiser if self.mortiser is None else self.mortiser,
-            mortise_depths=before.mortise_depths
-            if self.mortise_depths is None
-            else tuple(sorted(dimension_of(depth, f"{depth.spelled} depth stop", "MS-10") for depth in self.mortise_depths)),
+            mortise_depths=_steps(self.mortise_depths, "depth stop", before.mortise_depths),
+            mortise_heights=_steps(self.mortise_heights, "step of the fence", before.mortise_heights),
+            mortise_widths=_steps(self.mortise_widths, "width of the mortiser", before.mortise_widths),
             has_drill=before.has_drill if self.drill is None else self.drill,
             first_choice=before.first_choice if self.first_choice is None else _in_order(self.first_choice, before.first_choice),
         )
@@ -313,6 +319,13 @@ def _over(part: _Machine | None, before: _M | None, usual: _M | None) -> _M | No
         return before
     base = before or usual
     return None if part._has_none or base is None else replace(base, **part.sizes())
+
+
+def _steps(written: list[Given[Length]] | None, word: str, before: tuple[Dimension, ...]) -> tuple[Dimension, ...]:
+    """The steps of a machine as written, small to large, each once; ``before`` where none are (MS-10)."""
+    if written is None:
+        return before
+    return tuple(sorted({step.value.mm: dimension_of(step, f"{step.spelled} {word}", "MS-10") for step in written}.values()))
 
 
 def _in_order(written: list[Given[MachineKind]], before: tuple[MachineKind, ...]) -> tuple[MachineKind, ...]:
