@@ -22,7 +22,7 @@ from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
-from joinlay.pages.setting_sheets import setting_sheets
+from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.template_sheets import lay_out, pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
@@ -168,7 +168,7 @@ class _Binder:
             "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole),
             "list": lambda: self.listed(lists, 0).sheets,
             "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader),
-            "settings": lambda: setting_sheets(plan, paper, printer=reader),
+            "settings": lambda: setting_sheets(plan, paper, printer=reader, with_list=is_whole or not is_listed_in_short(plan)),
             "assembly": lambda: assembly_sheets(plan, paper, printer=reader),
             "gauges": lambda: self._true(gauge_templates(plan.settings.settings, plan.rule)),
         }
@@ -192,6 +192,7 @@ class _Binder:
         there = {
             "parts": bool(plan.boards),
             "findings": bool(plan.drawers),
+            "settings": is_listed_in_short(plan),
             "gauges": bool(gauge_templates(plan.settings.settings, plan.rule)),
             "templates": bool(marked_elsewhere(plan)),
             "sections": bool(self.every.get("sections")),

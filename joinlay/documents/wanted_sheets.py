@@ -39,7 +39,7 @@ CHAPTERS: Final = (
     ChapterKind("findings", "What was found", besides="charts of how the drawers come out"),
     ChapterKind("list", "Cutting list, and what to buy"),
     ChapterKind("sawing", "Sawing out"),
-    ChapterKind("settings", "Machine settings"),
+    ChapterKind("settings", "Machine settings", besides="the cards in one list"),
     ChapterKind("gauges", "Gauges to set by", is_lean=False),
     ChapterKind("sticks", "Story sticks"),
     ChapterKind("templates", "Templates, strips and drilling", besides="ends of parts that are marked from a fold-over strip"),

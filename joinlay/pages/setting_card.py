@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, halves
+from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, halves, tick_box
 from joinlay.pages.setting_view import SettingView
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, flatten, moved
 from joinlay.records import dataclass
 from joinlay.settings import Value
-from joinlay.settings.feeding import feed_sentence
+from joinlay.settings.feeding import feed_in_short
 from joinlay.settings.wording import (
     beside_words,
     change_words,
@@ -41,7 +41,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.settings import Reading, Setting, Work
 
-__all__ = ["CardMaker"]
+__all__ = ["CardMaker", "why_words"]
 
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 _ZERO: Final = Fraction(0)
@@ -50,51 +50,72 @@ _KEY, _LOWER_KEY = Fraction(10), Fraction(7)
 #: What is read while holding a part; the rest; small print.
 _HELD, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: The head of a card: name, line, machine with the speed and the reason.
-_HEAD: Final = Fraction(16)
+_HEAD: Final = Fraction(14)
+#: Where the name of a card stands, the line under it, and the machine under that.
+_NAME, _RULED, _UNDER_RULE = Fraction(-13, 2), Fraction(-17, 2), Fraction(-25, 2)
 #: From the words over a key number to its foot, besides the figure; a row of small words under it; the white between two.
-_OVER_KEY, _UNDER_KEY, _APART = Fraction(5), Fraction(4), Fraction(3, 2)
+_OVER_KEY, _UNDER_KEY, _APART = Fraction(5), Fraction(4), Fraction(1)
 #: How far a fraction reaches up, in heights of the figure beside it, and how far down.
 _FRACTION_HIGH, _FRACTION_LOW = Fraction(23, 20), Fraction(3, 20)
 #: The view: how wide it may be, how high wood is drawn in it, and the height past which it is left out.
-_VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(104), Fraction(15), Fraction(95)
+_VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(104), Fraction(12), Fraction(95)
 #: The least room beside a view for the figures to set by.
 _BESIDE_VIEW: Final = Fraction(88)
+#: The same in a column of half a card.
+_BESIDE_COLUMN: Final = Fraction(40)
+#: Where a card's name begins that has a box to tick before it.
+_BOX: Final = Fraction(7)
 #: Key numbers told large, in a column of each kind.
 _COLUMN: Final = 3
 #: How much of the room the heights take at least, and at most, beside the fences.
 _HEIGHT_SHARE, _MOST_HEIGHT = Fraction(1, 4), Fraction(9, 20)
-_INDENT, _GAP, _BELOW = Fraction(4), Fraction(4), Fraction(4)
+_INDENT, _GAP, _BELOW = Fraction(4), Fraction(3), Fraction(2)
 #: From one line of words to the next, in heights of a capital, and from one of small print beside a figure.
-_CLOSE: Final = Fraction(29, 20)
+_CLOSE: Final = Fraction(7, 5)
 _STEP: Final = Fraction(4)
+#: Over a paragraph.
+_WHITE: Final = Fraction(7, 10)
 
 #: How far down something on a card reaches: mm below the card's upper edge.
 _Down = Fraction
+#: A frame that words may go in: its left and right, how far down it begins, and how far down it may reach.
+_Frame = tuple[Fraction, Fraction, _Down, _Down]
+#: Frames in the order they are filled.
+_Frames = tuple[_Frame, ...]
+#: Lower than any card reaches.
+_ENDLESS: Final = Fraction(10_000)
+#: Between two columns of a card, and by how much it is made higher until all is told in them.
+_GUTTER, _HIGHER = Fraction(6), Fraction(2)
 
 
 @dataclass(frozen=True, slots=True)
 class CardMaker:
-    """Makes the cards of one job: ``boards`` by their names, ``rule`` the maker's, ``wide`` the room of a sheet in mm."""
+    """Makes the cards of one job: ``boards`` by their names, ``rule`` the maker's, ``wide`` the room of a sheet in mm.
+
+    ``has_box`` for cards that are ticked off themselves, where no list of them is.
+    """
 
     boards: Mapping[str, Board]
     rule: Graduation
     wide: Fraction
+    has_box: bool = False
 
     def blocks(self, setting: Setting, high: Fraction) -> tuple[PageBlock, ...]:
         """The card of ``setting``, in one block; in several where it names more parts than a whole sheet, ``high`` mm, holds.
 
-        The view stands at the left, the figures to set by beside it, and under them what is said, wherever the card is then
-        lowest: all of it beside the view, or going on under the view as wide as the sheet. Rules MS-1, MS-2.
+        The view stands at the left, the figures to set by beside it, and what is said wherever the card is then lowest: beside the
+        figures where they leave room, under them, going on under the view as wide as the sheet. Rules MS-1, MS-2.
         """
         head = tuple(self._head(setting))
-        drawn, frames = self._drawn(setting)
-        low = max(-bounds_of(drawn)[1], _HEAD)
-        tries = [self._filled(self._said(setting, self.wide - ways[-1][0]), ways, high) for ways in frames]
-        done = [(-bounds_of((*drawn, *strokes))[1], n) for n, (strokes, waiting) in enumerate(tries) if not waiting]
-        strokes, waiting = tries[min(done)[1] if done else -1]
+        tries: list[tuple[bool, Fraction, int, tuple[Stroke, ...], tuple[Text, ...], tuple[Paragraph, ...]]] = []
+        for drawn, frames in self._layouts(setting):
+            strokes, waiting = self._filled(self._said(setting, min(x1 - x0 for x0, x1, *_ in frames)), frames, high)
+            low = max(-bounds_of(drawn)[1], _HEAD)
+            tries.append((bool(waiting), max(low, -bounds_of((*drawn, *strokes))[1]), len(tries), drawn, strokes, waiting))
+        _, low, _, drawn, strokes, waiting = min(tries)
         made = [_block((*head, *drawn, *strokes), low)]
         while waiting:
-            strokes, still = self._filled(waiting, ((_ZERO, _HEAD, high),), high)
+            strokes, still = self._filled(waiting, ((_ZERO, self.wide, _HEAD, high),), high)
             if len(still) == len(waiting):
                 # Longer than a whole sheet by itself: a list of names without end. It is told in two halves.
                 waiting = (*halves(waiting[0]), *waiting[1:])
@@ -104,54 +125,96 @@ class CardMaker:
         return tuple(made)
 
     def _filled(
-        self, said: Sequence[Paragraph], frames: Sequence[tuple[Fraction, _Down, _Down]], high: Fraction
+        self, said: Sequence[Paragraph], frames: _Frames, high: Fraction
     ) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:
-        """What is ``said`` set into ``frames``, each from its left to the right edge of the card, from so far down to so far down."""
+        """What is ``said`` set into ``frames``."""
         most = high - _BELOW
-        return fill_frames(said, [(left, -min(low, most), self.wide, -top) for left, top, low in frames])
+        return fill_frames(said, [(left, -min(low, most), right, -top) for left, right, top, low in frames])
 
     def _head(self, setting: Setting) -> Iterator[Stroke]:
-        """Which card, what is cut, what has to be touched; then machine and cutter, the speed, and the reason where it has room."""
+        """Which card, what is cut, what has to be touched; then machine and cutter, which way to feed, and the speed (MS-6, MS-9)."""
         change = words(change_words(setting), _HELD)
         name = f"{setting.number}  {cut_words(setting)}"
-        room = self.wide - set_line(change).width - 6
-        yield Text((_ZERO, Fraction(-15, 2)), fitted(name, room, (Fraction(6), _HELD, _WORD), bold=True))
-        yield Text((self.wide, Fraction(-15, 2)), change, Align.RIGHT)
-        yield Line((_ZERO, Fraction(-19, 2)), (self.wide, Fraction(-19, 2)), Role.FRAME)
-        machine, speed, after = self._under_name(setting)
-        yield Text((_ZERO, Fraction(-14)), machine)
-        yield Text((self.wide, Fraction(-14)), speed, Align.RIGHT)
-        if after is not None:
-            yield Text((after, Fraction(-14)), words(_why(setting, self.rule), _SMALL))
+        after = _BOX if self.has_box else _ZERO
+        room = self.wide - set_line(change).width - 6 - after
+        if self.has_box:
+            yield tick_box(_ZERO, _NAME)
+        yield Text((after, _NAME), fitted(name, room, (Fraction(6), _HELD, _WORD), bold=True))
+        yield Text((self.wide, _NAME), change, Align.RIGHT)
+        yield Line((_ZERO, _RULED), (self.wide, _RULED), Role.FRAME)
+        machine, speed, said = self._under_name(setting)
+        yield Text((_ZERO, _UNDER_RULE), machine)
+        yield Text((self.wide, _UNDER_RULE), speed, Align.RIGHT)
+        if said is not None:
+            yield Text((set_line(machine).width + 5, _UNDER_RULE), said)
 
-    def _under_name(self, setting: Setting) -> tuple[Content, Content, Fraction | None]:
-        """Machine and cutter, the speed, and where the reason begins between the two; None where it has no room there."""
+    def _under_name(self, setting: Setting) -> tuple[Content, Content, Content | None]:
+        """Machine and cutter, the speed, and between the two which way to feed, or why it is cut there; None where there is no room for it."""
         speed = words(speed_words(setting).partition(";")[0], _SMALL)
         room = self.wide - set_line(speed).width - 6
         machine = fitted(machine_words(setting, self.rule.sold), room, (_WORD, _SMALL))
-        after = set_line(machine).width + 5
-        is_room = after + set_line(words(_why(setting, self.rule), _SMALL)).width <= room
-        return machine, speed, after if is_room else None
+        way = feed_in_short(setting)
+        said = words(way, _WORD, bold=True) if way else words(why_words(setting, self.rule), _SMALL)
+        return machine, speed, said if set_line(machine).width + 5 + set_line(said).width <= room else None
 
-    def _drawn(self, setting: Setting) -> tuple[tuple[Stroke, ...], list[tuple[tuple[Fraction, _Down, _Down], ...]]]:
-        """The view with the figures to set by beside it, or under one as wide as the sheet; and the frames that words may go in.
+    def says_why(self, setting: Setting) -> bool:
+        """Whether the card itself says why it is cut where it is; else the foot of its sheet does."""
+        return not feed_in_short(setting) and self._under_name(setting)[2] is not None
 
-        Of each way to set them, the frames in their order: the left of each, how far down it begins, and how far down it may reach.
-        """
+    def _layouts(self, setting: Setting) -> Iterator[tuple[tuple[Stroke, ...], _Frames]]:
+        """The ways to set the view and the figures, each with the frames that are left for words."""
         view, deep = self._view(setting)
         wide = bounds_of(view)[2]
-        is_wide = self.wide - wide - 5 < _BESIDE_VIEW
-        left, top = (_ZERO, deep + _GAP) if is_wide else (wide + 5, _HEAD + 1)
-        fences, heights = _told_large(setting)
-        kinds = [readings for readings in (fences, heights) if readings]
+        kinds = [readings for readings in _told_large(setting) if readings]
+        is_under = self.wide - wide - 5 < _BESIDE_VIEW
+        left, top = (_ZERO, deep + _GAP) if is_under else (wide + 5, _HEAD + 1)
+        keys, under = self._keys(setting, kinds, self._shares(setting, kinds, left), top)
+        under_all = ((_ZERO, self.wide, max(deep, under), _ENDLESS),)
+        if is_under:
+            yield (*view, *keys), under_all
+            return
+        yield (*view, *keys), ((left, self.wide, under, _ENDLESS),)
+        yield (*view, *keys), ((left, self.wide, under, deep), *under_all)
+        yield from self._in_columns(setting, kinds, view, deep)
+
+    def _shares(self, setting: Setting, kinds: Sequence[Sequence[Reading]], left: Fraction) -> list[tuple[Fraction, Fraction]]:
+        """The columns of fences and heights side by side from ``left``: the left and the width of each."""
         room = self.wide - left
-        shares = [(left, room)]
-        if len(kinds) > 1:
-            wanted = max(set_line(words(_called(setting, reading), _WORD)).width for reading in heights) + 3
-            own = min(max(wanted, room * _HEIGHT_SHARE), room * _MOST_HEIGHT)
-            shares = [(left, room - own), (left + room - own, own)]
+        if len(kinds) == 1:
+            return [(left, room)]
+        wanted = max(set_line(words(_called(setting, reading), _WORD)).width for reading in kinds[-1]) + 3
+        own = min(max(wanted, room * _HEIGHT_SHARE), room * _MOST_HEIGHT)
+        return [(left, room - own), (left + room - own, own)]
+
+    def _in_columns(
+        self, setting: Setting, kinds: Sequence[Sequence[Reading]], view: tuple[Stroke, ...], deep: _Down
+    ) -> Iterator[tuple[tuple[Stroke, ...], _Frames]]:
+        """The figures one over the other beside the view, and what is said in two columns, the first under them; no higher than it must be."""
+        middle = self.wide / 2
+        left, top = bounds_of(view)[2] + 5, _HEAD + 1
+        if middle - left < _BESIDE_COLUMN:
+            return
+        keys: list[Stroke] = []
+        low = top
+        for readings in kinds:
+            made, low = self._keys(setting, [readings], [(left, middle - left)], low)
+            keys += made
+        low = max(low, deep)
+        said = self._said(setting, middle - _GUTTER)
+        at = low
+        while at < self.wide:
+            frames = ((_ZERO, middle - _GUTTER, low, at), (middle, self.wide, _HEAD, at))
+            if not self._filled(said, frames, _ENDLESS)[1]:
+                yield (*view, *keys), frames
+                return
+            at += _HIGHER
+
+    def _keys(
+        self, setting: Setting, kinds: Sequence[Sequence[Reading]], shares: Sequence[tuple[Fraction, Fraction]], top: _Down
+    ) -> tuple[list[Stroke], _Down]:
+        """The figures to set by, in a column of each of ``kinds``, each with its left and its width; and how far down they reach."""
         is_alone = all(len(readings) == 1 for readings in kinds)
-        strokes: list[Stroke] = list(view)
+        strokes: list[Stroke] = []
         under = top
         for (x, across), readings in zip(shares, kinds, strict=False):
             y = top
@@ -160,11 +223,11 @@ class CardMaker:
                 strokes += made
                 y = reach + _APART
             under = max(under, y)
-        endless = Fraction(10_000)
-        under_all = ((_ZERO, max(deep, under), endless),)
-        if is_wide:
-            return tuple(strokes), [under_all]
-        return tuple(strokes), [((left, under, endless),), ((left, under, deep), *under_all)]
+        return strokes, under
+
+    def _small(self, setting: Setting, reading: Reading) -> list[str]:
+        """What stands small beside a value: what callipers show, and where the cutter's other sides are."""
+        return [said for said in (_between(reading), _short(beside_words(setting, reading, self._figures))) if said]
 
     def _view(self, setting: Setting) -> tuple[tuple[Stroke, ...], _Down]:
         """The view at true size under the head, and how far down it reaches."""
@@ -198,7 +261,7 @@ class CardMaker:
             Text((over, -down), unit),
         ]
         down += high * _FRACTION_LOW
-        small = [said for said in (_between(reading), _short(beside_words(setting, reading, self._figures))) if said]
+        small = self._small(setting, reading)
         beside = over + set_line(unit).width + 3
         if all(set_line(words(line, _SMALL)).width <= left + wide - beside for line in small):
             # One over the other, level with the figure.
@@ -217,35 +280,36 @@ class CardMaker:
     def _said(self, setting: Setting, wide: Fraction) -> list[Paragraph]:
         """All that is said under the figures, for lines ``wide`` mm long."""
         fences, heights = _told_large(setting)
-        said = [*_walk(setting), *self._parts(setting, wide), *self._rest(setting, told=[*fences, *heights])]
+        walk = [] if self._under_name(setting)[2] is not None else _walk(setting)
+        said = [*walk, *self._parts(setting, wide), *self._rest(setting, told=[*fences, *heights])]
         return [replace(one, leading=_CLOSE) for one in said]
 
     def _parts(self, setting: Setting, wide: Fraction) -> Iterator[Paragraph]:
         """How the parts lie, which they are, where they stop: read while holding them. What all of them have in common is said once."""
         for lying, works in lying_together(setting):
             height = _HELD if set_line(words(lying, _HELD, bold=True)).width <= wide else _WORD
-            yield Paragraph(lying, height, bold=True, above=Fraction(1), leads=True)
+            yield Paragraph(lying, height, bold=True, above=_WHITE, leads=True)
             placed = [position_clauses(setting, work, self._figures) for work in works]
             turned = [is_turned(setting, work) for work in works]
             common = _common(placed) if len(works) > 1 else ()
             all_turned = all(turned) and bool(common)
             if common:
                 both = "both ways round; " if all_turned else ""
-                yield Paragraph(f"All: {both}{_short(said_on(common))}", _HELD, above=Fraction(1), leads=True)
+                yield Paragraph(f"All: {both}{_short(said_on(common))}", _HELD, above=_WHITE, leads=True)
             for work, clauses, is_both in zip(works, placed, turned, strict=True):
                 ends = ", both ways round" if is_both and not all_turned else ""
                 name = f"{work.count} × {in_few_words(work.boards)}{ends}"
                 held = [*self._stopped(setting, work)]
                 if own := said_on(clause for clause in clauses if clause not in common):
                     held.append(_short(own))
-                if len(held) == 1 and set_line(words(f"{name}: {held[0]}", _HELD)).width <= wide:
-                    yield Paragraph(f"{name}: {held[0]}", _HELD, above=Fraction(1))
+                if len(held) == 1 and _rows(f"{name}: {held[0]}", wide) <= _rows(held[0], wide - _INDENT):
+                    yield Paragraph(f"{name}: {held[0]}", _HELD, above=_WHITE)
                     continue
-                yield Paragraph(name, _WORD, above=Fraction(1), leads=bool(held))
+                yield Paragraph(name, _WORD, above=_WHITE, leads=bool(held))
                 yield from (Paragraph(said, _HELD, indent=_INDENT) for said in held)
             if squared := [board for work in works if work.squared for board in work.boards]:
                 which = "" if all(work.squared for work in works) else f": {in_few_words(squared)}"
-                yield Paragraph(f"Then chop the round ends square{which}", _WORD, above=Fraction(1))
+                yield Paragraph(f"Then chop the round ends square{which}", _WORD, above=_WHITE)
 
     def _stopped(self, setting: Setting, work: Work) -> Iterator[str]:
         """Where the work stops, if it does."""
@@ -258,19 +322,22 @@ class CardMaker:
             if reading not in told:
                 yield Paragraph(f"{_called(setting, reading)}: {reading.on_rule.text}", _WORD)
         if offset := offset_words(setting, self.rule.text):
-            yield Paragraph(f"{offset[0].upper()}{offset[1:]}", _SMALL, above=Fraction(1))
+            yield Paragraph(f"{offset[0].upper()}{offset[1:]}", _SMALL, above=_WHITE)
         left_over = dict.fromkeys(said for said in (remainder_words(each, self.rule) for each in setting.readings) if said)
         small = [f"{said}." for said in left_over]
-        if self._under_name(setting)[2] is None:
-            small.append(f"{_why(setting, self.rule)}.")
         if small:
-            yield Paragraph(" ".join(f"{said[0].upper()}{said[1:]}" for said in small), _SMALL, above=Fraction(1))
-        yield Paragraph(f"Test piece: {measure_words(setting, self.rule.callipers)}", _WORD, above=Fraction(1))
+            yield Paragraph(" ".join(f"{said[0].upper()}{said[1:]}" for said in small), _SMALL, above=_WHITE)
+        yield Paragraph(f"Test piece: {measure_words(setting, self.rule.callipers)}", _WORD, above=_WHITE)
 
 
-def _why(setting: Setting, rule: Graduation) -> str:
+def why_words(setting: Setting, rule: Graduation) -> str:
     """Why it is cut with this machine and cutter."""
     return f"Why here: {setting.reason.sentence(rule.text)}"
+
+
+def _rows(held: str, wide: Fraction) -> int:
+    """How many lines it takes to say what is read while holding a part."""
+    return sum(1 for _ in wrapped(held, wide, _HELD))
 
 
 def _common(placed: Sequence[Sequence[str]]) -> tuple[str, ...]:
@@ -279,9 +346,9 @@ def _common(placed: Sequence[Sequence[str]]) -> tuple[str, ...]:
 
 
 def _walk(setting: Setting) -> Iterator[Paragraph]:
-    """Which way to walk or feed, and why, before anything is held (MS-6)."""
-    if said := feed_sentence(setting):
-        yield Paragraph(f"{said}.", _WORD, bold=True, above=Fraction(1))
+    """Which way to walk or feed, before anything is held; why stands at the foot of the sheet (MS-6)."""
+    if said := feed_in_short(setting):
+        yield Paragraph(f"{said}.", _WORD, bold=True, above=_WHITE)
 
 
 def _block(strokes: tuple[Stroke, ...], low: Fraction) -> PageBlock:

@@ -1,9 +1,9 @@
-"""Machine settings on paper: the order of the cards to tick off, then the cards, two or so on a sheet (MS-1 to MS-9).
+"""Machine settings on paper: the order of the cards to tick off, then the cards, two or three on a sheet (MS-1 to MS-9).
 
-Cards are shared out in their order, as many to a sheet as fit with what stands at its foot. That foot is not of a fixed height:
-it says how to put a test piece right and what to beware of, each sentence once for all the cards it is for, so one card more
-may lengthen or change it. It is set anew for each card that is tried. No card waits for a better place: the order is the order
-of the work.
+Where cards are few the list of them is printed only when it is asked for. Cards are shared out in their order, as many to a sheet
+as fit with what stands at its foot. That foot is not of a fixed height: it says which way to feed and why, how to put a test piece
+right and what to beware of, each sentence once for all the cards it is for, so one card more may lengthen or change it. It is set
+anew for each card that is tried. No card waits for a better place: the order is the order of the work.
 """
 
 from __future__ import annotations
@@ -17,11 +17,11 @@ from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, flow, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
-from joinlay.pages.setting_card import CardMaker
+from joinlay.pages.setting_card import CardMaker, why_words
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
 from joinlay.settings import Caution, Change, Value
-from joinlay.settings.feeding import feed_words
+from joinlay.settings.feeding import feed_sentence, feed_words
 from joinlay.settings.wording import (
     band_words,
     correction_pairs,
@@ -46,16 +46,18 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.settings import Reading, Setting, SettingsList
 
-__all__ = ["setting_sheets"]
+__all__ = ["is_listed_in_short", "setting_sheets"]
 
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
 _ZERO: Final = Fraction(0)
+#: So many cards need no list before them.
+_FEW: Final = 16
 #: The white above what stands at the foot of a sheet.
-_ABOVE: Final = Fraction(3)
+_ABOVE: Final = Fraction(2)
 #: From one line of the foot to the next, in heights of a capital.
-_CLOSE: Final = Fraction(29, 20)
+_CLOSE: Final = Fraction(7, 5)
 _ORDER: Final = "order of the cards"
 #: What every card says last.
 _ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
@@ -71,9 +73,15 @@ _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 _Standing = tuple["Setting", "PageBlock"]
 
 
-def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two or three to a sheet.
+def is_listed_in_short(plan: Plan) -> bool:
+    """Whether the cards of ``plan`` are so few that they need no list of them before them (PR-11)."""
+    return 0 < len(plan.settings.settings) <= _FEW
 
+
+def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, with_list: bool = True) -> tuple[Sheet, ...]:
+    """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two to four to a sheet.
+
+    Without the list (``with_list``) only what must be known before the first card stands before it, and each card has its box to tick.
     No sheet where nothing is cut. A card is not parted, unless it names more
     parts than a sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and
     never taken from a card. Rules MS-1 to MS-9.
@@ -84,41 +92,40 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) 
     pages = PlainPages(plan, paper, "setting cards", printer or Printer())
     left, bottom, right, top = pages.box
     wide, high = right - left, top - bottom
-    maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide)
-    cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], wide))]
-    *order, last = _order_pages(found, pages)
+    maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide, has_box=not with_list)
+    cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], maker))]
+    *order, last = _order_pages(found, pages, with_list=with_list)
     sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
     # The first cards go under the order where there is room for them.
-    for n, standing in enumerate(_shared_out(cards, pages, sum((block.height for block in last), _ZERO))):
-        sheets.append(_sheet(standing, pages, () if n else last))
+    for n, standing in enumerate(_shared_out(cards, pages, maker, sum((block.height for block in last), _ZERO))):
+        sheets.append(_sheet(standing, pages, maker, () if n else last))
     return bind(sheets)
 
 
-def _shared_out(cards: Sequence[_Standing], pages: PlainPages, taken: Fraction) -> Iterator[list[_Standing]]:
+def _shared_out(cards: Sequence[_Standing], pages: PlainPages, maker: CardMaker, taken: Fraction) -> Iterator[list[_Standing]]:
     """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below.
 
     The first sheet has ``taken`` mm less room than the others, and maybe no card.
     """
-    left, bottom, right, top = pages.box
+    _, bottom, _, top = pages.box
     sheet: list[_Standing] = []
     for card in cards:
         more = [*sheet, card]
         room = top - bottom - taken
-        if (sheet or taken) and sum(block.height for _, block in more) + _depth(_settings(more), right - left) > room:
+        if (sheet or taken) and sum(block.height for _, block in more) + _depth(_settings(more), maker) > room:
             yield sheet
             more, taken = [card], _ZERO
         sheet = more
     yield sheet
 
 
-def _sheet(standing: Sequence[_Standing], pages: PlainPages, order: Sequence[PageBlock]) -> Sheet:
+def _sheet(standing: Sequence[_Standing], pages: PlainPages, maker: CardMaker, order: Sequence[PageBlock]) -> Sheet:
     """A sheet of cards, under the end of the ``order`` where that is on it."""
-    left, bottom, right, _ = pages.box
     settings = _settings(standing)
     strokes = pages.stacked([*order, *(block for _, block in standing)])
     if not settings:
         return pages.sheet(_ORDER, strokes)
-    strokes = (*strokes, *_cautions(settings, (left, bottom, right)))
+    strokes = (*strokes, *_cautions(settings, pages, maker))
     sheet = pages.sheet("", strokes, "views 1:1")
     templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
     told = (Laid(Template((pages.document,), _ORDER, strokes, bounds_of(strokes)), Move()),) if order else ()
@@ -131,31 +138,42 @@ def _settings(standing: Sequence[_Standing]) -> list[Setting]:
     return list({setting.number: setting for setting, _ in standing}.values())
 
 
-def _cautions(settings: Sequence[Setting], strip: tuple[Fraction, Fraction, Fraction]) -> tuple[Stroke, ...]:
+def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker) -> tuple[Stroke, ...]:
     """How to put a test piece right, and what to beware of, at the foot of a sheet; each said once for all its cards."""
-    left, bottom, right = strip
-    strokes, _ = fill_frames(_told(settings), ((left, bottom, right, bottom + _depth(settings, right - left)),))
+    left, bottom, right, _ = pages.box
+    strokes, _ = fill_frames(_told(settings, maker), ((left, bottom, right, bottom + _depth(settings, maker)),))
     return strokes
 
 
-def _depth(settings: Sequence[Setting], wide: Fraction) -> Fraction:
+def _depth(settings: Sequence[Setting], maker: CardMaker) -> Fraction:
     """How much of the sheet that takes."""
-    strokes, _ = fill_frames(_told(settings), ((Fraction(0), Fraction(-1000), wide, Fraction(0)),))
+    strokes, _ = fill_frames(_told(settings, maker), ((Fraction(0), Fraction(-1000), maker.wide, Fraction(0)),))
     return -bounds_of(strokes)[1] + _ABOVE if strokes else Fraction(0)
 
 
-def _told(settings: Sequence[Setting]) -> list[Paragraph]:
-    """What only some of the cards ask for, with their numbers; then in one piece what all of them do."""
+def _told(settings: Sequence[Setting], maker: CardMaker) -> list[Paragraph]:
+    """What only some of the cards ask for, with their numbers; then in one piece what all of them do.
+
+    Which way to feed and why comes first, then how to put a test piece right, the cautions, and last why each is cut where it is.
+    """
+    ways = _parted({setting.number: [said for said in (feed_sentence(setting),) if said] for setting in settings})
+    reasons = _parted(
+        {setting.number: [] if maker.says_why(setting) else [why_words(setting, maker.rule)] for setting in settings}
+    )
     corrections = _parted({setting.number: correction_pairs(setting) for setting in settings})
     cautions = _parted({setting.number: [each.value for each in setting.cautions if each not in _ALWAYS] for setting in settings})
     always = [caution.value for caution in _ALWAYS if any(caution in setting.cautions for setting in settings)]
     always.append("Views are true to size: at a table from the out-feed side, else along the cut.")
     if any(setting.speed is not None for setting in settings):
         always.insert(0, "A lower speed marked on a cutter goes before the card's.")
-    said = [f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections]
-    said[0] = f"If the test piece is out: {said[0]}"
-    said += [f"{cards}{' '.join(told)}" for cards, told in cautions if cards]
-    said += [" ".join([*(line for cards, told in cautions if not cards for line in told), *always])]
+    put_right = (f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections)
+    why = [f"{cards}{told}." for cards, sentences in reasons for told in sentences]
+    said = [
+        " ".join(f"{cards}{told}." for cards, sentences in ways for told in sentences),
+        f"If the test piece is out: {' '.join(put_right)}",
+        " ".join(f"{cards}{' '.join(told)}" for cards, told in cautions if cards),
+        " ".join([*(line for cards, told in cautions if not cards for line in told), *always, *why]),
+    ]
     return [Paragraph(line, _SMALL, above=Fraction(1), leading=_CLOSE) for line in said if line]
 
 
@@ -175,7 +193,7 @@ def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]
 # -- the order of the cards ------------------------------------------------------------------------
 
 
-def _order_pages(found: SettingsList, pages: PlainPages) -> list[list[PageBlock]]:
+def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> list[list[PageBlock]]:
     """Every card of ``found`` in the order to cut, page by page: what, where fence and height stand, what has to be touched.
 
     On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
@@ -188,16 +206,22 @@ def _order_pages(found: SettingsList, pages: PlainPages) -> list[list[PageBlock]
     blocks += (_small_line(said, wide) for said in (set_up_words(found),) if said)
     # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards themselves.
     blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
-    blocks.append(_captions(wide))
+    if with_list:
+        blocks += _rows(found, wide, rule)
+    blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
+    return flow([*blocks, *([PageBlock((), _ABOVE)] if with_list else [])], top - bottom)
+
+
+def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[PageBlock]:
+    """A line for each card, with a box to tick, under its machine and cutter."""
+    yield _captions(wide)
     before: Setting | None = None
     for setting in found.settings:
         is_other = before is None or before.machine is not setting.machine or before.tool.kind is not setting.tool.kind
         if is_other or Change.CUTTER in setting.changes:
-            blocks.append(_heading(machine_words(setting, rule.sold), feed_words(setting), wide))
-        blocks.append(_row(setting, wide, rule))
+            yield _heading(machine_words(setting, rule.sold), feed_words(setting), wide)
+        yield _row(setting, wide, rule)
         before = setting
-    blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
-    return flow([*blocks, PageBlock((), _ABOVE)], top - bottom)
 
 
 def _line(said: str, wide: Fraction) -> PageBlock:

@@ -27,7 +27,7 @@ __all__ = ["SettingView"]
 _ZERO: Final = Fraction(0)
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 #: How thick fence and table are drawn, and how far the cutter is drawn past the table.
-_FENCE, _TABLE, _SHANK = Fraction(14), Fraction(2), Fraction(7)
+_FENCE, _TABLE, _SHANK = Fraction(12), Fraction(2), Fraction(5)
 #: Wood drawn beyond the cut, where there is any.
 _BEYOND: Final = Fraction(14)
 #: From fence to cut: the most and the least that is drawn where more is left out, and what is kept of it beside the fence.
@@ -35,7 +35,7 @@ _FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(20), Fraction(14)
 #: Room for the figure beside the wood.
 _FIGURE_WIDE: Final = Fraction(20)
 #: From the end of the cutter to the dimension below it, and from the wood to the one beside it.
-_BELOW, _BESIDE = Fraction(5), Fraction(7)
+_BELOW, _BESIDE = Fraction(5), Fraction(6)
 _STROKE: Final = Fraction(5, 4)
 _FIGURE: Final = Fraction(5)
 _ZIGZAG: Final = Fraction(3, 2)
@@ -127,7 +127,7 @@ class SettingView:
             return
         low, top = _ZERO, self._seen[3] + 4
         if self.setting.guide is Guide.STRAIGHTEDGE:
-            low, top = -_FENCE / 2, _ZERO
+            low, top = -_FENCE / 3, _ZERO
         elif self.setting.near_side.mm < 0:
             low = self.setting.height.mm + 2
         yield Fill(self._points((-_FENCE, low, _ZERO, top)), Fraction(1, 5), Role.DATUM, "fence")

@@ -25,6 +25,7 @@ __all__ = [
     "Hand",
     "Turn",
     "Wall",
+    "feed_in_short",
     "feed_sentence",
     "feed_words",
     "feeding_of",
@@ -168,6 +169,19 @@ def feed_words(setting: Setting) -> str:
     return "" if said is None else said[0]
 
 
+def feed_in_short(setting: Setting) -> str:
+    """Which way to walk or feed, to be read at a glance: ``Feed right to left, fence behind``; which wall first where the cut is widened.
+
+    '' for what goes straight in and for hand tools; ``feed_sentence`` says why. Rules DA-5, MS-6.
+    """
+    feeding = feeding_of(setting.machine, setting.guide)
+    if feeding is None:
+        return ""
+    verb = "Feed" if setting.machine is MachineKind.ROUTER_TABLE else "Push"
+    way = f"{verb} {feed_words(setting)}"
+    return way if len(setting.fences) == 1 else f"{way}, {_first_pass(feeding, setting.guide, setting.role)}"
+
+
 def feed_sentence(setting: Setting) -> str:
     """Which way to walk or feed and why, as one sentence without its stop; '' for what goes straight in and for hand tools. Rules DA-5, MS-6."""
     return way_sentence(setting.machine, setting.guide, setting.role, is_widened=len(setting.fences) > 1)
@@ -181,5 +195,9 @@ def way_sentence(machine: MachineKind, guide: Guide, role: Role, *, is_widened: 
     _, way, holds, fresh = _WAYS[machine, guide]
     if not is_widened:
         return f"{way}: {holds}"
-    first = _FIRST[feeding.fresh].get(role, _WALL_FIRST[feeding.fresh]).format(guide=_COUNTED_FROM.get(guide, guide.value))
-    return f"{way}, {first}: each later pass then cuts {fresh}"
+    return f"{way}, {_first_pass(feeding, guide, role)}: each later pass then cuts {fresh}"
+
+
+def _first_pass(feeding: Feeding, guide: Guide, role: Role) -> str:
+    """Where the first of several passes lies: ``the wall nearer the fence first``."""
+    return _FIRST[feeding.fresh].get(role, _WALL_FIRST[feeding.fresh]).format(guide=_COUNTED_FROM.get(guide, guide.value))
