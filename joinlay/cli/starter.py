@@ -39,7 +39,7 @@ _FIGURES: Final = {
         "steps": '["3/16", "1/4", "3/8", "1/2"]', "widths": '["1/2", "5/8", "3/4", "1"]',
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
         "block": "2", "block_is": "1 3/4", "bottom_up": "7/8", "top_down": "1/2", "stop": "3/16", "sag": "1/8", "groove_up": "7/16",
-        "bank_wide": "20 1/2",
+        "bank_wide": "20 1/2", "bay": "8", "shelf_load": "20 lb", "lipping": "1 1/2",
         "hole_deep": "1/2", "knob_down": "2", "eye": "62", "away": "40", "grow": "1/16", "dot": "1/4", "dot_step": "1/32",
         "mark_in": "3", "mark_down": "1 1/2",
         "in_wide": "20 3/8", "in_deep": "17 1/4", "edge": "1", "down": "3/4", "up": "7/8",
@@ -66,7 +66,7 @@ _FIGURES: Final = {
         "steps": '["5", "6", "8", "9", "10"]', "widths": '["12", "16", "20", "25"]',
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
         "block": "50", "block_is": "45", "bottom_up": "22", "top_down": "16", "stop": "5", "sag": "3", "groove_up": "11",
-        "bank_wide": "510",
+        "bank_wide": "510", "bay": "200", "shelf_load": "10 kg", "lipping": "38",
         "hole_deep": "12", "knob_down": "50", "eye": "1600", "away": "1000", "grow": "1.5", "dot": "6", "dot_step": "0.5",
         "mark_in": "75", "mark_down": "40",
         "in_wide": "515", "in_deep": "430", "edge": "25", "down": "20", "up": "22",
@@ -291,6 +291,9 @@ drawers = 4
 graduation = "arithmetic"           # or "equal"; or "geometric" with ratio = "1.15" for step; or heights = ["4", "fill", "6"]
 step = "{step}"                   # how much deeper each is than the one above
 #rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones; "open" is an open bay
+#rows = [{{ drawers = 3 }}, {{ widths = ["{bay}", "fill"] }}, {{ shares = [1, 2] }}]     # alike; one by one; by shares
+#rows = [{{ open = true, fixed = 1, stock = "birch-thick", load = "{shelf_load}", lipping = {{ stock = "cherry", height = "{lipping}" }} }}, 2]
+#rows = [{{ loose = 1, stock = "birch-thick", load = "{shelf_load}" }}, 2, 1]     # a shelf in dadoes, and one on pins
 #mullion = "{mullion}"                      # width of the uprights between drawers side by side
 remainder = "bottom"                # round the others to your rule, and give what is over to this one
 top-clearance = "{swell}"            # room for solid fronts to swell

@@ -5,6 +5,7 @@ import tomllib
 
 import pytest
 
+from joinlay.boards import PartKind
 from joinlay.cli.starter import starter_job
 from joinlay.cutlist.lists import all_lists
 from joinlay.findings import Harm
@@ -121,12 +122,26 @@ def test_runners_for_openings_that_are_there_may_be_written(unit):
 
 
 @BOTH
-def test_rows_may_be_written_in_place_of_drawers(unit):
-    text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "").replace("#rows =", "rows =")
+@pytest.mark.parametrize(("turn", "rows"), [(0, [2, 1, 1]), (1, [3, 2, 2]), (2, [2]), (3, [2, 1])])
+def test_rows_may_be_written_in_place_of_drawers(unit, turn, rows):
+    text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "")
+    shown = re.findall(r"^#rows = .*$", text, flags=re.MULTILINE)
+    assert len(shown) == 4
+    text = text.replace(shown[turn], shown[turn].removeprefix("#"))
     text = re.sub(r"^#(?=mullion = .*side by side)", "", text, flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
-    assert [len(row) for bank in worked_out.rows for row in bank] == [2, 1, 1]
+    assert [len(row) for bank in worked_out.rows for row in bank] == rows
+    shelves = [board for board in worked_out.boards if board.role.kind in (PartKind.SHELF, PartKind.LOOSE_SHELF)]
+    assert [board.role.kind for board in shelves] == [[], [], [PartKind.SHELF], [PartKind.LOOSE_SHELF]][turn]
     assert not worked_out.is_refused
+
+
+def test_every_key_of_a_row_and_of_a_shelf_s_lipping_is_shown():
+    defs = job_schema()["$defs"]
+    shown = " ".join(re.findall(r"^#rows = .*$", starter_job(Unit.INCH, is_piece=True), flags=re.MULTILINE))
+    own = {*defs["RowEntry"]["properties"], *defs["LippingEntry"]["properties"]}
+    assert len(own) >= 10
+    assert [key for key in sorted(own) if not re.search(rf"[ {{]{key} = ", shown)] == []
 
 
 @BOTH
