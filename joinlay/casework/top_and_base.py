@@ -117,8 +117,9 @@ def make_top(
     screw = fastener_for(
         FastenerKind.SCREW, panel.thickness + sizes.top_offset, thickness, shop.rule, shank, practice.length("top screw spacing")
     )
+    room = (shank / 2 + practice.length("keep-out clearance")).named("top screw to a dado beside it", "TO-1, LT-11")
     middles = [
-        cavity.left + at
+        _beside_dadoes(cavity.left + at, panel, room)
         for cavity in case.cavities
         for at in spread(cavity.right - cavity.left, practice.length("top screw spacing"))
     ]
@@ -166,6 +167,17 @@ def make_top(
     meetings += _touching_frame(boards, around)
     assembly = Assembly(Whole.TOP, (top, *boards), tuple(meetings), (front, ends, back), _said(make.stock, deep, seasons))
     return assembly, replace(case, assembly=_with(case.assembly, panel))
+
+
+def _beside_dadoes(x: Dimension, panel: Board, room: Dimension) -> Dimension:
+    """Where a screw asked for at ``x`` from the left goes through the case's top ``panel``: ``room`` clear of a partition's dado at least."""
+    assert panel.place is not None
+    off = _mm(panel.place.origin[0])
+    for cut in panel.cuts:
+        low, high = cut.along.start + off - room, cut.along.stop + off + room
+        if low < x < high:
+            return low if x - low <= high - x else high
+    return x
 
 
 def _refuse_long_slot(shank: Dimension, moves: tuple[Dimension, Dimension], strips: Stock) -> None:

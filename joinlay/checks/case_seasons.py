@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutUse, PartKind
+from joinlay.boards import Axis, CutUse, PartKind, Whole
 from joinlay.checks.conditions import estimate
 from joinlay.checks.seasons import year_of
 from joinlay.errors import BadInput
@@ -51,7 +51,8 @@ def check_case_seasons(
         found += _behind(drawers, moved, shop)
         wood = stocks[sides[0].stock]
         assert isinstance(wood, Solid)
-        found += (finding for board in boards for finding in check_slots(board, wood, conditions))
+        runners = (board for board in boards if board.role.whole is Whole.RUNNERS)
+        found += (finding for board in runners for finding in check_slots(board, wood, conditions))
     return tuple(found)
 
 

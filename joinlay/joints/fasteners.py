@@ -21,6 +21,8 @@ __all__ = ["fastener_for", "spread"]
 _STEPS: Final = {Unit.INCH: inches("1/4"), Unit.MM: mm(5)}
 #: A fine nail comes in half as large steps. Source: common practice.
 _FINE: Final = {Unit.INCH: inches("1/8"), Unit.MM: mm(5)}
+#: From so long on a nail comes in steps of half an inch: there is none of 3 3/4. Source: Noyes's table, 16d 3 1/2 and 20d 4.
+_LONG: Final = inches("3 1/2")
 #: What is left before the point comes out. Source: our own choice.
 _LEFT: Final = mm(3)
 #: How many times the upper piece a nail is long. Source: NAVEDTRA 14119; MIL-DTL-45449.
@@ -43,9 +45,13 @@ def fastener_for(
     """
     step = (_FINE if kind is FastenerKind.PIN else _STEPS)[rule.unit].mm
     length = ceil(_TIMES * upper.mm / step) * step
+    if kind is FastenerKind.NAIL and rule.unit is Unit.INCH and length > _LONG.mm:
+        length = ceil(length / (2 * step)) * 2 * step
     if lower is not None:
         most = upper.mm + lower.mm - _LEFT.mm
         sold = floor(most / step) * step
+        if kind is FastenerKind.NAIL and rule.unit is Unit.INCH and sold > _LONG.mm:
+            sold = floor(sold / (2 * step)) * 2 * step
         length = min(length, sold if sold > upper.mm else max(most, upper.mm + lower.mm / 2))
     return Fastener(kind, Length(length), shank, spacing)
 

@@ -1,6 +1,6 @@
-"""E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7 and A14 (figures seen in a copy)."""
+"""E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7, A14 and F13 (figures seen in a copy)."""
 
-from joinlay.boards import DrawerRole
+from joinlay.boards import CutUse, DrawerRole, PartKind
 from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
@@ -9,8 +9,9 @@ from joinlay.casework.graduation import ACROSS, Equal, OneByOne, filled, opening
 from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
+from joinlay.casework.top_and_base import TopMake
 from joinlay.lengths import NOTHING, inches
-from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec
+from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 
 HALF, QUARTER = solid("1/2"), ply("1/4")
 
@@ -92,3 +93,26 @@ def test_a_knob_is_in_the_middle_by_the_diagonals():
         # On both diagonals at once: as far along as across, in their own measures.
         assert knob.from_left / front.length == knob.from_top / front.width == 1 - knob.from_bottom / front.width
         assert knob.from_left > NOTHING
+
+
+def test_a_wide_board_across_other_wood_is_fast_in_its_middle_six_to_eight_inches_only():
+    """F13, fig. 206: two tongued cleats make a board of 20 by 18 one of 24: 20 + 2 x (2 1/2 - 1/2), and only the middle of its 18 is glued.
+
+    Our tops lie across strips in place of cleats. The screws of one 18 deep that hold it fast keep within its middle 6; all others are in slots.
+    """
+    assert inches(20) + (inches("2 1/2") - inches("1/2")) * 2 == inches(24)
+    own = shop()
+    top = TopMake(solid("7/8"), front=size(1), ends=size(1))
+    piece = whole(spec(own, heights=Equal(2), width=size(22), depth=size(17), top=top), own)
+    (board,) = (one for one in piece.boards if one.role.kind is PartKind.TOP)
+    assert (board.length, board.width) == (inches(24), inches(18))
+    middle = board.place.origin[1] + board.width.mm / 2
+    fast, loose = [], []
+    for strip in (one for one in piece.boards if one.role.kind is PartKind.TOP_STRIP):
+        for cut in strip.cuts:
+            (fast if cut.role.use is CutUse.SCREW_HOLE else loose).append(
+                abs(strip.place.origin[1] + cut.into.centre.mm - middle)
+            )
+    assert fast
+    assert loose
+    assert max(fast) <= inches(3).mm < min(loose)
