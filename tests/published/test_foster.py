@@ -1,5 +1,7 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7, A14 and F13 (figures seen in a copy)."""
 
+from fractions import Fraction
+
 from joinlay.boards import CutUse, DrawerRole, PartKind
 from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
@@ -107,7 +109,8 @@ def test_a_wide_board_across_other_wood_is_fast_in_its_middle_six_to_eight_inche
     (board,) = (one for one in piece.boards if one.role.kind is PartKind.TOP)
     assert (board.length, board.width) == (inches(24), inches(18))
     middle = board.place.origin[1] + board.width.mm / 2
-    fast, loose = [], []
+    fast: list[Fraction] = []
+    loose: list[Fraction] = []
     for strip in (one for one in piece.boards if one.role.kind is PartKind.TOP_STRIP):
         for cut in strip.cuts:
             (fast if cut.role.use is CutUse.SCREW_HOLE else loose).append(

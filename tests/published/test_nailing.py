@@ -38,6 +38,7 @@ def test_the_back_of_a_whole_piece_is_nailed_so():
     nailed = [one for one in plan.meetings if one.fastener and one.fastener.kind is FastenerKind.NAIL]
     assert {(one.one.kind, one.other.kind) for one in nailed} >= {(PartKind.CASE_BACK, PartKind.CASE_SIDE)}
     for meeting in nailed:
+        assert meeting.fastener is not None
         upper, lower = boards[meeting.one], boards[meeting.other]
         assert meeting.fastener.length.mm >= 3 * upper.thickness.mm
         along = lower.length if lower.role.kind is PartKind.CASE_SIDE else upper.width
