@@ -1,7 +1,5 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7, A14 and F13 (figures seen in a copy)."""
 
-from fractions import Fraction
-
 from joinlay.boards import CutUse, DrawerRole, PartKind
 from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
@@ -12,7 +10,7 @@ from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
 from joinlay.casework.top_and_base import TopMake
-from joinlay.lengths import NOTHING, inches
+from joinlay.lengths import NOTHING, Fraction, inches
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 
 HALF, QUARTER = solid("1/2"), ply("1/4")
