@@ -15,9 +15,10 @@ marks, at full length.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from enum import Enum
 from itertools import pairwise
-from math import ceil
+from math import ceil, floor
 from string import ascii_uppercase
 from typing import TYPE_CHECKING, Final
 
@@ -28,7 +29,7 @@ from joinlay.pen.placing import MM, Room, whole
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from joinlay.pen.marks import Box, Stroke
 
@@ -68,6 +69,8 @@ _SPOTS: Final = 60
 
 #: From where to where on one axis, in mm.
 Span = tuple[Fraction, Fraction]
+#: What a stroke takes up, in mm and in whole micrometres, and whether it is words.
+_Side = tuple["Box", tuple[int, int, int, int], bool]
 #: Where no seam should fall: never if it can be helped, and wherever there is a choice.
 _KeepOff = tuple[list[Span], list[Span]]
 
@@ -94,7 +97,12 @@ def seams_across(drawn: Sequence[tuple[Stroke, Box]], box: Box, axis: int) -> Se
 
     It fills ``box``.
     """
-    return Seams(drawn, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
+    sides = defaultdict[int, list[_Side]](list)
+    for stroke, bounds in drawn:
+        for side in _sides(stroke, bounds):
+            for n in range(floor(side[axis] / OVERLAP), floor(side[axis + 2] / OVERLAP) + 1):
+                sides[n].append((side, whole(side), isinstance(stroke, Text)))
+    return Seams(drawn, sides, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
 
 
 def spans_of(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> list[Span]:
@@ -142,9 +150,13 @@ class Parting(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Seams:
-    """Seams one way across what is ``drawn``, each stroke with its box; ``other`` is from where to where a seam runs."""
+    """Seams one way across what is ``drawn``, each stroke with its box; ``other`` is from where to where a seam runs.
+
+    ``sides`` has what the strokes take up by the stretches it lies in, each as long as an overlap, counted from nought.
+    """
 
     drawn: Sequence[tuple[Stroke, Box]]
+    sides: Mapping[int, Sequence[_Side]]
     other: Span
     is_upright: bool
 
@@ -171,12 +183,12 @@ class Seams:
         (low, high), start = self.other, stop - OVERLAP
         box = (start, low, stop, high) if self.is_upright else (low, start, high, stop)
         near = [
-            (stroke, b)
-            for stroke, bounds in self.drawn
-            for b in _sides(stroke, bounds)
+            (side, is_words)
+            for n in range(floor(start / OVERLAP), floor(stop / OVERLAP) + 1)
+            for b, side, is_words in self.sides.get(n, ())
             if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
         ]
-        rooms = (Room(whole(b) for _, b in near), Room(whole(b) for stroke, b in near if isinstance(stroke, Text)))
+        rooms = (Room(side for side, _ in near), Room(side for side, is_words in near if is_words))
         # On an upright seam there is room for a letter only above its ring; on one that lies there is, beside it.
         beside = 1 + set_line(words(letter, _height(letter), bold=True)).width
         wide, tall = 2 * _ARM + (0 if self.is_upright else beside), 2 * _ARM + (_ABOVE + _LETTER if self.is_upright else 0)
