@@ -1,8 +1,10 @@
 """Looking for words that lie on anything: exact boxes of type against every stroke on a sheet."""
 
 from fractions import Fraction
-from itertools import combinations, pairwise
+from itertools import pairwise
 from math import cos, radians, sin
+
+import numpy as np
 
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, bounds_of, text_box
 
@@ -65,6 +67,16 @@ def holds(fill, box):
     return is_inside(box, fill) and not any(segment_crosses(one, two, box) for one, two in segments_of(fill))
 
 
+def near_each_other(some, others):
+    """For each of ``some`` boxes, which of the ``others`` it may touch, by their places in the list: a coarse look, never too narrow."""
+    if not some or not others:
+        return [[] for _ in some]
+    one, two = np.array(some, dtype=float), np.array(others, dtype=float)
+    low = np.maximum(one[:, None, :2], two[None, :, :2])
+    high = np.minimum(one[:, None, 2:], two[None, :, 2:])
+    return [np.flatnonzero(row).tolist() for row in (low <= high + 1e-6).all(axis=2)]
+
+
 def collisions(strokes):
     """What is wrong with the words among ``strokes``: (words, what they lie on), empty where nothing is.
 
@@ -73,9 +85,12 @@ def collisions(strokes):
     drawn = list(enumerate(strokes))
     texts = [(n, stroke, text_box(stroke)) for n, stroke in drawn if isinstance(stroke, Text)]
     others = [(n, stroke, bounds_of((stroke,))) for n, stroke in drawn if not isinstance(stroke, Text)]
-    found = [(one.plain, two.plain) for (_, one, a), (_, two, b) in combinations(texts, 2) if boxes_overlap(a, b)]
-    for place, text, box in texts:
-        near = [(n, stroke) for n, stroke, bounds in others if not _are_apart(bounds, box)]
+    beside = near_each_other([box for _, _, box in texts], [box for _, _, box in texts])
+    pairs = [(texts[one], texts[two]) for one, close in enumerate(beside) for two in close if one < two]
+    found = [(one.plain, two.plain) for (_, one, a), (_, two, b) in pairs if boxes_overlap(a, b)]
+    by_them = near_each_other([box for _, _, box in texts], [bounds for _, _, bounds in others])
+    for (place, text, box), close in zip(texts, by_them, strict=True):
+        near = [(n, stroke) for n, stroke, bounds in (others[at] for at in close) if not _are_apart(bounds, box)]
         ground = max((n for n, stroke in near if n < place and isinstance(stroke, Fill) and holds(stroke, box)), default=-1)
         for n, stroke in near:
             if n < ground:
