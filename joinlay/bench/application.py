@@ -23,6 +23,7 @@ from joinlay.bench.fields import field_changes, field_routes, groups_in
 from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
 from joinlay.bench.paper_making import chapters, paper_changes, paper_routes
+from joinlay.bench.papers import paper_card_routes
 from joinlay.bench.sent_files import file_routes
 from joinlay.boards.names import in_few_words
 from joinlay.documents.job_files import STEPS
@@ -146,6 +147,7 @@ def application(desk: Desk) -> ASGIApp:
         Route("/pulse", answered(desk, _pulse)),
         Route("/changes", answered(desk, _changes)),
         *card_routes(partial(answered, desk)),
+        *paper_card_routes(partial(answered, desk)),
         *field_routes(partial(answered, desk)),
         *paper_routes(partial(answered, desk)),
         *paper_changes(partial(posted, desk)),

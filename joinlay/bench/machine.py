@@ -55,7 +55,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.settings import Setting, Work
 
-__all__ = ["Machine", "machine_routes"]
+__all__ = ["CardWords", "Machine", "machine_routes"]
 
 #: A tick is a few words; so many come at once after a day without a network.
 _LARGEST: Final = 400_000
@@ -151,7 +151,7 @@ def _page(desk: Desk, machine: Machine, request: Request) -> Response:
         "title": work.plan.title if work.plan is not None else desk.draft.path.stem,
         "done": frozenset(state["done"]),
         "lost": state["lost"],
-        "cards": [_Card(each.setting, rule.text) for each in work.works.cards] if rule is not None else [],
+        "cards": [CardWords(each.setting, rule.text) for each in work.works.cards] if rule is not None else [],
         "text": rule.text if rule is not None else str,
         "token": desk.guard.token,
         "few": in_few_words,
@@ -159,7 +159,7 @@ def _page(desk: Desk, machine: Machine, request: Request) -> Response:
     return HTMLResponse(desk.html("machine.html", **said))
 
 
-class _Card:
+class CardWords:
     """A card in words: what is large on it, and what goes with that."""
 
     def __init__(self, setting: Setting, show: Callable[[Any], str]) -> None:

@@ -13,6 +13,7 @@ from joinlay.bench.drawings import drawing_of
 from joinlay.cutlist.changes import compare_plans
 from joinlay.documents.job_file import files_named, texts_with
 from joinlay.documents.mending import planned, tried
+from joinlay.documents.packet import true_size
 from joinlay.errors import BadInput, JoinlayError, Trouble, Troubles
 from joinlay.records import dataclass
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from joinlay.cutlist.changes import Changes
     from joinlay.documents.job_file import JobTexts
     from joinlay.jobs.plan import Plan
+    from joinlay.templates import Template
 
 __all__ = ["Seen", "Showing"]
 
@@ -67,6 +69,7 @@ class Showing:
         self._seen = Seen(None, ())
         self._with_mends: Plan | None = None
         self._drawings: dict[str, Markup] = {}
+        self._templates: tuple[Plan | None, tuple[Template, ...]] = (None, ())
 
     def seen(self) -> Seen:
         """The plan of the text in hand, and what is wrong with it; worked out again only where a file has changed."""
@@ -124,6 +127,14 @@ class Showing:
                 made = drawing_of(plan, key)
                 self._drawings[key] = made
             return self._drawings[key]
+
+    def templates(self) -> tuple[Template, ...]:
+        """Everything that is measured from, of the last plan that was good, in the order of the work; made when it is first asked for."""
+        with self.lock:
+            plan = self.seen().drawn
+            if plan is not None and self._templates[0] is not plan:
+                self._templates = plan, tuple(template for some in true_size(plan).values() for template in some)
+            return self._templates[1]
 
     def may_read(self, name: str) -> bool:
         """Whether a file that is named in the text may be read: in the job's folder, or named in the file itself from the start."""

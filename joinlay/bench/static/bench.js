@@ -174,10 +174,34 @@ const light = () => {
     one.classList.toggle("lit", lit.length > 0 && JSON.parse(one.dataset.part).some((name) => lit.includes(name)));
   }
 };
+// The cards that were looked at, the last one last; and where one was before the first.
+let way = [], before = null;
+const ask = (address) => htmx.ajax("GET", address, { target: "#card", swap: "innerHTML" });
 const showCard = (address, name) => {
+  if (by("pressed").hidden) { before = document.activeElement; way = []; }
   by("pressed").hidden = false;
-  htmx.ajax("GET", `${address}?name=${encodeURIComponent(name)}`, { target: "#card", swap: "innerHTML" });
+  ask(`${address}?name=${encodeURIComponent(name)}`);
 };
+document.addEventListener("htmx:afterSwap", (event) => {
+  if (event.detail.target.id !== "card") return;
+  const path = event.detail.pathInfo.requestPath, is_again = way[way.length - 1] === path;
+  if (!is_again) way.push(path);
+  by("back").hidden = way.length < 2;
+  const asked = by("card").querySelector("[aria-current]");
+  if (!is_again) { by("pressed").scrollTop = 0; by("pressed").focus({ preventScroll: true }); if (asked) asked.scrollIntoView({ block: "center" }); }
+});
+// What a card tells moves with the job; of what is gone there is none.
+let again = 0, shown = "";
+document.addEventListener("htmx:afterSwap", () => {
+  const now = by("drawing") ? by("drawing").dataset.revision : "";
+  if (now === shown) return;
+  shown = now;
+  clearTimeout(again);
+  if (!by("pressed").hidden && way.length) again = setTimeout(() => { if (!by("pressed").hidden) ask(way[way.length - 1]); }, 500);
+});
+document.addEventListener("htmx:beforeSwap", (event) => {
+  if (event.detail.target.id === "card" && event.detail.xhr.status === 404) putAway();
+});
 const pressed = (target) => {
   const one = target.closest && target.closest("[data-why], [data-part]");
   if (!one) return false;
@@ -189,11 +213,18 @@ const pressed = (target) => {
   }
   return true;
 };
-const putAway = () => { by("pressed").hidden = true; lit = []; light(); };
+const putAway = () => {
+  const is_here = by("pressed").contains(document.activeElement);
+  by("pressed").hidden = true;
+  lit = [];
+  light();
+  if (is_here) (before && before.isConnected && before !== document.body ? before : by("paper")).focus({ preventScroll: true });
+};
 let down = null;
 document.addEventListener("pointerdown", (event) => { down = [event.clientX, event.clientY]; }, true);
 document.addEventListener("click", (event) => {
   if (event.target.id === "away") return putAway();
+  if (event.target.id === "back") { way.pop(); const last = way.pop(); if (last) ask(last); return; }
   // A drag that ends on a part moves the paper; it doesn't press the part.
   if (event.detail && down && Math.hypot(event.clientX - down[0], event.clientY - down[1]) > 5) return;
   pressed(event.target);

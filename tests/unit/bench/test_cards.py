@@ -68,3 +68,53 @@ def test_a_part_s_card_tells_its_sizes_joints_cuts_and_faces(chest):
 def test_what_is_not_there_is_said(chest, address):
     assert chest.get(address, params={"name": "../../etc/passwd"}).status_code == 404
     assert chest.get(address).status_code == 404
+
+
+def leads_in(html):
+    """The addresses that a card leads to."""
+    return [unescape(one) for one in re.findall(r'hx-get="([^"]+)"', html)]
+
+
+def test_a_part_s_card_leads_to_its_templates_settings_line_and_what_it_is_joined_to(chest):
+    found = chest.get("/part", params={"name": "drawer 2 front"}).text
+    assert 'data-part="[&#34;drawer 2 left side&#34;]"' in found
+    leads = leads_in(found)
+    assert {lead.partition("?")[0] for lead in leads} == {"/list", "/setting", "/templates"}
+    for lead in leads:
+        told = chest.get(lead)
+        assert told.status_code == 200, lead
+        assert "drawer 2 front" in words_of(told.text) or "drawer 2" in words_of(told.text)
+
+
+def test_a_part_s_templates_are_those_it_is_marked_from(chest):
+    found = chest.get("/templates", params={"name": "drawer 2 front"})
+    said = words_of(found.text)
+    for title in ("drawer 2 front, left and right end", "drawer 2 front, drill template", "fold-over strip", "story stick of widths"):
+        assert title in said
+    assert "drawer 3 front, left" not in said
+    for lead in leads_in(found.text):
+        told = chest.get(lead)
+        assert told.text.count("<svg") == 1, lead
+    # Those named are the sheets that are made for it.
+    assert 'hx-post="/make"' in found.text
+    assert "none: nothing is marked on it" in words_of(chest.get("/templates", params={"name": "case back"}).text)
+    bottom = words_of(chest.get("/templates", params={"name": "drawer 2 bottom"}).text)
+    assert "story stick of depths" in bottom
+    assert "Make the sheets" not in bottom
+
+
+def test_a_setting_has_its_figures_and_the_list_marks_the_line_that_was_asked_for(chest):
+    plan = chest.desk.showing.seen().plan
+    card = plan.settings.settings[0]
+    said = words_of(chest.get("/setting", params={"number": 1}).text)
+    assert said.startswith("Card 1:")
+    assert all(reading.on_rule.figures in said for reading in card.readings)
+    assert set(card.board_names) <= {part for part in card.board_names if part in said}
+    listed = chest.get("/list", params={"name": "drawer 3 back"}).text
+    assert listed.count('aria-current="true"') == 1
+    assert words_of(listed[listed.index("aria-current") :]).partition("drawer 3 back")[0].strip().endswith(" 1")
+
+
+@pytest.mark.parametrize("address", ["/template?title=x", "/setting?number=999", "/setting?number=x", "/templates?name=x"])
+def test_a_card_that_is_not_there_is_said(chest, address):
+    assert chest.get(address).status_code == 404
