@@ -19,7 +19,8 @@ from starlette.routing import Route
 
 from joinlay.bench.cards import card_routes
 from joinlay.bench.drawings import DRAWINGS, views_of
-from joinlay.bench.fields import field_changes, field_routes, groups_in
+from joinlay.bench.field_changes import field_changes, field_routes
+from joinlay.bench.fields import groups_in
 from joinlay.bench.machine import machine_routes
 from joinlay.bench.margin import found_in
 from joinlay.bench.paper_making import chapters, paper_changes, paper_routes
@@ -121,13 +122,20 @@ class Desk:
     def _written(self, seen: Seen, mode: str) -> dict[str, Any]:
         """The job as fields, or why it can't be shown so; none where it is shown as text."""
         if mode != "fields":
-            return {"mode": "text", "groups": (), "rows": (), "no_fields": ""}
+            return {"mode": "text", "groups": (), "rows": (), "no_fields": "", "faulty": ()}
         try:
             unit = seen.plan.unit if seen.plan else Unit.INCH
             groups, why_not = groups_in(self.draft.text, seen.troubles, self.draft.path.name, unit), ""
         except BadInput as bad:
             groups, why_not = (), str(bad)
-        return {"mode": "fields", "groups": groups, "rows": {group.row[0] for group in groups if group.row}, "no_fields": why_not}
+        faulty = [one for group in groups for each in group.fields for one in each.all if one.faults]
+        return {
+            "mode": "fields",
+            "groups": groups,
+            "rows": {group.row[0] for group in groups if group.row},
+            "no_fields": why_not,
+            "faulty": faulty,
+        }
 
 
 #: What answers a change: the desk, and the form it brought; what the page is told beside how it stands then.

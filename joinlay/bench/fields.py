@@ -13,30 +13,26 @@ from functools import cache
 from hashlib import blake2s
 from typing import TYPE_CHECKING, Any, Final
 
-from starlette.responses import HTMLResponse, Response
-from starlette.routing import Route
-
-from joinlay.documents.editing import with_row_added, with_row_moved, with_row_removed, with_values
 from joinlay.errors import BadInput
 from joinlay.jobs.schema import job_schema
 from joinlay.jobs.source import Decimals, key_lines, line_of
-from joinlay.lengths import Length, Unit, read_length
+from joinlay.lengths import Unit
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from starlette.requests import Request
-
-    from joinlay.bench.application import Desk, Form
     from joinlay.errors import Trouble
     from joinlay.jobs.source import KeyPath
-    from joinlay.lengths import Graduation
 
-__all__ = ["Field", "Group", "field_changes", "field_routes", "groups_in"]
+__all__ = ["LENGTH", "Field", "Group", "form_of", "groups_in", "properties_of", "told_at", "told_of_a_job"]
 
 #: What the schema says of every length, which the page says once.
-_LENGTH: Final = re.compile(r" ?A length (above 0|of at least 0|of either sign), such as [^.]*\.")
+LENGTH: Final = re.compile(r" ?A length (above 0|of at least 0|of either sign), such as [^.]*\.")
+#: What it says of every key that names a stock.
+_OF_STOCK: Final = "The name of a stock of the job."
+#: Of so few keys at most a table within another has a field each, written or not.
+_FEW: Final = 6
 _UNTOLD: Final = re.compile(r"(?:^|; )([^;]*?) unless told")
 
 
@@ -45,8 +41,9 @@ class Field:
     """A key of a job: its ``way`` through the file as JSON, its ``key``, and what it ``means``.
 
     ``written`` is what stands there, None for nothing; ``usual`` is what holds then, '' where that isn't told. ``choices`` are the words it
-    takes, none where it takes any. ``is_length`` where arrow keys may nudge it; ``is_plain`` False for a list or table, which is changed in the text.
-    ``line`` is where it stands, 0 where it doesn't; ``faults`` are what is wrong there.
+    takes, none where it takes any. ``is_length`` where arrow keys may nudge it; ``is_plain`` False for a list, whose ``items`` have fields of
+    their own, ``can_grow`` where there may be more of them or fewer. ``line`` is where it stands, 0 where it doesn't; ``faults`` are what is
+    wrong there.
     """
 
     way: str
@@ -59,11 +56,18 @@ class Field:
     is_plain: bool = True
     line: int = 0
     faults: tuple[str, ...] = ()
+    items: tuple[tuple[Field, ...], ...] = ()
+    can_grow: bool = False
 
     @property
     def name(self) -> str:
         """A word that stands for it on the page."""
         return f"f{blake2s(self.way.encode(), digest_size=6).hexdigest()}"
+
+    @property
+    def all(self) -> tuple[Field, ...]:
+        """It, and the fields of what is in it."""
+        return (self, *(inner for item in self.items for one in item for inner in one.all))
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,38 +89,40 @@ class Group:
 
 
 @cache
-def _schema() -> dict[str, Any]:
+def told_of_a_job() -> dict[str, Any]:
+    """What is told of every key of a job, as its JSON Schema has it."""
     return job_schema()
 
 
-def _form(told: Mapping[str, Any]) -> dict[str, Any]:
+def form_of(told: Mapping[str, Any]) -> dict[str, Any]:
     """What a value is to be, its reference followed, the table chosen where a word may stand for it."""
     if "$ref" in told:
         return {
-            **_schema()["$defs"][told["$ref"].rpartition("/")[2]],
+            **told_of_a_job()["$defs"][told["$ref"].rpartition("/")[2]],
             **({"description": told["description"]} if "description" in told else {}),
         }
     for one in told.get("anyOf", ()):
-        if "$ref" in one or "properties" in one:
-            return {**_form(one), **({"description": told["description"]} if "description" in told else {})}
+        if "$ref" in one or "properties" in one or "items" in one:
+            return {**form_of(one), **({"description": told["description"]} if "description" in told else {})}
     return dict(told)
 
 
-def _properties(table: Mapping[str, Any]) -> dict[str, Any]:
+def properties_of(table: Mapping[str, Any]) -> dict[str, Any]:
+    """What is told of each key of a table; nothing of what is none."""
     inner: dict[str, Any] = table.get("anyOf", [table])[0].get("properties", {})
     return inner
 
 
-def _told_at(path: KeyPath) -> dict[str, Any]:
+def told_at(path: KeyPath) -> dict[str, Any]:
     """What the schema has at a way through a job. BadInput for a way that a job doesn't have."""
-    here: dict[str, Any] = _form(_schema())
+    here: dict[str, Any] = form_of(told_of_a_job())
     for name in path:
         if isinstance(name, int):
-            here = _form(here.get("items", {}))
-        elif name in _properties(here):
-            here = _form(_properties(here)[name])
+            here = form_of(here.get("items", {}))
+        elif name in properties_of(here):
+            here = form_of(properties_of(here)[name])
         elif isinstance(here.get("additionalProperties"), dict):
-            here = _form(here["additionalProperties"])
+            here = form_of(here["additionalProperties"])
         else:
             raise BadInput("a job has no such key.")
     return here
@@ -135,7 +141,9 @@ def groups_in(text: str, troubles: Sequence[Trouble], file: str, unit: Unit) -> 
     for one in troubles:
         if one.file == file and one.line:
             faults.setdefault(one.line, []).append(one.message)
-    reading = _Reading(lines=lines, faults=faults, unit=unit)
+    known = tree.get("stock")
+    stocks = tuple(known) if isinstance(known, dict) else ()
+    reading = _Reading(lines=lines, faults=faults, unit=unit, stocks=stocks)
     top = {key: value for key, value in tree.items() if not _is_table(value)}
     found = [reading.group((), "The job", top, None)]
     for key, value in tree.items():
@@ -153,6 +161,7 @@ class _Reading:
     lines: Mapping[KeyPath, int]
     faults: Mapping[int, Sequence[str]]
     unit: Unit
+    stocks: tuple[str, ...] = ()
 
     def groups(self, path: KeyPath, value: dict[str, Any] | list[dict[str, Any]]) -> Iterator[Group]:
         """The groups of a table, of each row of one that stands in rows, and of each by a name of its own."""
@@ -160,7 +169,7 @@ class _Reading:
         if isinstance(value, list):
             for n, row in enumerate(value):
                 yield self.group((*path, n), f"{path[-1]} {n + 1}", row, (str(path[-1]), n) if len(path) == 1 else None)
-        elif isinstance((told or {}).get("additionalProperties"), dict) and not _properties(told or {}):
+        elif isinstance((told or {}).get("additionalProperties"), dict) and not properties_of(told or {}):
             for name, inner in value.items():
                 if isinstance(inner, dict):
                     yield self.group((*path, name), f"{path[-1]}: {name}", inner, None)
@@ -169,9 +178,13 @@ class _Reading:
 
     def group(self, path: KeyPath, head: str, value: Mapping[str, Any], row: tuple[str, int] | None) -> Group:
         told = _told_or_none(path) or {}
-        may = {key: inner for key, inner in _properties(told).items() if path or _is_bare(inner)}
+        may = {key: inner for key, inner in properties_of(told).items() if path or _is_bare(inner)}
         fields = [one for key, inner in value.items() for one in self._fields((*path, key), inner, "")]
-        more = [self._field((*path, key), None, key) for key, inner in may.items() if key not in value and _is_bare(inner)]
+        more = [
+            self._field((*path, key), None, key)
+            for key, inner in may.items()
+            if key not in value and (_is_bare(inner) or "items" in form_of(inner))
+        ]
         return Group(
             head, told.get("description", "") if path else "", tuple(fields), tuple(more), row, line_of(path, self.lines)
         )
@@ -180,21 +193,36 @@ class _Reading:
         """The field of a value; of a table within a row or table, those of what is in it."""
         key = f"{before}{path[-1]}"
         if isinstance(value, dict):
-            told = _told_or_none(path) or {}
-            for name, inner in value.items():
-                yield from self._fields((*path, name), inner, f"{key}, ")
-            for name, inner in _properties(told).items():
-                if name not in value and _is_bare(inner) and len(_properties(told)) < 5:
-                    yield self._field((*path, name), None, f"{key}, {name}")
+            yield from self._inner(path, value, f"{key}, ")
         else:
             yield self._field(path, value, key)
+
+    def _inner(self, path: KeyPath, table: Mapping[str, Any], before: str) -> Iterator[Field]:
+        """The fields of what is in a table, and of what may be, where that is little."""
+        for name, inner in table.items():
+            yield from self._fields((*path, name), inner, before)
+        may = properties_of(_told_or_none(path) or {})
+        for name, inner in may.items():
+            if name not in table and _is_bare(inner) and len(may) <= _FEW:
+                yield self._field((*path, name), None, f"{before}{name}")
+
+    def _item(self, path: KeyPath, item: object) -> Iterator[Field]:
+        """The fields of an item of a list: of what is in it, or one that is called by its number."""
+        if isinstance(item, dict):
+            yield from self._inner(path, item, "")
+        else:
+            yield self._field(path, item, str(int(path[-1]) + 1))
 
     def _field(self, path: KeyPath, value: object, key: str) -> Field:
         told = _told_or_none(path) or {}
         said = told.get("description", "")
         line = self.lines.get(path, 0)
         choices = tuple(map(str, told.get("enum", ()))) or (("true", "false") if told.get("type") == "boolean" else ())
-        meaning = _LENGTH.sub("", said).strip()
+        if _OF_STOCK in said:
+            choices = self.stocks
+        meaning = LENGTH.sub("", said).replace(_OF_STOCK, "").strip()
+        is_list = isinstance(value, list) or (value is None and not _is_bare(told))
+        items = tuple(tuple(self._item((*path, n), item)) for n, item in enumerate(value)) if isinstance(value, list) else ()
         return Field(
             way=json.dumps(path),
             key=key,
@@ -202,23 +230,30 @@ class _Reading:
             written=None if value is None else _spelled(value),
             usual=_usual(meaning, self.unit),
             choices=choices,
-            is_length=bool(_LENGTH.search(said)),
-            is_plain=not isinstance(value, (list, dict)),
+            is_length=bool(LENGTH.search(said)),
+            is_plain=not is_list,
             line=line,
-            faults=tuple(self.faults.get(line, ())) if line else (),
+            # Of what stands on one line with its list, the list tells.
+            faults=tuple(self.faults.get(line, ())) if line and not self._is_beside(path, line) else (),
+            items=items,
+            can_grow=is_list and told.get("minItems") != (told.get("maxItems") or -1),
         )
+
+    def _is_beside(self, path: KeyPath, line: int) -> bool:
+        """Whether what is at ``path`` stands on one line with the list it is in."""
+        return any(isinstance(path[n], int) and self.lines.get(path[:n]) == line for n in range(1, len(path)))
 
 
 def _told_or_none(path: KeyPath) -> dict[str, Any] | None:
     try:
-        return _told_at(path)
+        return told_at(path)
     except BadInput:
         return None
 
 
 def _is_bare(told: Mapping[str, Any]) -> bool:
     """Whether a value of this kind is one word or number, that a field can hold."""
-    form = _form(told)
+    form = form_of(told)
     kinds = form.get("type", "string" if "enum" in form else "")
     kinds = kinds if isinstance(kinds, list) else [kinds]
     return any(kind in ("string", "number", "integer", "boolean") for kind in kinds)
@@ -239,116 +274,3 @@ def _spelled(value: object) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     return json.dumps(value, ensure_ascii=False, default=str) if isinstance(value, (list, dict)) else str(value)
-
-
-# -- the page ----------------------------------------------------------------------------------------
-
-
-def field_routes(answered: Callable[[Callable[[Desk, Request], Response]], Any]) -> list[Route]:
-    """Where the pane of fields, and that of the text, are to be had."""
-    return [Route("/pane/{mode}", answered(_pane))]
-
-
-def field_changes(changed: Callable[[Callable[[Desk, Form], Mapping[str, Any] | None]], Any]) -> list[Route]:
-    """What changes fields: one set, one nudged by a division of the rule, and rows."""
-    made = {"/field": _set, "/nudge": _nudge, "/row": _row}
-    return [Route(address, changed(change), methods=["POST"]) for address, change in made.items()]
-
-
-def _pane(desk: Desk, request: Request) -> Response:
-    mode = "fields" if request.path_params["mode"] == "fields" else "text"
-    return HTMLResponse(desk.html("pane.html", **desk.page("", mode)))
-
-
-def _way(form: Form) -> KeyPath:
-    """The way of the field that a change is for. BadInput for one that a job doesn't have."""
-    try:
-        way = json.loads(form.text("way")[:1000])
-    except (ValueError, RecursionError):
-        raise BadInput("a job has no such key.") from None
-    if not isinstance(way, list) or not way or not all(isinstance(one, str) or (type(one) is int and one >= 0) for one in way):
-        raise BadInput("a job has no such key.")
-    _told_at(tuple(way))
-    return tuple(way)
-
-
-def _set(desk: Desk, form: Form) -> Mapping[str, Any]:
-    way, given = _way(form), form.text("value")
-    text = _with(desk.draft.text, way, given)
-    desk.draft.write(text, form.text("window"))
-    return {"is_field": True}
-
-
-def _with(text: str, way: KeyPath, given: str) -> str:
-    """The ``text`` with what is ``given`` at ``way``; taken out where that is nothing."""
-    if not given.strip():
-        return with_values(text, [(way, None)])
-    told, now = _told_at(way), _now(text, way)
-    kinds = told.get("type", "string")
-    is_whole = re.fullmatch(r"-?\d{1,12}", given.strip()) is not None
-    if kinds == "boolean" or (isinstance(now, bool) and given in ("true", "false")):
-        return with_values(text, [(way, given == "true" if given in ("true", "false") else given)])
-    if is_whole and (kinds == "integer" or ("string" not in kinds) or (isinstance(now, int) and not isinstance(now, bool))):
-        return with_values(text, [(way, int(given))])
-    return with_values(text, [(way, given)])
-
-
-def _now(text: str, way: KeyPath) -> object:
-    try:
-        here: Any = tomllib.loads(text, parse_float=Decimals)
-        for name in way:
-            here = here[name]
-    except (KeyError, IndexError, TypeError, ValueError, RecursionError):
-        return None
-    return here
-
-
-def _nudge(desk: Desk, form: Form) -> Mapping[str, Any]:
-    """One division of the maker's rule more, or less."""
-    way, seen = _way(form), desk.showing.seen()
-    now = _now(desk.draft.text, way)
-    if seen.plan is None:
-        raise BadInput("there is no rule to go by until the job can be read.")
-    # What is written there goes before what the page has, so that of keys pressed fast none is lost.
-    written = nudged(
-        form.text("value") if now is None else str(now), seen.plan.rule, seen.plan.unit, is_up=form.text("by") != "less"
-    )
-    desk.draft.write(_with(desk.draft.text, way, written), form.text("window"))
-    return {"is_field": True, "headers": {"HX-Trigger": json.dumps({"nudged": {"way": form.text("way"), "value": written}})}}
-
-
-def nudged(written: str, rule: Graduation, unit: Unit, *, is_up: bool) -> str:
-    """A length as it is ``written``, at the next mark of ``rule`` up or down; bare where it was bare and the rule is in ``unit``.
-
-    Raises BadInput for what is no length.
-    """
-    size = read_length(written, unit)
-    mark = Length(rule.down(size).mm + rule.division.mm) if is_up else Length(rule.up(size).mm - rule.division.mm)
-    shown = rule.read(mark)
-    figures = f"{'-' if mark.mm < 0 and not shown.figures.startswith('-') else ''}{shown.figures}"
-    is_bare = not re.search(r"[a-z\"'″′]", written)
-    return figures if is_bare and rule.unit is unit else f"{figures} {shown.unit}"
-
-
-def _row(desk: Desk, form: Form) -> None:
-    """A row of a table that stands in rows added, taken out or moved."""
-    key, at, what = form.text("key"), form.number("at"), form.text("what")
-    if key == "stock" and what == "add":
-        name = form.text("name").strip()
-        if not name or ("stock", name) in key_lines(desk.draft.text):
-            raise BadInput("write a name for the new stock that no other has.")
-        desk.draft.put(with_values(desk.draft.text, [(("stock", name, "nominal"), "18 mm")]))
-        return
-    told = _properties(_form(_schema())).get(key, {})
-    if "items" not in told:
-        raise BadInput("a job has no such rows.")
-    text = desk.draft.text
-    made = {
-        "add": lambda: with_row_added(text, key, at),
-        "remove": lambda: with_row_removed(text, key, at),
-        "up": lambda: with_row_moved(text, key, at, is_up=True),
-        "down": lambda: with_row_moved(text, key, at, is_up=False),
-    }
-    if what not in made:
-        raise BadInput("a row is added, removed, or moved up or down.")
-    desk.draft.put(made[what]())

@@ -78,9 +78,7 @@ def _list(desk: Desk, request: Request) -> Response:
     plan, name = desk.showing.seen().plan, request.query_params.get("name", "")
     if plan is None:
         return _gone("list")
-    groups = [
-        (group.name, [(row, *_figures(row.finished, plan)) for row in group.rows]) for group in cutting_list(plan).groups
-    ]
+    groups = [(group.name, [(row, *_figures(row.finished, plan)) for row in group.rows]) for group in cutting_list(plan).groups]
     return HTMLResponse(desk.html("list.html", groups=groups, name=name))
 
 

@@ -30,7 +30,9 @@ window.addEventListener("beforeunload", (event) => {
 // -- the text --------------------------------------------------------------------------------------
 
 // What is written is put in afresh only where something else than typing changed it: then the place one was at is found again.
-let caret = null;
+// A button that moves, adds or takes out says what one is at afterwards.
+let caret = null, then = "";
+document.addEventListener("click", (event) => { const button = event.target.closest("[data-then]"); then = button ? button.dataset.then : ""; }, true);
 document.addEventListener("htmx:oobBeforeSwap", (event) => {
   if (event.detail.target.id !== "pane") return;
   const text = by("text"), fields = by("fields"), at = document.activeElement;
@@ -46,8 +48,9 @@ document.addEventListener("htmx:oobAfterSwap", (event) => {
   if (event.detail.target.id !== "pane" || !caret) return;
   const text = by("text"), fields = by("fields");
   if (fields) [...fields.querySelectorAll("details")].forEach((one, n) => { one.open = Boolean(caret.open[n]); });
-  const at = caret.id && by(caret.id);
-  if (at) { at.focus({ preventScroll: true }); if (caret.range && "setSelectionRange" in at) at.setSelectionRange(...caret.range); }
+  const at = (then && document.querySelector(`[id="${then.split(" ")[0]}"]${then.slice(then.split(" ")[0].length)}`)) || (caret.id && by(caret.id));
+  then = "";
+  if (at) { at.focus({ preventScroll: at.id === caret.id }); if (at.id === caret.id && caret.range && "setSelectionRange" in at) at.setSelectionRange(...caret.range); }
   if (text && caret.text) { text.setSelectionRange(caret.text[0], caret.text[1]); text.scrollTop = caret.text[2]; text.scrollLeft = caret.text[3]; }
   if (fields) fields.scrollTop = caret.top;
   caret = null;
@@ -99,6 +102,13 @@ document.addEventListener("nudged", (event) => {
   for (const field of document.querySelectorAll("[data-way]")) {
     if (field.dataset.way === event.detail.way) field.value = event.detail.value;
   }
+});
+
+// Beside a field that is right now nothing is said any more.
+document.addEventListener("htmx:oobAfterSwap", (event) => {
+  if (event.detail.target.id !== "faulty") return;
+  const ids = by("faulty").dataset.ids.split(" ");
+  for (const said of document.querySelectorAll("#fields .said:not(:empty)")) if (!ids.includes(said.id)) said.textContent = "";
 });
 
 // -- the paper -------------------------------------------------------------------------------------

@@ -89,7 +89,12 @@ def test_a_part_s_card_leads_to_its_templates_settings_line_and_what_it_is_joine
 def test_a_part_s_templates_are_those_it_is_marked_from(chest):
     found = chest.get("/templates", params={"name": "drawer 2 front"})
     said = words_of(found.text)
-    for title in ("drawer 2 front, left and right end", "drawer 2 front, drill template", "fold-over strip", "story stick of widths"):
+    for title in (
+        "drawer 2 front, left and right end",
+        "drawer 2 front, drill template",
+        "fold-over strip",
+        "story stick of widths",
+    ):
         assert title in said
     assert "drawer 3 front, left" not in said
     for lead in leads_in(found.text):

@@ -9,7 +9,8 @@ import tomllib
 
 import pytest
 
-from joinlay.bench.fields import groups_in, nudged
+from joinlay.bench.field_changes import nudged
+from joinlay.bench.fields import groups_in
 from joinlay.errors import BadInput
 from joinlay.lengths import Graduation, Unit, read_length
 from tests.house.source import ROOT
@@ -204,3 +205,103 @@ def test_many_odd_changes_to_fields_are_answered(page):
         tomllib.loads(page.text)
         if of.random() < 0.3:
             page.desk.draft.put(JOB)
+
+
+SHOP = JOB.replace(
+    "[drawers]",
+    """[shop]
+cutters = [
+  { diameter = 6, reach = 20 },    # the old one
+  { diameter = 12, reach = 30 },
+]
+
+[drawers]""",
+)
+CUTTERS = '["shop", "cutters"]'
+
+
+def cutters(text):
+    return [one["diameter"] for one in tomllib.loads(text)["shop"]["cutters"]]
+
+
+def test_a_list_has_a_field_for_all_that_is_in_it():
+    groups = groups_in(SHOP, (), "under.toml", Unit.MM)
+    shown = field(groups, "shop", "cutters")
+    assert not shown.is_plain
+    assert shown.can_grow
+    assert [[(one.key, one.written, one.is_length) for one in item] for item in shown.items] == [
+        [("diameter", "6", True), ("reach", "20", True)],
+        [("diameter", "12", True), ("reach", "30", True)],
+    ]
+    # Length and width of a sheet are two, no more and no fewer.
+    sheet = field(
+        groups_in(JOB.replace("nominal = 12", 'nominal = 12\nsheet = ["2440", 1220]'), (), "a", Unit.MM),
+        "stock",
+        "birch",
+        "sheet",
+    )
+    assert [item[0].written for item in sheet.items] == ["2440", "1220"]
+    assert not sheet.can_grow
+    assert not field(groups, "shop", "clamps").items
+
+
+def test_items_of_a_list_are_written_added_moved_and_taken_out(page):
+    page.write(SHOP)
+    page.post("/field", way='["shop", "cutters", 1, "diameter"]', value="12.7", mode="fields")
+    assert page.text == SHOP.replace("diameter = 12,", 'diameter = "12.7",')
+    page.post("/nudge", way='["shop", "cutters", 0, "diameter"]', by="more", mode="fields")
+    assert cutters(page.text) == ["6.5", "12.7"]
+    page.post("/item", way=CUTTERS, at=1, what="add", mode="fields")
+    assert cutters(page.text) == ["6.5", "12.7", "12.7"]
+    page.post("/item", way=CUTTERS, at=1, what="up", mode="fields")
+    assert cutters(page.text) == ["12.7", "6.5", "12.7"]
+    assert "reach = 20 },    # the old one" in page.text
+    page.post("/item", way=CUTTERS, at=0, what="remove", mode="fields")
+    assert cutters(page.text) == ["6.5", "12.7"]
+    for what, at, said in (("up", 0, "no such item"), ("remove", 9, "no such item"), ("turn", 0, "added, removed")):
+        assert said in words_of(page.post("/item", way=CUTTERS, at=at, what=what, mode="fields").text)
+    assert "no such list" in words_of(page.post("/item", way='["drawers", "front"]', at=0, what="add", mode="fields").text)
+    assert "<fieldset" in page.post("/undo", mode="fields").text
+
+
+def lists_of_a_job():
+    """Every way to a list that a job may have, through what this one has."""
+    for group in groups_in(SHOP + "\n[[bank]]\ndrawers = 1\n", (), "under.toml", Unit.MM):
+        for one in group.more:
+            if not one.is_plain:
+                yield one.way
+
+
+def test_every_list_is_begun_by_one_press_with_something_to_write_over(page):
+    text = SHOP + "\n[[bank]]\ndrawers = 1\n"
+    ways = list(lists_of_a_job())
+    assert {'["shop", "clamps"]', '["shop", "tenons"]', '["bank", 0, "rows"]', '["stock", "birch", "sheet"]'} <= set(ways)
+    for way in ways:
+        page.desk.draft.put(text)
+        found = page.post("/item", way=way, at=0, what="add", mode="fields").text
+        assert page.text != text, way
+        shown = field(groups_in(page.text, (), "under.toml", Unit.MM), *json.loads(way))
+        assert shown.items, way
+        assert all(item for item in shown.items), way
+        assert f'id="{shown.name}"' in found
+
+
+def test_a_stock_is_chosen_from_those_the_job_has():
+    groups = groups_in(JOB, (), "under.toml", Unit.MM)
+    for key in ("front", "sides", "bottom"):
+        shown = field(groups, "drawers", key)
+        assert shown.choices == ("maple", "birch", "thin")
+        assert "name of a stock" not in shown.means
+
+
+def test_a_fault_in_a_list_is_said_where_it_is(page):
+    found = page.write(SHOP.replace("diameter = 12", 'diameter = "wide"'), mode="fields")
+    assert found
+    found = page.post("/field", way='["shop", "cutters", 0, "reach"]', value="21", mode="fields").text
+    said = re.findall(r'<p class="said" id="([^"]+)"[^>]*>([^<]+)</p>', found)
+    assert said
+    assert all("wide" in words for _, words in said)
+    shown = field(groups_in(page.text, page.desk.showing.seen().troubles, "under.toml", Unit.MM), "shop", "cutters")
+    assert {name for name, _ in said} <= {f"{one.name}-said" for one in shown.items[1]}
+    found = page.post("/field", way='["shop", "cutters", 1, "diameter"]', value="12", mode="fields").text
+    assert 'data-ids=""' in found
