@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from joinlay.bench.machine import Machine
     from joinlay.bench.paper_making import PaperMaking
     from joinlay.bench.showing import Seen, Showing
+    from joinlay.jobs.plan import Plan
 
 __all__ = ["Desk", "Form", "answered", "application"]
 
@@ -109,6 +110,7 @@ class Desk:
             "view": view,
             "views": views,
             "parts": [board.name for board in seen.plan.boards] if seen.plan else [],
+            "wholes": _wholes(seen.plan) if seen.plan else (),
             "drawing": self.showing.drawing(view),
             "seen": seen,
             "title": seen.plan.title if seen.plan else self.draft.path.stem,
@@ -181,6 +183,12 @@ def sheets() -> Environment:
     )
     made.filters["sentence"] = lambda said: f"{said[:1].upper()}{said[1:]}"
     return made
+
+
+def _wholes(plan: Plan) -> list[tuple[str, list[str]]]:
+    """The names of the parts by what they are of: case, frame, runners ..., and each drawer."""
+    wholes = (*plan.others, *(drawer.assembly for drawer in plan.drawers))
+    return [(whole.name, [board.name for board in whole.boards]) for whole in wholes]
 
 
 def _differing(mine: str, theirs: str) -> tuple[str, str]:

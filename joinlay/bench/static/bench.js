@@ -48,9 +48,11 @@ document.addEventListener("htmx:oobAfterSwap", (event) => {
   if (event.detail.target.id !== "pane" || !caret) return;
   const text = by("text"), fields = by("fields");
   if (fields) [...fields.querySelectorAll("details")].forEach((one, n) => { one.open = Boolean(caret.open[n]); });
-  const at = (then && document.querySelector(`[id="${then.split(" ")[0]}"]${then.slice(then.split(" ")[0].length)}`)) || (caret.id && by(caret.id));
+  const at = caret.id && by(caret.id), next = then;
   then = "";
-  if (at) { at.focus({ preventScroll: at.id === caret.id }); if (at.id === caret.id && caret.range && "setSelectionRange" in at) at.setSelectionRange(...caret.range); }
+  if (at) { at.focus({ preventScroll: true }); if (caret.range && "setSelectionRange" in at) at.setSelectionRange(...caret.range); }
+  // Later, since htmx goes back to where one was.
+  if (next) setTimeout(() => { const [id, ...within] = next.split(" "), one = document.querySelector(`[id="${id}"] ${within.join(" ")}`); if (one) one.focus(); }, 20);
   if (text && caret.text) { text.setSelectionRange(caret.text[0], caret.text[1]); text.scrollTop = caret.text[2]; text.scrollLeft = caret.text[3]; }
   if (fields) fields.scrollTop = caret.top;
   caret = null;
