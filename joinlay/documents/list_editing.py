@@ -18,9 +18,11 @@ from joinlay.errors import BadInput
 from joinlay.jobs.source import key_lines
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, MutableMapping, Sequence
 
     from joinlay.jobs.source import KeyPath
+
+    Tree = MutableMapping[str, Any]
 
 __all__ = ["with_item_added", "with_item_moved", "with_item_removed", "with_list"]
 
@@ -28,10 +30,11 @@ __all__ = ["with_item_added", "with_item_moved", "with_item_removed", "with_list
 def with_list(text: str, path: KeyPath, items: Sequence[object]) -> str:
     """The ``text`` with a new list at ``path``, which has none: the ``items``. Raises BadInput where it can't be done: then by hand."""
 
-    def add(tree: Any) -> None:
+    def add(tree: Tree) -> None:
+        here: Any = tree
         for name in path[:-1]:
-            tree = tree.setdefault(name, {}) if isinstance(name, str) else tree[name]
-        tree[path[-1]] = list(items)
+            here = here.setdefault(name, {}) if isinstance(name, str) else here[name]
+        here[path[-1]] = list(items)
 
     return _by_reader(text, path, add)
 
@@ -39,7 +42,7 @@ def with_list(text: str, path: KeyPath, items: Sequence[object]) -> str:
 def with_item_added(text: str, path: KeyPath, at: int) -> str:
     """The ``text`` with an item more in the list at ``path``: one like that of number ``at``, from 0, which it comes behind. BadInput as above."""
 
-    def add(tree: Any) -> None:
+    def add(tree: Tree) -> None:
         items = _at(tree, path)
         items.insert(at + 1, _plain(items[at]))
 
@@ -56,11 +59,12 @@ def with_item_added(text: str, path: KeyPath, at: int) -> str:
 def with_item_removed(text: str, path: KeyPath, at: int) -> str:
     """The ``text`` without the item of number ``at``, from 0, and what is said of it; without the list where it was the last. BadInput as above."""
 
-    def remove(tree: Any) -> None:
+    def remove(tree: Tree) -> None:
         items = _at(tree, path)
         del items[at]
         if not items:
-            del _at(tree, path[:-1])[path[-1]]
+            here: Any = _at(tree, path[:-1])
+            del here[path[-1]]
 
     lines, spans = text.splitlines(keepends=True), _spans(text, path, at)
     if len(spans) > 1:  # the last one takes its list with it
@@ -75,7 +79,7 @@ def with_item_moved(text: str, path: KeyPath, at: int, *, is_up: bool) -> str:
     """The ``text`` with the item of number ``at``, from 0, one place up or down, what is said of it with it. BadInput as above."""
     one, other = (at - 1, at) if is_up else (at, at + 1)
 
-    def move(tree: Any) -> None:
+    def move(tree: Tree) -> None:
         items = _at(tree, path)
         items[one], items[other] = _plain(items[other]), _plain(items[one])
 
@@ -89,18 +93,21 @@ def with_item_moved(text: str, path: KeyPath, at: int, *, is_up: bool) -> str:
     return _by_reader(text, path, move)
 
 
-def _plain(item: Any) -> Any:
+def _plain(item: object) -> object:
     """A copy of an item by itself, without its place."""
-    return deepcopy(item.unwrap()) if hasattr(item, "unwrap") else deepcopy(item)
+    unwrap = getattr(item, "unwrap", None)
+    return deepcopy(unwrap() if callable(unwrap) else item)
 
 
-def _at(tree: Any, path: KeyPath) -> Any:
+def _at(tree: Tree, path: KeyPath) -> list[Any]:
+    here: Any = tree
     for name in path:
-        tree = tree[name]
-    return tree
+        here = here[name]
+    found: list[Any] = here
+    return found
 
 
-def _is_meant(made: str, text: str, change: Callable[[Any], None]) -> bool:
+def _is_meant(made: str, text: str, change: Callable[[Tree], None]) -> bool:
     try:
         wanted = tomllib.loads(text)
         change(wanted)
@@ -109,7 +116,7 @@ def _is_meant(made: str, text: str, change: Callable[[Any], None]) -> bool:
     return is_as(made, wanted)
 
 
-def _by_reader(text: str, path: KeyPath, change: Callable[[Any], None]) -> str:
+def _by_reader(text: str, path: KeyPath, change: Callable[[Tree], None]) -> str:
     try:
         tree = tomlkit.parse(text)
         change(tree)
