@@ -13,10 +13,11 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards.names import natural
 from joinlay.cutlist.cutting_list import Grain
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import Bin, Item
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, LaidPiece, Panel, PartToSaw, SawCut
 from joinlay.cutlist.sawing import Column, Region, saw_out
-from joinlay.cutlist.search import least_sheets, search
+from joinlay.cutlist.search import search
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import Fraction, Length
 from joinlay.records import dataclass

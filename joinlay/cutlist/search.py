@@ -29,6 +29,7 @@ from random import Random
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.blocks import Blocks, joined
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
 from joinlay.records import dataclass
 
@@ -37,7 +38,7 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.guillotine import Space, Step
 
-__all__ = ["least_sheets", "regrouped", "search"]
+__all__ = ["regrouped", "search"]
 
 #: Orders in which to lay pieces: the awkward ones first, by one notion of awkward or another.
 _ORDERS: Final[tuple[Callable[[Item], tuple[int, ...]], ...]] = (
@@ -181,39 +182,6 @@ class _Bench:
 
     def _pick(self, count: int) -> int:
         return int(self._chance.random() * count)
-
-
-def least_sheets(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin) -> int:
-    """The number of whole sheets below which no layout of ``items`` can go, whatever its cuts: the larger of two bounds.
-
-    By area: what is left of the pieces once ``bins`` are full must fit into the sheets. By size: pieces no two of which can
-    share a sheet need one each, less one for each bin that takes any of them.
-    """
-    if not items or sheet.length <= 0 or sheet.width <= 0:
-        return 0
-    useful = [each for each in bins if any(_goes_in(item, each) for item in items)]
-    spare = sum(each.length * each.width for each in useful)
-    area = sum(item.length * item.width for item in items) - spare
-    by_area = -(-area // (sheet.length * sheet.width))
-    apart: list[Item] = []
-    for item in sorted(items, key=lambda item: -item.length * item.width):
-        if not any(_can_share(item, other, sheet) for other in apart):
-            apart.append(item)
-    return max(by_area, len(apart) - len(useful), 0)
-
-
-def _can_share(one: Item, other: Item, sheet: Bin) -> bool:
-    return any(a + c <= sheet.length or b + d <= sheet.width for a, b in _stood(one) for c, d in _stood(other))
-
-
-def _goes_in(item: Item, each: Bin) -> bool:
-    fits = any(long <= each.length and wide <= each.width for long, wide in _stood(item))
-    return fits and (item.turnable or not each.only_turnable)
-
-
-def _stood(item: Item) -> tuple[tuple[int, int], ...]:
-    sizes = (item.length, item.width)
-    return (sizes, sizes[::-1]) if item.turnable else (sizes,)
 
 
 # -- sheets laid anew -------------------------------------------------------------------------------

@@ -4,7 +4,8 @@ from time import process_time
 
 import pytest
 
-from joinlay.cutlist.search import least_sheets, search
+from joinlay.cutlist.fewest import least_sheets
+from joinlay.cutlist.search import search
 from tests.benchmarks.shop_lists import CLASSES, LISTS, SHEET, fewest_by_packer, fewest_by_sawing_packer, instance, parts_list
 
 

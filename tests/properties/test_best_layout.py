@@ -6,8 +6,9 @@ from itertools import combinations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import Bin, Item
-from joinlay.cutlist.search import least_sheets, search
+from joinlay.cutlist.search import search
 
 
 def fewest_sheets(sizes: tuple[tuple[int, int], ...], length: int, width: int) -> int:

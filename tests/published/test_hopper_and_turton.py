@@ -5,8 +5,9 @@ They were cut from one square, not always by cuts right across, so a saw may nee
 
 import pytest
 
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import Bin, Item
-from joinlay.cutlist.search import least_sheets, search
+from joinlay.cutlist.search import search
 from tests.benchmarks.shop_lists import fewest_by_packer
 
 SQUARE = Bin(20, 20)

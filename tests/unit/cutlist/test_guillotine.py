@@ -1,7 +1,8 @@
 """Laying rectangles in whole numbers."""
 
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
-from joinlay.cutlist.search import least_sheets, search
+from joinlay.cutlist.search import search
 
 RIP, CROSS, EITHER = Way(FITS[0], SPLITS[0], True), Way(FITS[0], SPLITS[0], False), Way(FITS[0], SPLITS[0], None)
 

@@ -8,8 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.cutlist.blocks import joined
+from joinlay.cutlist.fewest import least_sheets
 from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
-from joinlay.cutlist.search import least_sheets, regrouped, search
+from joinlay.cutlist.search import regrouped, search
 from tests.benchmarks.shop_lists import SHEET, fewest_by_packer, instance, parts_list
 
 SQUARE = Bin(100, 100)
