@@ -41,15 +41,18 @@ def job_files(
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
-    from joinlay.documents.plan_json import plan_json
+    from joinlay.documents.plan_json import plan_json, plan_tree
+    from joinlay.documents.plan_mark import plan_mark
     from joinlay.documents.template_files import template_dxfs, template_svgs
 
     files: dict[str, bytes] = {}
     step(STEPS[0])
-    packet = packet_for(plan, printer, wanted)
+    tree = plan_tree(plan)
+    mark = plan_mark(plan, tree)
+    packet = packet_for(plan, printer, wanted, mark)
     files[PACKET] = packet.pdf()
     step(STEPS[1])
-    templates, mark = packet.templates, packet.mark
+    templates = packet.templates
     for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if is_dxf else ())):
         files[free_name(name, files)] = drawing
     if is_model:
@@ -59,7 +62,7 @@ def job_files(
     step(STEPS[2])
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(plan), plan.rule, mark)
     step(STEPS[3])
-    files[PLAN] = plan_json(plan, (*files, PLAN, RECORD))
+    files[PLAN] = plan_json(plan, (*files, PLAN, RECORD), tree, mark)
     return files, packet
 
 

@@ -51,6 +51,7 @@ if TYPE_CHECKING:
     from joinlay.pages import Sheet
     from joinlay.paper import Paper
     from joinlay.templates import Template
+    from joinlay.templates.ends.end_templates import Drawn
 
 __all__ = ["Chapter", "Packet", "packet_for", "plan_templates", "steps_of_work", "true_size"]
 
@@ -92,24 +93,25 @@ class Packet:
         return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject=told, author=self.maker)
 
 
-def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN) -> Packet:
+def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN, mark: str | None = None) -> Packet:
     """The packet of ``plan`` on its own paper, corrected for ``printer``, which is taken at its word unless given.
 
     It holds what is used at the bench, and names on its cover what it leaves out, unless ``wanted`` says otherwise: everything,
-    or some chapters alone. Its ``templates`` are all there are, whichever are printed. Rules PR-1 to PR-7, PR-11, MS-1, CL-1,
-    CL-2. Raises BadInput for paper too small for a check square and a template beside it.
+    or some chapters alone. Its ``templates`` are all there are, whichever are printed. ``mark`` is the plan's, where it is known.
+    Rules PR-1 to PR-7, PR-11, MS-1, CL-1, CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
-    mark = plan_mark(plan)
+    mark = mark or plan_mark(plan)
     said = FootWords(_series(wanted), ", ".join(filter(None, (plan.maker and f"made by {plan.maker}", plan.date))))
-    every = true_size(plan)
+    ends = _Ends(plan)
+    every = true_size(plan, ends.all)
     templates = tuple(template for some in every.values() for template in some)
-    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), every, wanted)
+    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
     lists = all_lists(plan)
     inner = [chapter for chapter in binder.chapters(lists) if chapter.sheets]
     if wanted.chapters:
         if _LISTS in (chapter.heading for chapter in inner):
             # Among what to have ready is the paper of the packet they belong to.
-            inner = binder.relisted(lists, inner, len(packet_for(plan, printer).sheets))
+            inner = binder.relisted(lists, inner, len(packet_for(plan, printer, mark=mark).sheets))
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     before = 1 + len(binder.work(lists, inner, 2))
@@ -140,6 +142,7 @@ class _Binder:
     plan: Plan
     paper: Paper
     printer: Printer
+    ends: _Ends
     every: Mapping[str, Sequence[Template]]
     wanted: Wanted
 
@@ -183,8 +186,8 @@ class _Binder:
         every = self.every.get(word, ())
         if word != "templates":
             return every
-        ends = plan_templates(self.plan)
-        return (*lean_ends(self.plan), *(template for template in every if template not in ends))
+        # The ends come first among them.
+        return (*self.ends.lean(), *every[len(self.ends.all) :])
 
     def left_out(self) -> Iterator[tuple[str, str]]:
         """What isn't printed unless asked for, in words, and the word it is asked for by; nothing that there is none of."""
@@ -275,12 +278,29 @@ def _says(plan: Plan) -> str:
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
     """The templates of ``plan`` in the order of the work; parts that are marked alike share one (PR-6)."""
-    return tuple(template for _, templates in steps_of_work(plan) for template in templates)
+    return _Ends(plan).all
 
 
 def lean_ends(plan: Plan) -> tuple[Template, ...]:
     """The same without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
-    return tuple(template for _, templates in steps_of_work(plan, marked_elsewhere(plan)) for template in templates)
+    return _Ends(plan).lean()
+
+
+class _Ends:
+    """The templates of the ends of parts: ``all`` of them; and without what is marked twice, each drawn once."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._plan = plan
+        self._drawn: Drawn = {}
+        self.all = self._made(None)
+
+    def lean(self) -> tuple[Template, ...]:
+        """Without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
+        return self._made(marked_elsewhere(self._plan))
+
+    def _made(self, elsewhere: Mapping[tuple[str, str], str] | None) -> tuple[Template, ...]:
+        steps = steps_of_work(self._plan, elsewhere, self._drawn)
+        return tuple(template for _, templates in steps for template in templates)
 
 
 def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
@@ -293,28 +313,34 @@ def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
 
 
 def steps_of_work(
-    plan: Plan, elsewhere: Mapping[tuple[str, str], str] | None = None
+    plan: Plan, elsewhere: Mapping[tuple[str, str], str] | None = None, drawn: Drawn | None = None
 ) -> tuple[tuple[str, tuple[Template, ...]], ...]:
     """The templates of ``plan`` as (step of the work, templates), in the order a maker takes them; no step without any.
 
     Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines: the
     order of the trade. An end where nothing is cut but along the whole part has none. What was found of a part stands beside
-    it. ``elsewhere`` as ``templates_for`` has it.
+    it. ``elsewhere`` and ``drawn`` as ``templates_for`` has them.
     """
     beside = beside_parts(plan.findings, plan.rule)
     steps = [(assembly.name, assembly.boards) for assembly in plan.others]
     steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
-    made = [(step, templates_for(boards, plan.rule, beside, only_needed=True, elsewhere=elsewhere)) for step, boards in steps]
+    made = [
+        (step, templates_for(boards, plan.rule, beside, only_needed=True, elsewhere=elsewhere, drawn=drawn))
+        for step, boards in steps
+    ]
     made.append(("your own outlines", (*outline_templates(plan.outlines, plan.rule), *_profile(plan))))
     return tuple((step, templates) for step, templates in made if templates)
 
 
-def true_size(plan: Plan) -> dict[str, tuple[Template, ...]]:
-    """Everything of ``plan`` that is measured from, in the order of the work, by the word of its chapter; none empty (PR-1)."""
+def true_size(plan: Plan, ends: Sequence[Template] | None = None) -> dict[str, tuple[Template, ...]]:
+    """Everything of ``plan`` that is measured from, in the order of the work, by the word of its chapter; none empty (PR-1).
+
+    ``ends`` are its ``plan_templates``, where they have been drawn; they come first in their chapter.
+    """
     chapters = {
         "sticks": story_sticks(plan),
         "templates": (
-            *plan_templates(plan),
+            *(plan_templates(plan) if ends is None else ends),
             *fold_strips(plan),
             *pull_templates(plan),
             *shelf_strips(plan),

@@ -11,22 +11,25 @@ from joinlay.checks.weights import stocks_by_name, weigh
 from joinlay.documents.json_text import InWords, json_text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from joinlay.jobs.plan import Plan
 
 __all__ = ["conditions_of", "plan_json", "plan_schema", "plan_tree", "weights_of"]
 
 
-def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
-    """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made with it."""
+def plan_json(plan: Plan, files: Iterable[str] = (), tree: Mapping[str, Any] | None = None, mark: str | None = None) -> bytes:
+    """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made with it.
+
+    ``tree`` is its ``plan_tree`` and ``mark`` its mark, where these have been made already.
+    """
     from joinlay.documents.plan_mark import plan_mark
 
-    tree = plan_tree(plan, files)
-    return json_text({"plan_mark": plan_mark(plan, tree), **tree}).encode()
+    told = {**(plan_tree(plan) if tree is None else tree), "files": sorted(files)}
+    return json_text({"plan_mark": mark or plan_mark(plan, told), **told}).encode()
 
 
-def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
+def plan_tree(plan: Plan) -> dict[str, Any]:
     """What ``plan_json`` writes but for the plan's mark, which is made from it; as a tree for JSON."""
     from joinlay.documents.plan_gluing import putting_together_of
     from joinlay.documents.plan_tables import PlanFile
@@ -39,7 +42,7 @@ def plan_tree(plan: Plan, files: Iterable[str] = ()) -> dict[str, Any]:
         "unit": plan.unit,
         "rule": plan.rule.division,
         "paper": plan.paper,
-        "files": sorted(files),
+        "files": [],
         "axes": {**_AXES, "zero": _zero(plan)},
         "conditions": conditions_of(plan),
         "weights": weights_of(plan),

@@ -28,6 +28,9 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.templates.ends.net import Mouth, Net
 
+    #: Templates by the ends they are for.
+    Drawn = dict[Hashable, "Template"]
+
 __all__ = ["templates_for"]
 
 #: Past this, what the wood does is on no template.
@@ -49,6 +52,7 @@ def templates_for(
     *,
     only_needed: bool = False,
     elsewhere: Mapping[tuple[str, str], str] | None = None,
+    drawn: Drawn | None = None,
 ) -> tuple[Template, ...]:
     """A template for each end of each of ``boards`` that has a cut within 100 mm of it, in the order of the boards (PR-6).
 
@@ -56,7 +60,8 @@ def templates_for(
     where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid
     on that edge. Figures are on ``rule``. ``beside`` has short sayings that belong beside a board, by its name. ``only_needed``
     leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets. ``elsewhere`` are cuts that
-    are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11).
+    are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11). ``drawn`` keeps
+    what was drawn of the same boards on the same rule, so that it isn't drawn again.
 
     Where an end is the mirror image of another, as those of left and right parts are, both have one, which is turned over for the
     second: its ``turned`` (PR-11).
@@ -65,6 +70,7 @@ def templates_for(
     the left of it where it is seen at the right; y = 0 at the reference edge.
     """
     words, other = beside or {}, elsewhere or {}
+    kept: Drawn = {} if drawn is None else drawn
     found: dict[tuple[Hashable, tuple[str, ...]], list[_Told]] = {}
     for board in boards:
         if _is_bored_by_its_card(board):
@@ -75,22 +81,40 @@ def templates_for(
                 if flat is not None and not (only_needed and flat.is_through):
                     net = replace(flat, part=board, up=up)
                     said = (*words.get(board.name, ()), *there)
-                    found.setdefault((_likeness(net), said), []).append(_Told(net, said))
+                    found.setdefault((_likeness(net), said), []).append(_Told(net, said, is_whole=not there))
     pairs = both_ways(
         found.values(),
         side=lambda told: told.net.hand,
         likeness=lambda told: (_likeness_over(told.net), told.said),
         called=lambda told: told.net.board.datum.word(told.net.end),
     )
-    return tuple(_template([one.net for one in up], [one.net for one in over], rule, up[0].said) for up, over in pairs)
+    return tuple(_drawn_once(up, over, rule, kept) for up, over in pairs)
 
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """A net, and what is said beside it."""
+    """A net, and what is said beside it; ``is_whole`` where none of its cuts is left to another paper."""
 
     net: Net
     said: tuple[str, ...]
+    is_whole: bool
+
+    @property
+    def key(self) -> Hashable:
+        """What tells it from every other one of the same boards."""
+        return (self.net.board.name, self.net.up, self.net.end)
+
+
+def _drawn_once(up: Sequence[_Told], over: Sequence[_Told], rule: Graduation, drawn: Drawn) -> Template:
+    """The template of ends marked alike, ``over`` those it is turned over for; from among those ``drawn`` where it is there."""
+    key = (tuple(one.key for one in up), tuple(one.key for one in over), up[0].said)
+    known = drawn.get(key)
+    if known is not None and all(one.is_whole for one in (*up, *over)):
+        return known
+    made = _template([one.net for one in up], [one.net for one in over], rule, up[0].said)
+    if all(one.is_whole for one in (*up, *over)):
+        drawn[key] = made
+    return made
 
 
 def _is_bored_by_its_card(board: Board) -> bool:

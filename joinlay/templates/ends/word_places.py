@@ -155,9 +155,10 @@ def _best(
     for column, caption, order in product(columns, captions, _ORDERS):
         # Once everything stands on the wood, only what reaches less far is worth looking at.
         within = face if not best or _left_off(best) else (face[0], face[1], _reached(best), face[3])
-        way = _lay(
-            caption, notes, order(max(block.width for block in caption)), Room(taken, within), within, column + _COLUMN_GAP
-        )
+        room, most = Room(taken, within), _left_off(best) if best else None
+        way = _lay(caption, notes, order(max(block.width for block in caption)), room, within, column + _COLUMN_GAP, most)
+        if way is None:
+            continue
         if not best or (_left_off(way), _reached(way)) < (_left_off(best), _reached(best)):
             best = way
     return _above(captions, notes, face) if _left_off(best) else best
@@ -228,9 +229,12 @@ _ORDERS: Final = (_narrowest, _lowest_in_column, _lowest)
 
 
 def _lay(
-    caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: Room, face: Whole, column: int
-) -> list[PlacedBlock]:
-    """The caption as high up as it goes, each note under it or near its own band; those with no room on the wood off it."""
+    caption: Sequence[Block], notes: Sequence[Note], order: _Order, room: Room, face: Whole, column: int, most: int | None
+) -> list[PlacedBlock] | None:
+    """The caption as high up as it goes, each note under it or near its own band; those with no room on the wood off it.
+
+    None as soon as more than ``most`` have none (None: any number).
+    """
     placed: list[PlacedBlock] = []
     homeless: list[Block] = []
     bands = [whole(note.band) for note in notes if note.band is not None]
@@ -242,6 +246,8 @@ def _lay(
         one = _first(shapes, band, lowest, room, face, column)
         if one is None:
             homeless.append(shapes[0])
+            if most is not None and len(homeless) > most:
+                return None
         else:
             room.take(one.room, _WHITE)
             placed.append(one)

@@ -2,10 +2,11 @@
 
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
-from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates
+from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates, steps_of_work
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
 from joinlay.jobs.planning import plan as planned
@@ -97,6 +98,16 @@ def test_every_cut_near_an_end_is_marked_from_an_end_or_elsewhere(name):
         near = [c for c in near if min(c.along.start.mm, (board.length - c.along.stop).mm) <= 100]
         if any((board.name, cut.name) not in marked_elsewhere(plan) for cut in near):
             assert board.name in marked
+
+
+@pytest.mark.parametrize("name", ["print-chest", "moth-cabinet"])
+def test_an_end_that_was_drawn_with_everything_is_what_it_would_be_by_itself(name):
+    plan = example(name)
+    drawn: dict[Any, Any] = {}
+    every = steps_of_work(plan, drawn=drawn)
+    kept = steps_of_work(plan, marked_elsewhere(plan), drawn)
+    assert kept == steps_of_work(plan, marked_elsewhere(plan))
+    assert {id(template) for _, own in kept for template in own} & {id(template) for _, own in every for template in own}
 
 
 def test_ends_that_differ_only_by_mortises_share_a_template_and_say_where_those_are():
