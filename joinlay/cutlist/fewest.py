@@ -7,7 +7,7 @@ Weights: a function of a piece's share of a side, 0 to 1, that never adds up to 
 that fits wherever the first does, and whose area may say more: what is longer than half a side counts as all of it, since nothing as long stands
 beside it. One such function for the length and one for the width go together in any pair. Source: Fekete and Schepers 2004, Lueker 1983, from memory.
 
-What it costs: pairs of functions times different pieces, a hundredth of a second for a hundred pieces. What it can't do: not every list that needs a sheet
+What it costs: pairs of functions times different pieces, a hundredth of a second for a hundred. What it can't do: not every list that needs a sheet
 more is found out, and with pieces on hand only the first two bounds are asked.
 """
 
