@@ -424,6 +424,6 @@ _CROSSED_WIDE, _CROSSED_HIGH = Fraction(24), Fraction(10)
 
 _DRY_FIT: Final = "First dry: put all of it together without glue, with the clamps you will use, and measure its diagonals."
 _SIGNS: Final = (
-    "In the pictures: numbers in circles are those of the cutting list; grey is where glue goes; arrows say which way a part closes; a "
+    "In the pictures: numbers in circles are those of the cutting list; dotted is where glue goes; arrows say which way a part closes; a "
     "short bar is the pad of a clamp. Nothing is measured from them."
 )

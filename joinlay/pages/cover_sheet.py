@@ -132,7 +132,7 @@ def _contents(entries: Sequence[ContentsLine], box: Box) -> tuple[list[Stroke], 
         under = (row - heights[0]) / 2 + Fraction(1, 2)
         strokes.append(Text((left, y + under), fitted(entry.heading, right - left - 24, heights)))
         strokes.append(Text((right, y + under), words(entry.numbers, heights[0]), Align.RIGHT))
-        strokes.append(Line((left, y + Fraction(1, 2)), (right, y + Fraction(1, 2)), Role.HATCH))
+        strokes.append(Line((left, y + Fraction(1, 2)), (right, y + Fraction(1, 2)), Role.ROW))
         links.append(Link((left, y + Fraction(1, 2), right, y + row), entry.first))
     return strokes, tuple(links)
 

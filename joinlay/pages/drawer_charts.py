@@ -17,7 +17,7 @@ from joinlay.lengths import GRADUATIONS, ZERO, Fine, Fraction, Length, Unit
 from joinlay.pages.plain_sheet import PageBlock
 from joinlay.pen.chart import Axes, tick_step
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
-from joinlay.pen.marks import Align, Arc, Fill, Line, Role, Text, flatten
+from joinlay.pen.marks import Align, Arc, Line, Polyline, Role, Text, flatten
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -216,6 +216,6 @@ def _rows(bars: Sequence[_Bar], axes: Axes) -> Iterator[Mark]:
         y -= _ROW
         yield Text((_LEFT - 2, y + 1), fitted(bar.pulled, _LEFT - 2, (_SMALL,)), Align.RIGHT)
         left, right = axes.at(ZERO, ZERO)[0], axes.at(bar.comes, ZERO)[0]
-        yield Fill(corners((left, y, right, y + Fraction(7, 2))), Fraction(1, 4))
+        yield Polyline(corners((left, y, right, y + Fraction(7, 2))), Role.FRAME, closed=True)
         yield Line((right, y - Fraction(1, 2)), (right, y + 4), Role.OUTLINE)
         yield Text((right + 2, y), bar.said)

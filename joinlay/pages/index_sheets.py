@@ -84,7 +84,7 @@ def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printe
                 strokes += (moved(text, Move(x, y)) for text in row.strokes)
                 links += (replace(link, box=_down(link, x, y)) for link in row.links)
                 y -= row.high
-                strokes.append(Line((x, y), (x + wide, y), Role.HATCH))
+                strokes.append(Line((x, y), (x + wide, y), Role.ROW))
         sheets.append(replace(pages.sheet(f"page {n // across + 1}", tuple(strokes)), links=tuple(links)))
     return bind(sheets)
 

@@ -23,6 +23,7 @@ from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import Run, figures, plain, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, box_around, flatten, text_box
 from joinlay.pen.placing import MM, Room, Whole, whole
+from joinlay.pen.signs import TONE
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -36,8 +37,6 @@ if TYPE_CHECKING:
 __all__ = ["by", "layout_drawing", "read"]
 
 _WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
-#: How dark parts are, so that they stand out from what is left.
-_PART_INK: Final = Fraction(1, 10)
 _ZERO, _BLACK, _WHITE = Fraction(0), Fraction(1), Fraction(0)
 #: Left clear round a drawing, for the numbers of cuts along its edges.
 _MARGIN: Final = Fraction(5)
@@ -69,7 +68,7 @@ def layout_drawing(sheet: CutSheet, kerf: Length, rule: Graduation, wide: Fracti
     drawing = _Drawing(sheet, kerf, rule, shown, Fraction(1, scale))
     high = shown.width.mm / scale
     strokes = [
-        *(Fill(corners(drawing.box(laid.panel)), _PART_INK, Role.CUT) for laid in sheet.pieces),
+        *(Fill(corners(drawing.box(laid.panel)), TONE, Role.CUT) for laid in sheet.pieces),
         *drawing.edges(),
         *flatten(Waste(corners(drawing.box(defect))) for defect in sheet.defects),
         *(drawing.line(cut) for cut in sheet.cuts),

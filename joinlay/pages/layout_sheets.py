@@ -199,7 +199,7 @@ class _Page:
             hung((_B_AT, y), figures(setting, self.rule, Fraction(5), bold=True)),
             *(Text((_B_SAID, first - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(said)),
         ]
-        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
+        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.ROW)), high)
 
     def _kept(self, wide: Fraction) -> Iterator[PageBlock]:
         if self.sheet.offcuts:
@@ -284,7 +284,7 @@ class _Page:
             Text((_THROUGH, y), fitted(by(cut.panel, self.rule), _DONE - _THROUGH - 1, (_SMALL, _TINY))),
             *(Text((_DONE, first - n * _STEP), fitted(line, wide - _DONE, (small,))) for n, line in enumerate(done)),
         ]
-        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.HATCH)), high)
+        return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.ROW)), high)
 
     def _uncut(self) -> PageBlock:
         return PageBlock((Text((_ZERO, Fraction(-5)), words("All of it is one part: no cut.", _WORD)),), Fraction(8))

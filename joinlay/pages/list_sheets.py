@@ -203,7 +203,7 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
         *(Text((columns.where, y - n * step), fitted(said, columns.words, (high, _SMALL))) for n, said in enumerate(named)),
         *_small(also, columns, y - (len(named) - 1) * step),
         *_sizes(row, rule, columns, y),
-        Line((_ZERO, -height), (columns.wide, -height), Role.HATCH),
+        Line((_ZERO, -height), (columns.wide, -height), Role.ROW),
     ]
     return PageBlock(tuple(strokes), height, serves=tuple(row.names))
 
@@ -270,7 +270,7 @@ def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> PageBlock
         Text((_WHAT, y), fitted(line.what, _REMARK - _WHAT - 2, (_WORD, _SMALL))),
         *_remarks(remarks, y, wide - _REMARK - (_COST if cost else 0)),
         *([Text((wide, y), fitted(cost, _COST - 2, (_WORD, _SMALL)), Align.RIGHT)] if cost else []),
-        Line((_ZERO, -height), (wide, -height), Role.HATCH),
+        Line((_ZERO, -height), (wide, -height), Role.ROW),
     ]
     return PageBlock(tuple(strokes), height)
 

@@ -15,7 +15,8 @@ from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Unit
 from joinlay.pages.printed_sheet import NO_WORDS, Laid, Sheet, bind
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
-from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, moved
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
+from joinlay.pen.signs import sample_of, signs_on
 from joinlay.records import dataclass
 from joinlay.templates.template import Template
 
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Point, Stroke
+    from joinlay.pen.signs import Sign
 
 __all__ = [
     "FOOT",
@@ -53,6 +55,9 @@ _LEADING: Final = Fraction(8, 5)
 #: The side of a box to tick, and how far it reaches below the words beside it.
 _SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
 _SIGNS: Final = ("+", "−")
+#: How high over the foot of a sheet the line stands that says what its signs mean; and how wide and high a sample of one is.
+_OVER: Final = Fraction(57, 5)
+_SAMPLE: Final = (Fraction(7), Fraction(11, 5))
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +130,8 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def foot(self, scale: str = "not to scale") -> PlainFoot:
-        """The foot of a sheet whose drawings, if any, are at ``scale``: ``1:13``."""
+    def foot(self, scale: str = "not to scale", signs: tuple[Sign, ...] = ()) -> PlainFoot:
+        """The foot of a sheet whose drawings, if any, are at ``scale``: ``1:13``; it explains ``signs`` (PR-8)."""
         left, bottom, right, _ = self.printer.room(self.paper)
         return PlainFoot(
             title=self.plan.title,
@@ -137,6 +142,7 @@ class PlainPages:
             strip=(left, bottom, right),
             scale=scale,
             printed_on=self.printer.words,
+            signs=signs,
         )
 
     def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale", serves: tuple[str, ...] = ()) -> Sheet:
@@ -144,7 +150,7 @@ class PlainPages:
 
         ``scale`` is what its foot says of its drawings: ``1:13``. ``serves`` names the boards it is of use for.
         """
-        foot = self.foot(scale)
+        foot = self.foot(scale, signs_on(strokes))
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move(), serves=serves),))
 
@@ -153,7 +159,7 @@ class PlainPages:
 class PlainFoot:
     """The foot of such a sheet: the fields of ISO 7200 in one strip. ``strip`` is its left, its bottom and its right.
 
-    ``printed_on`` says which printer it was corrected for, if any (PR-3).
+    ``printed_on`` says which printer it was corrected for, if any (PR-3); ``signs`` are those it explains (PR-8).
     """
 
     title: str
@@ -164,9 +170,10 @@ class PlainFoot:
     strip: tuple[Fraction, Fraction, Fraction]
     scale: str = "not to scale"
     printed_on: str = ""
+    signs: tuple[Sign, ...] = ()
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
-        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any."""
+        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any, and the signs."""
         left, y, right = self.strip
         fields = (
             ("title", self.title, 27),
@@ -185,9 +192,25 @@ class PlainFoot:
             strokes.append(Text((x + 1, y + 7), words(label, _TINY)))
             strokes.append(Text((x + 1, y + 2), fitted(held, wide * share - 2, (_WORD, _SMALL, _TINY))))
             x += wide * share
+        strokes += self._key()
+        taken = right - bounds_of(self._key())[0] + 3 if self.signs else Fraction(0)
         if over := "; ".join(filter(None, (said.made, self.printed_on))):
-            strokes.append(Text((left + 1, y + Fraction(57, 5)), fitted(over, right - left - 2, (_TINY,))))
+            strokes.append(Text((left + 1, y + _OVER), fitted(over, right - left - 2 - taken, (_TINY,))))
         return tuple(strokes)
+
+    def _key(self) -> list[Stroke]:
+        """The signs with their meanings in a line over the strip, ending at its right (PR-8)."""
+        _, y, right = self.strip
+        strokes: list[Stroke] = []
+        x = right
+        for sign in reversed(self.signs):
+            said = words(sign.value, _TINY)
+            x -= set_line(said).width
+            strokes.append(Text((x, y + _OVER), said))
+            x -= _SAMPLE[0] + Fraction(3, 2)
+            strokes += (moved(one, Move(x, y + _OVER - Fraction(2, 5))) for one in flatten(sample_of(sign, *_SAMPLE)))
+            x -= 4
+        return strokes
 
 
 @dataclass(frozen=True, slots=True)

@@ -182,7 +182,7 @@ class CardMaker:
         room = self.wide - left
         if len(kinds) == 1:
             return [(left, room)]
-        wanted = max(set_line(words(_called(setting, reading), _WORD)).width for reading in kinds[-1]) + 3
+        wanted = max(max(set_line(words(_called(setting, each), _WORD)).width, self._least(each)) for each in kinds[-1]) + 3
         own = min(max(wanted, room * _HEIGHT_SHARE), room * _MOST_HEIGHT)
         return [(left, room - own), (left + room - own, own)]
 
@@ -224,6 +224,11 @@ class CardMaker:
                 y = reach + _APART
             under = max(under, y)
         return strokes, under
+
+    def _least(self, reading: Reading) -> Fraction:
+        """How wide a value is with its unit, at the lower of the two heights it is set large in."""
+        figure = figures(reading.aim, self.rule, _LOWER_KEY, bold=True)
+        return set_line(figure).width + set_line(words(reading.on_rule.unit, _WORD)).width + 2
 
     def _small(self, setting: Setting, reading: Reading) -> list[str]:
         """What stands small beside a value: what callipers show, and where the cutter's other sides are."""

@@ -268,7 +268,7 @@ def _row(setting: Setting, wide: Fraction, rule: Graduation) -> PageBlock:
         Text((_NUMBER, y), words(str(setting.number), _WORD, bold=True), Align.RIGHT),
         *(Text((_CUT, y - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines)),
         Text((wide - _CHANGE, y), fitted(touch_words(setting), _CHANGE_WIDE, (_WORD, _SMALL)), Align.RIGHT),
-        Line((_ZERO, -high), (wide, -high), Role.HATCH),
+        Line((_ZERO, -high), (wide, -high), Role.ROW),
     ]
     for readings, from_right in ((fences, _FENCE), (heights, _HEIGHT)):
         if readings:

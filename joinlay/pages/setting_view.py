@@ -1,14 +1,16 @@
-"""A setting drawn at true size, cut through square to the feed: fence, table, cutter, the work, and the waste hatched."""
+"""A setting drawn at true size, cut through square to the feed: fence, table, cutter, the work, and the waste crossed out."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import figures
-from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text
+from joinlay.pen.marks import Align, Line, Polyline, Role, Text
+from joinlay.pen.signs import double_line
 from joinlay.records import dataclass
 from joinlay.settings import Guide
 from joinlay.settings import Role as CutRole
@@ -122,7 +124,7 @@ class SettingView:
         return Line((x0, self._y(y0)), (x1, self._y(y1)), role, says)
 
     def _machine(self) -> Iterator[Mark]:
-        """Fence and table, or guide, in grey; a fence the cutter is sunk in is hollow there."""
+        """Fence and table, or guide, in double lines; a fence the cutter is sunk in is hollow there."""
         if self.setting.guide in (Guide.CENTRE_LINE, Guide.GAUGED_LINE):
             return
         low, top = _ZERO, self._seen[3] + 4
@@ -130,13 +132,17 @@ class SettingView:
             low, top = -_FENCE / 3, _ZERO
         elif self.setting.near_side.mm < 0:
             low = self.setting.height.mm + 2
-        yield Fill(self._points((-_FENCE, low, _ZERO, top)), Fraction(1, 5), Role.DATUM, "fence")
-        yield Polyline(self._points((-_FENCE, low, _ZERO, top)), Role.OUTLINE, closed=True)
+        yield from self._double((-_FENCE, low, _ZERO, top), "fence")
         if self.setting.machine in _TABLES:
             near, far = self._sides(0)[0] - 2, self._sides(-1)[1] + 2
             for a, b in ((-_FENCE - 4, near), (far, max(self._seen[2], far) + 6)):
                 if a < b:
-                    yield Fill(self._points((a, -_TABLE, b, _ZERO)), Fraction(1, 2), Role.DATUM, "table")
+                    yield from self._double((a, -_TABLE, b, _ZERO), "table")
+
+    def _double(self, box: Box, says: str) -> Iterator[Mark]:
+        """What guides or carries the work, in double lines."""
+        for line in double_line(*box):
+            yield replace(line, points=tuple((x, self._y(y)) for x, y in line.points), says=says)
 
     def _wood(self) -> Iterator[Mark]:
         """The work before it is cut, broken where it runs on, with the waste crossed out."""
@@ -168,11 +174,11 @@ class SettingView:
         return Polyline(tuple((px, self._y(py)) for px, py in (one, *turns, two)), Role.BREAK)
 
     def _cutters(self) -> Iterator[Mark]:
-        """The cutter at the fence position nearest the guide, and dashed at the farthest where that is another."""
+        """The cutter at the fence position nearest the guide, and in a chain line at the farthest where that is another."""
         if self.setting.machine is MachineKind.BENCH:
             return
         high = self.setting.height.mm
-        for n, role in ((0, Role.OUTLINE), (-1, Role.HIDDEN))[: len(self.setting.fences)]:
+        for n, role in ((0, Role.OUTLINE), (-1, Role.LAST))[: len(self.setting.fences)]:
             near, far = self._sides(n)
             yield Polyline(self._points((near, -_SHANK, far, high)), role, closed=True, says="cutter")
         near, far = self._sides(0)

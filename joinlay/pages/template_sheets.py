@@ -18,8 +18,9 @@ from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, Parting, count_tiles, match_letters, next_stop, seams_across, with_boxes
 from joinlay.pages.tile_maps import TileMap
 from joinlay.pages.tiling import tile, tile_at
-from joinlay.pages.title_block import TemplateFoot, signs_on
+from joinlay.pages.title_block import TemplateFoot
 from joinlay.pen.marks import Move
+from joinlay.pen.signs import signs_on
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

@@ -5,29 +5,28 @@ The fields are those of ISO 7200. Beside the signs stand small maps of the drawi
 
 from __future__ import annotations
 
-from enum import Enum
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.check_square import check_square
 from joinlay.pages.printed_sheet import NO_WORDS
 from joinlay.pages.tile_maps import tile_maps
-from joinlay.pen.hatching import Hatch, Waste
 from joinlay.pen.lettering import fitted, words, wrapped
-from joinlay.pen.marks import Align, Fill, Line, Move, Polyline, Role, Text, flatten, moved
+from joinlay.pen.marks import Align, Line, Move, Role, Text, flatten, moved
+from joinlay.pen.signs import sample_of
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
     from joinlay.pages.printed_sheet import FootWords
     from joinlay.pages.printer import Printer
     from joinlay.pages.tile_maps import TileMap
     from joinlay.paper import Paper
     from joinlay.pen.marks import Mark, Point, Stroke
+    from joinlay.pen.signs import Sign
 
-__all__ = ["Sign", "TemplateFoot", "signs_on"]
+__all__ = ["TemplateFoot"]
 
 
 _SMALL: Final = Fraction(5, 2)
@@ -38,41 +37,14 @@ _LEFT, _TOP, _RIGHT = Fraction(3), Fraction(85), Fraction(83)
 _ROW = _STEP = Fraction(18, 5)
 #: Signs that stand in one column, the least rows left for them, and where the next column and the maps of tiles begin.
 _MOST_SIGNS, _LEAST_SIGNS, _BESIDE = 5, 4, Fraction(49)
+#: How wide and high a sample of a sign is, and how far it reaches below the line of its words.
+_SAMPLE, _SAMPLE_LOW = (Fraction(10), Fraction(3)), Fraction(2, 5)
 #: How long a line of them may be.
 _PARTS_WIDE: Final = Fraction(78)
 #: Parts that are listed, and those where the printer is named too.
 _MOST_PARTS, _MOST_BESIDE = 4, 3
 #: The letters of field names.
 _TINY: Final = Fraction(9, 5)
-
-
-class Sign(Enum):
-    """A sign that the foot of a sheet explains, with its one meaning in the whole packet (PR-8), the most telling first."""
-
-    ROUND = "cut out along this"
-    WASTE = "taken away"
-    WOOD = "wood in its place"
-    SECTION = "wood cut through"
-    FOLD = "fold over the edge"
-    HIDDEN = "under the surface"
-
-
-#: The line type that a sign is known by; a tone of grey has none.
-_SIGN_OF: Final = {
-    Role.ROUND: Sign.ROUND,
-    Role.WASTE: Sign.WASTE,
-    Role.HATCH: Sign.SECTION,
-    Role.FOLD: Sign.FOLD,
-    Role.HIDDEN: Sign.HIDDEN,
-}
-#: Black ink is for bars and pointers, white for letters.
-_BLACK: Final = Fraction(1)
-
-
-def signs_on(strokes: Iterable[Stroke]) -> tuple[Sign, ...]:
-    """The signs among ``strokes``, in the order they are explained; no others, and each once (PR-8)."""
-    found = {Sign.WOOD if isinstance(one, Fill) and 0 < one.ink < _BLACK else _SIGN_OF.get(one.role) for one in strokes}
-    return tuple(sign for sign in Sign if sign in found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +89,7 @@ class TemplateFoot:
         for n, sign in enumerate(self.signs):
             column, row = divmod(n, _MOST_SIGNS)
             x, at = _BESIDE if column else _LEFT, y - row * _ROW
-            yield from (moved(stroke, Move(x, at)) for stroke in flatten([_drawn(sign)]))
+            yield from (moved(stroke, Move(x, at - _SAMPLE_LOW)) for stroke in flatten(sample_of(sign, *_SAMPLE)))
             yield Text((x + 13, at), words(sign.value, _SMALL))
         rows, over = min(max(_LEAST_SIGNS, len(self.signs)), _MOST_SIGNS), max(0, len(self.signs) - _MOST_SIGNS)
         room = (_BESIDE, y - rows * _ROW + _SMALL + 1, _RIGHT, y - over * _ROW + _SMALL + Fraction(1, 2))
@@ -200,20 +172,3 @@ def _cell(label: str, lines: Sequence[str], x: Fraction, y: Fraction, wide: Frac
     heights = (_WORD, _SMALL, _TINY) if len(lines) == 1 else (_SMALL, _TINY)
     for n, line in enumerate(lines):
         yield Text((x, y + Fraction(7, 5) + (len(lines) - 1 - n) * _STEP), fitted(line, wide, heights))
-
-
-_SAMPLE: Final = corners((Fraction(0), Fraction(-2, 5), Fraction(10), Fraction(13, 5)))
-
-
-def _drawn(sign: Sign) -> Mark:
-    """A sample of ``sign``, for words on the baseline 0."""
-    if sign is Sign.WASTE:
-        return Waste(_SAMPLE)
-    if sign is Sign.SECTION:
-        return Hatch(_SAMPLE)
-    if sign is Sign.WOOD:
-        return Fill(_SAMPLE, Fraction(1, 8), Role.CUT)
-    if sign is Sign.ROUND:
-        return Polyline(_SAMPLE, Role.ROUND, closed=True)
-    middle = Fraction(5, 4)
-    return Line((Fraction(0), middle), (Fraction(10), middle), Role.FOLD if sign is Sign.FOLD else Role.HIDDEN)

@@ -213,7 +213,7 @@ def _rows(lines: Iterable[WorkLine], wide: Fraction, high: Fraction, step: Fract
         strokes: list[Stroke] = [
             tick_box(_BOX, base),
             *(Text((_SAID, base - n * step), words(one, high)) for n, one in enumerate(told)),
-            Line((_ZERO if is_first else _BOX, _ZERO), (wide, _ZERO), Role.HATCH),
+            Line((_ZERO if is_first else _BOX, _ZERO), (wide, _ZERO), Role.ROW),
         ]
         if is_first:
             strokes.append(Text((_ZERO, base), words(line.stage, high, bold=True)))

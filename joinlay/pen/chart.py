@@ -77,7 +77,7 @@ class Axes:
             _, y = self.at(Length(0), value)
             yield Line((left - _TICK, y), (left, y), Role.DIMENSION)
             if n:
-                yield Line((left, y), (left + wide, y), Role.HATCH)
+                yield Line((left, y), (left + wide, y), Role.ROW)
             yield Text((left - _TICK - 1, y - _FIGURE / 2), self._figure(value), Align.RIGHT)
         for n in range(int(self.most[0] / self.steps[0]) + 1):
             value = self.steps[0] * n

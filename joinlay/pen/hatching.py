@@ -1,4 +1,4 @@
-"""Hatching for wood that is cut through, and crosses for wood that is taken away: one sign for each (PR-8).
+"""Hatching for wood that is cut through, crosses for wood that is taken away, dots for glue: one sign for each (PR-8).
 
 Hatching is thin lines at 45 degrees, clipped to what they fill, exactly (ISO 128-50). A cross is what makers put on their waste.
 """
@@ -17,12 +17,14 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from joinlay.pen.marks import Point
+    from joinlay.pen.marks import Of, Point
 
-__all__ = ["Hatch", "Waste"]
+__all__ = ["Hatch", "Stipple", "Waste"]
 
 #: From one line to the next, measured upright, in mm.
 STEP: Final = Fraction(3)
+#: From one row of dots to the next.
+_DOTS_APART: Final = Fraction(6, 5)
 #: A cross on waste takes this share of the narrower side, no more than so many mm, and crosses stand so far apart at least.
 _SHARE, _MOST, _APART = Fraction(7, 10), Fraction(8), Fraction(12)
 
@@ -58,6 +60,31 @@ class Hatch:
         slope = (x1 - x0) / (high - low)
         for n in range(ceil(low / self.step), ceil(high / self.step)):
             crossings.setdefault(n, []).append(x0 + (n * self.step - low) * slope)
+
+
+@dataclass(frozen=True, slots=True)
+class Stipple:
+    """Where glue goes: rows of dots over a polygon, ``points`` its corners in order; the rows of all lie at the same heights."""
+
+    points: tuple[Point, ...]
+    says: str = ""
+    of: Of = None
+
+    def spelled(self) -> Iterator[Line]:
+        """A dotted line for each row, from edge to edge of the polygon (even-odd)."""
+        crossings: dict[int, list[Fraction]] = {}
+        for (x0, y0), (x1, y1) in pairwise((*self.points, self.points[0])):
+            if y0 == y1:
+                continue
+            slope = (x1 - x0) / (y1 - y0)
+            # An edge's upper end is left out, so no corner counts twice.
+            for n in range(ceil(min(y0, y1) / _DOTS_APART), ceil(max(y0, y1) / _DOTS_APART)):
+                crossings.setdefault(n, []).append(x0 + (n * _DOTS_APART - y0) * slope)
+        for n in sorted(crossings):
+            xs = sorted(crossings[n])
+            for left, right in zip(xs[::2], xs[1::2], strict=True):
+                if left < right:
+                    yield Line((left, n * _DOTS_APART), (right, n * _DOTS_APART), Role.GLUE, self.says, self.of)
 
 
 @dataclass(frozen=True, slots=True)

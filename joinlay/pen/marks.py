@@ -60,6 +60,10 @@ class Role(Enum):
     CENTRE = "centre"
     HATCH = "hatch"  #: wood that is cut through, in a section
     WASTE = "waste"  #: wood that is taken away
+    GLUE = "glue"  #: where glue goes
+    MACHINE = "machine"  #: what guides the work or carries it: fence, guide, straightedge, table
+    LAST = "last"  #: the last of several places of what moves
+    REFERENCE = "reference"  #: the marks of reference face and edge in a picture of a part
     DIMENSION = "dimension"
     DATUM = "datum"
     FOLD = "fold"
@@ -68,6 +72,7 @@ class Role(Enum):
     ROUND = "round"  #: where paper is cut out, round a template and its words
     CHECK = "check"  #: what the maker measures to see that the print is true
     FRAME = "frame"  #: the lines of the title block
+    ROW = "row"  #: between two rows of a list, and the lines of a chart
     TEXT = "text"
 
 
@@ -84,7 +89,7 @@ def _pen(weight: str, *dash: str) -> Pen:
 
 
 #: Line types and weights (ISO 128): outlines wide, everything marked from a hairline, centre lines long-dashed dotted, hidden
-#: dashed, what scissors follow dotted.
+#: dashed, the last place of what moves long-dashed double-dotted, what scissors follow dotted.
 PENS: Final = {
     Role.OUTLINE: _pen("0.35"),
     Role.SEEN: _pen("0.18"),
@@ -94,6 +99,10 @@ PENS: Final = {
     Role.CENTRE: _pen("0.13", "7", "0.9", "0.5", "0.9"),
     Role.HATCH: _pen("0.1"),
     Role.WASTE: _pen("0.13"),
+    Role.GLUE: _pen("0.25", "0.25", "1.25"),
+    Role.MACHINE: _pen("0.25"),
+    Role.LAST: _pen("0.13", "5", "0.8", "0.4", "0.8", "0.4", "0.8"),
+    Role.REFERENCE: _pen("0.35"),
     Role.DIMENSION: _pen("0.13"),
     Role.DATUM: _pen("0.35"),
     Role.FOLD: _pen("0.25", "4", "1.6"),
@@ -102,6 +111,7 @@ PENS: Final = {
     Role.ROUND: _pen("0.18", "0.3", "1.2"),
     Role.CHECK: _pen("0.13"),
     Role.FRAME: _pen("0.18"),
+    Role.ROW: _pen("0.1"),
     Role.TEXT: _pen("0.13"),
 }
 

@@ -1,7 +1,7 @@
-"""The piece taken apart, to see at a glance what goes where: parts along the ways they close, numbered, their moves as arrows, glue toned.
+"""The piece taken apart, to see at a glance what goes where: parts along the ways they close, numbered, their moves as arrows, glue dotted.
 
 A view is made of the same placed boards as every picture. They are moved apart along the moves of the order (``apart.py``), looked at from the
-front, the right and above with what is hidden taken away (``axonometric.py``, ISO 5456-3), toned where glue goes (``glue_faces.py``), and
+front, the right and above with what is hidden taken away (``axonometric.py``, ISO 5456-3), dotted where glue goes (``glue_faces.py``), and
 numbered (``balloons.py``). Thin chain lines run from each joint to where it closes, and an arrow on them says which part moves. Everything drawn of a
 part carries its role, so that a program can show or hide it, or know which part a hand points at.
 """
@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, extent
 from joinlay.lengths import Fraction
+from joinlay.pen.hatching import Stipple
 from joinlay.pen.marks import Fill, Line, Role, flatten
 from joinlay.pictures.apart import closing_way, held_apart, offsets_of
 from joinlay.pictures.axonometric import drawn_at, look_from_corner
@@ -41,8 +42,6 @@ __all__ = ["ApartView", "ClampSign", "DrawnPart", "MoveArrow", "apart_view", "ru
 
 #: The gap between parts, as a share of the largest size of what is drawn.
 _GAP: Final = Fraction(1, 8)
-#: How dark glue is.
-_GLUE: Final = Fraction(3, 10)
 #: The longest arrow, the shortest stretch it may stand on, and its head, in mm on paper.
 _ARROW, _LEAST, _HEAD, _HALF_HEAD = Fraction(13), Fraction(4), Fraction(12, 5), Fraction(4, 5)
 #: Room left around the wood for balloons, in mm on paper.
@@ -58,10 +57,10 @@ _NONE: Final = (Fraction(0), Fraction(0), Fraction(0))
 
 @dataclass(frozen=True, slots=True)
 class DrawnPart:
-    """What is drawn of the part ``role``: where it gets glue, toned, and what is seen of its edges."""
+    """What is drawn of the part ``role``: where it gets glue, dotted, and what is seen of its edges."""
 
     role: PartRole
-    glue: tuple[Fill, ...]
+    glue: tuple[Line, ...]
     edges: tuple[Line, ...]
 
 
@@ -132,7 +131,7 @@ class ApartView:
     @property
     def picture(self) -> Picture:
         """The view as strokes, in the order they are drawn."""
-        strokes: list[Stroke] = [fill for part in self.parts for fill in part.glue]
+        strokes: list[Stroke] = [dots for part in self.parts for dots in part.glue]
         strokes += [edge for part in self.parts for edge in part.edges]
         strokes += flatten([*self.moves, *self.clamps, *self.balloons])
         return Picture(self.title, tuple(strokes), self.scale, areas=self.areas)
@@ -241,11 +240,11 @@ class _Drawing:
         for edge in self.view.edges:
             role = Role.OUTLINE if edge.is_rim else Role.SEEN
             edges[edge.role].append(Line(self._put(edge.start), self._put(edge.end), role, edge.role.name, edge.role))
-        glue: dict[PartRole, list[Fill]] = {role: [] for role in self.boards}
+        glue: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
         for face in glue_faces((met for move in moves for met in move.glued), self.boards, self.offsets):
             for area in self.view.seen_area(face):
                 points = tuple((x * self.factor, y * self.factor) for x, y in area)
-                glue[face.role].append(Fill(points, _GLUE, Role.HATCH, face.role.name, face.role))
+                glue[face.role] += Stipple(points, face.role.name, face.role).spelled()
         arrows = tuple(self._arrows(moves))
         paper = Paper()
         paper.take(line for lines in edges.values() for line in lines)

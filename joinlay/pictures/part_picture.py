@@ -56,8 +56,8 @@ class FaceMark:
         x, y = self.foot
         r = self.high / 5
         loop = (x + r, y + self.high - r)
-        yield Line(self.foot, (x, loop[1]), Role.SEEN, "reference face")
-        yield Arc(loop, r, Fraction(270), Fraction(270), Role.SEEN)
+        yield Line(self.foot, (x, loop[1]), Role.REFERENCE, "reference face")
+        yield Arc(loop, r, Fraction(270), Fraction(270), Role.REFERENCE)
 
 
 def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: Sequence[Length] = ()) -> tuple[Stroke, ...]:
@@ -74,8 +74,8 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: 
     long, wide = board.length.mm * scale.factor, board.width.mm * scale.factor
     for at in joints:
         y = at.mm * scale.factor
-        easel.draw((Line((_ZERO, y), (long, y), Role.CENTRE, "edge joint"),))
-    easel.draw((Fill(corners((_ZERO, -_GAP - _BAR, long, -_GAP)), Fraction(1), Role.DATUM, board.datum.edge),))
+        easel.draw((Line((_ZERO, y), (long, y), Role.SEEN, "edge joint"),))
+    easel.draw((Fill(corners((_ZERO, -_GAP - _BAR, long, -_GAP)), Fraction(1), Role.REFERENCE, board.datum.edge),))
     _mark_face(easel, board, long, wide)
     if has_grain:
         _mark_grain(easel, long, wide)

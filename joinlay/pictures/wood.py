@@ -29,7 +29,7 @@ _THIN: Final = Fraction(9, 10)
 _HATCHINGS: Final = ((Fraction(3, 2), False), (Fraction(3, 2), True), (Fraction(5, 2), False), (Fraction(5, 2), True))
 #: How near wood must be to look as if it touched, in micrometres.
 _NEAR: Final = 2 * MM
-_GREY: Final = Fraction(3, 5)
+_BLACK: Final = Fraction(1)
 _NOTHING: Final = Fraction(0)
 _MIDDLE: Final = Fraction(1, 2)
 _FINE: Final = Fraction(1)
@@ -113,7 +113,7 @@ def hatch_strokes(
     coarse: Fraction = _FINE,
     existing: Collection[PartRole] = (),
 ) -> Iterator[Stroke]:
-    """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled grey.
+    """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled black, as that standard has it.
 
     ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual. Parts
     that are ``existing`` are left white.
@@ -134,7 +134,7 @@ def hatch_strokes(
             points = tuple(fit.point(corner) for corner in facet.corners)
             shown = clip(points) if clip else points
             if len(shown) > 2:
-                yield from (Fill(shown, _GREY, Role.HATCH, role.name),) if thin else _hatched(shown, way, coarse)
+                yield from (Fill(shown, _BLACK, Role.HATCH, role.name),) if thin else _hatched(shown, way, coarse)
 
 
 def _ways(cut: dict[PartRole, list[Facet]]) -> dict[PartRole, int]:

@@ -13,7 +13,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Stroke
 
-__all__ = ["FIGURE", "SMALL", "TONE", "WORD", "Template"]
+__all__ = ["FIGURE", "SMALL", "WORD", "Template"]
 
 #: Heights of lettering in mm (ISO 3098): of figures read with the part in hand, of words beside them, of what is said besides.
 FIGURE: Final = Fraction(5)
@@ -21,8 +21,6 @@ WORD: Final = Fraction(7, 2)
 SMALL: Final = Fraction(5, 2)
 #: From a template by itself down to the line of its mark.
 _UNDER: Final = Fraction(5)
-#: The tone of what is filled, light enough to see a pencil line or a prick on: 0 is white, 1 black.
-TONE: Final = Fraction(1, 8)
 
 
 @dataclass(frozen=True, slots=True)

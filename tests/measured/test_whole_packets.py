@@ -70,7 +70,7 @@ def test_a_sheet_explains_the_signs_on_it_and_no_others(name):
         Role.WASTE: "taken away",
         Role.HATCH: "wood cut through",
         Role.FOLD: "fold over the edge",
-        Role.HIDDEN: "under the surface",
+        Role.HIDDEN: "behind the surface",
     }
     seen = set()
     for chapter in packet(name).chapters:

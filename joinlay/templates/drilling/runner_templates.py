@@ -13,11 +13,12 @@ from joinlay.lengths import Fraction
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of, flatten
+from joinlay.pen.signs import TONE
 from joinlay.records import dataclass
 from joinlay.templates.banks import whole_piece
 from joinlay.templates.datum_marks import figures_below, figures_beside, name_in_box, upright_datum, words_beside
 from joinlay.templates.piece_axes import PieceAxis, reach, reach_at_end
-from joinlay.templates.template import FIGURE, SMALL, TONE, Template
+from joinlay.templates.template import FIGURE, SMALL, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:

@@ -16,11 +16,11 @@ from joinlay.pen.blocks import stacked
 from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import fitted, set_line, unparted, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, Turn, flatten
-from joinlay.pen.signs import BAR
+from joinlay.pen.signs import BAR, TONE
 from joinlay.records import dataclass
 from joinlay.templates.story.stick import Apex, StretchKind
 from joinlay.templates.story.stick_labels import label
-from joinlay.templates.template import SMALL, TONE, WORD
+from joinlay.templates.template import SMALL, WORD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -15,7 +15,7 @@ from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.setting_view import SettingView
 from joinlay.paper import paper_named
 from joinlay.pen.lettering import Run, Vulgar, plain
-from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, flatten
+from joinlay.pen.marks import Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.settings import Guide, choose, settings_for
 from joinlay.settings.wording import correction_pairs, cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
@@ -200,16 +200,16 @@ def test_the_view_is_true_to_size(name):
 def test_two_fence_positions_show_two_cutters_the_last_dashed():
     card, marks = view_of(dado(board("18", "5", "1/2"), "1", "21/64", "1/4"))
     first, last = named(marks, "cutter")
-    assert (first.role, last.role) == (Role.OUTLINE, Role.HIDDEN)
+    assert (first.role, last.role) == (Role.OUTLINE, Role.LAST)
     assert last.points[0][0] - first.points[0][0] == card.fences[1].mm - card.fences[0].mm
 
 
 def test_the_fence_is_hollow_where_the_cutter_is_sunk_in_it():
     card, marks = view_of(edge_rabbet(board("30", "12", "3/4"), "9/32", "1/4"))
-    (fence,) = named(marks, "fence")
-    assert isinstance(fence, Fill)
+    fence = named(marks, "fence")
+    assert [one.role for one in fence] == [Role.MACHINE, Role.MACHINE]  # a double line
     assert card.near_side.mm < 0
-    assert min(y for _, y in fence.points) > card.height.mm
+    assert min(y for one in fence for _, y in one.points) > card.height.mm
 
 
 def test_a_long_way_to_the_fence_is_broken_and_what_is_drawn_stays_true():

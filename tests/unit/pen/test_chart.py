@@ -36,7 +36,7 @@ def test_every_tick_has_its_figure_and_line():
     marks = list(axes().spelled())
     said = [mark.plain for mark in marks if isinstance(mark, Text)]
     assert said == ["0", "1", "2", "3", "4", "5", "0", "50", "100", "150", "200", "250", "300", "350", "400"]
-    across = [mark for mark in marks if isinstance(mark, Line) and mark.role is Role.HATCH]
+    across = [mark for mark in marks if isinstance(mark, Line) and mark.role is Role.ROW]
     assert [line.start[1] for line in across] == [20, 30, 40, 50, 60]
 
 
