@@ -209,7 +209,7 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
     if with_list:
         blocks += _rows(found, wide, rule)
     blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
-    return flow([*blocks, *([PageBlock((), _ABOVE)] if with_list else [])], top - bottom)
+    return flow([*blocks, PageBlock((), _ABOVE if with_list else _ABOVE / 2)], top - bottom)
 
 
 def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[PageBlock]:
