@@ -84,8 +84,9 @@ class Taper:
 class Board:
     """A piece of wood: its sizes, its references, what is cut out of it, and where it stands.
 
-    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width``
-    across it, ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum`` gives their
+    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width`` across it (the other
+    way about with ``has_grain_across``), ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum``
+    gives their
     words. ``place`` is None for a board that stands alone.
     """
 
@@ -102,6 +103,8 @@ class Board:
     """True for a loose tenon whose two narrow edges are rounded to fit a routed mortise."""
     planed: tuple[tuple[Surface, Dimension], ...] = ()
     """What is made full and planed off as it is fitted: from which surface, and about how much (HF-1)."""
+    has_grain_across: bool = False
+    """True for a part of a sheet whose grain runs along its width: a drawer front with its grain upright."""
     bands: tuple[Band, ...] = ()
     """Edge banding, in the order it is glued on; the board's sizes are the finished ones, bands included."""
     name: str = field(init=False, compare=False, repr=False)

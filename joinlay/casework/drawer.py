@@ -53,6 +53,7 @@ def plan_drawer(
     tenon stock for the front corners, None for LT-1 to choose; ``seasons`` the air it will stand in, None for a heated house.
     Raises Refused where a rule can't be met.
     """
+    _refuse_upright(role, make)
     sizes = size_drawer(role, opening, make, shop.practice)
     wanted = Wanted(role, make, sizes, shop, tenon=tenon)
     back_corner = design_back(make.back_joint, wanted)
@@ -87,6 +88,17 @@ def plan_drawer(
         bottom_clearance=sizes.front_rise,
         taper=sizes.taper,
     )
+
+
+def _refuse_upright(role: DrawerRole, make: DrawerMake) -> None:
+    """Refuse a solid front with its grain upright, which would move from side to side in an opening and on a box that don't."""
+    if make.has_upright_grain and make.front.is_solid:
+        refused = refusal(
+            "wood movement", "Its front is solid, and with the grain upright it would swell and shrink from side to side; its opening does not.",
+            "", "CK-6, CL-2", "Wood Handbook 2010, equation 13-2",
+        ).at(role.name)  # fmt: skip
+        ways = (Remedy("leave its grain from side to side", (Change("drawers", "front-grain", "from side to side"),)),)
+        raise Refused(replace(refused.finding, remedies=ways))
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +234,10 @@ class _Box:
     def _front(self) -> Board:
         inside_face = self.sizes.set_back + self.make.front.thickness
         place = Place.at(self.sizes.side_clearance, inside_face, self.sizes.front_rise, "+X", "+Z", "-Y")
-        return self._board(PartKind.DRAWER_FRONT, self.make.front, self.sizes.front_width, self.sizes.front_height, _FRONT, place)
+        board = self._board(
+            PartKind.DRAWER_FRONT, self.make.front, self.sizes.front_width, self.sizes.front_height, _FRONT, place
+        )
+        return replace(board, has_grain_across=self.make.has_upright_grain)
 
     def _side(self, hand: Hand) -> Board:
         inner = self.sizes.side_clearance + self.make.sides.thickness

@@ -10,6 +10,7 @@ from joinlay.cli.words import counted
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import Keeps, cut_steps
+from joinlay.cutlist.sheet_goods import run_words
 from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -119,6 +120,7 @@ def _sheet(number: int, sheet: CutSheet, layout: Layout, worked_out: Plan) -> st
             sheet_head(number, len(layout.sheets), sheet.blank.name, size),
             table(rows) if sheet.cuts else no_cuts(sheet.pieces[0].piece.name),
             offcuts_kept(kept),
+            *run_words(layout, sheet),
         )
         if part
     )

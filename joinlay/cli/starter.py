@@ -175,6 +175,7 @@ front-joint = "loose tenon"         # or "half-blind locking rabbet", "rabbet" (
 back-joint = "locking rabbet"       # or "dado", "nailed butt"
 back-height = "full"                # or "on bottom": the back stands on the bottom
 #inside = {{ width = "{wide}", height = "{low}", depth = "{deep}", room = "{gap}" }}   # what must lie in it, in place of other sizes
+#front-grain = "upright"            # fronts of plywood only; or "from side to side"
 #fit = "plane"                      # made full to its opening, to be planed until it goes; the clearances are what is left then
 #front-size = {{ width = "{wide}", height = "{high}" }}   # or the size of its finished front
 #bottom-reach = "back"              # how far a bottom goes under a back that stands on it; or "ends of the sides"
@@ -291,9 +292,9 @@ drawers = 4
 graduation = "arithmetic"           # or "equal"; or "geometric" with ratio = "1.15" for step; or heights = ["4", "fill", "6"]
 step = "{step}"                   # how much deeper each is than the one above
 #rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones; "open" is an open bay
-#rows = [{{ drawers = 3 }}, {{ widths = ["{bay}", "fill"] }}, {{ shares = [1, 2] }}]     # alike; one by one; by shares
-#rows = [{{ open = true, fixed = 1, stock = "birch-thick", load = "{shelf_load}", lipping = {{ stock = "cherry", height = "{lipping}" }} }}, 2]
-#rows = [{{ loose = 1, stock = "birch-thick", load = "{shelf_load}" }}, 2, 1]     # a shelf in dadoes, and one on pins
+#  rows = [{{ drawers = 3 }}, {{ widths = ["{bay}", "fill"] }}, {{ shares = [1, 2] }}]     # alike; one by one; by shares
+#  rows = [{{ open = true, fixed = 1, stock = "birch-thick", load = "{shelf_load}", lipping = {{ stock = "cherry", height = "{lipping}" }} }}, 2]
+#  rows = [{{ loose = 1, stock = "birch-thick", load = "{shelf_load}" }}, 2, 1]     # a shelf in dadoes, and one on pins
 #mullion = "{mullion}"                      # width of the uprights between drawers side by side
 remainder = "bottom"                # round the others to your rule, and give what is over to this one
 top-clearance = "{swell}"            # room for solid fronts to swell

@@ -157,6 +157,7 @@ class _Reader:
                 "length": text(board.length),
                 "width": text(board.width),
                 "thickness": text(board.thickness),
+                **({"grain": "across its length"} if board.has_grain_across else {}),
                 **{
                     f"taper of the {board.datum.word(taper.surface)}": f"{text(taper.near)} to {text(taper.far)}"
                     for taper in board.tapers
@@ -249,7 +250,7 @@ class _Part:
         nominal = None if stock is None else stock.nominal.mm
         bands = tuple((band.surface, band.stock, band.thickness.mm) for band in board.bands)
         traced = ((one.outline, one.along, one.across, one.into) for one in plan.outlines if one.board.role == board.role)
-        wood = (board.stock, nominal, planed, bands, board.has_round_edges)
+        wood = (board.stock, nominal, planed, bands, board.has_round_edges, board.has_grain_across)
         return cls(board, wood, frozenset((*_taken(board), *traced)))
 
     @property

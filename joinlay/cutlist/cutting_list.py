@@ -190,10 +190,11 @@ def _place_of(board: Board, order: list[str]) -> tuple[bool, int]:
 
 def _row(number: int, boards: list[Board], stock: Stock | None, any_grain: frozenset[str], practice: Practice) -> Row:
     board = boards[0]
-    finished = Size(board.length, board.width, board.thickness)
+    with_it, across_it = (Axis.ACROSS, Axis.ALONG) if board.has_grain_across else (Axis.ALONG, Axis.ACROSS)
+    finished = Size(board.size(with_it), board.size(across_it), board.thickness)
     core = None
     if board.bands:
-        core = Size(core_size(board, Axis.ALONG), core_size(board, Axis.ACROSS), board.thickness)
+        core = Size(core_size(board, with_it), core_size(board, across_it), board.thickness)
     # A knob's blank is a rough size already, with its own allowances for turning and parting.
     is_rough = stock is not None and stock.is_solid and board.role.kind is not PartKind.KNOB_BLANK
     rough = _rough(board.name, core or finished, practice) if is_rough else None
@@ -249,6 +250,8 @@ def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iter
     """
     if row.grain is Grain.ANY:
         yield "grain does not matter"
+    elif row.board.has_grain_across:
+        yield "grain upright: its length here is its height in the piece"
     if row.core is not None and row.rough is not None:
         yield f"core {text(row.core.length)} {by} {text(row.core.width)}"
     if row.bands:
@@ -332,6 +335,7 @@ def shape_key(board: Board) -> Hashable:
         board.stock,
         sizes,
         board.has_round_edges,
+        board.has_grain_across,
         _planing(board),
         min(_seen(board, flips) for flips in turns),
     )

@@ -146,6 +146,7 @@ class _Plainly:
             "least_whole_sheets": layout.least_whole,
             "used": self.number(layout.used),
             "sheets": [self.sheet(sheet) for sheet in layout.sheets],
+            "runs": [list(run) for run in layout.runs],
             "left_out": [piece.name for piece in layout.left_out],
             "not_needed": [blank.name for blank in layout.unused],
         }

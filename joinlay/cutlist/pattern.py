@@ -141,7 +141,8 @@ class Layout:
     """All sheets of one stock: what is on hand first, then whole sheets to buy.
 
     ``least_whole`` is the number of whole sheets below which no layout can go. ``left_out`` are parts that fit no blank; a
-    finding says why. ``unused`` are blanks on hand that were not needed.
+    finding says why. ``unused`` are blanks on hand that were not needed. ``runs`` are the drawer fronts that lie in one column each, so that
+    the figure runs on from one to the next, by name, in the order in which they stand in the piece.
     """
 
     stock: str
@@ -153,6 +154,7 @@ class Layout:
     left_out: tuple[PartToSaw, ...]
     unused: tuple[Blank, ...]
     findings: tuple[Finding, ...]
+    runs: tuple[tuple[str, ...], ...] = ()
 
     @property
     def whole(self) -> int:

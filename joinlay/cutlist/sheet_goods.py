@@ -1,6 +1,6 @@
 """Sheet goods laid out for a plan: every part on offcuts first, then on as few whole sheets as can be found (CL-2).
 
-The fronts of one bank are cut from one column of the sheet, top to bottom, so that the grain runs on from front to front. What
+The fronts of one bank are cut from one column of the sheet, top to bottom, so that the grain runs on from front to front; upright grain too. What
 that costs in sheets is found by laying everything a second time without.
 """
 
@@ -21,11 +21,12 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, DrawerRole
     from joinlay.cutlist.cutting_list import CuttingList, Group
+    from joinlay.cutlist.pattern import CutSheet
     from joinlay.findings import Finding
     from joinlay.jobs.on_hand import OnHand
     from joinlay.jobs.plan import Plan
 
-__all__ = ["sheet_layouts", "stack_fronts"]
+__all__ = ["run_words", "sheet_layouts", "stack_fronts"]
 
 
 def sheet_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
@@ -66,7 +67,30 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
         left_out=laid.left_out,
         unused=laid.unused,
         findings=tuple(found),
+        runs=tuple(tuple(piece.name for piece in stack.pieces) for stack in stacks if len(stack.pieces) > 1),
     )
+
+
+def run_words(layout: Layout, sheet: CutSheet) -> tuple[str, ...]:
+    """Of each run of fronts on ``sheet``, in which order they come off it and what for; nothing where it has none (CL-2).
+
+    ``One run, so that the figure goes on from front to front: drawer 4 front, drawer 5 front, from left to right in the drawing. ...``
+    """
+    laid = {each.piece.name: each.panel for each in sheet.pieces}
+    said = []
+    for run in layout.runs:
+        if not all(name in laid for name in run):
+            continue
+        first, last = laid[run[0]], laid[run[-1]]
+        if first.across.mm == last.across.mm:
+            way = "from left to right" if first.along.mm < last.along.mm else "from right to left"
+        else:
+            way = "from the bottom up" if first.across.mm < last.across.mm else "from the top down"
+        said.append(
+            f"One run, so that the figure goes on from front to front: {', '.join(run)}, {way} in the drawing. Draw one large triangle across "
+            "them all before they are sawn apart."
+        )
+    return tuple(said)
 
 
 def _offcuts(on_hand: OnHand, names: Sequence[str], *, has_grain: bool) -> list[Blank]:
@@ -173,7 +197,8 @@ def _is_kept(board: Board, piece: PartToSaw) -> bool:
 
 def _is_upright(board: Board) -> bool:
     """True where the grain of a front runs up and down in the piece."""
-    return board.place is not None and abs(board.place.along[2]) > abs(board.place.along[0])
+    stands = board.place is not None and abs(board.place.along[2]) > abs(board.place.along[0])
+    return stands is not board.has_grain_across
 
 
 def _broken(bank: Sequence[PartToSaw], room: tuple[Length, Length], kerf: Length, *, across: bool) -> list[FrontColumn]:

@@ -232,6 +232,10 @@ class BoardTold(Told):
     round_edges: bool = Field(
         validation_alias="has_round_edges", description="True for a loose tenon rounded to fit a routed mortise."
     )
+    grain_across: bool = Field(
+        validation_alias="has_grain_across",
+        description="True where the grain runs along its width: a front of a sheet, its grain upright.",
+    )
     cuts: list[CutTold]
     tapers: list[TaperTold]
     place: PlaceTold | None = Field(description="Null for a board that stands alone.")

@@ -158,6 +158,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "inside": "What must lie in it; its opening, and in a [[bank]] the piece, is worked out around that (CO-1).",
         "front-size": "The size of its finished front, in place of its opening's; in a [[bank]] the piece is worked out around it (CO-1).",
         "front": "The stock of the front.",
+        "front-grain": "Which way the grain of the front runs; from side to side unless told, and upright only in a sheet (CL-2).",
         "sides": "The stock of the sides.",
         "back": "The stock of the back; the sides' unless told.",
         "bottom": "The stock of the bottom.",

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.pattern import Keeps, cut_steps
 from joinlay.cutlist.saw_cautions import cautions_at_sheets
+from joinlay.cutlist.sheet_goods import run_words
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box
@@ -155,6 +156,11 @@ class _Page:
         """Whether its cuts have room beside its drawing."""
         return len(cut_steps(self.sheet)) <= _FEW
 
+    @property
+    def _runs(self) -> tuple[str, ...]:
+        """What is to be said of the runs of fronts that come out of it."""
+        return run_words(self.layout, self.sheet)
+
     def has_its_numbers(self, drawn: PageBlock) -> bool:
         """Whether every cut has its number in the drawing, or the number of its run."""
         on_black = {stroke.plain for stroke in drawn.strokes if isinstance(stroke, Text) and stroke.ink == 0}
@@ -166,7 +172,7 @@ class _Page:
         steps = cut_steps(self.sheet)
         half = wide * _DRAWN
         drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, half, deep)
-        told = list(wrapped(self._tally(), half, _SMALL))
+        told = [line for one in (self._tally(), *self._runs) for line in wrapped(one, half, _SMALL)]
         top, room = Fraction(9), wide - half - 5
         low = top + drawn.height
         strokes: list[Stroke] = [*self._named(wide, f", drawn 1:{scale}")]
@@ -231,7 +237,7 @@ class _Page:
 
     def _head(self, wide: Fraction) -> PageBlock:
         # What it uses, then what the drawing means, a line under the other.
-        told = [*wrapped(self._tally(), wide, _SMALL), *wrapped(_LEGEND, wide, _SMALL)]
+        told = [line for one in (self._tally(), *self._runs, _LEGEND) for line in wrapped(one, wide, _SMALL)]
         lines: list[Stroke] = [
             *self._named(wide),
             *(Text((_ZERO, Fraction(-13) - n * _STEP), words(said, _SMALL)) for n, said in enumerate(told)),

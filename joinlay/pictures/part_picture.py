@@ -78,7 +78,7 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: 
     easel.draw((Fill(corners((_ZERO, -_GAP - _BAR, long, -_GAP)), Fraction(1), Role.REFERENCE, board.datum.edge),))
     _mark_face(easel, board, long, wide)
     if has_grain:
-        _mark_grain(easel, long, wide)
+        _mark_grain(easel, long, wide, is_upright=board.has_grain_across)
     return tuple(easel.strokes)
 
 
@@ -150,11 +150,11 @@ def _mark_face(easel: Easel, board: Board, long: Fraction, wide: Fraction) -> No
             return
 
 
-def _mark_grain(easel: Easel, long: Fraction, wide: Fraction) -> None:
+def _mark_grain(easel: Easel, long: Fraction, wide: Fraction, *, is_upright: bool) -> None:
     for size in _ARROWS:
         for share in (Fraction(1, 2), Fraction(2, 3), Fraction(1, 3)):
             for up in (Fraction(1, 2), Fraction(3, 4), Fraction(1, 4)):
-                arrow = GrainArrow((long * share, wide * up), size, is_upright=False)
-                if size + 2 <= long and easel.taken.is_free(whole(arrow.box), 200):
+                arrow = GrainArrow((long * share, wide * up), size, is_upright=is_upright)
+                if size + 2 <= (wide if is_upright else long) and easel.taken.is_free(whole(arrow.box), 200):
                     easel.draw(arrow.spelled())
                     return

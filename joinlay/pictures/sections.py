@@ -297,7 +297,8 @@ class _Section:
     def _grain(self, easel: Easel, fit: Fit, facet: Facet) -> None:
         place = facet.board.place
         assert place is not None
-        run = (abs(place.along[self.view.right]), abs(place.along[self.view.up]))
+        grain = place.across if facet.board.has_grain_across else place.along
+        run = (abs(grain[self.view.right]), abs(grain[self.view.up]))
         x0, y0, x1, y1 = fit.box(box_of(facet.corners))
         is_upright = run[1] > run[0]
         if max(run) < Fraction(1, 2) or (y1 - y0 if is_upright else x1 - x0) < 2 * _ARROW:

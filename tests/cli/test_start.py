@@ -39,7 +39,7 @@ def test_a_whole_piece_is_a_good_job_too(unit):
 def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
     # Its notes that name a file of the maker's own, or stand in place of a line that is written, are tried in tests of their own.
     left = r"shop =|room|profile|\[\[outline|file|on =|depth = 0|purpose|face|at =|turn|mirrored|  eye"
-    left += r"|rows =|mullion = .*side by side|inside =|front-size ="
+    left += r"|rows =|mullion = .*side by side|inside =|front-size =|front-grain ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit, is_piece=True), flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
     assert len(worked_out.drawers) == 4
@@ -125,7 +125,7 @@ def test_runners_for_openings_that_are_there_may_be_written(unit):
 @pytest.mark.parametrize(("turn", "rows"), [(0, [2, 1, 1]), (1, [3, 2, 2]), (2, [2]), (3, [2, 1])])
 def test_rows_may_be_written_in_place_of_drawers(unit, turn, rows):
     text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "")
-    shown = re.findall(r"^#rows = .*$", text, flags=re.MULTILINE)
+    shown = re.findall(r"^# *rows = .*$", text, flags=re.MULTILINE)
     assert len(shown) == 4
     text = text.replace(shown[turn], shown[turn].removeprefix("#"))
     text = re.sub(r"^#(?=mullion = .*side by side)", "", text, flags=re.MULTILINE)
@@ -138,7 +138,7 @@ def test_rows_may_be_written_in_place_of_drawers(unit, turn, rows):
 
 def test_every_key_of_a_row_and_of_a_shelf_s_lipping_is_shown():
     defs = job_schema()["$defs"]
-    shown = " ".join(re.findall(r"^#rows = .*$", starter_job(Unit.INCH, is_piece=True), flags=re.MULTILINE))
+    shown = " ".join(re.findall(r"^# *rows = .*$", starter_job(Unit.INCH, is_piece=True), flags=re.MULTILINE))
     own = {*defs["RowEntry"]["properties"], *defs["LippingEntry"]["properties"]}
     assert len(own) >= 10
     assert [key for key in sorted(own) if not re.search(rf"[ {{]{key} = ", shown)] == []
@@ -149,8 +149,8 @@ def test_every_key_of_a_row_and_of_a_shelf_s_lipping_is_shown():
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
     keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|mortise-depths|mortise-heights|mortise-widths"
-    keys += "|drill|hand-tools|first-choice|limits|inside =|front-size ="
-    left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop =|inside =|front-size ="
+    keys += "|drill|hand-tools|first-choice|limits|inside =|front-size =|front-grain ="
+    left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop =|inside =|front-size =|front-grain ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)
     job = read_job(text, "chest.toml", f'units = "{unit.value}"\nkerf = 1\n' if shop == "a file" else None, "my.shop.toml")
     assert job.drawers[-1].name == "drawer bottom"
@@ -213,3 +213,11 @@ def test_a_whole_piece_is_written_when_it_is_asked_for(tmp_path, capsys):
     assert run(capsys, "start", job, "--piece", "--metric").code == 0
     assert job.read_text(encoding="utf-8") == starter_job(Unit.MM, is_piece=True)
     assert run(capsys, "check", job).code == 0
+
+
+@BOTH
+def test_the_grain_of_a_front_of_plywood_may_be_written(unit):
+    text = starter_job(unit, is_piece=True).replace('front = "cherry"', 'front = "birch-thick"').replace("#front-grain", "front-grain")
+    worked_out = plan(read_job(text, "chest.toml"))
+    assert not worked_out.is_refused
+    assert [drawer.front.has_grain_across for drawer in worked_out.drawers] == [True] * 4

@@ -49,6 +49,9 @@ STOCK_KEYS: Final = ("front", "sides", "bottom")
 #: Keys that choose among ways to make a drawer.
 _CHOICES: Final = ("front_joint", "back_joint", "back_height", "bottom_reach")
 
+#: The same, where the key is written in the words of a maker and the drawer's make has another name for it.
+_TRUTHS: Final = {"front_grain": "has_upright_grain"}
+
 #: Keys of a drawer that set a rule of the practice tables for it.
 _RULES: Final = {
     "side_clearance": "side clearance",
@@ -71,6 +74,7 @@ RULES_BY_KEY: Final = {field.replace("_", "-"): rule for field, rule in _RULES.i
 Front = Annotated[Given[CornerKind], one_of(AT_FRONT)]
 Back = Annotated[Given[CornerKind], one_of(AT_BACK)]
 Fit = Annotated[Given[bool], one_of({"clearances": False, "plane": True})]
+FrontGrain = Annotated[Given[bool], one_of({"from side to side": False, "upright": True})]
 Height = Annotated[Given[BackHeight], one_of({height.value: height for height in BackHeight})]
 Reach = Annotated[Given[BottomReach], one_of({reach.value: reach for reach in BottomReach})]
 
@@ -106,6 +110,7 @@ class DrawersEntry(Entry):
     inside: InsideEntry | None = None
     front_size: FrontSizeEntry | None = None
     front: StockName | None = None
+    front_grain: FrontGrain | None = None
     sides: StockName | None = None
     back: StockName | None = None
     bottom: StockName | None = None
@@ -218,6 +223,7 @@ class DrawerEntry(DrawersEntry):
         parts = (*STOCK_KEYS, "back")
         of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
         chosen = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
+        chosen |= {name: given.value for field, name in _TRUTHS.items() if (given := self.found(field, every)) is not None}
         height = self.found("side_height", every)
         if height is not None:
             chosen["side_height"] = dimension_of(height, f"{name} side height asked for")

@@ -1,13 +1,20 @@
 """Sheet goods of a whole plan: which fronts are kept together, and what is said where something can't be laid."""
 
 from dataclasses import replace
+from itertools import pairwise
+
+import pytest
 
 from joinlay.boards import DrawerRole
-from joinlay.cutlist.cutting_list import cutting_list
+from joinlay.cutlist.cutting_list import cutting_list, row_remarks
 from joinlay.cutlist.layouts import parts_to_saw
 from joinlay.cutlist.pattern import Blank, Keeps
-from joinlay.cutlist.sheet_goods import sheet_layouts, stack_fronts
+from joinlay.cutlist.sheet_goods import run_words, sheet_layouts, stack_fronts
+from joinlay.errors import Troubles
+from joinlay.findings import Harm
 from joinlay.jobs.on_hand import FirstCut, OnHand, Sawing, SheetOnHand
+from joinlay.jobs.planning import plan as planned
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import ZERO, inches
 from tests.unit.cutlist.bench import board, cherry, front, make_plan, ply, size, tenon
 from tests.unit.cutlist.sawyer import check_sheet
@@ -194,3 +201,70 @@ def test_a_lone_front_and_one_that_may_be_turned_lie_anywhere():
 def test_fronts_without_a_place_are_one_bank_in_the_order_given():
     boards = [replace(front(n, "0"), place=None) for n in (1, 2)]
     assert [names(stack) for stack in stacks(*boards)] == [["drawer 1 front", "drawer 2 front"]]
+
+
+FRONTS = """
+units = "inch"
+[stock.face]
+nominal = "3/4"
+measured = "0.709"
+[stock.half]
+nominal = "1/2"
+measured = "0.472"
+[stock.thin]
+nominal = "1/4"
+measured = "0.205"
+[stock.ash]
+kind = "solid"
+species = "white ash"
+nominal = "3/4"
+measured = "3/4"
+[drawers]
+front = "face"
+front-grain = "upright"
+sides = "half"
+bottom = "thin"
+[[drawer]]
+opening = { width = "20", height = "5", depth = "16" }
+[[drawer]]
+opening = { width = "20", height = "6", depth = "16" }
+[[drawer]]
+opening = { width = "20", height = "7", depth = "16" }
+"""
+
+
+def test_fronts_with_upright_grain_are_sawn_so_in_one_run_as_they_hang():
+    made = planned(read_job(FRONTS, "fronts.toml"))
+    assert not made.is_refused
+    rows = [row for row in cutting_list(made).rows if row.part == "drawer front"]
+    heights = [drawer.front.width for drawer in made.drawers]
+    # Its length, which runs with the grain, is its height.
+    assert [(row.finished.length, row.finished.width) for row in rows] == [(high, inches("19 15/16")) for high in heights]
+    assert all("grain upright: its length here is its height in the piece" in list(row_remarks(row, str)) for row in rows)
+    layout = next(each for each in sheet_layouts(made, cutting_list(made)) if each.stock == "face")
+    assert layout.runs == (("drawer 1 front", "drawer 2 front", "drawer 3 front"),)
+    laid = {each.piece.name: each.panel for each in layout.sheets[0].pieces}
+    panels = [laid[name] for name in layout.runs[0]]
+    # End to end along the sheet's grain, a kerf between two.
+    assert {panel.across.mm for panel in panels} == {panels[0].across.mm}
+    ends = sorted((panel.along.mm, panel.along.mm + panel.length.mm) for panel in panels)
+    assert [then[0] - before[1] for before, then in pairwise(ends)] == [layout.kerf.mm] * 2
+    (said,) = run_words(layout, layout.sheets[0])
+    assert said.startswith(
+        "One run, so that the figure goes on from front to front: drawer 1 front, drawer 2 front, drawer 3 front, from"
+    )
+
+
+def test_a_solid_front_with_upright_grain_is_refused_and_its_remedy_helps():
+    text = FRONTS.replace('front = "face"', 'front = "ash"')
+    made = planned(read_job(text, "fronts.toml"))
+    refused = [finding for finding in made.findings if finding.harm is Harm.REFUSE]
+    assert [finding.kind for finding in refused] == ["wood movement"]
+    (change,) = refused[0].remedies[0].changes
+    helped = planned(read_job(text.replace('front-grain = "upright"', f'{change.key} = "{change.value}"'), "fronts.toml"))
+    assert not helped.is_refused
+
+
+def test_a_front_s_grain_is_one_of_two_ways():
+    with pytest.raises(Troubles, match="from side to side"):
+        read_job(FRONTS.replace('"upright"', '"slanting"'), "fronts.toml")
