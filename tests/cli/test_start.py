@@ -217,7 +217,11 @@ def test_a_whole_piece_is_written_when_it_is_asked_for(tmp_path, capsys):
 
 @BOTH
 def test_the_grain_of_a_front_of_plywood_may_be_written(unit):
-    text = starter_job(unit, is_piece=True).replace('front = "cherry"', 'front = "birch-thick"').replace("#front-grain", "front-grain")
+    text = (
+        starter_job(unit, is_piece=True)
+        .replace('front = "cherry"', 'front = "birch-thick"')
+        .replace("#front-grain", "front-grain")
+    )
     worked_out = plan(read_job(text, "chest.toml"))
     assert not worked_out.is_refused
     assert [drawer.front.has_grain_across for drawer in worked_out.drawers] == [True] * 4

@@ -73,7 +73,10 @@ def test_a_taper_may_go_either_way(where, taper):
     ("line", "said"),
     [
         ("front_joint = 'dado'", "there is no key 'front_joint' here; the nearest is 'front-joint'."),
-        ("colour = 'red'", "there is no key 'colour' here; the keys are opening, inside, front-size, front, front-grain, sides, "),
+        (
+            "colour = 'red'",
+            "there is no key 'colour' here; the keys are opening, inside, front-size, front, front-grain, sides, ",
+        ),
         ("'' = 1", "there is no key '' here; the keys are "),
         (
             "front-joint = 'half-blind'",
