@@ -89,16 +89,20 @@ def _now(text: str, way: KeyPath) -> object:
     return here
 
 
+#: How many steps of the rule come at once at most.
+_MOST_STEPS: Final = 999
+
+
 def _nudge(desk: Desk, form: Form) -> Mapping[str, Any]:
-    """One division of the maker's rule more, or less."""
+    """One division of the maker's rule more, or less; several, for keys that were counted."""
     way, seen = _way(form), desk.showing.seen()
     now = _now(desk.draft.text, way)
     if seen.plan is None:
         raise BadInput("there is no rule to go by until the job can be read.")
     # What is written there goes before what the page has, so that of keys pressed fast none is lost.
-    written = nudged(
-        form.text("value") if now is None else str(now), seen.plan.rule, seen.plan.unit, is_up=form.text("by") != "less"
-    )
+    written, times = form.text("value") if now is None else str(now), form.number("times") if form.text("times") else 1
+    for _ in range(min(times, _MOST_STEPS)):
+        written = nudged(written, seen.plan.rule, seen.plan.unit, is_up=form.text("by") != "less")
     desk.draft.write(_with(desk.draft.text, way, written), form.text("window"))
     return {"is_field": True, "headers": {"HX-Trigger": json.dumps({"nudged": {"way": form.text("way"), "value": written}})}}
 

@@ -6,12 +6,19 @@ import os
 import re
 import shutil
 import signal
+import socket
 import subprocess
 import sys
+from dataclasses import replace
+from threading import Thread
 
 import pytest
+import uvicorn
 from playwright.sync_api import sync_playwright
 
+from joinlay.bench import application
+from joinlay.bench.serving import LOOPBACK, desk_for
+from joinlay.bench.sharing import Shared
 from tests.house.source import ROOT
 
 #: Debian's browser, or one that the environment names.
@@ -26,8 +33,8 @@ def browser():
         shown.close()
 
 
-class Served:
-    """A job that ``joinlay look`` has open: its ``path``, its address, and the one for the machine."""
+class Command:
+    """A job that ``joinlay look`` has open, as a maker starts it: its ``path``, its address, and the one for the machine."""
 
     def __init__(self, path):
         self.path = path
@@ -53,14 +60,44 @@ class Served:
         self.process.communicate(timeout=20)
 
 
+class Served:
+    """The same within this process, which starts at once: what answers is what the command starts, on ports of its own."""
+
+    def __init__(self, path):
+        self.path = path
+        listening = socket.socket()
+        listening.bind((LOOPBACK, 0))
+        listening.listen()
+        port = listening.getsockname()[1]
+        desk = desk_for(path, port)
+        self.shared = Shared(desk, LOOPBACK)
+        desk = replace(desk, shared=self.shared.address)
+        self.bench, self.machine = f"http://{LOOPBACK}:{port}/", self.shared.address
+        config = uvicorn.Config(
+            application(desk), log_level="critical", access_log=False, lifespan="off", ws="none", timeout_graceful_shutdown=1
+        )
+        self.server = uvicorn.Server(config)
+        self.thread = Thread(target=self.server.run, kwargs={"sockets": [listening]}, daemon=True)
+        self.thread.start()
+
+    def stop(self):
+        self.server.should_exit = True
+        self.shared.stop()
+        self.thread.join(timeout=5)
+
+
 @pytest.fixture
-def served(tmp_path):
+def job(tmp_path):
     path = tmp_path / "print-chest.toml"
     shutil.copy(ROOT / "examples" / "print-chest.toml", path)
-    look = Served(path)
+    return path
+
+
+@pytest.fixture
+def served(job):
+    look = Served(job)
     yield look
     look.stop()
-    assert look.process.returncode == 0
 
 
 @pytest.fixture

@@ -93,12 +93,24 @@ document.addEventListener("click", (event) => {
 
 // -- fields ----------------------------------------------------------------------------------------
 
+// While one answer is awaited the keys are counted, field by field, so that of a key held down none is lost and none lags behind.
+const owed = new Map();
+let nudging = null;
+const nudge = () => {
+  const [field, steps] = owed.entries().next().value || [];
+  if (nudging || !field) return;
+  owed.delete(field);
+  const values = { way: field.dataset.way, value: field.value, by: steps > 0 ? "more" : "less", times: Math.min(Math.abs(steps), 999) };
+  nudging = htmx.ajax("POST", "/nudge", { source: "#fields", target: "#sheet", swap: "outerHTML", values })
+    .finally(() => { nudging = null; nudge(); });
+};
 document.addEventListener("keydown", (event) => {
   const field = event.target;
   if (!field.dataset || !field.dataset.length || !["ArrowUp", "ArrowDown"].includes(event.key)) return;
   event.preventDefault();
-  const values = { way: field.dataset.way, value: field.value, by: event.key === "ArrowUp" ? "more" : "less" };
-  htmx.ajax("POST", "/nudge", { source: field, target: "#sheet", swap: "outerHTML", values });
+  owed.set(field, (owed.get(field) || 0) + (event.key === "ArrowUp" ? 1 : -1));
+  // What was typed a moment ago is on its way and goes before.
+  whenSent(nudge);
 });
 document.addEventListener("nudged", (event) => {
   for (const field of document.querySelectorAll("[data-way]")) {

@@ -130,6 +130,9 @@ def test_arrow_keys_change_the_file_one_division_at_a_time(page):
         found = page.post("/nudge", way='["drawer", 0, "opening", "width"]', value="400", by="more", mode="fields")
     assert "width = 401.5, height = 120" in page.text.replace('"', "")
     assert json.loads(found.headers["hx-trigger"])["nudged"]["value"] == "401.5"
+    page.post("/nudge", way='["drawer", 0, "opening", "width"]', by="less", times=13, mode="fields")
+    assert "width = 395, height = 120" in page.text.replace('"', "")
+    assert "is to be a number" in page.post("/nudge", way='["drawer", 0, "opening", "width"]', times="-1", mode="fields").text
     assert "cannot be read as a length" in page.post("/nudge", way='["stock", "maple", "species"]', value="", mode="fields").text
 
 
