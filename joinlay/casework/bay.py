@@ -11,7 +11,7 @@ from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface, bay_na
 from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
-from joinlay.findings import Refused, refusal
+from joinlay.findings import Refused, larger, refusal
 from joinlay.lengths import rounded_up
 from joinlay.records import dataclass
 
@@ -388,10 +388,11 @@ def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, where: str, 
     if guide.mm >= 0:
         return
     member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
+    more = rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule)
     runs = "the drawer would" if wood.drawer is not None else "the drawers of this bank would"
     raise refusal(
         "runners",
         f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so {runs} run against it.",
         f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
-        short=-guide, more=rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule),
-    ).at(where)  # fmt: skip
+        short=-guide, more=more,
+    ).at(where).by(larger("frame", member.value, more))  # fmt: skip

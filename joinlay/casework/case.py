@@ -11,7 +11,7 @@ from joinlay.casework.assembly import Assembly
 from joinlay.casework.case_back import back_seat, meet_back
 from joinlay.casework.case_sizes import size_case
 from joinlay.casework.shelves import bore_pin_holes, fixed_levels, pin_lines
-from joinlay.findings import note, refusal
+from joinlay.findings import at_least, note, refusal, stock_of
 from joinlay.joints.dado import cut_dado, cut_notch, design_dado
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
@@ -244,7 +244,7 @@ class _CaseMaker:
                 "dust panel", "A dust panel {panel} thick does not go behind a rail {rail} high.",
                 "Make the rail at least {panel} high, or the case's panels of stock {rail} thick at most.", "RO-1", "by geometry",
                 panel=stock.thickness, rail=bay.rail,
-            ).at(role.name)  # fmt: skip
+            ).at(role.name).by(at_least("frame", "rail", stock.thickness), stock_of("case", "panels", thickest=bay.rail))  # fmt: skip
         self._lay(role, row.floor, stock, self._dado, cavity)
         return role
 

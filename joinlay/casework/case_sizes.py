@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.findings import refusal
+from joinlay.findings import Change, at_least, at_most, larger, refusal, stock_of
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
 
@@ -119,7 +119,7 @@ def _offset(
         f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it.",
         f"Make the {part} rail at least {{short}} higher, or the case's panels thinner.", "CA-1", "our own choice",
         hidden=hidden, panel=panel, margin=margin, short=margin - level,
-    ).at("case")  # fmt: skip
+    ).at("case").by(larger("frame", f"{part}-rail", margin - level), stock_of("case", "panels", thickest=hidden - margin))  # fmt: skip
 
 
 def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, practice: Practice) -> Dimension:
@@ -132,18 +132,18 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
         raise refusal(
             "case dado", f"The {part} offset leaves {{left}} of the sides beyond the dado.", "Leave at least {margin}.",
             "CA-1", "our own choice", left=given, margin=margin,
-        ).at("case")  # fmt: skip
+        ).at("case").by(at_least("case", f"{part}-offset", margin))  # fmt: skip
     if given > level:
         raise refusal(
             "case dado", f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
             "Give an offset of {level} at most.", "CA-1", "by geometry", over=given - level, level=level,
-        ).at("case")  # fmt: skip
+        ).at("case").by(Change("case", f"{part}-offset", level))  # fmt: skip
     if level - strip < given < level:
         raise refusal(
             "case dado", f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
             "Give an offset of {level}, or of {less} at most.", "RN-3", "our own choice",
             room=level - given, level=level, less=level - strip,
-        ).at("case")  # fmt: skip
+        ).at("case").by(Change("case", f"{part}-offset", level), at_most("case", f"{part}-offset", level - strip))  # fmt: skip
     return given
 
 

@@ -11,7 +11,7 @@ from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wante
 from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, fasten_under, groove_offset, lay_bottom, meet_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.opening import BackHeight, BottomReach
-from joinlay.findings import Change, Refused, Remedy, figure, refusal, warning
+from joinlay.findings import Change, Remedy, figure, refusal, warning
 from joinlay.joints.groove import Groove, cut_groove, design_groove
 from joinlay.lengths import NOTHING, Fraction, Length, smallest
 from joinlay.records import dataclass
@@ -124,7 +124,7 @@ class _Grooves:
         )
         # The front's edge stands above the sides', so the same height is a smaller offset there (DR-2).
         in_front = (offset - sizes.front_rise).named(f"{name} groove offset in the front", "DR-2", "by geometry")
-        _refuse_groove_outside(offset, in_front, make.bottom.thickness, sizes)
+        _refuse_groove_outside(offset, in_front, make.bottom.thickness, sizes, shop)
         grooved = [make.sides.thickness, make.front.thickness]
         if make.back_height is BackHeight.FULL:
             grooved.append(2 * corner.groove_limit)
@@ -140,14 +140,15 @@ class _Grooves:
         return cls(joint, offset, in_front, (*joint.findings, *([shallow.at(name)] if shallow else [])))
 
 
-def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimension, sizes: DrawerSizes) -> None:
+def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimension, sizes: DrawerSizes, shop: Shop) -> None:
     """Refuse a groove that lies under the front or over the top of front or sides (GR-1, DR-2)."""
+    usually = figure("groove offset", usual_practice(shop.rule.unit).length("groove offset"))
     if in_front.mm <= 0:
         raise refusal(
             "bottom groove", "a groove {offset} above the sides' bottom edge misses the front, which stands {rise} above it",
             "Set the groove offset to more than {rise}; 3/8 in or 10 mm is usual.", "DR-2", "by geometry",
             offset=offset, rise=sizes.front_rise,
-        )  # fmt: skip
+        ).by(usually)  # fmt: skip
     high = smallest(sizes.side_height, sizes.front_rise + sizes.front_height) - offset - bottom
     if high.mm <= 0:
         raise refusal(
@@ -155,7 +156,7 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
             "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
             "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
             top=offset + bottom, height=offset + bottom + high, short=-high,
-        )  # fmt: skip
+        ).by(usually)  # fmt: skip
 
 
 def _shallow(offset: Dimension, bottom: Dimension, sizes: DrawerSizes, shop: Shop) -> Finding | None:
@@ -194,7 +195,7 @@ class _Box:
                 "", "DJ-3", "Noyes; Wheeler",
             ).at(self.role.name)  # fmt: skip
             ways = (Remedy("let the back stand on the bottom", (Change("drawers", "back-height", BackHeight.ON_BOTTOM.value),)),)
-            raise Refused(replace(refused.finding, remedies=ways))
+            raise refused.by(*ways)
 
     def refuse_cramped(self) -> None:
         """Refuse a drawer too short for its front and back, or tapered to nothing (DR-4, DR-5)."""
@@ -210,7 +211,7 @@ class _Box:
                 "drawer size", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.",
                 "DR-4",
                 "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
-            )  # fmt: skip
+            ).by(figure("taper", NOTHING))  # fmt: skip
 
     def made(self) -> tuple[tuple[Board, ...], tuple[Meeting, ...]]:
         """Its boards, cut and placed, and where they meet."""

@@ -6,10 +6,9 @@ one clearance above it (DR-2).
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.findings import Refused, Remedy, figure, refusal
+from joinlay.findings import Remedy, at_most, figure, refusal
 from joinlay.lengths import NOTHING, ZERO, smallest
 from joinlay.records import dataclass
 
@@ -97,7 +96,7 @@ def _side_height(name: str, highest: Dimension, make: DrawerMake) -> Dimension:
             "common practice",
             asked=make.side_height,
             highest=highest,
-        )
+        ).by(at_most("drawers", "side-height", highest))
     return make.side_height.named(f"{name} side height", "DR-3", "as asked")
 
 
@@ -110,7 +109,7 @@ def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None
             "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "
             "the back, as most do.", "DR-4", "by geometry", wider=-taper, play=play,
         ).at(name)  # fmt: skip
-        raise Refused(replace(refused.finding, remedies=(Remedy("leave out the taper", (figure("taper", ZERO),)),)))
+        raise refused.by(Remedy("leave out the taper", (figure("taper", ZERO),)), figure("taper", -play))
 
 
 def _refuse_nothing_left(size: Dimension) -> None:

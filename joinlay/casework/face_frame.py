@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import butted
 from joinlay.casework.assembly import Assembly
-from joinlay.findings import Refused, warning
+from joinlay.findings import Change, Refused, warning
 from joinlay.joints.loose_tenon import Seat, Use, cut_mortises, design_loose_tenon, meet_mortise
-from joinlay.lengths import NOTHING
+from joinlay.lengths import NOTHING, Length
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -218,7 +218,9 @@ class _FrameMaker:
                 role=JointRole(JointKind.FRAME, member.role),
             )
         except Refused as refused:
-            raise _of_a_mullion(refused) if member.role.kind is PartKind.MULLION else refused from None
+            if member.role.kind is not PartKind.MULLION:
+                raise
+            raise _of_a_mullion(refused, self._shop.practice.length("mullion width")) from None
 
     def _mortise(self, joint: LooseTenon, role: PartRole, surface: Surface, other: PartRole) -> None:
         member, into = self._boards[role], self._boards[other]
@@ -311,13 +313,16 @@ class _FrameMaker:
         return (self._width, self._height, *rails, *parted)
 
 
-def _of_a_mullion(refused: Refused) -> Refused:
+def _of_a_mullion(refused: Refused, usual: Dimension) -> Refused:
     """A rail's refusal in the words of an upright: what is too low for a tenon is too narrow there (FF-2)."""
     found = refused.finding
     if "lowest" not in found.numbers:
         return refused
     what = "A mullion {line} wide leaves no room for a tenon between its shoulders of {shoulder}."
-    return Refused(replace(found, what=what, remedy="The narrowest mullion that works is {lowest} wide."))
+    lowest = found.numbers["lowest"]
+    assert isinstance(lowest, Length)
+    told = replace(found, what=what, remedy="The narrowest mullion that holds one is {lowest} wide.", remedies=())
+    return Refused(told).by(*(Change("frame", "mullion", width) for width in (lowest, usual)))
 
 
 def _crossed_rails(bay: Bay) -> Iterator[PartRole]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
-from joinlay.findings import refusal
+from joinlay.findings import Change, refusal
 from joinlay.lengths import Fraction, dimension, rounded_to
 from joinlay.records import dataclass
 
@@ -226,7 +226,7 @@ def _one_by_one(heights: OneByOne, room: Dimension, divided: Divided) -> list[Di
             f"Make the frame {{amount}} {divided.less if word == 'short' else divided.more}, leave one opening to fill"
             + (", or make the last one {nearest}." if nearest else "."),
             divided.rule, _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
-        )  # fmt: skip
+        ).by(Change("case", "width" if divided.way == "wide" else "height", -rest, is_more=True))  # fmt: skip
     return [rest if size is None else dimension(size) for size in heights.given]
 
 
@@ -242,7 +242,7 @@ def _refuse_nothing(
         # The smallest opening is nothing at this step; anything nearer to equal fits.
         limit = abs(room * Fraction(2, heights.count * (heights.count - 1)))
         raise refusal("graduation", what, "Give a step of less than {limit}, either way, or a higher frame.", "DR-7", _SOURCE,
-                      left=exact[least], limit=limit)  # fmt: skip
+                      left=exact[least], limit=limit).by(Change("bank", "step", limit / 2, toward=-1))  # fmt: skip
     raise refusal(
         "graduation", what, f"Make the others together {divided.less} than {{room}}, or the frame more than {{short}} {divided.more}.",
         divided.rule, _SOURCE, left=exact[least], room=room, short=-exact[least],

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Union
 
 from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Datum, PartKind, PartRole, Shape, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import refusal
-from joinlay.lengths import NOTHING, BadSize, Fraction, Length, chosen, dimension, rounded_to, smallest
+from joinlay.findings import Change, at_most, larger, refusal
+from joinlay.lengths import NOTHING, ZERO, BadSize, Fraction, Length, chosen, dimension, rounded_to, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -144,10 +144,10 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop, rows: Sequenc
     return tuple(made)
 
 
-def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
+def drill_holes(front: Board, pulls: Sequence[Pull], clear: Length = ZERO) -> Board:
     """``front`` with the holes of those ``pulls`` that are its own, drilled from the outside face (PU-3).
 
-    Raises Refused where a hole would meet another cut of the front.
+    Raises Refused where a hole would meet another cut of the front, with the depth that ends it ``clear`` of that one.
     """
     for pull in pulls:
         if pull.on != front.role:
@@ -156,7 +156,8 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
         if depth > front.thickness:
             raise refusal("pull", "The hole is {depth} deep in a front {thickness} thick.",
                           "Drill at most {thickness}, or right through.",
-                          "PU-3", depth=depth, thickness=front.thickness).at(front.name)  # fmt: skip
+                          "PU-3", depth=depth, thickness=front.thickness,
+                          ).at(front.name).by(at_most("pulls", "depth", front.thickness))  # fmt: skip
         hole = Cut(
             CutKind.HOLE, Surface.FAR_FACE, Span.about(pull.from_left, pull.hole), Span.about(pull.from_bottom, pull.hole),
             Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), CutRole(CutUse.PULL_HOLE,
@@ -167,9 +168,15 @@ def drill_holes(front: Board, pulls: Sequence[Pull]) -> Board:
         if met is not None:
             raise refusal("pull", f"The hole of pull {pull.number}, {{hole}} across, would meet the {met.name}.",
                           "Move the pull, drill it less deep, or give it a smaller spigot.", "PU-3",
-                          hole=pull.hole).at(front.name)  # fmt: skip
+                          hole=pull.hole).at(front.name).by(_shallower(front, met, clear))  # fmt: skip
         front = front.with_cuts(hole)
     return front
+
+
+def _shallower(front: Board, met: Cut, clear: Length) -> Change | None:
+    """The change that ends a hole from outside short of what it ``met`` on the inside; None where that leaves no hole."""
+    most = front.thickness - met.into.stop - clear
+    return at_most("pulls", "depth", most) if most.mm > 0 else None
 
 
 def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], practice: Practice) -> tuple[Board, ...]:
@@ -250,8 +257,12 @@ def _refuse_wide(front: Board, diameter: Dimension, dot: Dimension | None) -> No
     if dot is not None and dot >= diameter:
         raise refusal("pull", "The inlaid dot is {dot} wide on a knob {knob} across.",
                       "Give the dot a smaller step, or the knob a larger size.",
-                      "PU-2", dot=dot, knob=diameter).at(front.name)  # fmt: skip
+                      "PU-2", dot=dot, knob=diameter).at(front.name).by(
+                          Change("pulls", "dot.step", NOTHING), larger("pulls", "diameter", dot - diameter))  # fmt: skip
     if diameter > front.size(Axis.ACROSS):
         raise refusal("pull", "The knob is {knob} across on a front {height} high.",
                       "Give the knobs at most {height}, or a smaller growth.",
-                      "PU-2", knob=diameter, height=front.width).at(front.name)  # fmt: skip
+                      "PU-2", knob=diameter, height=front.width,
+                      ).at(front.name).by(
+                          Change("pulls", "growth", "alike"), Change("pulls", "step", NOTHING),
+                          at_most("pulls", "diameter", front.width))  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.findings import note, refusal
+from joinlay.findings import Change, at_least, larger, note, refusal, stock_of
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -77,7 +77,17 @@ def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
         "runners", f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
         f"Use runner stock of {{room}} or thinner{higher}.", "RN-3", "by geometry",
         bearer=stock.thickness, room=slot.below, least=least,
-    ).at(slot.name)  # fmt: skip
+    ).at(slot.name).by(
+        stock_of("runners", "stock", thickest=slot.below), None if slot.is_lowest or slot.is_there else at_least("frame", "rail", least),
+    )  # fmt: skip
+
+
+def _unpacked(slot: Slot, rest: Dimension, least: Dimension) -> tuple[Change, ...]:
+    """What leaves no packing, or some that is worth ripping: in a case that is there another stock, else the case bottom higher or lower."""
+    if slot.is_there:
+        exactly = stock_of("runners", "stock", thinnest=slot.below, thickest=slot.below)
+        return exactly, stock_of("runners", "stock", thickest=slot.below - least)
+    return Change("case", "bottom-offset", rest, is_more=True), larger("case", "bottom-offset", rest - least)
 
 
 def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | None:
@@ -90,7 +100,7 @@ def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | N
             "runners", "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
             "Use runner stock {below} thick, or {thinner} at most." if slot.is_there else "Move the case bottom {rest} up, or at least {more} down.",
             "RN-3", "our own choice", rest=rest, least=least, more=least - rest, below=slot.below, thinner=slot.below - least,
-        ).at(slot.name)  # fmt: skip
+        ).at(slot.name).by(*_unpacked(slot, rest, least))  # fmt: skip
     return rest.named(f"{slot.name} packing height", "RN-3", "common practice")
 
 

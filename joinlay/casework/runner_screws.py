@@ -6,7 +6,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
-from joinlay.findings import refusal
+from joinlay.findings import larger, refusal, stock_of
 from joinlay.lengths import NOTHING, mm
 from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
@@ -61,7 +61,9 @@ def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
     if board.thickness < least:
         raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.",
                       "Use stock of {least} or more, or thinner screws.",
-                      "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least).at(board.name)  # fmt: skip
+                      "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least,
+                      ).at(board.name).by(stock_of("runners", "stock", thinnest=least))  # fmt: skip
     if board.length <= 2 * end + screw:
         raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
-                      "RN-4", "our own choice", length=board.length, end=end).at(board.name)  # fmt: skip
+                      "RN-4", "our own choice", length=board.length, end=end,
+                      ).at(board.name).by(larger("case", "depth", 2 * end + 2 * screw - board.length))  # fmt: skip

@@ -15,7 +15,7 @@ from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.runner_heights import size_runner
 from joinlay.casework.runner_screws import screw_slots
-from joinlay.findings import note, refusal
+from joinlay.findings import larger, note, refusal, stock_of
 from joinlay.lengths import NOTHING, largest, mm
 from joinlay.records import dataclass
 from joinlay.stock import Solid
@@ -233,7 +233,8 @@ class _RunnerMaker:
         if high > slot.opening.height:
             raise refusal("guide", "The guides are {guide} high and the opening {height}.",
                           "Use stock of {height} or thinner for the guides.", "RN-2",
-                          "by geometry", guide=high, height=slot.opening.height).at(slot.name)  # fmt: skip
+                          "by geometry", guide=high, height=slot.opening.height,
+                          ).at(slot.name).by(stock_of("runners", "guides", thickest=slot.opening.height))  # fmt: skip
         board = self._flat(slot, PartKind.GUIDE, hand, guide, high, slot.floor + high)
         self._boards.append(board)
         self._between(board, slot.upright(hand))
@@ -352,11 +353,12 @@ class _RunnerMaker:
     def _refuse_narrow(self, slot: Slot, inner: tuple[Dimension, Dimension]) -> None:
         """Between the bearers a strip must fit, and a hand to glue it."""
         least = 2 * self._practice.length("stop seat")
-        if inner[1] - inner[0] < least:
+        left = inner[1] - inner[0]
+        if left < least:
             wider = "the sides of the drawer" if slot.is_there else "the opening at least {short} wider,"
             raise refusal(
-                "runners", "The bearers leave {left} between them in an opening {width} wide.",
+                "runners", f"The bearers leave {'{left}' if left.mm > 0 else 'nothing'} between them in an opening {{width}} wide.",
                 f"Make {wider} or the runners of thinner stock.",
                 "RN-1", "by geometry",
-                left=inner[1] - inner[0], width=slot.opening.width, short=least - inner[1] + inner[0],
-            ).at(slot.name)  # fmt: skip
+                left=left, width=slot.opening.width, short=least - left,
+            ).at(slot.name).by(None if slot.is_there else larger("opening", "width", least - left))  # fmt: skip

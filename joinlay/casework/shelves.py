@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from joinlay.boards import Cut, CutKind, CutRole, CutUse, PartKind, PartRole, Shape, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import refusal
+from joinlay.findings import Change, refusal
 from joinlay.lengths import NOTHING, smallest
 from joinlay.records import dataclass
 
@@ -96,17 +96,18 @@ def pin_lines(height: Dimension, deep: Dimension, count: int, practice: Practice
         (spacing * n).named(f"{where} floor to pin hole {n - 1}", "SH-2", "common practice") for n in range(2, most - 1)
     )
     if len(levels) < count:
+        standing = "a shelf is" if count == 1 else "{count} shelves are"
         raise refusal(
-            "shelves", "A bay {height} high has room for {holes} pin holes one over the other, and {count} shelves are to stand in it.",
+            "shelves", f"A bay {{height}} high has room for {{holes}} pin holes one over the other, and {standing} to stand in it.",
             "Give it fewer loose shelves, make the bay at least {enough} high, or bore the holes nearer (pin-spacing under [practice]).",
             "SH-2", "common practice", height=height, holes=len(levels), count=count, enough=spacing * (count + 3),
-        ).at(where)  # fmt: skip
+        ).at(where).by(Change("practice", "pin spacing", height / (count + 3), toward=-1))  # fmt: skip
     if deep <= 2 * line:
         raise refusal(
             "shelves", "The lines of pin holes, {line} from each edge, leave nothing between them in a bay {deep} deep.",
             "Make the case deeper than {least}, or bring the lines nearer to the edges (pin-line under [practice]).",
             "SH-2", "common practice", line=line, deep=deep, least=2 * line,
-        ).at(where)  # fmt: skip
+        ).at(where).by(Change("practice", "pin line", deep / 4, toward=-1))  # fmt: skip
     return PinLines(
         levels=levels,
         front=line.named(f"{where} front edge to the first line of pin holes", "SH-2"),

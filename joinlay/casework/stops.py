@@ -11,7 +11,7 @@ from joinlay.boards import Board, Cut, CutKind, CutRole, CutUse, Datum, Hand, Pa
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.drawer_bottom import groove_offset
-from joinlay.findings import Change, Refused, Remedy, figure, refusal
+from joinlay.findings import Change, Refused, Remedy, at_least, at_most, figure, refusal, stock_of
 from joinlay.lengths import NOTHING, ZERO, Length, dimension, smallest
 from joinlay.records import dataclass
 
@@ -142,12 +142,13 @@ class _StopMaker:
             # A block so low would not find the front.
             lower = "it {space} or lower, or " if space - rise >= least else ""
             refused = refusal(
-                "stop block", "A stop block {block} high does not pass under the bottom, which leaves {space}.",
+                "stop block", f"A stop block {{block}} high does not pass under the bottom, which leaves {'{space}' if space.mm > 0 else 'no room'}.",
                 f"Make {lower}the groove at least {{more}} further from the edge.", "ST-3", "common practice",
                 block=block, space=space, more=block - space,
             ).at(slot.name)  # fmt: skip
             raise self._with_remedies(refused, slot, groove, block, space)
         if block - rise < least:
+            low = smallest(space, block)
             remedy = "Make it at least {needed} high, or the clearance under the front smaller."
             if rise + least > space:
                 smaller = "the clearance under the front {most} at most, or " if space > least else ""
@@ -157,7 +158,11 @@ class _StopMaker:
                 "stop block", f"A stop block {{block}} high {reach}, which stands {{rise}} above the rail.",
                 remedy, "ST-2", "our own choice", block=block, reach=block - rise, rise=rise, needed=least + rise, space=space,
                 most=space - least, more=least + rise - space,
-            ).at(slot.name)  # fmt: skip
+            ).at(slot.name).by(
+                at_least("stops", "thickness", least + rise) if rise + least <= space else None,
+                at_most("practice", "bottom clearance of the front", low - least) if low > least else None,
+                at_least("practice", "groove offset", groove + least + rise - space) if rise + least > space else None,
+            )  # fmt: skip
 
     def _with_remedies(self, refused: Refused, slot: Slot, groove: Dimension, block: Dimension, space: Dimension) -> Refused:
         """The same refusal with the block that passes, and the groove that lets it."""
@@ -194,7 +199,7 @@ class _StopMaker:
                 "thick.",
                 "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.", "ST-4", "by geometry",
                 wanted=wanted, stock=thickness, height=height,
-            ).at(slot.name)  # fmt: skip
+            ).at(slot.name).by(stock_of("stops", "stock", thinnest=wanted), stock_of("stops", "stock", thickest=height))  # fmt: skip
         flat = thickness < wanted
         datum = _FLAT if flat else _ON_EDGE
         board = Board(

@@ -32,7 +32,7 @@ from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.errors import BadInput
-from joinlay.findings import Change, Refused, Remedy, note, refusal
+from joinlay.findings import Change, Remedy, note, refusal, stock_of
 from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.spans import whole
 from joinlay.lengths import NOTHING, Fine, Fraction, Length, largest
@@ -188,7 +188,7 @@ def _refuse_long_slot(shank: Dimension, moves: tuple[Dimension, Dimension], stri
             "top", "So deep a top moves the screws at front and back {moves}, more than a strip {thick} thick has room for.",
             "Runner stock of {needed} or more would do, or a top of sheet, or cut on the quarter.", "TO-1, CK-6", MOVEMENT_SOURCE,
             moves=Fine(moves[0] + moves[1]), thick=strips.thickness, needed=reach + shank,
-        ).at("top board")  # fmt: skip
+        ).at("top board").by(stock_of("runners", "stock", thinnest=reach + shank))  # fmt: skip
 
 
 def _strip(number: int, stock: Stock, y: Dimension, case: Case) -> Board:
@@ -322,7 +322,7 @@ def make_base(
             "The base stands {set_back} within the piece's sides, and the case's sides from {from} to {to}, so they do not stand on it.",
             "Set it back less than {to}, and so far that it reaches past {from}.", "BA-1", "by geometry", set_back=set_back,
             **{"from": frame.overhang, "to": frame.overhang + sides.thickness},
-        ).at("base")  # fmt: skip
+        ).at("base").by(Change("base", "set-back", frame.overhang))  # fmt: skip
     front = set_back
     if make.has_recess:
         front = shop.practice.length("toe depth") if make.toe is None else make.toe
@@ -420,7 +420,7 @@ def _refuse_step(what: str, key: str, overhang: Dimension) -> None:
         what, f"The frame stands {{overhang}} past the case there, so the {what} would meet the frame alone.", "", "FF-3, TO-1, BA-1",
         "by geometry", overhang=overhang,
     ).at(what)  # fmt: skip
-    raise Refused(replace(refused.finding, remedies=(Remedy("make the frame flush there", (Change("frame", key, NOTHING),)),)))
+    raise refused.by(Remedy("make the frame flush there", (Change("frame", key, NOTHING),)))
 
 
 def _share(one: SpaceBox, other: SpaceBox, *axes: int) -> bool:

@@ -6,6 +6,7 @@ import json
 from dataclasses import field
 from typing import TYPE_CHECKING, Any, Final
 
+from joinlay.findings import SomeStock
 from joinlay.lengths import Fine, Length
 from joinlay.records import dataclass
 
@@ -75,7 +76,8 @@ class InWords:
         ]
         return {**changes[0], "text": finding.in_words(remedy, self.rule.text), "and": changes[1:]}
 
-    def _set_to(self, value: Length | str | int) -> str | int:
+    def _set_to(self, value: Length | str | int | SomeStock) -> str | int:
+        assert not isinstance(value, SomeStock), "a plan names the stock"
         return self.rule.text(value) if isinstance(value, Length) else value
 
     def tree(self, tree: Mapping[str, Any]) -> dict[str, Any]:

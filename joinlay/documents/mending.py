@@ -41,9 +41,9 @@ def mended(text: str, changes: Iterable[Change]) -> str:
 
 
 def _path(change: Change) -> tuple[str | int, ...]:
-    """Where a change is made. A stock may have a dot in its name, so only the first one parts."""
+    """Where a change is made. A stock may have a dot in its name, so only the first one parts; the last part may be a size of an opening."""
     rows = () if change.index is None else (change.index,)
-    return (*change.table.split(".", 1), *rows, change.key)
+    return (*change.table.split(".", 1), *rows, *change.key.split("."))
 
 
 @dataclass(frozen=True, slots=True)

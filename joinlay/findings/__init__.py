@@ -17,7 +17,10 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-__all__ = ["Change", "Finding", "Harm", "Refused", "Remedy", "figure", "note", "refusal", "warning"]
+__all__ = [
+    "Change", "Finding", "Harm", "Refused", "Remedy", "SomeStock", "at_least", "at_most", "figure", "larger", "note", "refusal",
+    "stock_of", "warning",
+]  # fmt: skip
 
 
 class Harm(IntEnum):
@@ -29,25 +32,38 @@ class Harm(IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class SomeStock:
+    """A stock of the job by how thick it is, ``thinnest`` to ``thickest`` (None: no matter): the one nearest to what is used there now."""
+
+    thinnest: Length | None = None
+    thickest: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Change:
     """One value of a job file to be set: ``key`` of ``table``, in row ``index`` of a table that stands in rows, else None.
 
     A check knows no job. It names a figure of the practice by its own name (``practice``, ``side clearance``), or a key of the drawers it is
     about (``drawers``, ``bottom``); where that is written in the job is found when the plan is made. ``value`` is a length, set as the
-    maker writes lengths, or a text or number as it stands in the file.
+    maker writes lengths, or a text or number as it stands in the file; or some stock of the job, found when the plan is made.
+    ``toward`` is the safe side to which a length goes that isn't on the maker's rule: 1 up, -1 down, 0 for exactly as it is. One that
+    ``is_more`` is added to what stands there now. The size of an opening is a key of the table ``opening``: its own, or the piece's around it.
     """
 
     table: str
     key: str
-    value: Length | str | int
+    value: Length | str | int | SomeStock
     index: int | None = None
+    toward: int = 0
+    is_more: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
     """What a program can do about a finding: every one of ``changes``, none of which would do alone.
 
-    ``text`` says it in words, with the finding's placeholders; it begins small and has no stop.
+    ``text`` says it in words, with the finding's placeholders; it begins small and has no stop. Empty where the finding's own ``remedy`` says it:
+    what is to be set is told when the plan is made.
     """
 
     text: str
@@ -89,7 +105,7 @@ class Finding:
 
     def way_out(self, show: Callable[[Length], str]) -> str:
         """``remedy`` and then the ``remedies``, their numbers set by ``show``; empty where there are none."""
-        ways = "; or ".join(self.in_words(remedy, show) for remedy in self.remedies)
+        ways = "; or ".join(self.in_words(remedy, show) for remedy in self.remedies if remedy.text)
         return " ".join(part for part in (self._fill(self.remedy, show), f"{ways[0].upper()}{ways[1:]}." if ways else "") if part)
 
     def in_words(self, remedy: Remedy, show: Callable[[Length], str]) -> str:
@@ -115,6 +131,26 @@ def figure(name: str, value: Length) -> Change:
     return Change("practice", name, value)
 
 
+def at_least(table: str, key: str, value: Length) -> Change:
+    """The change of a key to a length that may be larger, so that it stands on the maker's rule."""
+    return Change(table, key, value, toward=1)
+
+
+def at_most(table: str, key: str, value: Length) -> Change:
+    """The change of a key to a length that may be smaller, so that it stands on the maker's rule."""
+    return Change(table, key, value, toward=-1)
+
+
+def larger(table: str, key: str, by: Length) -> Change:
+    """The change of a length by so much more, or a little over, so that it stands on the maker's rule; by a length below zero: smaller."""
+    return Change(table, key, by, toward=1 if by.mm > 0 else -1, is_more=True)
+
+
+def stock_of(table: str, key: str, *, thinnest: Length | None = None, thickest: Length | None = None) -> Change:
+    """The change of a stock for another one of the job, by how thick it is."""
+    return Change(table, key, SomeStock(thinnest, thickest))
+
+
 class Refused(JoinlayError):
     """A rule cannot be met: nothing is cut. ``finding`` says which number, by how much, and what would work."""
 
@@ -127,6 +163,18 @@ class Refused(JoinlayError):
     def at(self, where: str) -> Refused:
         """The same refusal at ``where``."""
         return Refused(self.finding.at(where))
+
+    def by(self, *ways: Change | tuple[Change, ...] | Remedy | None) -> Refused:
+        """The same refusal with the changes by which a program can do what its ``remedy`` says, each by itself, or several that go together.
+
+        None among them is left out.
+        """
+        said = [
+            way if isinstance(way, Remedy) else Remedy("", way if isinstance(way, tuple) else (way,))
+            for way in ways
+            if way is not None
+        ]
+        return Refused(replace(self.finding, remedies=(*self.finding.remedies, *said)))
 
 
 def refusal(kind: str, what: str, remedy: str, rule: str, source: str = "", **numbers: Length | int | str) -> Refused:

@@ -75,11 +75,12 @@ def _with_knobs(
     drilled: list[Drawer] = []
     blanks: list[Board] = []
     placed: list[Pull] = []
+    clear = job.shop.practice.length("keep-out clearance")
     for bank, rows in _banks(drawers, job):
         fronts = [drawer.front for drawer in bank]
         try:
             knobs = place_pulls(fronts, job.pulls, job.shop, rows)
-            drilled += [with_board(drawer, drill_holes(front, knobs)) for drawer, front in zip(bank, fronts, strict=True)]
+            drilled += [with_board(drawer, drill_holes(front, knobs, clear)) for drawer, front in zip(bank, fronts, strict=True)]
             blanks += knob_blanks(knobs, job.pulls.stock, fronts, job.shop.practice)
             placed += knobs
         except (Refused, BadInput) as refused:

@@ -2,7 +2,7 @@
 
 A check knows boards and no job. It asks for a figure of the practice, or for another stock or way of making the drawers that it is about.
 Here that finds its place: the row that says it already; else the row of those drawers, where others have rows of their own; else what
-every drawer has.
+every drawer has. A length that is to be larger is added to what the job has now, and a stock asked for by its thickness is sought among the job's.
 """
 
 from __future__ import annotations
@@ -10,7 +10,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.findings import Change, Finding, Remedy
+from joinlay.boards import PartKind
+from joinlay.findings import Change, Finding, Remedy, SomeStock
 from joinlay.jobs.tables.drawers import RULES_BY_KEY
 from joinlay.jobs.tables.shop import key_of
 from joinlay.lengths import Length, decimal_text
@@ -18,7 +19,9 @@ from joinlay.lengths import Length, decimal_text
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
+    from joinlay.casework.opening import DrawerMake, Opening
     from joinlay.jobs.job import Job
+    from joinlay.stock import Stock
 
 __all__ = ["settled", "value_text"]
 
@@ -26,6 +29,9 @@ __all__ = ["settled", "value_text"]
 _KEYS: Final = {rule: key for key, rule in RULES_BY_KEY.items()}
 _DRAWERS: Final = "drawers"
 _PRACTICE: Final = "practice"
+_OPENING: Final = "opening"
+_FRAME: Final = "frame"
+_BANK: Final = "bank"
 
 
 def settled(findings: Iterable[Finding], job: Job, owners: Mapping[str, str]) -> tuple[Finding, ...]:
@@ -46,14 +52,33 @@ def _settled(finding: Finding, job: Job, owners: Mapping[str, str]) -> Finding:
         changes = [tuple(_placed(change, job, drawers)) for change in remedy.changes]
         if all(changes):
             flat = tuple(dict.fromkeys(one for some in changes for one in some))
-            told = all(f"{one.key} = " in remedy.text for one in flat)
-            placed.append(Remedy(remedy.text if told else f"{remedy.text} ({_escaped(_written(flat))})", flat))
+            placed.append(Remedy(_told(remedy.text, flat), flat))
     return replace(finding, remedies=tuple(placed))
+
+
+def _told(text: str, changes: tuple[Change, ...]) -> str:
+    """The words with what is to be written, unless they name every key themselves."""
+    if text and all(f"{one.key} = " in text for one in changes):
+        return text
+    written = _escaped(_written(changes))
+    return f"{text} ({written})" if text else f"set {written}"
 
 
 def _placed(change: Change, job: Job, drawers: tuple[str, ...]) -> Iterator[Change]:
     """The one change, or one in each row that has it of its own; none where it has no place in this job."""
-    value = value_text(change.value, job) if isinstance(change.value, Length) else change.value
+    if change.table == _OPENING:
+        yield from _wider_openings(change, job, drawers)
+        return
+    value = _value(change, job, drawers)
+    if value is None:
+        return
+    if change.table == _BANK:
+        rows = _bank_rows(change.key, job)
+        yield from (Change(_BANK, change.key, value, row) for row in rows if len(rows) == 1)
+        return
+    if change.table == _FRAME and (own := _bank_rows(change.key, job)):
+        yield from (Change(_BANK, change.key, value, row) for row in own)
+        return
     if change.table == _PRACTICE and change.key not in _KEYS:
         yield Change(_PRACTICE, key_of(change.key), value)
         return
@@ -63,6 +88,115 @@ def _placed(change: Change, job: Job, drawers: tuple[str, ...]) -> Iterator[Chan
         return
     key = _KEYS[change.key] if change.table == _PRACTICE else change.key
     yield from (Change(table, key, value, index) for table, index in _rows(key, job, drawers))
+
+
+def _value(change: Change, job: Job, drawers: tuple[str, ...]) -> str | int | None:
+    """What is to be written; None where nothing in this job would do."""
+    if isinstance(change.value, SomeStock):
+        return _stock(change.table, change.key, change.value, job, drawers)
+    if not isinstance(change.value, Length):
+        return change.value
+    if not change.is_more:
+        return value_text(_rounded(change.value, change.toward, job), job)
+    now = _now(change.table, change.key, job)
+    return None if now is None else _sum_text(now, change, job)
+
+
+def _sum_text(now: Length, change: Change, job: Job) -> str | None:
+    assert isinstance(change.value, Length)
+    then = _rounded(Length(now.mm + change.value.mm), change.toward, job)
+    return value_text(then, job) if then.mm > 0 else None
+
+
+def _rounded(length: Length, toward: int, job: Job) -> Length:
+    if not toward or not job.rule.read(length).left_over:
+        return length
+    on_rule = job.rule.up(length) if toward > 0 else job.rule.down(length)
+    return on_rule if on_rule.mm else length
+
+
+def _now(table: str, key: str, job: Job) -> Length | None:
+    """A size of the piece as it is now, given or usual."""
+    spec = job.piece
+    if spec is None:
+        return None
+    usual, frame = job.shop.practice.length, spec.frame
+    sizes: dict[tuple[str, str], Length | None] = {
+        ("case", "width"): spec.width,
+        ("case", "height"): spec.height,
+        ("case", "depth"): spec.depth,
+        ("case", "bottom-offset"): spec.case.bottom_offset,
+        ("case", "top-offset"): spec.case.top_offset,
+        ("frame", "stile"): frame.stile or usual("stile width"),
+        ("frame", "mullion"): frame.mullion or usual("mullion width"),
+        ("frame", "top-rail"): frame.top_rail or usual("top rail height"),
+        ("frame", "bottom-rail"): frame.bottom_rail or usual("bottom rail height"),
+        ("base", "set-back"): None if spec.base is None else spec.base.set_back or usual("plinth set-back"),
+    }
+    return sizes.get((table, key))
+
+
+def _wider_openings(change: Change, job: Job, drawers: tuple[str, ...]) -> Iterator[Change]:
+    """An opening is made larger where it is written; in a piece, whatever is round it, as many times as there are openings that way."""
+    assert isinstance(change.value, Length)
+    spec = job.piece
+    if spec is None:
+        openings: dict[tuple[str, int], Opening] = {
+            job.written.rows[one.name]: one.opening for one in job.drawers if one.name in drawers
+        }
+        for (table, row), opening in openings.items():
+            text = _sum_text(getattr(opening, change.key), change, job)
+            own = (table, row, "opening") in job.written.keys
+            if text is not None:
+                yield Change(table if own else _DRAWERS, f"opening.{change.key}", text, row if own else None)
+        return
+    times = {
+        "width": len(spec.banks) * max(max(bank.by_row) for bank in spec.banks),
+        "height": max(len(bank.by_row) for bank in spec.banks),
+    }
+    by = Length(change.value.mm * max(1, times.get(change.key, 1)))
+    yield from _placed(replace(change, table="case", value=by), job, drawers)
+
+
+def _bank_rows(key: str, job: Job) -> tuple[int, ...]:
+    """The banks that say a size of the frame for themselves."""
+    return tuple(sorted(row for table, row, name in job.written.keys if table == _BANK and name == key and row is not None))
+
+
+def _stock(table: str, key: str, wanted: SomeStock, job: Job, drawers: tuple[str, ...]) -> str | None:
+    """The name of a stock of the job that is as thick as ``wanted`` and of the sort used there now; the nearest in thickness."""
+    used = _used(table, key, job, drawers)
+    if used is None:
+        return None
+    fitting = [
+        name
+        for name, stock in job.stocks.items()
+        if stock.is_solid is used.is_solid
+        and (wanted.thinnest is None or stock.thickness >= wanted.thinnest)
+        and (wanted.thickest is None or stock.thickness <= wanted.thickest)
+        and stock.name != used.name
+    ]
+    return min(fitting, key=lambda name: abs(job.stocks[name].thickness.mm - used.thickness.mm), default=None)
+
+
+def _used(table: str, key: str, job: Job, drawers: tuple[str, ...]) -> Stock | None:
+    """The stock that is there now."""
+    spec = job.piece
+    if table == _DRAWERS:
+        makes: list[DrawerMake] = [one.make for one in job.drawers if not drawers or one.name in drawers]
+        makes += [wish.make for bank in (spec.banks if spec else ()) for wish in bank.drawers]
+        return getattr(makes[0], key) if makes else None
+    runners, stops = (
+        (spec.runners, spec.stops) if spec else (job.existing.runners, job.existing.stops) if job.existing else (None, None)
+    )
+    stocks: dict[tuple[str, str], Stock | None] = {
+        ("case", "panels"): spec.case.panels if spec else None,
+        (_FRAME, "stock"): spec.frame.stock if spec else None,
+        ("runners", "stock"): runners.stock if runners else None,
+        ("runners", "guides"): runners.of(PartKind.GUIDE) if runners else None,
+        ("stops", "stock"): stops.stock if stops else None,
+    }
+    return stocks.get((table, key))
 
 
 def _has_place(change: Change, job: Job) -> bool:

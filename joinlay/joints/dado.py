@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.findings import note, refusal
+from joinlay.findings import Change, note, refusal
 from joinlay.joints.fits import (
     Pass,
     cutter_or_none,
@@ -194,7 +194,7 @@ def _refuse_thin_between(into: Dimension, depth: Dimension, opposite: Dimension)
     if left < least:
         raise refusal("dadoes back to back", "Dadoes {depth} and {opposite} deep leave {left} between them; {least} must stay.",
                       "Together they may be {most} deep.", "DA-3", "common practice", depth=depth, opposite=opposite,
-                      left=left, least=least, most=into - least)  # fmt: skip
+                      left=left, least=least, most=into - least).by(Change("practice", "dado share", "1/3"))  # fmt: skip
 
 
 def _refuse_axis(surface: Surface, axis: Axis, what: str) -> None:

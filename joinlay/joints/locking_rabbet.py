@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
-from joinlay.findings import note, refusal
+from joinlay.findings import note, refusal, stock_of
 from joinlay.joints.fits import (
     Pass,
     depth_down,
@@ -176,7 +176,8 @@ def _refuse_short_grain(side: Dimension, end: Dimension, cutter: Dimension, prac
     if widest.mm <= 0:
         remedy = "An end part {thicker} thick would do."
     raise refusal("short grain", what, remedy, "LR-4", "common practice; Wheeler",
-                  cutter=cutter, left=left, least=least, widest=widest, thicker=thicker, end=end)  # fmt: skip
+                  cutter=cutter, left=left, least=least, widest=widest, thicker=thicker, end=end,
+                  ).by(stock_of("drawers", "back", thinnest=thicker))  # fmt: skip
 
 
 def _same_cut(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice) -> bool:
@@ -348,7 +349,7 @@ def _refuse_thin_lip(
     if lip.mm <= 0:
         what = "Slot and tongue take the front's whole thickness, {end}, and leave no lip."
     raise refusal("lip", what, remedy, "LR-6", "common practice", lip=lip, least=least, end=end, thinnest=thinnest,
-                  widest=widest)  # fmt: skip
+                  widest=widest).by(stock_of("drawers", "front", thinnest=thinnest))  # fmt: skip
 
 
 def _refuse_short_end(side: Dimension, cutter: Dimension, practice: Practice) -> None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, way_into
 from joinlay.errors import BadInput
-from joinlay.findings import Refused, note, refusal, warning
+from joinlay.findings import Refused, larger, note, refusal, warning
 from joinlay.joints.fits import findings_at, name_of, refusals_at, refuse_nothing
 from joinlay.joints.mortise_depth import mortise_depths
 from joinlay.joints.mortise_steps import centre_above_face, slack_of_the_rest
@@ -242,7 +242,7 @@ class _Asked:
 
     def made(self, size: TenonSize) -> LooseTenon:
         """The joint with this tenon. Raises Refused where face or line have no room for it."""
-        depths = mortise_depths(size, self.face_thickness, self.shop, self.named)
+        depths = mortise_depths(size, self.face_thickness, self.shop, self.named, self.use)
         wall = wall_needed(self.end_thickness, self.shop.practice)
         above = centre_above_face(self.end_thickness, size.thickness, wall, self.shop, self.named)
         slack = slack_of_the_rest(size.width, self.shop, self.named)
@@ -323,7 +323,8 @@ class _Asked:
         beside = f" beside {_names(self.keep_outs)}" if self.keep_outs else ""
         what = f"A tenon {{width}} wide finds no room on a joint line {{line}} long{beside}."
         return refusal("tenon placing", what, "The shortest line that would do is {shortest}.", "LT-10", "common practice",
-                       width=size.width, line=self.line, shortest=shortest)  # fmt: skip
+                       width=size.width, line=self.line, shortest=shortest).by(
+                           larger("opening", "height", shortest - self.line) if self.use is Use.DRAWER else None)  # fmt: skip
 
 
 def _names(keep_outs: Sequence[KeepOut]) -> str:

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from joinlay.findings import refusal, warning
+from joinlay.findings import larger, refusal, stock_of, warning
 from joinlay.joints.fits import depth_down, label
+from joinlay.joints.tenon_size import Use
 from joinlay.lengths import NOTHING, chosen, largest, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from joinlay.findings import Finding, Refused
+    from joinlay.findings import Change, Finding, Refused
     from joinlay.joints.tenon_size import TenonSize
     from joinlay.lengths import Dimension
-    from joinlay.shop import Shop
+    from joinlay.shop import Practice, Shop
 
 __all__ = ["MortiseDepths", "mortise_depths"]
 
@@ -28,7 +29,7 @@ class MortiseDepths:
     finding: Finding | None
 
 
-def mortise_depths(tenon: TenonSize, face_thickness: Dimension, shop: Shop, named: str) -> MortiseDepths:
+def mortise_depths(tenon: TenonSize, face_thickness: Dimension, shop: Shop, named: str, use: Use = Use.DRAWER) -> MortiseDepths:
     """The depths for ``tenon`` where the other part is ``face_thickness`` deep (LT-3 to LT-5; Moxon, US Army EN0533).
 
     Tenons of a given length split it, never past the limit of LT-3. Raises Refused where the face is too thin for the tenon or
@@ -42,7 +43,7 @@ def mortise_depths(tenon: TenonSize, face_thickness: Dimension, shop: Shop, name
         in_end, in_face = split(tenon, limit, shop, named)
     least = tenon.thickness + shop.practice.length("glue room")
     if in_face < least:
-        raise _shallow(tenon, in_face, least, face_thickness, shop)
+        raise _shallow(tenon, in_face, least, face_thickness, shop, use)
     in_face = in_face.named(label(named, "mortise depth in the face"), "LT-3", "common practice")
     length = tenon.stock.length or in_end + in_face - shop.practice.length("glue room") * 2
     named_length = length.named(label(named, "tenon length"), "LT-5", "US Army EN0533")
@@ -126,20 +127,36 @@ def _at_stop(depth: Dimension, named: str, where: str) -> Dimension:
     return depth.named(label(named, f"mortise depth in the {where}"), "MS-10, LT-4", "common practice")
 
 
-def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimension, shop: Shop) -> Refused:
+def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimension, shop: Shop, use: Use) -> Refused:
     """The refusal of a face too thin to hold the tenon, naming the thinnest that would."""
-    practice = shop.practice
-    share = 1 - practice.ratio("mortise floor share")
-    thinnest = largest(least + practice.length("mortise floor"), least / share if share > 0 else least)
+    thinnest = _thinnest(least, shop.practice)
     what = "The mortise in the face could be {depth} deep, and a {tenon} tenon needs {least}."
     remedy = "A part {thinnest} thick there would do (it is {face})."
-    if share <= 0:
+    if thinnest is None:
         remedy = "With the shop's share for the mortise floor no face would do."
     elif face >= thinnest:
         remedy = "A mortise cutter that reaches {least} would do."
     return refusal("mortise depth", what, remedy, "LT-3", "common practice", depth=largest(in_face, NOTHING),
                    tenon=tenon.thickness,
-                   least=least, thinnest=thinnest, face=face)  # fmt: skip
+                   least=least, thinnest=least if thinnest is None else thinnest, face=face,
+                   ).by(*_thicker(use, least, face, shop.practice))  # fmt: skip
+
+
+def _thicker(use: Use, least: Dimension, face: Dimension, practice: Practice) -> tuple[Change, ...]:
+    """What a job may change of a face too thin: a drawer's front, or the stile or rail of a frame; none where the cutter is short."""
+    thinnest = _thinnest(least, practice)
+    if thinnest is None or face >= thinnest:
+        return ()
+    if use is Use.DRAWER:
+        return (stock_of("drawers", "front", thinnest=thinnest),)
+    keys = ("stile", "mullion", "top-rail", "bottom-rail") if use is Use.FRAME else ()
+    return tuple(larger("frame", key, thinnest - face) for key in keys)
+
+
+def _thinnest(least: Dimension, practice: Practice) -> Dimension | None:
+    """The thinnest part whose face takes a mortise ``least`` deep (LT-3); None where none would."""
+    share = 1 - practice.ratio("mortise floor share")
+    return largest(least + practice.length("mortise floor"), least / share) if share > 0 else None
 
 
 def _judge(in_end: Dimension, tenon: TenonSize, shop: Shop) -> Finding | None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from joinlay.findings import note, refusal, warning
+from joinlay.findings import Change, note, refusal, stock_of, warning
 from joinlay.joints.fits import label
 from joinlay.joints.mortise_steps import no_such_width, width_by_step
 from joinlay.lengths import Fraction, chosen, largest, rounded_down, rounded_up, smallest
@@ -25,6 +25,10 @@ _NARROWEST = 2
 
 #: As thick as a tenon may be in its wood where the shop has none that is thinner (LT-1).
 _UTMOST_SHARE = Fraction(2, 5)
+
+
+#: A frame's rails, by their keys: only that which is too low can be mended by its own.
+_RAILS: Final = ("rail", "top-rail", "bottom-rail")
 
 
 class Use(Enum):
@@ -52,7 +56,7 @@ def tenon_sizes(
 
     Only ``given`` where the maker names one. Raises Refused, naming the nearest that would do, where there is none.
     """
-    stocks = _narrow_enough(_thin_enough(end_thickness, shop, given), shop.practice)
+    stocks = _narrow_enough(_thin_enough(end_thickness, shop, use, given), shop.practice)
     found = []
     for stock in stocks:
         thickness = _thickness(stock, end_thickness, line, shop, is_given=given is not None, is_first=stock is stocks[0])
@@ -75,7 +79,7 @@ def _thickest(end_thickness: Dimension, practice: Practice) -> Dimension:
     return (end_thickness * practice.ratio("tenon share")).named("thickest tenon allowed", "LT-1", _A_THIRD)
 
 
-def _thin_enough(end_thickness: Dimension, shop: Shop, given: TenonStock | None) -> list[TenonStock]:
+def _thin_enough(end_thickness: Dimension, shop: Shop, use: Use, given: TenonStock | None) -> list[TenonStock]:
     """The tenons no thicker than their share whose walls hold, thickest first; ``given`` alone where its walls hold."""
     practice = shop.practice
     most, wall = _thickest(end_thickness, practice), wall_needed(end_thickness, practice)
@@ -91,7 +95,7 @@ def _thin_enough(end_thickness: Dimension, shop: Shop, given: TenonStock | None)
         thinnest = min(shop.tenons, key=lambda stock: stock.thickness, default=None)
         fitting = [thinnest] if thinnest is not None and thinnest.thickness <= utmost else []
     if not fitting:
-        raise _none_thin_enough(end_thickness, shop, most, wall)
+        raise _none_thin_enough(end_thickness, shop, most, wall, use)
     return sorted(fitting, key=lambda stock: stock.thickness, reverse=True)
 
 
@@ -190,11 +194,13 @@ def _thin_walls(given: TenonStock, end: Dimension, shop: Shop, wall: Dimension) 
         remedy = "The {owned} tenon of the shop would hold."
     elif most.mm > 0:
         remedy = "A tenon {most} thick at most would hold."
+    # Only a drawer's corner is given its tenon.
+    ways = (None if owned is None else Change("drawers", "tenon", owned), stock_of("drawers", "sides", thinnest=wood))
     return refusal("tenon walls", what, remedy, "LT-2", "our own choice", tenon=given.thickness, left=left, wall=wall, end=end,
-                   most=most, owned=owned or most, wood=wood)  # fmt: skip
+                   most=most, owned=owned or most, wood=wood).by(*ways)  # fmt: skip
 
 
-def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimension) -> Refused:
+def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimension, use: Use) -> Refused:
     """The refusal where the shop has no tenon thin enough, naming its thinnest and the wood that would suit it."""
     if not shop.tenons:
         return refusal("tenon thickness", "The shop has no tenons.", "Add a tenon {most} thick or less to the shop.",
@@ -206,8 +212,10 @@ def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimensi
         what = "Wood {end} thick cannot hold the shop's thinnest tenon, {thinnest}: {wall} must stay on each side."
     else:
         remedy += " Or ask for the {thinnest} tenon: its walls hold."
+    asked = Change("drawers", "tenon", thinnest) if use is Use.DRAWER and thinnest <= end - wall * 2 else None
+    thicker = stock_of("frame", "stock", thinnest=wood) if use is Use.FRAME else stock_of("drawers", "sides", thinnest=wood)
     return refusal("tenon thickness", what, remedy, "LT-1", _A_THIRD, thinnest=thinnest, most=most, wall=wall,
-                   end=end, wood=wood)  # fmt: skip
+                   end=end, wood=wood).by(asked, thicker)  # fmt: skip
 
 
 def _wood_that_holds(tenon: Dimension, practice: Practice, *, with_share: bool) -> tuple[str, Dimension]:
@@ -227,6 +235,11 @@ def _low_rail(stocks: list[TenonStock], line: Dimension, shop: Shop) -> Refused:
     shoulder, narrowest = practice.length("rail shoulder"), min(practice.ratio("tenon width"), Fraction(_NARROWEST))
     lowest = min(stock.width or stock.thickness * narrowest for stock in stocks) + shoulder * 2
     lowest = rounded_up(lowest, shop.rule)
+    ways = [
+        Change("frame", rail, height)
+        for rail in _RAILS
+        for height in (lowest, practice.length(f"{rail.replace('-', ' ')} height"))
+    ]
     return refusal("tenon placing", "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
-                   "The lowest rail that works is {lowest} high.", "FF-2", "common practice",
-                   line=line, shoulder=shoulder, lowest=lowest)  # fmt: skip
+                   "The lowest rail that holds one is {lowest} high.", "FF-2", "common practice",
+                   line=line, shoulder=shoulder, lowest=lowest).by(*ways)  # fmt: skip

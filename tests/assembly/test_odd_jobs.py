@@ -50,7 +50,7 @@ def test_rails_of_two_millimetres():
     assert said.startswith("face frame rail under drawer 1: ")
     # 4 mm tenons twice as wide between shoulders of 3/16: 0.69 in, up to the next mark of the rule.
     lowest = "23/32"
-    assert f"The lowest rail that works is {lowest} in" in said
+    assert f"The lowest rail that holds one is {lowest} in" in said
     prove_assembled(whole(spec(own, frame=frame(rail=lowest)), own))
 
 

@@ -146,7 +146,7 @@ CLEARANCES = but(('top-clearance = "1/16"', 'top-clearance = "1/2"\nside-clearan
     ("text", "number", "by_how_much", "remedy", "mended"),
     [
         pytest.param(
-            but((FRAME, f'{FRAME}rail = "2 mm"\n')), "(2 mm) high", "shoulders of 3/16 in", "lowest rail that works is 23/32 in high",
+            but((FRAME, f'{FRAME}rail = "2 mm"\n')), "(2 mm) high", "shoulders of 3/16 in", "lowest rail that holds one is 23/32 in high",
             but((FRAME, f'{FRAME}rail = "23/32"\n')), id="rails of 2 mm",
         ),
         pytest.param(

@@ -8,7 +8,7 @@ from joinlay.boards import Axis, CutUse, Hand, JointKind, JointRole, Span, Surfa
 from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.casework.corners.corner import Cornered, CornerKind, FrontCorner
-from joinlay.findings import refusal
+from joinlay.findings import Change, refusal, stock_of
 from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.fits import depth_down
 from joinlay.joints.rabbet import cut_rabbet, design_rabbet
@@ -104,7 +104,9 @@ def _design(wanted: Wanted) -> RabbetedFront:
             "lip", "A rabbet {deep} deep leaves a lip of {lip} on a front {front} thick; {least} must stay.",
             "Make the front {thick} thick or more, or the rabbet shallower: front-rabbet-share under [practice].", "DJ-1",
             "common practice", deep=joint.depth, lip=lip, front=front, least=least, thick=shop.rule.up(3 * least),
-        ).at(role.name)  # fmt: skip
+        ).at(role.name).by(
+            Change("practice", "front rabbet share", "1/2") if front >= 2 * least else None, stock_of("drawers", "front", thinnest=3 * least),
+        )  # fmt: skip
     start = (wanted.sizes.set_back + lip).named(f"{wanted.drawer.name} face of the frame to the sides", "DJ-1", "by geometry")
     pin = fastener_for(FastenerKind.PIN, make.sides.thickness, None, shop.rule, spacing=practice.length("corner nail spacing"))
     pins = len(spread(wanted.sizes.joint_line, practice.length("corner nail spacing"), least=2))

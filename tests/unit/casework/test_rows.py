@@ -148,4 +148,4 @@ def test_a_mullion_narrower_than_its_partition_is_refused_and_the_remedy_helps()
     assert len(whole(chest(2, mullion="7/8", case=thick), SHOP).drawers) == 2
     said = refused(chest(2, mullion="1/2"))
     assert "A mullion 1/2 in wide leaves no room for a tenon" in said
-    assert "The narrowest mullion that works is 23/32 in wide" in said
+    assert "The narrowest mullion that holds one is 23/32 in wide" in said
