@@ -63,7 +63,7 @@ class InWords:
             "where": finding.where,
             "what": finding.sentence(self.rule.text),
             "remedy": finding.way_out(self.rule.text),
-            "remedies": [self._remedy(finding, remedy) for remedy in finding.remedies],
+            "remedies": [self._remedy(finding, remedy) for remedy in finding.remedies if remedy.text],
             "rule": finding.rule,
             "source": finding.source,
             "numbers": self.tree(finding.numbers),

@@ -37,8 +37,8 @@ _BANK: Final = "bank"
 def settled(findings: Iterable[Finding], job: Job, owners: Mapping[str, str]) -> tuple[Finding, ...]:
     """``findings`` with the changes of their remedies as they are written in the file of ``job``.
 
-    ``owners`` says by the name of a part, or of a place, which drawer it is of. A remedy that finds no place in this job is left out. How a
-    job is written: no rule.
+    ``owners`` says by the name of a part, or of a place, which drawer it is of. A remedy that finds no place in this job is left out. What
+    is usual where the job gives no size: FF-1, BA-1.
     """
     return tuple(_settled(finding, job, owners) for finding in findings)
 

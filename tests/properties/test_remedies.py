@@ -57,7 +57,8 @@ def prove(texts, worked_out, planned):
 def test_every_remedy_of_the_examples_helps(path):
     texts = texts_of(path)
     found = list(prove(texts, mending.tried(texts, mending.planned(texts)), mending.planned))
-    assert found == [("tipping", "stands")] * ("examples" in path.parts)
+    is_loose = "examples" in path.parts and 'stands = "anchored"' not in texts.text
+    assert found == [("tipping", "stands")] * is_loose
 
 
 def test_every_remedy_of_many_jobs_helps(monkeypatch):

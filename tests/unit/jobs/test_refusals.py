@@ -33,7 +33,7 @@ IN_WORDS = (
     # It takes another tool, or wood that the job doesn't know of.
     "the shop has no cutter", "No cutter of the shop", "A {} {width} wide needs a cutter", "The {cutter} cutter is wider",
     "A tenon {width} wide is over", "The shop has no tenons.", "The mortise in the face may be", "A tenon {length} long",
-    "The {cutter} cutter leaves {cutter}",
+    "The {cutter} cutter leaves {cutter}", "No step of the mortiser's fence", "A tenon {wanted} wide is wanted", "The mortises after",
     # Two figures that can't belong together: which of them is the slip?
     "A panel {panel} thick",
     # There is no end to what would do, and only the maker knows how large the piece may be, or how many they want.
