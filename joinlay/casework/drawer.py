@@ -98,7 +98,7 @@ def _refuse_upright(role: DrawerRole, make: DrawerMake) -> None:
             "", "CK-6, CL-2", "Wood Handbook 2010, equation 13-2",
         ).at(role.name)  # fmt: skip
         ways = (Remedy("leave its grain from side to side", (Change("drawers", "front-grain", "from side to side"),)),)
-        raise Refused(replace(refused.finding, remedies=ways))
+        raise refused.by(*ways)
 
 
 @dataclass(frozen=True, slots=True)
