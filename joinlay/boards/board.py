@@ -24,7 +24,8 @@ class Band:
     """Edge banding on one ``surface`` of a board: an edge or an end.
 
     ``stock`` names the banding, ``thickness`` is how much of the board's finished size it is, ``length`` what to cut, trim
-    included (EB-3), and ``order`` its turn on this board, from 1 (EB-1).
+    included (EB-3), and ``order`` its turn on this board, from 1 (EB-1). ``width`` is how wide a lipping is sawn, None for banding as it is bought
+    (EB-4).
     """
 
     surface: Surface
@@ -32,6 +33,7 @@ class Band:
     thickness: Dimension
     length: Dimension
     order: int
+    width: Dimension | None = None
 
 
 @dataclass(frozen=True, slots=True)

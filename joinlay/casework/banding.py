@@ -1,11 +1,14 @@
-"""Edge banding: which edges, in which order, the core that is cut and the lengths of band (EB-1 to EB-3)."""
+"""Edge banding: which edges, in which order, the core that is cut and the lengths of band (EB-1 to EB-3).
+
+What is thicker than any banding is lipping: solid wood sawn for it, a little wider than the edge is thick, and planed flush (EB-4).
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Axis, Band, Surface
+from joinlay.boards import Axis, Band, CutUse, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import note, refusal, warning
 from joinlay.lengths import BadSize
@@ -16,7 +19,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Cut
     from joinlay.findings import Finding
-    from joinlay.lengths import Dimension
+    from joinlay.lengths import Dimension, Length
     from joinlay.shop import Practice
 
 __all__ = ["EDGES", "Banding", "band_board", "core_size"]
@@ -50,8 +53,9 @@ def band_board(board: Board, bandings: Sequence[Banding], practice: Practice) ->
     """``board``, whose sizes stay the finished ones, with its bands; and what was found.
 
     EB-1: the bands go on in the order given; each is as long as the edge as it then is: the core and the bands already glued at
-    its two ends. EB-3: with trim at both ends. Bands thinner than ``banding worth counting`` are noted as ones that may be left
-    out of the core's size. Source: common practice. Raises BadInput for an edge banded twice, Refused where no core is left.
+    its two ends. EB-3: with trim at both ends. EB-4: how wide a lipping is sawn, and how it is put on. Bands thinner than ``banding worth
+    counting`` are noted as ones that may be left out of the core's size. Source: common practice. Raises BadInput for an edge banded twice,
+    Refused where no core is left.
     """
     turns = [(surface, banding) for banding in bandings for surface in banding.surfaces]
     on = [surface for surface, _ in turns] + [band.surface for band in board.bands]
@@ -65,11 +69,13 @@ def band_board(board: Board, bandings: Sequence[Banding], practice: Practice) ->
         length = (covered + 2 * practice.length("banding trim")).named(
             f"{board.name} band length, {board.datum.word(surface)}", "EB-3", "common practice"
         )
-        bands.append(Band(surface, banding.stock, banding.thickness, length, n + 1))
+        bands.append(Band(surface, banding.stock, banding.thickness, length, n + 1, _sawn_width(board, banding, practice)))
     banded = replace(board, bands=tuple(bands))
     for axis in (Axis.ALONG, Axis.ACROSS):
         _refuse_no_core(banded, axis)
-    return banded, (*(f for banding in bandings for f in _thin(board, banding, practice)), *_cut_through(banded))
+    lipped = [band for band in bands if band.width is not None]
+    thin = (f for banding in bandings for f in _thin(board, banding, practice))
+    return banded, (*thin, *_cut_through(banded), *_lipped(board, lipped, practice))
 
 
 def core_size(board: Board, axis: Axis) -> Dimension:
@@ -90,6 +96,32 @@ def _covered(board: Board, surface: Surface, to_come: Sequence[tuple[Surface, Ba
         if later.axis is axis:
             covered = covered - banding.thickness
     return covered
+
+
+def _sawn_width(board: Board, banding: Banding, practice: Practice) -> Dimension | None:
+    """How wide a lipping is sawn: as wide as the edge and a little proud of both faces; None for banding, which is bought (EB-4)."""
+    if banding.thickness <= practice.length("thickest banding"):
+        return None
+    return (board.thickness + 2 * practice.length("lipping proud")).named(
+        f"{board.name} lipping as sawn", "EB-4", "common practice"
+    )
+
+
+def _lipped(board: Board, bands: Sequence[Band], practice: Practice) -> list[Finding]:
+    """How lippings are glued on and made flush, told once of all those of a board."""
+    if not bands or bands[0].width is None:
+        return []
+    first, *then = dict.fromkeys(band.surface.axis for band in bands)
+    turns = "" if not then else " those on its {ends} first, trimmed flush before the others lap over them,"
+    numbers: dict[str, Length | int | str] = {
+        "thickness": bands[0].thickness, "width": bands[0].width, "proud": practice.length("lipping proud"),
+        "ends": "ends" if first is Axis.ALONG else "long edges",
+    }  # fmt: skip
+    what = (
+        f"Its lipping is {{thickness}} thick, and sawn {{width}} wide to stand {{proud}} proud of both faces: glue and clamp it on with a batten "
+        f"over it,{turns} and plane it flush before any fence or rule touches the part."
+    )
+    return [note("lipping", what, "EB-4", "common practice", **numbers).at(board.name)]
 
 
 def _refuse_no_core(board: Board, axis: Axis) -> None:
@@ -120,6 +152,8 @@ def _cut_through(board: Board) -> list[Finding]:
         for cut in board.cuts:
             span = cut.span(axis)
             reach = span.stop > board.size(axis) - band.thickness if band.surface.is_far else span.start < band.thickness
+            if reach and _is_in_a_rabbet(board, cut, band):
+                continue
             if reach and not _is_behind_a_lip(board, cut):
                 found.append(_shows(board, band, cut))
             elif reach and axis is Axis.ACROSS:
@@ -128,11 +162,23 @@ def _cut_through(board: Board) -> list[Finding]:
 
 
 def _is_behind_a_lip(board: Board, cut: Cut) -> bool:
-    """True for the slot of a half-blind corner and the end of the tongue beside it: the lip covers both."""
-    if cut.surface.axis is Axis.ALONG:
+    """True for the slot of a half-blind corner and the end of the tongue beside it, and for a rabbet: the lip covers them."""
+    if cut.surface.axis is Axis.ALONG or cut.role.use is CutUse.RABBET:
         return cut.into.stop < board.thickness
     slots = [other for other in board.cuts if other.joint == cut.joint and other.surface.axis is Axis.ALONG]
     return any(other.into.stop < board.thickness and other.along.overlaps(cut.along) for other in slots)
+
+
+def _is_in_a_rabbet(board: Board, cut: Cut, band: Band) -> bool:
+    """True where a groove reaches the band of an end only in what the rabbet of a corner takes away there."""
+    if band.surface.axis is not Axis.ALONG:
+        return False
+    for rabbet in board.cuts_of(CutUse.RABBET):
+        is_there = rabbet.along.stop == board.length if band.surface.is_far else rabbet.along.start.mm == 0
+        is_deeper = rabbet.into.start <= cut.into.start and cut.into.stop <= rabbet.into.stop
+        if rabbet is not cut and is_there and is_deeper and rabbet.along.size >= band.thickness:
+            return True
+    return False
 
 
 def _crossed(board: Board, edges: str) -> Finding:

@@ -90,6 +90,7 @@ _SHARE: Final = {
         "graduation",
         "face frame",
         "banding",
+        "lipping",
         "pull",
     ),
     "runners": (

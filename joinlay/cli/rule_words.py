@@ -69,6 +69,7 @@ RULE_WORDS: Final = {
     "EB-1": "which edges are banded, in which order",
     "EB-2": "size of the core",
     "EB-3": "length of the banding",
+    "EB-4": "lipping: solid wood sawn wider than the edge, and planed flush",
     "PU-1": "one pull or two, and where",
     "PU-2": "graduated pulls",
     "PU-3": "drill template",

@@ -319,7 +319,7 @@ hole = "{hole}"
 
 #[[banding]]
 #part = "drawer side"
-#stock = "birch edging"
+#stock = "birch edging"              # or a solid stock, for lippings thicker than banding
 #thickness = "{edging}"
 #edges = ["top edge"]
 

@@ -256,7 +256,11 @@ def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iter
         yield f"core {text(row.core.length)} {by} {text(row.core.width)}"
     if row.bands:
         edges = ", ".join(f"{row.board.datum.word(band.surface)} {band.stock}" for band in row.bands)
-        yield f"band, in this order: {edges}"
+        lipping = next((band for band in row.bands if band.width is not None), None)
+        strips = (
+            "" if lipping is None or lipping.width is None else f"; strips {text(lipping.thickness)} {by} {text(lipping.width)}"
+        )
+        yield f"{'band' if lipping is None else 'lip'}, in this order: {edges}{strips}"
     if said := taper_words(row.board, text):
         yield said
     if said := planing_words_of(row.board, text):

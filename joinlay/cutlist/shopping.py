@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
 from joinlay.cutlist.fastenings import fasteners_of, glued, nails, screws, tenon_strips
-from joinlay.cutlist.solid_wood import CUBIC_METRES
+from joinlay.cutlist.solid_wood import CUBIC_METRES, lipping_stock
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
 from joinlay.lengths import MM_PER_INCH, Fraction, Unit, decimal_text
@@ -143,14 +143,19 @@ def _solid(needs: Sequence[SolidNeed], rule: Graduation) -> Iterator[ShoppingLin
 
 def _banding(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
     unit, size = _RUN[plan.unit]
-    lengths: dict[str, Fraction] = {}
-    strips: dict[str, int] = {}
+    lengths: dict[tuple[str, str, bool], Fraction] = {}
+    strips: dict[tuple[str, str, bool], int] = {}
     for row in parts.rows:
         for band in row.bands:
-            lengths[band.stock] = lengths.get(band.stock, Fraction(0)) + band.length.mm * row.quantity
-            strips[band.stock] = strips.get(band.stock, 0) + row.quantity
-    for stock, length in lengths.items():
-        yield ShoppingLine(stock, length / size, unit, f"banding, in {strips[stock]} strips, trim included")
+            sold = plan.rule.sold
+            what = "banding" if band.width is None else f"lipping {sold(band.thickness)} thick, {sold(band.width)} wide"
+            key = (band.stock, what, band.width is None or lipping_stock(band, plan.stocks) is None)
+            lengths[key] = lengths.get(key, Fraction(0)) + band.length.mm * row.quantity
+            strips[key] = strips.get(key, 0) + row.quantity
+    for (stock, what, is_bought), length in lengths.items():
+        counted = "" if is_bought else "; its wood is counted above"
+        said = f"{what}, in {strips[stock, what, is_bought]} strips, trim included{counted}"
+        yield ShoppingLine(stock, length / size, unit, said, is_bought=is_bought)
 
 
 def _tenons(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.checks.lumber_check import LUMBER_KINDS
+from joinlay.cutlist.cutting_list import stock_called
 from joinlay.cutlist.glued_up import boards_to_saw, strip_widths
 from joinlay.cutlist.layouts import lay_out, offcut_limits
 from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
@@ -23,12 +24,14 @@ from joinlay.stock import Solid
 from joinlay.stock.lumber import Lumber, lumber_for
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
+    from joinlay.boards import Band
     from joinlay.cutlist.cutting_list import CuttingList, Group
     from joinlay.cutlist.pattern import LaidPiece, PartToSaw
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
+    from joinlay.stock import Stock
 
 __all__ = [
     "CUBIC_METRES",
@@ -37,6 +40,7 @@ __all__ = [
     "board_layouts",
     "clear_lengths",
     "cubic_metres",
+    "lipping_stock",
     "solid_needs",
 ]
 
@@ -84,14 +88,36 @@ def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) 
     Waste is a share of the rough sizes, added to them: 20 % for our own choice.
     """
     needs = []
-    for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):
+    lipped = (lipping_stock(band, plan.stocks) for row in parts.rows for band in row.bands)
+    stocks = [
+        *(group.stock for group in parts.groups if isinstance(group.stock, Solid)),
+        *(stock for stock in lipped if stock is not None),
+    ]
+    for stock in dict.fromkeys(stocks):
         groups = [group for group in parts.groups if group.stock == stock]
         held = {laid.piece.name for each in layouts if each.stock == stock.name for sheet in each.sheets for laid in sheet.pieces}
-        needs.append(_need(plan, stock, groups, held))
+        needs.append(_need(plan, stock, groups, held, parts))
     return tuple(needs)
 
 
-def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str]) -> SolidNeed:
+def lipping_stock(band: Band, stocks: Mapping[str, Stock]) -> Solid | None:
+    """The solid stock of the job's that a lipping is ripped from; None for banding, and for wood that the job doesn't describe (EB-4)."""
+    found = None if band.width is None else stock_called(band.stock, stocks)
+    return found if isinstance(found, Solid) else None
+
+
+def _lippings(plan: Plan, stock: Solid, parts: CuttingList, lumber: Lumber) -> Fraction:
+    """What is ripped from ``stock`` as lipping, the kerf beside each strip with it (EB-4)."""
+    volume, kerf, total = board_feet if plan.unit is Unit.INCH else cubic_metres, plan.shop.saw.kerf, Fraction(0)
+    for row in parts.rows:
+        for band in row.bands:
+            if lipping_stock(band, plan.stocks) == stock:
+                assert band.width is not None
+                total += row.quantity * volume(band.length, band.thickness + kerf, max(lumber.thickness, band.width))
+    return total
+
+
+def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str], parts: CuttingList) -> SolidNeed:
     lumber = lumber_for(stock, plan.unit)
     net = on_hand = Fraction(0)
     volume = board_feet if plan.unit is Unit.INCH else cubic_metres
@@ -100,6 +126,7 @@ def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str]) -> 
         each = volume(piece.length, piece.width, max(lumber.thickness, rows[piece.row].sawn.thickness))
         net += each
         on_hand += each if piece.name in held else 0
+    net += _lippings(plan, stock, parts, lumber)
     buy = (net - on_hand) * (1 + plan.shop.practice.ratio("solid wood waste"))
     unit = _BOARD_FEET if plan.unit is Unit.INCH else CUBIC_METRES
     strips = [width for row in rows.values() if len(widths := strip_widths(row, plan.shop.practice)) > 1 for width in widths]

@@ -148,6 +148,7 @@ class BandTold(Told):
     thickness: LengthTold
     length: LengthTold = Field(description="What to cut, trim included.")
     order: int = Field(description="Its turn on this board, from 1.")
+    width: LengthTold | None = Field(description="How wide a lipping is sawn; null for banding as it is bought.")
 
 
 class PartRoleTold(Told):

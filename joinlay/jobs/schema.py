@@ -337,8 +337,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     },
     "BandingEntry": {
         "part": "The kind of part, such as drawer side.",
-        "stock": "What the bands are.",
-        "thickness": "Thickness of a band.",
+        "stock": "What the bands are; lipping, a solid stock of the job.",
+        "thickness": "Thickness of a band; what is thicker than banding is lipping, solid wood sawn for it and planed flush (EB-4).",
         "edges": "Which edges and ends, in the order they are glued; all of them unless told.",
     },
     "OutlineEntry": {

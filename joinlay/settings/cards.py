@@ -236,15 +236,16 @@ def bands_first(cards: Sequence[Sequence[Board]]) -> tuple[BandsFirst, ...]:
     Fences, stops and positions count from the finished edges, and a board's sizes are the finished ones, so a part is banded and trimmed
     before it meets a machine at all. Parts banded alike before the same card are told together. Rules EB-1, EB-2, MS-1; common practice.
     """
-    told: dict[tuple[int, tuple[str, ...]], list[str]] = {}
+    told: dict[tuple[int, tuple[str, ...], bool], list[str]] = {}
     seen: set[str] = set()
     for number, boards in enumerate(cards, start=1):
         for board in boards:
             if board.bands and board.name not in seen:
                 edges = tuple(board.datum.word(band.surface) for band in sorted(board.bands, key=lambda band: band.order))
-                told.setdefault((number, edges), []).append(board.name)
+                is_lipping = any(band.width is not None for band in board.bands)
+                told.setdefault((number, edges, is_lipping), []).append(board.name)
             seen.add(board.name)
-    return tuple(BandsFirst(number, tuple(names), edges) for (number, edges), names in told.items())
+    return tuple(BandsFirst(number, tuple(names), edges, is_lipping) for (number, edges, is_lipping), names in told.items())
 
 
 # -- bringing runs together: same machine, cutter, fence, height and orientation, whichever parts they are on ----

@@ -111,12 +111,13 @@ class Setting:
 class BandsFirst:
     """Bands to be glued and trimmed before the card ``number``.
 
-    ``boards`` are the parts' names, ``edges`` the maker's words for what is banded, in the order of gluing.
+    ``boards`` are the parts' names, ``edges`` the maker's words for what is banded, in the order of gluing. ``is_lipping``: solid wood (EB-4).
     """
 
     number: int
     boards: tuple[str, ...]
     edges: tuple[str, ...]
+    is_lipping: bool = False
 
 
 @dataclass(frozen=True, slots=True)

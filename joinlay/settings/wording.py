@@ -266,7 +266,9 @@ def told_together(findings: Iterable[Finding]) -> Iterator[Finding]:
 
 def band_words(bands: BandsFirst) -> str:
     """What has to be banded before a card: ``drawer 1 to 3 front: band the left end and right end, and trim it, before card 2``. EB-1."""
-    return f"{in_few_words(bands.boards)}: band the {listed(bands.edges)} and trim, before card {bands.number}, which counts from the finished edges"
+    how, then = ("lip", "plane it flush") if bands.is_lipping else ("band", "trim")
+    said = f"{how} the {listed(bands.edges)} and {then}, before card {bands.number}"
+    return f"{in_few_words(bands.boards)}: {said}, which counts from the finished edges"
 
 
 def speed_words(setting: Setting) -> str:

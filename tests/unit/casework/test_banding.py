@@ -4,12 +4,15 @@ import pytest
 
 from joinlay.boards import Axis, CutKind, Datum, Span, Surface
 from joinlay.casework.banding import Banding, band_board, core_size
+from joinlay.casework.corners import RABBETED
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.locking_rabbet import cut_end_part, design_half_blind
 from joinlay.lengths import Unit, dimension, inches, mm, written
 from joinlay.shop import usual_practice, usual_shop
 from tests import by_hand
+from tests.assembly.pieces import drawer_make
+from tests.unit.casework.drawers import drawer
 
 PRACTICE = usual_practice(Unit.INCH)
 DATUM = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -133,3 +136,27 @@ def test_an_edge_is_banded_once():
     banded, _ = band_board(front(), both[:1], PRACTICE)
     with pytest.raises(BadInput, match="banded already"):
         band_board(banded, [Banding("strip", inch("1/8"), (Surface.EDGE,))], PRACTICE)
+
+
+def test_what_is_thicker_than_any_banding_is_lipping_sawn_proud_and_planed_flush():
+    # EB-4: of a front 3/4 thick, 1/64 proud of both faces.
+    banded, found = band_board(front(), [Banding("cherry", inch("1/4"))], PRACTICE)
+    assert [band.width for band in banded.bands] == [inches("25/32")] * 4
+    (note,) = (finding for finding in found if finding.kind == "lipping")
+    assert note.harm is Harm.NOTE
+    assert "those on its ends first, trimmed flush before the others" in note.sentence(str)
+    thin, _ = band_board(front(), [Banding("edging", inch("1/16"))], PRACTICE)
+    assert [band.width for band in thin.bands] == [None] * 4
+
+
+def test_lipping_on_two_edges_alike_has_no_order():
+    _, found = band_board(front(), [Banding("cherry", inch("1/4"), (Surface.EDGE, Surface.FAR_EDGE))], PRACTICE)
+    (note,) = (finding for finding in found if finding.kind == "lipping")
+    assert "first" not in note.sentence(str)
+
+
+def test_a_groove_that_runs_out_in_a_corner_s_rabbet_spoils_no_band():
+    # DJ-1: the rabbet is deeper than the groove, and the lip before it keeps the band.
+    made = drawer(make=drawer_make(front_joint=RABBETED)).front
+    _, found = band_board(made, [Banding("edging", inch("1/16"))], PRACTICE)
+    assert [(finding.harm, finding.numbers["edges"]) for finding in found] == [(Harm.NOTE, "bottom edge and top edge")]
