@@ -15,6 +15,7 @@ from tests.unit.cutlist.bench import size
 #: By source, then by name: inches, millimetres, rule.
 LENGTHS = {
     "our own choice": {
+        "thickest banding": ("1/16", "1.5", "EB-4"),
         "tenon wall": ("3 mm", "3", "LT-2"), "end margin in plywood": ("5/16", "8", "LT-7"),
         "end margin in solid wood": ("1/2", "12", "LT-7"), "tenon spacing in a case": ("6", "150", "LT-9"),
         "keep-out clearance": ("1/8", "3", "LT-11"), "edge trim": ("1/4", "6", "CL-2"), "shortest offcut": ("12", "300", "CL-2"),
@@ -42,7 +43,7 @@ LENGTHS = {
         "bearer back gap": ("1/8", "3", "RN-1"), "kicker lift": ("1/32", "0.8", "RN-3"), "bearer screw": ("3/16", "4.5", "RN-4"),
         "screw from the end": ("1 1/2", "40", "RN-4"), "stop thickness": ("3/16", "5", "ST-3"), "stop clearance": ("1/32", "0.8", "ST-3"),
         "stop width": ("1 1/2", "40", "ST-1"), "banding worth counting": ("1/32", "0.8", "EB-2"), "banding trim": ("1", "25", "EB-3"),
-        "thickest banding": ("1/16", "1.5", "EB-4"), "lipping proud": ("1/64", "0.5", "EB-4"),
+        "lipping proud": ("1/64", "0.5", "EB-4"),
         "two pulls from": ("24", "600", "PU-1"), "knob growth": ("1/16", "1.5", "PU-2"), "turning allowance": ("1/4", "6", "PU-2"),
         "parting allowance": ("1/4", "6", "PU-2"),
         "clamp spacing": ("8", "200", "PT-4"), "widest board": ("6", "150", "PN-1"), "caul thickness": ("3/4", "18", "PT-4"),
