@@ -308,12 +308,20 @@ class CutUse(Enum):
     RABBET = "rabbet"
     SLOT = "slot"  #: in the end of a half-blind front
     TONGUE_END = "tongue end"  #: the wood taken off the tip of a half-blind front's tongue
+    SHAPED_SLOT = "shaped slot"  #: these three by a cutter that makes both halves of a corner
+    SHAPED_END = "shaped tongue end"
+    SHAPED_DADO = "shaped dado"
     MORTISE = "mortise"
     SCREW_HOLE = "screw hole"
     SCREW_SLOT = "screw slot"  #: lets the wood move past its screw
     PULL_HOLE = "pull hole"
     PIN_HOLE = "pin hole"  #: for a pin that a loose shelf lies on
     STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
+
+    @property
+    def is_shaped(self) -> bool:
+        """True where a cutter with a corner's shape makes it, together with what is beside it (MS-11)."""
+        return self in (CutUse.SHAPED_SLOT, CutUse.SHAPED_END, CutUse.SHAPED_DADO)
 
     @property
     def is_for_a_screw(self) -> bool:

@@ -59,9 +59,10 @@ def plan_drawer(
     back_corner = design_back(make.back_joint, wanted)
     grooves = _Grooves.design(role, make, sizes, back_corner, shop)
     front_corner = design_front(make.front_joint, replace(wanted, groove=grooves.lines))
-    side_length = (sizes.set_back + sizes.length - front_corner.side_front).named(
-        f"{role.name} side length", front_corner.LENGTH_RULE, "by geometry"
-    )
+    side_length = sizes.set_back + sizes.length - front_corner.side_front
+    if back_corner.laps:
+        side_length -= back_corner.laps
+    side_length = side_length.named(f"{role.name} side length", front_corner.LENGTH_RULE, "by geometry")
     box = _Box(
         role=role,
         opening=opening,

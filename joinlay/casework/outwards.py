@@ -116,7 +116,7 @@ def opening_depth_around(
     # How far the sides reach past the back hangs on the corner and on nothing of the depth, so any drawer of this width tells it.
     tried = Opening(width, height, inside + dimension(mm(1000)))
     corner = design_back(make.back_joint, Wanted(drawer, make, size_drawer(drawer, tried, make, practice), shop))
-    length = inside + make.front.thickness + make.back.thickness + corner.set_in
+    length = inside + make.front.thickness + make.back.thickness + corner.set_in + corner.laps
     length = length.named(f"{name} length around it, front included", _RULE, _SOURCE)
     gap, set_back = practice.length("back gap"), practice.length("front set-back")
     return (length + set_back + gap).named(f"{name} opening depth", _RULE, _SOURCE)

@@ -48,6 +48,7 @@ _SHARE: Final = {
     "cutter reach": (
         "cutter",
         "no cutter",
+        "shaped cutter",
     ),
     "machines": (
         "saw kerf",

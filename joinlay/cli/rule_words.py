@@ -83,6 +83,7 @@ RULE_WORDS: Final = {
     "MS-8": "only cutters the shop owns",
     "MS-9": "speed by diameter",
     "MS-10": "a machine with fixed steps: joints are designed among them",
+    "MS-11": "a cutter with the shape of a corner, known by its test cut",
     "CK-1": "fit: worst case and root-sum-square",
     "CK-2": "racking",
     "CK-3": "sag of the bottom",

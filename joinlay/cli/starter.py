@@ -36,6 +36,7 @@ _FIGURES: Final = {
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
         "stacks": '["1/4", "3/8", "1/2", "3/4"]', "base": "6", "guide_far": "6", "stops": '["3/8", "1/2", "5/8", "3/4", "1"]',
+        "corner_cutter": '{ slot = "3/16", length = "1/4", deepest = "5/8", diameter = "1 1/2" }',
         "steps": '["3/16", "1/4", "3/8", "1/2"]', "widths": '["1/2", "5/8", "3/4", "1"]',
         "trial": '{ distance = "2 7/8", cutter = "1/4" }', "pass": "1/4", "narrow": "3", "short": "12", "smallest_part": "4", "tallest": "24",
         "block": "2", "block_is": "1 3/4", "bottom_up": "7/8", "top_down": "1/2", "stop": "3/16", "sag": "1/8", "groove_up": "7/16",
@@ -63,6 +64,7 @@ _FIGURES: Final = {
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
         "stacks": '["6", "10", "12", "18"]', "base": "150", "guide_far": "150", "stops": '["10", "12", "15", "20", "25"]',
+        "corner_cutter": '{ slot = "5", length = "6", deepest = "16", diameter = "38" }',
         "steps": '["5", "6", "8", "9", "10"]', "widths": '["12", "16", "20", "25"]',
         "trial": '{ distance = "72", cutter = "6" }', "pass": "6.5", "narrow": "75", "short": "300", "smallest_part": "100", "tallest": "600",
         "block": "50", "block_is": "45", "bottom_up": "22", "top_down": "16", "stop": "5", "sag": "3", "groove_up": "11",
@@ -124,6 +126,9 @@ plies = 5                  # counted at its edge; thin plywood is taken as three
 #  {cutter2},
 #  {cutter3},
 #]
+#corner-cutters = [   # that make both halves of a drawer's corner: slot, tongue's length and deepest slot on a test piece
+#  {corner_cutter},
+#]
 #tenons = [
 #  {{ thickness = "4 mm" }},
 #  {{ thickness = "6 mm" }},
@@ -171,8 +176,8 @@ front = "cherry"
 sides = "birch-half"
 back = "birch-half"
 bottom = "birch-thin"
-front-joint = "loose tenon"         # or "half-blind locking rabbet", "rabbet" (pinned), "nailed butt" (for rough work)
-back-joint = "locking rabbet"       # or "dado", "nailed butt"
+front-joint = "loose tenon"         # or "half-blind locking rabbet", "rabbet" (pinned), "shaped lock", "nailed butt" (rough)
+back-joint = "locking rabbet"       # or "dado", "shaped lock" (by a corner cutter), "nailed butt"
 back-height = "full"                # or "on bottom": the back stands on the bottom
 #inside = {{ width = "{wide}", height = "{low}", depth = "{deep}", room = "{gap}" }}   # what must lie in it, in place of other sizes
 #front-grain = "upright"            # fronts of plywood only; or "from side to side"

@@ -40,6 +40,16 @@ class StockTold(Told):
         return given
 
 
+class CornerCutterTold(Told):
+    """A cutter that makes both halves of a corner, by its test cut."""
+
+    slot: LengthTold = Field(description="How wide the slot is in the end of a scrap that lay flat.")
+    tongue: LengthTold = Field(description="How thick the wood below the slot is.")
+    length: LengthTold = Field(description="From the slot's floor to the tongue's tip.")
+    deepest: LengthTold = Field(description="The deepest slot it makes.")
+    diameter: LengthTold
+
+
 class CutterTold(Told):
     """A straight cutter and how deep it reaches."""
 
@@ -151,6 +161,9 @@ class ShopTold(Told):
 
     kerf: LengthTold = Field(validation_alias=AliasPath("saw", "kerf"))
     cutters: list[CutterTold]
+    corner_cutters: list[CornerCutterTold] = Field(
+        description="Those that make both halves of a drawer's corner; empty where there are none."
+    )
     tenons: list[TenonStockTold]
     machines: MachinesTold
     glue: GlueTold

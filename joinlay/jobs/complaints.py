@@ -46,6 +46,7 @@ _HOW: Final = {
     "drawer": 'write [[drawer]], two brackets each side, then opening = { width = "18", height = "4 1/4", depth = "20" }',
     "opening": 'write opening = { width = "18 3/8", height = "4 1/4", depth = "20" }',
     "cutters": 'write cutters = [{ diameter = "1/4", reach = "1" }]',
+    "corner-cutters": 'write corner-cutters = [{ slot = "3/16", length = "1/4", deepest = "5/8", diameter = "1 1/2" }]',
     "tenons": 'write tenons = [{ thickness = "4 mm" }]',
     "first-choice": 'write first-choice = ["table saw", "router table"]',
     "dado-set": 'write the widths your dado set stacks to: dado-set = ["1/4", "3/8"]',

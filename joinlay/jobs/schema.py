@@ -203,6 +203,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "file": "A shop file that the rest comes from.",
         "kerf": "The saw's kerf.",
         "cutters": "All the straight cutters there are.",
+        "corner-cutters": "All the cutters that make both halves of a drawer's corner, by what a test cut with each measures (MS-11).",
         "tenons": "All the tenon stock there is.",
         "router-table": "The router table; false where there is none.",
         "table-saw": "The table saw; false where there is none.",
@@ -254,6 +255,13 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "clamp-time": "How long it stays in clamps.",
     },
     "ClampEntry": {"length": "Between its jaws, wide open.", "count": "How many of them."},
+    "CornerCutterEntry": {
+        "slot": "How wide the slot is in the end of a scrap that lay flat, its end to the fence.",
+        "tongue": "How thick the wood beside the slot is that lay on the table, where it goes into such a slot; as the slot is wide unless told.",
+        "length": "How long that tongue is, from the slot's floor.",
+        "deepest": "The deepest slot it makes: how far it can stand out of the fence.",
+        "diameter": "Its diameter, where it is widest.",
+    },
     "CutterEntry": {"diameter": "Its diameter.", "reach": "How deep it reaches."},
     "TenonEntry": {
         "thickness": "Its thickness.",

@@ -30,6 +30,8 @@ _BESIDE: Final = Fraction(20)
 _WORD, _SMALL, _TINY = Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: Longer than this a rule serves better than paper.
 _LONGEST: Final = Fraction(150)
+#: Set by the far side of the cutter, since the near side is inside the fence.
+_SUNK: Final = (CutRole.STEP, CutRole.SHAPED)
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
@@ -61,7 +63,7 @@ def _side(setting: Setting) -> str:
     """Where a fence step ends."""
     if setting.offset is not None:
         return "near wall of the cut"
-    return "far side of the cutter" if setting.role is CutRole.STEP else "near side of the cutter"
+    return "far side of the cutter" if setting.role in _SUNK else "near side of the cutter"
 
 
 def height_steps(setting: Setting) -> tuple[Dimension, ...]:
@@ -75,7 +77,7 @@ def fence_steps(setting: Setting) -> tuple[Dimension, ...]:
         return ()
     if setting.offset is not None:
         found: tuple[Dimension, ...] = (setting.offset,)
-    elif setting.role is CutRole.STEP:
+    elif setting.role in _SUNK:
         found = tuple(fence + setting.tool.width for fence in setting.fences)
     else:
         found = setting.fences

@@ -17,7 +17,7 @@ from joinlay.settings import Role as CutRole
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from joinlay.boards import Board
     from joinlay.lengths import Dimension, Graduation
@@ -94,6 +94,22 @@ class SettingView:
         return (self._x(near), _ZERO, self._x(self.setting.far_side.mm), self.setting.height.mm)
 
     @property
+    def _shape(self) -> tuple[Fraction, Fraction] | None:
+        """Of a cutter with a corner's shape, how high its teeth begin and how far they stand out past what is below them (MS-11)."""
+        shape = self.setting.tool.shape
+        return None if shape is None else (self.setting.height.mm - shape.slot.mm, shape.length.mm)
+
+    @property
+    def _waste(self) -> tuple[Point, ...]:
+        """What is cut away, round from the corner at fence and table."""
+        near, low, far, high = self._cut
+        if self._shape is None:
+            return corners(self._cut)
+        below, tongue = self._shape
+        tip = max(far - tongue, near)
+        return ((near, low), (tip, low), (tip, below), (far, below), (far, high), (near, high))
+
+    @property
     def _sizes(self) -> tuple[Fraction, Fraction]:
         """How far the wood goes from the fence, and from the table."""
         work = self.setting.works[0]
@@ -118,7 +134,10 @@ class SettingView:
         return up if self.setting.machine in _TABLES else -up
 
     def _points(self, box: Box) -> tuple[Point, ...]:
-        return tuple((x, self._y(y)) for x, y in corners(box))
+        return self._flipped(corners(box))
+
+    def _flipped(self, points: Iterable[Point]) -> tuple[Point, ...]:
+        return tuple((x, self._y(y)) for x, y in points)
 
     def _line(self, x0: Fraction, y0: Fraction, x1: Fraction, y1: Fraction, role: Role, says: str = "") -> Line:
         return Line((x0, self._y(y0)), (x1, self._y(y1)), role, says)
@@ -146,7 +165,7 @@ class SettingView:
 
     def _wood(self) -> Iterator[Mark]:
         """The work before it is cut, broken where it runs on, with the waste crossed out."""
-        yield Waste(self._points(self._cut), says="waste")
+        yield Waste(self._flipped(self._waste), says="waste")
         left, low, right, top = self._seen
         out, up = self._sizes
         yield self._line(left, low, right, low, Role.OUTLINE)
@@ -156,6 +175,9 @@ class SettingView:
         if self._left_out:
             yield from (self._edge((x, low), (x, top), is_broken=True) for x in (_KEPT, _KEPT + 2))
         near, _, far, high = self._cut
+        if self._shape is not None:
+            yield Polyline(self._flipped(self._waste[1:]), Role.CUT, says="what stays")
+            return
         if near > left:
             yield self._line(near, low, near, high, Role.CUT, "near wall")
         if far < right:
@@ -179,17 +201,25 @@ class SettingView:
             return
         high = self.setting.height.mm
         for n, role in ((0, Role.OUTLINE), (-1, Role.LAST))[: len(self.setting.fences)]:
-            near, far = self._sides(n)
-            yield Polyline(self._points((near, -_SHANK, far, high)), role, closed=True, says="cutter")
+            yield Polyline(self._flipped(self._cutter(*self._sides(n))), role, closed=True, says="cutter")
         near, far = self._sides(0)
         yield self._line((near + far) / 2, -_SHANK - 2, (near + far) / 2, high + 3, Role.CENTRE)
+
+    def _cutter(self, near: Fraction, far: Fraction) -> tuple[Point, ...]:
+        """The cutter seen from its side; one with a shape is narrower below its teeth."""
+        high = self.setting.height.mm
+        if self._shape is None:
+            return corners((near, -_SHANK, far, high))
+        below, tongue = self._shape
+        low = ((near + tongue, below), (near + tongue, -_SHANK), (far - tongue, -_SHANK), (far - tongue, below))
+        return ((near, high), (near, below), *low, (far, below), (far, high))
 
     def _measured(self) -> tuple[Fraction, Dimension]:
         """What is set at the fence: where it ends, as the setting counts, and its size."""
         setting = self.setting
         if setting.offset is not None:
             return setting.near_side.mm, setting.offset
-        if setting.role is CutRole.STEP:
+        if setting.role in (CutRole.STEP, CutRole.SHAPED):
             return setting.far_side.mm, setting.far_side
         if setting.role in (CutRole.MORTISE, CutRole.HOLE):
             return setting.centre.mm, setting.centre

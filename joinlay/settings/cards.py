@@ -138,7 +138,7 @@ def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Change, ...]
         joints=draft.joints,
         changes=changes,
         offset=way.offset,
-        speed=router_speed(way.tool.width) if way.tool.kind is ToolKind.CUTTER else None,
+        speed=router_speed(way.tool.width) if way.tool.kind in (ToolKind.CUTTER, ToolKind.SHAPED) else None,
         test_piece=piece_to_test(way, boards),
         readings=readings_of(way, shop.rule),
         cautions=cautions_for(

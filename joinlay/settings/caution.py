@@ -127,7 +127,7 @@ def _of_passes(way: Way) -> Iterator[Caution]:
             yield Caution.WIDEN_BACK
     elif way.role is Role.TONGUE:
         yield Caution.TONGUE_PASSES
-    elif way.role is Role.STEP and way.passes[0].near_side.mm <= 0 and way.machine in _TABLES:
+    elif way.role in (Role.STEP, Role.SHAPED) and way.passes[0].near_side.mm <= 0 and way.machine in _TABLES:
         yield Caution.SUNK_CUTTER
     elif is_widened:
         yield Caution.WIDEN

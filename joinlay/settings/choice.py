@@ -22,6 +22,7 @@ from joinlay.settings.feeding import router_speed
 from joinlay.settings.handwork import way_by_hand
 from joinlay.settings.lying import first_surface, from_surface, opens_at, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, position_of, way_to_plunge
+from joinlay.settings.shaped import way_to_shape
 from joinlay.settings.ways import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
 from joinlay.shop import MachineKind
 
@@ -212,7 +213,7 @@ def _to_run_with_care(board: Board, way: Way, shop: Shop) -> Iterator[Finding]:
         yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
                       "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, way.machine),
                       "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
-    if way.tool.kind is ToolKind.CUTTER and router_speed(way.tool.width) is None:
+    if way.tool.kind in (ToolKind.CUTTER, ToolKind.SHAPED) and router_speed(way.tool.width) is None:
         yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",
                       "MS-9", "a common speed table", width=way.tool.width)  # fmt: skip
 
@@ -230,6 +231,8 @@ def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]
         positions = tuple(position_of(board, cut, way) for cut in ordered)
         squared = way.role is Role.MORTISE and any(cut.shape is Shape.SQUARE for cut in cuts)
         return [Run(board, tuple(ordered), way, reason, Rank.PLUNGED, None, positions, squared)]
+    if way.role is Role.SHAPED:
+        return [replace(_run(board, cuts[0], way, reason), cuts=tuple(cuts))]
     return [_run(board, cut, way, reason) for cut in cuts]
 
 
@@ -266,6 +269,10 @@ def _at_a_machine(board: Board, cut: Cut, shop: Shop, others: frozenset[Length],
         way = way_to_plunge(board, cut, shop)
         return Made(way, note("machine", _PLUNGED_REASON[way.machine], "MS-7", "common practice"))
     _refuse_small(board, cut, shop)
+    if cut.role.use.is_shaped:
+        return Made(
+            way_to_shape(board, cut, shop), note("machine", "its cutter has the shape of both halves", "MS-11", "common practice")
+        )
     why_not: list[Finding] = []
     attempts = [Attempt(board, cut, how, shop, others, rather_wide) for how in ways_of(board, cut)]
     for method in _methods(shop):

@@ -14,6 +14,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from joinlay.boards import CutRole, Surface
     from joinlay.lengths import Dimension
+    from joinlay.shop import CornerCutter
 
 __all__ = ["Change", "Guide", "Pass", "PlainCut", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"]
 
@@ -32,6 +33,7 @@ class ToolKind(Enum):
     """What takes the wood away."""
 
     CUTTER = "straight cutter"
+    SHAPED = "corner cutter"
     DADO_SET = "dado set"
     BLADE = "saw blade"
     MORTISE_CUTTER = "mortise cutter"
@@ -51,6 +53,7 @@ class Role(Enum):
     STEP = "step"  #: cut away from the fence side, the cutter partly in the fence: the fence sets its width
     MORTISE = "mortise"
     HOLE = "hole"
+    SHAPED = "shaped"  #: by a cutter with a corner's shape: the height sets the tongue, the fence how far the cutter stands out
 
 
 class Change(Enum):
@@ -63,11 +66,15 @@ class Change(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """A cutter, blade or bit: ``width`` of its cut, and ``reach``, the deepest it goes (None where nothing says)."""
+    """A cutter, blade or bit: ``width`` of its cut, and ``reach``, the deepest it goes (None where nothing says).
+
+    ``shape`` is that of a cutter which makes both halves of a corner; None for any other (MS-11).
+    """
 
     kind: ToolKind
     width: Dimension
     reach: Dimension | None = None
+    shape: CornerCutter | None = None
 
 
 @dataclass(frozen=True, slots=True)

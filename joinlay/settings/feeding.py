@@ -155,7 +155,7 @@ _WAYS: Final = {
 
 #: Where the first of several passes lies, by the wall that comes last and what the cut is.
 _FIRST: Final = {
-    Wall.FAR: {Role.STEP: "the edge first"},
+    Wall.FAR: {Role.STEP: "the edge first", Role.SHAPED: "the shallowest first"},
     Wall.NEAR: {Role.TONGUE: "the outer side first"},
 }
 #: What a wall is near to, where that isn't called as the guide is.

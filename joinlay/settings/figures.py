@@ -33,6 +33,8 @@ class Measured(Enum):
     TONGUE_LENGTH = "tongue length"
     STEP_WIDTH = "rabbet width"
     WOOD_LEFT = "wood left"
+    BELOW_SLOT = "wood below the slot"
+    SLOT_DEPTH = "slot depth"
 
 
 class Adjust(Enum):
@@ -102,6 +104,8 @@ _LENGTH: Final = _both(Measured.TONGUE_LENGTH, Adjust.HEIGHT, Direction.SHALLOWE
 _STEP: Final = _both(Measured.STEP_WIDTH, Adjust.FAR_FENCE, Direction.NEARER, Direction.FARTHER)
 _LEFT: Final = _both(Measured.WOOD_LEFT, Adjust.HEIGHT, Direction.DEEPER, Direction.SHALLOWER)
 _MIDDLE: Final = _both(Measured.CENTRE, Adjust.FENCE, Direction.NEARER, Direction.FARTHER)
+_BELOW: Final = _both(Measured.BELOW_SLOT, Adjust.HEIGHT, Direction.SHALLOWER, Direction.DEEPER)
+_OUT: Final = _both(Measured.SLOT_DEPTH, Adjust.FENCE, Direction.NEARER, Direction.FARTHER)
 
 #: How each kind of cut is put right; a channel of one pass can be widened but not narrowed.
 _CORRECTIONS: Final = {
@@ -110,6 +114,7 @@ _CORRECTIONS: Final = {
     Role.STEP: (*_LEFT, *_STEP),
     Role.MORTISE: (*_MIDDLE, *_DEPTH),
     Role.HOLE: (*_MIDDLE, *_DEPTH),
+    Role.SHAPED: (*_BELOW, *_OUT),
 }
 
 
@@ -142,6 +147,12 @@ def _measures(role: Role, passes: tuple[Pass, ...], tool: Tool) -> tuple[Measure
             Measure(Measured.STEP_WIDTH, far.named("width of the rabbet", "MS-1", "by geometry")),
             Measure(Measured.DEPTH, depth),
         )
+    if role is Role.SHAPED and tool.shape is not None:
+        below = (last.height - tool.shape.slot).named("wood below the slot", "MS-11", "by geometry")
+        return (
+            Measure(Measured.BELOW_SLOT, below),
+            Measure(Measured.SLOT_DEPTH, far.named("depth of the slot", "MS-11", "by geometry")),
+        )
     if role is Role.CHANNEL:
         return (Measure(Measured.WIDTH, width), Measure(Measured.FROM_FENCE, near), Measure(Measured.DEPTH, depth))
     centre = ((near + far) / 2).named("fence side to the middle", "MS-7", "common practice")
@@ -171,7 +182,7 @@ _SHORT: Final = {
 
 
 #: Of these a few tenths decide whether a joint goes together.
-FIT: Final = frozenset({Measured.WIDTH, Measured.TONGUE_THICKNESS, Measured.WOOD_LEFT})
+FIT: Final = frozenset({Measured.WIDTH, Measured.TONGUE_THICKNESS, Measured.WOOD_LEFT, Measured.BELOW_SLOT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,6 +228,7 @@ _HEIGHT_AFFECTS: Final = {
     Role.STEP: Measured.WOOD_LEFT,
     Role.MORTISE: Measured.DEPTH,
     Role.HOLE: Measured.DEPTH,
+    Role.SHAPED: Measured.BELOW_SLOT,
 }
 
 
@@ -246,16 +258,19 @@ def _fence_readings(way: Way, fences: list[Pass], rule: Graduation) -> Iterator[
             # Where the near wall comes in the end, whichever of the two is set first.
             near_exact, near_set = next((size, shown.nearest) for one, size, shown, _ in read if one is nearest)
             affects, by = _NEAR_FENCE_AFFECTS[way.role], Length(near_set.mm - near_exact.mm)
-        elif each is nearest and way.role is not Role.STEP:
+        elif each is nearest and way.role not in _BY_FAR_SIDE:
             affects, by = _NEAR_FENCE_AFFECTS[way.role], -on_rule.left_over
-        elif each is farthest and way.role is Role.STEP:
-            affects, by = Measured.STEP_WIDTH, -on_rule.left_over
+        elif each is farthest and way.role in _BY_FAR_SIDE:
+            affects, by = _BY_FAR_SIDE[way.role], -on_rule.left_over
         yield Reading(value, exact, on_rule, affects, by)
     if value is Value.NEAR_LINE and way.role is Role.CHANNEL:
         line = (farthest.near_side + way.tool.width).named("far line of the notch", "MS-1", "by geometry")
         on_rule = rule.read(line - first)
         yield Reading(Value.FAR_LINE, line, on_rule, Measured.WIDTH, -on_rule.left_over)
 
+
+#: What is set by the far side of the cutter, whose near side is inside the fence, and what that decides.
+_BY_FAR_SIDE: Final = {Role.STEP: Measured.STEP_WIDTH, Role.SHAPED: Measured.SLOT_DEPTH}
 
 _NEAR_FENCE_AFFECTS: Final = {
     Role.CHANNEL: Measured.FROM_FENCE,
@@ -270,7 +285,7 @@ def _value(way: Way) -> Value:
         return Value.STRAIGHTEDGE
     if way.guide is Guide.GAUGED_LINE:
         return Value.FAR_LINE if way.role is Role.STEP else Value.NEAR_LINE
-    if way.role is Role.STEP:
+    if way.role in _BY_FAR_SIDE:
         return Value.FAR_SIDE
     one = len({each.near_side for each in way.passes}) == 1
     return Value.CENTRE if way.role in (Role.MORTISE, Role.HOLE) and one else Value.NEAR_SIDE

@@ -9,6 +9,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.findings import note
 from joinlay.lengths import Length, mm
 from joinlay.settings.choice import Rank
+from joinlay.settings.elements import Role
 from joinlay.settings.lying import from_surface, opens_at
 from joinlay.shop import is_sold
 
@@ -48,7 +49,11 @@ def _by_joint(drafts: Sequence[Draft]) -> Mapping[str, list[Draft]]:
 
 
 def _judge(joint: str, served: Sequence[Draft]) -> Iterator[Finding]:
-    plain = [draft for draft in served if draft.runs[0].rank in (Rank.GROOVE, Rank.ACROSS, Rank.END_RABBET)]
+    plain = [
+        draft
+        for draft in served
+        if draft.way.role is not Role.SHAPED and draft.runs[0].rank in (Rank.GROOVE, Rank.ACROSS, Rank.END_RABBET)
+    ]
     if len(plain) < 2 or len(plain) != len(served):
         return
     ways = {(draft.way.machine, draft.way.tool, draft.way.passes) for draft in plain}

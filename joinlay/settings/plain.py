@@ -59,6 +59,8 @@ class _Plainly:
             "guide": setting.guide.value,
             "tool": {
                 "kind": setting.tool.kind.value, "width": self.length(setting.tool.width), "reach": self.length(setting.tool.reach),
+                "slot": None if setting.tool.shape is None else self.length(setting.tool.shape.slot),
+                "tongue_length": None if setting.tool.shape is None else self.length(setting.tool.shape.length),
             },
             "role": setting.role.value,
             "change": [change.value for change in setting.changes],

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Attempt", "Way", "at_hand_router", "at_router_table", "at_saw_blade", "at_saw_dado_set", "blade", "dado_set", "depth_steps",
-    "fence_steps", "passes_of", "router_cutter",
+    "fence_steps", "passes_of", "refuse_large", "router_cutter",
 ]  # fmt: skip
 
 
@@ -92,7 +92,7 @@ def at_router_table(asked: Attempt) -> Way:
     table = asked.shop.machines.router_table
     if table is None:
         raise refusal("router table", "the shop has no router table", "A hand-held router would do.", "MS-5")
-    _refuse_large(asked, table, "router table")
+    refuse_large(asked, table, "router table")
     tool = _cutter(asked)
     return _at_table(asked, MachineKind.ROUTER_TABLE, tool)
 
@@ -114,7 +114,7 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
     if asked.is_stopped:
         raise refusal("stopped cut", "the {cut} stops in the wood, and a saw blade leaves a long curved end",
                       "Cut it with a router.", "MS-5", cut=PlainCut.of(asked.cut.role).words)  # fmt: skip
-    _refuse_large(asked, saw, "table saw")
+    refuse_large(asked, saw, "table saw")
     return _at_table(
         asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, PlainCut.of(asked.cut.role).words, asked.shop)
     )
@@ -130,7 +130,7 @@ def _passes(asked: Attempt, tool: Tool, machine: MachineKind, guide: Guide) -> t
     return passes_of(asked.span, asked.depth, tool, asked.role, asked.shop, feeding)
 
 
-def _refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> None:
+def refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> None:
     """MS-5: wide and long panels, and parts too tall on end, are not carried over a table; nor does the fence reach for ever."""
     board, how = asked.board, asked.how
     run, out = board.size(how.feed), board.size(how.fence.axis)

@@ -50,6 +50,8 @@ def _cuts_words(cuts: Sequence[PlainCut]) -> str:
         return f"{listed([cut.at for cut in cuts])} {cuts[0].use.value}"
     if {cut.use for cut in cuts} == {CutUse.SCREW_HOLE, CutUse.SCREW_SLOT}:
         return "screw hole and slot"
+    if {cut.use for cut in cuts} == {CutUse.SHAPED_SLOT, CutUse.SHAPED_END}:
+        return "shaped slot and tongue"
     return ", ".join(cut.words for cut in cuts)
 
 
@@ -291,6 +293,8 @@ _EFFECT: Final = {
     Measured.STEP_WIDTH: ("what goes in has that much more room", "what goes in has that much less room"),
     Measured.FROM_FENCE: ("its mate sits that much off its place", "its mate sits that much off its place"),
     Measured.CENTRE: ("the parts meet that much off flush", "the parts meet that much off flush"),
+    Measured.BELOW_SLOT: ("the joint is that much tighter", "the joint is that much looser"),
+    Measured.SLOT_DEPTH: ("what goes in has that much more room", "what goes in stands that much out"),
 }
 
 
@@ -328,6 +332,12 @@ _MEASURED: Final = {
     Measured.TONGUE_LENGTH: ("tongue length", "tongue too long", "tongue too short"),
     Measured.STEP_WIDTH: ("rabbet width", "rabbet too wide", "rabbet too narrow"),
     Measured.WOOD_LEFT: ("wood left", "wood left too thick or too tight", "wood left too thin or too loose"),
+    Measured.BELOW_SLOT: (
+        "wood below the slot",
+        "wood below the slot too thick or too tight",
+        "wood below the slot too thin or too loose",
+    ),
+    Measured.SLOT_DEPTH: ("slot depth", "slot too deep", "slot too shallow"),
 }
 
 
@@ -372,6 +382,8 @@ _OFF: Final = {
     Measured.TONGUE_THICKNESS: ("too thick", "too thin"),
     Measured.WOOD_LEFT: ("too thick", "too thin"),
     Measured.TONGUE_LENGTH: ("too long", "too short"),
+    Measured.BELOW_SLOT: ("too thick", "too thin"),
+    Measured.SLOT_DEPTH: ("too deep", "too shallow"),
 }
 
 #: A test piece that is further off than this was measured wrong, or cut on another card.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import TYPE_CHECKING, Final
 
-from joinlay.lengths import GRADUATIONS, Unit, default, inches, mm, read_length, require_positive
+from joinlay.lengths import GRADUATIONS, BadSize, Unit, default, inches, mm, read_length, require_positive
 from joinlay.records import dataclass
 from joinlay.shop.gluing import USUAL_GLUE
 from joinlay.shop.machines import Machines, usual_machines
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.shop.gluing import Clamps, Glue
     from joinlay.shop.practice import Practice
 
-__all__ = ["Cutter", "Saw", "Shop", "TenonStock", "deepest_mortise", "is_sold", "usual_shop"]
+__all__ = ["CornerCutter", "Cutter", "Saw", "Shop", "TenonStock", "deepest_mortise", "is_sold", "usual_shop"]
 
 
 def is_sold(diameter: Length) -> bool:
@@ -35,6 +35,35 @@ class Cutter:
     def __post_init__(self) -> None:
         """Refuse sizes of zero or less."""
         require_positive("cutter", self.diameter, self.reach)
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCutter:
+    """A router cutter with a shape of its own that makes both halves of a corner at one height, known by its test cut (MS-11).
+
+    A scrap is laid on the table and run with its end to the fence: ``slot`` is how wide the slot in its end is, ``tongue`` how thick the wood beside it
+    that lay on the table, at the height where it goes into such a slot, ``length`` from the slot's floor to the tongue's tip. ``deepest`` is how deep a slot
+    it can make; ``diameter`` the cutter's, where it is widest.
+    """
+
+    slot: Dimension
+    tongue: Dimension
+    length: Dimension
+    deepest: Dimension
+    diameter: Dimension
+
+    def __post_init__(self) -> None:
+        """Refuse sizes of zero or less, a tongue too thick for its slot, and one longer than any slot is deep."""
+        require_positive("corner cutter", self.slot, self.tongue, self.length, self.deepest, self.diameter)
+        if self.tongue > self.slot:
+            raise BadSize("the tongue on the test piece is {tongue} thick and its slot {slot} wide; lower the cutter until it goes in, and measure again.",
+                          tongue=self.tongue, slot=self.slot)  # fmt: skip
+        if self.length >= self.deepest:
+            raise BadSize("the tongue on the test piece is {length} long and the deepest slot {deepest}; a slot is deeper than its tongue is long.",
+                          length=self.length, deepest=self.deepest)  # fmt: skip
+        if self.deepest >= self.diameter:
+            raise BadSize("the deepest slot is {deepest} and the cutter {diameter} across; it can't come out of the fence as far as it is wide.",
+                          deepest=self.deepest, diameter=self.diameter)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +111,7 @@ class Shop:
     machines: Machines = field(default_factory=usual_machines)
     glue: Glue = USUAL_GLUE
     clamps: tuple[Clamps, ...] | None = None
+    corner_cutters: tuple[CornerCutter, ...] = ()
 
     def cutters_up_to(self, width: Length) -> tuple[Cutter, ...]:
         """The cutters no wider than ``width``, widest first (MS-8: only what the shop owns is used)."""

@@ -62,9 +62,19 @@ def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, far_error=Z
             axis, run = _run(board, work, setting)
             runs, nears = [run], [near]
         for run, side in zip(runs, nears, strict=True):
-            across = _inwards(board, work.fence, side, side + setting.tool.width)
-            box = {axis: run, work.fence.axis: across, work.entry.axis: deep}
-            yield tuple(box[axis] for axis in Axis)
+            for back, depth in _teeth(setting, deep, board, work):
+                across = _inwards(board, work.fence, side, side + setting.tool.width - back)
+                box = {axis: run, work.fence.axis: across, work.entry.axis: depth}
+                yield tuple(box[axis] for axis in Axis)
+
+
+def _teeth(setting, deep, board, work):
+    """How far back from its widest the cutter stands, and over which depth: a plain one all along, one with a corner's shape below its teeth too."""
+    shape = setting.tool.shape
+    if shape is None:
+        return ((ZERO, deep),)
+    below = setting.height - shape.slot
+    return ((ZERO, _inwards(board, work.entry, below, setting.height)), (shape.length, _inwards(board, work.entry, ZERO, below)))
 
 
 def taken_by_settings(settings, boards):

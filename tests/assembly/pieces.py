@@ -17,7 +17,7 @@ from joinlay.casework.seating import seat_drawer
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import GRADUATIONS, Length, Unit, mm, read_length, written
-from joinlay.shop import Shop, usual_shop
+from joinlay.shop import CornerCutter, Shop, usual_shop
 from joinlay.stock import Sheet, Solid
 
 if TYPE_CHECKING:
@@ -59,11 +59,15 @@ def solid(thickness, species="black cherry", name=None):
     return Solid(name or f"{species} {thickness}", size(thickness), size(thickness), species)
 
 
+#: Makes both halves of a corner in sides of 3/8 to 9/16.
+CORNER_CUTTER = CornerCutter(size("3/16"), size("3/16"), size("1/4"), size("5/8"), size("1 1/2"))
+
+
 def shop(unit=Unit.INCH, rule=None, **figures) -> Shop:
     """The usual shop with some figures of its practice changed, given as ``top_clearance="1/16"``."""
     usual = usual_shop(unit)
     lengths = {name.replace("_", " "): size(text, name.replace("_", " ")) for name, text in figures.items()}
-    changed = replace(usual, practice=usual.practice.but(lengths))
+    changed = replace(usual, practice=usual.practice.but(lengths), corner_cutters=(CORNER_CUTTER,))
     return replace(changed, rule=GRADUATIONS[rule]) if rule else changed
 
 
@@ -117,4 +121,4 @@ def way_out(refused: Refused, own_shop: Shop) -> str:
     return f"{finding.where}: {said} {remedy}"
 
 
-__all__ = ["Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "tried", "way_out", "whole"]
+__all__ = ["CORNER_CUTTER", "Whole", "drawer_make", "mm", "ply", "shop", "size", "solid", "spec", "tried", "way_out", "whole"]

@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
-from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND, HOUSED
+from joinlay.casework.corners import AT_BACK, AT_FRONT, HALF_BLIND, HOUSED, SHAPED_LOCK
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, Geometric
 from joinlay.casework.opening import BackHeight
@@ -19,7 +19,8 @@ from tests.assembly.solids import prove_assembled, prove_gaps
 @pytest.mark.parametrize("back", AT_BACK.values(), ids=list(AT_BACK))
 @pytest.mark.parametrize("front", AT_FRONT.values(), ids=list(AT_FRONT))
 def test_a_plain_chest(front, back, taper):
-    own = shop(taper=taper)
+    # A shaped lock at the back wants its sides square, which a taper doesn't give (MS-11).
+    own = shop(taper="0" if back is SHAPED_LOCK else taper)
     make = drawer_make(front_joint=front, back_joint=back)
     made = whole(spec(own, make=make, heights=Arithmetic(2, size("3/4")), height=size(20)), own)
     prove_assembled(made)

@@ -148,8 +148,8 @@ def test_every_key_of_a_row_and_of_a_shelf_s_lipping_is_shown():
 @pytest.mark.parametrize("shop", ["a file", "a table"])
 def test_what_it_shows_in_notes_may_be_written(unit, shop):
     # A job names its shop in one line or in a table, so one of the two stays a note.
-    keys = "kerf|cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|mortise-depths|mortise-heights|mortise-widths"
-    keys += "|drill|hand-tools|first-choice|limits|inside =|front-size =|front-grain ="
+    keys = "kerf|cutters|corner-cutters|tenons|glue|clamps|router-table|table-saw|hand-router|mortiser|mortise-depths|mortise-heights"
+    keys += "|mortise-widths|drill|hand-tools|first-choice|limits|inside =|front-size =|front-grain ="
     left = rf"\[shop|{keys}|  {{|\]" if shop == "a file" else "shop =|inside =|front-size =|front-grain ="
     text = re.sub(rf"^#(?!{left})(?=[a-z\[\]]|  [{{])", "", starter_job(unit), flags=re.MULTILINE)
     job = read_job(text, "chest.toml", f'units = "{unit.value}"\nkerf = 1\n' if shop == "a file" else None, "my.shop.toml")

@@ -14,6 +14,7 @@ from joinlay.casework.corners.housed import HOUSED
 from joinlay.casework.corners.locked import LOCKED
 from joinlay.casework.corners.nailed import NAILED
 from joinlay.casework.corners.rabbeted import RABBETED
+from joinlay.casework.corners.shaped_lock import SHAPED_LOCK
 from joinlay.casework.corners.tenoned import TENONED
 from joinlay.findings import Change, Refused, Remedy
 
@@ -21,20 +22,20 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
 __all__ = [
-    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "NAILED", "RABBETED", "TENONED", "BackCorner", "CornerKind", "Cornered",
+    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "NAILED", "RABBETED", "SHAPED_LOCK", "TENONED", "BackCorner", "CornerKind", "Cornered",
     "FrontCorner",
     "GrooveLines", "Wanted", "design_back", "design_front",
 ]  # fmt: skip
 
 #: Every kind of corner there is.
-CORNERS: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, HOUSED, NAILED)
+CORNERS: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, HOUSED, SHAPED_LOCK, NAILED)
 
 #: Those that can stand at the front, and at the back, by the word a job has for them; the first is the usual one.
 AT_FRONT: Final = {kind.word: kind for kind in CORNERS if kind.at_front is not None}
 AT_BACK: Final = {kind.word: kind for kind in CORNERS if kind.at_back is not None}
 
 #: The kinds that a refusal names in place of what was asked for, the better ones first. What is only nailed is named where nothing else will do.
-_INSTEAD: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, HOUSED, NAILED)
+_INSTEAD: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, SHAPED_LOCK, HOUSED, NAILED)
 
 
 def design_front(kind: CornerKind, wanted: Wanted) -> FrontCorner:

@@ -135,6 +135,11 @@ class BackCorner(ABC):
     def join(self, back: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Back, left and right side, all placed, with the corner's cuts; and where they meet."""
 
+    @property
+    def laps(self) -> Dimension:
+        """How far the back reaches behind the sides' ends."""
+        return NOTHING
+
     def inside_face(self, side_length: Dimension) -> Dimension:
         """How far the back's inside face lies from the sides' front ends."""
         return side_length - self.set_in - self.thickness

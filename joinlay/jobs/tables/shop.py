@@ -18,6 +18,7 @@ from joinlay.shop import (
     LENGTH_RULES,
     RATIO_RULES,
     Clamps,
+    CornerCutter,
     Cutter,
     Glue,
     HandRouter,
@@ -47,6 +48,7 @@ __all__ = [
     "TWO_MEANINGS",
     "UNITS",
     "ClampEntry",
+    "CornerCutterEntry",
     "CutterEntry",
     "GlueEntry",
     "HandRouterEntry",
@@ -360,6 +362,47 @@ class CutterEntry(Entry):
         )
 
 
+class CornerCutterEntry(Entry):
+    """A cutter that makes both halves of a corner, by what its test cut measures (MS-11)."""
+
+    slot: Size
+    tongue: Size | None = None
+    length: Size
+    deepest: Size
+    diameter: Size
+
+    @model_validator(mode="after")
+    def _sound(self) -> "CornerCutterEntry":
+        if self.tongue is not None and self.tongue.value > self.slot.value:
+            raise BadInput(
+                f"the tongue is {self.tongue.spelled} thick and the slot {self.slot.spelled} wide; lower the cutter until it goes in, and measure again."
+            )
+        if self.length.value >= self.deepest.value:
+            raise BadInput(
+                f"the tongue is {self.length.spelled} long and the deepest slot {self.deepest.spelled}; the tongue ends short of the wood above "
+                "the slot, so the slot is deeper."
+            )
+        if self.deepest.value >= self.diameter.value:
+            raise BadInput(
+                f"the deepest slot is {self.deepest.spelled} and the diameter {self.diameter.spelled}; a cutter stands out of the fence by less "
+                "than it is wide."
+            )
+        return self
+
+    def cutter(self) -> CornerCutter:
+        """The cutter itself, called by its slot as the maker spelled it; its tongue fills its slot unless it was measured thinner."""
+        of = f"of the corner cutter with the {self.slot.spelled} slot"
+        slot = dimension_of(self.slot, f"slot {of}", "MS-11")
+        tongue = slot if self.tongue is None else dimension_of(self.tongue, f"tongue {of}", "MS-11")
+        return CornerCutter(
+            slot,
+            tongue,
+            dimension_of(self.length, f"tongue length {of}", "MS-11"),
+            dimension_of(self.deepest, f"deepest slot {of}", "MS-11"),
+            dimension_of(self.diameter, f"diameter {of}", "MS-11"),
+        )
+
+
 class TenonEntry(Entry):
     """Tenon stock: ready-made tenons have a width and a length; strip has neither. ``reach`` is the deepest mortise."""
 
@@ -421,6 +464,7 @@ class ShopEntry(MachineTables):
 
     kerf: Size | None = None
     cutters: Annotated[list[CutterEntry], Field(min_length=1, max_length=100)] | None = None
+    corner_cutters: Annotated[list[CornerCutterEntry], Field(min_length=1, max_length=20)] | None = None
     tenons: Annotated[list[TenonEntry], Field(min_length=1, max_length=50)] | None = None
     glue: GlueEntry | None = None
     clamps: Annotated[list[ClampEntry], Field(min_length=1, max_length=50)] | None = None
@@ -433,6 +477,8 @@ class ShopEntry(MachineTables):
         if self.cutters is not None:
             cutters = sorted((part.cutter() for part in self.cutters), key=lambda cutter: cutter.diameter)
             shop = replace(shop, cutters=tuple(cutters))
+        if self.corner_cutters is not None:
+            shop = replace(shop, corner_cutters=tuple(part.cutter() for part in self.corner_cutters))
         if self.tenons is not None:
             tenons = sorted((part.tenon() for part in self.tenons), key=lambda tenon: tenon.thickness)
             shop = replace(shop, tenons=tuple(tenons))

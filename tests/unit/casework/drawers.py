@@ -8,7 +8,7 @@ from joinlay.boards import DrawerRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import DrawerMake, Opening
 from joinlay.lengths import Unit, read_length, written
-from joinlay.shop import usual_shop
+from joinlay.shop import CornerCutter, usual_shop
 from joinlay.stock import Sheet, Solid
 
 
@@ -37,7 +37,12 @@ def shop(unit: Unit = Unit.INCH, **lengths: str):
     """The usual shop with some of its practice changed: ``shop(taper="1/32")``."""
     usual = usual_shop(unit)
     own = {name.replace("_", " "): size(text, name.replace("_", " "), unit) for name, text in lengths.items()}
-    return replace(usual, practice=usual.practice.but(own))
+    return replace(usual, practice=usual.practice.but(own), corner_cutters=(corner_cutter(),))
+
+
+def corner_cutter() -> CornerCutter:
+    """One that makes both halves of a corner in sides of 3/8 to 9/16."""
+    return CornerCutter(size("3/16"), size("3/16"), size("1/4"), size("5/8"), size("1 1/2"))
 
 
 def drawer(**changes):

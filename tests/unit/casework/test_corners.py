@@ -5,7 +5,18 @@ import pytest
 from joinlay.boards import Axis, CutUse, JointKind, Surface
 from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Tie, unmet
-from joinlay.casework.corners import AT_BACK, AT_FRONT, CORNERS, HALF_BLIND, HOUSED, LOCKED, NAILED, RABBETED, TENONED
+from joinlay.casework.corners import (
+    AT_BACK,
+    AT_FRONT,
+    CORNERS,
+    HALF_BLIND,
+    HOUSED,
+    LOCKED,
+    NAILED,
+    RABBETED,
+    SHAPED_LOCK,
+    TENONED,
+)
 from joinlay.casework.opening import BackHeight, BottomReach
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
@@ -42,6 +53,11 @@ def gaps(drawer, words):
 @pytest.mark.parametrize("back", AT_BACK.values(), ids=list(AT_BACK))
 @pytest.mark.parametrize("front", AT_FRONT.values(), ids=list(AT_FRONT))
 def test_every_part_meets_the_others_as_stated(front, back, taper):
+    if back is SHAPED_LOCK and taper != "0":
+        with pytest.raises(Refused, match="tapers") as refused:
+            made(front, back, taper=taper)
+        assert refused.value.finding.remedies[0].changes[0].value.mm == 0
+        return
     drawer = made(front, back, taper=taper)
     assert own(drawer)
     assert unmet(own(drawer), boards_of(drawer)) == ()
@@ -94,8 +110,8 @@ def test_the_tongue_of_a_tapered_back_has_least_room_outside():
 
 
 def test_each_kind_stands_where_it_can():
-    assert list(AT_FRONT) == ["loose tenon", "half-blind locking rabbet", "rabbet", "nailed butt"]
-    assert list(AT_BACK) == ["locking rabbet", "dado", "nailed butt"]
+    assert list(AT_FRONT) == ["loose tenon", "half-blind locking rabbet", "rabbet", "shaped lock", "nailed butt"]
+    assert list(AT_BACK) == ["locking rabbet", "dado", "shaped lock", "nailed butt"]
     assert {kind.word for kind in CORNERS} == {*AT_FRONT, *AT_BACK}
 
 

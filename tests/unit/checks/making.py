@@ -9,12 +9,14 @@ from joinlay.casework.corners import TENONED
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.checks import usual_conditions
-from joinlay.lengths import Unit, mm, written
-from joinlay.shop import usual_shop
+from joinlay.lengths import Unit, dimension, mm, written
+from joinlay.shop import CornerCutter, usual_shop
 from joinlay.stock import Sheet, Solid
 from tests import by_hand
 
-SHOP = usual_shop(Unit.MM)
+#: It has a cutter that makes both halves of a corner in sides of 9 to 12 mm.
+CORNER_CUTTER = CornerCutter(*(dimension(mm(number)) for number in (4, 4, 6, 16, 38)))
+SHOP = replace(usual_shop(Unit.MM), corner_cutters=(CORNER_CUTTER,))
 CONDITIONS = usual_conditions()
 PRACTICE = SHOP.practice
 DATUM = Datum("face", "edge", "end", "far face", "far edge", "far end")

@@ -80,10 +80,13 @@ def test_a_taper_may_go_either_way(where, taper):
         ("'' = 1", "there is no key '' here; the keys are "),
         (
             "front-joint = 'half-blind'",
-            'front-joint: "half-blind" is not known here; write "loose tenon", "half-blind locking rabbet", "rabbet" or "nailed butt" '
-            '(the nearest is "half-blind locking rabbet").',
+            'front-joint: "half-blind" is not known here; write "loose tenon", "half-blind locking rabbet", "rabbet", "shaped lock" or "nailed '
+            'butt" (the nearest is "half-blind locking rabbet").',
         ),
-        ("back-joint = 3", 'back-joint: 3 is not text; write "locking rabbet", "dado" or "nailed butt" in quotes.'),
+        (
+            "back-joint = 3",
+            'back-joint: 3 is not text; write "locking rabbet", "dado", "shaped lock" or "nailed butt" in quotes.',
+        ),
         ("back-height = true", "back-height: true is not text"),
         (
             "tenon = '7 mm'",

@@ -13,6 +13,8 @@ from joinlay.lengths import Dimension, inches
 WOOD = """
 units = "inch"
 smallest = "1/64 in"
+[shop]
+corner-cutters = [{{ slot = "5/32", length = "7/32", deepest = "5/8", diameter = "1 1/2" }}]
 [stock.oak]
 kind = "solid"
 species = "red oak"
