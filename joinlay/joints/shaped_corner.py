@@ -1,10 +1,11 @@
 """A corner from a cutter with a shape of its own, which cuts both its halves at one height (MS-11).
 
-The cutter is known by its test cut: a scrap laid flat on the table and run with its end to the fence comes out with a slot in its end and beside it,
-on the side that lay on the table, a tongue shorter than the wood on the other side, the lip. A second scrap of the same thickness, stood on its end
-with its face to the fence, comes out with a dado near that end. At the height where the tongue is as thick as the slot is wide, the tongue goes into
-such a dado and the wood beyond the dado into the slot. How far the cutter stands out of the fence is all that differs: the thickness of the upright
-part for the flat one, the tongue's length for the upright one. So the sizes follow from the cutter, and the wood has to suit them.
+The cutter is known by its test cut: a scrap laid flat on the table and run with its end to the fence comes out with a slot in its
+end and beside it, on the side that lay on the table, a tongue shorter than the wood on the other side, the lip. A second scrap of
+the same thickness, stood on its end with its face to the fence, comes out with a dado near that end. At the height where the
+tongue is as thick as the slot is wide, the tongue goes into such a dado and the wood beyond the dado into the slot. How far the
+cutter stands out of the fence is all that differs: the thickness of the upright part for the flat one, the tongue's length for
+the upright one. So the sizes follow from the cutter, and the wood has to suit them.
 """
 
 from __future__ import annotations
@@ -33,10 +34,11 @@ _SOURCE = "measured on a test cut"
 class ShapedCorner:
     """A corner as the cutter makes it; both parts are cut at one height.
 
-    The flat part's end gets a slot ``slot_width`` wide and ``slot_depth`` deep (along the part), with the tongue on its inner side,
-    ``tongue_thickness`` thick and ``tongue_length`` from the slot's floor to its tip, and on its outer side the ``lip``. The upright part gets a dado
-    ``slot_width`` wide and ``dado_depth`` deep, its near wall ``dado_offset`` from the end; the wood beyond it fills the slot. The flat part is
-    ``end_part_addition`` longer than the inside width. ``findings`` bear the name of ``role`` as their place.
+    The flat part's end gets a slot ``slot_width`` wide and ``slot_depth`` deep (along the part), with the tongue on its inner
+    side, ``tongue_thickness`` thick and ``tongue_length`` from the slot's floor to its tip, and on its outer side the ``lip``.
+    The upright part gets a dado ``slot_width`` wide and ``dado_depth`` deep, its near wall ``dado_offset`` from the end; the wood
+    beyond it fills the slot. The flat part is ``end_part_addition`` longer than the inside width. ``findings`` bear the name of
+    ``role`` as their place.
     """
 
     role: JointRole | None
@@ -56,8 +58,9 @@ def design_shaped_corner(
 ) -> ShapedCorner:
     """The corner that ``cutter`` makes of a part ``upright`` thick that is cut on its end and one ``flat`` thick (MS-11; common practice).
 
-    Raises BadInput for sizes of zero or less; Refused where the flat part is too thin for tongue, slot and lip (LR-6), or the upright one too thin for
-    the dado (LR-4), too thick for the wood beyond the dado not to break (LR-4), or for the cutter to reach through.
+    Raises BadInput for sizes of zero or less; Refused where the flat part is too thin for tongue, slot and lip (LR-6), or the
+    upright one too thin for the dado (LR-4), too thick for the wood beyond the dado not to break (LR-4), or for the cutter to
+    reach through.
     """
     refuse_nothing(side_thickness=upright, end_thickness=flat)
     named = name_of(role)
@@ -86,7 +89,8 @@ def cut_flat_part(
 ) -> Board:
     """The front or back with slot and tongue at the end ``at`` (END or FAR_END), over ``across`` of its width (MS-11).
 
-    Two cuts, which one run makes: ``shaped slot`` and ``shaped tongue end``, ``which`` before each. Raises BadInput for a surface that is no end.
+    Two cuts, which one run makes: ``shaped slot`` and ``shaped tongue end``, ``which`` before each. Raises BadInput for a surface
+    that is no end.
     """
     refuse_not_end(at)
     slot = Cut(

@@ -1,8 +1,9 @@
 """Cuts of a cutter with a corner's shape: slot and tongue in one run, at one height for both halves of the corner (MS-11).
 
-The flat part lies on its inside face with its end to the fence, the upright one stands on its end with its inside face to the fence. What is set is the
-height, from the table to the top of the cutter's teeth, and how far those stand out of the fence: as deep as the slot, or as the dado. A slot deeper than
-a pass is cut in several, the fence moved back between them, never the height.
+The flat part lies on its inside face with its end to the fence, the upright one stands on its end with its inside face to the
+fence. What is set is the height, from the table to the top of the cutter's teeth, and how far those stand out of the fence: as
+deep as the slot, or as the dado. A slot deeper than a pass is cut in several, the fence moved back between them, never the
+height.
 """
 
 from __future__ import annotations
@@ -27,7 +28,8 @@ __all__ = ["way_to_shape"]
 def way_to_shape(board: Board, cut: Cut, shop: Shop) -> Way:
     """How the shop makes a shaped cut of ``board``; a slot's is its tongue's too. Rules MS-4, MS-11.
 
-    Raises Refused where there is no router table, the part is too large for it, or the shop's cutter is another than the corner was designed for.
+    Raises Refused where there is no router table, the part is too large for it, or the shop's cutter is another than the corner
+    was designed for.
     """
     table = shop.machines.router_table
     if table is None:

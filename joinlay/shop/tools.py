@@ -41,9 +41,9 @@ class Cutter:
 class CornerCutter:
     """A router cutter with a shape of its own that makes both halves of a corner at one height, known by its test cut (MS-11).
 
-    A scrap is laid on the table and run with its end to the fence: ``slot`` is how wide the slot in its end is, ``tongue`` how thick the wood beside it
-    that lay on the table, at the height where it goes into such a slot, ``length`` from the slot's floor to the tongue's tip. ``deepest`` is how deep a slot
-    it can make; ``diameter`` the cutter's, where it is widest.
+    A scrap is laid on the table and run with its end to the fence: ``slot`` is how wide the slot in its end is, ``tongue`` how
+    thick the wood beside it that lay on the table, at the height where it goes into such a slot, ``length`` from the slot's floor
+    to the tongue's tip. ``deepest`` is how deep a slot it can make; ``diameter`` the cutter's, where it is widest.
     """
 
     slot: Dimension
@@ -56,13 +56,13 @@ class CornerCutter:
         """Refuse sizes of zero or less, a tongue too thick for its slot, and one longer than any slot is deep."""
         require_positive("corner cutter", self.slot, self.tongue, self.length, self.deepest, self.diameter)
         if self.tongue > self.slot:
-            raise BadSize("the tongue on the test piece is {tongue} thick and its slot {slot} wide; lower the cutter until it goes in, and measure again.",
+            raise BadSize("the test piece's tongue is {tongue} thick and its slot {slot} wide; lower the cutter until it goes in.",
                           tongue=self.tongue, slot=self.slot)  # fmt: skip
         if self.length >= self.deepest:
-            raise BadSize("the tongue on the test piece is {length} long and the deepest slot {deepest}; a slot is deeper than its tongue is long.",
+            raise BadSize("the test piece's tongue is {length} long and the deepest slot {deepest}; a slot is deeper than that.",
                           length=self.length, deepest=self.deepest)  # fmt: skip
         if self.deepest >= self.diameter:
-            raise BadSize("the deepest slot is {deepest} and the cutter {diameter} across; it can't come out of the fence as far as it is wide.",
+            raise BadSize("the deepest slot is {deepest} and the cutter {diameter} across; it stands out by less than it is wide.",
                           deepest=self.deepest, diameter=self.diameter)  # fmt: skip
 
 

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
 __all__ = [
-    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "NAILED", "RABBETED", "SHAPED_LOCK", "TENONED", "BackCorner", "CornerKind", "Cornered",
-    "FrontCorner",
+    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "NAILED", "RABBETED", "SHAPED_LOCK", "TENONED", "BackCorner", "CornerKind",
+    "Cornered", "FrontCorner",
     "GrooveLines", "Wanted", "design_back", "design_front",
 ]  # fmt: skip
 

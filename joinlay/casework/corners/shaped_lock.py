@@ -1,7 +1,7 @@
 """The shaped lock: a cutter with a shape of its own makes both halves, the end part flat on the table and the sides upright (MS-11).
 
-At the front the front laps over the sides' ends, at the back the back does. Which of the shop's cutters it is follows from the wood: of those that suit it
-the one whose slot is nearest to a third of the end part.
+At the front the front laps over the sides' ends, at the back the back does. Which of the shop's cutters it is follows from the
+wood: of those that suit it the one whose slot is nearest to a third of the end part.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
 from joinlay.casework.corners.corner import BackCorner, Cornered, CornerKind, FrontCorner
 from joinlay.findings import Refused, Remedy, figure, refusal
 from joinlay.joints.shaped_corner import ShapedCorner, cut_flat_part, cut_upright_part, design_shaped_corner
-from joinlay.lengths import NOTHING, ZERO, Length
+from joinlay.lengths import NOTHING, ZERO, Length, smallest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -77,7 +77,8 @@ class ShapedBack(BackCorner):
 
     def join(self, back: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Slot and tongue at both ends of the back, a dado in each side."""
-        return _joined(self.joint, back, (left, right), Surface.FAR_END, Span(NOTHING, back.width), is_open_above=True)
+        across = Span.of(NOTHING, smallest(back.width, sizes.side_height))
+        return _joined(self.joint, back, (left, right), Surface.FAR_END, across, is_open_above=True)
 
 
 def _joined(
@@ -161,8 +162,8 @@ def _design_back(wanted: Wanted) -> ShapedBack:
     role, back = JointRole(JointKind.BACK_CORNER, wanted.drawer), wanted.make.back.thickness
     joint = _designed(wanted, back, JointKind.BACK_CORNER)
     if wanted.sizes.taper:
-        refused = refusal("drawer size", "The sides of a drawer that tapers by {taper} don't stand square in the slots of its back.", "", "MS-11, DR-4",
-                          "by geometry", taper=abs(wanted.sizes.taper)).at(role.name)  # fmt: skip
+        refused = refusal("drawer size", "The sides of a drawer that tapers by {taper} don't stand square in the slots of its back.", "",
+                          "MS-11, DR-4", "by geometry", taper=abs(wanted.sizes.taper)).at(role.name)  # fmt: skip
         raise Refused(replace(refused.finding, remedies=(Remedy("leave out the taper", (figure("taper", ZERO),)),)))
     return ShapedBack(
         role,
