@@ -22,7 +22,10 @@ if TYPE_CHECKING:
     from joinlay.boards.meeting import Meeting
 
 
-__all__ = ["Blocking", "Box", "box_of"]
+__all__ = ["RUBBED", "Blocking", "Box", "box_of"]
+
+#: A tongue that slides farther than this along its dado, in mm, rubs the glue off on the way (common practice).
+RUBBED: Final = 25
 
 #: From where on X, Y and Z, and to where, in mm.
 Box = tuple[Fraction, Fraction, Fraction, Fraction, Fraction, Fraction]
@@ -69,46 +72,31 @@ class Blocking:
         self._hull = tuple(part[0][1] if len(part) == 1 else _round(box for _, box in part) for part in self._placed)
         self._wood: dict[PartRole, tuple[Box, ...]] = {}
         self._stops: dict[tuple[int, Way], int] = {}
+        self._grids: dict[int, _Grid] = {}
 
     def stopped_by(self, part: int, way: Way) -> int:
         """The parts that ``part`` would run into on its way off, as bits."""
         found = self._stops.get((part, way))
         if found is None:
             axis, up = _RUN[way]
-            hull = self._hull[part]
-            found = 0
-            for other, around in enumerate(self._hull):
-                if other != part and _is_past(hull, around, axis, up=up) and self._is_stopped(part, other, way):
+            hulls = self._hull
+            hull, found = hulls[part], 0
+            for other in self._near(part, axis):
+                if other != part and _is_past(hull, hulls[other], axis, up=up) and self._is_stopped(part, other, way):
                     found |= 1 << other
             self._stops[part, way] = found
         return found
 
-    def travel(self, one: PartRole, other: PartRole, way: Way) -> Fraction:
-        """How far ``one`` is drawn off ``way`` until it has left the box around ``other``, in mm; 0 or less where it is outside."""
-        axis, up = _RUN[way]
-        mine, its = self.around[one], self.around[other]
-        return its[axis + 3] - mine[axis] if up else mine[axis + 3] - its[axis]
+    def _near(self, part: int, axis: int) -> Iterable[int]:
+        """The parts that may be in line with ``part`` along an axis: where there are many, those of the same squares across it."""
+        if len(self._hull) <= _FEW:
+            return range(len(self._hull))
+        if axis not in self._grids:
+            self._grids[axis] = _Grid(self._hull, *_ACROSS[axis])
+        return self._grids[axis].near(part)
 
-    def _is_stopped(self, part: int, other: int, way: Way) -> bool:
-        axis, up = _RUN[way]
-        for one, mine in self._placed[part]:
-            for another, its in self._placed[other]:
-                # What never comes abreast is asked no further: of most parts of a piece that is all there is to know.
-                if _is_past(mine, its, axis, up=up) and self._meets(one, another, way):
-                    return True
-        return False
-
-    def _meets(self, one: Board, other: Board, way: Way) -> bool:
-        """True where one, whose box comes into the other's, is stopped by its wood."""
-        ways = self.ways.get((one.role, other.role))
-        if ways is not None:
-            return way not in ways
-        axis, up = _RUN[way]
-        mine, its = self._boxes(one), self._boxes(other)
-        return any(_is_past(box, there, axis, up=up) for box in mine for there in its)
-
-    def _boxes(self, board: Board) -> tuple[Box, ...]:
-        """The wood of ``board`` as boxes that share no space."""
+    def wood(self, board: Board) -> tuple[Box, ...]:
+        """The wood of ``board`` as boxes that share no space, in the order in which its cuts part it."""
         found = self._wood.get(board.role)
         if found is None:
             boxes = [self.around[board.role]]
@@ -118,6 +106,73 @@ class Blocking:
                     boxes = [left for box in boxes for left in _less(box, hole)]
             found = self._wood[board.role] = tuple(boxes)
         return found
+
+    def travel(self, one: PartRole, other: PartRole, way: Way) -> Fraction:
+        """How far ``one`` is drawn off ``way`` until it has left the box around ``other``, in mm; 0 or less where it is outside."""
+        axis, up = _RUN[way]
+        mine, its = self.around[one], self.around[other]
+        return its[axis + 3] - mine[axis] if up else mine[axis + 3] - its[axis]
+
+    def likeness(self) -> object:
+        """What is the same for parts in the same places but for their sizes: which of any two planes comes first, which of any two ways is
+        longer, and which is long enough to rub off glue. Nothing else of sizes is asked when parts are taken apart.
+        """
+        boxes = [box for part in self.parts for board in part for box in (self.around[board.role], *self.wood(board))]
+        planes = tuple(_ranks([at for box in boxes for at in (box[axis], box[axis + 3])]) for axis in range(3))
+        pairs = [pair for _, _, met in self.met for pair in ((met.one, met.other), (met.other, met.one))]
+        travels = [self.travel(*pair, way) for pair in pairs for way in Way]
+        return planes, _ranks([Fraction(0), Fraction(RUBBED), *travels])
+
+    def _is_stopped(self, part: int, other: int, way: Way) -> bool:
+        axis, up = _RUN[way]
+        mine, its = self._hull[part], self._hull[other]
+        # What never comes abreast is asked no further: of most parts of a piece that is all there is to know.
+        facing = [(another, box) for another, box in self._placed[other] if _is_past(mine, box, axis, up=up)]
+        return any(
+            _is_past(box, around, axis, up=up) and self._meets(one, another, way)
+            for one, box in self._placed[part]
+            if _is_past(box, its, axis, up=up)
+            for another, around in facing
+        )
+
+    def _meets(self, one: Board, other: Board, way: Way) -> bool:
+        """True where one, whose box comes into the other's, is stopped by its wood."""
+        ways = self.ways.get((one.role, other.role))
+        if ways is not None:
+            return way not in ways
+        axis, up = _RUN[way]
+        mine, its = self.wood(one), self.wood(other)
+        return any(_is_past(box, there, axis, up=up) for box in mine for there in its)
+
+
+class _Grid:
+    """Boxes by squares of the two axes across one along which they are moved."""
+
+    def __init__(self, boxes: Sequence[Box], first: int, second: int) -> None:
+        self._spans = list(zip(_strips(boxes, first), _strips(boxes, second), strict=True))
+        self._squares: dict[tuple[int, int], list[int]] = {}
+        for n in range(len(boxes)):
+            for square in self._of(n):
+                self._squares.setdefault(square, []).append(n)
+
+    def _of(self, n: int) -> Iterator[tuple[int, int]]:
+        (x0, x1), (y0, y1) = self._spans[n]
+        return ((x, y) for x in range(x0, x1 + 1) for y in range(y0, y1 + 1))
+
+    def near(self, n: int) -> list[int]:
+        """The boxes that share a square with box ``n``, in their order."""
+        return sorted({other for square in self._of(n) for other in self._squares[square]})
+
+
+def _strips(boxes: Sequence[Box], axis: int) -> Iterator[tuple[int, int]]:
+    """From which strip to which each box reaches on an axis, of so many between the first and the last."""
+    low, high = min(box[axis] for box in boxes), max(box[axis + 3] for box in boxes)
+    step = (high - low) / _SQUARES
+    return ((int((box[axis] - low) // step), int((box[axis + 3] - low) // step)) for box in boxes)
+
+
+#: Up to how many parts are looked at one by one, and into how many squares each way the rest are sorted.
+_FEW, _SQUARES = 40, 32
 
 
 def box_of(board: Board) -> Box:
@@ -131,6 +186,12 @@ def _box(space: SpaceBox) -> Box:
 
 def _spans(cut: Cut) -> Spans:
     return tuple((cut.span(axis).start, cut.span(axis).stop) for axis in Axis)
+
+
+def _ranks(numbers: Sequence[Fraction]) -> tuple[int, ...]:
+    """The place of each number among them all, equal ones alike."""
+    places = {number: n for n, number in enumerate(sorted(set(numbers)))}
+    return tuple(places[number] for number in numbers)
 
 
 def _round(boxes: Iterable[Box]) -> Box:

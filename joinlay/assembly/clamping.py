@@ -8,6 +8,7 @@ boxes around them.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Final
@@ -107,11 +108,12 @@ def clamp_rows(
     seams = _in_line([seam for met in clamped for seam in _seams(met, boxes)])
     spacing, caul = practice.length("clamp spacing"), practice.length("caul thickness")
     rows: list[ClampRow] = []
+    placed = [(role, boxes[role]) for role in group] if seams else []
     for seam in seams:
         count = max(1, ceil(seam.long / spacing.mm))
         if count == 1 and _is_pressed(seam, rows, spacing.mm / 2):
             continue
-        near = [role for role in group if _is_abreast(boxes[role], seam)]
+        near = _abreast(placed, seam)
         spots = [_spot(seam, n, count) for n in range(count)]
         chains = [list(_chain(seam, spot, near, boxes)) for spot in spots]
         spans = [(boxes[chain[0]][seam.axis], max(boxes[role][seam.axis + 3] for role in chain)) for chain in chains]
@@ -128,14 +130,17 @@ def clamp_rows(
                 (widest + 2 * caul).named(f"{of} clamps open at least", "PT-4", "common practice"),
             )
         )
-    return tuple(replace(row, along=_called_by(row, rows, boxes)) for row in rows)
+    often = Counter(role for row in rows for role in row.parts)
+    return tuple(replace(row, along=_called_by(row, often, boxes)) for row in rows)
 
 
-def _called_by(row: ClampRow, rows: Sequence[ClampRow], boxes: Mapping[PartRole, Box]) -> PartRole:
-    """The part between two others that no other row, or the fewest, have in it; of two such the one that is longer between the jaws."""
+def _called_by(row: ClampRow, often: Mapping[PartRole, int], boxes: Mapping[PartRole, Box]) -> PartRole:
+    """The part between two others that no other row, or the fewest, have in it; of two such the one that is longer between the jaws.
+
+    ``often`` is in how many rows each part is.
+    """
     axis = "XYZ".index(row.way.value[1])
     inner = row.parts[1:-1] or row.parts
-    often = {role: sum(role in other.parts for other in rows) for role in inner}
     return min(inner, key=lambda role: (often[role], boxes[role][axis] - boxes[role][axis + 3]))
 
 
@@ -197,14 +202,15 @@ def _spot(seam: _Seam, n: int, count: int) -> tuple[Fraction, Fraction]:
     return at[0], at[1]
 
 
-def _is_abreast(box: Box, seam: _Seam) -> bool:
+def _abreast(placed: Sequence[tuple[PartRole, Box]], seam: _Seam) -> list[PartRole]:
+    """Those whose boxes lie in line with the seam."""
     first, second = _ACROSS[seam.axis]
-    return (
-        box[first] <= seam.high[0]
-        and seam.low[0] <= box[first + 3]
-        and box[second] <= seam.high[1]
-        and seam.low[1] <= box[second + 3]
-    )
+    (low, lowest), (high, highest) = seam.low, seam.high
+    return [
+        role
+        for role, box in placed
+        if box[first] <= high and low <= box[first + 3] and box[second] <= highest and lowest <= box[second + 3]
+    ]
 
 
 def _chain(

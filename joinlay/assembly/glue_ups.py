@@ -205,6 +205,7 @@ class _Gluing:
     def __init__(self, steps: tuple[Step, ...], boxes: Mapping[PartRole, Box], shop: Shop) -> None:
         self._steps, self._boxes, self._shop = steps, boxes, shop
         practice = shop.practice
+        self._known: dict[tuple[object, ...], Go] = {}
         self._surface, self._clamp = (practice.ratio(name) for name in ("seconds to glue a surface", "seconds to set a clamp"))
 
     def glue_ups(self) -> Iterator[GlueUp]:
@@ -249,7 +250,14 @@ class _Gluing:
         return GlueUp(0, steps[0].of, steps, hold, goes, most, len(goes), split, whole_seconds or most.seconds)
 
     def _go(self, steps: Sequence[Step], n: int, hold: Hold = Hold.CLAMPS) -> Go:
-        """What the ``steps`` are for the thing ``n`` of those they are done in."""
+        """What the ``steps`` are for the thing ``n`` of those they are done in; the same are asked for again and again."""
+        # The steps are kept as long as what is known of them.
+        key = (*map(id, steps), n, hold)
+        if key not in self._known:
+            self._known[key] = self._worked_out(steps, n, hold)
+        return self._known[key]
+
+    def _worked_out(self, steps: Sequence[Step], n: int, hold: Hold) -> Go:
         moves = tuple(move for step in steps for move in step.each[n])
         # What stands dry meanwhile is between the jaws too.
         group = self._steps[-1].each[n][-1].parts
@@ -279,9 +287,9 @@ class _Gluing:
                 # A step without glue is done with the one that follows it.
                 bounds = [0, *(cut + 1 for cut in cuts), len(steps)]
                 runs = tuple(steps[start:stop] for start, stop in pairwise(bounds))
-                goes = [self._go(run, n) for run in runs for n in range(len(run[0].of))]
-                if all(self._can_do(go) for go in goes):
-                    found.append((max(go.seconds for go in goes), runs))
+                each = [(run, n) for run in runs for n in range(len(run[0].of))]
+                if all(self._can_do(self._go(run, n)) for run, n in each):
+                    found.append((max(self._go(run, n).seconds for run, n in each), runs))
             if found:
                 return min(found, key=lambda one: one[0])[1]
         return (steps,)

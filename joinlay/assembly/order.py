@@ -218,14 +218,10 @@ class _Found:
 
 
 def _key(blocking: Blocking) -> object:
-    """What the search looks at: things with the same key come apart alike."""
+    """What the search looks at: things with the same key come apart alike, as drawers of several heights do."""
     kinds = tuple(tuple((board.role.kind, board.role.hand) for board in part) for part in blocking.parts)
-    met = tuple((one, other, meeting.tie, meeting.closes) for one, other, meeting in blocking.met)
-    low = [min(blocking.around[board.role][n] for part in blocking.parts for board in part) for n in range(3)]
-    sizes = tuple(
-        tuple(at - low[n % 3] for n, at in enumerate(blocking.around[board.role])) for part in blocking.parts for board in part
-    )
-    return kinds, met, sizes
+    met = tuple((one, other, meeting.tie, meeting.closes, meeting.joint is None) for one, other, meeting in blocking.met)
+    return kinds, met, blocking.likeness()
 
 
 def _with_tenons(boards: Sequence[Board], meetings: Sequence[Meeting]) -> tuple[list[tuple[Board, ...]], list[Move]]:

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.assembly.blocking import RUBBED
 from joinlay.boards.meeting import Tie, Way
 from joinlay.records import dataclass
 
@@ -21,15 +22,14 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.assembly.blocking import Blocking
+    from joinlay.boards import PartRole
+    from joinlay.boards.meeting import Meeting
     from joinlay.lengths import Fraction
 
 __all__ = ["Split", "Stuck", "numbers", "taken_apart"]
 
 #: Glued, so a clamp and a minute each.
 _WET: Final = (Tie.GLUED, Tie.NAILED, Tie.SCREWED)
-
-#: A tongue that slides farther than this along its dado, in mm, rubs the glue off on the way (common practice).
-_RUBBED: Final = 25
 
 #: Which way a part is first tried to come out of a piece: as a drawer does, then to where the back is off.
 _OUT: Final = (Way.FRONT, Way.BACK, Way.UP, Way.LEFT, Way.RIGHT, Way.DOWN)
@@ -92,17 +92,22 @@ def _best(blocking: Blocking, have: int) -> Split | None:
     seams = [(1 << one, 1 << other, met) for one, other, met in blocking.met if have >> one & 1 and have >> other & 1]
 
     joined = [(mine, its) for mine, its, met in seams if met.tie.is_fixed]
+    # By each part, what it is joined to: a split is judged by the seams of the parts that move, which are the fewer.
+    joins: dict[int, list[tuple[int, PartRole, PartRole, Meeting]]] = {}
+    for mine, its, met in seams:
+        if met.tie.is_fixed:
+            joins.setdefault(mine, []).append((its, met.one, met.other, met))
+            joins.setdefault(its, []).append((mine, met.other, met.one, met))
 
     def worth(split: Split) -> tuple[int, int, Fraction | int, int, int, int]:
         surfaces = rubbed = 0
         far: list[Fraction] = []
-        for mine, its, met in seams:
-            if bool(split.moving & mine) != bool(split.moving & its) and met.tie.is_fixed:
-                pair = (met.one, met.other) if split.moving & mine else (met.other, met.one)
-                far.append(blocking.travel(*pair, split.way))
+        for other, goes, stays, met in (join for part in numbers(split.moving) for join in joins.get(1 << part, ())):
+            if split.onto & other:
+                far.append(blocking.travel(goes, stays, split.way))
                 if met.tie in _WET:
                     surfaces += 1
-                    rubbed += met.joint is not None and not met.one.kind.is_loose and far[-1] > _RUBBED
+                    rubbed += met.joint is not None and not met.one.kind.is_loose and far[-1] > RUBBED
         return rubbed, surfaces, max(far, default=0), split.moving.bit_count(), -split.moving, _TURN[split.way]
 
     found = sorted(_splits(blocking, have), key=worth)

@@ -23,7 +23,7 @@ from joinlay.lengths import Fraction
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.assembly.clamping import ClampRow
     from joinlay.assembly.glue_ups import GlueUp, Go
@@ -122,6 +122,7 @@ class _Clock:
         self._cures = ceil(Fraction(shop.glue.clamp_time, 60))
         self._tasks = list(_tasks(glue_ups))
         self._free: dict[int, tuple[int, int]] = {}
+        self._standing: dict[int, _Task] = {}
         self._day, self._now, self._spell = 1, 0, 1
         self._slots: list[Slot] = []
 
@@ -167,8 +168,10 @@ class _Clock:
     def _is_past(self, time: tuple[int, int]) -> bool:
         return time <= (self._day, self._now)
 
-    def _curing(self) -> Iterator[_Task]:
-        return (task for task in self._tasks if task.number in self._free and not self._is_past(self._free[task.number]))
+    def _curing(self) -> Iterable[_Task]:
+        """What is in its clamps now. No time comes again, so what is past is asked no more."""
+        self._standing = {n: task for n, task in self._standing.items() if not self._is_past(self._free[n])}
+        return self._standing.values()
 
     def _takes(self, task: _Task) -> int:
         """Its minutes; what goes on at the same glue-up is laid ready already."""
@@ -190,6 +193,7 @@ class _Clock:
         self._slots.append(Slot(task.glue_up, goes, self._day, self._spell, start, stop, frees))
         self._now = stop
         self._free[task.number] = (self._day, free)
+        self._standing[task.number] = task
 
     def _wait(self) -> None:
         """On to the next clamps that come off, or to the next day."""

@@ -2,9 +2,11 @@
 
 import time
 from dataclasses import replace
+from random import Random
 
 import pytest
 
+from joinlay.assembly import blocking
 from joinlay.assembly.blocking import Blocking
 from joinlay.assembly.order import order_of
 from joinlay.assembly.steps import step_glue, step_loose, step_words, steps_of
@@ -203,3 +205,40 @@ def test_glue_is_put_where_it_says():
     for move in example("moth-cabinet").order.moves:
         assert all(met.tie in (Tie.GLUED, Tie.NAILED, Tie.SCREWED) for met in move.glued)
         assert move.glue == sum(met.glue for met in move.glued)
+
+
+def test_among_many_parts_each_runs_into_what_it_would_among_few(monkeypatch):
+    random = Random(7)
+    bars = [
+        box(f"bar {n}", [random.randrange(400) for _ in range(3)], [random.choice((3, 12, 40, 300)) for _ in range(3)])
+        for n in range(60)
+    ]
+    by_squares = Blocking(alone(*bars), ())
+    # Only a few of all pairs are looked at.
+    near = sum(len(list(by_squares._near(n, axis))) for n in range(len(bars)) for axis in range(3))
+    assert near < 3 * len(bars) ** 2 / 2
+    monkeypatch.setattr(blocking, "_FEW", len(bars))
+    one_by_one = Blocking(alone(*bars), ())
+    stops = [[each.stopped_by(n, way) for n in range(len(bars)) for way in Way] for each in (by_squares, one_by_one)]
+    assert stops[0] == stops[1]
+    assert any(stops[0])
+
+
+def test_drawers_of_several_heights_come_apart_alike_and_as_each_would_by_itself():
+    drawers = example("print-chest").drawers
+    heights = {drawer.front.width for drawer in drawers}
+    assert len(heights) == len(drawers)
+    together = order_of(drawers, ()).stages
+    assert together == tuple(stage for drawer in drawers for stage in order_of([drawer], ()).stages)
+    looked_at = [Blocking(alone(*drawer.assembly.boards), drawer.assembly.meetings).likeness() for drawer in drawers]
+    assert len(set(looked_at)) < len(drawers)
+
+
+def test_what_lies_otherwise_is_not_alike():
+    def likeness(*places):
+        return Blocking(alone(*(box(str(n), at, (10, 10, 10)) for n, at in enumerate(places))), ()).likeness()
+
+    assert likeness((0, 0, 0), (0, 0, 30)) == likeness((5, 0, 1), (5, 0, 99))
+    # Touching is another thing than standing apart, and so is standing a hair aside.
+    assert likeness((0, 0, 0), (0, 0, 30)) != likeness((0, 0, 0), (0, 0, 10))
+    assert likeness((0, 0, 0), (0, 0, 30)) != likeness((0, 0, 0), (1, 0, 30))
