@@ -122,8 +122,8 @@ class Meeting:
 
     ``closes`` are the ways in which ``one`` may move, ``other`` standing still, as they come together (PT-1); drawn back the same
     way it comes free of it. ``glue`` is how much is glued, in square millimetres, ``cheeks`` how much of that are the cheeks of a
-    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are, ``fastener`` what size they are. ``joint`` None: they
-    meet by no joint.
+    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are, ``fastener`` what size they are, ``along``
+    where they stand from the reference end of ``one``, where that was worked out. ``joint`` None: they meet by no joint.
     """
 
     one: PartRole
@@ -136,6 +136,7 @@ class Meeting:
     cheeks: Fraction = Fraction(0)
     fasteners: int = 0
     fastener: Fastener | None = None
+    along: tuple[Length, ...] = ()
 
     def says(self, facing: Facing) -> str:
         """One of its facings in words: ``drawer 1 bottom on the groove of the drawer 1 left side``."""
@@ -164,6 +165,7 @@ def butted(
     glue: Fraction = Fraction(0),
     fasteners: int = 0,
     fastener: Fastener | None = None,
+    along: tuple[Length, ...] = (),
 ) -> Meeting:
     """A surface of ``one`` against a surface of ``other``: it may come from anywhere but through that board (PT-1).
 
@@ -182,6 +184,7 @@ def butted(
         glue=glue,
         fasteners=fasteners,
         fastener=fastener,
+        along=along,
     )
 
 

@@ -124,7 +124,7 @@ def _said(case: ExistingCase) -> Iterator[Finding]:
     yield note(
         "runners",
         f"{held} Each goes straight in through its opening, then out behind the frame and into its place. Measure the case at the front and at the "
-        "back, top and bottom: make every strip to the least.",
+        "back, top and bottom: make every strip to the least. Nails are reckoned for a bottom and top as thick as its sides.",
         "RN-4",
         source,
     ).at("runners")
@@ -178,7 +178,7 @@ class _Measured:
                 else "under the opening, or below = and how far down the case's bottom is"
             )
             raise BadInput(f"nothing says how high the rail is; write rail = and the height of the rail {why}.")
-        return cls(case, openings, inside, edges, Behind(front, case.inside_depth))
+        return cls(case, openings, inside, edges, Behind(front, case.inside_depth, case.sides.thickness))
 
     # -- slots ---------------------------------------------------------------------------------------
 

@@ -94,11 +94,13 @@ class PieceSpec:
     seasons: Seasons = field(default_factory=usual_seasons)
     guide: Stock | None = None
     kicker: Stock | None = None
+    nail: Dimension | None = None
+    screw: Dimension | None = None
 
     @property
     def runners(self) -> RunnerMake:
         """What each kind of runner is ripped from."""
-        return RunnerMake(self.runner, self.guide, self.kicker)
+        return RunnerMake(self.runner, self.guide, self.kicker, self.nail, self.screw)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +154,7 @@ class Piece:
     @property
     def behind(self) -> Behind:
         """Where its runners lie."""
-        return Behind(self.case.sizes.front, self.case.sizes.inside_depth)
+        return Behind(self.case.sizes.front, self.case.sizes.inside_depth, self.spec.case.panels.thickness)
 
     def blocks(self, drawer: DrawerRole) -> tuple[Board, ...]:
         """The stop blocks of a drawer; none where the piece has no stops."""
@@ -199,7 +201,7 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         for bay, bank in zip(bays, spec.banks, strict=True)
         for slot in slots_in(bay, case, bank.drawers, is_last=bay is bays[-1])
     )
-    behind = Behind(case.sizes.front, case.sizes.inside_depth)
+    behind = Behind(case.sizes.front, case.sizes.inside_depth, spec.case.panels.thickness)
     runners = make_runners(
         slots=slots, behind=behind, make=spec.runners, sides=spec.case.sides, practice=shop.practice, seasons=spec.seasons
     )

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from math import ceil
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.findings import larger, refusal, stock_of
-from joinlay.lengths import NOTHING, mm
+from joinlay.lengths import NOTHING
 from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
 if TYPE_CHECKING:
@@ -18,23 +18,21 @@ if TYPE_CHECKING:
 
 __all__ = ["screw_slots"]
 
-#: The widest spacing of screws along a bearer (our own choice).
-_SPACING: Final = mm(250)
 
-
-def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons) -> Board:
+def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons, *, is_second: bool = False) -> Board:
     """``board``, a strip along the grain of nothing but itself, with its screws through the width into ``wood``, which moves
     along it.
 
     RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick
     and the wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources:
-    Noyes; CK-6, Wood Handbook equation 13-2. Raises Refused where the strip is too thin or short for the screws.
+    Noyes; CK-6, Wood Handbook equation 13-2. On the second face of a partition (``is_second``) they stand two shanks further back, clear of
+    those from the first. Raises Refused where the strip is too thin or short for the screws.
     """
     screw, end = practice.length("bearer screw"), practice.length("screw from the end")
     _refuse_small(board, screw, end)
-    first = end.named(f"{board.name} front screw", "RN-4", "our own choice")
+    first = (end + 2 * screw if is_second else end).named(f"{board.name} front screw", "RN-4", "our own choice")
     reach = board.length - 2 * end
-    count = max(1, ceil(reach / _SPACING))
+    count = max(1, ceil(reach / practice.length("bearer screw spacing")))
     cuts = [_hole(board, CutRole(CutUse.SCREW_HOLE), Span.about(first, screw), screw, CutKind.HOLE)]
     for n in range(1, count + 1):
         distance = reach * n / count if n < count else reach

@@ -7,16 +7,16 @@ nothing is known over a drawer, its kickers lie flat on the wood beside it.
 
 from __future__ import annotations
 
-from math import ceil
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.runner_fastening import held, is_second_face
 from joinlay.casework.runner_heights import size_runner
 from joinlay.casework.runner_screws import screw_slots
 from joinlay.findings import larger, note, refusal, stock_of
-from joinlay.lengths import NOTHING, largest, mm
+from joinlay.lengths import NOTHING, largest
 from joinlay.records import dataclass
 from joinlay.stock import Solid
 
@@ -46,8 +46,6 @@ def _unguided(slot: Slot, hand: Hand) -> Finding:
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
 _ON_EDGE = Datum("outer face", "lower edge", "front end", "inner face", "upper edge", "back end")
 
-#: The widest spacing of nails along a runner. Source: our own choice.
-_NAIL_SPACING: Final = mm(150)
 _HANDS = (Hand.LEFT, Hand.RIGHT)
 _CASE_BOTTOM = PartRole(PartKind.CASE_BOTTOM)
 
@@ -64,11 +62,16 @@ def has_guide(slot: Slot, hand: Hand) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class RunnerMake:
-    """What runners are ripped from: all of one ``stock``, or guides and kickers each of their own. Packing is of the bearers'."""
+    """What runners are ripped from: all of one ``stock``, or guides and kickers each of their own. Packing is of the bearers'.
+
+    ``nail`` and ``screw`` are how long those are that hold the bearers; None: by what they go through and into (RN-4).
+    """
 
     stock: Stock
     guide: Stock | None = None
     kicker: Stock | None = None
+    nail: Dimension | None = None
+    screw: Dimension | None = None
 
     def of(self, kind: PartKind) -> Stock:
         """The stock of bearers, guides, kickers or packing."""
@@ -123,10 +126,13 @@ class Runners:
 
 @dataclass(frozen=True, slots=True)
 class Behind:
-    """Where runners lie: from the ``front``, the back of the frame in Y, to the case back, ``depth`` behind it."""
+    """Where runners lie: from the ``front``, the back of the frame in Y, to the case back, ``depth`` behind it; ``panel`` is how thick the
+    case's bottom, top and dust panels are.
+    """
 
     front: Dimension
     depth: Dimension
+    panel: Dimension
 
 
 def make_runners(
@@ -146,6 +152,7 @@ class _RunnerMaker:
         self, slots: tuple[Slot, ...], behind: Behind, make: RunnerMake, sides: Stock, practice: Practice, seasons: Seasons
     ) -> None:
         self._slots, self._front, self._make, self._sides = slots, behind.front, make, sides
+        self._panel = behind.panel
         self._practice, self._seasons = practice, seasons
         self._thickness = make.stock.thickness
         self._back_gap = practice.length("bearer back gap") if sides.is_solid else NOTHING
@@ -207,10 +214,10 @@ class _RunnerMaker:
             assert slot.ground is not None
             return slot.ground
         board = self._flat(slot, PartKind.BEARER, hand, width, height.bearer, slot.floor)
-        if self._sides.is_solid:
-            board = self._screwed(board)
-        self._boards.append(board)
         wood = (slot.cavity.wood(hand), slot.cavity.facing(hand))
+        if self._sides.is_solid:
+            board = self._screwed(board, is_second=is_second_face(wood[0], hand))
+        self._boards.append(board)
         self._meetings.append(self._fixed(board, Surface.EDGE, wood, "on the", "RN-1"))
         # A mullion stands on the bottom rail, so it isn't before the lowest bearers.
         is_before = slot.guide(hand).mm > 0 and not (slot.is_lowest and slot.upright(hand).kind is PartKind.MULLION)
@@ -331,10 +338,14 @@ class _RunnerMaker:
         """A strip on edge, or by its edge, fast on the wood: glued and nailed, or screwed where it is screwed already (RN-4).
 
         What is screwed is glued as far past its front screw as that is from the end, so that the wood behind is free to move.
-        Nails stand at both ends and at most 150 mm (6 in) apart (our own choice).
         """
-        screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
+        screws = board.cuts_of(CutUse.SCREW_HOLE)
         glued = min(board.length.mm, 2 * screws[0].along.centre.mm) if screws else board.length.mm
+        own = None
+        if board.role.kind is PartKind.BEARER:
+            own = self._make.screw if screws else self._make.nail
+        fast = held(board, wood[0], self._deep(wood[0]), self._practice, self._slots[0].wish.shop.rule, own)
+        self._findings += fast.findings
         return butted(
             (board, edge),
             wood,
@@ -342,13 +353,21 @@ class _RunnerMaker:
             rule=rule,
             tie=Tie.SCREWED if screws else Tie.NAILED,
             glue=glued * board.thickness.mm,
-            fasteners=len(screws) if screws else 1 + max(1, ceil(board.length / _NAIL_SPACING)),
+            fasteners=len(fast.along),
+            fastener=fast.fastener,
+            along=fast.along,
         )
 
-    def _screwed(self, board: Board) -> Board:
+    def _deep(self, wood: PartRole) -> Dimension:
+        """How deep a part is where a runner is held on it."""
+        if wood.kind is PartKind.BEARER:
+            return next(board.thickness for board in self._boards if board.role == wood)
+        return self._sides.thickness if wood.kind in (PartKind.CASE_SIDE, PartKind.CASE_PARTITION) else self._panel
+
+    def _screwed(self, board: Board, *, is_second: bool = False) -> Board:
         sides = self._sides
         assert isinstance(sides, Solid)
-        return screw_slots(board, sides, self._practice, self._seasons)
+        return screw_slots(board, sides, self._practice, self._seasons, is_second=is_second)
 
     def _refuse_narrow(self, slot: Slot, inner: tuple[Dimension, Dimension]) -> None:
         """Between the bearers a strip must fit, and a hand to glue it."""

@@ -96,6 +96,7 @@ _SHARE: Final = {
     ),
     "runners": (
         "guide",
+        "runner fastening",
         "screws",
         "stop block",
         "stop strip",

@@ -42,7 +42,7 @@ _FIGURES: Final = {
         "block": "2", "block_is": "1 3/4", "bottom_up": "7/8", "top_down": "1/2", "stop": "3/16", "sag": "1/8", "groove_up": "7/16",
         "bank_wide": "20 1/2", "bay": "8", "shelf_load": "20 lb", "lipping": "1 1/2",
         "hole_deep": "1/2", "knob_down": "2", "eye": "62", "away": "40", "grow": "1/16", "dot": "1/4", "dot_step": "1/32",
-        "mark_in": "3", "mark_down": "1 1/2",
+        "mark_in": "3", "mark_down": "1 1/2", "nail": "2",
         "in_wide": "20 3/8", "in_deep": "17 1/4", "edge": "1", "down": "3/4", "up": "7/8",
         "chisel": "1/8", "clamp": "40", "small_clamp": "12",
     },
@@ -70,7 +70,7 @@ _FIGURES: Final = {
         "block": "50", "block_is": "45", "bottom_up": "22", "top_down": "16", "stop": "5", "sag": "3", "groove_up": "11",
         "bank_wide": "510", "bay": "200", "shelf_load": "10 kg", "lipping": "38",
         "hole_deep": "12", "knob_down": "50", "eye": "1600", "away": "1000", "grow": "1.5", "dot": "6", "dot_step": "0.5",
-        "mark_in": "75", "mark_down": "40",
+        "mark_in": "75", "mark_down": "40", "nail": "50",
         "in_wide": "515", "in_deep": "430", "edge": "25", "down": "20", "up": "22",
         "chisel": "3", "clamp": "1000", "small_clamp": "300",
     },
@@ -283,6 +283,7 @@ bottom-rail = "{bottom_rail}"
 stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax
 #guides = "cherry"                   # where they are of another stock
 #kickers = "cherry"
+#nail-length = "{nail}"            # of those that hold the bearers, where you have others; or screw-length, in solid sides
 
 #[stops]
 #kind = "none"                      # or "blocks"

@@ -6,7 +6,6 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from joinlay.boards import JointKind, PartKind, Whole
-from joinlay.boards.meeting import Tie
 from joinlay.lengths import NOTHING, Fraction, plain_mm
 from joinlay.records import dataclass
 
@@ -17,17 +16,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension
 
-__all__ = ["FastenersFor", "TenonStrip", "fasteners_of", "glued", "nails", "screws", "tenon_strips"]
-
-
-def screws(plan: Plan) -> int:
-    """How many screws ``plan`` takes for its runners, in a solid case (RN-4; common practice)."""
-    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.SCREWED and met.fastener is None)
-
-
-def nails(plan: Plan) -> int:
-    """How many nails the runners of ``plan`` take in a plywood case (RN-4; our own choice)."""
-    return sum(met.fasteners for met in plan.meetings if met.tie is Tie.NAILED and met.fastener is None)
+__all__ = ["FastenersFor", "TenonStrip", "fasteners_of", "glued", "tenon_strips"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +30,7 @@ class FastenersFor:
 
 
 def fasteners_of(plan: Plan) -> tuple[FastenersFor, ...]:
-    """Every size of nail, pin and screw in ``plan`` by what it goes through and into, in the order they are met (DJ-1, DJ-3, DJ-4)."""
+    """Every size of nail, pin and screw in ``plan`` by what it goes through and into, in the order they are met (DJ-1, DJ-3, DJ-4, RN-4)."""
     counts: dict[tuple[Fastener, PartKind, PartKind], int] = {}
     for met in plan.meetings:
         if met.fastener is not None:

@@ -7,7 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
-from joinlay.cutlist.fastenings import fasteners_of, glued, nails, screws, tenon_strips
+from joinlay.cutlist.fastenings import fasteners_of, glued, tenon_strips
 from joinlay.cutlist.solid_wood import CUBIC_METRES, lipping_stock
 from joinlay.errors import nearest_names
 from joinlay.findings import note, warning
@@ -168,11 +168,6 @@ def _tenons(plan: Plan, parts: CuttingList) -> Iterator[ShoppingLine]:
 
 
 def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
-    if number := screws(plan):
-        shank = plan.rule.text(plan.shop.practice.length("bearer screw"))
-        yield ShoppingLine("screws", Fraction(number), "pieces", f"{shank} in the shank, through the runners into the case")
-    if number := nails(plan):
-        yield ShoppingLine("nails", Fraction(number), "pieces", "for the runners, glued as well")
     for each in fasteners_of(plan):
         size = each.fastener
         shank = "" if size.shank is None else f", {plan.rule.text(size.shank)} in the shank"

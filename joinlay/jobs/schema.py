@@ -112,6 +112,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "stock": "The stock of bearers, guides, kickers and stops.",
         "guides": "The stock of the guides; the same unless told.",
         "kickers": "The stock of the kickers; the same unless told.",
+        "nail-length": "Of the nails through the bearers, where it is another than three times their width or what stays in the sides.",
+        "screw-length": "The same of the screws through them, in a case with solid sides.",
         "sides": "In a case that is there: the stock that says what it is made of. Solid wood moves, and takes screws in slots.",
         "inside-width": "In a case that is there: its width inside, behind the frame; left-edge, the opening and right-edge unless told.",
         "inside-depth": "In a case that is there: from the back of its frame to its back.",

@@ -15,7 +15,7 @@ from joinlay.lengths import Fraction, Length, Unit, inches, mm
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension, Graduation
 
-__all__ = ["fastener_for", "spread"]
+__all__ = ["fastener_for", "longest_into", "spread"]
 
 #: The steps nails and screws are sold in. Source: Noyes's table of nails, 1/2 in + 1/4 in a penny size, from memory for screws.
 _STEPS: Final = {Unit.INCH: inches("1/4"), Unit.MM: mm(5)}
@@ -48,12 +48,20 @@ def fastener_for(
     if kind is FastenerKind.NAIL and rule.unit is Unit.INCH and length > _LONG.mm:
         length = ceil(length / (2 * step)) * 2 * step
     if lower is not None:
-        most = upper.mm + lower.mm - _LEFT.mm
-        sold = floor(most / step) * step
-        if kind is FastenerKind.NAIL and rule.unit is Unit.INCH and sold > _LONG.mm:
-            sold = floor(sold / (2 * step)) * 2 * step
-        length = min(length, sold if sold > upper.mm else max(most, upper.mm + lower.mm / 2))
+        length = min(length, longest_into(kind, upper, lower, rule).mm)
     return Fastener(kind, Length(length), shank, spacing)
+
+
+def longest_into(kind: FastenerKind, upper: Length, lower: Length, rule: Graduation) -> Length:
+    """The longest nail, pin or screw through wood ``upper`` thick that stays 3 mm within wood ``lower`` deep: one that is sold where any does that
+    reaches it, else cut to that. Our own choice.
+    """
+    step = (_FINE if kind is FastenerKind.PIN else _STEPS)[rule.unit].mm
+    most = upper.mm + lower.mm - _LEFT.mm
+    sold = floor(most / step) * step
+    if kind is FastenerKind.NAIL and rule.unit is Unit.INCH and sold > _LONG.mm:
+        sold = floor(sold / (2 * step)) * 2 * step
+    return Length(sold if sold > upper.mm else max(most, upper.mm + lower.mm / 2))
 
 
 def spread(run: Length, spacing: Length, *, least: int = 1) -> tuple[Length, ...]:

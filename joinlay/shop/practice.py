@@ -111,6 +111,10 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("kicker lift", "1/32", "0.8", "RN-3", _PRACTICE, "kicker's underside above the rail's"),
     LengthRule("thinnest strip", "1/8", "3", "RN-3", _HOUSE, "thinnest kicker, packing or strip worth making"),
     LengthRule("bearer screw", "3/16", "4.5", "RN-4", _PRACTICE, "shank of the screws that hold a bearer to a solid side"),
+    LengthRule("bearer screw spacing", "10", "250", "RN-4", _HOUSE, "largest spacing of the screws along a bearer"),
+    LengthRule(
+        "runner nail spacing", "6", "150", "RN-4", "NAVEDTRA 14119; MIL-DTL-45449", "largest spacing of the nails along a runner"
+    ),
     LengthRule("screw from the end", "1 1/2", "40", "RN-4", _PRACTICE, "end of a bearer to its first screw"),
     LengthRule("stop thickness", "3/16", "5", "ST-3", _PRACTICE, "height of a stop block"),
     LengthRule("stop clearance", "1/32", "0.8", "ST-3", _PRACTICE, "stop block under the sagging bottom"),

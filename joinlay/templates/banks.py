@@ -5,17 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
+from joinlay.boards.fastener import FastenerKind
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import PieceAxis, reach
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
-    from joinlay.boards import Board
+    from joinlay.boards import Board, PartRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import OpenBay
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Fraction
+    from joinlay.lengths import Fraction, Length
 
 __all__ = ["DrawerBank", "WholePiece", "whole_piece"]
 
@@ -56,6 +57,7 @@ class DrawerBank:
 class WholePiece:
     """A whole piece: its boards by assembly, and its banks from the left.
 
+    ``nails`` are where they stand along each runner from its front end, where it is nailed (RN-4).
     ``is_there`` where frame and case were there before: then they are only as large as they were measured, and none of them is made.
     """
 
@@ -66,6 +68,7 @@ class WholePiece:
     top: tuple[Board, ...]
     base: tuple[Board, ...]
     banks: tuple[DrawerBank, ...]
+    nails: Mapping[PartRole, tuple[Length, ...]]
     is_there: bool = False
 
     def frame_parts(self, *kinds: PartKind) -> tuple[Board, ...]:
@@ -158,6 +161,11 @@ def whole_piece(plan: Plan) -> WholePiece | None:
         top=found.get(Whole.TOP, ()),
         base=found.get(Whole.BASE, ()),
         banks=tuple(bank for bank in banks if bank.by_row or bank.opens),
+        nails={
+            met.one: met.along
+            for met in plan.meetings
+            if met.fastener is not None and met.fastener.kind is FastenerKind.NAIL and met.along
+        },
         is_there=bool(plan.existing),
     )
 

@@ -80,7 +80,7 @@ ELSEWHERE = {
     "drawers": {"opening", "side-height", "groove-depth", "tip-gap"},
     "paper": {"width", "height", "roll"},
     "offcut": {"count", "name"},
-    "runners": {"sides", "inside-width", "inside-depth", "left-edge", "right-edge", "rail", "below", "above"},
+    "runners": {"sides", "inside-width", "inside-depth", "left-edge", "right-edge", "rail", "below", "above", "screw-length"},
     "board": {"count", "name"},
 }
 

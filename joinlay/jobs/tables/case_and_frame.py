@@ -258,7 +258,7 @@ def piece_spec(
     base = None if tables.base is None else tables.base.make(stocks)
     frame = tables.frame.make(stocks)
     # Where nothing runs, nothing is made of it.
-    runners = RunnerMake(frame.stock) if tables.runners is None else tables.runners.make(stocks)
+    runners = RunnerMake(frame.stock) if tables.runners is None else tables.runners.make(stocks, stocks[tables.case.sides.value])
     runner = runners.stock
     rail = frame.sizes(shop.practice).rail
     banks, first, first_open = [], 1, 1
@@ -287,6 +287,8 @@ def piece_spec(
         base=base,
         guide=runners.guide,
         kicker=runners.kicker,
+        nail=runners.nail,
+        screw=runners.screw,
     )
 
 

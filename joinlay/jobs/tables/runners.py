@@ -23,6 +23,8 @@ class RunnersEntry(Entry):
     stock: StockName
     guides: StockName | None = None
     kickers: StockName | None = None
+    nail_length: Size | None = None
+    screw_length: Size | None = None
     sides: StockName | None = None
     inside_width: Size | None = None
     inside_depth: Size | None = None
@@ -37,10 +39,20 @@ class RunnersEntry(Entry):
         """The keys that are written and tell of a case that is there, as they are written."""
         return tuple(key.replace("_", "-") for key in _MEASURED if getattr(self, key) is not None)
 
-    def make(self, stocks: Mapping[str, Stock]) -> RunnerMake:
-        """What each kind of runner is ripped from, out of the job's ``stocks`` by name."""
+    def make(self, stocks: Mapping[str, Stock], sides: Stock) -> RunnerMake:
+        """What each kind of runner is ripped from, out of the job's ``stocks`` by name, and how it is held on ``sides``.
+
+        Raises BadInput for nails where they are screwed, and for screws where they are nailed (RN-4).
+        """
+        own, other = ("screw", "nail") if sides.is_solid else ("nail", "screw")
+        if getattr(self, f"{other}_length") is not None:
+            why = "solid, so that bearers are screwed" if sides.is_solid else "not solid, so that bearers are nailed"
+            raise BadInput(f"{other}-length under [runners] is for other wood: the case's sides are {why}; write {own}-length.")
         guides, kickers = (None if given is None else stocks[given.value] for given in (self.guides, self.kickers))
-        return RunnerMake(stocks[self.stock.value], guides, kickers)
+        lengths = (
+            dimension_or_none(getattr(self, f"{word}_length"), f"length of the bearers' {word}s") for word in ("nail", "screw")
+        )
+        return RunnerMake(stocks[self.stock.value], guides, kickers, *lengths)
 
     def existing_case(self, stocks: Mapping[str, Stock], stops: StopMake | None, seasons: Seasons) -> ExistingCase:
         """The case that is there (RN-1 to RN-4). Raises BadInput where a key is missing that nothing can stand in for."""
@@ -55,7 +67,7 @@ class RunnersEntry(Entry):
                 "screwed through slots."
             )
         return ExistingCase(
-            runners=self.make(stocks),
+            runners=self.make(stocks, stocks[self.sides.value]),
             sides=stocks[self.sides.value],
             inside_depth=dimension_of(self.inside_depth, "case inside depth"),
             inside_width=dimension_or_none(self.inside_width, "case inside width"),

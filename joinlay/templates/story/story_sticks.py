@@ -345,7 +345,7 @@ def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[t
 def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
     """The depth at each drawer, from the face of the frame or the front of a drawer that stands proud of it.
 
-    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its screws.
+    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its nails or screws.
     """
     zero, _ = whole.frame_reach(PieceAxis.DEPTH)
     zero = min([zero, *(reach(drawer.front, PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])
@@ -372,13 +372,16 @@ def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
                 lies="lay along the case, front to back",
                 length=end - zero,
                 stretches=tuple(stretches),
-                centres=() if bearer is None else tuple(_screws(bearer, zero)),
+                centres=() if bearer is None else tuple(_held(whole, bearer, zero)),
                 top="front",
                 apex=Apex.DATUM,
             )
 
 
-def _screws(bearer: Board, zero: Fraction) -> Iterator[Centre]:
-    """The screw at the front of a bearer, and the middles of the slots behind it (RN-4)."""
+def _held(whole: WholePiece, bearer: Board, zero: Fraction) -> Iterator[Centre]:
+    """The nails through a bearer; or the screw at its front, and the middles of the slots behind it (RN-4)."""
+    front, _ = reach(bearer, PieceAxis.DEPTH)
+    for n, at in enumerate(whole.nails.get(bearer.role, ()), start=1):
+        yield Centre(front + at.mm - zero, "nail", f"{bearer.name} nail {n}")
     for cut in bearer.cuts_of(*_SCREWS):
         yield Centre(centre_of(bearer, PieceAxis.DEPTH, cut) - zero, _SCREWS[cut.role.use], f"{bearer.name} {cut.name}")

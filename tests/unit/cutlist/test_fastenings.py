@@ -1,10 +1,13 @@
 """Loose tenons as strip, screws, and what is glued."""
 
+from dataclasses import replace
 from fractions import Fraction
 
+from joinlay.boards import PartKind
+from joinlay.boards.fastener import Fastener, FastenerKind
 from joinlay.boards.meeting import Meeting, Tie
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.fastenings import glued, nails, screws, tenon_strips
+from joinlay.cutlist.fastenings import fasteners_of, glued, tenon_strips
 from joinlay.lengths import inches
 from tests import by_hand
 from tests.unit.cutlist.bench import board, make_plan, tenon
@@ -36,11 +39,14 @@ def met(one, kind, tie, *, glue=0, fasteners=0):
     return Meeting(by_hand.part(one, kind), by_hand.part("other"), (), (), tie, glue=Fraction(glue), fasteners=fasteners)
 
 
-def test_screws_and_nails_are_counted_where_parts_are_fastened():
-    bearer, kicker = met("b", "bearer", Tie.SCREWED, fasteners=3), met("k", "kicker", Tie.NAILED, fasteners=5)
-    plan = make_plan(meetings=[bearer, bearer, kicker, met("s", "case side", Tie.GLUED, glue=7)])
-    assert (screws(plan), nails(plan)) == (6, 5)
-    assert (screws(make_plan()), nails(make_plan())) == (0, 0)
+def test_screws_and_nails_are_counted_by_size_and_by_what_they_go_through():
+    screw = Fastener(FastenerKind.SCREW, inches("2"), inches("3/16"), inches("10"))
+    nail = Fastener(FastenerKind.NAIL, inches("1 1/4"), None, inches("6"))
+    bearer = replace(met("b", "bearer", Tie.SCREWED, fasteners=3), fastener=screw)
+    kicker = replace(met("k", "kicker", Tie.NAILED, fasteners=5), fastener=nail)
+    told = fasteners_of(make_plan(meetings=[bearer, bearer, kicker, met("s", "case side", Tie.GLUED, glue=7)]))
+    assert [(one.fastener, one.through, one.count) for one in told] == [(screw, PartKind.BEARER, 6), (nail, PartKind.KICKER, 5)]
+    assert fasteners_of(make_plan()) == ()
 
 
 def test_what_is_glued_is_told_apart():

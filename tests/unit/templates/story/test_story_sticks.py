@@ -10,6 +10,7 @@ from xml.etree import ElementTree
 import pytest
 
 from joinlay.boards import CutKind
+from joinlay.boards.meeting import Tie
 from joinlay.documents.svg import template_svg
 from joinlay.lengths import Length
 from joinlay.pages import lay_out
@@ -51,6 +52,17 @@ def known(plan):
     """Every board and every cut by the words a tick has for it."""
     boards = {board.name: (board, None) for board in plan.boards}
     return boards | {f"{board.name} {cut.name}": (board, cut) for board in plan.boards for cut in board.cuts}
+
+
+def nails(plan):
+    """Where in the piece, front to back, each nail of a runner stands, by the words a tick has for it."""
+    boards = {board.role: board for board in plan.boards}
+    return {
+        f"{met.one.name} nail {n}": boards[met.one].place.point(at, Length(Fraction(0)), Length(Fraction(0)))[1]
+        for met in plan.meetings
+        if met.tie is Tie.NAILED
+        for n, at in enumerate(met.along, start=1)
+    }
 
 
 def zero_of(plan, stick, way):
@@ -102,12 +114,15 @@ def places_of(board, way, cut, zero):
 @pytest.mark.parametrize("name", PLANS)
 def test_every_tick_lies_where_its_board_or_cut_does(name):
     plan = planned(name)
-    parts = known(plan)
+    parts, nailed = known(plan), nails(plan)
     checked = 0
     for stick, template in drawn_sticks(name):
         way = WAY[stick.measures]
         zero = zero_of(plan, stick, way)
         for part, at in ticks(template):
+            if part in nailed:
+                assert at == nailed[part] - zero
+                continue
             if part not in parts:
                 assert part in (stick.datum, stick.far) or part.endswith("opening")
                 continue

@@ -1,0 +1,97 @@
+"""How a runner is held where it lies: nails in a plywood case, screws in a solid one, as long as what they go into lets them be (RN-4)."""
+
+from __future__ import annotations
+
+from math import ceil
+from typing import TYPE_CHECKING, Final
+
+from joinlay.boards import CutUse, Hand, PartKind
+from joinlay.boards.fastener import Fastener, FastenerKind
+from joinlay.findings import Change, Finding, Harm, Remedy
+from joinlay.joints.fasteners import fastener_for, longest_into
+from joinlay.lengths import Length, inches
+from joinlay.records import dataclass
+
+if TYPE_CHECKING:
+    from joinlay.boards import Board, PartRole
+    from joinlay.lengths import Dimension, Graduation
+    from joinlay.shop import Practice
+
+__all__ = ["Held", "held", "is_second_face"]
+
+#: How far from the ends of a strip the nails begin. Source: NAVEDTRA 14119; MIL-DTL-45449.
+_END: Final = inches("1")
+#: So much of a nail or screw is in the lower piece: half of that piece, or twice the upper one. Source: our own choice.
+_SHARE: Final = 2
+_TWICE: Final = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What holds a runner: how many of which ``fastener``, where ``along`` it from its front end, and what was found."""
+
+    fastener: Fastener
+    along: tuple[Length, ...]
+    findings: tuple[Finding, ...]
+
+
+def held(
+    board: Board, into: PartRole, deep: Dimension, practice: Practice, rule: Graduation, own: Dimension | None = None
+) -> Held:
+    """What holds ``board`` through its width in the part ``into``, which is ``deep`` that way.
+
+    Screws where it has holes for them, else nails: three times its width long, so that two thirds are below, no longer than stays in
+    the wood; at most a spacing apart, and an inch from the ends. On the second face of a partition they stand between those of the
+    first. ``own`` is the length the maker has, judged as it is. RN-4; NAVEDTRA 14119, MIL-DTL-45449; our own choice.
+    """
+    screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
+    kind = FastenerKind.SCREW if screws else FastenerKind.NAIL
+    spacing = practice.length("bearer screw spacing" if screws else "runner nail spacing")
+    shank = practice.length("bearer screw") if screws else None
+    fastener = fastener_for(kind, board.width, deep, rule, shank, spacing)
+    along = tuple(Length(cut.along.centre.mm) for cut in screws) or _nails(board, into, spacing)
+    if own is not None:
+        fastener = Fastener(kind, Length(own.mm), shank, spacing)
+    found = _judged(board, into, deep, fastener, rule, is_own=own is not None)
+    return Held(fastener, along, () if found is None else (found,))
+
+
+def is_second_face(wood: PartRole, hand: Hand | None) -> bool:
+    """True for runners at the left of their drawer on a partition: others are held on its first face already (RO-1)."""
+    return wood.kind is PartKind.CASE_PARTITION and hand is Hand.LEFT
+
+
+def _nails(board: Board, into: PartRole, spacing: Dimension) -> tuple[Length, ...]:
+    """From an inch off the one end to an inch off the other; on the second face of a partition half-way between those of the first."""
+    end, gaps = min(_END.mm, board.length.mm / 4), max(1, ceil(board.length.mm / spacing.mm))
+    gap = (board.length.mm - 2 * end) / gaps
+    if is_second_face(into, board.role.hand):
+        return tuple(Length(end + gap * (2 * n + 1) / 2) for n in range(gaps))
+    return tuple(Length(end + gap * n) for n in range(gaps + 1))
+
+
+def _judged(
+    board: Board, into: PartRole, deep: Dimension, fastener: Fastener, rule: Graduation, *, is_own: bool
+) -> Finding | None:
+    """What is wrong with a length: it comes through, or too little of it holds."""
+    words, key = f"{fastener.kind.value}s", f"{fastener.kind.value}-length"
+    most, goes = longest_into(fastener.kind, board.width, deep, rule), (fastener.length - board.width).mm
+    least = min(deep.mm / _SHARE, (_TWICE * board.width).mm)
+    numbers: dict[str, Length | int | str] = {
+        "length": fastener.length, "wide": board.width, "deep": deep, "most": most, "goes": Length(abs(goes)), "past": Length(abs(goes - deep.mm)),
+    }  # fmt: skip
+    begins = f"{words.capitalize()} {{length}} long through {board.role.kind.value}s {{wide}} wide"
+    wood = f"the {into.kind.value}, {{deep}} thick"
+    ways = (Remedy(f"take {words} {{most}} long", (Change("runners", key, most),)),)
+    if is_own and fastener.length > most:
+        past = "come {past} out of" if goes > deep.mm else "stop {past} short of the other side of"
+        what = f"{begins} {past} {wood}."
+        return Finding("runner fastening", Harm.WARN, "runners", what, numbers, "RN-4", "by geometry", remedies=ways)
+    if goes >= least:
+        return None
+    what = f"{begins} {'go only {goes} into' if goes > 0 else 'do not reach'} {wood}."
+    if is_own and (most - board.width).mm >= least:
+        return Finding("runner fastening", Harm.WARN, "runners", what, numbers, "RN-4", "our own choice", remedies=ways)
+    numbers["bore"] = rule.up(Length(least - goes))
+    bore = "Bore {bore} deep for their heads first, and they go in so much further."
+    return Finding("runner fastening", Harm.WARN, "runners", what, numbers, "RN-4", "our own choice", bore)
