@@ -13,6 +13,7 @@ from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
 from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
+from joinlay.checks.runner_wear import check_wear
 from joinlay.checks.sag import check_sag, stop_height
 from joinlay.checks.seasons import check_seasons
 from joinlay.checks.shelf_sag import check_shelves
@@ -59,6 +60,7 @@ def find_everything(
     by_name = stocks_by_name(stocks.values())
     found += check_case_seasons(others, drawers, by_name, shop, conditions)
     found += check_shelves(others, by_name, shop, conditions)
+    found += check_wear(others, by_name)
     found += check_tipping(others, drawers, by_name, shop, conditions)
     return gathered(_only_heaviest(found, drawers, conditions))
 

@@ -97,6 +97,7 @@ _SHARE: Final = {
     "runners": (
         "guide",
         "runner fastening",
+        "runner wear",
         "screws",
         "stop block",
         "stop strip",

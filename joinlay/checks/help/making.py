@@ -94,6 +94,7 @@ ON_MAKING: Final = (
         "under the bottom. Screws through a bearer into solid wood run in slots as long as the wood moves.",
         (
             "Runner stock of another thickness.",
+            "Hard wood for whatever slides; guides and kickers may have a stock of their own.",
             "Nails or screws that stay in the wood they go into, or holes for their heads.",
             "A higher rail, or a frame that covers the case a little more.",
             "A groove higher up, where the stop blocks have no room under the bottom.",
