@@ -63,12 +63,13 @@ def taken_apart(blocking: Blocking, ranks: Sequence[int] = ()) -> tuple[Split, .
     count = len(blocking.parts)
     splits: list[Split] = []
     waiting = [(1 << count) - 1]
+    seams = _Seams(blocking)
     first = sorted(range(len(ranks)), key=lambda n: (ranks[n], -n))
     while waiting:
         have = waiting.pop()
         if have & (have - 1) == 0:
             continue
-        split = _first_free(blocking, have, first) or _best(blocking, have)
+        split = _first_free(blocking, have, first) or _best(blocking, have, seams)
         if split is None:
             return Stuck(tuple(numbers(_knot(blocking, have))))
         splits.append(split)
@@ -87,44 +88,74 @@ def _first_free(blocking: Blocking, have: int, first: Sequence[int]) -> Split | 
     return None
 
 
-def _best(blocking: Blocking, have: int) -> Split | None:
+def _best(blocking: Blocking, have: int, seams: _Seams) -> Split | None:
     """The best split of ``have``; None where there is none."""
-    seams = [(1 << one, 1 << other, met) for one, other, met in blocking.met if have >> one & 1 and have >> other & 1]
-
-    joined = [(mine, its) for mine, its, met in seams if met.tie.is_fixed]
-    # By each part, what it is joined to: a split is judged by the seams of the parts that move, which are the fewer.
-    joins: dict[int, list[tuple[int, PartRole, PartRole, Meeting]]] = {}
-    for mine, its, met in seams:
-        if met.tie.is_fixed:
-            joins.setdefault(mine, []).append((its, met.one, met.other, met))
-            joins.setdefault(its, []).append((mine, met.other, met.one, met))
-
-    def worth(split: Split) -> tuple[int, int, Fraction | int, int, int, int]:
-        surfaces = rubbed = 0
-        far: list[Fraction] = []
-        for other, goes, stays, met in (join for part in numbers(split.moving) for join in joins.get(1 << part, ())):
-            if split.onto & other:
-                far.append(blocking.travel(goes, stays, split.way))
-                if met.tie in _WET:
-                    surfaces += 1
-                    rubbed += met.joint is not None and not met.one.kind.is_loose and far[-1] > RUBBED
-        return rubbed, surfaces, max(far, default=0), split.moving.bit_count(), -split.moving, _TURN[split.way]
-
-    found = sorted(_splits(blocking, have), key=worth)
-    whole = (one for one in found if _hangs_together(one.moving, joined) and _hangs_together(one.onto, joined))
+    # How far parts are drawn takes longest to find, and is asked only of those that are best by their glue.
+    by_glue: dict[tuple[int, int], list[Split]] = {}
+    for split in _splits(blocking, have):
+        by_glue.setdefault(seams.glue(split), []).append(split)
+    first: Split | None = None
+    for glue in sorted(by_glue):
+        for split in sorted(by_glue[glue], key=seams.way_off):
+            if seams.hang_together(split.moving) and seams.hang_together(split.onto):
+                return split
+            first = first or split
     # Where every split leaves something loose, the best of them is taken all the same.
-    return next(whole, found[0] if found else None)
+    return first
 
 
-def _hangs_together(parts: int, joined: Sequence[tuple[int, int]]) -> bool:
-    """True where ``parts`` are one thing by the seams between them."""
-    reached, before = parts & -parts, 0
-    while reached != before:
-        before = reached
-        for mine, its in joined:
-            if (mine | its) & parts == mine | its and (mine | its) & reached:
-                reached |= mine | its
-    return reached == parts
+class _Seams:
+    """What is joined to what among the parts of ``blocking``, by their numbers; what comes off and stays is told in bits."""
+
+    def __init__(self, blocking: Blocking) -> None:
+        self._blocking = blocking
+        count = len(blocking.parts)
+        self._joins: list[list[tuple[int, PartRole, PartRole]]] = [[] for _ in range(count)]
+        self._dadoes: list[list[tuple[int, PartRole, PartRole]]] = [[] for _ in range(count)]
+        #: What each part is joined to; and what it is glued to, a part that is glued to it twice in two sets.
+        self._next = [0] * count
+        self._glued: list[list[int]] = [[] for _ in range(count)]
+        for one, other, met in blocking.met:
+            if met.tie.is_fixed:
+                self._join(one, other, (1 << other, met.one, met.other), met)
+                self._join(other, one, (1 << one, met.other, met.one), met)
+
+    def _join(self, part: int, other: int, join: tuple[int, PartRole, PartRole], met: Meeting) -> None:
+        self._joins[part].append(join)
+        self._next[part] |= 1 << other
+        if met.tie in _WET:
+            glued = self._glued[part]
+            n = next((n for n, some in enumerate(glued) if not some >> other & 1), len(glued))
+            glued[n:] = [(glued[n] if n < len(glued) else 0) | 1 << other, *glued[n + 1 :]]
+            if met.joint is not None and not met.one.kind.is_loose:
+                self._dadoes[part].append(join)
+
+    def glue(self, split: Split) -> tuple[int, int]:
+        """How many joints rub their glue off along a dado, and how many surfaces are glued."""
+        rubbed = surfaces = 0
+        # The parts that move are the fewer.
+        for part in numbers(split.moving):
+            surfaces += sum((some & split.onto).bit_count() for some in self._glued[part])
+            for other, goes, stays in self._dadoes[part]:
+                rubbed += bool(split.onto & other) and self._blocking.travel(goes, stays, split.way) > RUBBED
+        return rubbed, surfaces
+
+    def way_off(self, split: Split) -> tuple[Fraction | int, int, int, int]:
+        """How far the parts are drawn, how many they are, and what else tells two splits apart: the last part and the way."""
+        joins = (join for part in numbers(split.moving) for join in self._joins[part])
+        far = (self._blocking.travel(goes, stays, split.way) for other, goes, stays in joins if split.onto & other)
+        return max(far, default=0), split.moving.bit_count(), -split.moving, _TURN[split.way]
+
+    def hang_together(self, parts: int) -> bool:
+        """True where ``parts`` are one thing by the seams between them."""
+        reached = new = parts & -parts
+        while new:
+            found = 0
+            for part in numbers(new):
+                found |= self._next[part]
+            new = found & parts & ~reached
+            reached |= new
+        return reached == parts
 
 
 def _splits(blocking: Blocking, have: int) -> Iterator[Split]:
