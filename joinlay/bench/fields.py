@@ -14,7 +14,6 @@ from hashlib import blake2s
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.errors import BadInput
-from joinlay.jobs.schema import job_schema
 from joinlay.jobs.source import Decimals, key_lines, line_of
 from joinlay.lengths import Unit
 from joinlay.records import dataclass
@@ -91,6 +90,9 @@ class Group:
 @cache
 def told_of_a_job() -> dict[str, Any]:
     """What is told of every key of a job, as its JSON Schema has it."""
+    # Fetched when fields are first asked for: the page that is shown first has none.
+    from joinlay.jobs.schema import job_schema
+
     return job_schema()
 
 

@@ -21,7 +21,6 @@ from joinlay.documents.dxf import refuse_without_dxf
 from joinlay.documents.job_files import AGAIN, STEPS, job_files
 from joinlay.documents.mending import tried
 from joinlay.documents.model import refuse_without_model
-from joinlay.documents.packet import packet_for
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput, JoinlayError
 from joinlay.jobs.planning import plan
@@ -146,6 +145,8 @@ class PaperMaking:
         if not lot.chapter and not lot.part:
             wanted = EVERYTHING if lot.is_all else LEAN
             return job_files(worked_out, printer, wanted, step, is_dxf=lot.is_dxf, is_model=lot.is_model)[0]
+        from joinlay.documents.packet import packet_for
+
         step(STEPS[0])
         packet = packet_for(worked_out, printer, Wanted(chapters=chapters_called([lot.chapter])) if lot.chapter else LEAN)
         sheets = packet.sheets if lot.chapter else packet.sheets_for({lot.part})

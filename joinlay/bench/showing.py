@@ -13,7 +13,6 @@ from joinlay.bench.drawings import drawing_of
 from joinlay.cutlist.changes import compare_plans
 from joinlay.documents.job_file import files_named, texts_with
 from joinlay.documents.mending import planned, tried
-from joinlay.documents.packet import true_size
 from joinlay.errors import BadInput, JoinlayError, Trouble, Troubles
 from joinlay.records import dataclass
 
@@ -133,6 +132,8 @@ class Showing:
         with self.lock:
             plan = self.seen().drawn
             if plan is not None and self._templates[0] is not plan:
+                from joinlay.documents.packet import true_size
+
                 self._templates = plan, tuple(template for some in true_size(plan).values() for template in some)
             return self._templates[1]
 

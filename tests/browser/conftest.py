@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 import os
-import re
 import shutil
-import signal
 import socket
-import subprocess
-import sys
 from dataclasses import replace
 from threading import Thread
 
@@ -33,35 +29,8 @@ def browser():
         shown.close()
 
 
-class Command:
-    """A job that ``joinlay look`` has open, as a maker starts it: its ``path``, its address, and the one for the machine."""
-
-    def __init__(self, path):
-        self.path = path
-        words = ["look", path.name, "--share", "--at", "127.0.0.1"]
-        code = "from joinlay.cli import main\nmain()"
-        self.process = subprocess.Popen(
-            [sys.executable, "-c", code, *words],
-            cwd=path.parent,
-            stdout=subprocess.PIPE,
-            text=True,
-            env={**os.environ, "PYTHONPATH": str(ROOT)},
-        )
-        found: list[str] = []
-        assert self.process.stdout is not None
-        while len(found) < 2:
-            line = self.process.stdout.readline()
-            assert line, "it stopped before it showed its address"
-            found += re.findall(r"http://\S+", line)
-        self.bench, self.machine = found
-
-    def stop(self):
-        self.process.send_signal(signal.SIGINT)
-        self.process.communicate(timeout=20)
-
-
 class Served:
-    """The same within this process, which starts at once: what answers is what the command starts, on ports of its own."""
+    """A job that is open as ``joinlay look`` opens it, but within this process, which starts at once; its path and addresses."""
 
     def __init__(self, path):
         self.path = path

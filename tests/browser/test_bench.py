@@ -9,7 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.conftest import Command
+from tests.looking import Looking
 
 HEIGHT = 'units = "inch"'
 
@@ -376,14 +376,13 @@ def test_nothing_moves_by_itself_for_who_asks_so(page):
 
 
 def test_the_command_opens_the_page_and_stops_at_once(browser, job):
-    look = Command(job)
+    look = Looking(job, "--share", "--at", "127.0.0.1")
     page = browser.new_page()
-    page.goto(look.bench)
+    page.goto(look.addresses[0])
     expect(page.locator("h1")).to_have_text("Print chest")
-    page.goto(look.machine)
+    page.goto(look.addresses[1])
     expect(page.locator("h1")).to_have_text("Print chest")
     page.close()
     began = time.monotonic()
-    look.stop()
-    assert look.process.returncode == 0
+    assert look.stop() == 0
     assert time.monotonic() - began < 5
