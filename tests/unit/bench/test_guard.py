@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 from html.parser import HTMLParser
 
@@ -166,6 +167,26 @@ def test_what_a_job_says_is_never_markup(page, was, written):
         assert "<img" not in html
         assert "<script>alert" not in html
         assert html.count("</textarea>") <= 1
+
+
+def test_what_a_job_says_is_no_markup_in_fields_cards_and_files_either(tmp_path):
+    told = json.dumps(HOSTILE)
+    text = JOB.replace("[[drawer]]\n", f"[[drawer]]\nname = {told}\n", 1).replace("[stock.birch]", f"[stock.{told}]")
+    text = text.replace('sides = "birch"', f"sides = {told}") + f"\n[sawing]\nany-grain = [{told}]\n"
+    page = Page(tmp_path / "under.toml", text)
+    plan = page.desk.showing.seen().plan
+    assert plan is not None, page.desk.showing.seen().troubles
+    side = next(board for board in plan.boards if HOSTILE in board.name and board.cuts)
+    asked = [("/pane/fields", {}), *((address, {"name": side.name}) for address in ("/part", "/templates", "/list"))]
+    asked += [("/setting", {"number": str(card.number)}) for card in plan.settings.settings if side.name in card.board_names]
+    asked += [("/template", {"title": one.title}) for one in page.desk.showing.templates() if side.name in one.marks]
+    assert len(asked) > 6
+    for address, words in asked:
+        found = page.get(address, params=words)
+        assert found.status_code == 200, address
+        assert is_plain(found.text), address
+        assert "<img" not in found.text
+        assert "<script>alert" not in found.text
 
 
 def test_a_text_from_the_page_leads_to_no_file_outside_the_job_s_folder(tmp_path):
