@@ -6,6 +6,7 @@ what it must measure; then what is fitted, finished, levelled and fixed. Words a
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
@@ -33,11 +34,12 @@ from joinlay.checks.weights import stocks_by_name
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, tick_box, title_over
-from joinlay.pages.printed_sheet import bind
+from joinlay.pages.printed_sheet import Laid, bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
 from joinlay.pen.marks import Line, Move, Role, Text, moved
 from joinlay.pictures.apart_views import runners_view, stage_view, whole_view
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -51,7 +53,10 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.pictures.apart_views import ApartView
 
-__all__ = ["assembly_sheets", "numbers_of"]
+__all__ = ["FITTING", "STANDING", "assembly_sheets", "glue_up_mark", "numbers_of"]
+
+#: What stands over the two last things done to the piece.
+FITTING, STANDING = "Fitting, in this order", "Finish, and where it stands"
 
 _WORD, _SMALL = Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, how far words are set in behind a box to tick, and the white between two things said.
@@ -89,8 +94,29 @@ def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None)
     made = []
     for n, page in enumerate(parted, start=1):
         shown = tuple(dict.fromkeys(name for block in page for name in block.serves))
-        made.append(pages.sheet(f"page {n}", pages.stacked(page), "not to scale", shown))
+        sheet = pages.sheet(f"page {n}", pages.stacked(page), "not to scale", shown)
+        told = [one for block in page if isinstance(block, _GlueUps) for one in block.glue_ups]
+        own = (_told_on(sheet, one, shown) for one in told)
+        made.append(replace(sheet, laid=(*sheet.laid, *own)))
     return bind(made)
+
+
+def _told_on(sheet: Sheet, glue_up: GlueUp, shown: tuple[str, ...]) -> Laid:
+    """That ``sheet`` tells of ``glue_up``, to be found by it."""
+    whole = sheet.laid[0].template
+    return Laid(replace(whole, names=(glue_up_mark(glue_up.number),), end=glue_up_name(glue_up)), Move(), serves=shown)
+
+
+def glue_up_mark(number: int) -> str:
+    """What a sheet is known by that tells of the glue-up so numbered: ``glue-up 3``."""
+    return f"glue-up {number}"
+
+
+@dataclass(frozen=True, slots=True)
+class _GlueUps(PageBlock):
+    """A block that tells of ``glue_ups``, from their first step on."""
+
+    glue_ups: tuple[GlueUp, ...] = ()
 
 
 class _Lines:
@@ -233,7 +259,7 @@ class _Chapter:
         for sentence in self._numbered(of, view):
             lines.say(sentence)
         strokes = [*self._head(stage_head(of)), *(moved(stroke, Move(_ZERO, -_HEADING)) for stroke in (*picture, *lines.strokes))]
-        yield PageBlock(tuple(strokes), _HEADING + lines.high, serves=self._served(view))
+        yield _GlueUps(tuple(strokes), _HEADING + lines.high, serves=self._served(view), glue_ups=tuple(glue_ups))
         for sentence in self._clamped(glue_ups):
             lines = _Lines(self.wide)
             lines.say(sentence)
@@ -330,17 +356,18 @@ class _Chapter:
             picture, deep = self._pictured(view, view.picture.size[0])
             lines = _Lines(self.wide, (view.picture.size[0], deep))
             lines.say(f"In the picture, {view.title}, likewise on the others: {self._legend([part.role for part in view.parts])}")
+            own: list[GlueUp] = []
             while left and not lines.is_full:
-                self._added(left.pop(0), lines, said)
-            yield PageBlock((*picture, *lines.strokes), lines.high + _LEAST, serves=self._served(view))
+                own += self._added(left.pop(0), lines, said)
+            yield _GlueUps((*picture, *lines.strokes), lines.high + _LEAST, serves=self._served(view), glue_ups=tuple(own))
         for step in left:
             lines = _Lines(self.wide)
-            self._added(step, lines, said)
-            yield lines.block()
+            told = self._added(step, lines, said)
+            yield _GlueUps(tuple(lines.strokes), lines.high, glue_ups=tuple(told))
         yield PageBlock((), _WHITE)
 
-    def _added(self, step: Step, lines: _Lines, said: set[str]) -> None:
-        """A step of the piece to tick, with its glue-up; what is said before is not said again."""
+    def _added(self, step: Step, lines: _Lines, said: set[str]) -> list[GlueUp]:
+        """A step of the piece to tick, with its glue-up, which is given back; what is said before is not said again."""
         own = [one for one in self.plan.glue_ups if one.of == ("piece",) and step in one.steps]
         for one in own:
             self._before(one, lines, said)
@@ -349,13 +376,14 @@ class _Chapter:
         for one in own:
             told = (glue_up_words(one, glue), *clamps_words(one, self.plan.rule), cure_words(one, glue))
             lines.say(f"Glue-up {one.number}: {'; '.join(told)}.", indent=_INDENT)
+        return own
 
     # -- fitting -------------------------------------------------------------------------------------
 
     def _fitting(self) -> Iterator[PageBlock]:
         """Fitting in its order, finish, and how it is set down (PT-10 to PT-12)."""
         plan = self.plan
-        yield self._heading("Fitting, in this order")
+        yield self._heading(FITTING)
         for head, said in fitting_order(plan.others, has_pulls=bool(plan.knobs)):
             lines = _Lines(self.wide)
             lines.say(f"{head}: {said}", ticked=True)
@@ -364,7 +392,7 @@ class _Chapter:
                     lines.say(sentence, indent=_INDENT)
             yield lines.block()
         yield PageBlock((), _WHITE)
-        yield self._heading("Finish, and where it stands")
+        yield self._heading(STANDING)
         standing = (
             *(finish_words(plan.conditions, plan.shop.practice, plan.rule) if plan.drawers else ()),
             *lifting_words(plan.drawers, plan.others, stocks_by_name(plan.stocks.values()), plan.rule),

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.assembly.glue_words import glue_up_name
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
+from joinlay.pages.assembly_sheets import FITTING, STANDING, glue_up_mark
 from joinlay.pages.finding_sheets import harm_count
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, tick_box, title_over
 from joinlay.pages.printed_sheet import Link, bind
@@ -73,6 +74,14 @@ class _Work:
         """The numbers of those sheets of a chapter that have what is looked for."""
         return tuple(number for number, sheet in self.at.get(word, ()) if has(sheet))
 
+    def _from(self, word: str, heading: str, until: str = "") -> tuple[int, ...]:
+        """The numbers of the sheets of a chapter from the one with a ``heading`` to the one with that of what comes after, or its end."""
+        begins, ends = (
+            self.sheets(word, lambda sheet: _says(sheet, heading)),
+            self.sheets(word, lambda sheet: _says(sheet, until)),
+        )
+        return tuple(n for n in self.sheets(word) if begins and begins[0] <= n <= (ends[0] if until and ends else n))
+
     def lines(self) -> Iterator[WorkLine]:
         yield WorkLine("findings", f"Read what was found: {harm_count(self.plan)}", self.sheets("findings"))
         if self.sheets("piece"):
@@ -128,14 +137,17 @@ class _Work:
     def _together(self) -> Iterator[WorkLine]:
         sheets = self.sheets("assembly")
         if self.plan.order.stages:
-            yield WorkLine("assembly", "Put all of it together dry, clamps and all, and measure its diagonals", sheets)
+            yield WorkLine("assembly", "Put all of it together dry, clamps and all, and measure its diagonals", sheets[:1])
         for glue_up in self.plan.glue_ups:
-            yield WorkLine("assembly", f"Glue-up {glue_up.number}: {glue_up_name(glue_up)}", sheets)
+            told = self.sheets("assembly", _tells(glue_up.number))
+            yield WorkLine("assembly", f"Glue-up {glue_up.number}: {glue_up_name(glue_up)}", told)
         if self.plan.order.stages:
-            yield WorkLine("assembly", "Lay in what goes without glue, and try each drawer in its own opening", sheets)
-        yield WorkLine("assembly", "Finish what shows, and wax what slides")
+            fitted = self._from("assembly", FITTING, STANDING)
+            yield WorkLine("assembly", "Lay in what goes without glue, and try each drawer in its own opening", fitted)
+        standing = self._from("assembly", STANDING)
+        yield WorkLine("assembly", "Finish what shows, and wax what slides", standing)
         if self.plan.is_whole:
-            yield WorkLine("assembly", "Set it where it will stand, out of winding, and fix it to the wall")
+            yield WorkLine("assembly", "Set it where it will stand, out of winding, and fix it to the wall", standing)
         if self.plan.knobs:
             yield WorkLine("assembly", "Hang the pulls")
 
@@ -146,6 +158,12 @@ def _says(sheet: Sheet, said: str) -> bool:
 
 def _has_order(sheet: Sheet) -> bool:
     return "order of the cards" in sheet.title
+
+
+def _tells(glue_up: int) -> Callable[[Sheet], bool]:
+    """Whether a sheet tells of a glue-up: it is on it by its number."""
+    wanted = (glue_up_mark(glue_up),)
+    return lambda sheet: any(laid.template.marks == wanted for laid in sheet.laid)
 
 
 def _has_stock(stock: str) -> Callable[[Sheet], bool]:

@@ -58,3 +58,22 @@ def test_its_numbers_lead_to_every_sheet_that_is_worked_from(name):
     last = plan.settings.settings[-1].number
     on = next(each.number for each in bound.sheets if any(one.template.marks == (f"card {last}",) for one in each.laid))
     assert str(on) in numbers
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_the_line_of_each_glue_up_leads_to_the_sheet_that_tells_of_it(name):
+    bound = packet(name, None, LEAN)
+    (work,) = bound.chapters[1].sheets
+    together = [sheet for sheet in bound.sheets if sheet.section == "Putting it together"]
+    begun = {text.plain.partition(":")[0]: text.anchor[1] for text in work.body if isinstance(text, Text) and ":" in text.plain}
+    for glue_up in example(name).glue_ups:
+        mark = f"Glue-up {glue_up.number}"
+        # Its sheet is found here by its words.
+        (there,) = [sheet for sheet in together if any(said.startswith(f"{mark}:") for said in said_on(sheet))]
+        led = [link.to for link in work.links if link.box[1] <= begun[mark] <= link.box[3]]
+        assert led == [there.number], mark
+    assert len({sheet.number for sheet in together}) > 1
+    for last, heading in (("Lay in what goes", "Fitting, in this order"), ("Finish what shows", "Finish, and where it stands")):
+        (at,) = [text.anchor[1] for text in work.body if isinstance(text, Text) and text.plain.startswith(last)]
+        led = [link.to for link in work.links if link.box[1] <= at <= link.box[3]]
+        assert led[0] == next(sheet.number for sheet in together if heading in said_on(sheet))
