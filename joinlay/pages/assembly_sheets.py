@@ -64,7 +64,9 @@ _STEP, _FINE_STEP, _INDENT, _LEAST = Fraction(5), Fraction(19, 5), Fraction(7), 
 #: A heading with the white under it, and the white under a block.
 _HEADING, _WHITE = Fraction(8), Fraction(3)
 #: A picture takes at most this share of the page beside its steps, and of its height; those of the whole and the runners as much of its height.
-_WIDE, _HIGH, _WHOLE_HIGH, _RUNNERS_HIGH = Fraction(3, 5), Fraction(3, 10), Fraction(9, 20), Fraction(1, 4)
+_SIZE = (Fraction(3, 5), Fraction(3, 10), Fraction(9, 20), Fraction(1, 4))
+#: The same in a small piece, where that saves a sheet; and how many drawers it has at the most.
+_SMALLER, _SMALL_PIECE = (Fraction(2, 5), Fraction(1, 5), Fraction(1, 4), Fraction(3, 20)), 2
 #: Between a picture and the words beside it.
 _BESIDE: Final = Fraction(4)
 #: Where the columns of the timetable begin, as shares of the width.
@@ -89,8 +91,9 @@ def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None)
         return ()
     pages = PlainPages(plan, paper, "putting it together", printer or Printer())
     left, bottom, right, top = pages.box
-    chapter = _Chapter(plan, right - left, top - bottom)
-    parted = flow(list(chapter.blocks(steps)), top - bottom)
+    tries = (flow(list(_Chapter(plan, right - left, top - bottom, size).blocks(steps)), top - bottom) for size in _sizes(plan))
+    # The larger pictures, unless smaller ones save a sheet.
+    parted = min(tries, key=len)
     made = []
     for n, page in enumerate(parted, start=1):
         shown = tuple(dict.fromkeys(name for block in page for name in block.serves))
@@ -105,6 +108,10 @@ def _told_on(sheet: Sheet, glue_up: GlueUp, shown: tuple[str, ...]) -> Laid:
     """That ``sheet`` tells of ``glue_up``, to be found by it."""
     whole = sheet.laid[0].template
     return Laid(replace(whole, names=(glue_up_mark(glue_up.number),), end=glue_up_name(glue_up)), Move(), serves=shown)
+
+
+def _sizes(plan: Plan) -> tuple[tuple[Fraction, ...], ...]:
+    return (_SIZE, _SMALLER) if len(plan.drawers) <= _SMALL_PIECE else (_SIZE,)
 
 
 def glue_up_mark(number: int) -> str:
@@ -172,10 +179,12 @@ class _Lines:
 
 
 class _Chapter:
-    """The blocks of the chapter, ``wide`` mm across on pages ``high`` mm high."""
+    """The blocks of the chapter, ``wide`` mm across on pages ``high`` mm high, with pictures of these sizes."""
 
-    def __init__(self, plan: Plan, wide: Fraction, high: Fraction) -> None:
+    def __init__(self, plan: Plan, wide: Fraction, high: Fraction, sizes: tuple[Fraction, ...]) -> None:
         self.plan, self.wide, self.high = plan, wide, high
+        across, up, whole, runners = sizes
+        self.beside, self.above, self.runners = (wide * across, high * up), (wide, high * whole), (wide * across, high * runners)
         self.numbers: Mapping[PartRole, int] = numbers_of(plan)
         self.squares = squares_of(plan.drawers, plan.others)
         self.windings = windings_of(plan.drawers, plan.others)
@@ -187,7 +196,7 @@ class _Chapter:
         lines.say(_DRY_FIT, _WORD, ticked=True)
         lines.say(_SIGNS, indent=_INDENT)
         yield lines.block()
-        whole = whole_view(self.plan, self.numbers, (self.wide, self.high * _WHOLE_HIGH))
+        whole = whole_view(self.plan, self.numbers, self.above)
         if whole is not None:
             yield self._whole(whole)
         yield from self._timetable()
@@ -248,7 +257,7 @@ class _Chapter:
     def _stage(self, of: tuple[str, ...], steps: tuple[Step, ...]) -> Iterator[PageBlock]:
         """What one thing is made by: picture at the left, steps beside it and what the numbers stand for; then clamps and diagonals."""
         stage = next(stage for stage in self.plan.order.stages if stage.name == of[0])
-        view = stage_view(self.plan, stage, self.numbers, (self.wide * _WIDE, self.high * _HIGH))
+        view = stage_view(self.plan, stage, self.numbers, self.beside)
         assert view is not None
         picture, deep = self._pictured(view, view.picture.size[0])
         glue_ups = [one for one in self.plan.glue_ups if one.of == of]
@@ -350,7 +359,7 @@ class _Chapter:
         """The piece from its things: the runners as they go on, and each step with its clamps, the first beside them."""
         yield self._heading(stage_head(("piece",)))
         left = list(steps)
-        view = runners_view(self.plan, self.numbers, (self.wide * _WIDE, self.high * _RUNNERS_HIGH))
+        view = runners_view(self.plan, self.numbers, self.runners)
         said: set[str] = set()
         if view is not None:
             picture, deep = self._pictured(view, view.picture.size[0])
