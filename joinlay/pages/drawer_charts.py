@@ -164,7 +164,7 @@ def _curves(way: WayOut, axes: Axes, rule: Graduation) -> Iterator[Mark]:
     length = axes.most[0]
     steps = [length * Fraction(n, _POINTS) for n in range(_POINTS + 1)]
     sinking = [(out, way.droop(out)) for out in steps[:-1]]
-    yield axes.curve([(out, way.play(out)) for out in steps], Role.FOLD)
+    yield axes.curve([(out, way.play(out)) for out in steps], Role.SEEN)
     yield axes.curve(sinking, Role.OUTLINE)
     out = way.looked_in
     foot, top = axes.at(out, ZERO), axes.at(out, axes.most[1])
@@ -181,7 +181,7 @@ def _curves(way: WayOut, axes: Axes, rule: Graduation) -> Iterator[Mark]:
 def _names(axes: Axes, top: tuple[Fraction, Fraction]) -> Iterator[Mark]:
     """What each line is, above the chart, with a piece of the line."""
     left, y = axes.origin[0], top[1] + 9
-    for said, role in (("side play", Role.FOLD), ("droop of the front", Role.OUTLINE)):
+    for said, role in (("side play", Role.SEEN), ("droop of the front", Role.OUTLINE)):
         yield Line((left, y + 1), (left + 12, y + 1), role)
         line = words(said, _SMALL)
         yield Text((left + 14, y), line)

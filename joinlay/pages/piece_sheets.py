@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PlainPages
+from joinlay.pages.plain_sheet import PlainPages, closed_up
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
@@ -49,7 +49,7 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     ``printer`` is taken at its word unless given. The front has the level section above it and the upright section at its right (third
     angle, ISO 5456-2), all at the largest scale of one to a whole number at which they fit; then the sections parallel to the front and
     through other banks, as many to a sheet as fit. Numbers in balloons are those of the cutting list (PR-10); what finds no room in a
-    drawing stands under it. Dimensions as ISO 129-1 has them.
+    drawing stands under it. Dimensions as ISO 129-1 has them. Sheets that are nearly empty are joined.
     """
     pages = PlainPages(plan, paper, "the piece", printer or Printer())
     numbers = {name: row.number for row in cutting_list(plan).rows for name in row.names}
@@ -61,7 +61,7 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     across = numbered_across(plan, by_role)
     views = _general(pages, front, uprights[0] if uprights else None, level)
     more = [view for view in (across, *uprights[1:]) if view is not None]
-    return bind([*views, *_more_sheets(pages, more), *_detail_sheets(pages, by_role)])
+    return bind(closed_up([*views, *_more_sheets(pages, more), *_detail_sheets(pages, by_role)], pages))
 
 
 #: Between two views in projection, and the white beside those of one row.

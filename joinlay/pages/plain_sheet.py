@@ -37,6 +37,7 @@ __all__ = [
     "Paragraph",
     "PlainFoot",
     "PlainPages",
+    "closed_up",
     "fill_frames",
     "flow",
     "halves",
@@ -57,6 +58,7 @@ _SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
 _SIGNS: Final = ("+", "−")
 #: How high over the foot of a sheet the line stands that says what its signs mean; and how wide and high a sample of one is.
 _OVER: Final = Fraction(57, 5)
+_NO_SCALE: Final = "not to scale"
 _SAMPLE: Final = (Fraction(7), Fraction(11, 5))
 
 
@@ -130,7 +132,7 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def foot(self, scale: str = "not to scale", signs: tuple[Sign, ...] = ()) -> PlainFoot:
+    def foot(self, scale: str = _NO_SCALE, signs: tuple[Sign, ...] = ()) -> PlainFoot:
         """The foot of a sheet whose drawings, if any, are at ``scale``: ``1:13``; it explains ``signs`` (PR-8)."""
         left, bottom, right, _ = self.printer.room(self.paper)
         return PlainFoot(
@@ -145,7 +147,7 @@ class PlainPages:
             signs=signs,
         )
 
-    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = "not to scale", serves: tuple[str, ...] = ()) -> Sheet:
+    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = _NO_SCALE, serves: tuple[str, ...] = ()) -> Sheet:
         """One sheet called ``name`` with ``strokes`` in its own mm, not yet bound.
 
         ``scale`` is what its foot says of its drawings: ``1:13``. ``serves`` names the boards it is of use for.
@@ -153,6 +155,37 @@ class PlainPages:
         foot = self.foot(scale, signs_on(strokes))
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move(), serves=serves),))
+
+
+#: The white between what two near-empty sheets had, once it stands on one.
+_BETWEEN: Final = Fraction(5)
+
+
+def closed_up(sheets: Sequence[Sheet], pages: PlainPages) -> list[Sheet]:
+    """``sheets`` in their order, those joined whose contents fit one under the other (PR-11)."""
+    made: list[Sheet] = []
+    for sheet in sheets:
+        joined = joined_up(made[-1], sheet, pages) if made else None
+        made[-1:] = [joined] if joined is not None else [*made[-1:], sheet]
+    return made
+
+
+def joined_up(first: Sheet, second: Sheet, pages: PlainPages) -> Sheet | None:
+    """What is on ``second`` under what is on ``first``, on one sheet; None where it has no room there.
+
+    Both are such sheets of ``pages``. Links and what is laid on them come along; the foot explains the signs of both and says both scales.
+    """
+    _, floor, _, top = pages.box
+    low, high = bounds_of(first.body)[1], bounds_of(second.body)
+    down = top - low + _BETWEEN
+    if high[1] - down < floor:
+        return None
+    move = Move(Fraction(0), -down)
+    body = (*first.body, *(moved(stroke, move) for stroke in second.body))
+    scales = [foot.scale for foot in (first.foot, second.foot) if isinstance(foot, PlainFoot) and foot.scale != _NO_SCALE]
+    foot = pages.foot(" and ".join(dict.fromkeys(scales)) or _NO_SCALE, signs_on(body))
+    links = (*first.links, *(replace(link, box=move.box(link.box)) for link in second.links))
+    return replace(first, body=body, foot=foot, laid=(*first.laid, *second.laid), links=links)
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +201,7 @@ class PlainFoot:
     paper: Paper
     unit: Unit
     strip: tuple[Fraction, Fraction, Fraction]
-    scale: str = "not to scale"
+    scale: str = _NO_SCALE
     printed_on: str = ""
     signs: tuple[Sign, ...] = ()
 

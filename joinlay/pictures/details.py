@@ -234,7 +234,7 @@ def _detail(
         at = (opening - x) * fit.factor
         stretch = stretch_in((at, -RADIUS), (at, RADIUS), CIRCLE)
         if stretch is not None:
-            strokes += (Line(*ends, Role.CENTRE) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
+            strokes += (Line(*ends, Role.SEEN) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
     column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
     done = column.set((*spot.gaps, *_names(sight, fit, numbers or {})), fit, (), is_numbered=False)

@@ -246,7 +246,7 @@ class _Section:
             x0, z0, x1, z1 = opening.box
             deep = opening.drawer.opening.depth.mm
             box = (_ZERO, z0, deep, z1) if self.is_upright else (x0, _ZERO, x1, deep)
-            yield Polyline(corners(fit.box(box)), Role.CENTRE, closed=True, says=f"{opening.drawer.name} opening")
+            yield Polyline(corners(fit.box(box)), Role.SEEN, closed=True, says=f"{opening.drawer.name} opening")
 
     def _spots(self, easel: Easel, fit: Fit) -> None:
         """A circle where there is a detail, with its letter beside it where there is room."""
