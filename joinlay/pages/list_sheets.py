@@ -13,7 +13,8 @@ from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_bo
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
-from joinlay.pen.marks import Align, Line, Role, Text
+from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
+from joinlay.pictures.part_picture import thumbnail
 from joinlay.records import dataclass
 from joinlay.stock import Sheet as SheetStock
 from joinlay.stock import Solid
@@ -39,12 +40,14 @@ _FIGURE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fra
 #: From one line of words to the next, from one of small words to the next, and the least height of a row.
 _STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(8)
 _ZERO: Final = Fraction(0)
+#: How wide and high a picture of a part may be in its row.
+_PICTURE: Final = (Fraction(14), Fraction(6))
 _HARMS: Final = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "good to know"}
 #: What the columns mean, at the head of the first page.
 _LEGEND: Final = (
     "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that "
     "differs: solid wood before it is planed, the core before it is banded. + or − after a figure: a hair more, or less. "
-    "Tick a part off when it is sawn."
+    "Tick a part off when it is sawn. Pictures are not to one scale."
 )
 
 
@@ -61,10 +64,15 @@ class _Columns:
     where: Fraction
     finished: tuple[Fraction, Fraction]
     sawn: tuple[Fraction, Fraction]
+    picture: Fraction | None = None
 
     @classmethod
-    def of(cls, wide: Fraction) -> _Columns:
-        return cls(wide, Fraction(12), Fraction(26), Fraction(28), (wide - 79, wide - 46), (wide - 24, wide - 4))
+    def of(cls, wide: Fraction, *, has_pictures: bool = False) -> _Columns:
+        """For pages ``wide`` mm across, with room for a picture of each part or without."""
+        beside = ((wide - 79, wide - 46), (wide - 24, wide - 4))
+        if has_pictures:
+            return cls(wide, Fraction(12), Fraction(26), Fraction(29) + _PICTURE[0], *beside, Fraction(27))
+        return cls(wide, Fraction(12), Fraction(26), Fraction(28), *beside)
 
     @property
     def words(self) -> Fraction:
@@ -76,11 +84,25 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
     ``lists`` are those of ``plan``. Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy
-    goes under the list where all of it has room there or where that saves a page, else on a page of its own.
+    goes under the list where all of it has room there or where that saves a page, else on a page of its own. Each row has a small
+    picture of its part; where a column for them would take a sheet more, the rows that have room for one (PR-11).
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer())
+    left, _, right, _ = pages.box
+    # Pictures have a column of their own where that takes no more paper.
+    tries = [_pages(plan, lists, pages, _Columns.of(right - left, has_pictures=has)) for has in (True, False)]
+    parted = min(tries, key=len)
+    return bind(
+        [
+            pages.sheet(f"page {n}", pages.stacked(page), serves=tuple(name for block in page for name in block.serves))
+            for n, page in enumerate(parted, start=1)
+        ]
+    )
+
+
+def _pages(plan: Plan, lists: Lists, pages: PlainPages, columns: _Columns) -> list[list[PageBlock]]:
+    """The blocks of the list and of what to buy, page by page."""
     left, bottom, right, top = pages.box
-    columns = _Columns.of(right - left)
     blocks = [_title(plan, lists.parts, columns.wide), *_found(lists, plan.rule, columns.wide)]
     before: Group | None = None
     for group in lists.parts.groups:
@@ -100,12 +122,7 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
         parted = together
     else:
         parted += flow(wanted, top - bottom)
-    return bind(
-        [
-            pages.sheet(f"page {n}", pages.stacked(page), serves=tuple(name for block in page for name in block.serves))
-            for n, page in enumerate(parted, start=1)
-        ]
-    )
+    return parted
 
 
 def _is_knobs(group: Group) -> bool:
@@ -203,9 +220,27 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
         *(Text((columns.where, y - n * step), fitted(said, columns.words, (high, _SMALL))) for n, said in enumerate(named)),
         *_small(also, columns, y - (len(named) - 1) * step),
         *_sizes(row, rule, columns, y),
+        *_pictured(row, columns),
         Line((_ZERO, -height), (columns.wide, -height), Role.ROW),
     ]
     return PageBlock(tuple(strokes), height, serves=tuple(row.names))
+
+
+def _pictured(row: Row, columns: _Columns) -> Iterator[Stroke]:
+    """The part drawn small at the head of the row: in a column of its own, or where the row has room for it."""
+    left = columns.picture
+    if left is None:
+        taken = set_line(words(row.where, _WORD)).width
+        if row.sawn == row.finished:
+            left = columns.sawn[0] - _PICTURE[0]
+        elif taken + _PICTURE[0] + 2 <= columns.words:
+            left = columns.where + columns.words - _PICTURE[0]
+        else:
+            return
+    strokes = thumbnail(row.board, _PICTURE)
+    x0, y0, x1, y1 = bounds_of(strokes)
+    move = Move(left + (_PICTURE[0] - x0 - x1) / 2, -1 - (_PICTURE[1] + y0 + y1) / 2)
+    yield from (moved(stroke, move) for stroke in strokes)
 
 
 def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:

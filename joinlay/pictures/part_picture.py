@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pictures.picture import Scale
 
-__all__ = ["MARKS_BELOW", "FaceMark", "part_picture", "surface_picture"]
+__all__ = ["MARKS_BELOW", "FaceMark", "part_picture", "surface_picture", "thumbnail"]
 
 #: How thick the bar under the reference edge is, and the gap above it; how far the marks reach below the wood.
 _BAR, _GAP = Fraction(4, 5), Fraction(3, 10)
@@ -35,6 +35,8 @@ _MARKS: Final = (Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(3, 2))
 #: Grain arrows, the longest that fits.
 _ARROWS: Final = (Fraction(16), Fraction(10), Fraction(6))
 _ZERO: Final = Fraction(0)
+#: The least that a part in a thumbnail is high.
+_LEAST_HIGH: Final = Fraction(4, 5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +82,20 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: 
     if has_grain:
         _mark_grain(easel, long, wide, is_upright=board.has_grain_across)
     return tuple(easel.strokes)
+
+
+def thumbnail(board: Board, room: tuple[Fraction, Fraction]) -> tuple[Stroke, ...]:
+    """A board as large as it goes into ``room``, wide and high in mm, the lower left corner of its wood at zero: what is seen of it, no more.
+
+    It lies as in ``part_picture``. What would be narrower than 0.8 mm is drawn no narrower.
+    """
+    factor = min(room[0] / board.length.mm, room[1] / board.width.mm)
+    if board.width.mm * factor < _LEAST_HIGH:
+        rim = corners((_ZERO, _ZERO, board.length.mm * factor, _LEAST_HIGH))
+        return (Polyline(rim, Role.SEEN, closed=True, says=board.name, of=board.role),)
+    # So small that every line is a thin one.
+    seen = edge_strokes(look([_laid(board)], FROM_FRONT), Fit((_ZERO, _ZERO), factor))
+    return tuple(replace(line, role=Role.SEEN) for line in seen)
 
 
 #: How a board is held so that each other surface of it looks to the eye: which ways its length, width and thickness then run.

@@ -6,9 +6,12 @@ import pytest
 
 from joinlay.boards import Band, Surface
 from joinlay.boards.names import in_few_words
+from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.lists import all_lists
 from joinlay.cutlist.pattern import cut_steps
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
+from joinlay.jobs.planning import plan as planned
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets
@@ -19,6 +22,7 @@ from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
+from tests.unit.documents.odd_jobs import BOX
 
 A4, LETTER = PAPERS["a4"], PAPERS["letter"]
 
@@ -309,3 +313,22 @@ def test_a_taper_under_a_mark_is_told_by_callipers_and_never_as_nothing():
     assert "tapered: " in words
     assert "(0+ off" not in words
     assert "0.016 in off" in words
+
+
+def test_each_row_has_a_picture_of_its_part_where_that_takes_no_more_paper():
+    drawn = {}
+    for name, plan in (("box", planned(read_job(BOX, "box.toml"))), ("print chest", example("print-chest"))):
+        lists = cutting_list_sheets(plan, all_lists(plan), LETTER)
+        assert len(lists) <= 3
+        strokes = [stroke for sheet in lists for stroke in sheet.body if not isinstance(stroke, Text)]
+        rows = cutting_list(plan).rows
+        own = {row.number: [stroke for stroke in strokes if stroke.says == row.board.name] for row in rows}
+        for row in rows:
+            if own[row.number]:
+                left, bottom, right, top = bounds_of(own[row.number])
+                if top - bottom > 1:
+                    assert (right - left) * row.board.width.mm == (top - bottom) * row.board.length.mm
+        drawn[name] = sum(1 for some in own.values() if some) / len(rows)
+    # A column of its own, or only the rows that have room.
+    assert drawn["box"] == 1
+    assert 0.5 < drawn["print chest"] < 1
