@@ -28,6 +28,7 @@ _SOUND: dict[str, Any] = {
     "drawers": {"front": "cherry", "sides": "half", "bottom": "quarter", "top-clearance": "1/16"},
 }  # fmt: skip
 _KNOBS = {"stock": "oak", "diameter": "1", "projection": "1", "hole": "1/4"}
+_CORNER_CUTTER = {"slot": "3/16", "length": "1/4", "deepest": "5/8", "diameter": "1 1/2"}
 #: What is written otherwise for each fault, the kind of its refusal, and the keys of the remedies that help.
 FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "top rail too low": ({"frame.top-rail": "5/8"}, "tenon placing", ("frame.top-rail",)),
@@ -106,6 +107,14 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "rabbet lip": (
         {"drawers.front": "leaf", "stock.leaf": _solid("9/32"), "drawers.front-joint": "rabbet"},
         "lip", ("practice.front-rabbet-share", "drawers.front", "drawers.front-joint"),
+    ),
+    "shaped lip": (
+        {"drawers.front": "leaf", "stock.leaf": _solid("7/16"), "drawers.front-joint": "shaped lock", "shop.corner-cutters": [_CORNER_CUTTER]},
+        "lip", ("drawers.front", "drawers.front-joint"),
+    ),
+    "shaped lock too deep": (
+        {"drawers.sides": "case", "drawers.front-joint": "shaped lock", "shop.corner-cutters": [_CORNER_CUTTER]},
+        "cutter reach", ("drawers.sides", "drawers.front-joint"),
     ),
     "narrow mullion": ({"bank": [{"drawers": 2}, {"drawers": 2}], "frame.mullion": "1/4"}, "tenon placing", ("frame.mullion",)),
     "frame thin": ({"frame.stock": "leaf", "stock.leaf": _solid("3/16")}, "tenon thickness", ("frame.stock",)),

@@ -13,7 +13,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.boards import Axis, Cut, CutKind, CutRole, CutUse, Span, Surface
-from joinlay.findings import note, refusal, warning
+from joinlay.findings import note, refusal, stock_of, warning
 from joinlay.joints.fits import findings_at, label, name_of, refusals_at, refuse_nothing
 from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.lengths import NOTHING
@@ -54,10 +54,17 @@ class ShapedCorner:
 
 
 def design_shaped_corner(
-    *, upright: Dimension, flat: Dimension, cutter: CornerCutter, practice: Practice, role: JointRole | None = None
+    *,
+    upright: Dimension,
+    flat: Dimension,
+    cutter: CornerCutter,
+    practice: Practice,
+    end: str = "front",
+    role: JointRole | None = None,
 ) -> ShapedCorner:
-    """The corner that ``cutter`` makes of a part ``upright`` thick that is cut on its end and one ``flat`` thick (MS-11; common practice).
+    """The corner that ``cutter`` makes of a part ``upright`` thick that is cut on its end and one ``flat`` thick (MS-11).
 
+    ``end`` is the flat part, a drawer's ``front`` or ``back``. Source: common practice.
     Raises BadInput for sizes of zero or less; Refused where the flat part is too thin for tongue, slot and lip (LR-6), or the
     upright one too thin for the dado (LR-4), too thick for the wood beyond the dado not to break (LR-4), or for the cutter to
     reach through.
@@ -67,7 +74,7 @@ def design_shaped_corner(
     slot, tongue, length = cutter.slot, cutter.tongue, cutter.length
     lip = (flat - tongue - slot).named(label(named, "lip"), "MS-11, LR-6", "by geometry")
     with refusals_at(named):
-        _refuse_thin_lip(lip, flat, practice)
+        _refuse_thin_lip(lip, flat, end, practice)
         _refuse_upright(upright, cutter, practice)
         found = _judge_dado(upright, length, practice)
     return ShapedCorner(
@@ -131,7 +138,7 @@ def cut_upright_part(
     return board.with_cuts(cut)
 
 
-def _refuse_thin_lip(lip: Dimension, flat: Dimension, practice: Practice) -> None:
+def _refuse_thin_lip(lip: Dimension, flat: Dimension, end: str, practice: Practice) -> None:
     """Raise Refused where tongue and slot leave too thin a lip, naming the thinnest part that would do (LR-6)."""
     least = practice.length("least lip")
     if lip >= least:
@@ -140,7 +147,8 @@ def _refuse_thin_lip(lip: Dimension, flat: Dimension, practice: Practice) -> Non
     if lip.mm <= 0:
         what = "The cutter's tongue and slot take the whole of a part {flat} thick, and {least} must stay as a lip."
     raise refusal("lip", what, "A part {thinnest} thick would do.", "MS-11, LR-6", "common practice",
-                  lip=lip, flat=flat, least=least, thinnest=flat - lip + least)  # fmt: skip
+                  lip=lip, flat=flat, least=least, thinnest=flat - lip + least,
+                  ).by(stock_of("drawers", end, thinnest=flat - lip + least))  # fmt: skip
 
 
 def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice) -> None:
@@ -150,15 +158,17 @@ def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice
     if utmost > 0 and cutter.length > upright * utmost:
         raise refusal("dado depth", "The cutter makes a dado {deep} deep, and leaves {left} of a side {side} thick.",
                       "Sides {thinnest} thick would do.", "MS-11, LR-4", "common practice",
-                      deep=cutter.length, left=upright - cutter.length, side=upright, thinnest=cutter.length / utmost)  # fmt: skip
+                      deep=cutter.length, left=upright - cutter.length, side=upright, thinnest=cutter.length / utmost,
+                      ).by(stock_of("drawers", "sides", thinnest=cutter.length / utmost, thickest=thickest))  # fmt: skip
+    suits = stock_of("drawers", "sides", thinnest=cutter.length / utmost if utmost > 0 else None, thickest=thickest)
     if upright > cutter.deepest:
         raise refusal("cutter reach", "A side {side} thick wants a slot as deep, and the cutter reaches {deepest}.",
                       "Sides of {thickest} or less would do.", "MS-11", "common practice",
-                      side=upright, deepest=cutter.deepest, thickest=thickest)  # fmt: skip
+                      side=upright, deepest=cutter.deepest, thickest=thickest).by(suits)  # fmt: skip
     if cutter.tongue < upright * share:
         raise refusal("short grain", "The cutter leaves {left} of wood beyond the dado, and under {least} the short grain breaks.",
                       "Sides of {thickest} or less would do.", "MS-11, LR-4", "common practice; Wheeler",
-                      left=cutter.tongue, least=upright * share, thickest=thickest)  # fmt: skip
+                      left=cutter.tongue, least=upright * share, thickest=thickest).by(suits)  # fmt: skip
 
 
 def _judge_dado(upright: Dimension, deep: Dimension, practice: Practice) -> Finding | None:

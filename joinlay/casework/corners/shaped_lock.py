@@ -132,6 +132,7 @@ def _locked(joint: ShapedCorner, flat: Board, side: Board, end: Surface, at: Sur
 def _designed(wanted: Wanted, flat: Dimension, kind: JointKind) -> ShapedCorner:
     """The joint with the shop's cutter nearest to a third of the front or back, of those that suit the wood; Refused where none does."""
     shop, role, side = wanted.shop, JointRole(kind, wanted.drawer), wanted.make.sides.thickness
+    end = "front" if kind is JointKind.FRONT_CORNER else "back"
     if not shop.corner_cutters:
         raise refusal("shaped cutter", "The shop has no cutter that makes both halves of a corner.",
                       'Describe it by its test cut: corner-cutters = [{{ slot = "3/16", length = "1/4", deepest = "5/8", diameter = "1 1/2" }}] '
@@ -142,7 +143,7 @@ def _designed(wanted: Wanted, flat: Dimension, kind: JointKind) -> ShapedCorner:
     first: Refused | None = None
     for cutter in sorted(shop.corner_cutters, key=lambda cutter: abs(cutter.slot.mm - flat.mm / 3)):
         try:
-            return design_shaped_corner(upright=side, flat=flat, cutter=cutter, practice=shop.practice, role=role)
+            return design_shaped_corner(upright=side, flat=flat, cutter=cutter, practice=shop.practice, end=end, role=role)
         except Refused as refused:
             first = first or refused
     assert first is not None

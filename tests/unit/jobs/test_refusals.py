@@ -31,6 +31,7 @@ def test_a_refusal_has_the_remedies_that_help_and_no_others(fault):
 #: Refusals in whose place a program can set nothing, by their first words.
 IN_WORDS = (
     # It takes another tool, or wood that the job doesn't know of.
+    "The shop has no cutter that makes both", "A cutter that makes both halves",
     "the shop has no cutter", "No cutter of the shop", "A {} {width} wide needs a cutter", "The {cutter} cutter is wider",
     "A tenon {width} wide is over", "The shop has no tenons.", "The mortise in the face may be", "A tenon {length} long",
     "The {cutter} cutter leaves {cutter}", "No step of the mortiser's fence", "A tenon {wanted} wide is wanted", "The mortises after",
