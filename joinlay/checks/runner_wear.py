@@ -28,7 +28,7 @@ _KEYS: Final = {PartKind.BEARER: "stock", PartKind.GUIDE: "guides", PartKind.KIC
 
 
 def check_wear(others: Sequence[Assembly], stocks: Mapping[str, Stock]) -> tuple[Finding, ...]:
-    """A note for bearers, guides and kickers, each by its own stock, that are of soft wood, with a hard one of the job's ``stocks``.
+    """A note for bearers, guides and kickers, each by its own stock, that are of soft wood, with a hard one of the job's ``stocks`` (RN-1, RN-3).
 
     ``stocks`` are by name. Nothing is said of sheets, nor of wood that isn't in the table. Sources: Wood Handbook for the gravity, common practice.
     """
