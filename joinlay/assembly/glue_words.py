@@ -52,7 +52,7 @@ def hours_words(minutes: int) -> str:
 
 
 def glue_up_name(glue_up: GlueUp) -> str:
-    """What is glued up: ``face frame, first of two``, ``drawers 1 to 4, each by itself``, ``8 guides, 4 at a time``. No rule."""
+    """What is glued up: ``face frame, first of two``, ``drawers 1 to 4, each by itself``, ``8 guides, 4 at a time``."""
     if glue_up.steps[0].is_whole:
         roles = [move.moving[0] for go in glue_up.goes for move in go.moves]
         if len(roles) == 1:

@@ -270,7 +270,7 @@ def _held_in(step: Step) -> str:
 
 
 def parts_named(roles: Sequence[PartRole]) -> str:
-    """Some parts of one thing in few words: ``the left and right side and the bottom``, ``8 bearers``, ``partition 1``. No rule."""
+    """Some parts of one thing in few words: ``the left and right side and the bottom``, ``8 bearers``, ``partition 1``."""
     by_kind: dict[PartKind, list[PartRole]] = {}
     for role in roles:
         by_kind.setdefault(role.kind, []).append(role)

@@ -116,7 +116,7 @@ def estimate(value: float, rule: Graduation) -> Fine:
 
 
 def area(square_mm: float, rule: Graduation) -> str:
-    """``square_mm`` as the maker reckons: square inches or square centimetres, to two figures. No rule."""
+    """``square_mm`` as the maker reckons: square inches or square centimetres, to two figures."""
     number, unit = (square_mm / float(MM_PER_INCH) ** 2, "sq in") if rule.unit is Unit.INCH else (square_mm / 100, "cm2")
     return f"{number:.2g} {unit}" if number < 10 else f"{number:.0f} {unit}"
 

@@ -142,7 +142,7 @@ def beside_parts(findings: Sequence[Finding], rule: Graduation) -> Mapping[str, 
     worst first.
 
     ``findings`` as they stand in the plan: a finding's number is its place there, from 1. One without few words of its own is
-    named by its kind if something may go wrong, and left out if it is only good to know. No rule.
+    named by its kind if something may go wrong, and left out if it is only good to know.
     """
     told: dict[str, list[str]] = {}
     for number, finding in enumerate(findings, start=1):

@@ -136,7 +136,7 @@ SHARED: Final = {kind: page for page, kinds in _SHARE.items() for kind in kinds}
 def help_on(kind: str) -> HelpPage:
     """The page on findings of ``kind`` (``racking``); raises BadInput with the nearest names where there is none.
 
-    No rule: the page names its own.
+    The page names its own rule.
     """
     asked = " ".join(kind.casefold().split())
     named = SHARED.get(asked, asked)

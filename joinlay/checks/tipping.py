@@ -59,7 +59,7 @@ _SAY_SO: Final = 'once it will be anchored, write stands = "anchored" under [use
 
 @dataclass(frozen=True, slots=True)
 class Mass:
-    """Something heavy: ``kilograms``, and ``behind`` mm behind the front foot (less than nothing: in front of it)."""
+    """Something heavy: ``kilograms``, and ``behind`` mm behind the front foot (negative: in front of it)."""
 
     kilograms: float
     behind: float

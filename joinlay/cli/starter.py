@@ -370,7 +370,7 @@ _TAIL: Final = """\
 
 
 def starter_job(unit: Unit, *, is_piece: bool = False) -> str:
-    """The text of a job in ``unit`` that checks clean as it stands: of drawers for openings, or of a whole piece. No rule."""
+    """The text of a job in ``unit`` that checks clean as it stands: of drawers for openings, or of a whole piece."""
     parts = (_HEAD, _PIECE if is_piece else _OPENINGS, _TAIL)
     stands = {"off": "", "stands": "anchored"} if is_piece else {"off": "#", "stands": "free"}
     return "".join(part.format(**_FIGURES[unit], **stands) for part in parts)

@@ -51,7 +51,7 @@ class SawCaution:
     least: Length | None = None
 
     def sentence(self, show: Callable[[Length], str]) -> str:
-        """What is printed: ``Thin strips (no. 11 and 14, down to 3/16 in): rip them off ...``. No rule; section 14."""
+        """What is printed: ``Thin strips (no. 11 and 14, down to 3/16 in): rip them off ...``. Section 14."""
         if self.least is None:
             return f"Sawing out: {self.about.value}"
         what = "Thin strips" if self.about is Sawing.STRIPS else "Short blocks"

@@ -218,7 +218,7 @@ def putting_together(plan: "Plan") -> dict[str, Any]:
 
 
 def putting_together_of(plan: "Plan") -> dict[str, Any]:
-    """The same, before it is turned into what JSON can hold. No rule."""
+    """The same, before it is turned into what JSON can hold."""
     return {
         "glued_panels": glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice),
         "glue_ups": [_glue_up(one, plan) for one in plan.glue_ups],

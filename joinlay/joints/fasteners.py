@@ -67,7 +67,7 @@ def longest_into(kind: FastenerKind, upper: Length, lower: Length, rule: Graduat
 def spread(run: Length, spacing: Length, *, least: int = 1) -> tuple[Length, ...]:
     """Where fasteners stand along a ``run`` from its start, evenly, ``spacing`` from one to the next at most, half of that from both ends.
 
-    ``least`` is how many at least. No rule: geometry.
+    ``least`` is how many at least. By geometry.
     """
     count = max(least, ceil(run.mm / spacing.mm))
     return tuple(Length(run.mm * Fraction(2 * n + 1, 2 * count)) for n in range(count))

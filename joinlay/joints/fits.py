@@ -36,23 +36,23 @@ class Pass:
 
 
 def label(named: str, words: str) -> str:
-    """The name of a number: the joint's label and the plain words; the plain words alone without one. No rule."""
+    """The name of a number: the joint's label and the plain words; the plain words alone without one."""
     return f"{named} {words}" if named else words
 
 
 def name_of(role: JointRole | None) -> str:
-    """What the joint's numbers begin with; '' for one that is of no piece. No rule."""
+    """What the joint's numbers begin with; '' for one that is of no piece."""
     return "" if role is None else role.name
 
 
 def findings_at(named: str, *found: Finding | None) -> tuple[Finding, ...]:
-    """The findings that are there, each with the joint's label as its place. No rule."""
+    """The findings that are there, each with the joint's label as its place."""
     return tuple(finding.at(named) if named else finding for finding in found if finding is not None)
 
 
 @contextmanager
 def refusals_at(named: str) -> Iterator[None]:
-    """Give a refusal raised in here the joint's label as its place. No rule."""
+    """Give a refusal raised in here the joint's label as its place."""
     try:
         yield
     except Refused as refused:
@@ -63,8 +63,6 @@ def refusals_at(named: str) -> Iterator[None]:
 
 def refuse_nothing(**sizes: Dimension | None) -> None:
     """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none.
-
-    No rule.
     """
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:

@@ -56,7 +56,7 @@ def lay_out(firsts: Free, others: Free, least: Fraction, most: Fraction, middle:
     as it can be, and each place stands as near its even one as that lets it. Where a stretch without room is wider than ``most``,
     each side of it is laid out so by itself; where no count keeps to ``most`` for other reasons, the fewest places with the least
     largest gap. One place, nearest ``middle``, where two don't fit; none where ``firsts`` is empty. ``least`` and ``most`` are
-    more than nothing.
+    greater than zero.
     """
     if not firsts:
         return ()

@@ -16,14 +16,14 @@ __all__ = ["inwards", "refuse_not_end", "whole"]
 
 
 def whole(board: Board, axis: Axis) -> Span:
-    """All of the board on ``axis``. No rule: geometry."""
+    """All of the board on ``axis``. By geometry."""
     return Span(NOTHING, board.size(axis))
 
 
 def inwards(board: Board, surface: Surface, start: Dimension, stop: Dimension) -> Span:
     """From ``start`` to ``stop``, both counted inwards from ``surface``, as a span from the board's reference.
 
-    No rule: geometry.
+    By geometry.
     """
     if not surface.is_far:
         return Span(start, stop)
@@ -32,6 +32,6 @@ def inwards(board: Board, surface: Surface, start: Dimension, stop: Dimension) -
 
 
 def refuse_not_end(surface: Surface) -> None:
-    """Raise BadInput unless ``surface`` is one of the two ends. No rule: geometry."""
+    """Raise BadInput unless ``surface`` is one of the two ends. By geometry."""
     if "end" not in surface.value:
         raise BadInput(f"the joint lies at an end of the board, not at its {surface.value}; give END or FAR_END.")

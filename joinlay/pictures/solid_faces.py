@@ -51,7 +51,7 @@ _Cell = tuple[int, int, int]
 class Face:
     """A flat face of a part that looks towards the eye: four ``corners`` in order, and the plane they lie in.
 
-    ``plane`` is (a, b, c, d): a x + b y + c z - d is more than nothing on the eye's side, ``steep`` the largest of a, b and c without its sign.
+    ``plane`` is (a, b, c, d): a x + b y + c z - d is positive on the eye's side, ``steep`` the largest of a, b and c without its sign.
     """
 
     role: PartRole
@@ -60,7 +60,7 @@ class Face:
     steep: int
 
     def before(self, spot: Spot) -> int:
-        """How far ``spot`` is before the plane, as a share of ``steep``; less than nothing behind it."""
+        """How far ``spot`` is before the plane, as a share of ``steep``; negative behind it."""
         a, b, c, d = self.plane
         return a * spot[0] + b * spot[1] + c * spot[2] - d
 

@@ -55,7 +55,7 @@ def way_to_shape(board: Board, cut: Cut, shop: Shop) -> Way:
 
 
 def _near(deep: Dimension, cutter: CornerCutter) -> Dimension:
-    """The near side of a cutter that stands ``deep`` out of the fence: inside it, so that this is less than nothing."""
+    """The near side of a cutter that stands ``deep`` out of the fence: inside it, so that this is negative."""
     return (deep - cutter.diameter).named("fence to the near side of the cutter", "MS-11", "by geometry")
 
 

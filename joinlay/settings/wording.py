@@ -257,7 +257,7 @@ def _counted(number: int, what: str) -> str:
 
 
 def told_together(findings: Iterable[Finding]) -> Iterator[Finding]:
-    """Findings that differ in nothing but their place as one, its places in few words. No rule."""
+    """Findings that differ in nothing but their place as one, its places in few words."""
     places: dict[tuple[object, ...], list[Finding]] = {}
     for finding in findings:
         key = (finding.harm, finding.what, finding.remedy, *((name, str(number)) for name, number in finding.numbers.items()))
