@@ -68,7 +68,7 @@ class TopMake:
 class BaseMake:
     """A base of ``stock``, ``height`` high.
 
-    A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; less than nothing: proud).
+    A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative: proud).
     ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's face, with room for toes
     (None: as the practice has it).
     """

@@ -62,8 +62,7 @@ def refusals_at(named: str) -> Iterator[None]:
 
 
 def refuse_nothing(**sizes: Dimension | None) -> None:
-    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none.
-    """
+    """Raise BadInput where a size that is given is zero or negative; the keyword serves as its name where it has none."""
     for what, size in sizes.items():
         if size is not None and size.mm <= 0:
             name = size.name or what.replace("_", " ")
