@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from joinlay.boards import Axis
 from joinlay.casework.corners import AT_BACK, AT_FRONT
+from joinlay.checks.solids import check_assembly
 from joinlay.errors import Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
@@ -133,9 +134,47 @@ sides = "side"
 back = "side"
 bottom = "thin"
 front-joint = "{front_joint}"
+{corners}
 
 {banks}
+{more}
 """
+
+#: What stands over and under a piece, and how its drawers may else be made (TO-1, BA-1 to BA-3, DJ-1 to DJ-4, HF-1, CL-2).
+TOPS = st.sampled_from(
+    (
+        "",
+        '[top]\nstock = "frame"\n',
+        '[top]\nstock = "case"\nfront = "{0}"\nends = "{0}"\n',
+        '[top]\nstock = "thin"\nback = "{0}"\n',
+    )
+)
+BASES = st.sampled_from(
+    (
+        "",
+        '[base]\nstock = "case"\nheight = "{0}"\n',
+        '[base]\nstock = "frame"\nheight = "{0}"\nkind = "feet"\nfoot = "45"\n',
+        '[base]\nstock = "frame"\nheight = "90"\nkind = "recess"\ntoe = "{0}"\n',
+        '[base]\nstock = "frame"\nheight = "75"\nset-back = "-{0}"\n',
+    )
+)
+CORNERS = st.sampled_from(
+    (
+        "",
+        'back-joint = "dado"\nback-height = "on bottom"',
+        'back-joint = "nailed butt"\nback-height = "on bottom"\nbottom-reach = "ends of the sides"',
+        'back-joint = "dado"\nback-set-in = "30"',
+        'fit = "plane"',
+        'front-grain = "upright"',
+    )
+)
+#: What a row of a bank may be: drawers alike, by widths and shares, an open bay, shelves (RO-1, SH-1, SH-2).
+ROWS = st.sampled_from(
+    (
+        "1", "1", "2", "3", "9", '"open"', "{ fixed = 1 }", "{ fixed = 5 }", "{ loose = 2 }", '{ widths = ["fill", "180"] }', "{ shares = [1, 2] }",
+        '{ widths = ["30", "fill"] }', '{ fixed = 1, lipping = { stock = "frame", height = "40" } }', '{ loose = 1, load = "20 kg" }',
+    )
+)  # fmt: skip
 
 FRAME_FIGURES = ("stile", "top-rail", "bottom-rail", "rail", "overhang")
 FRAME_SIZES = st.sampled_from(("2", "19", "25", "38", "50", "80", "400"))
@@ -145,6 +184,8 @@ FRAME_SIZES = st.sampled_from(("2", "19", "25", "38", "50", "80", "400"))
 def banks(draw):
     """One bank of a piece, divided in one of the ways there are."""
     drawers = draw(st.sampled_from((1, 2, 3, 4, 6, 12)))
+    if draw(st.booleans()):
+        return f"[[bank]]\nrows = [{', '.join(draw(st.lists(ROWS, min_size=1, max_size=4)))}]"
     kind = draw(st.sampled_from(("equal", "arithmetic", "geometric", "heights")))
     if kind == "heights":
         heights = [draw(HEIGHTS) for _ in range(drawers)]
@@ -171,13 +212,15 @@ def pieces(draw):
         stops=draw(st.sampled_from(("blocks", "none"))),
         front_joint=draw(st.sampled_from(sorted(AT_FRONT))),
         figures="\n".join(f'{name} = "{size}"' for name, size in figures.items()),
+        corners=draw(CORNERS),
         banks="\n".join(draw(st.lists(banks(), min_size=1, max_size=2))),
+        more=draw(TOPS).format(draw(OFFSETS)) + draw(BASES).format(draw(OFFSETS)),
     )
 
 
 def assert_answered(made):
     """Every board is wood, every finding says its words, and a refusal says what would do."""
-    assert made.drawers or made.is_refused
+    assert made.drawers or made.opens or made.is_refused
     for board in made.boards:
         assert all(board.size(axis) > ZERO for axis in Axis)
     for finding in made.findings:
@@ -212,3 +255,12 @@ def test_any_piece_is_planned_or_answered(text):
 @given(jobs() | pieces())
 def test_the_same_job_gives_the_same_plan(text):
     assert planned(text) == planned(text)
+
+
+@settings(max_examples=20)
+@given(pieces())
+def test_any_piece_that_is_not_refused_goes_together_with_every_drawer_drawn_out(text):
+    made = planned(text)
+    if made is not None and not made.is_refused:
+        standing = [board for assembly in made.others for board in assembly.boards]
+        assert check_assembly(standing, made.drawers) == ()
