@@ -162,8 +162,8 @@ def _put_together(step: Step) -> str:
     if first.moving[0].kind is PartKind.DRAWER_BOTTOM:
         grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
         return _bottom_words(step, first).format(what=what, onto=parts_named(grooved), come=come)
-    if first.moving[0].kind is PartKind.CASE_BACK:
-        return _back_words(step, first).format(what=what, come=come)
+    if (own := _OWN_WORDS.get(first.moving[0].kind)) is not None:
+        return own(step, first).format(what=what, come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
     return said.format(what=what, onto=onto, come=come)
 
@@ -171,7 +171,6 @@ def _put_together(step: Step) -> str:
 #: What is said of parts that go in by their own rule; of all others it is told how they are held.
 _OF_KIND: Final = {
     PartKind.LOOSE_TENON: "Glue the loose tenons into {onto}, as deep as they go.",
-    PartKind.LOOSE_SHELF: "Set {what} on its pins, {come}.",
     PartKind.TOP: "Lay the top on, and screw it up from inside, through the case's top panel and the strips, without glue.",
     PartKind.TOP_STRIP: "Glue {what} on the upper face of the case's top panel, their holes over its holes.",
     PartKind.FOOT: "Glue {what} under {onto}, and turn the piece upright again.",
@@ -193,6 +192,16 @@ def _back_words(step: Step, move: Move) -> str:
     nails = sum(one.fasteners for one in step.moves)
     nailed = f", and nail it there, {nails} nail{'' if nails == 1 else 's'} in all" if nails else ""
     return f"Lay {{what}} into its rabbets, {{come}}, without glue{nailed}."
+
+
+def _shelf_words(step: Step, move: Move) -> str:
+    """A loose shelf goes in before the back, or when all is finished, tilted (SH-2)."""
+    later = ", or last of all from the front, where found to go in tilted" if move.way is Way.FRONT else ""
+    return f"Set {{what}} on {'its' if len(step.moves) == 1 else 'their'} pins, {{come}}{later}."
+
+
+#: Parts that are told of by what they go into.
+_OWN_WORDS: Final = {PartKind.CASE_BACK: _back_words, PartKind.LOOSE_SHELF: _shelf_words}
 
 
 def _held_by(ties: set[Tie]) -> str:

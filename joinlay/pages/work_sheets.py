@@ -11,6 +11,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.glue_words import glue_up_name
+from joinlay.boards import PartKind
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
 from joinlay.pages.assembly_sheets import FITTING, STANDING, glue_up_mark
@@ -146,6 +147,8 @@ class _Work:
             yield WorkLine("assembly", "Lay in what goes without glue, and try each drawer in its own opening", fitted)
         standing = self._from("assembly", STANDING)
         yield WorkLine("assembly", "Finish what shows, and wax what slides", standing)
+        if any(board.role.kind is PartKind.LOOSE_SHELF for board in self.plan.boards):
+            yield WorkLine("assembly", "Set the loose shelves on their pins", standing)
         if self.plan.is_whole:
             yield WorkLine("assembly", "Set it where it will stand, out of winding, and fix it to the wall", standing)
         if self.plan.knobs:
