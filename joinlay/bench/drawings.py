@@ -36,6 +36,11 @@ __all__ = ["DRAWINGS", "Drawing", "drawing_of", "views_of"]
 
 #: The room a drawing has, in mm of paper: about what a sheet held level has.
 _ROOM: Final[Size] = (Fraction(300), Fraction(200))
+#: What stands under a drawing with numbers in circles.
+_NUMBERED: Final = Markup(
+    '<p>Numbers in circles are those of the <button type="button" class="line" hx-get="/list?name=" hx-target="#card" hx-swap="innerHTML">'
+    "cutting list</button></p>"
+)
 _TRUE: Final = Scale(1, 1)
 
 
@@ -91,22 +96,26 @@ def _is_sawn(plan: Plan) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing on the page: what it is called, what draws it, whether a plan has it at all, and whether it is to a scale; a chart is to none."""
+    """A drawing on the page: what it is called, what draws it, whether a plan has it at all.
+
+    Whether it is to a scale, as a chart isn't; and whether its parts are told by their numbers in the cutting list.
+    """
 
     name: str
     drawn: Callable[[Plan], Sequence[Picture]]
     is_there: Callable[[Plan], bool]
     is_scaled: bool = True
+    is_numbered: bool = False
 
 
 #: Every drawing by its key in the address.
 DRAWINGS: Final = {
     "front": Drawing("Front", lambda plan: _one(dimensioned_elevation(plan, _ROOM)), bool),
     "section": Drawing("Section", lambda plan: upright_sections(plan, _ROOM), lambda plan: bool(plan.drawers)),
-    "across": Drawing("Across", _across, lambda plan: bool(plan.drawers) and bool(plan.others)),
+    "across": Drawing("Across", _across, lambda plan: bool(plan.drawers) and bool(plan.others), is_numbered=True),
     "plan": Drawing("Plan", lambda plan: _one(level_section(plan, _ROOM)), lambda plan: bool(plan.drawers)),
     "details": Drawing("Details", details, lambda plan: bool(plan.drawers)),
-    "apart": Drawing("Taken apart", _apart, lambda plan: any(stage.of is None for stage in plan.order.stages)),
+    "apart": Drawing("Taken apart", _apart, lambda plan: any(stage.of is None for stage in plan.order.stages), is_numbered=True),
     "sticks": Drawing("Story sticks", _sticks, lambda plan: bool(plan.drawers) or bool(plan.others)),
     "layouts": Drawing("Sheets", _layouts, _is_sawn),
     "charts": Drawing("Charts", _charts, lambda plan: bool(plan.drawers), is_scaled=False),
@@ -132,10 +141,13 @@ def drawing_of(plan: Plan | None, key: str) -> Markup:
     pictures = drawing.drawn(plan) if plan and drawing.is_there(plan) else ()
     if not pictures:
         return Markup('<p class="nothing">There is nothing to draw yet.</p>')
-    return Markup("\n").join(_figure(picture, f"{key}-{n}", is_scaled=drawing.is_scaled) for n, picture in enumerate(pictures))
+    return Markup("\n").join(
+        _figure(picture, f"{key}-{n}", is_scaled=drawing.is_scaled, is_numbered=drawing.is_numbered)
+        for n, picture in enumerate(pictures)
+    )
 
 
-def _figure(picture: Picture, name: str, *, is_scaled: bool) -> Markup:
+def _figure(picture: Picture, name: str, *, is_scaled: bool, is_numbered: bool) -> Markup:
     numbered = "; ".join(f"{n} {said}" for n, said in enumerate(picture.names, start=1))
     notes = [one for one in (numbered, *picture.unsaid) if one]
     told = " ".join([*([f"Drawn {picture.scale.text} on paper."] if is_scaled else []), *_parts_told(picture), *notes])
@@ -143,7 +155,9 @@ def _figure(picture: Picture, name: str, *, is_scaled: bool) -> Markup:
     # Details are drawn small on paper: many stand side by side.
     size = "small" if right - left < _ROOM[0] / 3 else "large"
     under = Markup("").join(Markup("<p>{}</p>").format(note) for note in notes)
-    scale = Markup(' <span class="scale">{}</span>').format(picture.scale.text) if is_scaled else Markup("")
+    if is_numbered:
+        under += _NUMBERED
+    scale = Markup(' <span class="scale">{} on paper</span>').format(picture.scale.text) if is_scaled else Markup("")
     return Markup('<figure class="{}">{}<figcaption><h3>{}</h3>{}{}</figcaption></figure>').format(
         size, inked(picture.strokes, picture.title, told, name, picture.areas), _capital(picture.title), scale, under
     )

@@ -201,11 +201,13 @@ const light = () => {
 // The cards that were looked at, the last one last; and where one was before the first.
 let way = [], before = null;
 const ask = (address) => htmx.ajax("GET", address, { target: "#card", swap: "innerHTML" });
-const showCard = (address, name) => {
-  if (by("pressed").hidden) { before = document.activeElement; way = []; }
+const showCard = (address, name) => ask(`${address}?name=${encodeURIComponent(name)}`);
+document.addEventListener("htmx:beforeRequest", (event) => {
+  if (event.detail.target.id !== "card" || !by("pressed").hidden) return;
+  before = document.activeElement;
+  way = [];
   by("pressed").hidden = false;
-  ask(`${address}?name=${encodeURIComponent(name)}`);
-};
+});
 document.addEventListener("htmx:afterSwap", (event) => {
   if (event.detail.target.id !== "card") return;
   const path = event.detail.pathInfo.requestPath, is_again = way[way.length - 1] === path;
