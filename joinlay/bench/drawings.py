@@ -16,6 +16,7 @@ from joinlay.lengths import Dimension, Fraction
 from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
 from joinlay.pages.layout_drawing import layout_drawing
+from joinlay.pages.sag_charts import bottoms, sag_block
 from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
@@ -79,10 +80,15 @@ def _layouts(plan: Plan) -> Sequence[Picture]:
 
 
 def _charts(plan: Plan) -> Sequence[Picture]:
-    return [
+    out = [
         _block(f"{drawers_named(way.drawers)} on the way out", (chart_block(way, plan.rule, _ROOM[0]), 1))
         for way in ways_out(plan)
     ]
+    sag = [
+        _block(f"{drawers_named(one.drawers)}, sag of the bottom", (sag_block(one, plan.rule, _ROOM[0]), 1))
+        for one in bottoms(plan)
+    ]
+    return [*out, *sag]
 
 
 def _block(title: str, drawn: tuple[PageBlock, int]) -> Picture:
