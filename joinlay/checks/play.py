@@ -6,9 +6,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand
 from joinlay.boards.meeting import Tie
-from joinlay.errors import BadInput
 from joinlay.findings import Change, Finding, Harm, Remedy, figure
-from joinlay.lengths import ZERO, Fine, Fraction, Length, dimension, mm, plain_mm
+from joinlay.lengths import ZERO, BadSize, Fine, Fraction, Length, dimension, mm
 from joinlay.shop import usual_practice
 
 if TYPE_CHECKING:
@@ -34,7 +33,7 @@ def side_play(drawer: Drawer, out: Length) -> Dimension:
     more than the drawer's length.
     """
     if not ZERO <= out <= drawer.length:
-        raise BadInput(f"{drawer.name} is {plain_mm(drawer.length)} long; {plain_mm(out)} out was asked.")
+        raise BadSize("{drawer} is {length} long; {out} out was asked.", drawer=drawer.name, length=drawer.length, out=out)
     side = drawer.side(Hand.LEFT)
     run = max(out - (drawer.length - side.length), ZERO)
     closed = 2 * drawer.side_clearance
@@ -50,7 +49,7 @@ def droop(gap: Length, length: Length, out: Length) -> Dimension:
     inside.
     """
     if not ZERO <= out < length:
-        raise BadInput(f"a drawer {plain_mm(length)} long was to be {plain_mm(out)} out; something must stay inside.")
+        raise BadSize("a drawer {length} long was to be {out} out; something must stay inside.", length=length, out=out)
     return dimension(gap) * (out / (length - out))
 
 

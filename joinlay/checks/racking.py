@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse
-from joinlay.errors import BadInput
 from joinlay.findings import Change, Finding, Harm, Remedy, figure
-from joinlay.lengths import ZERO, Dimension, Fraction, Length, dimension, largest, plain_mm
+from joinlay.lengths import ZERO, BadSize, Dimension, Fraction, Length, dimension, largest
 
 if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
@@ -36,7 +35,11 @@ def jamming_length(offset: Length, friction: Fraction) -> Dimension:
     Rule CK-2; statics as of a bracket that slides on a pipe (Beer and Johnston; check value C4). BadInput for negative numbers.
     """
     if offset.mm < 0 or friction < 0:
-        raise BadInput(f"an offset of {plain_mm(offset)} and a friction of {friction} were given; neither may be negative.")
+        raise BadSize(
+            "an offset of {offset} and a friction of {friction} were given; neither may be negative.",
+            offset=offset,
+            friction=str(friction),
+        )
     return (dimension(offset) * (2 * friction)).named("length inside at which it jams", "CK-2", _STATICS)
 
 

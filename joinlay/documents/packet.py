@@ -11,6 +11,8 @@ from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED, plan_mark
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
+from joinlay.errors import BadInput
+from joinlay.lengths import BadSize, said_by
 from joinlay.pages import Printer
 from joinlay.pages.assembly_sheets import assembly_sheets
 from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
@@ -100,7 +102,13 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
     or some chapters alone. Its ``templates`` are all there are, whichever are printed. ``mark`` is the plan's, where it is known.
     Rules PR-1 to PR-7, PR-11, MS-1, CL-1, CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
-    mark = mark or plan_mark(plan)
+    try:
+        return _packet(plan, printer, wanted, mark or plan_mark(plan))
+    except BadSize as bad:
+        raise BadInput(said_by(bad, plan.rule.text)) from None
+
+
+def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> Packet:
     said = FootWords(_series(wanted), ", ".join(filter(None, (plan.maker and f"made by {plan.maker}", plan.date))))
     ends = _Ends(plan)
     every = true_size(plan, ends.all)

@@ -11,7 +11,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from joinlay.errors import BadInput
-from joinlay.lengths import plain_mm, require_positive
+from joinlay.lengths import BadSize, require_positive
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -74,10 +74,10 @@ class BoardOnHand:
         _check(self.name, (self.length, self.width), self.count)
         for defect in self.defects:
             if not 0 <= defect.start.mm < defect.stop.mm <= self.length.mm:
-                raise BadInput(
-                    f"{self.name}: the defect from {plain_mm(defect.start)} to {plain_mm(defect.stop)} is not on a board "
-                    f"{plain_mm(self.length)} long; give its start and stop from one end, start first."
-                )
+                raise BadSize(
+                    "{name}: the defect from {start} to {stop} is not on a board {length} long; give its start and stop from one end, start first.",
+                    name=self.name, start=defect.start, stop=defect.stop, length=self.length,
+                )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

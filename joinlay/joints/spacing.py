@@ -8,10 +8,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from joinlay.errors import BadInput
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
-from joinlay.lengths import NOTHING, BadSize, Dimension, Fraction, Length, chosen, largest, plain_mm
+from joinlay.lengths import NOTHING, BadSize, Dimension, Fraction, Length, chosen, largest
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -41,10 +40,8 @@ class KeepOut:
     def __post_init__(self) -> None:
         """Refuse an extent that runs backwards or is empty."""
         if self.stop <= self.start:
-            raise BadInput(
-                f"keep-out {self.name or 'on the line'} runs from {plain_mm(self.start)} to {plain_mm(self.stop)}; it must end "
-                "past its start."
-            )
+            said = "keep-out {name} runs from {start} to {stop}; it must end past its start."
+            raise BadSize(said, name=self.name or "on the line", start=self.start, stop=self.stop)
 
 
 @dataclass(frozen=True, slots=True)

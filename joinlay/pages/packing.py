@@ -17,9 +17,8 @@ from __future__ import annotations
 from dataclasses import field, replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput
 from joinlay.geometry import corners
-from joinlay.lengths import Fraction, Length, plain_mm
+from joinlay.lengths import BadSize, Fraction, Length
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length
 from joinlay.pen.marks import Move, Polyline, Role, Text, Turn, moved, text_box
 from joinlay.records import dataclass
@@ -194,7 +193,7 @@ class SheetStack:
         # With the bars there must be room for the square; without them, for a template above or beside it too.
         short, long = sorted((wide, high))
         if short < SQUARE + BAR_ROOM or long < SQUARE + GAP + _LEAST:
-            raise BadInput(_too_small(paper, printer))
+            raise _too_small(paper, printer)
 
     @property
     def used(self) -> tuple[int, Fraction]:
@@ -312,9 +311,9 @@ def _no_lower(stroke: Stroke, low: Fraction) -> Stroke:
     return replace(stroke, points=tuple((x, max(low, y)) for x, y in stroke.points))
 
 
-def _too_small(paper: Paper, printer: Printer) -> str:
+def _too_small(paper: Paper, printer: Printer) -> BadSize:
     sides = (SQUARE + BAR_ROOM, SQUARE + GAP + _LEAST)
     across, down = max(printer.across, Fraction(1)), max(printer.down, Fraction(1))
-    least = " x ".join(plain_mm(Length(side * max(across, down) + 2 * paper.border)) for side in sides)
-    too_small = f"{paper.title} paper is too small for the check square and a template beside it"
-    return f"{too_small}; the least is {least}, so use A4 or letter."
+    wide, high = (Length(side * max(across, down) + 2 * paper.border) for side in sides)
+    too_small = "{paper} paper is too small for the check square and a template beside it; the least is {wide} x {high}, so use A4 or letter."
+    return BadSize(too_small, paper=paper.title, wide=wide, high=high)

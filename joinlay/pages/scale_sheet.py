@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput
 from joinlay.geometry import corners
-from joinlay.lengths import Fraction, Length, plain_mm
+from joinlay.lengths import GRADUATIONS, Fraction, Length, Unit, plain_mm
 from joinlay.pages.check_square import BAR_HIGH, BAR_LOW, SQUARE, LongBar, bar_length, check_square
 from joinlay.pages.packing import BAR_ROOM
 from joinlay.pages.printed_sheet import NO_WORDS, Laid, Sheet, bind
@@ -92,7 +92,9 @@ def _rectangle(area: Box, paper: Paper) -> Box:
                 return (x0, y1 - _WHITE / 3 - wide * 3 / 4, x0 + wide, y1 - _WHITE / 3)
     border = 2 * max(paper.border, BORDER)
     least = tuple(Length(side + border + BAR_ROOM) for side in (SQUARE, SQUARE + 2 * _WHITE + _WIDE[-1] * 3 / 4))
-    sizes = " x ".join(plain_mm(side) for side in least)
+    # There is no job here: the sizes are in the paper's own unit.
+    show = plain_mm if paper.unit is Unit.MM else GRADUATIONS["1/64 in"].text
+    sizes = " x ".join(show(side) for side in least)
     raise BadInput(f"{paper.title} paper is too small for a scale sheet; the least is {sizes}.")
 
 

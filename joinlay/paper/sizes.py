@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import MM_PER_INCH, BadSize, Fraction, Length, Unit, decimal_text, fraction_in, mm, plain_mm, read_length
+from joinlay.lengths import GRADUATIONS, MM_PER_INCH, BadSize, Fraction, Length, Unit, decimal_text, fraction_in, mm, read_length
 from joinlay.records import dataclass
 
 __all__ = ["BORDER", "LONGEST", "PAPERS", "Paper", "paper_named", "roll_of", "sheet_of", "with_border"]
@@ -114,6 +114,7 @@ _BORDER: Final = re.compile(r"[,;]?\s*\bborder\b\s*", re.I)
 _BY: Final = re.compile(r"\s*(?:[x×]|\bby\b)\s*", re.I)
 #: The unit at the end of a length.
 _UNIT: Final = re.compile(r"[^\d\s./,⁄∕¼½¾⅛⅜⅝⅞-]+\s*$")
+_IN_INCHES: Final = re.compile(r"""\d\s*(?:in\b|inch|ft\b|foot|feet|["'”″′’])""", re.IGNORECASE)
 _LEAST: Final = mm(50)
 #: Longer than any size is written; keeps a hostile one from costing time.
 _MOST_LETTERS: Final = 100
@@ -129,8 +130,13 @@ def paper_named(text: str, unit: Unit | None = None) -> Paper:
     if len(text) > _MOST_LETTERS:
         raise BadInput(f"{quoted(text)} is too long for the name of a paper; write {', '.join(PAPERS)}, {_HOW}.")
     size, *rest = _BORDER.split(text, maxsplit=1)
-    paper = _sized(size.strip(), unit)
-    return with_border(paper, _length(rest[0], unit, "the border")) if rest else paper
+    try:
+        paper = _sized(size.strip(), unit)
+        return with_border(paper, _length(rest[0], unit, "the border")) if rest else paper
+    except BadSize as bad:
+        if unit is not None or not _IN_INCHES.search(text):
+            raise
+        raise BadInput(bad.sentence(GRADUATIONS["1/64 in"].text)) from None
 
 
 def sheet_of(width: Length, height: Length, unit: Unit) -> Paper:
@@ -205,10 +211,10 @@ def _unit_of(text: str, unit: Unit | None) -> Unit:
 
 def _checked(size: Length, what: str) -> Fraction:
     if size < _LEAST:
-        raise BadInput(f"a {what} of {plain_mm(size)} is too small for paper; the least is {plain_mm(_LEAST)}.")
+        raise BadSize("a {what} of {size} is too small for paper; the least is {least}.", what=what, size=size, least=_LEAST)
     if size.mm > LONGEST:
-        raise BadInput(
-            f"a {what} of {plain_mm(size)} is more than a page can have; the most is {plain_mm(Length(LONGEST))} (200 in)."
+        raise BadSize(
+            "a {what} of {size} is more than a page can have; the most is {most}.", what=what, size=size, most=Length(LONGEST)
         )
     return size.mm
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Final, Union
 
 from joinlay.errors import BadInput, nearest_names, quoted
-from joinlay.lengths import Dimension, Fraction, Length, inches, mm, plain_mm, require_positive
+from joinlay.lengths import BadSize, Dimension, Fraction, Length, inches, mm, require_positive
 from joinlay.records import dataclass
 
 __all__ = [
@@ -139,7 +139,7 @@ def sanded_plywood_limits(nominal: Length) -> tuple[Length, Length]:
     that range.
     """
     if not mm(3) <= nominal <= mm(25):
-        raise BadInput(f"EN 315 gives limits from 3 to 25 mm; {plain_mm(nominal)} was asked.")
+        raise BadSize("EN 315 gives limits from {least} to {most}; {asked} was asked.", least=mm(3), most=mm(25), asked=nominal)
     share = Fraction(3, 100) * nominal
     return nominal - (mm("0.4") + share), nominal + (mm("0.2") + share)
 
@@ -150,7 +150,7 @@ def american_plywood_limits(thickness: Length, *, sanded: bool = True) -> tuple[
     Source: PS 1-19, panels to 3/4 in (check value D2). Raises BadInput for a thicker one.
     """
     if not mm(0) < thickness <= inches("3/4"):
-        raise BadInput(f"PS 1 gives these limits up to 3/4 in; {plain_mm(thickness)} was asked.")
+        raise BadSize("PS 1 gives these limits up to {most}; {asked} was asked.", most=inches("3/4"), asked=thickness)
     either_way = inches("1/64") if sanded else inches("1/32")
     return thickness - either_way, thickness + either_way
 

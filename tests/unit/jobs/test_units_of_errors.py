@@ -1,10 +1,14 @@
 """An error tells lengths in the job's unit: never a millimetre in a job in inches, nor the other way about."""
 
+import ast
 import re
+from pathlib import Path
 
 import pytest
 
-from joinlay.errors import Troubles
+import joinlay
+from joinlay.documents.packet import packet_for
+from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
@@ -40,6 +44,7 @@ SPOILED = [
     (GOOD + PULLS.format(knob="1/4", hole="3/8"), "the pulls' hole is 3/8 in and the knob 1/4 in across"),
     (NO_DRAWER + ROOM.format(wide="10", beside="6"), "the room leaves"),
     (GOOD.replace("[drawers]", '[paper]\nsize = "letter"\nborder = "4"\n\n[drawers]'), "a border of 4 in leaves too little"),
+    (GOOD.replace("[drawers]", '[paper]\nroll = "201"\n\n[drawers]'), "the most is 200 in"),
     (
         GOOD.replace("[drawers]", '[drawers]\ntip-gap = "1"\nfront-joint = "half-blind locking rabbet"'),
         "tip gap is 1 in in a dado",
@@ -70,6 +75,28 @@ def test_a_job_in_inches_is_answered_in_inches(text, said):
     # Tenon stock is sold in millimetres everywhere, and a remedy may name both units of a usual figure.
     assert re.findall(r"[\d.]+ mm\b(?! is usual| tenon)", found) == []
     assert " in" in found
+
+
+def test_paper_too_small_for_a_packet_is_told_in_the_jobs_unit():
+    job = read_job(GOOD.replace("[drawers]", '[paper]\nwidth = "90 mm"\nheight = "120 mm"\n\n[drawers]'), "chest.toml")
+    with pytest.raises(
+        BadInput,
+        match=r"too small for the check square and a template beside it; the least is 5 1/32\+ in \(128.1 mm\) x 6 7/32- in",
+    ):
+        packet_for(plan(job))
+
+
+def test_no_error_tells_millimetres_before_it_knows_the_unit():
+    """Lengths in an error are a BadSize's, set when the unit is known; what a printer was measured at is in millimetres of its own."""
+    told = {
+        path.stem
+        for path in sorted(Path(joinlay.__file__).parent.rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Raise)
+        and any(isinstance(name, ast.Name) and name.id == "BadInput" for name in ast.walk(node))
+        and any(isinstance(name, ast.Name) and name.id == "plain_mm" for name in ast.walk(node))
+    }
+    assert told == {"measured_printer"}
 
 
 def test_a_job_in_millimetres_is_answered_in_millimetres():

@@ -69,7 +69,8 @@ def test_a_corrected_one_says_for_which_printer():
 
 @pytest.mark.parametrize("size", ["4 x 6 in", "100 x 300 mm", "110 mm roll", "160 x 120 mm"])
 def test_paper_too_small_says_what_would_do(size):
-    with pytest.raises(BadInput, match=r"too small for a scale sheet; the least is 128\.1 mm x 176\.1 mm"):
+    least = r"5 3/64- in \(128\.1 mm\) x 6 15/16- in \(176\.1 mm\)" if " in" in size else r"128\.1 mm x 176\.1 mm"
+    with pytest.raises(BadInput, match=rf"too small for a scale sheet; the least is {least}\."):
         scale_sheets(paper_named(size))
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from joinlay.errors import BadInput
-from joinlay.lengths import inches, mm, written
+from joinlay.lengths import GRADUATIONS, BadSize, inches, mm, said_by, written
 from joinlay.stock import SHEET_KINDS, Sheet, Solid, american_plywood_limits, thickness_spread
 
 
@@ -110,5 +110,6 @@ def test_planed_wood_gets_a_spread_measured_or_not():
 
 
 def test_thick_panels_are_not_in_the_sanded_limits():
-    with pytest.raises(BadInput, match="3/4 in"):
+    with pytest.raises(BadSize, match=r"up to 19\.05 mm") as refused:
         american_plywood_limits(inches("7/8"))
+    assert said_by(refused.value, GRADUATIONS["1/64 in"].text) == "PS 1 gives these limits up to 3/4 in; 7/8 in was asked."
