@@ -1,6 +1,7 @@
 """joinlay: a bank of drawers on wooden runners, worked out before any wood is cut.
 
-For programs there are three functions, one after the other: ``read`` a job, ``plan`` it, bind its ``packet``; and the types they give.
+For programs there are three functions, one after the other: ``read`` a job, ``plan`` it, bind its ``packet``; ``check``, which plans a job
+file and tries what would mend it; and the types they give.
 
 >>> import joinlay
 >>> chest = joinlay.plan(joinlay.read("examples/print-chest.toml"))
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
     from joinlay.documents.packet import Packet
     from joinlay.errors import BadInput, JoinlayError, Trouble, Troubles
-    from joinlay.findings import Finding, Harm
+    from joinlay.findings import Change, Finding, Harm, Remedy
     from joinlay.jobs.job import Job
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension, Length
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
 __all__ = [
     "BadInput",
     "Board",
+    "Change",
     "Cut",
     "Dimension",
     "Drawer",
@@ -46,9 +48,11 @@ __all__ = [
     "Packet",
     "Plan",
     "Printer",
+    "Remedy",
     "Trouble",
     "Troubles",
     "__version__",
+    "check",
     "packet",
     "plan",
     "read",
@@ -60,6 +64,7 @@ __version__ = "0.1.0"
 _TYPES = {
     "BadInput": "joinlay.errors",
     "Board": "joinlay.boards",
+    "Change": "joinlay.findings",
     "Cut": "joinlay.boards",
     "Dimension": "joinlay.lengths",
     "Drawer": "joinlay.casework.assembly",
@@ -71,6 +76,7 @@ _TYPES = {
     "Packet": "joinlay.documents.packet",
     "Plan": "joinlay.jobs.plan",
     "Printer": "joinlay.pages",
+    "Remedy": "joinlay.findings",
     "Trouble": "joinlay.errors",
     "Troubles": "joinlay.errors",
 }
@@ -108,6 +114,8 @@ def plan(job: Job) -> Plan:
     a drawer that can't be made is left out, and why stands first among ``findings``, the worst of which come first. ``is_refused`` says
     whether anything was refused; then nothing should be cut from it.
 
+    The ``remedies`` of a finding are changes to the job file, as each rule proposes them; ``check`` tries them.
+
     Lengths are exact fractions of a millimetre (``.mm``); ``plan.rule.text`` says one as the maker reads it, and ``.expression`` how it was worked
     out. A board is measured from its reference face, edge and end.
 
@@ -127,6 +135,26 @@ def plan(job: Job) -> Plan:
     from joinlay.jobs.planning import plan as worked_out
 
     return worked_out(job)
+
+
+def check(path: str | Path) -> Plan:
+    """The plan of a job file, each of its findings with only those ``remedies`` that help: as ``joinlay check`` and ``joinlay mend`` tell them.
+
+    What a rule proposes may break another. So each remedy is made in the text of the job, all its ``changes`` together, and that planned again: one
+    is kept only where its finding is gone and nothing as bad is new. No file is written. A ``Change`` says what to write: ``key`` of
+    ``table``, in row ``index`` from 0 of a table that stands in rows. Raises as ``read`` does.
+
+    >>> worst = joinlay.check("examples/print-chest.toml").findings[0]
+    >>> [(one.table, one.index, one.key, one.value) for remedy in worst.remedies for one in remedy.changes]
+    [('use', None, 'stands', 'anchored')]
+    """
+    from pathlib import Path
+
+    from joinlay.documents.job_file import texts_of
+    from joinlay.documents.mending import planned, tried
+
+    texts = texts_of(Path(path))
+    return tried(texts, planned(texts))
 
 
 def packet(plan: Plan, printer: Printer | None = None, *, is_all: bool = False) -> Packet:

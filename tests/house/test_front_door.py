@@ -11,6 +11,7 @@ import pytest
 
 import joinlay
 from tests.house.source import ROOT
+from tests.odd_pieces import odd_piece
 
 EXAMPLE = ROOT / "examples" / "moth-cabinet.toml"
 
@@ -32,6 +33,19 @@ def test_from_a_file_to_a_packet_with_types_that_hold():
     assert assert_type(worked_out.findings[0], joinlay.Finding).harm in joinlay.Harm
     assert packet.title == job.title == "Moth cabinet"
     assert packet.sheets[-1].number == len(packet.sheets)
+
+
+def test_what_would_mend_a_job_is_tried_before_it_is_given(tmp_path):
+    job = tmp_path / "odd.toml"
+    job.write_text(odd_piece("top rail too low"), encoding="utf-8")
+    proposed = joinlay.plan(joinlay.read(job)).findings[0]
+    checked = assert_type(joinlay.check(job), joinlay.Plan)
+    (remedy,) = assert_type(checked.findings[0].remedies, tuple[joinlay.Remedy, ...])
+    assert [(change.table, change.key, change.value) for change in assert_type(remedy.changes, tuple[joinlay.Change, ...])] == [
+        ("frame", "top-rail", "2")
+    ]
+    assert len(proposed.remedies) > 1
+    assert remedy in proposed.remedies
 
 
 def test_what_cannot_be_read_is_an_error_of_its_own(tmp_path):
