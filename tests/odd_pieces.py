@@ -129,8 +129,13 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
 
 def odd_piece(fault: str) -> str:
     """The text of the sound job with that ``fault``."""
+    return sound_piece(FAULTS[fault][0])
+
+
+def sound_piece(changed: dict[str, Any]) -> str:
+    """The text of the sound job with some of its keys ``changed``."""
     job = deepcopy(_SOUND)
-    for key, value in FAULTS[fault][0].items():
+    for key, value in changed.items():
         table = job
         *path, last = key.split(".")
         for name in path:

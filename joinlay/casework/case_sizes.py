@@ -124,7 +124,7 @@ def _offset(
 
 def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, practice: Practice) -> Dimension:
     """An offset the maker gave: wood beyond the dado, the panel not in the opening, and room above it for a strip or none at
-    all.
+    all. A top may be lifted as a kicker is, by so much that the drawer touches it and never the rail (RN-3).
     """
     margin, strip = practice.length("case dado margin"), practice.length("thinnest strip")
     level = hidden - panel
@@ -138,12 +138,16 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
             "case dado", f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
             "Give an offset of {level} at most.", "CA-1", "by geometry", over=given - level, level=level,
         ).at("case").by(Change("case", f"{part}-offset", level))  # fmt: skip
-    if level - strip < given < level:
+    lift = practice.length("kicker lift") if part == "top" else NOTHING
+    if level - strip < given < level - lift:
+        lifted = ", of {lifted} to lift it by the usual {lift}," if part == "top" else ","
         raise refusal(
             "case dado", f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
-            "Give an offset of {level}, or of {less} at most.", "RN-3", "our own choice",
-            room=level - given, level=level, less=level - strip,
-        ).at("case").by(Change("case", f"{part}-offset", level), at_most("case", f"{part}-offset", level - strip))  # fmt: skip
+            f"Give an offset of {{level}}{lifted} or of {{less}} at most.", "RN-3", "our own choice",
+            room=level - given, level=level, less=level - strip, lifted=level - lift, lift=lift,
+        ).at("case").by(
+            Change("case", f"{part}-offset", level - lift), at_most("case", f"{part}-offset", level - strip),
+        )  # fmt: skip
     return given
 
 

@@ -84,7 +84,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "panels": "The stock of bottom and top; the sides' unless told.",
         "back": "The stock of the back.",
         "bottom-offset": "Underside of the case to its bottom panel.",
-        "top-offset": "Top of the case to its top panel.",
+        "top-offset": "Top of the case to its top panel; where that is level with the rail, or lifted over it by as much as a kicker.",
         "back-inset": "Rear edges of the sides to the back, which then stands in grooves; in rabbets unless told.",
         "dadoes": "Whether the dadoes for the panels run through to the front.",
     },

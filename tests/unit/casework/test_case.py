@@ -71,7 +71,10 @@ def test_stopped_dadoes_are_notched_round():
         ({"frame": FrameMake(solid("3/4"), bottom_rail=size("7/8"))}, "Make the bottom rail at least 1/8 in higher"),
         ({"case": made_of(bottom_offset=size("1/8"))}, "Leave at least 1/4 in"),
         ({"case": made_of(bottom_offset=size("1 1/2"))}, "Give an offset of 1 1/4 in at most"),
-        ({"case": made_of(top_offset=size("1 3/16"))}, "Give an offset of 1 1/4 in, or of 1 1/8 in at most"),
+        (
+            {"case": made_of(top_offset=size("1 3/16"))},
+            "Give an offset of 1 1/4 in, of 1 7/32 in to lift it by the usual 1/32 in, or of 1 1/8 in at most",
+        ),
         ({"depth": size("7/8")}, "Make the piece at least"),
     ],
 )
@@ -82,7 +85,7 @@ def test_what_cannot_be_made_says_what_would_work(changed, said):
 
 
 def test_offsets_that_are_offered_work():
-    for offset in ("1 1/4", "1 1/8"):
+    for offset in ("1 1/4", "1 7/32", "1 1/8"):
         assert case(case=made_of(top_offset=size(offset))).sizes.top_offset == inches(offset)
 
 

@@ -9,9 +9,13 @@ import pytest
 from joinlay.boards import PartKind, PartRole
 from joinlay.boards.meeting import Tie
 from joinlay.checks.fit import Stack, check_fit, guide_stack, height_stack, kicker_stack, width_stack
-from joinlay.checks.play import guide_play
+from joinlay.checks.play import guide_play, kicker_gap
+from joinlay.checks.solids import check_assembly
 from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Length, dimension, inches, mm
+from tests.odd_pieces import sound_piece
 from tests.unit.checks.making import SHOP, between_guides, drawer, practice_with, sheet, shop_with, under_kicker
 
 
@@ -152,3 +156,15 @@ def test_what_is_asked_for_lies_on_the_rule():
     assert isinstance(value, Length)
     assert (change.key, value) == ("top clearance", SHOP.rule.up(value))
     assert value > mm("0.3")
+
+
+def test_a_case_top_lifted_as_a_kicker_is_gives_the_top_drawer_as_much_more():
+    """RN-3: level with the rail the drawer has its own clearance under the top; lifted by the usual 1/32 that, and 1/32."""
+    gaps = {}
+    for offset in ("1 9/32", "1 1/4"):
+        planned = plan(read_job(sound_piece({"case.top-offset": offset, "drawers.top-clearance": "1/32"}), "odd.toml"))
+        assert not planned.is_refused
+        top = planned.drawers[0]
+        gaps[offset] = kicker_gap(top)
+        assert not check_assembly([board for other in planned.others for board in other.boards], planned.drawers)
+    assert gaps == {"1 9/32": inches("1/32"), "1 1/4": inches("1/16")}
