@@ -89,7 +89,8 @@ def size_case(
     over = frame.top_rail - frame.overhang_top
     panel = make.panels.thickness
     bottom = _offset("bottom", make.bottom_offset, under, panel, NOTHING if is_open_below else runner, practice)
-    top = _offset("top", make.top_offset, over, panel, NOTHING if is_open_above else runner, practice)
+    lift = practice.length("kicker lift")
+    top = _offset("top", make.top_offset, over, panel, NOTHING if is_open_above else runner, practice, lift)
     floor = (frame.overhang_bottom + bottom + panel).named("case floor above the frame's underside", "CA-1")
     ceiling = (whole_height - frame.overhang_top - top - panel).named("case ceiling above the frame's underside", "CA-1")
     return CaseSizes(
@@ -100,15 +101,22 @@ def size_case(
 
 
 def _offset(
-    part: str, given: Dimension | None, hidden: Dimension, panel: Dimension, runner: Dimension, practice: Practice
+    part: str,
+    given: Dimension | None,
+    hidden: Dimension,
+    panel: Dimension,
+    runner: Dimension,
+    practice: Practice,
+    lift: Dimension | None = None,
 ) -> Dimension:
     """From the end of the sides to the panel behind a rail that hides ``hidden`` of them.
 
-    By default the panel stands a runner's thickness away from the opening, so that nothing is packed; else level with the rail.
+    A panel level with it may stand up to ``lift`` further off. By default the panel stands a runner's thickness away from the opening, so
+    that nothing is packed; else level with the rail.
     """
     name, margin = f"case {part} offset", practice.length("case dado margin")
     if given is not None:
-        return _checked(part, given, hidden, panel, practice).named(name, "CA-1")
+        return _checked(part, given, hidden, panel, practice, lift).named(name, "CA-1")
     level = hidden - panel
     if level - runner >= margin:
         return (level - runner).named(name, "CA-1", "our own choice")
@@ -122,7 +130,9 @@ def _offset(
     ).at("case").by(larger("frame", f"{part}-rail", margin - level), stock_of("case", "panels", thickest=hidden - margin))  # fmt: skip
 
 
-def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, practice: Practice) -> Dimension:
+def _checked(
+    part: str, given: Dimension, hidden: Dimension, panel: Dimension, practice: Practice, lift: Dimension | None
+) -> Dimension:
     """An offset the maker gave: wood beyond the dado, the panel not in the opening, and room above it for a strip or none at
     all. A top may be lifted as a kicker is, by so much that the drawer touches it and never the rail (RN-3).
     """
@@ -138,15 +148,15 @@ def _checked(part: str, given: Dimension, hidden: Dimension, panel: Dimension, p
             "case dado", f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
             "Give an offset of {level} at most.", "CA-1", "by geometry", over=given - level, level=level,
         ).at("case").by(Change("case", f"{part}-offset", level))  # fmt: skip
-    lift = practice.length("kicker lift") if part == "top" else NOTHING
-    if level - strip < given < level - lift:
-        lifted = ", of {lifted} to lift it by the usual {lift}," if part == "top" else ","
+    nearest = level if lift is None else level - lift
+    if level - strip < given < nearest:
+        lifted = "," if lift is None else ", of {lifted} to lift it by the usual {lift},"
         raise refusal(
             "case dado", f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
             f"Give an offset of {{level}}{lifted} or of {{less}} at most.", "RN-3", "our own choice",
-            room=level - given, level=level, less=level - strip, lifted=level - lift, lift=lift,
+            room=level - given, level=level, less=level - strip, lifted=nearest, lift=lift or NOTHING,
         ).at("case").by(
-            Change("case", f"{part}-offset", level - lift), at_most("case", f"{part}-offset", level - strip),
+            Change("case", f"{part}-offset", nearest), at_most("case", f"{part}-offset", level - strip),
         )  # fmt: skip
     return given
 
