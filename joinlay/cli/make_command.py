@@ -107,7 +107,8 @@ def _bound(worked_out: Plan, printer: Printer | None, wanted: Wanted) -> Packet:
 
 def _counted(packet: Packet) -> str:
     """How much paper the packet takes, chapter by chapter."""
-    rows = [(chapter.heading, words.sheet_numbers(chapter.sheets[0].number, len(chapter.sheets))) for chapter in packet.chapters]
+    reach = [(chapter.heading, chapter.sheets[0].number, chapter.sheets[-1].number) for chapter in packet.chapters]
+    rows = [(heading, words.sheet_numbers(first, last - first + 1)) for heading, first, last in reach]
     return "\n\n".join((words.sheets_counted(packet.title, _taken(packet.sheets)), table(rows), words.NEXT_COUNTED))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
@@ -25,7 +26,8 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
-from joinlay.pages.template_sheets import lay_out, pack_close
+from joinlay.pages.shared_sheets import joined
+from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
@@ -60,7 +62,7 @@ __all__ = ["Chapter", "Packet", "packet_for", "plan_templates", "steps_of_work",
 
 @dataclass(frozen=True, slots=True)
 class Chapter:
-    """A part of a packet: what it is called and its sheets, bound with all the others."""
+    """A part of a packet: what it is called and its sheets, bound with all the others; some may belong to its neighbours too."""
 
     heading: str
     sheets: tuple[Sheet, ...]
@@ -82,8 +84,8 @@ class Packet:
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
-        """Every sheet in its order."""
-        return tuple(sheet for chapter in self.chapters for sheet in chapter.sheets)
+        """Every sheet in its order, once."""
+        return _in_order(self.chapters)
 
     def sheets_for(self, names: Collection[str]) -> tuple[Sheet, ...]:
         """The sheets that have a template of any of the boards called ``names``."""
@@ -115,32 +117,33 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     templates = tuple(template for some in every.values() for template in some)
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
     lists = all_lists(plan)
-    inner = [chapter for chapter in binder.chapters(lists) if chapter.sheets]
+    made = binder.made(lists)
+    inner = _joined(made)
     if wanted.chapters:
-        if _LISTS in (chapter.heading for chapter in inner):
+        if _LISTS in made:
             # Among what to have ready is the paper of the packet they belong to.
-            inner = binder.relisted(lists, inner, len(packet_for(plan, printer, mark=mark).sheets))
+            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)))
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     before = 1 + len(binder.work(lists, inner, 2))
     for _ in range(2):
-        sheets = before + _count(inner) + len(binder.index(lists, inner, before + 1))
-        inner = binder.relisted(lists, inner, sheets)
-    index = Chapter(_INDEX, binder.index(lists, inner, before + 1))
-    inner = [Chapter(_WORK, binder.work(lists, inner, before + 1)), *inner]
-    contents = []
-    first = 2
-    for chapter in inner:
-        contents.append(ContentsLine(chapter.heading, first, len(chapter.sheets)))
-        first += len(chapter.sheets)
-    cover = Chapter(_COVER, (binder.cover([*contents, ContentsLine(_INDEX, first, len(index.sheets))]),))
-    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner, index], mark, said)), templates, mark, plan.maker)
+        sheets = before + len(_in_order(_with_index(inner, binder.index(lists, inner, before + 1))))
+        inner = _joined(binder.relisted(lists, made, sheets))
+    work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
+    inner = [work, *_with_index(inner, binder.index(lists, inner, before + 1))]
+    number = {id(sheet): n for n, sheet in enumerate(_in_order(inner), start=2)}
+    reach = [(chapter.heading, number[id(chapter.sheets[0])], number[id(chapter.sheets[-1])]) for chapter in inner]
+    contents = [ContentsLine(heading, first, last - first + 1) for heading, first, last in reach]
+    cover = Chapter(_COVER, _filed([binder.cover(contents)], _COVER))
+    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
 
 
 _COVER: Final = "Cover"
 _LISTS: Final = next(kind.heading for kind in CHAPTERS if kind.word == "list")
 _INDEX: Final = "Where each part is"
 _WORK: Final = "The whole job, in order"
+#: The chapters that are packed as one: what is left beside the strips of sticks takes templates.
+_PACKED_TOGETHER: Final = ("sticks", "templates")
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,11 +167,30 @@ class _Binder:
         """The printer for that paper: corrected where it was measured with it, and taken at its word where it wasn't (PR-3)."""
         return self.printer if self.reading == self.paper else Printer()
 
-    def chapters(self, lists: Lists) -> Iterator[Chapter]:
-        """Everything wanted between the cover and the index, in the order of the work."""
-        for kind in CHAPTERS:
-            if self.wanted.has(kind):
-                yield Chapter(kind.heading, self._sheets(kind, lists))
+    def made(self, lists: Lists) -> dict[str, tuple[Sheet, ...]]:
+        """Everything wanted between the cover and the index, in the order of the work, by the headings of the chapters; none empty."""
+        wanted = [kind for kind in CHAPTERS if self.wanted.has(kind)]
+        found: dict[str, tuple[Sheet, ...]] = {}
+        measured = {kind.word: kind for kind in wanted if kind.word in _PACKED_TOGETHER}
+        for kind in wanted:
+            if kind.word not in measured:
+                found[kind.heading] = _filed(self._sheets(kind, lists), kind.heading)
+            elif kind is next(iter(measured.values())):
+                sheets = self._together(measured)
+                found |= {
+                    one.heading: tuple(each for each in sheets if one.heading in each.chapters) for one in measured.values()
+                }
+        return {heading: sheets for heading, sheets in found.items() if sheets}
+
+    def _together(self, kinds: Mapping[str, ChapterKind]) -> tuple[Sheet, ...]:
+        """Chapters that are measured from, packed as one: the strips of a stick in their order, and the rest where there is room."""
+        sticks = tuple(self.every.get("sticks", ())) if "sticks" in kinds else ()
+        rest: tuple[Template, ...] = ()
+        if "templates" in kinds:
+            rest = tuple(self.every.get("templates", ()) if self.wanted.is_whole(kinds["templates"]) else self._lean("templates"))
+        laid = self._true(rest, partial(pack_close, before=sticks))
+        heading = {id(one): kinds["sticks"].heading for one in sticks} | {id(one): kinds["templates"].heading for one in rest}
+        return _filed(laid, heading)
 
     def _sheets(self, kind: ChapterKind, lists: Lists) -> tuple[Sheet, ...]:
         """The sheets of one chapter: all of it, or of what is asked for besides only what is used at the bench."""
@@ -185,9 +207,7 @@ class _Binder:
         }
         if kind.word in made:
             return made[kind.word]()
-        templates = self.every.get(kind.word, ()) if is_whole else self._lean(kind.word)
-        # The strips of one stick belong together, in their order.
-        return self._true(templates, lay_out if kind.word == "sticks" else pack_close)
+        return self._true(self.every.get(kind.word, ()))
 
     def _lean(self, word: str) -> Sequence[Template]:
         """The templates of a chapter without what is marked twice: on an end what a fold-over strip or a drill template marks."""
@@ -218,23 +238,22 @@ class _Binder:
             _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.reader)
         )
 
-    def relisted(self, lists: Lists, chapters: Sequence[Chapter], paper: int) -> list[Chapter]:
-        """``chapters`` with ``paper`` sheets among what to have ready."""
-        return [self.listed(lists, paper) if chapter.heading == _LISTS else chapter for chapter in chapters]
+    def relisted(self, lists: Lists, made: Mapping[str, tuple[Sheet, ...]], paper: int) -> dict[str, tuple[Sheet, ...]]:
+        """``made`` with ``paper`` sheets among what to have ready."""
+        listed = {_LISTS: _filed(self.listed(lists, paper).sheets, _LISTS)} if _LISTS in made else {}
+        return {**made, **listed}
 
     def work(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
         """The whole job in order, with the sheets of ``chapters``, the first of which is sheet number ``first``."""
         word = {kind.heading: kind.word for kind in CHAPTERS}
-        at: dict[str, Sequence[tuple[int, Sheet]]] = {}
-        for chapter in chapters:
-            at[word[chapter.heading]] = tuple(enumerate(chapter.sheets, start=first))
-            first += len(chapter.sheets)
+        number = {id(sheet): n for n, sheet in enumerate(_in_order(chapters), start=first)}
+        at = {word[one.heading]: tuple((number[id(sheet)], sheet) for sheet in one.sheets) for one in chapters}
         return work_sheets(self.plan, work_lines(self.plan, lists, at), self.reading, printer=self.reader)
 
     def index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
         """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number ``first``."""
         at: dict[str, list[int]] = {}
-        for number, sheet in enumerate((sheet for chapter in chapters for sheet in chapter.sheets), start=first):
+        for number, sheet in enumerate(_in_order(chapters), start=first):
             for name in sheet.parts:
                 at.setdefault(name, []).append(number)
         rows = [
@@ -255,16 +274,50 @@ class _Binder:
         return lay(tuple(templates), self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer)
 
 
-def _count(chapters: Iterable[Chapter]) -> int:
-    return sum(len(chapter.sheets) for chapter in chapters)
+def _in_order(chapters: Iterable[Chapter]) -> tuple[Sheet, ...]:
+    """Every sheet of ``chapters`` in its order, once: some belong to several."""
+    return tuple({id(sheet): sheet for chapter in chapters for sheet in chapter.sheets}.values())
+
+
+def _filed(sheets: Iterable[Sheet], heading: str | Mapping[int, str]) -> tuple[Sheet, ...]:
+    """``sheets`` with the heading of its chapter on everything laid on them, each filed under the first of these.
+
+    ``heading`` is that of all, or of each template by its ``id``.
+    """
+    filed = []
+    for sheet in sheets:
+        laid = tuple(
+            replace(one, chapter=heading if isinstance(heading, str) else heading[id(one.template)]) for one in sheet.laid
+        )
+        section = laid[0].chapter if laid else heading if isinstance(heading, str) else ""
+        filed.append(replace(sheet, laid=laid, section=section))
+    return tuple(filed)
+
+
+def _joined(made: Mapping[str, Sequence[Sheet]]) -> list[Chapter]:
+    """The chapters, a sheet that is near-empty shared with what comes after it (PR-11)."""
+    apart = [Chapter(heading, tuple(sheets)) for heading, sheets in made.items()]
+    sheets = joined(_in_order(apart))
+    return [Chapter(heading, tuple(sheet for sheet in sheets if heading in sheet.chapters)) for heading in made]
+
+
+def _with_index(chapters: Sequence[Chapter], index: Sequence[Sheet]) -> list[Chapter]:
+    """``chapters`` and the ``index``, which begins on the last sheet before it where that has room; no number is changed by it."""
+    last = _in_order(chapters)[-1:]
+    begun = joined([*last, *_filed(index, _INDEX)])
+    shared = {id(sheet): one for sheet, one in zip(last, begun, strict=False)}
+    own = (sheet for sheet in begun if _INDEX in sheet.chapters)
+    moved = [replace(one, sheets=tuple(shared.get(id(sheet), sheet) for sheet in one.sheets)) for one in chapters]
+    return [*moved, Chapter(_INDEX, tuple(own))]
 
 
 def _numbered(chapters: Sequence[Chapter], mark: str, said: FootWords) -> Iterator[Chapter]:
     """The chapters with their sheets bound as one set."""
-    own = [replace(sheet, section=chapter.heading, mark=mark, said=said) for chapter in chapters for sheet in chapter.sheets]
-    bound = iter(bind(own))
+    apart = _in_order(chapters)
+    bound = bind([replace(sheet, mark=mark, said=said) for sheet in apart])
+    at = {id(sheet): one for sheet, one in zip(apart, bound, strict=True)}
     for chapter in chapters:
-        yield replace(chapter, sheets=tuple(next(bound) for _ in chapter.sheets))
+        yield replace(chapter, sheets=tuple(at[id(sheet)] for sheet in chapter.sheets))
 
 
 def _series(wanted: Wanted) -> str:

@@ -65,17 +65,24 @@ def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "", author
     canvas.setAuthor(author or "joinlay")
     canvas.setCreator("joinlay")
     canvas.setViewerPreference("PrintScaling", "None")
-    section = ""
     there = {sheet.number for sheet in sheets}
+    outline: dict[str, list[tuple[str, str]]] = {}
     case = _TypeCase(canvas)
     for page, sheet in enumerate(sheets):
         canvas.addPageLabel(page, "ARABIC", sheet.number)
-        if sheet.section and sheet.section != section:
-            canvas.bookmarkPage(sheet.section)
-            canvas.addOutlineEntry(sheet.section, sheet.section, level=0, closed=True)
-        section = sheet.section
+        for chapter in sheet.chapters:
+            if chapter not in outline:
+                canvas.bookmarkPage(chapter)
+                outline[chapter] = []
+        for n, laid in enumerate(sheet.laid, start=1):
+            outline.setdefault(laid.chapter or sheet.section, []).append((laid.title, f"{sheet.number}.{n}"))
         _page(canvas, sheet, there, case)
-    if section:
+    for chapter, entries in outline.items():
+        if chapter:
+            canvas.addOutlineEntry(chapter, chapter, level=0, closed=True)
+        for said, key in entries:
+            canvas.addOutlineEntry(said, key, level=1 if chapter else 0)
+    if any(outline):
         canvas.showOutline()
     canvas.save()
     return held.getvalue()
@@ -96,10 +103,8 @@ def _no_date_from_outside() -> Iterator[None]:
 def _page(canvas: Canvas, sheet: Sheet, there: Collection[int], case: _TypeCase) -> None:
     canvas.setPageSize((_points(sheet.paper.width), _points(sheet.paper.height)))
     canvas.bookmarkPage(_key(sheet.number))
-    for n, laid in enumerate(sheet.laid, start=1):
-        key = f"{sheet.number}.{n}"
-        canvas.bookmarkPage(key)
-        canvas.addOutlineEntry(laid.title, key, level=1 if sheet.section else 0)
+    for n in range(1, len(sheet.laid) + 1):
+        canvas.bookmarkPage(f"{sheet.number}.{n}")
     pen = _Pen(canvas, sheet, case)
     for link in (one for one in sheet.links if one.to in there):
         x0, y0, x1, y1 = link.box

@@ -269,6 +269,11 @@ class SheetStack:
             if found:
                 return
 
+    def begin(self) -> None:
+        """Open the first sheet, with its bars, where there is none yet."""
+        if not self.sheets:
+            self._open()
+
     def _open(self) -> None:
         self.sheets.append(self.empty(with_bars=not self.sheets))
 

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "FOOT",
+    "NO_SCALE",
     "PageBlock",
     "Paragraph",
     "PlainFoot",
@@ -58,8 +59,11 @@ _SIDE, _BELOW = Fraction(9, 2), Fraction(1, 2)
 _SIGNS: Final = ("+", "−")
 #: How high over the foot of a sheet the line stands that says what its signs mean; and how wide and high a sample of one is.
 _OVER: Final = Fraction(57, 5)
-_NO_SCALE: Final = "not to scale"
 _SAMPLE: Final = (Fraction(7), Fraction(11, 5))
+#: What the foot says of scale where nothing is drawn to one, and what stands between two of them.
+NO_SCALE, _AND = "not to scale", " and "
+#: What a foot calls a sheet of several kinds whose names it has no room for.
+_SEVERAL: Final = "several"
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +136,7 @@ class PlainPages:
             y -= block.height
         return tuple(strokes)
 
-    def foot(self, scale: str = _NO_SCALE, signs: tuple[Sign, ...] = ()) -> PlainFoot:
+    def foot(self, scale: str = NO_SCALE, signs: tuple[Sign, ...] = ()) -> PlainFoot:
         """The foot of a sheet whose drawings, if any, are at ``scale``: ``1:13``; it explains ``signs`` (PR-8)."""
         left, bottom, right, _ = self.printer.room(self.paper)
         return PlainFoot(
@@ -147,7 +151,7 @@ class PlainPages:
             signs=signs,
         )
 
-    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = _NO_SCALE, serves: tuple[str, ...] = ()) -> Sheet:
+    def sheet(self, name: str, strokes: tuple[Stroke, ...], scale: str = NO_SCALE, serves: tuple[str, ...] = ()) -> Sheet:
         """One sheet called ``name`` with ``strokes`` in its own mm, not yet bound.
 
         ``scale`` is what its foot says of its drawings: ``1:13``. ``serves`` names the boards it is of use for.
@@ -182,8 +186,8 @@ def joined_up(first: Sheet, second: Sheet, pages: PlainPages) -> Sheet | None:
         return None
     move = Move(Fraction(0), -down)
     body = (*first.body, *(moved(stroke, move) for stroke in second.body))
-    scales = [foot.scale for foot in (first.foot, second.foot) if isinstance(foot, PlainFoot) and foot.scale != _NO_SCALE]
-    foot = pages.foot(" and ".join(dict.fromkeys(scales)) or _NO_SCALE, signs_on(body))
+    scales = [foot.scale for foot in (first.foot, second.foot) if isinstance(foot, PlainFoot) and foot.scale != NO_SCALE]
+    foot = pages.foot(_AND.join(dict.fromkeys(scales)) or NO_SCALE, signs_on(body))
     links = (*first.links, *(replace(link, box=move.box(link.box)) for link in second.links))
     return replace(first, body=body, foot=foot, laid=(*first.laid, *second.laid), links=links)
 
@@ -201,16 +205,25 @@ class PlainFoot:
     paper: Paper
     unit: Unit
     strip: tuple[Fraction, Fraction, Fraction]
-    scale: str = _NO_SCALE
+    scale: str = NO_SCALE
     printed_on: str = ""
     signs: tuple[Sign, ...] = ()
+
+    def shared(self, other: PlainFoot) -> PlainFoot:
+        """The foot of a sheet that stands for this one and the ``other``: both their kinds of document, the scale of either, all signs."""
+        scales = [one for one in (*self.scale.split(_AND), *other.scale.split(_AND)) if one != NO_SCALE]
+        documents = dict.fromkeys((*self.document.split(", "), *other.document.split(", ")))
+        signs = tuple(dict.fromkeys((*self.signs, *other.signs)))
+        scale = _AND.join(dict.fromkeys(scales)) or NO_SCALE
+        return replace(self, document=", ".join(documents), scale=scale, signs=signs)
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
         """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any, and the signs."""
         left, y, right = self.strip
+        room = 20 * (right - left) / 136 - 2
         fields = (
             ("title", self.title, 27),
-            ("document", self.document, 20),
+            ("document", self.document if set_line(words(self.document, _TINY)).width <= room else _SEVERAL, 20),
             ("job file", self.file, 22),
             ("sheet", said.numbered(number, of), 15),
             *((("plan mark", mark, 15),) if mark else ()),
@@ -230,6 +243,14 @@ class PlainFoot:
         if over := "; ".join(filter(None, (said.made, self.printed_on))):
             strokes.append(Text((left + 1, y + _OVER), fitted(over, right - left - 2 - taken, (_TINY,))))
         return tuple(strokes)
+
+    @property
+    def is_too_full(self) -> bool:
+        """True where it has no room for what it must say: three scales, or signs with white for maker and printer beside them."""
+        left, _, right = self.strip
+        if self.scale.count(_AND) > 1:
+            return True
+        return bool(self.signs) and bounds_of(self._key())[0] < left + (right - left) / 3
 
     def _key(self) -> list[Stroke]:
         """The signs with their meanings in a line over the strip, ending at its right (PR-8)."""

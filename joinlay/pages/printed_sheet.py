@@ -52,7 +52,8 @@ class SheetFoot(Protocol):
 class Laid:
     """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's.
 
-    ``tile`` is its number among its ``tiles``, from 1; both are 0 where it is whole. ``serves`` are the boards it is for where
+    ``tile`` is its number among its ``tiles``, from 1; both are 0 where it is whole. ``chapter`` is the heading of the chapter of a
+    packet that it belongs to, '' where there is none. ``serves`` are the boards it is for where
     the template's own names are something else, such as a setting's.
     """
 
@@ -61,6 +62,7 @@ class Laid:
     tile: int = 0
     tiles: int = 0
     serves: tuple[str, ...] = ()
+    chapter: str = ""
 
     @property
     def title(self) -> str:
@@ -81,8 +83,8 @@ class Sheet:
     """One sheet, the ``number``-th of ``of`` that are bound together.
 
     ``body`` is all of it but the ``foot``; ``laid`` says which templates are on it, ``section`` which chapter of a packet it
-    belongs to, ``links`` what leads to other sheets, ``mark`` the plan's, '' where there is no plan (PR-7), ``said`` what the foot
-    says besides.
+    is filed under, the first on it, ``links`` what leads to other sheets, ``mark`` the plan's, '' where there is no plan (PR-7),
+    ``said`` what the foot says besides.
     It is for one ``printer``, whose correction is not in its strokes.
     """
 
@@ -102,6 +104,11 @@ class Sheet:
     def strokes(self) -> tuple[Stroke, ...]:
         """Everything on the sheet, in the order it is drawn; the printer's correction is not in it."""
         return self.body + self.foot.strokes(self.number, self.of, self.mark, self.said)
+
+    @property
+    def chapters(self) -> tuple[str, ...]:
+        """The headings of the chapters that have something on it, in their order; none outside a packet."""
+        return tuple(dict.fromkeys(filter(None, (self.section, *(laid.chapter for laid in self.laid)))))
 
     @property
     def parts(self) -> frozenset[str]:

@@ -12,7 +12,8 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction, Unit
-from joinlay.pages.packing import Cutout, SheetStack
+from joinlay.pages.close_packing import packed
+from joinlay.pages.packing import GAP, Cutout, SheetStack
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.seams import OVERLAP, Parting, count_tiles, match_letters, next_stop, seams_across, with_boxes
@@ -37,10 +38,6 @@ __all__ = ["lay_out", "pack_close"]
 
 #: So many times as long as it is wide, and a template is cut into strips wherever there is room for one (our own choice).
 _THIN: Final = 5
-#: Of more templates than this only one order is tried.
-_MANY: Final = 40
-#: So many orders between the plain ones are tried, mixed by the residues of a prime.
-_MIXED, _PRIME = 6, 13
 
 
 def lay_out(
@@ -189,34 +186,59 @@ def _fits(width: Fraction, height: Fraction, box: Box) -> bool:
 
 
 def pack_close(
-    templates: Sequence[Template], paper: Paper, *, title: str, file: str, unit: Unit, printer: Printer | None = None
+    templates: Sequence[Template],
+    paper: Paper,
+    *,
+    title: str,
+    file: str,
+    unit: Unit,
+    printer: Printer | None = None,
+    before: Sequence[Template] = (),
 ) -> tuple[Sheet, ...]:
-    """Sheets with ``templates``, often fewer than in their order: small ones fill what large ones leave (PR-4).
+    """Sheets with ``templates``, often fewer than in their order: small ones fill what large ones leave (PR-4, PR-11).
 
-    Several orders are tried, each both ways up, and the one that takes least paper is kept. The sheet with the long bars comes
-    first, then the others in the order of the first template on each. Everything else as ``lay_out`` has it, and what it raises.
+    Those of ``before`` are laid first and in their order, as ``lay_out`` has it. Several orders are tried for the others, and the one
+    that takes least paper is kept. The sheet with the long bars comes first, then those of ``before``, then the others in the order of
+    the first template on each. Everything else as ``lay_out`` has it, and what it raises.
     """
     asked = printer or Printer()
-    best = min((_both_ways_up(order, paper, asked) for order in _orders(templates)), key=lambda stack: stack.used)
+    if paper.is_roll:
+        best = min((_both_ways_up((*before, *order), paper, asked) for order in _orders(templates)), key=lambda stack: stack.used)
+    else:
+        best = _packed(templates, before, paper, asked)
     sheets = _cut(best, title=title, file=file, unit=unit)
     if not sheets:
         return ()
     # The long bars are on the first that was laid, and there a maker looks for them (PR-2).
     first, *rest = sheets
-    turn = {id(template): n for n, template in enumerate(templates)}
+    turn = {id(template): n for n, template in enumerate((*before, *templates))}
     return bind([first, *sorted(rest, key=lambda sheet: min(turn[id(laid.template)] for laid in sheet.laid))])
 
 
-def _orders(templates: Sequence[Template]) -> Iterator[Sequence[Template]]:
-    """The orders that templates are laid in: the largest first, the widest round first, then some in between, always the same ones.
+def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
+    """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least paper."""
+    stack = _both_ways_up(before, paper, printer)
+    stack.is_close = True
+    letters = match_letters()
+    for _ in range(sum(laid.tiles > laid.tile for sheet in stack.sheets for laid in sheet.laid)):
+        next(letters)
+    fresh = stack.empty().room.boxes
+    whole = [one for one in templates if any(_fits(*size, box) for box in fresh for size in (one.size, one.size[::-1]))]
+    for template in sorted(templates, key=lambda one: -one.size[0] * one.size[1]):
+        if not any(template is one for one in whole):
+            _lay(template, stack, letters)
+    stack.begin()
+    rooms = [sheet.room.boxes for sheet in stack.sheets]
+    for template, lain in zip(whole, packed([one.size for one in whole], rooms, fresh, GAP), strict=True):
+        while len(stack.sheets) <= lain.sheet:
+            stack.sheets.append(stack.empty())
+        stack.lay(
+            Cutout(Laid(template, Move()), template.strokes, template.box), lain.sheet, (lain.x, lain.y), is_turned=lain.is_turned
+        )
+    return stack
 
-    Of more than ``_MANY``, and of what is cut into strips, only the first.
-    """
-    large = sorted(templates, key=lambda template: -template.size[0] * template.size[1])
-    yield large
-    if 1 < len(large) <= _MANY and not any(max(one.size) > _THIN * min(one.size) for one in large):
-        yield sorted(templates, key=lambda template: -sum(template.size))
-        for turn in range(1, _MIXED + 1):
-            # Each is taken for larger than it is, by up to so much again, in a pattern that is another every turn.
-            weighed = [(one.size[0] * one.size[1] * (_PRIME + 5 * n * turn % _PRIME), -n, one) for n, one in enumerate(large)]
-            yield [one for *_, one in sorted(weighed, key=lambda each: each[:2], reverse=True)]
+
+def _orders(templates: Sequence[Template]) -> Iterator[Sequence[Template]]:
+    """The orders that templates are laid in on a roll: the largest first, and the widest round first."""
+    yield sorted(templates, key=lambda template: -template.size[0] * template.size[1])
+    yield sorted(templates, key=lambda template: -sum(template.size))

@@ -50,7 +50,7 @@ _ROW: Final = Fraction(2)
 _BY_END: Final = Fraction(80)
 #: The widest a line of a heading may be, and the letters it holds.
 _COLUMN: Final = Fraction(50)
-_LETTERS: Final = 18
+_LETTERS: Final = 13
 _ZERO: Final = Fraction(0)
 
 
@@ -184,7 +184,7 @@ class _FoldStrip:
         names = tuple(dict.fromkeys(one.board.name for one in here))
         surface, ends = _where(here)
         where = wrap(f"on the {surface}{f', {ends}' if ends else ''}", _LETTERS)
-        block = stacked([*_in_one_size(wrap(in_few_words(names), _LETTERS)), *(words(line, WORD) for line in where)])
+        block = stacked([*_in_one_size(_named(names)), *(words(line, WORD) for line in where)])
         hand = hand_of(flap.board, flap.surface) if is_end else None
         block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
         parts: list[Content | Block] = [block]
@@ -196,9 +196,9 @@ class _FoldStrip:
                 end=", ".join([*_other(surface, other_surface), *_other(ends, other_ends)]),
                 hand=hand_of(there[0].board, there[0].surface) if is_end else None,
             )
-            parts.append(turned_block(turned, wrap(in_few_words(turned.names), _LETTERS)))
+            parts.append(turned_block(turned, _named(turned.names)))
         block = stacked([*parts, *self._cut_there(flap)], _ROW)
-        x = _HALF + 2 if side > 0 else -(_HALF + 2) - block.width
+        x = _HALF + 1 if side > 0 else -(_HALF + 1) - block.width
         top = max(self.corner.end.high, self.corner.into.high) + 3
         yield from block.marks(x, top)
 
@@ -208,7 +208,7 @@ class _FoldStrip:
         wide, long = mortise.box[2] - mortise.box[0], mortise.box[3] - mortise.box[1]
         many = len(flap.mortises)
         yield words(f"{many} mortise{'s' if many > 1 else ''}", WORD)
-        yield (*figures(Length(long), self.rule, FIGURE), Run(" × ", WORD), *figures(Length(wide), self.rule, FIGURE))
+        yield (*figures(Length(long), self.rule, FIGURE), Run(" × ", SMALL), *figures(Length(wide), self.rule, FIGURE))
         yield (*figures(mortise.cut.depth, self.rule, FIGURE), Run(" deep", WORD))
 
 
@@ -231,6 +231,11 @@ def _nearest_end(flap: Flap) -> str:
     if min(middle, long - middle) > _BY_END:
         return ""
     return flap.board.datum.word(Surface.END if middle < long - middle else Surface.FAR_END)
+
+
+def _named(names: Sequence[str]) -> list[str]:
+    """Names in few words, in the fewest lines, and those a letter shorter where that takes no more of them."""
+    return min((wrap(in_few_words(names), letters) for letters in (_LETTERS - 1, _LETTERS)), key=len)
 
 
 def _in_one_size(lines: list[str]) -> list[Content]:

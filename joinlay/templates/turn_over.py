@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 
     from joinlay.pen.blocks import Block
+    from joinlay.pen.lettering import Content
 
 __all__ = ["TURNED_OVER", "TurnedOver", "both_ways", "turned_block"]
 
@@ -69,5 +70,8 @@ def turned_block(turned: TurnedOver, lines: Sequence[str], count: int = 0) -> Bl
     what = [*([turned.end.upper()] if turned.end else []), *([f"make {count}"] if count else [])]
     if what:
         said.append(words("   ".join(what), WORD, bold=True))
-    block = stacked([words(TURNED_OVER, SMALL), *said])
-    return beside(hand_sign(is_left=turned.hand is Hand.LEFT), block) if turned.hand else block
+    told: list[Content | Block] = [*said]
+    if turned.hand:
+        # The sign stands beside the names alone, so that the block is no wider than it must be.
+        told = [beside(hand_sign(is_left=turned.hand is Hand.LEFT), stacked(said))]
+    return stacked([words(TURNED_OVER, SMALL), *told])

@@ -12,17 +12,19 @@ from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
 from joinlay.pen.lettering import Run, figures, words
 from joinlay.pen.marks import Arc, Line, Role, bounds_of, flatten
+from joinlay.pen.placing import spread_down
 from joinlay.records import dataclass
 from joinlay.templates.datum_marks import level_datum, upright_datum
 from joinlay.templates.template import FIGURE, WORD, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Hashable, Iterator, Sequence
 
     from joinlay.boards import Board
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Mark
 
@@ -37,6 +39,8 @@ _FAR: Final = Fraction(80)
 _COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(4), Fraction(2)
 _FACE_UP: Final = words("outside face up", WORD, bold=True)
 _ZERO: Final = Fraction(0)
+#: How far the line of each height reaches to either side of the centre line, and from the paper's edge to its words.
+_ARM, _LEAD = Fraction(8), Fraction(5)
 #: Between what is said of one end and of the other.
 _ROW: Final = Fraction(2)
 
@@ -73,26 +77,51 @@ class _Hole:
         return max(self.past, _HALF)
 
 
-#: A hole, the front it is in, and its name there.
-_Drilled = tuple[_Hole, "Board", str]
+@dataclass(frozen=True, slots=True)
+class _Rung:
+    """A height that holes are drilled at: the first such ``hole``, the ``fronts`` it is for and the names of their cuts, in their order."""
+
+    hole: _Hole
+    fronts: tuple[str, ...]
+    cuts: tuple[str, ...]
+
+    @property
+    def says(self) -> str:
+        """The first of its holes."""
+        return f"{self.fronts[0]} {self.cuts[0]}"
+
+
+#: Holes that differ in nothing but how far they are from the top edge, the highest first; one template serves them all.
+_Ladder = tuple[_Rung, ...]
 
 
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for each pull's hole in ``plan``, one for all fronts drilled alike, turned over for the other end (PU-1, PU-3, PR-11).
+    """A template for all holes for pulls in ``plan`` that are as far from the end, turned over for the other end (PU-1, PU-3, PR-11).
 
-    Drawn with x = 0 at the end of the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 150
-    mm is drawn about a line that the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
+    Where fronts differ in how far the hole is from the top edge, each has a line of its own on it. Drawn with x = 0 at the end of the
+    front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 80 mm is drawn about a line that the maker
+    squares across the front, with x = 0 there. Figures are on the plan's rule.
     """
-    alike: dict[_Hole, dict[str, tuple[Board, str]]] = {}
+    drilled: dict[_Hole, dict[Fraction, list[tuple[_Hole, Board, str]]]] = {}
     for drawer in plan.drawers:
-        front = drawer.front
-        for hole, name in _holes(front):
-            alike.setdefault(hole, {})[front.name] = (front, name)
-    drawn = [[(hole, front, name) for front, name in fronts.values()] for hole, fronts in alike.items()]
-    pairs = both_ways(
-        drawn, side=lambda one: 1 if one[0].is_left else -1, likeness=lambda one: replace(one[0], end="", is_left=True)
-    )
-    return tuple(_template(here, over, plan.rule) for here, over in pairs)
+        for hole, name in _holes(drawer.front):
+            alike = replace(hole, from_top=_ZERO, height=_ZERO)
+            drilled.setdefault(alike, {}).setdefault(hole.from_top, []).append((hole, drawer.front, name))
+    ladders = [[tuple(_rung(at) for _, at in sorted(heights.items()))] for heights in drilled.values()]
+    pairs = both_ways(ladders, side=lambda one: 1 if one[0].hole.is_left else -1, likeness=_likeness)
+    return tuple(_template(here[0], over[0] if over else (), plan.rule) for here, over in pairs)
+
+
+def _rung(drilled: Sequence[tuple[_Hole, Board, str]]) -> _Rung:
+    """Holes at one height; the paper reaches no lower than the lowest of their fronts."""
+    least = min(hole.height for hole, _, _ in drilled)
+    fronts = {front.name: name for _, front, name in drilled}
+    return _Rung(replace(drilled[0][0], height=least), tuple(fronts), tuple(fronts.values()))
+
+
+def _likeness(ladder: _Ladder) -> Hashable:
+    """What a ladder and its mirror image have in common; where there are several lines, which fronts each of them is for."""
+    return tuple((replace(one.hole, end="", is_left=True), one.fronts if len(ladder) > 1 else ()) for one in ladder)
 
 
 def holes_drilled(plan: Plan) -> frozenset[tuple[str, str]]:
@@ -120,14 +149,12 @@ def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
         yield hole, cut.name
 
 
-def _template(here: list[_Drilled], over: list[_Drilled], rule: Graduation) -> Template:
-    names, turned = (tuple(front.name for _, front, _ in drilled) for drilled in (here, over))
-    hole, _, cut = here[0]
-    other = TurnedOver(() if turned == names else turned, over[0][0].end, _hand(over[0][0])) if over else None
-    strokes = tuple(flatten(_marks(hole, names, f"{names[0]} {cut}", rule, other)))
-    return Template(
-        names, _called(hole), strokes, bounds_of(strokes), turned=turned, turned_end=_called(over[0][0]) if over else ""
-    )
+def _template(here: _Ladder, over: _Ladder, rule: Graduation) -> Template:
+    names, turned = (tuple(dict.fromkeys(name for rung in ladder for name in rung.fronts)) for ladder in (here, over))
+    other = TurnedOver(() if turned == names else turned, over[0].hole.end, _hand(over[0].hole)) if over else None
+    strokes = tuple(flatten(_marks(here, names, rule, other)))
+    called = _called(over[0].hole) if over else ""
+    return Template(names, _called(here[0].hole), strokes, bounds_of(strokes), turned=turned, turned_end=called)
 
 
 def _called(hole: _Hole) -> str:
@@ -138,11 +165,11 @@ def _hand(hole: _Hole) -> Hand:
     return Hand.LEFT if hole.is_left else Hand.RIGHT
 
 
-def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+def _marks(ladder: _Ladder, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+    hole, says = ladder[0].hole, ladder[0].says
     side = 1 if hole.is_left else -1
-    foot = -min(hole.height, hole.from_top + hole.past)
+    foot = -max(min(rung.hole.height, rung.hole.from_top + hole.past) for rung in ladder)
     x = _ZERO if hole.is_far else side * hole.from_end
-    y, r = -hole.from_top, hole.across / 2
     near, far = (-hole.half, hole.half) if hole.is_far else sorted((_ZERO, x + side * hole.past))
     yield from level_datum(near, far, _ZERO, "top edge", is_top=True)
     if hole.is_far:
@@ -152,7 +179,12 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation, tur
         yield from upright_datum(foot, _ZERO, _ZERO, hole.end, -side)
         yield Line((x + side * hole.past, foot), (x + side * hole.past, _ZERO), Role.CUT)
         yield Line((x, _ZERO), (x, foot + 1), Role.CENTRE, f"{says} from the {hole.end}")
-    yield Line((near, foot), (far, foot), Role.OUTLINE if foot == -hole.height else Role.CUT)
+    is_end = len(ladder) == 1 and foot == -hole.height
+    yield Line((near, foot), (far, foot), Role.OUTLINE if is_end else Role.CUT)
+    if len(ladder) > 1:
+        yield from _rungs(ladder, x, names, rule, turned)
+        return
+    y, r = -hole.from_top, hole.across / 2
     yield Arc((x, y), r, _ZERO, Fraction(360), Role.CUT, says)
     yield Line(
         (near if hole.is_far else _ZERO, y),
@@ -166,14 +198,45 @@ def _marks(hole: _Hole, names: tuple[str, ...], says: str, rule: Graduation, tur
     yield from _words(hole, names, rule, turned)
 
 
+def _rungs(ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+    """A line across the centre line for each height, led to the fronts it is for and its figure; all the other words past them."""
+    hole = ladder[0].hole
+    way = 1 if hole.is_far or hole.is_left else -1
+    edge = way * (hole.half if hole.is_far else hole.from_end + hole.past)
+    blocks = [stacked([_rung_said(rung, rule)]) for rung in ladder]
+    high = max(block.height for block in blocks) + _CLEAR
+    low = -max(high * len(ladder), ladder[-1].hole.from_top + high)
+    middles = spread_down([(-rung.hole.from_top, high) for rung in ladder], low, _ZERO) or []
+    column = edge + way * _LEAD
+    for rung, block, middle in zip(ladder, blocks, middles, strict=True):
+        y = -rung.hole.from_top
+        yield Line((x - way * _ARM, y), (x + way * _ARM, y), Role.CUT, rung.says)
+        yield Line((x + way * _ARM, y), (edge, middle), Role.DIMENSION, f"{rung.says} is told here")
+        yield Line((edge, middle), (column - way, middle), Role.DIMENSION)
+        yield from block.marks(column if way > 0 else column - block.width, middle - block.height / 2)
+    said = stacked([_named(hole, names, turned), *_facts(ladder, rule)])
+    past = column + way * (max(block.width for block in blocks) + _COLUMNS)
+    yield from said.marks(past if way > 0 else past - said.width, -said.height)
+
+
+def _rung_said(rung: _Rung, rule: Graduation) -> Content:
+    """The fronts that a line is for, and how far it is from the top edge."""
+    fronts = in_few_words(rung.fronts).removesuffix(" front")
+    return (Run(f"{fronts}  ", WORD, bold=True), *figures(Length(rung.hole.from_top), rule, FIGURE))
+
+
+def _named(hole: _Hole, names: tuple[str, ...], turned: TurnedOver | None) -> Block:
+    """The fronts a template is for, which way up it lies, and what it marks turned over."""
+    named = stacked([*(words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
+    named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)
+    return stacked([named, turned_block(turned, wrap(in_few_words(turned.names), _LETTERS))], _ROW) if turned else named
+
+
 def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
     """What it is for and how large the hole is: over the line to the hole where there is room, else past the paper's end."""
     side = 1 if hole.is_left else -1
-    named = stacked([*(words(line, FIGURE, bold=True) for line in wrap(in_few_words(names), _LETTERS)), _FACE_UP])
-    named = named if hole.in_middle else beside(hand_sign(is_left=hole.is_left), named)
-    if turned:
-        named = stacked([named, turned_block(turned, wrap(in_few_words(turned.names), _LETTERS))], _ROW)
-    facts = list(_facts(hole, rule))
+    named = _named(hole, names, turned)
+    facts = list(_facts((_Rung(hole, names, ()),), rule))
     if hole.is_far:
         block = stacked([named, *facts])
         yield from block.marks(hole.half + _MARGIN, _ZERO - block.height)
@@ -187,8 +250,9 @@ def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: Turned
     yield from high.marks(past if side > 0 else -past - high.width, -high.height)
 
 
-def _facts(hole: _Hole, rule: Graduation) -> Iterator[Content]:
-    """How large the hole is, how deep, and where: figures that can be checked with a rule."""
+def _facts(ladder: _Ladder, rule: Graduation) -> Iterator[Content]:
+    """How large the holes are, how deep, and where: figures that can be checked with a rule."""
+    hole = ladder[0].hole
     deep: Content = (Run(", right through", WORD),)
     if hole.depth is not None:
         deep = (Run(", ", WORD), *figures(Length(hole.depth), rule, FIGURE), Run(" deep", WORD))
@@ -198,4 +262,8 @@ def _facts(hole: _Hole, rule: Graduation) -> Iterator[Content]:
     if hole.is_far:
         yield words("square a line across there,", WORD)
         yield words("lay the long centre line on it", WORD)
-    yield (*figures(Length(hole.from_top), rule, FIGURE), Run(" from the top edge", WORD))
+    if len(ladder) > 1:
+        yield words("prick where the drawer's own line", WORD)
+        yield words("crosses it; figures from the top edge", WORD)
+    else:
+        yield (*figures(Length(hole.from_top), rule, FIGURE), Run(" from the top edge", WORD))

@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from joinlay.boards import CutKind
+from joinlay.boards.names import in_few_words
 from joinlay.lengths import Length
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
@@ -44,10 +45,46 @@ def box_of(stroke):
     return (min(xs), min(ys), max(xs), max(ys))
 
 
-def lies_at(cut, front, hole, template, plan, *, turned=False):
+def marked_holes(template, rule):
+    """Where a template has holes pricked, (x, y) each, and the fronts each is for: one circle for all, or a line for each height.
+
+    A line leads to its words, read here as a maker does: the fronts by name, and its figure from the top edge.
+    """
+    rings = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
+    if rings:
+        [ring] = rings
+        return {ring.centre: template.names}
+    lines = {stroke.says: stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says}
+    leads = {says.removesuffix(" is told here"): line for says, line in lines.items() if says.endswith(" is told here")}
+    [x] = {stroke.start[0] for stroke in lines.values() if stroke.says.endswith("squared across") or " from the " in stroke.says}
+    found = {}
+    for says, lead in leads.items():
+        (x0, y), (x1, _) = lines[says].start, lines[says].end
+        assert x0 + x1 == 2 * x
+        assert lead.start == (x1, y)
+        [told] = [
+            text for text in texts(template.strokes) if text.anchor[1] < lead.end[1] < text.anchor[1] + 6 and "  " in text.plain
+        ]
+        fronts = [name for name in template.names if told.plain == rung_words([name], y, rule)]
+        for many in range(len(template.names), 1, -1):
+            for first in range(len(template.names)):
+                some = template.names[first : first + many]
+                fronts = fronts or (list(some) if told.plain == rung_words(some, y, rule) else [])
+        assert fronts
+        found[(x, y)] = fronts
+    assert len(found) == len(leads) > 1
+    return found
+
+
+def rung_words(fronts, y, rule):
+    """What stands beside the line of a height: the fronts in few words, and how far it is from the top edge."""
+    return f"{in_few_words(fronts).removesuffix(' front')}  {plain(figures(Length(-y), rule, 5))}"
+
+
+def lies_at(cut, front, at, template, plan, *, turned=False):
     """Whether a cut is as far along the front as the template has it: from an end, or in figures, about a line squared across."""
     left, length = cut.along.centre.mm, front.length.mm
-    x = -hole.centre[0] if turned else hole.centre[0]
+    x = -at if turned else at
     if x:
         return left == (x if x > 0 else length + x)
     squared = [stroke for stroke in template.strokes if isinstance(stroke, Line) and stroke.says == "squared across"]
@@ -82,14 +119,19 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
     plan = planned(name)
     served = []
     for template in pull_templates(plan):
-        [hole] = [stroke for stroke in template.strokes if isinstance(stroke, Arc)]
+        marked = marked_holes(template, plan.rule)
         for front_name, turned in both_sides(template):
             front = next(board for board in plan.boards if board.name == front_name)
+            # Turned over, a paper with one hole is for the fronts it names there, one with several for the same fronts again.
+            [(x, y)] = [at for at, fronts in marked.items() if front_name in fronts or len(marked) == 1]
             holes = [cut for cut in front.cuts if cut.kind is CutKind.HOLE]
             holes = [cut for cut in holes if turned is is_right(cut, front) or not template.turned]
-            holes = [cut for cut in holes if lies_at(cut, front, hole, template, plan, turned=turned)]
-            drilled = [cut for cut in holes if front.width.mm - cut.across.centre.mm == -hole.centre[1]]
-            assert [cut.along.size.mm for cut in drilled] == [2 * hole.radius]
+            holes = [cut for cut in holes if lies_at(cut, front, x, template, plan, turned=turned)]
+            drilled = [cut for cut in holes if front.width.mm - cut.across.centre.mm == -y]
+            size = figures(drilled[0].along.size, plan.rule, 5)
+            assert len(drilled) == 1
+            assert any(f"hole {plain(size)}, " in text.plain for text in texts(template.strokes))
+            assert {2 * one.radius for one in template.strokes if isinstance(one, Arc)} <= {drilled[0].along.size.mm}
             served += [(front_name, cut.name) for cut in drilled]
     wanted = [
         (board.name, cut.name)
@@ -103,7 +145,13 @@ def test_every_pulls_hole_is_on_a_template_at_its_distance_from_the_end_and_the_
 def test_a_pulls_template_says_how_large_and_how_deep_and_has_both_datums():
     [far, *_] = pull_templates(example("seed-cabinet"))
     said = {text.plain for text in texts(far.strokes)}
-    assert {"drawer 1 to 5 front", "outside face up", "hole 6, right through", "square a line across there,"} <= said
+    assert {
+        "drawer 1 to 8 front",
+        "drawer 1 to 5  31+",
+        "outside face up",
+        "hole 6, right through",
+        "square a line across there,",
+    } <= said
     # The paper of a hole near an end reaches to that end, and is laid against it.
     [first] = pull_templates(tiny())
     said = {text.plain for text in texts(first.strokes)}
@@ -117,7 +165,8 @@ def test_a_pulls_template_says_how_large_and_how_deep_and_has_both_datums():
 
 def test_two_pulls_share_a_template_that_is_turned_over_for_the_right_one():
     plan = example("print-chest")
-    assert len(pull_templates(plan)) == len(plan.drawers)
+    assert len(plan.drawers) == 4
+    assert len(pull_templates(plan)) == 1
     for template in pull_templates(plan):
         assert (template.end, template.turned_end) == ("drill template, left pull", "drill template, right pull")
         assert template.turned == template.names
@@ -126,9 +175,18 @@ def test_two_pulls_share_a_template_that_is_turned_over_for_the_right_one():
         assert said.index("turned over, print down:") < said.index("RIGHT END")
 
 
+def test_one_template_serves_fronts_that_differ_only_in_their_height_and_takes_little_paper():
+    [template] = pull_templates(example("moth-cabinet"))
+    assert template.title == "drawer 1 to 8 front, drill template, pull"
+    assert min(template.size) < 75
+    assert max(template.size) < 190
+    assert len(marked_holes(template, example("moth-cabinet").rule)) == 8
+
+
 def test_a_hole_far_from_the_ends_takes_little_paper():
-    for template in pull_templates(example("moth-cabinet")):
-        assert max(template.size) < 160
+    [one, *_] = pull_templates(example("fly-tying-chest"))
+    assert one.names == ("drawer 1 front", "drawer 2 front", "drawer 3 front")
+    assert max(one.size) < 160
 
 
 @pytest.mark.parametrize("name", NAMES)
