@@ -315,6 +315,7 @@ class CutUse(Enum):
     SCREW_HOLE = "screw hole"
     SCREW_SLOT = "screw slot"  #: lets the wood move past its screw
     PULL_HOLE = "pull hole"
+    DOT_HOLE = "dot hole"  #: for a dot inlaid in a knob, bored into its blank
     PIN_HOLE = "pin hole"  #: for a pin that a loose shelf lies on
     STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
 

@@ -42,13 +42,15 @@ class ByEye:
 
 @dataclass(frozen=True, slots=True)
 class Dot:
-    """A dot inlaid in the knob: ``diameter``, and ``step`` by which it grows from drawer ``first`` of the bank on, counted from
-    1.
+    """A dot inlaid in the middle of the knob: ``diameter`` in the ``alike`` uppermost rows of the bank, larger by ``step`` in each below them.
+
+    ``depth`` is how deep it is let in; None: the maker's usual depth (PU-2).
     """
 
     diameter: Dimension
     step: Dimension = NOTHING
-    first: int = 2
+    alike: int = 1
+    depth: Dimension | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +105,7 @@ class Pull:
     depth: Dimension | None
     projection: Dimension
     dot: Dimension | None
+    dot_depth: Dimension | None = None
 
     @property
     def front(self) -> str:
@@ -122,6 +125,7 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop, rows: Sequenc
     """
     made: list[Pull] = []
     heights = [_height_on(front, pulls) for front in fronts]
+    deep = _dot_depth(pulls, shop.practice)
     for n, front in enumerate(fronts):
         row = n if rows is None else rows[n]
         diameter = _diameter(pulls, fronts, heights, n, row, shop)
@@ -138,6 +142,7 @@ def place_pulls(fronts: Sequence[Board], pulls: Pulls, shop: Shop, rows: Sequenc
                 depth=pulls.depth,
                 projection=pulls.projection,
                 dot=_dot(pulls, row),
+                dot_depth=deep,
             )
             for number, x in enumerate(_across(front, pulls, shop.practice), start=1)
         )
@@ -198,10 +203,27 @@ def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], prac
         length = (len(own) * knob + (len(own) + 1) * practice.length("parting allowance")).named(
             f"{front.name} knob blank length", "PU-2", "common practice"
         )
-        blanks.append(
-            Board(PartRole(PartKind.KNOB_BLANK, front.role.drawer, of=front.role), stock, length, square, square, _BLANK)
-        )
+        blank = Board(PartRole(PartKind.KNOB_BLANK, front.role.drawer, of=front.role), stock, length, square, square, _BLANK)
+        blanks.append(_bored(blank, own, practice))
     return tuple(blanks)
+
+
+def _bored(blank: Board, own: Sequence[Pull], practice: Practice) -> Board:
+    """The blank with a boring for the dot in the end that is to be each knob's face; the spigots of two lie in the middle (PU-2).
+
+    It is bored while the blank is square and lies well to be marked, deeper by the parting allowance, which is turned away with the face.
+    """
+    for pull, end in zip(own, (Surface.END, Surface.FAR_END), strict=False):
+        if pull.dot is None or pull.dot_depth is None:
+            continue
+        deep = (pull.dot_depth + practice.length("parting allowance")).named(
+            f"{blank.name} boring for the dot", "PU-2", "common practice"
+        )
+        along = Span(blank.length - deep, blank.length) if end.is_far else Span(NOTHING, deep)
+        middle = Span.about(blank.width / 2, pull.dot)
+        role = CutRole(CutUse.DOT_HOLE, number=pull.number if len(own) > 1 else 0)
+        blank = blank.with_cuts(Cut(CutKind.HOLE, end, along, middle, middle, role, shape=Shape.ROUND))
+    return blank
 
 
 def _across(front: Board, pulls: Pulls, practice: Practice) -> tuple[Dimension, ...]:
@@ -249,8 +271,20 @@ def _from_eye(front: Board, height: Dimension, eye: ByEye) -> Dimension:
 def _dot(pulls: Pulls, row: int) -> Dimension | None:
     if pulls.dot is None:
         return None
-    steps = max(0, row + 2 - pulls.dot.first)
+    steps = max(0, row + 1 - pulls.dot.alike)
     return pulls.dot.diameter + pulls.dot.step * steps if steps else pulls.dot.diameter
+
+
+def _dot_depth(pulls: Pulls, practice: Practice) -> Dimension | None:
+    """How deep the dots are let in; raises Refused where that goes through the knob into its spigot (PU-2)."""
+    if pulls.dot is None:
+        return None
+    deep = pulls.dot.depth if pulls.dot.depth is not None else practice.length("dot depth")
+    if deep >= pulls.projection:
+        raise refusal("pull", "The dot is let {depth} into a knob that stands out {projection}.", "Let it in {half} at most.", "PU-2",
+                      depth=deep, projection=pulls.projection, half=pulls.projection / 2,
+                      ).by(at_most("pulls", "dot.depth", pulls.projection / 2))  # fmt: skip
+    return deep.named("depth of the dot in its knob", "PU-2", "common practice")
 
 
 def _refuse_wide(front: Board, diameter: Dimension, dot: Dimension | None) -> None:

@@ -92,6 +92,7 @@ _SHARE: Final = {
         "face frame",
         "banding",
         "lipping",
+        "dot",
         "pull",
     ),
     "runners": (

@@ -320,7 +320,7 @@ hole = "{hole}"
 #growth = "step"                    # or "alike"; or "eye", to look alike from where you stand, and then
 #  eye = {{ height = "{eye}", distance = "{away}" }}     # above the floor, and before the piece
 #step = "{grow}"                  # how much larger each is than the one above
-#dot = {{ diameter = "{dot}", step = "{dot_step}", first = 2 }}     # inlaid in each; it grows from the second drawer on
+#dot = {{ diameter = "{dot}", step = "{dot_step}", alike = 1 }}     # inlaid in each; 1: all but the uppermost are larger
 #profile = "knob.svg"               # a drawing of your own to turn them to, with its size in mm or inches
 
 #[[banding]]

@@ -372,6 +372,7 @@ class KnobTold(Told):
     hole: LengthTold = Field(description="The diameter of its hole.")
     depth: LengthTold | None = Field(description="The depth of its hole; null: right through.")
     dot: LengthTold | None = Field(description="The diameter of the dot in its middle; null where it has none.")
+    dot_depth: LengthTold | None = Field(description="How deep the dot is let in; null where there is none.")
 
 
 # -- the maker's own outlines ------------------------------------------------------------------------

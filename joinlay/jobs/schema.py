@@ -341,9 +341,10 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "stand": "Height of what the piece stands on.",
     },
     "DotEntry": {
-        "diameter": "Of the first.",
-        "step": "How much larger each is than the one above.",
-        "first": "The drawer, or row, of its bank that they grow from; 2 unless told.",
+        "diameter": "The diameter of the uppermost.",
+        "step": "How much larger each is than the one above, below those that are alike.",
+        "alike": "How many drawers, or rows, from the top of the bank have dots of that diameter; all below them grow. 1 unless told.",
+        "depth": "How deep it is let into its knob.",
     },
     "BandingEntry": {
         "part": "The kind of part, such as drawer side.",

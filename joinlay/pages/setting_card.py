@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
@@ -92,13 +92,15 @@ _GUTTER, _HIGHER = Fraction(6), Fraction(2)
 class CardMaker:
     """Makes the cards of one job: ``boards`` by their names, ``rule`` the maker's, ``wide`` the room of a sheet in mm.
 
-    ``has_box`` for cards that are ticked off themselves, where no list of them is.
+    ``has_box`` for cards that are ticked off themselves, where no list of them is. ``remarks`` are what is to be done beside setting the
+    figures, by ``card 3``.
     """
 
     boards: Mapping[str, Board]
     rule: Graduation
     wide: Fraction
     has_box: bool = False
+    remarks: Mapping[str, Sequence[str]] = field(default_factory=dict)
 
     def blocks(self, setting: Setting, high: Fraction) -> tuple[PageBlock, ...]:
         """The card of ``setting``, in one block; in several where it names more parts than a whole sheet, ``high`` mm, holds.
@@ -332,6 +334,8 @@ class CardMaker:
         small = [f"{said}." for said in left_over]
         if small:
             yield Paragraph(" ".join(f"{said[0].upper()}{said[1:]}" for said in small), _SMALL, above=_WHITE)
+        for remark in self.remarks.get(f"card {setting.number}", ()):
+            yield Paragraph(f"{remark[0].upper()}{remark[1:]}", _WORD, above=_WHITE)
         yield Paragraph(f"Test piece: {measure_words(setting, self.rule.callipers)}", _WORD, above=_WHITE)
 
 

@@ -59,6 +59,8 @@ _ABOVE: Final = Fraction(2)
 #: From one line of the foot to the next, in heights of a capital.
 _CLOSE: Final = Fraction(7, 5)
 _ORDER: Final = "order of the cards"
+#: Kinds of remark that are told on the card itself.
+_DONE_AT_A_CARD: Final = frozenset({"depth stop", "fence step", "mortise width", "dot"})
 #: What every card says last.
 _ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
 
@@ -92,7 +94,8 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
     pages = PlainPages(plan, paper, "setting cards", printer or Printer())
     left, bottom, right, top = pages.box
     wide, high = right - left, top - bottom
-    maker = CardMaker({board.name: board for board in plan.boards}, plan.rule, wide, has_box=not with_list)
+    boards = {board.name: board for board in plan.boards}
+    maker = CardMaker(boards, plan.rule, wide, has_box=not with_list, remarks=_remarks(found, plan.rule))
     cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], maker))]
     *order, last = _order_pages(found, pages, with_list=with_list)
     sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
@@ -100,6 +103,15 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
     for n, standing in enumerate(_shared_out(cards, pages, maker, sum((block.height for block in last), _ZERO))):
         sheets.append(_sheet(standing, pages, maker, () if n else last))
     return bind(sheets)
+
+
+def _remarks(found: SettingsList, rule: Graduation) -> dict[str, list[str]]:
+    """What is to be done at a card beside its figures, by ``card 3``: the machine's step to set, what is turned away (MS-10, PU-2)."""
+    told: dict[str, list[str]] = {}
+    for remark in found.remarks:
+        if remark.kind in _DONE_AT_A_CARD:
+            told.setdefault(remark.where, []).append(remark.sentence(rule.text))
+    return told
 
 
 def _shared_out(cards: Sequence[_Standing], pages: PlainPages, maker: CardMaker, taken: Fraction) -> Iterator[list[_Standing]]:
@@ -208,7 +220,8 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
     blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
     if with_list:
         blocks += _rows(found, wide, rule)
-    blocks += (_found(remark, wide, rule) for remark in told_together(each for each in found.remarks if each.kind != "rule"))
+    others = (each for each in found.remarks if each.kind != "rule" and each.kind not in _DONE_AT_A_CARD)
+    blocks += (_found(remark, wide, rule) for remark in told_together(others))
     return flow([*blocks, PageBlock((), _ABOVE if with_list else _ABOVE / 2)], top - bottom)
 
 

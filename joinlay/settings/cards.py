@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis
+from joinlay.boards import Axis, CutUse
 from joinlay.boards.names import in_few_words
 from joinlay.findings import note
 from joinlay.lengths import mm
@@ -193,6 +193,10 @@ def _remarks(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
                        "set it with the paper gauge or a test piece", "MS-2", "Elek 2020: 0 to 0.1 mm", by=by)  # fmt: skip
     if setting.machine is MachineKind.MORTISER:
         yield from _steps(setting, shop)
+    if any(cut.use is CutUse.DOT_HOLE for work in setting.works for cut in work.plain_cuts):
+        parting = shop.practice.length("parting allowance")
+        yield note("dot", "{away} of it is turned away with the face of the knob, so {left} are left for the dot; bore it before turning",
+                   "PU-2", "common practice", away=parting, left=setting.passes[-1].height - parting)  # fmt: skip
     if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"

@@ -154,6 +154,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("clamp spacing", "8", "200", "PT-4", _PRACTICE, "from clamp to clamp along a joint, at most"),
     LengthRule("caul thickness", "3/4", "18", "PT-4", _PRACTICE, "each of the two cauls between a clamp's jaws and the work"),
     LengthRule("turning allowance", "1/4", "6", "PU-2", _PRACTICE, "knob blank thicker than the finished knob"),
+    LengthRule("dot depth", "1/4", "6", "PU-2", _PRACTICE, "how deep a dot is let into its knob"),
     LengthRule("parting allowance", "1/4", "6", "PU-2", _PRACTICE, "wood between and beyond knobs turned from one blank, each"),
 )
 

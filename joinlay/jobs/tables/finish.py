@@ -43,11 +43,12 @@ class EyeEntry(Entry):
 
 
 class DotEntry(Entry):
-    """A dot inlaid in each knob, growing by ``step`` from drawer ``first`` of its bank on."""
+    """A dot inlaid in each knob, ``alike`` in so many rows from the top of its bank and larger by ``step`` in each below them."""
 
     diameter: Size
     step: Gap | None = None
-    first: Count = 2
+    alike: Count = 1
+    depth: Size | None = None
 
 
 class PullsEntry(Entry):
@@ -92,7 +93,12 @@ class PullsEntry(Entry):
             from_top=dimension_or_none(self.from_top, "pull below the top edge"),
             dot=None
             if dot is None
-            else Dot(dimension_of(dot.diameter, "dot diameter"), dimension_or_zero(dot.step, "dot step"), dot.first),
+            else Dot(
+                dimension_of(dot.diameter, "dot diameter"),
+                dimension_or_zero(dot.step, "dot step"),
+                dot.alike,
+                dimension_or_none(dot.depth, "dot depth"),
+            ),
         )
 
     def _growth(self) -> ByStep | ByEye | None:

@@ -19,7 +19,7 @@ from joinlay.templates.template import FIGURE, WORD, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator, Sequence
+    from collections.abc import Hashable, Iterable, Iterator, Sequence
 
     from joinlay.boards import Board
     from joinlay.jobs.plan import Plan
@@ -93,6 +93,8 @@ class _Rung:
 
 #: Holes that differ in nothing but how far they are from the top edge, the highest first; one template serves them all.
 _Ladder = tuple[_Rung, ...]
+#: A dot inlaid in a knob, by the name of the front it is on: whose drawer, how wide, and how deep it is let in.
+_Dots = dict[str, tuple[str, "Length", "Length"]]
 
 
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
@@ -109,7 +111,12 @@ def pull_templates(plan: Plan) -> tuple[Template, ...]:
             drilled.setdefault(alike, {}).setdefault(hole.from_top, []).append((hole, drawer.front, name))
     ladders = [[tuple(_rung(at) for _, at in sorted(heights.items()))] for heights in drilled.values()]
     pairs = both_ways(ladders, side=lambda one: 1 if one[0].hole.is_left else -1, likeness=_likeness)
-    return tuple(_template(here[0], over[0] if over else (), plan.rule) for here, over in pairs)
+    dots: _Dots = {
+        knob.on.name: (knob.on.drawer.name, knob.dot, knob.dot_depth)
+        for knob in plan.knobs
+        if knob.dot is not None and knob.dot_depth is not None and knob.on.drawer is not None
+    }
+    return tuple(_template(here[0], over[0] if over else (), plan.rule, dots) for here, over in pairs)
 
 
 def _rung(drilled: Sequence[tuple[_Hole, Board, str]]) -> _Rung:
@@ -149,10 +156,11 @@ def _holes(front: Board) -> Iterator[tuple[_Hole, str]]:
         yield hole, cut.name
 
 
-def _template(here: _Ladder, over: _Ladder, rule: Graduation) -> Template:
+def _template(here: _Ladder, over: _Ladder, rule: Graduation, dots: _Dots) -> Template:
     names, turned = (tuple(dict.fromkeys(name for rung in ladder for name in rung.fronts)) for ladder in (here, over))
     other = TurnedOver(() if turned == names else turned, over[0].hole.end, _hand(over[0].hole)) if over else None
-    strokes = tuple(flatten(_marks(here, names, rule, other)))
+    told = tuple(_of_dots(dict.fromkeys((*names, *turned)), dots, rule))
+    strokes = tuple(flatten(_marks(here, names, rule, other, told)))
     called = _called(over[0].hole) if over else ""
     return Template(names, _called(here[0].hole), strokes, bounds_of(strokes), turned=turned, turned_end=called)
 
@@ -165,7 +173,21 @@ def _hand(hole: _Hole) -> Hand:
     return Hand.LEFT if hole.is_left else Hand.RIGHT
 
 
-def _marks(ladder: _Ladder, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+def _of_dots(fronts: Iterable[str], dots: _Dots, rule: Graduation) -> Iterator[Content]:
+    """The dots to bore for in the knobs of these ``fronts``, whose drawers are named where their sizes differ (PU-2)."""
+    alike: dict[tuple[Length, Length], list[str]] = {}
+    for drawer, across, deep in (dots[front] for front in fronts if front in dots):
+        alike.setdefault((across, deep), []).append(drawer)
+    for (across, deep), drawers in alike.items():
+        where = "each knob" if len(alike) == 1 else f"that of {in_few_words(drawers)}"
+        size = (*figures(across, rule, FIGURE), Run(" across, ", WORD), *figures(deep, rule, FIGURE), Run(" deep", WORD))
+        yield (Run("dot ", WORD), *size)
+        yield words(f"in the middle of {where}", WORD)
+
+
+def _marks(
+    ladder: _Ladder, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None, dots: tuple[Content, ...]
+) -> Iterator[Mark]:
     hole, says = ladder[0].hole, ladder[0].says
     side = 1 if hole.is_left else -1
     foot = -max(min(rung.hole.height, rung.hole.from_top + hole.past) for rung in ladder)
@@ -182,7 +204,7 @@ def _marks(ladder: _Ladder, names: tuple[str, ...], rule: Graduation, turned: Tu
     is_end = len(ladder) == 1 and foot == -hole.height
     yield Line((near, foot), (far, foot), Role.OUTLINE if is_end else Role.CUT)
     if len(ladder) > 1:
-        yield from _rungs(ladder, x, names, rule, turned)
+        yield from _rungs(ladder, x, names, rule, turned, dots)
         return
     y, r = -hole.from_top, hole.across / 2
     yield Arc((x, y), r, _ZERO, Fraction(360), Role.CUT, says)
@@ -195,10 +217,12 @@ def _marks(ladder: _Ladder, names: tuple[str, ...], rule: Graduation, turned: Tu
     arm = r + 3
     yield Line((x - arm, y), (x + arm, y), Role.CUT)
     yield Line((x, y - arm), (x, y + arm), Role.CUT)
-    yield from _words(hole, names, rule, turned)
+    yield from _words(hole, names, rule, turned, dots)
 
 
-def _rungs(ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+def _rungs(
+    ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None, dots: tuple[Content, ...]
+) -> Iterator[Mark]:
     """A line across the centre line for each height, led to the fronts it is for and its figure; all the other words past them."""
     hole = ladder[0].hole
     way = 1 if hole.is_far or hole.is_left else -1
@@ -214,7 +238,7 @@ def _rungs(ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduatio
         yield Line((x + way * _ARM, y), (edge, middle), Role.DIMENSION, f"{rung.says} is told here")
         yield Line((edge, middle), (column - way, middle), Role.DIMENSION)
         yield from block.marks(column if way > 0 else column - block.width, middle - block.height / 2)
-    said = stacked([_named(hole, names, turned), *_facts(ladder, rule)])
+    said = stacked([_named(hole, names, turned), *_facts(ladder, rule), *dots])
     past = column + way * (max(block.width for block in blocks) + _COLUMNS)
     yield from said.marks(past if way > 0 else past - said.width, -said.height)
 
@@ -232,11 +256,13 @@ def _named(hole: _Hole, names: tuple[str, ...], turned: TurnedOver | None) -> Bl
     return stacked([named, turned_block(turned, wrap(in_few_words(turned.names), _LETTERS))], _ROW) if turned else named
 
 
-def _words(hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None) -> Iterator[Mark]:
+def _words(
+    hole: _Hole, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None, dots: tuple[Content, ...]
+) -> Iterator[Mark]:
     """What it is for and how large the hole is: over the line to the hole where there is room, else past the paper's end."""
     side = 1 if hole.is_left else -1
     named = _named(hole, names, turned)
-    facts = list(_facts((_Rung(hole, names, ()),), rule))
+    facts = [*_facts((_Rung(hole, names, ()),), rule), *dots]
     if hole.is_far:
         block = stacked([named, *facts])
         yield from block.marks(hole.half + _MARGIN, _ZERO - block.height)

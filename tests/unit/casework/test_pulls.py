@@ -5,12 +5,13 @@ from math import hypot
 
 import pytest
 
-from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface
+from joinlay.boards import CutKind, CutUse, Datum, Place, Shape, Span, Surface
 from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls, drill_holes, knob_blanks, place_pulls
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import Unit, inches, mm, written
-from joinlay.shop import usual_shop
+from joinlay.settings import settings_for
+from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand
 
 SHOP = usual_shop(Unit.INCH)
@@ -78,8 +79,8 @@ def test_deep_drawers_may_keep_the_knob_above_the_middle():
     assert [p.from_top for p in kept] == [inches("2"), inches("2 1/2")]
 
 
-def test_a_dot_grows_by_its_own_step_from_a_given_drawer_on():
-    dot = Dot(inch("1/4"), inch("1/32"), first=3)
+def test_a_dot_grows_by_its_own_step_below_those_that_are_alike():
+    dot = Dot(inch("1/4"), inch("1/32"), alike=2)
     dots = [p.dot for p in place_pulls(bank("4", "4", "4", "4"), pulls(dot=dot), SHOP)]
     assert dots == [inches("1/4"), inches("1/4"), inches("9/32"), inches("10/32")]
 
@@ -87,6 +88,43 @@ def test_a_dot_grows_by_its_own_step_from_a_given_drawer_on():
 def test_a_dot_wider_than_its_knob_is_refused():
     with pytest.raises(Refused, match="dot is"):
         place_pulls(bank("4"), pulls(dot=Dot(inch("1"))), SHOP)
+
+
+def test_a_dot_goes_neither_through_its_knob_nor_into_its_spigot():
+    made = pulls(dot=Dot(inch("1/4"), depth=inch("3/8")))
+    (knob, *_) = place_pulls(bank("4"), made, SHOP)
+    assert knob.dot_depth == inch("3/8")
+    with pytest.raises(Refused, match="stands out") as refused:
+        place_pulls(bank("4"), pulls(dot=Dot(inch("1/4"), depth=made.projection)), SHOP)
+    (change,) = refused.value.finding.remedies[0].changes
+    assert (change.table, change.key, change.value) == ("pulls", "dot.depth", made.projection / 2)
+
+
+@pytest.mark.parametrize("count", [1, 2])
+def test_the_blank_is_bored_for_the_dot_of_each_of_its_knobs(count):
+    fronts = bank("4", "5")
+    knobs = place_pulls(fronts, pulls(count=count, dot=Dot(inch("1/4"), inch("1/16"))), SHOP)
+    for n, blank in enumerate(knob_blanks(knobs, "oak", fronts, SHOP.practice)):
+        holes = blank.cuts_of(CutUse.DOT_HOLE)
+        # A dot of 1/4 goes in 1/4, and 1/4 is parted off: from both ends where two knobs come from one blank.
+        assert [(hole.surface, hole.depth) for hole in holes] == [(Surface.END, inch("1/2")), (Surface.FAR_END, inch("1/2"))][
+            :count
+        ]
+        assert {hole.across.size for hole in holes} == {hole.into.size for hole in holes} == {inch("1/4") + inch("1/16") * n}
+        assert {(hole.across.centre, hole.into.centre) for hole in holes} == {(blank.width / 2, blank.thickness / 2)}
+
+
+def test_a_card_bores_the_blank_and_says_what_is_turned_away():
+    fronts = bank("4", "5")
+    knobs = place_pulls(fronts, pulls(count=2, dot=Dot(inch("1/4"))), SHOP)
+    blanks = knob_blanks(knobs, "oak", fronts, SHOP.practice)
+    found = settings_for(blanks, SHOP)
+    (card,) = found.settings
+    assert (card.machine, card.tool.width, card.height) == (MachineKind.DRILL, inch("1/4"), inch("1/2"))
+    assert {(work.entry_word, work.fence_word) for work in card.works} == {("knob end", "face"), ("waste end", "face")}
+    assert {position.centre for work in card.works for position in work.positions} == {blanks[0].width / 2}
+    (said,) = [remark.sentence(SHOP.rule.text) for remark in found.remarks]
+    assert said == "1/4 in of it is turned away with the face of the knob, so 1/4 in are left for the dot; bore it before turning"
 
 
 def test_a_knob_higher_than_its_front_is_refused():

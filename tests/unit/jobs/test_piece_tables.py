@@ -196,10 +196,10 @@ PULLS = 'stock = "walnut"\ndiameter = "1"\nprojection = "1"\nhole = "3/8"\n'
 
 def test_pulls_are_read_with_their_growth_and_dot():
     pulls = part(
-        PullsEntry, PULLS + 'growth = "step"\nstep = "1/8"\nshare = "1/5"\ndot = { diameter = "1/4", first = 3 }'
+        PullsEntry, PULLS + 'growth = "step"\nstep = "1/8"\nshare = "1/5"\ndot = { diameter = "1/4", alike = 2, depth = "3/8" }'
     ).pulls()
     assert isinstance(pulls.growth, ByStep)
-    assert (pulls.growth.step, pulls.share, pulls.dot.first) == (inches("1/8"), Fraction(1, 5), 3)
+    assert (pulls.growth.step, pulls.share, pulls.dot.alike) == (inches("1/8"), Fraction(1, 5), 2)
     eye = part(PullsEntry, PULLS + 'growth = "eye"\neye = { height = "60", distance = "40" }').pulls().growth
     assert isinstance(eye, ByEye)
     assert eye.distance == inches(40)

@@ -249,3 +249,17 @@ def test_no_words_collide(name, paper):
     assert [(template.title, *found) for template in templates for found in collisions(template.strokes)] == []
     sheets = lay_out(templates, paper_named(paper), title=plan.title, file=plan.file, unit=plan.rule.unit)
     assert [(sheet.number, *found) for sheet in sheets for found in collisions(sheet.strokes)] == []
+
+
+def test_a_pulls_template_tells_of_the_dots_in_the_knobs_without_being_one_for_each():
+    [far, *_] = pull_templates(example("seed-cabinet"))
+    said = [text.plain for text in texts(far.strokes)]
+    # 4 mm in the uppermost drawer of each bank, then 1/2 mm larger in each below it; 6 mm deep.
+    at = said.index("dot 4 across, 6 deep")
+    assert said[at : at + 4] == [
+        "dot 4 across, 6 deep",
+        "in the middle of that of drawer 1 and 6",
+        "dot 4.5 across, 6 deep",
+        "in the middle of that of drawer 2 and 7",
+    ]
+    assert not any("dot" in text.plain for template in pull_templates(example("print-chest")) for text in texts(template.strokes))
