@@ -63,6 +63,9 @@ _SLACK: Final = 5
 #: How often a small change tries another fit and split as well.
 _OTHER_WAY: Final = 0.2
 
+#: Up to how many pieces what was laid is remembered: of more, the same order hardly ever comes again.
+_MOST_KNOWN: Final = 6
+
 #: How often a piece that found no room is left where it stands in the order.
 _AS_IT_IS: Final = 0.5
 
@@ -105,6 +108,8 @@ class _Bench:
         self._items, self._bins, self._sheet, self._first_rip = items, bins, sheet, first_rip
         self._ways = [Way(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
         self._chance = Random(len(items))
+        #: What was laid already: few pieces come in the same order again and again.
+        self._known: dict[tuple[tuple[int, ...], Way, int | None], Packing] = {}
 
     def first(self) -> _Try:
         """The best of every order with every rule, or of as many of them as there is time for."""
@@ -160,7 +165,12 @@ class _Bench:
         return found
 
     def _tried(self, order: Sequence[Item], way: Way, most: int | None = None) -> _Try:
-        return _Try(pack(order, self._bins, self._sheet, way, most), order, way)
+        if len(order) > _MOST_KNOWN:
+            return _Try(pack(order, self._bins, self._sheet, way, most), order, way)
+        key = (tuple(item.number for item in order), way, most)
+        if key not in self._known:
+            self._known[key] = pack(order, self._bins, self._sheet, way, most)
+        return _Try(self._known[key], order, way)
 
     def _changed(self, found: _Try, most: int, order: Sequence[Item]) -> _Try:
         """One piece moved elsewhere in ``order``, now and then with another way of fitting as well."""

@@ -6,13 +6,16 @@ the square around, which is quick and leaves most of them out.
 
 from __future__ import annotations
 
+from itertools import pairwise
+from math import floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind
-from joinlay.geometry import box_of, corners, pieces_of_line, point_at, polygon_in, quarter_circle, stretch_in
+from joinlay.geometry import box_of, corners, left_of, pieces_of_line, point_at, polygon_in, quarter_circle, stretch_in
 from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
+from joinlay.pen.placing import MM
 from joinlay.pictures.leaders import NameColumn, Named, kinds_of
 from joinlay.pictures.picture import SMALL, Picture, Scale
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
@@ -22,7 +25,7 @@ from joinlay.pictures.wood import Fit, areas, hatch_strokes
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Iterator, Mapping
+    from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
     from joinlay.boards import Board, PartRole
     from joinlay.jobs.plan import Plan
@@ -201,7 +204,25 @@ CIRCLE: Final = _circle()
 
 def in_circle(points: tuple[Point, ...]) -> tuple[Point, ...]:
     """What of a convex polygon lies in the circle: its corners in order, none where nothing does."""
-    return polygon_in(_in_square(points), CIRCLE)
+    kept: Sequence[Point] = _in_square(points)
+    rough = _in_micrometres(kept)
+    for (one, two), ((x0, y0), (x1, y1)) in zip(_SIDES, _ROUGH_SIDES, strict=True):
+        # Most sides of the circle are nowhere near, which is seen soonest in whole numbers.
+        if not all((x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) > _NEAR for x, y in rough):
+            kept = left_of(kept, one, two)
+            rough = _in_micrometres(kept)
+    return tuple(kept) if kept and all(len({point[axis] for point in kept}) > 1 for axis in (0, 1)) else ()
+
+
+def _in_micrometres(points: Iterable[Point]) -> list[tuple[int, int]]:
+    return [(floor(x * MM), floor(y * MM)) for x, y in points]
+
+
+#: The sides of the circle, exactly and in micrometres, and how large a product of two such lengths may be for a point to be near a side: a quarter of
+#: a millimetre from it, far more than what whole micrometres leave off.
+_SIDES: Final = tuple(pairwise((*CIRCLE, CIRCLE[0])))
+_ROUGH_SIDES: Final = tuple(pairwise(_in_micrometres((*CIRCLE, CIRCLE[0]))))
+_NEAR: Final = 1000 * MM
 
 
 def _in_square(points: tuple[Point, ...]) -> tuple[Point, ...]:

@@ -1,9 +1,11 @@
 """The details at twice true size: the gaps drawn are the clearances the plan has, and words say so."""
 
 from fractions import Fraction
+from random import Random
 
 import pytest
 
+from joinlay.geometry import corners, polygon_in
 from joinlay.lengths import mm
 from joinlay.pen.marks import Line, Role, Text
 from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle
@@ -74,3 +76,17 @@ def test_the_window_is_a_circle_but_for_a_hair():
     half = in_circle(tuple((Fraction(x), Fraction(y)) for x, y in ((0, -90), (90, -90), (90, 90), (0, 90))))
     assert min(x for x, _ in half) == 0
     assert (Fraction(0), RADIUS) in half
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_polygon_is_cut_to_the_circle_as_by_each_of_its_sides(seed):
+    random = Random(seed)
+    for _ in range(12):
+        x, y, wide, high = (Fraction(random.randrange(-4000, 4000), 97) for _ in range(4))
+        box = (x, y, x + abs(wide), y + abs(high))
+        # A third of them end on the circle, where rounding could tell.
+        if random.random() < 0.3:
+            box = (*CIRCLE[random.randrange(33, 47)], *CIRCLE[random.randrange(1, 15)])
+        assert in_circle(corners(box)) == polygon_in(
+            polygon_in(corners(box), corners((-RADIUS, -RADIUS, RADIUS, RADIUS))), CIRCLE
+        )
