@@ -32,12 +32,13 @@ __all__ = ["BankWish", "Bay", "DrawerWish", "OpenBay", "Row", "RowWish", "Slot",
 class RowWish:
     """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1).
 
-    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1).
+    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1). ``has_double_bearers`` instead of partitions between them.
     """
 
     count: int = 1
     widths: Heights | None = None
     open: OpenMake | None = None
+    has_double_bearers: bool = False
 
     def __post_init__(self) -> None:
         """Refuse a row of none, and a division into another number of openings."""
@@ -82,7 +83,7 @@ class Row:
 
     ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of the
     openings from the frame's left edge, ``widths`` their widths. An open bay has no drawers, a number ``bay`` through the piece, and
-    what it ``holds`` (SH-1).
+    what it ``holds`` (SH-1). ``has_double_bearers`` where these stand behind its mullions in place of partitions.
     """
 
     drawers: tuple[DrawerRole, ...]
@@ -92,6 +93,7 @@ class Row:
     widths: tuple[Dimension, ...]
     bay: int = 0
     holds: OpenMake | None = None
+    has_double_bearers: bool = False
 
     @property
     def is_parted(self) -> bool:
@@ -225,7 +227,7 @@ def _row(
     for drawer, wide in zip(drawers[1:], widths, strict=False):
         at = (at + wide + mullion).named(f"{drawer.name} left of the opening", "RO-1", "by geometry")
         lefts.append(at)
-    return Row(drawers, floor, height, tuple(lefts), widths)
+    return Row(drawers, floor, height, tuple(lefts), widths, has_double_bearers=wish.has_double_bearers)
 
 
 def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension, bottom_rail: Dimension) -> tuple[Dimension, ...]:
@@ -305,6 +307,10 @@ class Slot:
     def is_topmost(self) -> bool:
         """True where no other drawer's runners are over it: a panel is."""
         return self.roof is not None
+
+    def is_shared(self, hand: Hand) -> bool:
+        """True where no wood stands at that hand, but a double bearer lies on the panel, for this drawer and the next (RO-1)."""
+        return self.cavity.wood(hand) == self.ground
 
     def upright(self, hand: Hand) -> PartRole:
         """The stile or mullion at that hand."""

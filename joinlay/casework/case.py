@@ -44,7 +44,10 @@ _BACK = Datum("inside face", "left edge", "bottom end", "outside face", "right e
 
 @dataclass(frozen=True, slots=True)
 class Cavity:
-    """The room of one bank in the case: the wood at its left and right, and the faces they turn to it, in X."""
+    """The room of one bank in the case: the wood at its left and right, and the faces they turn to it, in X.
+
+    Where no wood stands between two drawers of a row, it is the panel that their double bearer lies on, and the middle of that (RO-1).
+    """
 
     left: Dimension
     right: Dimension
@@ -222,6 +225,11 @@ class _CaseMaker:
             for place, drawer in enumerate(row.drawers[:-1]):
                 assert ground is not None
                 assert roof is not None
+                if row.has_double_bearers:
+                    middle = row.lefts[place + 1] - bay.mullion / 2
+                    yield drawer, Cell(Cavity(left, middle, wood, ground), ground, roof, floor, ceiling)
+                    left, wood = middle, ground
+                    continue
                 role = PartRole(PartKind.CASE_PARTITION, drawer)
                 thickness = self._make.sides.thickness
                 x = row.lefts[place + 1] - (bay.mullion + thickness) / 2

@@ -13,7 +13,7 @@ from joinlay.lengths import Length, inches
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from joinlay.boards import Board, PartRole
+    from joinlay.boards import Board, PartRole, Surface
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Practice
 
@@ -36,23 +36,30 @@ class Held:
 
 
 def held(
-    board: Board, into: PartRole, deep: Dimension, practice: Practice, rule: Graduation, own: Dimension | None = None
+    board: Board,
+    through: Surface,
+    into: PartRole,
+    deep: Dimension,
+    practice: Practice,
+    rule: Graduation,
+    own: Dimension | None = None,
 ) -> Held:
-    """What holds ``board`` through its width in the part ``into``, which is ``deep`` that way.
+    """What holds ``board``, ``through`` its surface, in the part ``into``, which is ``deep`` that way.
 
-    Screws where it has holes for them, else nails: three times its width long, so that two thirds are below, no longer than stays in
-    the wood; at most a spacing apart, and an inch from the ends. On the second face of a partition they stand between those of the
-    first. ``own`` is the length the maker has, judged as it is. RN-4; NAVEDTRA 14119, MIL-DTL-45449; our own choice.
+    Screws where it has holes for them, else nails: three times as long as the strip is deep that way, so that two thirds are below, and no
+    longer than stays in the wood; at most a spacing apart, and an inch from the ends. On the second face of a partition they stand between
+    those of the first. ``own`` is the length the maker has, judged as it is. RN-4; NAVEDTRA 14119, MIL-DTL-45449; our own choice.
     """
     screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
     kind = FastenerKind.SCREW if screws else FastenerKind.NAIL
     spacing = practice.length("bearer screw spacing" if screws else "runner nail spacing")
     shank = practice.length("bearer screw") if screws else None
-    fastener = fastener_for(kind, board.width, deep, rule, shank, spacing)
+    upper = board.size(through.axis)
+    fastener = fastener_for(kind, upper, deep, rule, shank, spacing)
     along = tuple(Length(cut.along.centre.mm) for cut in screws) or _nails(board, into, spacing)
     if own is not None:
         fastener = Fastener(kind, Length(own.mm), shank, spacing)
-    found = _judged(board, into, deep, fastener, rule, is_own=own is not None)
+    found = _judged(board, upper, into, deep, fastener, rule, is_own=own is not None)
     return Held(fastener, along, () if found is None else (found,))
 
 
@@ -71,16 +78,17 @@ def _nails(board: Board, into: PartRole, spacing: Dimension) -> tuple[Length, ..
 
 
 def _judged(
-    board: Board, into: PartRole, deep: Dimension, fastener: Fastener, rule: Graduation, *, is_own: bool
+    board: Board, upper: Dimension, into: PartRole, deep: Dimension, fastener: Fastener, rule: Graduation, *, is_own: bool
 ) -> Finding | None:
     """What is wrong with a length: it comes through, or too little of it holds."""
     words, key = f"{fastener.kind.value}s", f"{fastener.kind.value}-length"
-    most, goes = longest_into(fastener.kind, board.width, deep, rule), (fastener.length - board.width).mm
-    least = min(deep.mm / _SHARE, (_TWICE * board.width).mm)
+    most, goes = longest_into(fastener.kind, upper, deep, rule), (fastener.length - upper).mm
+    least = min(deep.mm / _SHARE, (_TWICE * upper).mm)
     numbers: dict[str, Length | int | str] = {
-        "length": fastener.length, "wide": board.width, "deep": deep, "most": most, "goes": Length(abs(goes)), "past": Length(abs(goes - deep.mm)),
+        "length": fastener.length, "wide": upper, "deep": deep, "most": most, "goes": Length(abs(goes)), "past": Length(abs(goes - deep.mm)),
     }  # fmt: skip
-    begins = f"{words.capitalize()} {{length}} long through {board.role.kind.value}s {{wide}} wide"
+    way = "wide" if upper is board.width else "thick"
+    begins = f"{words.capitalize()} {{length}} long through {board.role.kind.value}s {{wide}} {way}"
     wood = f"the {into.kind.value}, {{deep}} thick"
     ways = (Remedy(f"take {words} {{most}} long", (Change("runners", key, most),)),)
     if is_own and fastener.length > most:
@@ -90,7 +98,7 @@ def _judged(
     if goes >= least:
         return None
     what = f"{begins} {'go only {goes} into' if goes > 0 else 'do not reach'} {wood}."
-    if is_own and (most - board.width).mm >= least:
+    if is_own and (most - upper).mm >= least:
         return Finding("runner fastening", Harm.WARN, "runners", what, numbers, "RN-4", "our own choice", remedies=ways)
     numbers["bore"] = rule.up(Length(least - goes))
     bore = "Bore {bore} deep for their heads first, and they go in so much further."

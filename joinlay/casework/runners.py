@@ -15,7 +15,7 @@ from joinlay.casework.assembly import Assembly
 from joinlay.casework.runner_fastening import held, is_second_face
 from joinlay.casework.runner_heights import size_runner
 from joinlay.casework.runner_screws import screw_slots
-from joinlay.findings import larger, note, refusal, stock_of
+from joinlay.findings import Change, larger, note, refusal, stock_of
 from joinlay.lengths import NOTHING, largest
 from joinlay.records import dataclass
 from joinlay.stock import Solid
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Slot
     from joinlay.casework.runner_heights import RunnerHeights
-    from joinlay.findings import Finding
+    from joinlay.findings import Finding, Refused
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
@@ -92,8 +92,8 @@ class RunnersAt:
     """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it
     kicks against, with the surface that this turns down.
 
-    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is
-    none.
+    ``inner_edge`` is the edge of that board there, and of the ``guide`` that it shares with the drawer beside it; None: it shares none.
+    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is none.
     """
 
     bears: PartRole
@@ -101,6 +101,8 @@ class RunnersAt:
     kicks: PartRole
     kicked: Surface
     under: PartRole | None
+    inner_edge: Surface = Surface.FAR_EDGE
+    guide: PartRole | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,6 +184,11 @@ class _RunnerMaker:
         self._refuse_narrow(slot, inner)
         sides = []
         for hand, width, end, kicks in zip(_HANDS, widths, inner, over[:2], strict=True):
+            if slot.is_shared(hand):
+                bears = self._double(slot, hand, width, height)
+                edge = Surface.EDGE if hand is Hand.LEFT else Surface.FAR_EDGE
+                sides.append(RunnersAt(bears, end, kicks.part, kicks.surface, None, edge, self._shared_guide(slot, hand)))
+                continue
             bears = self._bearer(slot, hand, width, height)
             if has_guide(slot, hand):
                 self._guide(slot, hand, slot.guide(hand), bears)
@@ -233,6 +240,49 @@ class _RunnerMaker:
                 butted((packing, Surface.FAR_EDGE), (board, Surface.FAR_FACE), "under the", rule="RN-3"),
             ]
         return board.role
+
+    def _double(self, slot: Slot, hand: Hand, width: Dimension, height: RunnerHeights) -> PartRole:
+        """The bearer and guide behind a mullion for the drawers at both its sides, made with the one at its left (RO-1)."""
+        assert slot.ground is not None
+        if self._sides.is_solid or height.packing is not None:
+            raise self._no_double(slot, height)
+        if hand is Hand.LEFT:
+            before = self._slots[self._slots.index(slot) - 1].drawer
+            return slot.ground if height.bearer is None else PartRole(PartKind.BEARER, before, Hand.RIGHT)
+        after = self._slots[self._slots.index(slot) + 1]
+        beyond = self._bearer_width(after, after.guide(Hand.LEFT))
+        bears, panel = slot.ground, (slot.ground, Surface.FACE)
+        if height.bearer is not None:
+            board = self._flat(slot, PartKind.BEARER, hand, width + beyond, height.bearer, slot.floor, beyond)
+            self._boards.append(board)
+            self._between(board, slot.rails[0])
+            self._meetings.append(self._fixed(board, Surface.FAR_FACE, panel, "on the", "RO-1"))
+            bears = board.role
+        high = self._make.of(PartKind.GUIDE).thickness
+        past = after.guide(Hand.LEFT)
+        guide = self._flat(slot, PartKind.GUIDE, hand, slot.guide(hand) + past, high, slot.floor + high, past)
+        self._boards.append(guide)
+        self._between(guide, slot.upright(hand))
+        glue = guide.length.mm * guide.width.mm
+        self._meetings.append(
+            butted((guide, Surface.FAR_FACE), (bears, Surface.FACE), "on the", rule="RO-1", tie=Tie.GLUED, glue=glue)
+        )
+        return bears
+
+    def _shared_guide(self, slot: Slot, hand: Hand) -> PartRole:
+        owner = slot.drawer if hand is Hand.RIGHT else self._slots[self._slots.index(slot) - 1].drawer
+        return PartRole(PartKind.GUIDE, owner, Hand.RIGHT)
+
+    def _no_double(self, slot: Slot, height: RunnerHeights) -> Refused:
+        remedy = 'Put partitions between these drawers: between = "partition".'
+        if self._sides.is_solid:
+            what = "A double bearer lies across the grain of a panel that moves, and nothing at its ends holds it."
+            return refusal("double bearer", what, remedy, "RO-1", "common practice").at(slot.name)
+        assert height.packing is not None
+        return refusal(
+            "double bearer", "A double bearer lies flat on the case bottom, and here it would stand {high} above it.",
+            f"Move the case bottom {{high}} up. {remedy}", "RO-1", "our own choice", high=height.packing,
+        ).at(slot.name).by(Change("case", "bottom-offset", height.packing, is_more=True))  # fmt: skip
 
     def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
         # It lies on the bearer, its inner edge even with the frame.
@@ -306,9 +356,18 @@ class _RunnerMaker:
 
     # -- boards --------------------------------------------------------------------------------------
 
-    def _flat(self, slot: Slot, kind: PartKind, hand: Hand, width: Dimension, thickness: Dimension, top: Dimension) -> Board:
-        """A strip lying flat along the wood at that hand, its upper face at ``top``."""
-        x, across = (slot.cavity.left, "+X") if hand is Hand.LEFT else (slot.cavity.right, "-X")
+    def _flat(
+        self,
+        slot: Slot,
+        kind: PartKind,
+        hand: Hand,
+        width: Dimension,
+        thickness: Dimension,
+        top: Dimension,
+        past: Dimension = NOTHING,
+    ) -> Board:
+        """A strip lying flat along the wood at that hand, its upper face at ``top``; it begins ``past`` the end of the cavity."""
+        x, across = (slot.cavity.left, "+X") if hand is Hand.LEFT else (slot.cavity.right + past, "-X")
         place = Place.at(x, self._front, top, "+Y", across, "-Z")
         return self._board(PartRole(kind, slot.drawer, hand), width, thickness, _BEARER, place)
 
@@ -344,7 +403,7 @@ class _RunnerMaker:
         own = None
         if board.role.kind is PartKind.BEARER:
             own = self._make.screw if screws else self._make.nail
-        fast = held(board, wood[0], self._deep(wood[0]), self._practice, self._slots[0].wish.shop.rule, own)
+        fast = held(board, edge, wood[0], self._deep(wood[0]), self._practice, self._slots[0].wish.shop.rule, own)
         self._findings += fast.findings
         return butted(
             (board, edge),

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, DrawerRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import Slot
-    from joinlay.casework.runners import Behind, Runners
+    from joinlay.casework.runners import Behind, Runners, RunnersAt
 
 __all__ = ["seat_drawer", "with_board"]
 
@@ -84,15 +84,17 @@ def _on_runners(slot: Slot, drawer: Drawer, piece: Around) -> Iterator[Meeting]:
         # A back that reaches down as far rides with its ends; where there is one board under both sides, it is on it once.
         if is_back_low and (hand is Hand.LEFT or bears != runners.left.bears):
             yield butted((drawer.back, Surface.EDGE), (bears, Surface.FACE), "on the", rule="RN-1", tie=Tie.RIDES)
-        yield _guided(slot, drawer, side, hand)
+        yield _guided(slot, drawer, side, hand, runners.at(hand))
         lower = slot.opening.height - drawer.top_clearance - side.width
         gap = runners.kicker_gap + lower if lower else runners.kicker_gap
         yield butted((side, Surface.FAR_EDGE), (kicks, runners.at(hand).kicked), "under the", gap=gap, rule="RN-3", tie=Tie.KICKS)
 
 
-def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand) -> Meeting:
+def _guided(slot: Slot, drawer: Drawer, side: Board, hand: Hand, runs: RunnersAt) -> Meeting:
     """A side beside its guide, or the case where no guide is needed; the gap is stated at both of its ends."""
-    if has_guide(slot, hand):
+    if runs.guide is not None:
+        beside, surface, stands = runs.guide, runs.inner_edge, ZERO
+    elif has_guide(slot, hand):
         beside, surface, stands = PartRole(PartKind.GUIDE, slot.drawer, hand), Surface.FAR_EDGE, ZERO
     else:
         beside, surface, stands = slot.cavity.wood(hand), slot.cavity.facing(hand), slot.guide(hand)

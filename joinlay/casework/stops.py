@@ -217,7 +217,7 @@ class _StopMaker:
         """
         for end, hand in ((Surface.END, Hand.LEFT), (Surface.FAR_END, Hand.RIGHT)):
             found = self._runners[slot.drawer].at(hand)
-            self._meetings.append(butted((board, end), (found.bears, Surface.FAR_EDGE), "between the", rule="ST-4"))
+            self._meetings.append(butted((board, end), (found.bears, found.inner_edge), "between the", rule="ST-4"))
             if found.under is not None and not flat:
                 self._meetings.append(butted((board, end), (found.under, Surface.FAR_FACE), "between the", rule="ST-4"))
         down = Surface.FAR_FACE if flat else Surface.EDGE

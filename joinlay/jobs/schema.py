@@ -190,6 +190,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "drawers": "How many drawers side by side, all alike.",
         "widths": 'Their openings one by one, from the left; one at most may be "fill".',
         "shares": "How much of the row each has, from the left: 1, 2 makes the second twice as wide.",
+        "between": "What parts them behind the frame: partitions unless told, or double bearers, each under two drawers, without wood between.",
         "open": "True for an open bay in place of drawers; fixed or loose shelves say so too.",
         "fixed": "How many shelves in dadoes an open bay has, as far apart as each other.",
         "loose": "How many shelves on pins an open bay has; the wood at both sides is bored for them (SH-2).",

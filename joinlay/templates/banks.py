@@ -106,6 +106,18 @@ class WholePiece:
         boards = (board for board in self.frame_parts(PartKind.STILE, PartKind.MULLION) if board.role.drawer is None)
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
+    def is_shared(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> bool:
+        """True where no wood stands beside ``drawer`` at that hand, but a double bearer lies under it and the next of its row (RO-1)."""
+        row = next(row for row in bank.by_row if drawer in row)
+        place = row.index(drawer) - (hand is Hand.LEFT)
+        return 0 <= place < len(row) - 1 and self.partition_right_of(row[place]) is None
+
+    def guide_beside(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> Board:
+        """The guide that ``drawer`` shares with the next at that hand."""
+        row = next(row for row in bank.by_row if drawer in row)
+        owner = row[row.index(drawer) - (hand is Hand.LEFT)]
+        return next(board for board in self.runners_of(owner, Hand.RIGHT) if board.role.kind is PartKind.GUIDE)
+
     def wood_beside(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> Board:
         """What stands beside ``drawer`` of ``bank`` at that hand: a side of the case, a partition between banks, or one in its row."""
         row = next(row for row in bank.by_row if drawer in row)

@@ -302,6 +302,7 @@ class RowEntry(Entry):
     stock: StockName | None = None
     lipping: LippingEntry | None = None
     load: Bearing | None = None
+    between: Annotated[Given[bool], one_of({"partition": False, "double bearer": True})] | None = None
 
     @model_validator(mode="after")
     def _is_one_of_them(self) -> "RowEntry":
@@ -312,6 +313,8 @@ class RowEntry(Entry):
         if of_a_bay:
             self._is_a_bay()
             return self
+        if self.between is not None and self.count < 2:
+            raise BadInput("between is what parts drawers side by side, and this row has one; leave it out.")
         if len(said) != 1:
             raise BadInput(f"a row says {_ROW_SAID}; write one of them.")
         if self.widths is not None and sum(width is None for width in self.widths) > 1:
@@ -350,6 +353,7 @@ class RowEntry(Entry):
         """How the row is divided, or what stands open in it; ``first`` is the number of the drawer at its left, ``stocks`` are the job's
         by name.
         """
+        doubled = self.between is not None and self.between.value
         if self.is_open:
             stock = None if self.stock is None else stocks[self.stock.value]
             lipping = None if self.lipping is None else self.lipping.lipping(stocks)
@@ -357,10 +361,10 @@ class RowEntry(Entry):
         if self.widths is not None:
             names = (f"{DrawerRole(first + n).name} opening width asked for" for n in range(self.count))
             given = tuple(dimension_or_none(one, name) for one, name in zip(self.widths, names, strict=True))
-            return RowWish(self.count, OneByOne(given))
+            return RowWish(self.count, OneByOne(given), has_double_bearers=doubled)
         if self.shares is not None:
-            return RowWish(self.count, ByShares(tuple(share.value for share in self.shares)))
-        return RowWish(self.count)
+            return RowWish(self.count, ByShares(tuple(share.value for share in self.shares)), has_double_bearers=doubled)
+        return RowWish(self.count, has_double_bearers=doubled)
 
 
 def _row_table(given: object) -> object:

@@ -85,6 +85,9 @@ def runner_templates(plan: Plan) -> tuple[Template, ...]:
 def _seen(whole: WholePiece, bank: DrawerBank, hand: Hand) -> Iterator[tuple[_FrontView, str]]:
     side = 1 if hand is Hand.LEFT else -1
     for drawer in bank.drawers:
+        if whole.is_shared(bank, drawer, hand):
+            # A double bearer has no wood to hold a paper against; it is on the stick across.
+            continue
         upright = whole.wood_beside(bank, drawer, hand)
         face = reach(upright, PieceAxis.WIDTH)[1 if hand is Hand.LEFT else 0]
         boards = whole.runners_of(drawer, hand)

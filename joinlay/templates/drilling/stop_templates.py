@@ -97,6 +97,8 @@ def _across(whole: WholePiece, drawer: Drawer, strip: Board | None, hand: Hand) 
     if bearer is not None:
         return "inner edge of the bearer", reach(bearer, PieceAxis.WIDTH)[inner]
     bank = next(bank for bank in whole.banks if drawer in bank.drawers)
+    if whole.is_shared(bank, drawer, hand):
+        return "edge of the guide", reach(whole.guide_beside(bank, drawer, hand), PieceAxis.WIDTH)[inner]
     upright = whole.wood_beside(bank, drawer, hand)
     return "inside of the case" if upright.role.kind is PartKind.CASE_SIDE else "partition", reach(upright, PieceAxis.WIDTH)[
         inner

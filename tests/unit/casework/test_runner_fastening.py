@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from joinlay.boards import Board, CutUse, Datum, DrawerRole, Hand, PartKind, PartRole
+from joinlay.boards import Board, CutUse, Datum, DrawerRole, Hand, PartKind, PartRole, Surface
 from joinlay.boards.fastener import FastenerKind
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.piece import plan_piece
@@ -104,7 +104,7 @@ def test_where_none_that_is_sold_holds_their_heads_are_let_in_as_deep_as_is_said
     role, side = PartRole(PartKind.BEARER, DrawerRole(1), Hand.LEFT), PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT)
     wide, deep = dimension(mm("54")), dimension(mm("6"))
     strip = Board(role, "ash", dimension(mm("400")), wide, dimension(mm("20")), Datum("a", "b", "c", "d", "e", "f"))
-    fast = held(strip, side, deep, SHOP.practice, GRADUATIONS["0.5 mm"])
+    fast = held(strip, Surface.EDGE, side, deep, SHOP.practice, GRADUATIONS["0.5 mm"])
     (warned,) = fast.findings
     assert warned.harm is Harm.WARN
     assert "go only {goes} into the case side" in warned.what

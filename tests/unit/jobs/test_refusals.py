@@ -43,7 +43,7 @@ IN_WORDS = (
     # Added by what calls it, which knows the figure's name.
     "A {} {depth} deep leaves too",
     # A row within a row of the file, or a drawing.
-    "A lipping {height} high", "The bands take", "The {} (", "The {} is to be cut",
+    "A double bearer lies across", "A lipping {height} high", "The bands take", "The {} (", "The {} is to be cut",
 )  # fmt: skip
 
 
