@@ -132,7 +132,7 @@ def test_rows_may_be_written_in_place_of_drawers(unit, turn, rows):
     worked_out = plan(read_job(text, "chest.toml"))
     assert [len(row) for bank in worked_out.rows for row in bank] == rows
     shelves = [board for board in worked_out.boards if board.role.kind in (PartKind.SHELF, PartKind.LOOSE_SHELF)]
-    assert [board.role.kind for board in shelves] == [[], [], [PartKind.SHELF], [PartKind.LOOSE_SHELF]][turn]
+    assert [board.role.kind for board in shelves] == [[], [], [], [PartKind.SHELF], [PartKind.LOOSE_SHELF]][turn]
     assert not worked_out.is_refused
 
 
