@@ -112,6 +112,7 @@ _SHARE: Final = {
     "fronts together": ("fronts in two columns",),
     "solid wood": (
         "boards run out",
+        "narrow boards",
         "no such lumber",
         "too thick",
     ),

@@ -212,7 +212,7 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             cut.append(_whole_board(board, own, kerf))
     used = {sheet.blank.name for sheet in cut}
     unused = tuple(_blank(board) for board in boards if board.name not in used)
-    found = tuple(_short(laid.left_out, len(pieces)))
+    found = (*_short(laid.left_out, len(pieces)), *_narrow(plan, groups, laid.left_out, boards))
     return Layout(
         stock=stock.name,
         thickness=stock.thickness,
@@ -260,3 +260,24 @@ def _short(left_out: Sequence[PartToSaw], all_of_them: int) -> Iterator[Finding]
             count=all_of_them,
             parts=in_few_words(piece.name for piece in left_out),
         )
+
+
+def _narrow(
+    plan: Plan, groups: Sequence[Group], left_out: Sequence[PartToSaw], boards: Sequence[BoardOnHand]
+) -> Iterator[Finding]:
+    """Say of boards on hand what would have wide parts glued up from them, where those are to be of wider ones (PN-1)."""
+    practice = plan.shop.practice
+    wide = {row.number: row for group in groups for row in group.rows if len(strip_widths(row, practice)) > 1}
+    wanting = [piece for piece in left_out if piece.row in wide]
+    narrow = [board for board in boards if any(board.length >= piece.length and board.width < piece.width for piece in wanting)]
+    if not narrow:
+        return
+    widest, joint = max(board.width for board in narrow), practice.length("edge joint allowance").mm
+    give = plan.rule.down(Length(widest.mm - joint - max(joint, practice.length("rough width allowance").mm / 2)))
+    if 2 * give >= practice.length("widest board"):
+        parts = in_few_words(dict.fromkeys(name for piece in wanting for name in wide[piece.row].names))
+        yield note(
+            "narrow boards",
+            "Boards of it {widest} wide are on hand, and {parts}, glued up, would be of wider ones. Write widest-board = \"{give}\" under "
+            "[practice] to have the narrow ones used.", "PN-1", "common practice", widest=widest, parts=parts, give=give,
+        )  # fmt: skip

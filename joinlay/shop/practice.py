@@ -124,7 +124,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("stop notch margin", "1/8", "3", "ST-1", _HOUSE, "notch in a drawer back beyond the stop block it passes"),
     LengthRule("banding worth counting", "1/32", "0.8", "EB-2", _PRACTICE, "banding thinner than this may be ignored"),
     LengthRule(
-        "thickest banding", "1/16", "1.5", "EB-4", _HOUSE, "what is glued on edges thicker than this is lipping, sawn for it"
+        "thickest banding", "1/8", "3", "EB-4", _HOUSE, "what is glued on edges thicker than this is lipping, sawn for it"
     ),
     LengthRule("lipping proud", "1/64", "0.5", "EB-4", _PRACTICE, "lipping wider than its edge at each face, to be planed flush"),
     LengthRule("banding trim", "1", "25", "EB-3", _PRACTICE, "banding left over at each end, to be trimmed"),

@@ -15,7 +15,7 @@ from tests.unit.cutlist.bench import size
 #: By source, then by name: inches, millimetres, rule.
 LENGTHS = {
     "our own choice": {
-        "thickest banding": ("1/16", "1.5", "EB-4"),
+        "thickest banding": ("1/8", "3", "EB-4"),
         "tenon wall": ("3 mm", "3", "LT-2"), "end margin in plywood": ("5/16", "8", "LT-7"),
         "end margin in solid wood": ("1/2", "12", "LT-7"), "tenon spacing in a case": ("6", "150", "LT-9"),
         "keep-out clearance": ("1/8", "3", "LT-11"), "edge trim": ("1/4", "6", "CL-2"), "shortest offcut": ("12", "300", "CL-2"),

@@ -145,7 +145,7 @@ def test_what_is_thicker_than_any_banding_is_lipping_sawn_proud_and_planed_flush
     (note,) = (finding for finding in found if finding.kind == "lipping")
     assert note.harm is Harm.NOTE
     assert "those on its ends first, trimmed flush before the others" in note.sentence(str)
-    thin, _ = band_board(front(), [Banding("edging", inch("1/16"))], PRACTICE)
+    thin, _ = band_board(front(), [Banding("edging", inch("1/8"))], PRACTICE)
     assert [band.width for band in thin.bands] == [None] * 4
 
 

@@ -14,6 +14,8 @@ from joinlay.cutlist.glued_up import strip_widths
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import board_layouts, solid_needs
 from joinlay.jobs.on_hand import BoardOnHand, OnHand
+from joinlay.jobs.planning import plan as planned
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import NOTHING, Unit, inches
 from joinlay.pen.marks import Line
 from joinlay.pictures.part_picture import part_picture
@@ -116,3 +118,48 @@ def test_clamps_are_reckoned_for_as_many_boards():
     moved = replace(SIDE, cuts=(groove("4 5/8", "4 7/8"),))
     (panel,) = glued_panels([moved], [cherry()], PRACTICE)
     assert panel.boards == len(lines(moved)) + 1
+
+
+NARROW = """
+units = "inch"
+[stock.oak]
+kind = "solid"
+species = "red oak"
+nominal = "3/4"
+measured = "3/4"
+[stock.thin]
+nominal = "1/4"
+measured = "0.205"
+[case]
+width = "20"
+height = "24"
+depth = "14"
+sides = "oak"
+back = "thin"
+[frame]
+stock = "oak"
+[[bank]]
+rows = ["open"]
+[[board]]
+stock = "oak"
+length = "10 ft"
+width = "4"
+count = 4
+"""
+
+
+def test_boards_too_narrow_for_a_wide_part_are_told_of_with_what_would_use_them():
+    made = planned(read_job(NARROW, "case.toml"))
+    assert not made.is_refused
+    (layout,) = board_layouts(made, cutting_list(made))
+    (said,) = [finding for finding in layout.findings if finding.kind == "narrow boards"]
+    # A board of 4 less 1/8 for the joint and as much again for its other joint or its outer edge.
+    assert said.numbers["give"] == inches("3 3/4")
+    assert 'widest-board = "3 3/4 in" under [practice]' in said.sentence(made.rule.text)
+    assert said.numbers["parts"] == "case bottom, case left and right side, case top"
+    helped = planned(read_job(f'{NARROW}\n[practice]\nwidest-board = "3 3/4 in"\n', "case.toml"))
+    (better,) = board_layouts(helped, cutting_list(helped))
+    assert [finding for finding in better.findings if finding.kind == "narrow boards"] == []
+    held = [laid.piece.name for sheet in better.sheets for laid in sheet.pieces]
+    assert "case left side, board 1 of 4" in held
+    assert len(better.left_out) < len(layout.left_out)
