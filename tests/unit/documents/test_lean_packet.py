@@ -6,11 +6,13 @@ from typing import Any
 
 import pytest
 
+from joinlay.cli.starter import starter_job
 from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates, steps_of_work
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
 from joinlay.jobs.planning import plan as planned
 from joinlay.jobs.reader import read_job
+from joinlay.lengths import Unit
 from joinlay.pen.marks import Text
 from joinlay.templates.drilling import pull_templates
 from joinlay.templates.fold_strips import fold_strips
@@ -37,6 +39,17 @@ def test_it_takes_no_more_paper_than_it_did(name, most):
     assert 1 <= len(together) <= 4
     assert len(lean(name).sheets) - len(together) <= most
     assert len(packets.packet(name).sheets) >= len(lean(name).sheets) + 10
+
+
+def test_a_drawer_for_one_small_opening_takes_sixteen_sheets():
+    """What ``start`` writes, for one opening of 9 x 4 1/2 x 7 in."""
+    told = starter_job(Unit.INCH)
+    first, second = [at.start() for at in re.finditer(r"^\[\[drawer\]\]", told, re.MULTILINE)]
+    size = re.sub(r"opening = \{.*?\}", 'opening = { width = "9", height = "4 1/2", depth = "7" }', told[first:second])
+    size = re.sub(r"count = 2 ", "count = 1 ", size)
+    plan = planned(read_job(told[:first] + size, "small.toml"))
+    assert len(plan.drawers) == 1
+    assert len(packet_for(plan, wanted=LEAN).sheets) <= 16
 
 
 @pytest.mark.parametrize(("job", "most"), [(BOX, 25), (TWO_BANKS, 55)], ids=["box", "two banks"])
