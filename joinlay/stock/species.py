@@ -8,7 +8,7 @@ from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths import Fraction, fraction_in
 from joinlay.records import dataclass
 
-__all__ = ["SPECIES", "Figure", "Species", "species_named"]
+__all__ = ["ALSO_CALLED", "SPECIES", "Figure", "Species", "species_named"]
 
 _MOVES: Final = "Wood Handbook 2010, table 13-5"
 _SHRINKS: Final = "Wood Handbook 2010, table 4-3"
@@ -86,7 +86,7 @@ _ROWS: Final = (
 _CONIFERS: Final = ("white fir", "Douglas-fir", "eastern white pine")
 
 #: What woods are called at the bench, and the name they have in the table.
-_ALSO_CALLED: Final = {
+ALSO_CALLED: Final = {
     "ash": "white ash",
     "basswood": "American basswood",
     "beech": "American beech",
@@ -126,7 +126,7 @@ def _folded(name: str) -> str:
 
 
 _BY_FOLDED: Final = {_folded(name): made for name, made in SPECIES.items()} | {
-    _folded(called): SPECIES[name] for called, name in _ALSO_CALLED.items()
+    _folded(called): SPECIES[name] for called, name in ALSO_CALLED.items()
 }
 
 

@@ -4,12 +4,17 @@
 Fairham about 1920, Wheeler 1899, Griffith 1912, Foster 1911, US Army EN0533, Joyce, AWS 2009, Elek 2020, a chest of drawers list of the 1880s.
 """
 
+from fractions import Fraction
+
 import pytest
 
 from joinlay.checks.plates import CREEP
-from joinlay.lengths import Unit, read_length
-from joinlay.shop import LENGTH_RULES, RATIO_RULES, usual_machines
-from joinlay.stock import SHEET_DENSITY, Solid, stiffness_of
+from joinlay.lengths import GRADUATIONS, MM_PER_INCH, Unit, mm, read_length
+from joinlay.paper import PAPERS
+from joinlay.shop import LENGTH_RULES, RATIO_RULES, usual_machines, usual_shop
+from joinlay.stock import SHEET_DENSITY, Sheet, Solid, stiffness_of, thickness_spread
+from joinlay.stock.lumber import LUMBER_IN_INCHES, LUMBER_IN_MM, lumber_for
+from joinlay.stock.movement import Metered, in_range
 from tests.unit.cutlist.bench import size
 
 #: By source, then by name: inches, millimetres, rule.
@@ -23,7 +28,7 @@ LENGTHS = {
         "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
         "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
         "bottom screw spacing": ("6", "150", "DJ-3"), "top screw spacing": ("12", "300", "TO-1"),
-        "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
+        "corner nail spacing": ("2", "50", "DJ-1, DJ-4"), "bearer screw spacing": ("10", "250", "RN-4"),
     },
     "common practice": {
         "mortise floor": ("1/8", "3", "LT-3"), "mortise slack": ("0", "0", "LT-12"), "rail shoulder": ("3/16", "5", "FF-2"),
@@ -67,7 +72,7 @@ LENGTHS = {
         "back gap": ("1/2", "12", "DR-5"),
     },
     "NAVEDTRA 14119; MIL-DTL-45449": {
-        "back nail spacing": ("6", "150", "RA-1"),
+        "back nail spacing": ("6", "150", "RA-1"), "runner nail spacing": ("6", "150", "RN-4"),
     },
     "Joyce": {
         "rough length allowance": ("1/2", "12", "CL-1"), "rough width allowance": ("1/4", "6", "CL-1"),
@@ -183,3 +188,70 @@ def test_how_much_softer_wood_is_across_its_grain(cut, share):
 def test_years_of_load_double_a_sag():
     """Wood Handbook 2010, chapter 5 (B9)."""
     assert CREEP == 2
+
+
+#: Diameter and reach of the straight cutters of a modest shop, and its saw, rule and tenon strip: common practice.
+CUTTERS = {
+    Unit.INCH: {"1/8": "3/8", "3/16": "5/8", "1/4": "1", "3/8": "1", "1/2": "1 1/4", "3/4": "1 1/4"},
+    Unit.MM: {"3": "10", "4": "14", "5": "16", "6": "25", "8": "25", "10": "30", "12": "32", "18": "32"},
+}
+
+
+@pytest.mark.parametrize(("unit", "kerf", "rule"), [(Unit.INCH, "1/8", "1/32 in"), (Unit.MM, "3", "0.5 mm")], ids=["inch", "mm"])
+def test_what_a_modest_shop_is_taken_to_have(unit, kerf, rule):
+    shop = usual_shop(unit)
+    assert {cutter.diameter.mm: cutter.reach.mm for cutter in shop.cutters} == {
+        read_length(wide, unit).mm: read_length(reach, unit).mm for wide, reach in CUTTERS[unit].items()
+    }
+    assert shop.saw.kerf == read_length(kerf, unit)
+    assert shop.rule is GRADUATIONS[rule]
+    # A18: 6 mm in 3/4 in, 4 mm in 1/2 in.
+    assert [tenon.thickness.mm for tenon in shop.tenons] == [4, 6, 8, 10, 12]
+
+
+def test_how_thick_hardwood_is_sawn_and_what_planing_takes():
+    """NHLA (D6) in inches; EN 1313-2, from memory, in millimetres. Planed on both faces: our own choice, 5 mm."""
+    assert LUMBER_IN_INCHES == (
+        ("4/4", "1", "13/16"),
+        ("5/4", "1 1/4", "1 1/16"),
+        ("6/4", "1 1/2", "1 5/16"),
+        ("8/4", "2", "1 3/4"),
+    )
+    assert LUMBER_IN_MM == ("20", "27", "32", "40", "50", "60", "65", "70", "80", "100")
+    planed = Solid("oak", size("27 mm"), size("27 mm"), "red oak", "flat")
+    assert lumber_for(planed, Unit.MM).thickness == mm(32)
+    hair_more = Solid("oak", size("27.1 mm"), size("27.1 mm"), "red oak", "flat")
+    assert lumber_for(hair_more, Unit.MM).thickness == mm(40)
+
+
+@pytest.mark.parametrize(
+    ("stock", "either_way"),
+    [
+        (Sheet("a", size("18 mm"), size("18 mm"), size("2440 mm"), size("1220 mm")), "0.1"),
+        (Sheet("a", size("18 mm"), None, size("2440 mm"), size("1220 mm"), kind="mdf"), "0.3"),
+        (Solid("a", size("20 mm"), None, "red oak", "flat"), "0.4"),
+    ],
+    ids=["measured", "pressed", "planed"],
+)
+def test_how_far_a_thickness_strays_where_no_standard_says(stock, either_way):
+    """Common practice."""
+    spread = thickness_spread(stock)
+    nominal = stock.measured or stock.nominal
+    assert (nominal - spread.thinnest, spread.thickest - nominal) == (mm(either_way), mm(either_way))
+
+
+@pytest.mark.parametrize(("moisture", "holds"), [(5.9, False), (6, True), (14, True), (14.1, False)])
+def test_in_which_moisture_the_change_coefficients_hold(moisture, holds):
+    """Wood Handbook 2010, table 13-5: 6 to 14 %."""
+    assert in_range(Metered(Fraction(str(moisture)))) is holds
+
+
+def test_paper_by_its_names():
+    """ISO 216, and ASME Y14.1 (inches) with legal beside it."""
+    assert {name: tuple(map(int, paper.size)) for name, paper in PAPERS.items() if paper.unit is Unit.MM} == {
+        "a4": (210, 297), "a3": (297, 420), "a2": (420, 594), "a1": (594, 841), "a0": (841, 1189),
+    }  # fmt: skip
+    assert {name: tuple(str(side / MM_PER_INCH) for side in paper.size) for name, paper in PAPERS.items() if paper.unit is Unit.INCH} == {
+        "letter": ("17/2", "11"), "legal": ("17/2", "14"), "tabloid": ("11", "17"), "ansi c": ("17", "22"), "ansi d": ("22", "34"),
+        "ansi e": ("34", "44"),
+    }  # fmt: skip

@@ -8,7 +8,7 @@ import pytest
 from joinlay.documents import mending
 from joinlay.documents.job_file import JobTexts
 from joinlay.findings import Harm
-from tests.odd_pieces import FAULTS, odd_piece
+from tests.odd_pieces import FAULTS, odd_piece, sound_piece
 
 FLOORS = [Path(__file__).parents[3] / "joinlay" / floor for floor in ("casework", "joints")]
 
@@ -26,6 +26,19 @@ def test_a_refusal_has_the_remedies_that_help_and_no_others(fault):
     for remedy in refused[0].remedies:
         assert all(f'{one.key} = "{one.value}" under [' in remedy.text for one in remedy.changes)
         assert refused[0].in_words(remedy, before.rule.text)[1:] in said
+
+
+@pytest.mark.parametrize(
+    ("changed", "kind"),
+    [
+        pytest.param({"drawers.taper": "-1/16"}, "drawer size", id="widens by both clearances"),
+        pytest.param({"case.height": "6 1/2", "drawers.front-joint": "nailed butt"}, "guide", id="guides as high as the opening"),
+        pytest.param({"case.width": "5 1/2"}, "runners", id="two stop seats between the bearers"),
+    ],
+)
+def test_on_the_limit_itself_nothing_is_refused(changed, kind):
+    found = mending.planned(JobTexts(sound_piece(changed), "odd.toml")).findings
+    assert not [finding for finding in found if finding.harm is Harm.REFUSE and finding.kind == kind]
 
 
 #: Refusals in whose place a program can set nothing, by their first words.

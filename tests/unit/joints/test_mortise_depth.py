@@ -54,6 +54,8 @@ def test_the_rules_own_mark_is_not_held_against_it():
     # 3 x 4 mm is 12 mm; down to 1/32 in it is 11.9, and that is still three times.
     assert depths(tenon("4 mm"), "2", shop(ratios={"tenon depth": "3"})).finding is None
     assert depths(tenon("4 mm"), "2", shop(ratios={"tenon depth": "2"})).finding is not None
+    assert depths(tenon("6 mm"), "3", shop(ratios={"tenon depth": "5"})).finding is None
+    assert depths(tenon("6 mm"), "3", shop(ratios={"tenon depth": "11/2"})).finding is not None
 
 
 def test_a_ready_made_length_is_split_with_glue_room():

@@ -34,6 +34,14 @@ def test_a_tenon_whose_walls_just_hold_may_be_asked_for():
         assert ("cannot hold" in said(refused.value.finding)) is not holds
 
 
+def test_two_fifths_of_the_wood_is_the_most_without_asking():
+    """LT-1: up to 2/5, common practice. A tenon of 6 mm in wood of 15 mm, and no longer in a hair less."""
+    own = with_tenons(tenon("6 mm"))
+    assert sizes("15 mm", owned=own)[0].thickness == mm(6)
+    with pytest.raises(Refused, match="thinnest is 6 mm"):
+        sizes("14.9 mm", owned=own)
+
+
 def test_thinner_ones_follow():
     assert [found.thickness.mm for found in sizes("1")] == [8, 6, 4]
 

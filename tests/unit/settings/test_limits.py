@@ -6,11 +6,11 @@ import pytest
 
 from joinlay.findings import Refused
 from joinlay.lengths import Unit
-from joinlay.settings import Role, settings_for
+from joinlay.settings import Guide, Role, settings_for
 from joinlay.settings.ways import blade
-from joinlay.shop import MachineKind, usual_shop
+from joinlay.shop import MachineKind, TenonStock, usual_shop
 from tests.unit.settings.test_list import notes, quarter_inch_drawer
-from tests.unit.settings.wood import board, dado, groove, inch, span
+from tests.unit.settings.wood import board, dado, end_mortises, groove, inch, span
 
 SHOP = usual_shop(Unit.INCH)
 TABLE, BENCH = MachineKind.ROUTER_TABLE, MachineKind.BENCH
@@ -46,6 +46,21 @@ def test_the_farthest_a_part_reaches_from_its_fence(length, is_taken):
 def test_the_farthest_a_fence_is_set(near, is_taken):
     made = card(dado(board("18", "5", "1/2"), near, "1/4", "1/4"), with_table(fence_reach="6"))
     assert (made.machine is TABLE) is is_taken
+
+
+@pytest.mark.parametrize(("near", "is_guided"), [("6", True), ("6 1/64", False)])
+def test_the_farthest_an_edge_guide_reaches(near, is_guided):
+    assert SHOP.machines.hand_router is not None
+    shop = with_machines(router_table=None, table_saw=None, hand_router=replace(SHOP.machines.hand_router, guide_reach=inch("6")))
+    made = card(dado(board("18", "5", "1/2"), near, "1/4", "1/4"), shop)
+    assert (made.guide is Guide.EDGE_GUIDE) is is_guided
+
+
+@pytest.mark.parametrize(("deep", "is_reached"), [("1", True), ("1 1/64", False)])
+def test_the_deepest_a_mortise_cutter_goes(deep, is_reached):
+    shop = replace(with_machines(hand_router=None), tenons=(TenonStock(inch("1/4"), None, None, inch("1")),))
+    of = end_mortises(board("18", "5", "1"), "1/2", "1/4", "3/4", deep, "2")
+    assert (settings_for([of], shop).settings[0].machine is MachineKind.MORTISER) is is_reached
 
 
 @pytest.mark.parametrize(("depth", "is_cut"), [("2", True), ("2 1/64", False)])

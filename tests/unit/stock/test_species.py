@@ -6,6 +6,7 @@ import pytest
 
 from joinlay.errors import BadInput
 from joinlay.stock import SPECIES, species_named
+from joinlay.stock.species import ALSO_CALLED
 
 
 @pytest.mark.parametrize(
@@ -64,3 +65,14 @@ def test_a_cut_with_no_trade_name_is_refused():
 def test_damper_wood_is_heavier():
     ash = species_named("white ash")
     assert ash.density(Fraction(14)) > ash.density() > ash.density(Fraction(6))
+
+
+def test_every_bench_name_means_the_wood_it_should():
+    """What woods are called at the bench; common practice."""
+    assert ALSO_CALLED == {
+        "ash": "white ash", "basswood": "American basswood", "beech": "American beech", "birch": "yellow birch", "cherry": "black cherry",
+        "hard maple": "sugar maple", "rock maple": "sugar maple", "soft maple": "red maple", "walnut": "black walnut", "alder": "red alder",
+        "pecan": "pecan hickory", "poplar": "yellow-poplar", "tulip poplar": "yellow-poplar", "tulipwood": "yellow-poplar", "fir": "white fir",
+        "white pine": "eastern white pine",
+    }  # fmt: skip
+    assert {name for name, wood in SPECIES.items() if wood.is_softwood} == {"white fir", "Douglas-fir", "eastern white pine"}
