@@ -45,7 +45,7 @@ LENGTHS = {
         "top screw": ("3/16", "4.5", "TO-1"), "plinth set-back": ("1/8", "3", "BA-1"), "stile width": ("1 1/2", "38", "FF-1"),
         "mullion width": ("1 1/2", "38", "FF-1"), "top rail height": ("2", "50", "FF-1"), "bottom rail height": ("2", "50", "FF-1"),
         "rail height": ("1", "25", "FF-1"), "frame overhang": ("0", "0", "FF-3"), "bearer margin": ("1/4", "6", "RN-1"),
-        "bearer back gap": ("1/8", "3", "RN-1"), "kicker lift": ("1/32", "0.8", "RN-3"), "bearer screw": ("3/16", "4.5", "RN-4"),
+        "dot depth": ("1/4", "6", "PU-2"), "bearer back gap": ("1/8", "3", "RN-1"), "kicker lift": ("1/32", "0.8", "RN-3"), "bearer screw": ("3/16", "4.5", "RN-4"),
         "screw from the end": ("1 1/2", "40", "RN-4"), "stop thickness": ("3/16", "5", "ST-3"), "stop clearance": ("1/32", "0.8", "ST-3"),
         "stop width": ("1 1/2", "40", "ST-1"), "banding worth counting": ("1/32", "0.8", "EB-2"), "banding trim": ("1", "25", "EB-3"),
         "lipping proud": ("1/64", "0.5", "EB-4"),
