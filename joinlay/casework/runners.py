@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.double_bearers import alone, no_double
 from joinlay.casework.runner_fastening import held, is_second_face
 from joinlay.casework.runner_heights import size_runner
 from joinlay.casework.runner_screws import screw_slots
-from joinlay.findings import Change, larger, note, refusal, stock_of
+from joinlay.findings import larger, note, refusal, stock_of
 from joinlay.lengths import NOTHING, largest
 from joinlay.records import dataclass
 from joinlay.stock import Solid
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
     from joinlay.boards import DrawerRole
     from joinlay.casework.bay import Slot
     from joinlay.casework.runner_heights import RunnerHeights
-    from joinlay.findings import Finding, Refused
+    from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
     from joinlay.stock import Stock
@@ -245,13 +246,15 @@ class _RunnerMaker:
         """The bearer and guide behind a mullion for the drawers at both its sides, made with the one at its left (RO-1)."""
         assert slot.ground is not None
         if self._sides.is_solid or height.packing is not None:
-            raise self._no_double(slot, height)
+            raise no_double(slot, None if self._sides.is_solid else height.packing)
         if hand is Hand.LEFT:
             before = self._slots[self._slots.index(slot) - 1].drawer
             return slot.ground if height.bearer is None else PartRole(PartKind.BEARER, before, Hand.RIGHT)
         after = self._slots[self._slots.index(slot) + 1]
         beyond = self._bearer_width(after, after.guide(Hand.LEFT))
         bears, panel = slot.ground, (slot.ground, Surface.FACE)
+        if slot.ground.kind is PartKind.DUST_PANEL:
+            self._findings.append(alone(slot))
         if height.bearer is not None:
             board = self._flat(slot, PartKind.BEARER, hand, width + beyond, height.bearer, slot.floor, beyond)
             self._boards.append(board)
@@ -272,17 +275,6 @@ class _RunnerMaker:
     def _shared_guide(self, slot: Slot, hand: Hand) -> PartRole:
         owner = slot.drawer if hand is Hand.RIGHT else self._slots[self._slots.index(slot) - 1].drawer
         return PartRole(PartKind.GUIDE, owner, Hand.RIGHT)
-
-    def _no_double(self, slot: Slot, height: RunnerHeights) -> Refused:
-        remedy = 'Put partitions between these drawers: between = "partition".'
-        if self._sides.is_solid:
-            what = "A double bearer lies across the grain of a panel that moves, and nothing at its ends holds it."
-            return refusal("double bearer", what, remedy, "RO-1", "common practice").at(slot.name)
-        assert height.packing is not None
-        return refusal(
-            "double bearer", "A double bearer lies flat on the case bottom, and here it would stand {high} above it.",
-            f"Move the case bottom {{high}} up. {remedy}", "RO-1", "our own choice", high=height.packing,
-        ).at(slot.name).by(Change("case", "bottom-offset", height.packing, is_more=True))  # fmt: skip
 
     def _guide(self, slot: Slot, hand: Hand, guide: Dimension, bearer: PartRole) -> None:
         # It lies on the bearer, its inner edge even with the frame.

@@ -99,6 +99,7 @@ _SHARE: Final = {
         "guide",
         "runner fastening",
         "runner wear",
+        "double bearer",
         "screws",
         "stop block",
         "stop strip",
