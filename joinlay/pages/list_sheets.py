@@ -192,9 +192,9 @@ def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fract
 
 
 def _about(group: Group, rule: Graduation) -> str:
-    """``0.483 in thick, plywood sold as 1/2 in``; of knob blanks, which are square, that they are as thick as wide."""
+    """``0.483 in thick, plywood sold as 1/2 in``; of knob blanks, which are as thick as wide, ``square``."""
     stock = group.stock
-    thick = "as thick as wide" if _is_knobs(group) else f"{rule.text(group.thickness)} thick"
+    thick = "square" if _is_knobs(group) else f"{rule.text(group.thickness)} thick"
     if stock is None:
         return thick
     kind = stock.kind if isinstance(stock, SheetStock) else stock.species if isinstance(stock, Solid) else ""
