@@ -154,11 +154,13 @@ class BackCorner(ABC):
         named = f"{sizes.drawer.name} back length"
         return (inside + self.addition).named(named, self.LENGTH_RULE, "common practice")
 
-    def in_dado(self, back: Board, side: Board, dado: Cut, tongue: Length, sizes: DrawerSizes) -> Meeting:
+    def in_dado(
+        self, back: Board, side: Board, dado: Cut, tongue: Length, sizes: DrawerSizes, *, lies_inside: bool = False
+    ) -> Meeting:
         """The back's tongue, ``tongue`` thick from its inside face, in the ``dado`` of a ``side`` (LR-2, LR-3, DA-1).
 
-        Its outer side lies against the wall, its inner side has the tongue's fit, its tip the rest of the dado. In a tapered
-        drawer the room past the tip is stated at both walls.
+        Its outer side lies against the wall, or where it ``lies_inside`` its inner side does; the other has the tongue's fit, its tip the
+        rest of the dado. In a tapered drawer the room past the tip is stated at both walls.
         """
         is_left = side.role.hand is Hand.LEFT
         end = Surface.END if is_left else Surface.FAR_END
@@ -171,9 +173,11 @@ class BackCorner(ABC):
             room = Length(half + dado.into.stop.mm - back.length.mm / 2)
             where = f"in, at its wall {which}, the" if which else "in the"
             tips.append(Facing(where, Plane(end), Plane.floor(dado, at), room, "LR-3"))
+        sides = ((outer, Plane.wall(side, dado, Surface.END)), (Plane(Surface.FACE), Plane.wall(side, dado, Surface.FAR_END)))
+        lying, loose = sides[::-1] if lies_inside else sides
         facings = (
-            Facing("against the", outer, Plane.wall(side, dado, Surface.END), rule="DA-1, LR-2"),
-            Facing("from the", Plane(Surface.FACE), Plane.wall(side, dado, Surface.FAR_END), fit, "DA-1, LR-2"),
+            Facing("against the", *lying, rule="DA-1, LR-2"),
+            Facing("from the", *loose, fit, "DA-1, LR-2"),
             *tips,
         )
         into = Way.LEFT if is_left else Way.RIGHT

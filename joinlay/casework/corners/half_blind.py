@@ -71,14 +71,14 @@ class HalfBlindFront(FrontCorner):
             Facing("on the floor of the slot in the", Plane(Surface.FACE, at=NOTHING), Plane.floor(slot), rule="LR-7"),
             Facing(
                 "with its dado against the tongue of the",
-                Plane.wall(side, dado, Surface.FAR_END),
-                Plane.wall(front, slot, Surface.FAR_FACE),
+                Plane.wall(side, dado, Surface.END),
+                Plane(Surface.FACE),
                 rule="LR-7",
             ),
             Facing(
                 "with its dado past the tongue of the",
-                Plane.wall(side, dado, Surface.END),
-                Plane(Surface.FACE),
+                Plane.wall(side, dado, Surface.FAR_END),
+                Plane.wall(front, slot, Surface.FAR_FACE),
                 Length(dado.along.size.mm - tongue),
                 "LR-8",
             ),

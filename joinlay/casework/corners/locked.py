@@ -37,7 +37,8 @@ class Locked(BackCorner):
         for end, side in ((Surface.END, left), (Surface.FAR_END, right)):
             back = cut_end_part(self.joint, back, end, side.role, which=side.role.hand)
             cut = cut_side(self.joint, side, Surface.FAR_END, back.role, which=back.role)
-            meetings.append(self.in_dado(back, cut, cut.cuts[-1], self.joint.tongue_thickness, sizes))
+            # Its outside is flush with the sides' ends, so that the fit is between the outer wall and the tongue.
+            meetings.append(self.in_dado(back, cut, cut.cuts[-1], self.joint.tongue_thickness, sizes, lies_inside=True))
             sides.append(cut)
         return Cornered(back, sides[0], sides[1], tuple(meetings))
 

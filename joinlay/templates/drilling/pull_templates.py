@@ -179,10 +179,10 @@ def _of_dots(fronts: Iterable[str], dots: _Dots, rule: Graduation) -> Iterator[C
     for drawer, across, deep in (dots[front] for front in fronts if front in dots):
         alike.setdefault((across, deep), []).append(drawer)
     for (across, deep), drawers in alike.items():
-        where = "each knob" if len(alike) == 1 else f"that of {in_few_words(drawers)}"
+        where = "the middle of each knob" if len(alike) == 1 else f"the knob of {in_few_words(drawers)}"
         size = (*figures(across, rule, FIGURE), Run(" across, ", WORD), *figures(deep, rule, FIGURE), Run(" deep", WORD))
         yield (Run("dot ", WORD), *size)
-        yield words(f"in the middle of {where}", WORD)
+        yield words(f"in {where}", WORD)
 
 
 def _marks(

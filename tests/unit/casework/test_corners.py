@@ -99,6 +99,16 @@ def test_the_gaps_are_those_of_the_rules():
     assert set(tapered.values()) == {mm("0.79375")}
 
 
+@pytest.mark.parametrize("back", [LOCKED, HOUSED], ids=["locked", "housed"])
+@pytest.mark.parametrize("front", [HALF_BLIND, SHAPED_LOCK], ids=["half-blind", "shaped"])
+def test_the_play_that_a_tongue_is_given_lies_at_the_wall_where_it_is_stated(front, back):
+    drawer = made(front, back, tongue_fit="1/128")
+    assert unmet(own(drawer), boards_of(drawer)) == ()
+    # Flush with the sides' ends outside, a locked back has its play there; one that is housed was pushed against the outer wall.
+    found = gaps(drawer, "back from the")
+    assert set(found.values()) == {inches("1/128") if back is LOCKED else NOWHERE}
+
+
 def test_the_tongue_of_a_tapered_back_has_least_room_outside():
     found = gaps(made(taper="1/16"), "back in")
     for hand in ("left", "right"):

@@ -258,8 +258,8 @@ def test_a_pulls_template_tells_of_the_dots_in_the_knobs_without_being_one_for_e
     at = said.index("dot 4 across, 6 deep")
     assert said[at : at + 4] == [
         "dot 4 across, 6 deep",
-        "in the middle of that of drawer 1 and 6",
+        "in the knob of drawer 1 and 6",
         "dot 4.5 across, 6 deep",
-        "in the middle of that of drawer 2 and 7",
+        "in the knob of drawer 2 and 7",
     ]
     assert not any("dot" in text.plain for template in pull_templates(example("print-chest")) for text in texts(template.strokes))
