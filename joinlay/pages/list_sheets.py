@@ -140,9 +140,9 @@ def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> PageBlock:
     strokes: list[Stroke] = [
         Text((_ZERO, -_TITLE - 2), fitted(f"{plan.title}: cutting list", wide - 60, (_TITLE, _WORD, _SMALL), bold=True)),
         Text((wide, -_TITLE - 2), tally, Align.RIGHT),
-        *(Text((_ZERO, Fraction(-13) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
+        *(Text((_ZERO, Fraction(-57, 5) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
     ]
-    return PageBlock(tuple(strokes), 13 + len(legend) * _SMALL_STEP, leads=True)
+    return PageBlock(tuple(strokes), Fraction(57, 5) + len(legend) * _SMALL_STEP, leads=True)
 
 
 def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock]:
@@ -168,7 +168,7 @@ def _caution(said: str, wide: Fraction) -> PageBlock:
 
 def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> PageBlock:
     """The stock, how thick it is, and what the columns are."""
-    y = Fraction(-23, 2)
+    y = Fraction(-10)
     over = y + Fraction(9, 2)
     room = columns.finished[0] - 22
     strokes: list[Stroke] = [
@@ -181,7 +181,7 @@ def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") 
     ]
     if any(row.sawn != row.finished for row in group.rows):
         strokes += _captions("saw to", columns.sawn, y, over)
-    return PageBlock(tuple(strokes), Fraction(13), leads=True)
+    return PageBlock(tuple(strokes), Fraction(57, 5), leads=True)
 
 
 def _captions(said: str, at: tuple[Fraction, Fraction], y: Fraction, over: Fraction) -> Iterator[Text]:

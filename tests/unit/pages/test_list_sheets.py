@@ -7,7 +7,7 @@ import pytest
 from joinlay.boards import Band, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.lists import all_lists
+from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.cutlist.pattern import cut_steps
 from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand, Prices, Sawing, SheetOnHand
 from joinlay.jobs.planning import plan as planned
@@ -318,7 +318,7 @@ def test_a_taper_under_a_mark_is_told_by_callipers_and_never_as_nothing():
 def test_each_row_has_a_picture_of_its_part_where_that_takes_no_more_paper():
     drawn = {}
     for name, plan in (("box", planned(read_job(BOX, "box.toml"))), ("print chest", example("print-chest"))):
-        lists = cutting_list_sheets(plan, all_lists(plan), LETTER)
+        lists = cutting_list_sheets(plan, with_paper(all_lists(plan), plan, 40), LETTER)
         assert len(lists) <= 3
         strokes = [stroke for sheet in lists for stroke in sheet.body if not isinstance(stroke, Text)]
         rows = cutting_list(plan).rows
