@@ -175,7 +175,7 @@ def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") 
         Text((_ZERO, over), fitted(group.name + more, room, (_TITLE, _WORD, _SMALL), bold=True)),
         Text((columns.number, y), words("no.", _SMALL), Align.RIGHT),
         Text((columns.count, y), words("make", _SMALL), Align.RIGHT),
-        Text((columns.where, y), fitted(_about(group, rule), room - columns.where, (_SMALL, _TINY))),
+        Text((columns.count + 2, y), fitted(_about(group, rule), room - columns.count - 2, (_SMALL, _TINY))),
         *_captions("finished", columns.finished, y, over),
         Line((_ZERO, y - Fraction(3, 2)), (columns.wide, y - Fraction(3, 2)), Role.OUTLINE),
     ]

@@ -6,10 +6,15 @@ from typing import Any
 
 import pytest
 
+from joinlay.documents.packet import packet_for
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
+from joinlay.jobs.planning import plan
+from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, box_around
+from joinlay.pen.signs import Sign, signs_on
 from tests.measured.collisions import collisions
 from tests.measured.packets import examples, packet
+from tests.odd_jobs import odd_job
 
 #: Chapters whose sheets are laid on wood or held to a cutter.
 MEASURED = ("Gauges to set by", "Story sticks", "Templates, strips and drilling", "Sections of the joints")
@@ -39,28 +44,44 @@ _PARTED = (
 )
 
 
+def parted_on(sheet):
+    """Figures on a sheet that are cut from their fraction or unit, over two lines in one column."""
+    lines = [stroke for stroke in sheet.strokes if isinstance(stroke, Text)]
+    return [
+        (sheet.number, first.plain, then.plain)
+        for first, then in pairwise(lines)
+        if first.anchor[0] == then.anchor[0] and 0 < first.anchor[1] - then.anchor[1] < 7
+        for ends, begins in _PARTED
+        if ends.search(first.plain) and begins.match(then.plain)
+    ]
+
+
+def cut_short_on(sheet):
+    """What is cut short by dots on a sheet."""
+    said = [stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text)]
+    return [(sheet.number, one) for one in said if "…" in one or "..." in one]
+
+
 @pytest.mark.parametrize(("name", "paper"), ON_PAPER)
 def test_no_figure_is_cut_from_its_fraction_or_its_unit(name, paper):
-    parted = []
-    for sheet in packet(name, paper).sheets:
-        lines = [stroke for stroke in sheet.strokes if isinstance(stroke, Text)]
-        for first, then in pairwise(lines):
-            # One under the other, in the same column.
-            if first.anchor[0] == then.anchor[0] and 0 < first.anchor[1] - then.anchor[1] < 7:
-                parted += [
-                    (sheet.number, first.plain, then.plain)
-                    for ends, begins in _PARTED
-                    if ends.search(first.plain) and begins.match(then.plain)
-                ]
-    assert parted == []
+    assert [one for sheet in packet(name, paper).sheets for one in parted_on(sheet)] == []
 
 
 @pytest.mark.parametrize("name", examples())
-def test_nothing_but_on_cards_is_cut_short_by_dots(name):
-    # On a setting card a second small figure may still find too little room beside the large one.
-    sheets = [sheet for sheet in packet(name, None, LEAN).sheets if sheet.section != "Machine settings"]
-    cut = [(sheet.number, stroke.plain) for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
-    assert [(number, said) for number, said in cut if "…" in said or "..." in said] == []
+def test_nothing_is_cut_short_by_dots(name):
+    assert [one for sheet in packet(name, None, LEAN).sheets for one in cut_short_on(sheet)] == []
+
+
+#: Seeds of odd jobs that can be made: openings in inches and in mm, and a whole piece.
+@pytest.mark.parametrize("seed", [5, 9, 10])
+def test_in_odd_jobs_too_nothing_is_parted_or_cut_short_and_every_sign_is_explained(seed):
+    bound = packet_for(plan(read_job(odd_job(seed), f"odd-{seed}.toml")), wanted=LEAN)
+    assert len(bound.sheets) >= 10
+    for sheet in bound.sheets:
+        assert parted_on(sheet) == []
+        assert cut_short_on(sheet) == []
+        said = {stroke.plain for stroke in sheet.foot.strokes(1, 1) if isinstance(stroke, Text)}
+        assert {sign for sign in Sign if sign.value in said} == set(signs_on(sheet.body))
 
 
 @pytest.mark.parametrize("name", ["print-chest", "moth-cabinet"])
