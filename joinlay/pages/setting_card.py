@@ -69,12 +69,12 @@ _BOX: Final = Fraction(7)
 _COLUMN: Final = 3
 #: How much of the room the heights take at least, and at most, beside the fences.
 _HEIGHT_SHARE, _MOST_HEIGHT = Fraction(1, 4), Fraction(9, 20)
-_INDENT, _GAP, _BELOW = Fraction(4), Fraction(3), Fraction(2)
+_INDENT, _GAP, _BELOW = Fraction(4), Fraction(3), Fraction(1)
 #: From one line of words to the next, in heights of a capital, and from one of small print beside a figure.
 _CLOSE: Final = Fraction(7, 5)
 _STEP: Final = Fraction(4)
 #: Over a paragraph.
-_WHITE: Final = Fraction(7, 10)
+_WHITE: Final = Fraction(3, 5)
 
 #: How far down something on a card reaches: mm below the card's upper edge.
 _Down = Fraction

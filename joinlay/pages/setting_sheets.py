@@ -53,9 +53,9 @@ _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 _STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
 _ZERO: Final = Fraction(0)
 #: So many cards need no list before them.
-_FEW: Final = 16
+_FEW: Final = 24
 #: The white above what stands at the foot of a sheet.
-_ABOVE: Final = Fraction(2)
+_ABOVE: Final = Fraction(1)
 #: From one line of the foot to the next, in heights of a capital.
 _CLOSE: Final = Fraction(7, 5)
 _ORDER: Final = "order of the cards"
