@@ -91,7 +91,7 @@ def test_a_part_s_templates_are_those_it_is_marked_from(chest):
     said = words_of(found.text)
     for title in (
         "drawer 2 front, left and right end",
-        "drawer 2 front, drill template",
+        "drawer 1 to 4 front, drill template",
         "fold-over strip",
         "story stick of widths",
     ):
