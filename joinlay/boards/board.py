@@ -128,7 +128,7 @@ class Board:
     def _refuse_outside(self, cut: Cut) -> None:
         for axis in Axis:
             span = cut.span(axis)
-            if span.start < ZERO or span.stop > self.size(axis):
+            if span.start.mm < 0 or span.stop.mm > self.size(axis).mm:
                 said = "{name}: the {cut} runs from {start} to {stop} {axis} the board, which is 0 to {size}."
                 raise BadSize(
                     said, name=self.name, cut=cut.name, start=span.start, stop=span.stop, axis=axis.value, size=self.size(axis)

@@ -23,7 +23,7 @@ from typing import TYPE_CHECKING, overload
 
 from joinlay.errors import BadInput
 from joinlay.lengths.fraction import Fraction
-from joinlay.lengths.length import Length, mm
+from joinlay.lengths.length import Length, as_length, as_number, mm
 from joinlay.lengths.makers_rule import BadSize
 
 if TYPE_CHECKING:
@@ -148,28 +148,26 @@ class Dimension(Length):
 
     # -- arithmetic, recorded ------------------------------------------------------------------------
 
-    def _done(self, operation: str, value: Length, *operands: Length | Fraction) -> Dimension:
-        return Dimension(value, operation=operation, operands=operands)
-
     def __add__(self, other: Length) -> Dimension:
         """Both, end to end."""
-        return self._done("+", Length.__add__(self, other), self, other)
+        return _worked(self.mm + as_length(other).mm, "+", (self, other))
 
     def __radd__(self, other: Length) -> Dimension:
         """A plain length and this one."""
-        return self._done("+", Length.__radd__(self, other), other, self)
+        return _worked(as_length(other).mm + self.mm, "+", (other, self))
 
     def __sub__(self, other: Length) -> Dimension:
         """What is left."""
-        return self._done("-", Length.__sub__(self, other), self, other)
+        return _worked(self.mm - as_length(other).mm, "-", (self, other))
 
     def __rsub__(self, other: Length) -> Dimension:
         """A plain length less this one."""
-        return self._done("-", Length.__rsub__(self, other), other, self)
+        return _worked(as_length(other).mm - self.mm, "-", (other, self))
 
     def __mul__(self, times: int | Fraction) -> Dimension:
         """So many times as long."""
-        return self._done("x", Length.__mul__(self, times), Fraction(times), self)
+        many = as_number(times)
+        return _worked(self.mm * many, "x", (many, self))
 
     __rmul__ = __mul__
 
@@ -181,15 +179,32 @@ class Dimension(Length):
         """A dimension over a number is a dimension; over a length, how many times it goes in."""
         if isinstance(by, Length):
             return self.mm / by.mm
-        return self._done("/", Length.__truediv__(self, by), self, Fraction(by))
+        many = as_number(by)
+        return _worked(self.mm / many, "/", (self, many))
 
     def __neg__(self) -> Dimension:
         """The same length the other way."""
-        return self._done("x", Length.__neg__(self), Fraction(-1), self)
+        return _worked(-self.mm, "x", (Fraction(-1), self))
 
     def __abs__(self) -> Dimension:
         """The length without its sign."""
-        return self._done("size of", Length.__abs__(self), self)
+        return _worked(abs(self.mm), "size of", (self,))
+
+
+_put = object.__setattr__
+
+
+def _worked(value: Fraction, operation: str, operands: tuple[Length | Fraction, ...]) -> Dimension:
+    """A dimension that came of an operation, which nobody has named yet. Made as it is: a plan has a hundred thousand of them."""
+    made = Dimension.__new__(Dimension)
+    _put(made, "mm", value)
+    _put(made, "name", "")
+    _put(made, "rule", "")
+    _put(made, "source", "")
+    _put(made, "origin", "")
+    _put(made, "operation", operation)
+    _put(made, "operands", operands)
+    return made
 
 
 def _again(value: Fraction, *fields: object) -> Dimension:

@@ -9,7 +9,7 @@ from typing import Final, Union, overload
 from joinlay.errors import BadInput, NotExact, quoted
 from joinlay.lengths.fraction import EVERY_FRACTION, Fraction, fraction_in
 
-__all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "exact_fraction", "inches", "mm"]
+__all__ = ["MM_PER_INCH", "ZERO", "Exact", "Length", "as_length", "as_number", "exact_fraction", "inches", "mm"]
 
 #: One inch, exactly (international yard and pound agreement, 1959).
 MM_PER_INCH = Fraction(127, 5)
@@ -117,39 +117,39 @@ class Length:
 
     def __lt__(self, other: Length) -> bool:
         """Shorter."""
-        return self.mm < _length(other).mm
+        return self.mm < as_length(other).mm
 
     def __le__(self, other: Length) -> bool:
         """Shorter or as long."""
-        return self.mm <= _length(other).mm
+        return self.mm <= as_length(other).mm
 
     def __gt__(self, other: Length) -> bool:
         """Longer."""
-        return self.mm > _length(other).mm
+        return self.mm > as_length(other).mm
 
     def __ge__(self, other: Length) -> bool:
         """Longer or as long."""
-        return self.mm >= _length(other).mm
+        return self.mm >= as_length(other).mm
 
     def __add__(self, other: Length) -> Length:
         """Both, end to end."""
-        return Length(self.mm + _length(other).mm)
+        return Length(self.mm + as_length(other).mm)
 
     def __radd__(self, other: Length) -> Length:
         """Only met where a number stands in front, which is refused with NotExact."""
-        return Length(_length(other).mm + self.mm)
+        return Length(as_length(other).mm + self.mm)
 
     def __sub__(self, other: Length) -> Length:
         """What is left; may be negative."""
-        return Length(self.mm - _length(other).mm)
+        return Length(self.mm - as_length(other).mm)
 
     def __rsub__(self, other: Length) -> Length:
         """Only met where a number stands in front, which is refused with NotExact."""
-        return Length(_length(other).mm - self.mm)
+        return Length(as_length(other).mm - self.mm)
 
     def __mul__(self, times: int | Fraction) -> Length:
         """So many times as long."""
-        return Length(self.mm * _number(times))
+        return Length(self.mm * as_number(times))
 
     __rmul__ = __mul__
 
@@ -161,7 +161,7 @@ class Length:
         """A length over a number is a length; over a length, how many times it goes in."""
         if isinstance(by, Length):
             return self.mm / by.mm
-        return Length(self.mm / _number(by))
+        return Length(self.mm / as_number(by))
 
     def __neg__(self) -> Length:
         """The same length the other way."""
@@ -172,7 +172,8 @@ class Length:
         return Length(abs(self.mm))
 
 
-def _length(other: object) -> Length:
+def as_length(other: object) -> Length:
+    """``other``, which is to be a length; NotExact, with what to write instead, where it is none. No rule: what arithmetic asks first."""
     if isinstance(other, Length):
         return other
     text = f"'{quoted(other)}'" if isinstance(other, (int, float)) else "'5/8'"
@@ -181,7 +182,8 @@ def _length(other: object) -> Length:
     )
 
 
-def _number(times: object) -> Fraction:
+def as_number(times: object) -> Fraction:
+    """``times``, which is to be a whole number or a fraction; NotExact where it is another thing, a float above all. No rule: as above."""
     if isinstance(times, (int, *EVERY_FRACTION)) and not isinstance(times, bool):
         return Fraction(times)
     text = f"'{times}'" if isinstance(times, float) else "'1/3'"
