@@ -40,3 +40,45 @@ def job_of(drawers):
     """The text of a job of so many drawers, no two of one width, so that nothing is worked out once for all of them."""
     joints = ("loose tenon", "half-blind locking rabbet")
     return _HEAD + "".join(_DRAWER.format(joint=joints[n % 2], width=12 + n / 4) for n in range(drawers))
+
+
+_CASE = """
+[stock.oak]
+kind = "solid"
+species = "red oak"
+nominal = "3/4"
+measured = "3/4"
+
+[case]
+width = "200"
+height = "99"
+depth = "20"
+sides = "oak"
+back = "bottom"
+
+[frame]
+stock = "oak"
+
+[runners]
+stock = "oak"
+
+[pulls]
+stock = "oak"
+diameter = "1 1/4"
+projection = "1"
+hole = "1/4"
+count = 2
+"""
+
+_BANK = """
+[[bank]]
+drawers = {drawers}
+graduation = "arithmetic"
+step = "1/{step}"
+"""
+
+
+def wall_of(banks, drawers):
+    """The text of a job of a whole wall: so many drawers in so many banks, each graduated in its own way, with frame, runners and pulls."""
+    each = [drawers // banks + (n < drawers % banks) for n in range(banks)]
+    return _HEAD + _CASE + "".join(_BANK.format(drawers=count, step=16 + n) for n, count in enumerate(each))

@@ -12,7 +12,7 @@ from joinlay.documents.pdf import FONT_FILES
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
-from tests.benchmarks.jobs import job_of
+from tests.benchmarks.jobs import job_of, wall_of
 from tests.benchmarks.processes import JOINLAY, NOTHING, at_home, cost, times
 from tests.house.source import ROOT
 from tests.measured.packets import packet
@@ -24,6 +24,9 @@ MOST_CHECK, MOST_MAKE = 2, 5
 
 #: A hundred different drawers may take so many times as long as ten, and so much memory, in MB.
 MOST_GROWTH, MOST_MEMORY = 12, 150
+
+#: The largest job that is taken may be planned in so many seconds of a processor.
+MOST_SECONDS = 2
 
 #: As many lines, one by one, and runs of words on as many pages of a canvas as a packet has, and nothing else.
 BARE = """
@@ -93,9 +96,9 @@ def test_make_beside_a_bare_canvas(benchmark, env, tmp_path):
     assert ratio <= MOST_MAKE
 
 
-def planning(drawers):
-    """The least processor time of some plans of so many drawers, in seconds, with rubbish left lying as the program leaves it."""
-    job = read_job(job_of(drawers), "timed.toml")
+def planning(text):
+    """The least processor time of some plans of a job, in seconds, with rubbish left lying as the program leaves it."""
+    job = read_job(text, "timed.toml")
 
     def once():
         start = process_time()
@@ -113,9 +116,18 @@ def test_a_hundred_different_drawers(benchmark, env, tmp_path):
     job = tmp_path / "hundred.toml"
     job.write_text(job_of(100), encoding="utf-8")
     _, memory = cost(env, PLANNING, job, 100)
-    growth = planning(100) / planning(10)
+    growth = planning(job_of(100)) / planning(job_of(10))
     benchmark.extra_info["times ten drawers"] = round(growth, 2)
     benchmark.extra_info["MB"] = round(memory)
     benchmark.pedantic(cost, args=(env, PLANNING, job, 100), rounds=3)
     assert growth <= MOST_GROWTH
     assert memory < MOST_MEMORY
+
+
+def test_a_wall_of_a_hundred_drawers_in_twelve_banks(benchmark):
+    wall = wall_of(12, 100)
+    assert len(plan(read_job(wall, "wall.toml")).drawers) == 100
+    seconds = planning(wall)
+    benchmark.extra_info["seconds of a processor"] = round(seconds, 2)
+    benchmark.pedantic(plan, args=(read_job(wall, "wall.toml"),), rounds=1)
+    assert seconds <= MOST_SECONDS
