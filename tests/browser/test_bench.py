@@ -80,9 +80,30 @@ def test_a_mend_is_one_press_and_undo_takes_it_back(as_text):
     before = text_of(page)
     mend = page.locator("#found .way button").first
     expect(mend).to_be_visible(timeout=15000)
+    # What it would change stands over it: the lines that are written, each with its number.
+    written = page.locator("#found .way").first.locator("ins").all_inner_texts()
+    assert written
+    # What the page asked by itself before, and is answered after, takes nothing of it away.
+    held = []
+
+    def hold(route):
+        if held:
+            route.continue_()
+        else:
+            held.append(route)
+
+    page.route("**/pulse**", hold)
+    while not held:
+        page.wait_for_timeout(100)
     mend.click()
     expect(page.locator("#notice")).to_contain_text("Undo takes it back")
+    with page.expect_response("**/pulse**") as answered:
+        held[0].continue_()
+    assert answered.value.status == 200
+    page.wait_for_timeout(300)
+    expect(page.locator("#notice")).to_contain_text("Undo takes it back")
     assert text_of(page) != before
+    assert {line.strip() for line in written} <= {line.strip() for line in text_of(page).splitlines()}
     page.locator("#undo").click()
     expect(page.locator("#notice")).not_to_contain_text("Undo takes it back")
     assert text_of(page) == before
@@ -228,6 +249,12 @@ def test_the_paper_is_looked_at_closely(page):
     page.locator("#paper").focus()
     page.keyboard.press("0")
     expect(drawing).not_to_have_attribute("style", re.compile("scale"))
+    # Two fingers that part.
+    for kind, finger, x in (("down", 1, 300), ("down", 2, 400), ("move", 2, 500), ("up", 1, 300), ("up", 2, 500)):
+        page.locator("#paper").dispatch_event(
+            f"pointer{kind}", {"pointerId": finger, "clientX": x + 450, "clientY": 400, "pointerType": "touch", "bubbles": True}
+        )
+    expect(drawing).to_have_attribute("style", re.compile(r"scale\(2\)"))
 
 
 def test_nothing_stands_in_the_way_of_anybody_at_the_bench(page):
@@ -243,6 +270,13 @@ def test_nothing_stands_in_the_way_of_anybody_at_the_bench(page):
     expect(page.locator("#card .leads").last).to_be_visible()
     found = Axe().run(page)
     assert found.violations_count == 0, found.generate_report()
+
+
+def test_nothing_stands_in_the_way_of_who_goes_to_the_machine(page, served):
+    for address in ("share", "machine/"):
+        page.goto(f"{served.bench}{address}")
+        found = Axe().run(page)
+        assert found.violations_count == 0, found.generate_report()
 
 
 def test_nothing_stands_in_the_way_of_anybody_at_a_drawing(page):

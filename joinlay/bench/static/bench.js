@@ -23,6 +23,17 @@ document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.elt.closest("#pane") && event.detail.xhr.status) sent();
 });
 
+// What the page asks by itself is out of date once something was changed since: the next time tells it.
+let changes = 0;
+document.addEventListener("htmx:beforeRequest", (event) => {
+  if (event.detail.requestConfig.verb === "post") changes += 1;
+  event.detail.xhr.asked = changes;
+});
+// Told by the element that asked: what it was to be put in may be gone.
+document.addEventListener("htmx:beforeOnLoad", (event) => {
+  if (event.detail.pathInfo.requestPath.startsWith("/pulse") && event.detail.xhr.asked !== changes) event.preventDefault();
+});
+
 window.addEventListener("beforeunload", (event) => {
   if (typed || (by("unkept") && by("unkept").value)) event.preventDefault();
 });
