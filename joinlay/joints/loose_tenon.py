@@ -304,6 +304,7 @@ class _Asked:
             clearance=practice.length("keep-out clearance"),
             slack=slack,
             named=self.named,
+            rule=self.shop.rule,
         )
 
     def _judged(self, spacing: Spacing, size: TenonSize) -> Finding | None:

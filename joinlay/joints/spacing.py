@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING
 
 from joinlay.joints.fits import label, refuse_nothing
 from joinlay.joints.layout import free, lay_out
-from joinlay.lengths import NOTHING, BadSize, Dimension, Fraction, Length, chosen, largest
+from joinlay.lengths import NOTHING, BadSize, Dimension, Fraction, Length, chosen, largest, rounded_down, rounded_to, rounded_up
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.joints.layout import Free
+    from joinlay.lengths import Graduation
 
 __all__ = ["KeepOut", "Spacing", "shortest_line", "spread"]
 
@@ -69,6 +70,7 @@ def spread(
     clearance: Dimension = NOTHING,
     slack: Dimension = NOTHING,
     named: str = "",
+    rule: Graduation | None = None,
 ) -> Spacing:
     """The most even spacing of mortises ``width`` wide on a joint line (LT-7 to LT-11, exact, derived).
 
@@ -76,6 +78,8 @@ def spread(
     ``widest`` is the widest centre spacing wanted. Mortises after the first are ``slack`` wider (LT-12). The first and last
     centre stand as far out as they can; between them go the fewest mortises that keep the largest spacing, and of those rows the
     one with the least largest spacing, then the largest smallest spacing. One mortise, nearest the middle, where two don't fit.
+    With a ``rule`` the centres of such a row are moved to its marks, by less than a division each, where the row then keeps all of the above but
+    to be as far out and as even as can be (FR-1); else they stay as they are.
     Raises BadInput for sizes of zero or less.
     """
     refuse_nothing(line=line, mortise_width=width, largest_spacing=widest)
@@ -97,6 +101,8 @@ def spread(
     )
     inner = [_inner(place, n, len(places), ends, named) for n, place in enumerate(places[1:-1], start=1)]
     centres = (ends[0], *inner, ends[1])
+    if rule is not None:
+        centres = _on_marks(centres, (first, rest), between, widest, rule)
     wide, tight = _gaps(centres, named)
     return Spacing(centres, wide, tight, is_within=wide <= widest)
 
@@ -124,6 +130,10 @@ class _Line:
         out, room = margin.mm + width.mm / 2, clearance.mm + width.mm / 2
         blocked = ((keep_out.start.mm - room, keep_out.stop.mm + room) for keep_out in keep_outs)
         self.free: Free = free(out, line.mm - out, blocked)
+
+    def has(self, centre: Length) -> bool:
+        """Whether a mortise may stand there."""
+        return any(low <= centre.mm <= high for low, high in self.free)
 
     def first(self, place: Fraction) -> Dimension:
         """The lowest free centre, as margin or keep-out give it."""
@@ -154,6 +164,20 @@ def _inner(place: Fraction, n: int, count: int, ends: tuple[Dimension, Dimension
     if centre.mm != place:
         centre = chosen(Length(place), f"place {n + 1} of {count}, as even as keep-outs let it be, between", *ends)
     return centre.named(label(named, f"tenon {n + 1} centre"), "LT-9", "derived")
+
+
+def _on_marks(
+    centres: tuple[Dimension, ...], lines: tuple[_Line, _Line], between: Dimension, widest: Dimension, rule: Graduation
+) -> tuple[Dimension, ...]:
+    """The ``centres`` on the marks of the ``rule``, the outer ones moved inwards (FR-1); as they are where that isn't as good a row."""
+    middle = [rounded_to(centre, rule) for centre in centres[1:-1]]
+    marks = (rounded_up(centres[0], rule), *middle, rounded_down(centres[-1], rule))
+    (first, *others), limit = marks, max(widest.mm, *(after.mm - before.mm for before, after in pairwise(centres)))
+    apart = [after.mm - before.mm for before, after in pairwise(marks)]
+    is_free = lines[0].has(first) and all(lines[1].has(other) for other in others)
+    if not is_free or min(apart) < lines[1].width.mm + between.mm or max(apart) > limit:
+        return centres
+    return tuple(mark.named(exact.name, f"{exact.rule}, FR-1", exact.source) for mark, exact in zip(marks, centres, strict=True))
 
 
 def _gaps(centres: tuple[Dimension, ...], named: str) -> tuple[Dimension, Dimension]:

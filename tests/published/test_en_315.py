@@ -15,5 +15,5 @@ def test_limits_of_sanded_plywood(nominal, thin, thick):
 
 @pytest.mark.parametrize("outside", ["2.9", "25.1"])
 def test_the_standard_stops_at_3_and_25_mm(outside):
-    with pytest.raises(BadInput, match="3 to 25 mm"):
+    with pytest.raises(BadInput, match="3 mm to 25 mm"):
         sanded_plywood_limits(mm(outside))

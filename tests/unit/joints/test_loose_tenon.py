@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -10,7 +11,7 @@ from joinlay.boards import Axis, CutKind, Shape, Span, Surface
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon, keep_outs_on
-from joinlay.lengths import NOTHING, Unit, inches, mm
+from joinlay.lengths import GRADUATIONS, NOTHING, Unit, inches, mm
 from tests import by_hand
 from tests.unit.joints.wood import INCH, board, f, keep_out, number, said, shop, size, spans, tenon, way_out, with_tenons
 
@@ -33,10 +34,33 @@ def test_a_drawer_corner():
     assert (joint.tenon_thickness, joint.tenon_width, joint.tenon_length) == (mm(4), mm(12), inches("1 1/16"))
     assert (joint.depth_in_end, joint.depth_in_face) == (inches("5/8"), inches("9/16"))
     assert joint.from_reference_face == inches("1/4")
+    # As far out as they may stand, 5/16 in and half of 12 mm from each end, and in to the next mark of 1/32 in (FR-1); the middle one on a mark too.
     first, last = inches("5/16") + mm(6), inches("4 1/4") - inches("5/16") - mm(6)
-    assert joint.centres == (first, (first + last) / 2, last)
-    assert joint.largest_spacing == joint.smallest_spacing == (last - first) / 2
+    assert joint.centres == (inches("9/16"), inches("2 1/8"), inches("3 11/16"))
+    assert first < joint.centres[0] < first + inches("1/32")
+    assert last - inches("1/32") < joint.centres[-1] < last
+    assert joint.largest_spacing == joint.smallest_spacing == inches("1 9/16")
     assert joint.findings == ()
+
+
+@pytest.mark.parametrize("rule", list(GRADUATIONS))
+@pytest.mark.parametrize("line", ["4 1/4", "4.173", "100.3 mm", "7 3/64"])
+def test_places_that_are_free_stand_on_the_rule(rule, line):
+    """FR-1: on any rule, however odd the line; and the row is as good: its margins, its fewest, and its widest spacing are kept."""
+    own = replace(shop(), rule=GRADUATIONS[rule])
+    joint = designed(shop=own, line=size(line))
+    assert not any(own.rule.read(centre).left_over for centre in joint.centres)
+    assert all("FR-1" in centre.rule for centre in joint.centres)
+    assert joint.mortise_span(0).start >= inches("5/16")
+    assert joint.mortise_span(len(joint.centres) - 1).stop <= size(line) - inches("5/16")
+    assert joint.largest_spacing <= mm(48)
+
+
+def test_places_that_are_forced_do_not_pretend():
+    """Where a mark would break a limit all stay as they are: on a line with room for two and not a hair more, and on a rule of no use there."""
+    room = inches("5/16") * 2 + mm(12) * 2 + mm(8)
+    joint = designed(line=size(f"{float(room.mm)} mm"))
+    assert joint.centres == (inches("5/16") + mm(6), room - inches("5/16") - mm(6))
 
 
 def test_names_begin_with_the_label():
@@ -59,12 +83,16 @@ def test_the_working_goes_down_to_what_was_written():
     ("use", "is_solid", "margin"), [(Use.DRAWER, False, "5/16"), (Use.DRAWER, True, "1/2"), (Use.FRAME, True, "3/16")]
 )
 def test_the_margin_is_that_of_the_wood_or_the_shoulder(use, is_solid, margin):
-    assert designed(use=use, is_solid=is_solid).mortise_span(0).start == inches(margin)
+    own = shop()
+    before = designed(use=use, is_solid=is_solid, shop=own).mortise_span(0).start - inches(margin)
+    # What is more brings the centre to the next mark of the rule (FR-1).
+    assert mm(0) <= before < own.rule.division
 
 
 def test_a_thick_tenon_keeps_its_own_thickness_to_the_end():
     joint = designed(end_thickness=size("36 mm"), face_thickness=size("2"), line=size("6"), is_solid=False)
-    assert joint.mortise_span(0).start == joint.tenon_thickness == mm(12)
+    assert joint.tenon_thickness == mm(12)
+    assert mm(12) <= joint.mortise_span(0).start < mm(12) + inches("1/32")
 
 
 def test_cases_are_spaced_by_length_and_drawers_by_thickness():
@@ -130,7 +158,8 @@ def test_slack_widens_all_but_the_first():
     joint = designed(shop=shop(mortise_slack="1/16"))
     widths = [joint.mortise_span(i).size for i in range(3)]
     assert widths == [mm(12), mm(12) + inches("1/16"), mm(12) + inches("1/16")]
-    assert joint.mortise_span(2).stop == inches("4 1/4") - inches("5/16")
+    last = inches("4 1/4") - inches("5/16")
+    assert last - inches("1/32") < joint.mortise_span(2).stop <= last
 
 
 @pytest.mark.parametrize("what", ["end_thickness", "face_thickness", "line"])
@@ -172,7 +201,8 @@ def test_mortises_run_backwards_and_into_far_surfaces():
     seat = Seat(Surface.FAR_END, Axis.ACROSS, size("4 1/4"), joint.from_reference_face, backwards=True)
     cut = cut_mortises(joint, board("18", "4 1/4", "1/2"), seat, joint.depth_in_end, by_hand.part("back")).cuts[0]
     assert (cut.along.start, cut.along.stop) == (inches("17 3/8"), inches(18))
-    assert cut.across.stop == inches("4 1/4") - inches("5/16")
+    assert cut.across.stop == inches("4 1/4") - joint.mortise_span(0).start
+    assert mm(0) <= joint.mortise_span(0).start - inches("5/16") < inches("1/32")
 
 
 def test_a_joint_line_lies_in_its_surface():
@@ -238,16 +268,20 @@ def test_a_metric_shop_gives_metric_figures():
 def test_a_ready_made_tenon_needs_its_own_width():
     joint = designed(tenon=tenon("5 mm", width="20 mm", length="30 mm"), end_thickness=size("3/4"), shop=with_tenons())
     assert (joint.tenon_width, joint.tenon_length) == (mm(20), mm(30))
-    assert spans(
-        cut_mortises(
-            joint,
-            board("9", "4 1/4", "3/4"),
-            Seat(Surface.END, Axis.ACROSS, NOTHING, size("3/8")),
-            joint.depth_in_end,
-            None,
-            by_hand.part("m"),
-        ).cuts[0]
-    )[1][0] == f("5/16")
+    assert (
+        spans(
+            cut_mortises(
+                joint,
+                board("9", "4 1/4", "3/4"),
+                Seat(Surface.END, Axis.ACROSS, NOTHING, size("3/8")),
+                joint.depth_in_end,
+                None,
+                by_hand.part("m"),
+            ).cuts[0]
+        )[1][0]
+        == joint.mortise_span(0).start.inches
+    )
+    assert mm(0) <= joint.mortise_span(0).start - inches("5/16") < inches("1/32")
     assert joint.tenon_width.expression(INCH.text).startswith("size")
 
 
