@@ -7,7 +7,7 @@ import time
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import expect
+from playwright.sync_api import Route, expect
 
 from tests.looking import Looking
 
@@ -84,7 +84,7 @@ def test_a_mend_is_one_press_and_undo_takes_it_back(as_text):
     written = page.locator("#found .way").first.locator("ins").all_inner_texts()
     assert written
     # What the page asked by itself before, and is answered after, takes nothing of it away.
-    held = []
+    held: list[Route] = []
 
     def hold(route):
         if held:
