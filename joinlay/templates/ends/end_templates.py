@@ -10,7 +10,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, Hand, PartKind, Surface
+from joinlay.boards import Axis, CutUse, Hand, PartKind, Surface
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.records import dataclass
@@ -118,7 +118,9 @@ def _drawn_once(up: Sequence[_Told], over: Sequence[_Told], rule: Graduation, dr
 
 
 def _is_bored_by_its_card(board: Board) -> bool:
-    """True for a drawer's bottom that has nothing but holes or slots for its screws: in line, evenly, and all on the card they are bored by."""
+    """True for a drawer's bottom that has only holes or slots for its screws and a knob's blank with only its dots: all on their cards."""
+    if board.role.kind is PartKind.KNOB_BLANK:
+        return all(cut.role.use is CutUse.DOT_HOLE for cut in board.cuts)
     return board.role.kind is PartKind.DRAWER_BOTTOM and all(cut.role.use.is_for_a_screw for cut in board.cuts)
 
 

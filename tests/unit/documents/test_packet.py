@@ -6,7 +6,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 
-from joinlay.boards import PartKind
+from joinlay.boards import CutUse, PartKind
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.documents.packet import plan_templates, steps_of_work
 from tests.measured import packets
@@ -97,14 +97,14 @@ def test_openings_alone_have_one_step():
 
 
 def bored_by_card(plan, board):
-    """True for a bottom's screws under its back: a card must then give each one's place, from the front edge and from an end."""
-    if board.role.kind is not PartKind.DRAWER_BOTTOM or not board.cuts:
+    """True for a bottom's screws under its back and a knob's dots: a card must then give each one's place, from two sides."""
+    if board.role.kind not in (PartKind.DRAWER_BOTTOM, PartKind.KNOB_BLANK) or not board.cuts:
         return False
     works = [work for card in plan.settings.settings for work in card.works if board.name in work.boards]
     lines = [position.line for work in works for position in work.positions]
     assert len(lines) == len(board.cuts)
     assert None not in lines
-    return all(cut.role.use.is_for_a_screw for cut in board.cuts)
+    return all(cut.role.use.is_for_a_screw or cut.role.use is CutUse.DOT_HOLE for cut in board.cuts)
 
 
 @pytest.mark.parametrize("name", ["moth-cabinet", "print-chest", "seed-cabinet"])
