@@ -34,7 +34,8 @@ def test_the_side_clearance_is_as_wide_as_it_is(name):
     assert "side clearance" in said(at_frame)
 
 
-@pytest.mark.parametrize("name", WHOLE)
+# Of pieces whose first drawer has a row to itself, over a bearer, and that stand on nothing: the sums below count from their frame.
+@pytest.mark.parametrize("name", [name for name in WHOLE if name != "fly-tying-chest"])
 def test_the_front_stands_its_clearance_over_the_rail(name):
     plan = example(name)
     over_rail = details(plan)[2]

@@ -5,6 +5,7 @@ from functools import cache
 
 import pytest
 
+from joinlay.boards.extent import SpaceBox
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text
 from joinlay.pictures.sections import level_section, upright_sections
 from tests.measured.odd_pieces import odd
@@ -41,6 +42,8 @@ def test_rails_fronts_and_case_are_cut_where_they_stand(name):
         for drawer in plan.drawers
         if drawer.board("front").place.origin[0] == plan.drawers[0].board("front").place.origin[0]
     ]
+    lows = [SpaceBox.around(board).low for board in plan.boards if board.place is not None]
+    floor, foremost = min(low[2] for low in lows), min(low[1] for low in lows)
     rails = [board for board in plan.boards if board.part == "rail" and "under" not in board.name]
     for board in (*rails, *(drawer.board("front") for drawer in bank)):
         x0, _, x1, _ = cut_box(picture, board.name)
@@ -48,9 +51,10 @@ def test_rails_fronts_and_case_are_cut_where_they_stand(name):
     for drawer in bank:
         front = drawer.board("front")
         _, y0, _, y1 = cut_box(picture, front.name)
-        assert (y0, y1) == (front.place.origin[2], front.place.origin[2] + front.width.mm)
+        # Drawn from the floor, which is under the frame where there is a base.
+        assert (y0, y1) == (front.place.origin[2] - floor, front.place.origin[2] - floor + front.width.mm)
     back = next(board for board in plan.boards if board.part == "case back")
-    assert cut_box(picture, back.name)[0] == back.place.origin[1]
+    assert cut_box(picture, back.name)[0] == back.place.origin[1] - foremost
 
 
 @pytest.mark.parametrize("name", WHOLE)
