@@ -16,7 +16,7 @@ from joinlay.lengths import ZERO, Length
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
 from joinlay.pages.finding_sheets import finding_sheets, harm_count, worst_findings
 from joinlay.paper import PAPERS
-from joinlay.pen.marks import Arc, Fill, Text, bounds_of
+from joinlay.pen.marks import Arc, Fill, Polyline, Role, Text, bounds_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.jobs.jobs import GOOD
@@ -157,12 +157,17 @@ def test_the_rings_on_the_curves_are_what_the_checks_say():
     assert (heights[0] - floor) / (heights[1] - floor) == way.play(out) / way.droop(out)
 
 
+def bars_of(block):
+    """The box of every bar under the curves: they are drawn open, in the frame's line."""
+    return [bounds_of((bar,)) for bar in block.strokes if isinstance(bar, Polyline) and bar.closed and bar.role is Role.FRAME]
+
+
 def test_where_it_jams_is_as_long_as_its_bar():
     worked_out = planned(GOOD.replace('"18 3/8"', '"30"'))
     (way,) = ways_out(worked_out)
     block = chart_block(way, worked_out.rule, Fraction(180))
-    bars = [bounds_of((fill,)) for fill in block.strokes if isinstance(fill, Fill)]
-    lengths = [right - left for left, _, right, _ in bars]
+    lengths = [right - left for left, _, right, _ in bars_of(block)]
+    assert len(lengths) == len(way.jams()) + 1 == 4
     whole = Length(way.first.length.mm)
     assert [bar / lengths[-1] for bar in lengths[:-1]] == [comes / whole for _, comes in way.jams()]
     assert [state for state, _ in way.jams()] == ["waxed", "planed", "rough"]
@@ -213,4 +218,4 @@ def test_a_drawer_pulled_in_its_middle_has_one_bar():
     (way,) = ways_out(planned())
     assert way.offset == ZERO
     assert way.jams() == ()
-    assert sum(isinstance(stroke, Fill) for stroke in chart_block(way, planned().rule, Fraction(170)).strokes) == 1
+    assert len(bars_of(chart_block(way, planned().rule, Fraction(170)))) == 1
