@@ -104,8 +104,7 @@ def test_numbers_in_balloons_are_those_of_the_cutting_list(name):
     assert all(drawer.name in words or str(drawer.role.number) in words for drawer in plan.drawers)
 
 
-# Of pieces whose first drawer has a row to itself, over a bearer, and that stand on nothing: the sums below count from their frame.
-@pytest.mark.parametrize("name", [name for name in PIECES if name != "fly-tying-chest"])
+@pytest.mark.parametrize("name", PIECES)
 def test_a_section_parallel_to_the_front_cuts_bearers_guides_and_sides_and_has_the_circles_of_d_and_e(name):
     plan = example(name)
     (sheet,) = [one for one in piece(name, "a4") if "parallel to the front" in one.title]
