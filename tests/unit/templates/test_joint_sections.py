@@ -11,7 +11,7 @@ from joinlay.geometry import box_without
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
 from joinlay.pen.marks import Line
-from joinlay.templates.joint_sections import joint_sections, sections_of
+from joinlay.templates.joint_sections import JointSection, joint_sections, sections_of
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.templates.reading import texts
@@ -94,7 +94,7 @@ def sides_of(points):
 def test_each_part_is_drawn_true_twice_put_together_and_alone(name):
     plan = planned(name)
     # One of each, the first: two joints may share a name and not their sizes.
-    firsts = {}
+    firsts: dict[object, JointSection] = {}
     for section in sections_of(plan):
         firsts.setdefault(section.likeness, section)
     for template, section in zip(joint_sections(plan), firsts.values(), strict=True):
