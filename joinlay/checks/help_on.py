@@ -99,7 +99,6 @@ _SHARE: Final = {
         "guide",
         "runner fastening",
         "runner wear",
-        "double bearer",
         "screws",
         "stop block",
         "stop strip",

@@ -102,6 +102,22 @@ ON_MAKING: Final = (
         "RN-1 to RN-5, ST-1 to ST-4",
     ),
     HelpPage(
+        "double bearer",
+        "Two drawers of a row share a bearer behind their mullion, with no partition between them. It has nothing to lie on or to hold "
+        "its ends, or the dust panel that takes its place has nothing under its middle.",
+        "Over the case bottom the shared bearer lies flat on it and is fastened to it, so the bottom must stand right under it, and be "
+        "plywood: solid wood would move along under it. Over a dust panel there is no bearer, only the guide: the drawers ride on the "
+        "panel, which hangs by the rail and by its ends in the sides. How far it sinks between them isn't worked out.",
+        (
+            "A partition between the drawers, in dadoes of the panels under and over it.",
+            "Sheet stock for the case, where the row is to go without a partition.",
+            "The case bottom up by as much as the message says (bottom-offset).",
+            "The row lowest in the case, over its bottom, where a panel would carry a heavy load over a wide span.",
+        ),
+        "RO-1",
+        job='rows = [{ drawers = 2, between = "partition" }, 1] at a bank; or between = "double bearer".',
+    ),
+    HelpPage(
         "outline",
         "An outline of your own, out of an SVG file, doesn't lie on the part it is for, is deeper than the wood, or runs over a joint.",
         "The outline is held against the part at true size, where the job puts it: its box against the edges of the wood, its lines and what "

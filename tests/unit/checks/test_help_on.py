@@ -21,6 +21,13 @@ def test_shared_names_lead_to_pages_that_are_there():
     assert not set(SHARED) & set(PAGES)
 
 
+def test_a_double_bearer_has_a_page_of_its_own_that_says_both_ways_to_part_a_row():
+    page = help_on("double bearer")
+    assert page.rules == "RO-1"
+    for between in ("partition", "double bearer"):
+        assert f'between = "{between}"' in page.job
+
+
 def test_case_and_spaces_do_not_matter():
     assert help_on("  Bottom   SAG ") is PAGES["bottom sag"]
 
