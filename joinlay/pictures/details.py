@@ -140,7 +140,7 @@ def spots_on_upright(plan: Plan, scene: Scene) -> tuple[DetailSpot, ...]:
 
 
 def spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[DetailSpot, ...]:
-    """Cut across the middle of the drawer: its side on the bearer, and under the kicker."""
+    """Cut across the middle of the drawer: its side on what it rides on, and under what keeps it from tipping."""
     side = opening.drawer.side(Hand.LEFT)
     x0, z0, x1, z1 = box_of([corner for facet in sight.of(side) if facet.is_cut for corner in facet.corners])
     play = x0 - opening.left
@@ -151,11 +151,18 @@ def spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[Deta
         key=lambda one: one[0],
         default=(z1, PartKind.KICKER),
     )
+    # Under a row of drawers side by side, what it rides on may be a dust panel without a bearer.
+    _, carrier = max(
+        ((box[3], kind) for box, kind in over if box[3] <= z0 and box[0] < x1 and x0 < box[2]),
+        key=lambda one: one[0],
+        default=(z0, PartKind.BEARER),
+    )
+    on = "its bearer" if carrier is PartKind.BEARER else f"the {carrier.value}"
     # What keeps it from tipping is a kicker, or under the top of the case that itself.
     under = f"under the {keeper.value}"
     kick = (Named(_said(under, Length(above - z1), plan), (((x0 + x1) / 2, (above + z1) / 2),)),) if above > z1 else ()
     return (
-        DetailSpot("D", "side on its bearer", (x0 + 4, z0 + 3), (beside,) if play > 0 else ()),
+        DetailSpot("D", f"side on {on}", (x0 + 4, z0 + 3), (beside,) if play > 0 else ()),
         DetailSpot("E", f"side {under}", (x0 + 4, z1 + 2), kick),
     )
 

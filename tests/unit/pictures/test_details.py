@@ -5,6 +5,7 @@ from random import Random
 
 import pytest
 
+from joinlay.boards import Hand, PartKind
 from joinlay.geometry import corners, polygon_in
 from joinlay.lengths import mm
 from joinlay.pen.marks import Line, Role, Text
@@ -63,6 +64,20 @@ def test_clearances_in_millimetres_are_said_to_a_hundredth():
 def test_the_side_rides_on_its_bearer():
     picture = details(example("moth-cabinet"))[3]
     assert levels(picture, "drawer 1 left side", 1)[0] == levels(picture, "runners drawer 1 left bearer", 1)[-1]
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_the_side_is_said_to_ride_on_what_meets_it_from_below(name):
+    plan = example(name)
+    side = plan.drawers[0].side(Hand.LEFT).role
+    met = {role.kind for one in plan.meetings if side in (one.one, one.other) for role in (one.one, one.other)}
+    (carrier,) = met & {PartKind.BEARER, PartKind.DUST_PANEL, PartKind.CASE_BOTTOM}
+    said = {
+        PartKind.BEARER: "on its bearer",
+        PartKind.DUST_PANEL: "on the dust panel",
+        PartKind.CASE_BOTTOM: "on the case bottom",
+    }
+    assert details(plan)[3].title == f"D: side {said[carrier]}"
 
 
 def test_nothing_but_names_leaves_the_circle():
