@@ -165,7 +165,7 @@ class CardMaker:
 
     def _layouts(self, setting: Setting) -> Iterator[tuple[tuple[Stroke, ...], _Frames]]:
         """The ways to set the view and the figures, each with the frames that are left for words."""
-        view, deep = self._view(setting)
+        view, deep = self.view(setting)
         wide = bounds_of(view)[2]
         kinds = [readings for readings in _told_large(setting) if readings]
         is_under = self.wide - wide - 5 < _BESIDE_VIEW
@@ -232,11 +232,11 @@ class CardMaker:
         figure = figures(reading.aim, self.rule, _LOWER_KEY, bold=True)
         return set_line(figure).width + set_line(words(reading.on_rule.unit, _WORD)).width + 2
 
-    def _small(self, setting: Setting, reading: Reading) -> list[str]:
+    def small(self, setting: Setting, reading: Reading) -> list[str]:
         """What stands small beside a value: what callipers show, and where the cutter's other sides are."""
         return [said for said in (_between(reading), _short(beside_words(setting, reading, self._figures))) if said]
 
-    def _view(self, setting: Setting) -> tuple[tuple[Stroke, ...], _Down]:
+    def view(self, setting: Setting) -> tuple[tuple[Stroke, ...], _Down]:
         """The view at true size under the head, and how far down it reaches."""
         board = self.boards[setting.works[0].boards[0]]
         marks = tuple(flatten((SettingView(setting, board, self.rule, _VIEW_WIDE, _WOOD_HIGH),)))
@@ -268,7 +268,7 @@ class CardMaker:
             Text((over, -down), unit),
         ]
         down += high * _FRACTION_LOW
-        small = self._small(setting, reading)
+        small = self.small(setting, reading)
         beside = over + set_line(unit).width + 3
         if all(set_line(words(line, _SMALL)).width <= left + wide - beside for line in small):
             # One over the other, level with the figure.

@@ -1,9 +1,10 @@
 """Machine settings on paper: the order of the cards to tick off, then the cards, two or three on a sheet (MS-1 to MS-9).
 
 Where cards are few the list of them is printed only when it is asked for. Cards are shared out in their order, as many to a sheet
-as fit with what stands at its foot. That foot is not of a fixed height: it says which way to feed and why, how to put a test piece
-right and what to beware of, each sentence once for all the cards it is for, so one card more may lengthen or change it. It is set
-anew for each card that is tried. No card waits for a better place: the order is the order of the work.
+as fit with what stands at its foot; those that differ by no more than a bit and its figures are told in one table. That foot is not of a
+fixed height: it says which way to feed and why, how to put a test piece right and what to beware of, each sentence once for all the cards
+it is for, so one card more may lengthen or change it. It is set anew for each card that is tried. No card waits for a better place: the
+order is the order of the work.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
+from joinlay.pages.card_table import alike_cards, card_table
 from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, flow, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
@@ -71,8 +73,8 @@ _FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
 _FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
 _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
 
-#: A card or a piece of one that stands on a sheet.
-_Standing = tuple["Setting", "PageBlock"]
+#: A card or a piece of one that stands on a sheet; several cards where one table tells them together.
+_Standing = tuple[tuple["Setting", ...], "PageBlock"]
 
 
 def is_listed_in_short(plan: Plan) -> bool:
@@ -96,7 +98,7 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
     wide, high = right - left, top - bottom
     boards = {board.name: board for board in plan.boards}
     maker = CardMaker(boards, plan.rule, wide, has_box=not with_list, remarks=_remarks(found, plan.rule))
-    cards = [(each, block) for each in found.settings for block in maker.blocks(each, high - _depth([each], maker))]
+    cards = [standing for alike in alike_cards(found.settings, maker) for standing in _standing(alike, maker, high)]
     *order, last = _order_pages(found, pages, with_list=with_list)
     sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
     # The first cards go under the order where there is room for them.
@@ -112,6 +114,17 @@ def _remarks(found: SettingsList, rule: Graduation) -> dict[str, list[str]]:
         if remark.kind in _DONE_AT_A_CARD:
             told.setdefault(remark.where, []).append(remark.sentence(rule.text))
     return told
+
+
+def _standing(alike: tuple[Setting, ...], maker: CardMaker, high: Fraction) -> Iterator[_Standing]:
+    """Cards that are alike in one table, where it has room; else each by itself, in pieces where it is higher than a sheet."""
+    table = card_table(alike, maker) if len(alike) > 1 else None
+    if table is not None and table.height <= high - _depth(alike, maker):
+        yield alike, table
+        return
+    for each in alike:
+        for block in maker.blocks(each, high - _depth([each], maker)):
+            yield (each,), block
 
 
 def _shared_out(cards: Sequence[_Standing], pages: PlainPages, maker: CardMaker, taken: Fraction) -> Iterator[list[_Standing]]:
@@ -147,7 +160,7 @@ def _sheet(standing: Sequence[_Standing], pages: PlainPages, maker: CardMaker, o
 
 def _settings(standing: Sequence[_Standing]) -> list[Setting]:
     """The settings of these cards, each once where a card goes on."""
-    return list({setting.number: setting for setting, _ in standing}.values())
+    return list({setting.number: setting for settings, _ in standing for setting in settings}.values())
 
 
 def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker) -> tuple[Stroke, ...]:
@@ -197,9 +210,16 @@ def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]
             cards.setdefault(line, []).append(number)
     together: dict[str, list[str]] = {}
     for line, numbers in cards.items():
-        name = f"Card{'s' if len(numbers) > 1 else ''} {' and '.join(map(str, numbers))}: "
+        name = f"Card{'s' if len(numbers) > 1 else ''} {_numbers(numbers)}: "
         together.setdefault("" if len(numbers) == len(by_card) else name, []).append(line)
     return list(together.items())
+
+
+def _numbers(numbers: Sequence[int]) -> str:
+    """``3 and 5``; ``7 to 11`` for several in a row."""
+    if len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1:
+        return f"{numbers[0]} to {numbers[-1]}"
+    return " and ".join(map(str, numbers))
 
 
 # -- the order of the cards ------------------------------------------------------------------------

@@ -297,7 +297,9 @@ def test_sheets_are_numbered_again_within_a_packet():
 
 def test_what_two_cards_share_is_said_once_on_their_sheet():
     boards = [KINDS["mortises"], board_named(KINDS["dado"], "side"), board_named(KINDS["tongue"], "back")]
-    with_order, both = sheets_of(boards)
+    # On the lower paper there is room for one card only under the order.
+    with_order, both = sheets_of(boards, "letter")
+    assert [one.template.marks[0] for one in with_order.laid[1:]] == ["card 1"]
     assert [one.template.marks[0] for one in (*with_order.laid[1:], *both.laid)] == ["card 1", "card 2", "card 3"]
     said = words_on([both])
     assert said.count("The machine's manual goes before this card.") == 1
