@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from joinlay.bench.application import Desk
     from joinlay.boards import Board
     from joinlay.jobs.plan import Plan
-    from joinlay.jobs.working import Step
+    from joinlay.jobs.working import WorkingLine
 
 __all__ = ["card_routes", "line_written"]
 
@@ -49,7 +49,7 @@ def _why_card(desk: Desk, request: Request) -> Response:
     if plan is None or size is None:
         return PlainTextResponse("There is no such number in the job as it is now.", 404)
 
-    def line(step: Step) -> int:
+    def line(step: WorkingLine) -> int:
         return line_written(step.size.origin, desk.draft.path.name)
 
     return HTMLResponse(desk.html("why.html", step=working_of(size, plan.rule), line=line))

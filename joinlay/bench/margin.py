@@ -17,13 +17,13 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
 
-__all__ = ["Found", "Way", "found_in"]
+__all__ = ["Found", "Mend", "found_in"]
 
 _HARMS = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "note"}
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class Mend:
     """A mend: its ``number`` among those of its finding, its ``words``, and the ``lines`` of the job that it changes."""
 
     number: int
@@ -47,7 +47,7 @@ class Found:
     rule: str
     page: str
     parts: tuple[str, ...]
-    ways: tuple[Way, ...]
+    ways: tuple[Mend, ...]
 
 
 def found_in(plan: Plan, text: str | None = None) -> tuple[Found, ...]:
@@ -71,13 +71,13 @@ def _told(number: int, finding: Finding, plan: Plan, text: str | None) -> Found:
     )
 
 
-def _ways(finding: Finding, plan: Plan, text: str) -> Iterator[Way]:
+def _ways(finding: Finding, plan: Plan, text: str) -> Iterator[Mend]:
     for n, remedy in enumerate(finding.remedies):
         try:
             after = mended(text, remedy.changes)
         except BadInput:
             continue
-        yield Way(n, _sentence(finding.in_words(remedy, plan.rule.text)), changed_lines(text, after))
+        yield Mend(n, _sentence(finding.in_words(remedy, plan.rule.text)), changed_lines(text, after))
 
 
 def _page(kind: str) -> str:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from pathlib import Path
 
-    from joinlay.cutlist.changes import Change, Changes, Facts
+    from joinlay.cutlist.changes import Changes, Difference, Facts
     from joinlay.jobs.plan import Plan
     from joinlay.settings import Setting
 
@@ -60,7 +60,7 @@ def _page(old: Path, new: Path, changes: Changes) -> str:
     return "\n\n".join(part for part in (first, ends, wood, *(_section(word, some) for word, some in found.items())) if part)
 
 
-def _section(word: str, changes: Sequence[Change]) -> str:
+def _section(word: str, changes: Sequence[Difference]) -> str:
     if not changes:
         return ""
     rows = [(change.what, _plain(change.old) or NONE, _plain(change.new) or NONE, change.where) for change in changes]

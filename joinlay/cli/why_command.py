@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
     from pathlib import Path
 
-    from joinlay.jobs.working import Step
+    from joinlay.jobs.working import WorkingLine
     from joinlay.lengths import Dimension
 
 __all__ = ["explain"]
@@ -70,7 +70,7 @@ def _near(name: str, known: tuple[str, ...]) -> list[str]:
     return holding[:10] or list(nearest_names(name, known, 5))
 
 
-def _tree(step: Step, indent: str = "") -> Iterator[str]:
+def _tree(step: WorkingLine, indent: str = "") -> Iterator[str]:
     """A number with where it is from and its working below it; the working of one that was met before is not told again."""
     head = f"{indent}{step.size.name} = {step.figures}"
     if not step.expression:

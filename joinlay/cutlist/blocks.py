@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from joinlay.cutlist.guillotine import Item, Packing, Space, Step, rests_of
+from joinlay.cutlist.guillotine import Item, Laying, Packing, Space, rests_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -46,8 +46,8 @@ class Blocks(dict[int, _Block]):
         """
         if not self:
             return packing
-        steps: list[Step] = []
-        freed: list[Step] = []
+        steps: list[Laying] = []
+        freed: list[Laying] = []
         left = list(packing.left)
         todo = list(reversed(packing.steps))
         while todo:
@@ -66,10 +66,10 @@ class Blocks(dict[int, _Block]):
                 panel = space
             else:
                 freed.append(step)
-            near = Step(panel, block.near, block.near_turned, block.across)
+            near = Laying(panel, block.near, block.near_turned, block.across)
             # The first of what the first cut leaves is all of the panel on its far side.
             beside, beyond = rests_of(near)
-            far = Step(beside, block.far, block.far_turned, block.across)
+            far = Laying(beside, block.far, block.far_turned, block.across)
             left += [rest for rest in (beyond, *rests_of(far)) if rest.length > 0 and rest.width > 0]
             todo += [far, near]
         return Packing(tuple(steps), tuple(left), tuple(self.pieces(packing.left_out)), packing.opened, tuple(freed))
@@ -87,12 +87,12 @@ class Blocks(dict[int, _Block]):
         return found
 
 
-def _panel(step: Step) -> Space:
+def _panel(step: Laying) -> Space:
     """What ``step`` frees for its block."""
     return step.space._replace(length=step.item.length, width=step.item.width, untouched=False)
 
 
-def _is_cut(step: Step, *, is_rip: bool) -> bool:
+def _is_cut(step: Laying, *, is_rip: bool) -> bool:
     """True where a cut of that kind frees the item of ``step``."""
     return step.item.width < step.space.width if is_rip else step.item.length < step.space.length
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension, Fraction, Length
 
-__all__ = ["Change", "Changes", "Facts", "Fate", "changes_tree", "compare_plans"]
+__all__ = ["Changes", "Difference", "Facts", "Fate", "changes_tree", "compare_plans"]
 
 #: Words about named things, as text: ``{"drawer 1 front": {"length": "18 5/16 in"}}``.
 Facts = dict[str, dict[str, str]]
@@ -38,7 +38,7 @@ class Fate(Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class Difference:
     """One fact that differs: ``what`` of the things ``names`` was ``old`` and is ``new``; '' where there was or is none."""
 
     names: tuple[str, ...]
@@ -60,10 +60,10 @@ class Changes:
     enough to cut it from, where its joints are not in the way.
     """
 
-    givens: tuple[Change, ...]
-    parts: tuple[Change, ...]
-    joints: tuple[Change, ...]
-    settings: tuple[Change, ...]
+    givens: tuple[Difference, ...]
+    parts: tuple[Difference, ...]
+    joints: tuple[Difference, ...]
+    settings: tuple[Difference, ...]
     fates: tuple[tuple[Fate, tuple[str, ...]], ...]
     untouched: int
     wood: tuple[tuple[str, str], ...]
@@ -220,7 +220,7 @@ def _of_the_piece(plan: Plan) -> Iterator[Dimension]:
             yield size
 
 
-def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Change, ...]:
+def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[str, str]]) -> tuple[Difference, ...]:
     """The facts that differ; those that differ alike are drawn together, by things and by words."""
     alike: dict[tuple[str, str, str], list[str]] = {}
     for name in dict.fromkeys([*old, *new]):
@@ -231,7 +231,7 @@ def _differing(old: Mapping[str, Mapping[str, str]], new: Mapping[str, Mapping[s
     together: dict[tuple[tuple[str, ...], str, str], list[str]] = {}
     for (what, was_so, now_so), names in alike.items():
         together.setdefault((tuple(names), was_so, now_so), []).append(what)
-    return tuple(Change(names, in_few_words(whats), was_so, now_so) for (names, was_so, now_so), whats in together.items())
+    return tuple(Difference(names, in_few_words(whats), was_so, now_so) for (names, was_so, now_so), whats in together.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -309,5 +309,5 @@ def changes_tree(changes: Changes) -> dict[str, Any]:
     }
 
 
-def _change(change: Change) -> dict[str, Any]:
+def _change(change: Difference) -> dict[str, Any]:
     return {"names": list(change.names), "what": change.what, "old": change.old, "new": change.new}

@@ -29,7 +29,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-__all__ = ["FITS", "SPLITS", "Bin", "Item", "Packing", "Space", "Step", "Way", "pack", "rests_of"]
+__all__ = ["FITS", "SPLITS", "Bin", "Item", "Laying", "Manner", "Packing", "Space", "pack", "rests_of"]
 
 
 class Item(NamedTuple):
@@ -60,7 +60,7 @@ class Space(NamedTuple):
     untouched: bool
 
 
-class Step(NamedTuple):
+class Laying(NamedTuple):
     """``item`` laid in the near corner of ``space``; with ``rip_first`` the panel is ripped to its width first, else crosscut."""
 
     space: Space
@@ -78,11 +78,11 @@ class Packing:
     their items are no pieces, and have negative numbers.
     """
 
-    steps: tuple[Step, ...]
+    steps: tuple[Laying, ...]
     left: tuple[Space, ...]
     left_out: tuple[Item, ...]
     opened: int
-    blocks: tuple[Step, ...] = ()
+    blocks: tuple[Laying, ...] = ()
 
     @property
     def merit(self) -> tuple[int, int, int]:
@@ -117,7 +117,7 @@ SPLITS: Final[tuple[Split, ...]] = (
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class Manner:
     """How one try goes about it. ``first_rip`` None: whole sheets may be cut either way first."""
 
     fit: Fit
@@ -125,7 +125,7 @@ class Way:
     first_rip: bool | None
 
 
-def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None = None) -> Packing:
+def pack(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, way: Manner, most: int | None = None) -> Packing:
     """Lay ``items``, in their order, each where ``way`` says it fits best: ``bins`` on hand before whole sheets.
 
     ``sheet`` is a whole sheet, None where there are none to be had; there are ``most`` of them, None for any number. After each
@@ -149,10 +149,10 @@ class _Packer:
 
     __slots__ = ("_choosy", "_least", "_most", "_on_hand", "_sheet", "_way", "free", "opened", "scraps", "steps")
 
-    def __init__(self, bins: Sequence[Bin], sheet: Bin | None, way: Way, most: int | None, least: tuple[int, int]) -> None:
+    def __init__(self, bins: Sequence[Bin], sheet: Bin | None, way: Manner, most: int | None, least: tuple[int, int]) -> None:
         first = way.first_rip is not None
         self.free = [Space(n, 0, 0, each.length, each.width, untouched=first) for n, each in enumerate(bins)]
-        self.steps: list[Step] = []
+        self.steps: list[Laying] = []
         self.scraps: list[Space] = []
         self.opened = 0
         self._choosy = {n for n, each in enumerate(bins) if each.only_turnable}
@@ -165,7 +165,7 @@ class _Packer:
             return False
         space, turned = found
         self.free.remove(space)
-        step = _new(Step, (space, item, turned, _rips_first(space, item, self._way, turned=turned)))
+        step = _new(Laying, (space, item, turned, _rips_first(space, item, self._way, turned=turned)))
         self.steps.append(step)
         least_long, least_wide = self._least
         for rest in rests_of(step):
@@ -215,14 +215,14 @@ class _Packer:
         return found
 
 
-def _rips_first(space: Space, item: Item, way: Way, *, turned: bool) -> bool:
+def _rips_first(space: Space, item: Item, way: Manner, *, turned: bool) -> bool:
     if space.untouched and way.first_rip is not None:
         return way.first_rip
     long, wide = (item.width, item.length) if turned else (item.length, item.width)
     return way.split(space.length - long, space.width - wide, long, wide)
 
 
-def rests_of(step: Step) -> tuple[Space, Space]:
+def rests_of(step: Laying) -> tuple[Space, Space]:
     """The two panels left of the one that ``step`` took a piece from: what its first cut took off, then its second; either may be empty."""
     (number, along, across, length, width, untouched), item, turned, rip_first = step
     _, long, wide, _ = item

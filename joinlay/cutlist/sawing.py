@@ -22,7 +22,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from joinlay.cutlist.guillotine import Item, Step
+    from joinlay.cutlist.guillotine import Item, Laying
 
 __all__ = ["Column", "Region", "Sawn", "Stroke", "saw_out"]
 
@@ -105,7 +105,7 @@ _Goal = Union[_OnePiece, _Divide, Region]
 
 
 def saw_out(
-    steps: Sequence[Step], blank: Region, columns: Mapping[int, Column], *, kerf: int, trim: int, rip_first: bool
+    steps: Sequence[Laying], blank: Region, columns: Mapping[int, Column], *, kerf: int, trim: int, rip_first: bool
 ) -> Sawn:
     """Saw ``blank`` (its real size, trim included) up as ``steps`` say, blocks among them; regions of the steps have a kerf on each size.
 
@@ -118,7 +118,7 @@ def saw_out(
     return work.sawn
 
 
-def _region_of(step: Step) -> Region:
+def _region_of(step: Laying) -> Region:
     space = step.space
     return Region(space.along, space.across, space.length, space.width)
 
@@ -127,7 +127,7 @@ def _region_of(step: Step) -> Region:
 class _Sawyer:
     """Saws one blank up; ``sawn`` grows as it goes."""
 
-    steps: Mapping[Region, Step]
+    steps: Mapping[Region, Laying]
     columns: Mapping[int, Column]
     kerf: int
     trim: int

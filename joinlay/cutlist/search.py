@@ -30,13 +30,13 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.blocks import Blocks, joined
 from joinlay.cutlist.fewest import least_sheets
-from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Packing, Way, pack
+from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Manner, Packing, pack
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from joinlay.cutlist.guillotine import Space, Step
+    from joinlay.cutlist.guillotine import Laying, Space
 
 __all__ = ["regrouped", "search"]
 
@@ -97,7 +97,7 @@ def search(items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, fir
 class _Try:
     packing: Packing
     order: Sequence[Item]
-    way: Way
+    way: Manner
 
 
 class _Bench:
@@ -106,10 +106,10 @@ class _Bench:
     def __init__(self, items: Sequence[Item], bins: Sequence[Bin], sheet: Bin | None, *, first_rip: bool | None) -> None:
         firsts = (None, True, False) if first_rip is None else (first_rip,)
         self._items, self._bins, self._sheet, self._first_rip = items, bins, sheet, first_rip
-        self._ways = [Way(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
+        self._ways = [Manner(fit, split, first) for fit, split, first in product(FITS, SPLITS, firsts)]
         self._chance = Random(len(items))
         #: What was laid already: few pieces come in the same order again and again.
-        self._known: dict[tuple[tuple[int, ...], Way, int | None], Packing] = {}
+        self._known: dict[tuple[tuple[int, ...], Manner, int | None], Packing] = {}
 
     def first(self) -> _Try:
         """The best of every order with every rule, or of as many of them as there is time for."""
@@ -164,7 +164,7 @@ class _Bench:
                 found = changed
         return found
 
-    def _tried(self, order: Sequence[Item], way: Way, most: int | None = None) -> _Try:
+    def _tried(self, order: Sequence[Item], way: Manner, most: int | None = None) -> _Try:
         if len(order) > _MOST_KNOWN:
             return _Try(pack(order, self._bins, self._sheet, way, most), order, way)
         key = (tuple(item.number for item in order), way, most)
@@ -210,10 +210,10 @@ _TRY: Final = 4
 class _Group:
     """What lies on one sheet, how much of it that takes up, and what is left of it."""
 
-    steps: tuple[Step, ...]
+    steps: tuple[Laying, ...]
     area: int
     left: tuple[Space, ...]
-    blocks: tuple[Step, ...]
+    blocks: tuple[Laying, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,7 +221,7 @@ class _Regrouping:
     """What stays the same while sheets are laid again."""
 
     sheet: Bin
-    ways: Sequence[Way]
+    ways: Sequence[Manner]
     orders: Sequence[Callable[[Item], tuple[int, ...]]]
     chance: Random
     joins: bool
@@ -267,7 +267,7 @@ def regrouped(
     packing: Packing,
     on_hand: int,
     sheet: Bin,
-    ways: Sequence[Way],
+    ways: Sequence[Manner],
     orders: Sequence[Callable[[Item], tuple[int, ...]]],
     chance: Random,
     least: int,
@@ -304,13 +304,13 @@ def regrouped(
 
 def _groups(packing: Packing, on_hand: int) -> list[_Group]:
     """What lies on each whole sheet of ``packing``, the emptiest first."""
-    steps: dict[int, list[Step]] = {}
+    steps: dict[int, list[Laying]] = {}
     left: dict[int, list[Space]] = {}
     for step in packing.steps:
         steps.setdefault(step.space.bin, []).append(step)
     for space in packing.left:
         left.setdefault(space.bin, []).append(space)
-    blocks: dict[int, list[Step]] = {}
+    blocks: dict[int, list[Laying]] = {}
     for step in packing.blocks:
         blocks.setdefault(step.space.bin, []).append(step)
     groups = [

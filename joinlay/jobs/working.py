@@ -15,14 +15,14 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension, Graduation, Length
 
-__all__ = ["Step", "numbers_by_rule", "numbers_of", "origin_of", "working_of"]
+__all__ = ["WorkingLine", "numbers_by_rule", "numbers_of", "origin_of", "working_of"]
 
 #: What a board's three sizes are called, by axis.
 _SIZES = {Axis.ALONG: "length", Axis.ACROSS: "width", Axis.INTO: "thickness"}
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class WorkingLine:
     """One number of a working: the ``size`` itself, its ``figures`` on the maker's rule, and the ``expression`` it is the result of.
 
     ``expression`` is '' for a number that somebody wrote or that is a default; ``told`` says then where it is from, else its rule and source.
@@ -33,7 +33,7 @@ class Step:
     figures: str
     expression: str
     told: str
-    below: tuple[Step, ...] = ()
+    below: tuple[WorkingLine, ...] = ()
     is_above: bool = False
 
 
@@ -55,23 +55,23 @@ def numbers_of(plan: Plan) -> dict[str, Dimension]:
     return {**boards, **numbers_by_rule(plan)}
 
 
-def working_of(size: Dimension, rule: Graduation) -> Step:
+def working_of(size: Dimension, rule: Graduation) -> WorkingLine:
     """The working of ``size`` down to what the maker wrote, figures on ``rule``; no rule of its own, each step names its."""
     return _step(size, rule, set())
 
 
-def _step(size: Dimension, rule: Graduation, seen: set[tuple[str, object]]) -> Step:
+def _step(size: Dimension, rule: Graduation, seen: set[tuple[str, object]]) -> WorkingLine:
     """A number with its working below it; the working of one that was met before is not told again."""
     figures = rule.text(size)
     told = ", ".join(part for part in (size.rule, size.source) if part) or ("by geometry" if size.operation else "")
     if not size.operation:
-        return Step(size, figures, "", origin_of(size, told))
+        return WorkingLine(size, figures, "", origin_of(size, told))
     key = (size.name, size.mm)
     if key in seen:
-        return Step(size, figures, "", "", is_above=True)
+        return WorkingLine(size, figures, "", "", is_above=True)
     seen.add(key)
     expression = size.expression(lambda length: _figures(length, rule))
-    return Step(size, figures, expression, told, tuple(_step(one, rule, seen) for one in size.inputs))
+    return WorkingLine(size, figures, expression, told, tuple(_step(one, rule, seen) for one in size.inputs))
 
 
 def origin_of(size: Dimension, told: str) -> str:

@@ -22,7 +22,7 @@ from joinlay.pages.printer import Printer
 from joinlay.pages.setting_card import CardMaker, why_words
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
-from joinlay.settings import Caution, Change, Value
+from joinlay.settings import Adjustment, Caution, Value
 from joinlay.settings.feeding import feed_sentence, feed_words
 from joinlay.settings.wording import (
     band_words,
@@ -251,7 +251,7 @@ def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[Pag
     before: Setting | None = None
     for setting in found.settings:
         is_other = before is None or before.machine is not setting.machine or before.tool.kind is not setting.tool.kind
-        if is_other or Change.CUTTER in setting.changes:
+        if is_other or Adjustment.CUTTER in setting.changes:
             yield _heading(machine_words(setting, rule.sold), feed_words(setting), wide)
         yield _row(setting, wide, rule)
         before = setting

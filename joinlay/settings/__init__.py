@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from joinlay.settings.cards import cards_of, settings_for
     from joinlay.settings.caution import Caution
     from joinlay.settings.choice import Choice, choose
-    from joinlay.settings.elements import Change, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
+    from joinlay.settings.elements import Adjustment, Guide, Pass, Position, Role, Stops, Tool, ToolKind, Work
     from joinlay.settings.feeding import SPEEDS, Feeding, Hand, Turn, Wall, feeding_of, router_speed
     from joinlay.settings.figures import Adjust, Correction, Direction, Measure, Measured, Reading, TestPiece, Value
     from joinlay.settings.setting import BandsFirst, Setting, SettingsList
@@ -18,9 +18,9 @@ if TYPE_CHECKING:
 __all__ = [
     "SPEEDS",
     "Adjust",
+    "Adjustment",
     "BandsFirst",
     "Caution",
-    "Change",
     "Choice",
     "Correction",
     "Direction",
@@ -55,7 +55,7 @@ _FROM: Final = {
     "cards": ("cards_of", "settings_for"),
     "choice": ("Choice", "choose"),
     "caution": ("Caution",),
-    "elements": ("Change", "Guide", "Pass", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"),
+    "elements": ("Adjustment", "Guide", "Pass", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"),
     "feeding": ("SPEEDS", "Feeding", "Hand", "Turn", "Wall", "feeding_of", "router_speed"),
     "figures": ("Adjust", "Correction", "Direction", "Measure", "Measured", "Reading", "TestPiece", "Value"),
     "setting": ("BandsFirst", "Setting", "SettingsList"),

@@ -12,11 +12,11 @@ from joinlay.lengths import mm
 from joinlay.records import dataclass
 from joinlay.settings.caution import Caution, cautions_for
 from joinlay.settings.choice import Rank, choose, has_to_do_with
-from joinlay.settings.elements import Change, Guide, PlainCut, ToolKind, Work
+from joinlay.settings.elements import Adjustment, Guide, PlainCut, ToolKind, Work
 from joinlay.settings.feeding import router_speed
 from joinlay.settings.figures import FIT, Measured, Value, piece_to_test, readings_of
 from joinlay.settings.one_set_up import one_set_up_findings
-from joinlay.settings.ordering import Step, best_order
+from joinlay.settings.ordering import MachineStand, best_order
 from joinlay.settings.setting import BandsFirst, Setting, SettingsList
 from joinlay.settings.wording import small_words
 from joinlay.shop import MachineKind
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, Surface
     from joinlay.findings import Finding
     from joinlay.settings.choice import Choice, Run
-    from joinlay.settings.ways import Way
+    from joinlay.settings.ways import WayToCut
     from joinlay.shop import Shop
 
 __all__ = ["cards_of", "settings_for"]
@@ -73,26 +73,26 @@ def _listed(choice: Choice) -> SettingsList:
         remarks=tuple(remarks),
         set_ups=_set_ups([drafts[n].way for n in order]),
         naive_set_ups=_set_ups([run.way for run in runs]),
-        cutter_changes=sum(Change.CUTTER in setting.changes for setting in settings),
+        cutter_changes=sum(Adjustment.CUTTER in setting.changes for setting in settings),
         first_then=tuple(sorted((place[i], place[j]) for i, j in before)),
         bands=bands_first([[run.board for run in drafts[n].runs] for n in order]),
         is_proved=is_proved,
     )
 
 
-def _step(draft: Draft) -> Step:
+def _step(draft: Draft) -> MachineStand:
     states = _states(draft.way)
-    return Step(draft.way.machine, states[0], states[-1], frozenset(draft.joints))
+    return MachineStand(draft.way.machine, states[0], states[-1], frozenset(draft.joints))
 
 
-def _states(way: Way) -> list[_State]:
+def _states(way: WayToCut) -> list[_State]:
     """How the machine stands at each pass: cutter, fence, height. What is cut to a line on the work has no fence to set."""
     if way.guide in (Guide.CENTRE_LINE, Guide.GAUGED_LINE):
         return [(way.tool, way.guide, each.height) for each in way.passes]
     return [(way.tool, (way.guide, each.guide or each.near_side), each.height) for each in way.passes]
 
 
-def _set_ups(ways: Sequence[Way]) -> int:
+def _set_ups(ways: Sequence[WayToCut]) -> int:
     """How often something has to be set, running ``ways`` one after another; each machine stays as it was left."""
     standing: dict[MachineKind, _State] = {}
     count = 0
@@ -103,15 +103,15 @@ def _set_ups(ways: Sequence[Way]) -> int:
     return count
 
 
-def _changes(was: _State | None, now: _State) -> tuple[Change, ...]:
+def _changes(was: _State | None, now: _State) -> tuple[Adjustment, ...]:
     if was is None or was[0] != now[0]:
-        return (Change.CUTTER, Change.FENCE, Change.HEIGHT)
-    return tuple(change for change, old, new in ((Change.FENCE, was[1], now[1]), (Change.HEIGHT, was[2], now[2])) if old != new)
+        return (Adjustment.CUTTER, Adjustment.FENCE, Adjustment.HEIGHT)
+    return tuple(change for change, old, new in ((Adjustment.FENCE, was[1], now[1]), (Adjustment.HEIGHT, was[2], now[2])) if old != new)
 
 
 def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
     standing: dict[MachineKind, _State] = {}
-    done: list[Way] = []
+    done: list[WayToCut] = []
     for number, draft in enumerate(drafts, start=1):
         states = _states(draft.way)
         by_hand = draft.way.machine is MachineKind.BENCH
@@ -122,7 +122,7 @@ def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
         yield _setting(number, set_up, _set_ups(done) - _set_ups(done[:-1]), changes, draft, shop)
 
 
-def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Change, ...], draft: Draft, shop: Shop) -> Setting:
+def _setting(number: int, set_up: int, set_ups: int, changes: tuple[Adjustment, ...], draft: Draft, shop: Shop) -> Setting:
     way, works = draft.way, works_of(draft)
     boards = [run.board for run in draft.runs]
     made = Setting(
@@ -262,7 +262,7 @@ class Draft:
     runs: tuple[Run, ...]
 
     @property
-    def way(self) -> Way:
+    def way(self) -> WayToCut:
         """The way of the first run."""
         return self.runs[0].way
 

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from joinlay.settings.elements import Stops
-    from joinlay.settings.ways import Way
+    from joinlay.settings.ways import WayToCut
 
 __all__ = ["Caution", "cautions_for"]
 
@@ -55,7 +55,7 @@ _TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def cautions_for(
-    way: Way, stops: Sequence[Stops], *, is_small: bool, is_short: bool, is_tall: bool, is_through: bool, is_pared: bool
+    way: WayToCut, stops: Sequence[Stops], *, is_small: bool, is_short: bool, is_tall: bool, is_through: bool, is_pared: bool
 ) -> tuple[Caution, ...]:
     """The cautions of a setting, the most particular first.
 
@@ -78,7 +78,7 @@ def cautions_for(
     )
 
 
-def _by_hand(way: Way, *, is_through: bool) -> Iterator[Caution]:
+def _by_hand(way: WayToCut, *, is_through: bool) -> Iterator[Caution]:
     if way.role in (Role.MORTISE, Role.HOLE):
         if is_through:
             yield Caution.THROUGH_HOLE
@@ -87,7 +87,7 @@ def _by_hand(way: Way, *, is_through: bool) -> Iterator[Caution]:
     yield Caution.HAND_HELD if way.tool.kind in (ToolKind.BRACE, ToolKind.RABBET_PLANE) else Caution.PARING
 
 
-def _of_parts(way: Way, *, is_small: bool, is_short: bool, is_tall: bool) -> Iterator[Caution]:
+def _of_parts(way: WayToCut, *, is_small: bool, is_short: bool, is_tall: bool) -> Iterator[Caution]:
     if way.machine is MachineKind.HAND_ROUTER and is_short:
         yield Caution.SIDE_BY_SIDE
     if way.machine not in _TABLES:
@@ -100,7 +100,7 @@ def _of_parts(way: Way, *, is_small: bool, is_short: bool, is_tall: bool) -> Ite
         yield Caution.PUSH_BLOCK
 
 
-def _of_cut(way: Way, stops: Sequence[Stops], *, is_through: bool) -> Iterator[Caution]:
+def _of_cut(way: WayToCut, stops: Sequence[Stops], *, is_through: bool) -> Iterator[Caution]:
     if way.machine is MachineKind.MORTISER:
         yield Caution.MORTISER_STILL
         return
@@ -119,7 +119,7 @@ def _of_cut(way: Way, stops: Sequence[Stops], *, is_through: bool) -> Iterator[C
         yield Caution.CLAMPED
 
 
-def _of_passes(way: Way) -> Iterator[Caution]:
+def _of_passes(way: WayToCut) -> Iterator[Caution]:
     """On which side the next pass lies, which belongs to the way of guiding (MS-6)."""
     is_widened = len({each.near_side for each in way.passes}) > 1
     if way.guide is Guide.STRAIGHTEDGE:

@@ -23,7 +23,7 @@ from joinlay.settings.handwork import way_by_hand
 from joinlay.settings.lying import first_surface, from_surface, opens_at, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, position_of, way_to_plunge
 from joinlay.settings.shaped import way_to_shape
-from joinlay.settings.ways import Attempt, Way, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
+from joinlay.settings.ways import Attempt, WayToCut, at_hand_router, at_router_table, at_saw_blade, at_saw_dado_set
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ class Run:
 
     board: Board
     cuts: tuple[Cut, ...]
-    way: Way
+    way: WayToCut
     reason: Finding
     rank: Rank
     stops: Stops | None
@@ -77,7 +77,7 @@ def rank_of(board: Board, cut: Cut) -> Rank:
 class Made:
     """How a cut is made: the way, why this one, and what the maker must be told of it; nothing where it is made as usual."""
 
-    way: Way
+    way: WayToCut
     reason: Finding
     told: tuple[Finding, ...] = ()
 
@@ -206,7 +206,7 @@ def _else_by_hand(board: Board, cut: Cut, shop: Shop, why: Finding) -> Made | Fi
 _HAND_WORK: Final = "so this is hand work"
 
 
-def _to_run_with_care(board: Board, way: Way, shop: Shop) -> Iterator[Finding]:
+def _to_run_with_care(board: Board, way: WayToCut, shop: Shop) -> Iterator[Finding]:
     """Warnings of what a machine can do, but not as it stands (MS-6, MS-9)."""
     fence, tall = shop.machines.fence_height(way.machine), board.size(way.how.entry.axis)
     if fence is not None and way.how.stands and tall > fence:
@@ -224,7 +224,7 @@ def _if_usual(height: Dimension, machine: MachineKind) -> str:
     return f" If yours is higher, write its fence-height under {key} in [shop]." if height.origin == "default" else ""
 
 
-def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]:
+def _runs(board: Board, cuts: list[Cut], way: WayToCut, reason: Finding) -> list[Run]:
     """Mortises and holes of one line are one run; every other cut is its own."""
     if way.role in (Role.MORTISE, Role.HOLE):
         ordered = sorted(cuts, key=lambda cut: cut.span(way.how.feed).start)
@@ -236,14 +236,14 @@ def _runs(board: Board, cuts: list[Cut], way: Way, reason: Finding) -> list[Run]
     return [_run(board, cut, way, reason) for cut in cuts]
 
 
-def _run(board: Board, cut: Cut, way: Way, reason: Finding) -> Run:
+def _run(board: Board, cut: Cut, way: WayToCut, reason: Finding) -> Run:
     stops = _stops(board, cut, way)
     by_router = way.tool.kind is ToolKind.CUTTER
     squared = by_router and stops is not None and cut.shape is Shape.SQUARE
     return Run(board, (cut,), way, reason, rank_of(board, cut), stops, (), squared)
 
 
-def _stops(board: Board, cut: Cut, way: Way) -> Stops | None:
+def _stops(board: Board, cut: Cut, way: WayToCut) -> Stops | None:
     leading = first_surface(board, way.how, way.guide)
     size = board.size(way.how.feed)
     span = from_surface(board, cut.span(way.how.feed), leading)
@@ -276,7 +276,7 @@ def _at_a_machine(board: Board, cut: Cut, shop: Shop, others: frozenset[Length],
     why_not: list[Finding] = []
     attempts = [Attempt(board, cut, how, shop, others, rather_wide) for how in ways_of(board, cut)]
     for method in _methods(shop):
-        tried: list[tuple[tuple[object, ...], Way]] = []
+        tried: list[tuple[tuple[object, ...], WayToCut]] = []
         refusals: list[tuple[bool, Finding]] = []
         for n, asked in enumerate(attempts):
             how = asked.how
@@ -315,11 +315,11 @@ def _reason(why_not: Finding | None) -> Finding:
     return note("machine", f"not at the first choice: {why_not.what}", why_not.rule, why_not.source, **dict(why_not.numbers))
 
 
-def _methods(shop: Shop) -> list[Callable[[Attempt], Way]]:
+def _methods(shop: Shop) -> list[Callable[[Attempt], WayToCut]]:
     """The shop's machines in its order of choice; single kerfs come last, unless the maker's first choice is the saw."""
     machines = shop.machines
     has_dado_set = machines.table_saw is not None and bool(machines.table_saw.dado_widths)
-    methods: list[Callable[[Attempt], Way]] = []
+    methods: list[Callable[[Attempt], WayToCut]] = []
     for n, kind in enumerate(machines.first_choice):
         if kind is MachineKind.TABLE_SAW:
             methods += [at_saw_dado_set] if has_dado_set else ([at_saw_blade] if n == 0 else [])

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from joinlay.lengths import Dimension
     from joinlay.shop import CornerCutter
 
-__all__ = ["Change", "Guide", "Pass", "PlainCut", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"]
+__all__ = ["Adjustment", "Guide", "Pass", "PlainCut", "Position", "Role", "Stops", "Tool", "ToolKind", "Work"]
 
 
 class Guide(Enum):
@@ -56,7 +56,7 @@ class Role(Enum):
     SHAPED = "shaped"  #: by a cutter with a corner's shape: the height sets the tongue, the fence how far the cutter stands out
 
 
-class Change(Enum):
+class Adjustment(Enum):
     """What has to be touched on the machine before a setting."""
 
     CUTTER = "cutter"

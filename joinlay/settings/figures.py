@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board
     from joinlay.lengths import Dimension, Graduation, OnRule
     from joinlay.settings.elements import Pass, Tool
-    from joinlay.settings.ways import Way
+    from joinlay.settings.ways import WayToCut
 
 __all__ = [
     "FIT", "Adjust", "Correction", "Direction", "Measure", "Measured", "Reading", "TestPiece", "Value", "piece_to_test", "readings_of",
@@ -118,7 +118,7 @@ _CORRECTIONS: Final = {
 }
 
 
-def piece_to_test(way: Way, boards: Sequence[Board]) -> TestPiece:
+def piece_to_test(way: WayToCut, boards: Sequence[Board]) -> TestPiece:
     """What a scrap run through ``way`` must measure; ``boards`` are the parts it is for.
 
     The wood a step leaves is given only where all parts are equally thick. A miss is put right by moving the fence or the cutter as much as the
@@ -206,7 +206,7 @@ class Reading:
         return Length(self.on_rule.nearest.mm + self.on_rule.left_over.mm)
 
 
-def readings_of(way: Way, rule: Graduation) -> tuple[Reading, ...]:
+def readings_of(way: WayToCut, rule: Graduation) -> tuple[Reading, ...]:
     """Every fence position and height of ``way`` on ``rule``, fences first, in order.
 
     A step's fence is set by the far side of the cutter, since the near side is inside the fence; a mortise's by the cutter's centre; a
@@ -239,7 +239,7 @@ def _change(affects: Measured | None, left_over: Length) -> Length:
     return left_over if affects is Measured.WOOD_LEFT else -left_over
 
 
-def _fence_readings(way: Way, fences: list[Pass], rule: Graduation) -> Iterator[Reading]:
+def _fence_readings(way: WayToCut, fences: list[Pass], rule: Graduation) -> Iterator[Reading]:
     """The fences in the order to set them; the last wall is set from the first as that was set, so that a width is rounded once (DA-5, FR-2)."""
     value = _value(way)
     nearest, farthest = (choose(fences, key=lambda each: each.near_side) for choose in (min, max))
@@ -280,7 +280,7 @@ _NEAR_FENCE_AFFECTS: Final = {
 }
 
 
-def _value(way: Way) -> Value:
+def _value(way: WayToCut) -> Value:
     if way.guide is Guide.STRAIGHTEDGE:
         return Value.STRAIGHTEDGE
     if way.guide is Guide.GAUGED_LINE:
@@ -291,7 +291,7 @@ def _value(way: Way) -> Value:
     return Value.CENTRE if way.role in (Role.MORTISE, Role.HOLE) and one else Value.NEAR_SIDE
 
 
-def _set_at(way: Way, each: Pass, value: Value) -> Dimension:
+def _set_at(way: WayToCut, each: Pass, value: Value) -> Dimension:
     if each.guide is not None:
         return each.guide
     if value in (Value.FAR_SIDE, Value.FAR_LINE):

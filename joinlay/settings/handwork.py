@@ -14,7 +14,7 @@ from joinlay.lengths import dimension
 from joinlay.settings.elements import Guide, Pass, PlainCut, Role, Tool, ToolKind
 from joinlay.settings.lying import from_surface, opens_at, role_of, run_axis, ways_of
 from joinlay.settings.plunged import is_plunged, lying_to_plunge
-from joinlay.settings.ways import Way
+from joinlay.settings.ways import WayToCut
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["way_by_hand"]
 
 
-def way_by_hand(board: Board, cut: Cut, shop: Shop) -> Way:
+def way_by_hand(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     """How ``cut`` of ``board`` is made at the bench, in one go to its full depth, with ``shop``'s hand tools.
 
     A mortise is bored and chopped, its ends left round; a hole is bored. A dado or groove is sawn along both walls and cleared with chisel and
@@ -47,7 +47,7 @@ def way_by_hand(board: Board, cut: Cut, shop: Shop) -> Way:
                       cut=plain, width=span.size, chisel=tools.narrowest_chisel)  # fmt: skip
     guide = Guide.CENTRE_LINE if role is Role.HOLE else Guide.GAUGED_LINE
     tool = Tool(_tool(board, cut, how, role), dimension(span.size))
-    return Way(MachineKind.BENCH, guide, how, role, tool, (Pass(span.start, depth),))
+    return WayToCut(MachineKind.BENCH, guide, how, role, tool, (Pass(span.start, depth),))
 
 
 def _lying(board: Board, cut: Cut) -> Orientation:

@@ -24,7 +24,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Hashable, Sequence
 
-__all__ = ["Cost", "Step", "best_order", "cost_of"]
+__all__ = ["Cost", "MachineStand", "best_order", "cost_of"]
 
 #: Cutter changes, fence changes, height changes, walks to another machine, neighbours that share no joint. Compared from the left.
 Cost = tuple[int, int, int, int, int]
@@ -37,7 +37,7 @@ _SHORT: Final = 9
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class MachineStand:
     """What ordering needs to know of a card: how the machine must stand before it, and how it stands after.
 
     ``begin`` and ``end`` are (cutter, fence, height); they differ where the card has several passes. Anything hashable will do.
@@ -66,7 +66,7 @@ class _Search:
 
     __slots__ = ("_ends", "_groups", "_least", "_levels", "machine_of", "machines", "needs", "steps")
 
-    def __init__(self, steps: Sequence[Step], before: frozenset[tuple[int, int]] = frozenset()) -> None:
+    def __init__(self, steps: Sequence[MachineStand], before: frozenset[tuple[int, int]] = frozenset()) -> None:
         self.steps = steps
         self.needs = [frozenset(i for i, j in before if j == n) for n in range(len(steps))]
         by_cutter: dict[Hashable, set[int]] = {}
@@ -177,7 +177,7 @@ def _groups(joints: Sequence[frozenset[str]]) -> int:
     return max(len(groups) + lone - 1, 0)
 
 
-def cost_of(steps: Sequence[Step], order: Sequence[int]) -> Cost:
+def cost_of(steps: Sequence[MachineStand], order: Sequence[int]) -> Cost:
     """What ``order`` (places in ``steps``) costs, changes within a card left out, since every order has those. Rule MS-3."""
     search = _Search(steps)
     total: Cost = (0, 0, 0, 0, 0)
@@ -189,7 +189,7 @@ def cost_of(steps: Sequence[Step], order: Sequence[int]) -> Cost:
 
 
 def best_order(
-    steps: Sequence[Step], before: frozenset[tuple[int, int]], *, patience: int = _PATIENCE
+    steps: Sequence[MachineStand], before: frozenset[tuple[int, int]], *, patience: int = _PATIENCE
 ) -> tuple[tuple[int, ...], bool]:
     """The order of least cost in which i comes before j for every (i, j) of ``before``, and whether it is proved to be.
 

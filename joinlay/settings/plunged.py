@@ -9,7 +9,7 @@ from joinlay.findings import Refused, refusal
 from joinlay.settings.elements import Guide, Pass, PlainCut, Position, Role, Tool, ToolKind
 from joinlay.settings.feeding import feeding_of
 from joinlay.settings.lying import Orientation, from_surface, low_and_high, nearer
-from joinlay.settings.ways import Way, fence_steps, passes_of, router_cutter
+from joinlay.settings.ways import WayToCut, fence_steps, passes_of, router_cutter
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ def lying_to_plunge(board: Board, cut: Cut, steps: Sequence[Dimension] = ()) -> 
     return Orientation(cut.surface, first)
 
 
-def position_of(board: Board, cut: Cut, way: Way) -> Position:
+def position_of(board: Board, cut: Cut, way: WayToCut) -> Position:
     """Where the cut stands on its line, from the board's reference, how wide it is along it, and the line itself if it is marked. MS-7."""
     span, what = cut.span(way.how.feed), "mortise" if cut.kind is CutKind.MORTISE else "hole"
     line = None
@@ -58,7 +58,7 @@ def position_of(board: Board, cut: Cut, way: Way) -> Position:
     return Position(span.centre.named(f"centre of the {what}", "MS-7", "common practice"), span.size, line)
 
 
-def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
+def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     """How the shop makes a mortise or hole: mortiser, else router with an edge guide; drill for holes and screw slots.
 
     The fence stands half the thickness of the part mortised in its end from the cutter's centre, as the plan's cut has it. A face
@@ -79,19 +79,19 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> Way:
             raise no_mortiser from None
 
 
-def _drilled(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+def _drilled(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> WayToCut:
     if not shop.machines.has_drill:
         raise refusal("drill", "the {cut} needs a drill and the shop has none", "A drill with a {size} bit would do.", "MS-8",
                       cut=PlainCut.of(cut.role).words, size=span.size)  # fmt: skip
     tool = Tool(ToolKind.BIT, span.size)
-    return Way(MachineKind.DRILL, Guide.CENTRE_LINE, how, Role.HOLE, tool, (Pass(_near(span), depth),))
+    return WayToCut(MachineKind.DRILL, Guide.CENTRE_LINE, how, Role.HOLE, tool, (Pass(_near(span), depth),))
 
 
 def _near(span: Span) -> Dimension:
     return span.start.named("fence to the near side of the cutter", "MS-7", "common practice")
 
 
-def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> WayToCut:
     limits = shop.machines
     if not limits.has_mortiser:
         raise refusal("mortiser", "the {cut} is {width} wide and the shop has no mortiser",
@@ -119,10 +119,10 @@ def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Sh
                       "A step at {centre} would do.", "MS-10", cut=PlainCut.of(cut.role).words, centre=span.centre, nearest=nearest)  # fmt: skip
     tool = Tool(ToolKind.MORTISE_CUTTER, owned[0].thickness, reach)
     height = depth.named("depth of the mortise", "MS-7", "common practice")
-    return Way(MachineKind.MORTISER, guide, how, Role.MORTISE, tool, (Pass(_near(span), height),))
+    return WayToCut(MachineKind.MORTISER, guide, how, Role.MORTISE, tool, (Pass(_near(span), height),))
 
 
-def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> Way:
+def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> WayToCut:
     router = shop.machines.hand_router
     if router is None:
         raise refusal("hand-held router", "the shop has neither mortiser nor hand-held router", "Either would do.", "MS-8")
@@ -132,4 +132,4 @@ def _routed(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop
     feeding = feeding_of(MachineKind.HAND_ROUTER, guide)
     assert feeding is not None
     passes = passes_of(span, depth, tool, Role.CHANNEL, shop, feeding)
-    return Way(MachineKind.HAND_ROUTER, guide, how, Role.MORTISE, tool, passes)
+    return WayToCut(MachineKind.HAND_ROUTER, guide, how, Role.MORTISE, tool, passes)

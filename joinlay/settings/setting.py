@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.settings.caution import Caution
-    from joinlay.settings.elements import Change, Guide, Pass, Role, Tool, Work
+    from joinlay.settings.elements import Adjustment, Guide, Pass, Role, Tool, Work
     from joinlay.settings.feeding import Feeding
     from joinlay.settings.figures import Reading, TestPiece
     from joinlay.shop import MachineKind
@@ -40,7 +40,7 @@ class Setting:
     passes: tuple[Pass, ...]
     works: tuple[Work, ...]
     joints: tuple[str, ...]
-    changes: tuple[Change, ...]
+    changes: tuple[Adjustment, ...]
     offset: Dimension | None
     speed: int | None
     test_piece: TestPiece

@@ -14,7 +14,7 @@ from joinlay.boards import Axis, CutUse, Surface
 from joinlay.findings import refusal
 from joinlay.settings.elements import Guide, Pass, Role, Tool, ToolKind
 from joinlay.settings.lying import Orientation, from_surface, nearer, opens_at
-from joinlay.settings.ways import Attempt, Way, depth_steps, refuse_large
+from joinlay.settings.ways import Attempt, WayToCut, depth_steps, refuse_large
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["way_to_shape"]
 
 
-def way_to_shape(board: Board, cut: Cut, shop: Shop) -> Way:
+def way_to_shape(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     """How the shop makes a shaped cut of ``board``; a slot's is its tongue's too. Rules MS-4, MS-11.
 
     Raises Refused where there is no router table, the part is too large for it, or the shop's cutter is another than the corner
@@ -51,7 +51,7 @@ def way_to_shape(board: Board, cut: Cut, shop: Shop) -> Way:
     most = min(cutter.diameter, shop.machines.limits.deepest_pass)
     passes = tuple(Pass(_near(step, cutter), height) for step in depth_steps(deep, most))
     tool = Tool(ToolKind.SHAPED, cutter.diameter, cutter.deepest, cutter)
-    return Way(MachineKind.ROUTER_TABLE, Guide.FENCE, how, Role.SHAPED, tool, passes)
+    return WayToCut(MachineKind.ROUTER_TABLE, Guide.FENCE, how, Role.SHAPED, tool, passes)
 
 
 def _near(deep: Dimension, cutter: CornerCutter) -> Dimension:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Cutter, Shop, TableSaw
 
 __all__ = [
-    "Attempt", "Way", "at_hand_router", "at_router_table", "at_saw_blade", "at_saw_dado_set", "blade", "dado_set", "depth_steps",
+    "Attempt", "WayToCut", "at_hand_router", "at_router_table", "at_saw_blade", "at_saw_dado_set", "blade", "dado_set", "depth_steps",
     "fence_steps", "passes_of", "refuse_large", "router_cutter",
 ]  # fmt: skip
 
@@ -61,7 +61,7 @@ class Attempt:
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class WayToCut:
     """A way of making a cut that works: everything that is set, before parts are brought together."""
 
     machine: MachineKind
@@ -87,7 +87,7 @@ def _cutter(asked: Attempt) -> Tool:
     return router_cutter(asked.span, asked.depth, asked.role, name, asked.shop, asked.others, rather_wide=asked.rather_wide)
 
 
-def at_router_table(asked: Attempt) -> Way:
+def at_router_table(asked: Attempt) -> WayToCut:
     """The cut at the router table. Raises Refused where there is none, the part is too large for it, or no cutter serves."""
     table = asked.shop.machines.router_table
     if table is None:
@@ -97,17 +97,17 @@ def at_router_table(asked: Attempt) -> Way:
     return _at_table(asked, MachineKind.ROUTER_TABLE, tool)
 
 
-def at_saw_dado_set(asked: Attempt) -> Way:
+def at_saw_dado_set(asked: Attempt) -> WayToCut:
     """The cut at the table saw with its dado set. Raises Refused as for a router table, and for a stopped cut."""
     return _at_saw(asked, dado_set)
 
 
-def at_saw_blade(asked: Attempt) -> Way:
+def at_saw_blade(asked: Attempt) -> WayToCut:
     """The cut at the table saw in single kerfs. Raises Refused as for a router table, and for a stopped cut."""
     return _at_saw(asked, blade)
 
 
-def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop], Tool]) -> Way:
+def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop], Tool]) -> WayToCut:
     saw = asked.shop.machines.table_saw
     if saw is None:
         raise refusal("table saw", "the shop has no table saw", "A router would do.", "MS-5")
@@ -120,8 +120,8 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
     )
 
 
-def _at_table(asked: Attempt, machine: MachineKind, tool: Tool) -> Way:
-    return Way(machine, Guide.FENCE, asked.how, asked.role, tool, _passes(asked, tool, machine, Guide.FENCE))
+def _at_table(asked: Attempt, machine: MachineKind, tool: Tool) -> WayToCut:
+    return WayToCut(machine, Guide.FENCE, asked.how, asked.role, tool, _passes(asked, tool, machine, Guide.FENCE))
 
 
 def _passes(asked: Attempt, tool: Tool, machine: MachineKind, guide: Guide) -> tuple[Pass, ...]:
@@ -150,7 +150,7 @@ def refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> 
                       "Clamp a straightedge to the work.", "MS-5", start=asked.span.start, most=machine.fence_reach)  # fmt: skip
 
 
-def at_hand_router(asked: Attempt) -> Way:
+def at_hand_router(asked: Attempt) -> WayToCut:
     """The cut with a hand-held router: its edge guide where that reaches, else a straightedge clamped to the work (MS-5).
 
     The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured from; so
@@ -162,7 +162,7 @@ def at_hand_router(asked: Attempt) -> Way:
     tool = _cutter(asked)
     passes = _passes(asked, tool, MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE)
     if max(each.near_side for each in passes) <= router.guide_reach:
-        return Way(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
+        return WayToCut(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     offset = router.offset(tool.width)
     if asked.how.stands or asked.span.start < offset:
         raise refusal("straightedge", "the cut begins {start} from the edge, past the edge guide, and leaves no room for a straightedge",
@@ -170,7 +170,7 @@ def at_hand_router(asked: Attempt) -> Way:
                       start=asked.span.start, base=asked.span.start * 2 + tool.width)  # fmt: skip
     passes = _passes(asked, tool, MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE)
     guided = tuple(replace(each, guide=_guide(each.near_side, offset)) for each in passes)
-    return Way(MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE, asked.how, asked.role, tool, guided, offset)
+    return WayToCut(MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE, asked.how, asked.role, tool, guided, offset)
 
 
 def _guide(near_side: Dimension, offset: Dimension) -> Dimension:

@@ -9,7 +9,7 @@ from joinlay.boards import CutUse
 from joinlay.boards.names import in_few_words, listed
 from joinlay.errors import BadInput
 from joinlay.lengths import Fraction, Length, Unit, decimal_text
-from joinlay.settings.elements import Change, Guide, Role
+from joinlay.settings.elements import Adjustment, Guide, Role
 from joinlay.settings.feeding import Wall
 from joinlay.settings.figures import Adjust, Direction, Measured, Value
 from joinlay.shop import MachineKind
@@ -224,7 +224,7 @@ def touch_words(setting: Setting) -> str:
     """The same in a word or two, for a column: ``cutter``, ``fence and height``, ``nothing``; work at the bench is ``by hand``."""
     if setting.machine is MachineKind.BENCH:
         return "by hand"
-    if Change.CUTTER in setting.changes:
+    if Adjustment.CUTTER in setting.changes:
         return "cutter"
     return " and ".join(change.value for change in setting.changes) or "nothing"
 

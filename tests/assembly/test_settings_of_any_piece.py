@@ -9,7 +9,7 @@ from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
 from joinlay.findings import Harm, Refused
-from joinlay.settings import Change, Guide, settings_for
+from joinlay.settings import Adjustment, Guide, settings_for
 from joinlay.shop import MachineKind, Shop
 from joinlay.stock import Solid
 from tests.assembly.any_piece import specs
@@ -94,7 +94,7 @@ def test_no_order_of_a_small_job_s_cards_changes_less(job):
     orders = permutations(found.settings)
     kept = (order for order in orders if all(place[i] < place[j] for place in [_places(order)] for i, j in first))
     assert changes_of(found.settings) == min(changes_of(order) for order in kept)
-    assert [Change.CUTTER in card.changes for card in found.settings].count(True) == found.cutter_changes
+    assert [Adjustment.CUTTER in card.changes for card in found.settings].count(True) == found.cutter_changes
 
 
 def _places(order):

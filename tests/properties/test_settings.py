@@ -16,7 +16,7 @@ from joinlay.casework.opening import BackHeight
 from joinlay.findings import Harm, Refused
 from joinlay.lengths import Unit, dimension, mm
 from joinlay.settings import Guide, ToolKind, settings_for
-from joinlay.settings.ordering import Step, best_order, cost_of
+from joinlay.settings.ordering import MachineStand, best_order, cost_of
 from joinlay.shop import Cutter, MachineKind, Shop, usual_shop
 from tests import by_hand
 from tests.assembly.cutting import cells, climbs, grid_of, taken_by_settings
@@ -246,7 +246,7 @@ def test_planned_drawers_are_cut_by_their_settings_exactly(job):
 
 states = st.tuples(*(st.integers(0, 2) for _ in range(3)))
 steps = st.builds(
-    lambda machine, begin, last, several, joints: Step(
+    lambda machine, begin, last, several, joints: MachineStand(
         machine, begin, (begin[0], *last) if several else begin, frozenset(joints)
     ),
     st.sampled_from(["router table", "mortiser"]),

@@ -1,10 +1,10 @@
 """Laying rectangles in whole numbers."""
 
 from joinlay.cutlist.fewest import least_sheets
-from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
+from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Manner, pack
 from joinlay.cutlist.search import search
 
-RIP, CROSS, EITHER = Way(FITS[0], SPLITS[0], True), Way(FITS[0], SPLITS[0], False), Way(FITS[0], SPLITS[0], None)
+RIP, CROSS, EITHER = Manner(FITS[0], SPLITS[0], True), Manner(FITS[0], SPLITS[0], False), Manner(FITS[0], SPLITS[0], None)
 
 
 def items(*sizes, turnable=False):
@@ -28,9 +28,9 @@ def test_crosscut_first_leaves_a_full_width_panel():
 
 
 def test_the_rule_of_first_cuts_holds_only_until_a_strip_is_made():
-    packing = pack(items((4, 4), (3, 2)), [], Bin(10, 4), Way(FITS[0], SPLITS[4], False))
+    packing = pack(items((4, 4), (3, 2)), [], Bin(10, 4), Manner(FITS[0], SPLITS[4], False))
     assert [step.rip_first for step in packing.steps] == [False, False]
-    inside = pack(items((4, 4), (4, 2), (2, 1)), [], Bin(8, 4), Way(FITS[0], SPLITS[4], False))
+    inside = pack(items((4, 4), (4, 2), (2, 1)), [], Bin(8, 4), Manner(FITS[0], SPLITS[4], False))
     assert [step.rip_first for step in inside.steps] == [False, False, True]
 
 

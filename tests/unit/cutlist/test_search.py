@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from joinlay.cutlist.blocks import joined
 from joinlay.cutlist.fewest import least_sheets
-from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Way, pack
+from joinlay.cutlist.guillotine import FITS, SPLITS, Bin, Item, Manner, pack
 from joinlay.cutlist.search import regrouped, search
 from tests.benchmarks.shop_lists import SHEET, fewest_by_packer, instance, parts_list
 
@@ -18,7 +18,7 @@ ORDERS = (lambda item: (-item.length * item.width, -item.length), lambda item: (
 
 
 def ways(first=None):
-    return [Way(fit, split, first) for fit, split in product(FITS, SPLITS)]
+    return [Manner(fit, split, first) for fit, split in product(FITS, SPLITS)]
 
 
 def again(packing, on_hand=0, least=1, effort=20_000, first=None):

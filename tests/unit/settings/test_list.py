@@ -8,7 +8,7 @@ import pytest
 from joinlay.boards import Band, Surface
 from joinlay.findings import Harm
 from joinlay.lengths import GRADUATIONS, ZERO, Unit, inches
-from joinlay.settings import Change, Measured, Role, Value, settings_for
+from joinlay.settings import Adjustment, Measured, Role, Value, settings_for
 from joinlay.settings.plain import settings_tree
 from joinlay.settings.wording import position_words
 from joinlay.shop import usual_shop
@@ -74,7 +74,7 @@ def test_one_set_up_is_found_and_nothing_has_to_be_touched_for_it():
     found = settings_for(quarter_inch_drawer(), usual_shop(Unit.INCH))
     assert (found.set_ups, found.naive_set_ups, found.cutter_changes) == (1, 1, 1)
     assert [setting.set_up for setting in found.settings] == [1, 1]
-    assert found.settings[0].changes == (Change.CUTTER, Change.FENCE, Change.HEIGHT)
+    assert found.settings[0].changes == (Adjustment.CUTTER, Adjustment.FENCE, Adjustment.HEIGHT)
     assert found.settings[1].changes == ()
     (note,) = notes(found, "one set-up")
     assert (note.where, note.rule) == ("corner", "LR-5")

@@ -4,11 +4,11 @@ from random import Random
 
 import pytest
 
-from joinlay.settings.ordering import Step, best_order, cost_of
+from joinlay.settings.ordering import MachineStand, best_order, cost_of
 
 
 def step(cutter, fence, height, *, machine="table", then=None, joints="a"):
-    return Step(machine, (cutter, fence, height), (cutter, *then) if then else (cutter, fence, height), frozenset(joints))
+    return MachineStand(machine, (cutter, fence, height), (cutter, *then) if then else (cutter, fence, height), frozenset(joints))
 
 
 def test_nothing_to_order():
