@@ -1,7 +1,7 @@
 """joinlay: a bank of drawers on wooden runners, worked out before any wood is cut.
 
-For programs there are three functions, one after the other: ``read`` a job, ``plan`` it, bind its ``packet``; ``check``, which plans a job
-file and tries what would mend it; and the types they give.
+For programs there are three functions, one after the other: ``read`` a job, ``plan`` it, bind its ``packet``; ``check``, which
+plans a job file and tries what would mend it; and the types they give.
 
 >>> import joinlay
 >>> chest = joinlay.plan(joinlay.read("examples/print-chest.toml"))
@@ -11,9 +11,9 @@ file and tries what would mend it; and the types they give.
 >>> front.length.mm
 Fraction(65913, 80)
 
-Everything is fetched when it is asked for, so ``import joinlay`` itself takes no time. The package is a house with one way through it: a
-job is read and checked, planned into boards with cuts, and every drawing, setting and list is made from that plan. Imports go down only;
-DEVELOPERS.md names the floors. What is not listed here is the house's own and may change.
+Everything is fetched when it is asked for, so ``import joinlay`` itself takes no time. The package is a house with one way
+through it: a job is read and checked, planned into boards with cuts, and every drawing, setting and list is made from that plan.
+Imports go down only; DEVELOPERS.md names the floors. What is not listed here is the house's own and may change.
 """
 
 from __future__ import annotations
@@ -85,11 +85,11 @@ _TYPES = {
 def read(path: str | Path) -> Job:
     """Read a job file, with the shop file and the SVG files it names, and check it.
 
-    ``path`` is the job file; what it names is looked for beside it. Each file is read once, as UTF-8, and none is written. The job has every
-    length exactly, each with the file and line it is written in; ``Job`` says what else.
+    ``path`` is the job file; what it names is looked for beside it. Each file is read once, as UTF-8, and none is written. The
+    job has every length exactly, each with the file and line it is written in; ``Job`` says what else.
 
-    Raises Troubles with everything that is wrong, by file and line; BadInput where the file isn't there or can't be read. Both are
-    JoinlayErrors, and both say in a sentence what was given and what would do.
+    Raises Troubles with everything that is wrong, by file and line; BadInput where the file isn't there or can't be read. Both
+    are JoinlayErrors, and both say in a sentence what was given and what would do.
 
     >>> job = joinlay.read("examples/print-chest.toml")
     >>> job.title, job.drawer_count, job.unit.value
@@ -110,14 +110,14 @@ def read(path: str | Path) -> Job:
 def plan(job: Job) -> Plan:
     """Work a job out: every board with its cuts and its place, and everything that was found.
 
-    Pure: the same job gives the same plan, and no file, clock or environment is asked. The plan is made even where a rule refuses something:
-    a drawer that can't be made is left out, and why stands first among ``findings``, the worst of which come first. ``is_refused`` says
-    whether anything was refused; then nothing should be cut from it.
+    Pure: the same job gives the same plan, and no file, clock or environment is asked. The plan is made even where a rule refuses
+    something: a drawer that can't be made is left out, and why stands first among ``findings``, the worst of which come first.
+    ``is_refused`` says whether anything was refused; then nothing should be cut from it.
 
     The ``remedies`` of a finding are changes to the job file, as each rule proposes them; ``check`` tries them.
 
-    Lengths are exact fractions of a millimetre (``.mm``); ``plan.rule.text`` says one as the maker reads it, and ``.expression`` how it was worked
-    out. A board is measured from its reference face, edge and end.
+    Lengths are exact fractions of a millimetre (``.mm``); ``plan.rule.text`` says one as the maker reads it, and ``.expression``
+    how it was worked out. A board is measured from its reference face, edge and end.
 
     >>> chest = joinlay.plan(joinlay.read("examples/print-chest.toml"))
     >>> chest.is_refused, len(chest.drawers), [assembly.name for assembly in chest.others][:2]
@@ -138,11 +138,12 @@ def plan(job: Job) -> Plan:
 
 
 def check(path: str | Path) -> Plan:
-    """The plan of a job file, each of its findings with only those ``remedies`` that help: as ``joinlay check`` and ``joinlay mend`` tell them.
+    """The plan of a job file, each of its findings with only those ``remedies`` that help: as ``joinlay check`` and ``joinlay
+    mend`` tell them.
 
-    What a rule proposes may break another. So each remedy is made in the text of the job, all its ``changes`` together, and that planned again: one
-    is kept only where its finding is gone and nothing as bad is new. No file is written. A ``Change`` says what to write: ``key`` of
-    ``table``, in row ``index`` from 0 of a table that stands in rows. Raises as ``read`` does.
+    What a rule proposes may break another. So each remedy is made in the text of the job, all its ``changes`` together, and that
+    planned again: one is kept only where its finding is gone and nothing as bad is new. No file is written. A ``Change`` says
+    what to write: ``key`` of ``table``, in row ``index`` from 0 of a table that stands in rows. Raises as ``read`` does.
 
     >>> worst = joinlay.check("examples/print-chest.toml").findings[0]
     >>> [(one.table, one.index, one.key, one.value) for remedy in worst.remedies for one in remedy.changes]
@@ -160,10 +161,11 @@ def check(path: str | Path) -> Plan:
 def packet(plan: Plan, printer: Printer | None = None, *, is_all: bool = False) -> Packet:
     """Bind everything a maker prints for one plan, in the order of the work, on the plan's own paper.
 
-    ``printer`` is one as measured, to correct every sheet for; None draws each sheet as it is. ``Packet`` has its ``chapters`` and their
-    ``sheets``, numbered through, and the ``templates`` that lie on them at true size; ``pdf()`` gives the PDF, all of it or some sheets, as bytes.
-    It has what is used at the bench; with ``is_all`` what is only looked at too: every part, gauges, charts, sections of the joints.
-    Nothing is written, and the same plan gives the same bytes. Print at actual size, and measure a check square before any wood is marked.
+    ``printer`` is one as measured, to correct every sheet for; None draws each sheet as it is. ``Packet`` has its ``chapters``
+    and their ``sheets``, numbered through, and the ``templates`` that lie on them at true size; ``pdf()`` gives the PDF, all of
+    it or some sheets, as bytes. It has what is used at the bench; with ``is_all`` what is only looked at too: every part, gauges,
+    charts, sections of the joints. Nothing is written, and the same plan gives the same bytes. Print at actual size, and measure
+    a check square before any wood is marked.
 
     Raises BadInput for a paper that templates can't lie on, and for a letter of the job that the typeface lacks.
 

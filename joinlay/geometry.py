@@ -171,7 +171,9 @@ def polygon_in(points: Sequence[Point], around: Sequence[Point]) -> tuple[Point,
 
 
 def left_of(points: Sequence[Point], one: Point, two: Point) -> Sequence[Point]:
-    """What of a convex polygon lies left of the line through ``one`` and on through ``two``, or on it: its corners in order, maybe none."""
+    """What of a convex polygon lies left of the line through ``one`` and on through ``two``, or on it: its corners in order,
+    maybe none.
+    """
     (x0, y0), (x1, y1) = one, two
     sides = [(x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) for x, y in points]
     if min(sides) >= 0:

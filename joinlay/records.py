@@ -1,13 +1,15 @@
 """Dataclasses that never change, whose methods cost a program next to nothing to make.
 
-``@dataclass(frozen=True, slots=True)`` of the standard library writes six methods of each class as text and compiles that text each
-time the program starts: for the three hundred records of joinlay a third of the time a short command takes. Here only ``__init__`` is
-written and compiled, since every class has its own, and not before the first record of its class is made. The other methods are the
-same few lines for all, over a getter in C that takes a record's fields in one go, so that comparing and hashing are quicker too.
+``@dataclass(frozen=True, slots=True)`` of the standard library writes six methods of each class as text and compiles that text
+each time the program starts: for the three hundred records of joinlay a third of the time a short command takes. Here only
+``__init__`` is written and compiled, since every class has its own, and not before the first record of its class is made. The
+other methods are the same few lines for all, over a getter in C that takes a record's fields in one go, so that comparing and
+hashing are quicker too.
 
-What is made is a dataclass in every respect: ``fields``, ``replace``, ``match``, ``copy`` and ``pickle`` find what they look for, and
-records are compared, hashed, shown and refused as the standard library does. Types are checked as those of the standard library, whose
-own ``dataclass`` this is to a type checker. Not taken, since nothing here needs them: ``InitVar``, fields by name only, order.
+What is made is a dataclass in every respect: ``fields``, ``replace``, ``match``, ``copy`` and ``pickle`` find what they look for,
+and records are compared, hashed, shown and refused as the standard library does. Types are checked as those of the standard
+library, whose own ``dataclass`` this is to a type checker. Not taken, since nothing here needs them: ``InitVar``, fields by name
+only, order.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""Boards and cuts made by hand, each called what a test calls it; what a role says is read from that name, as nothing in the product does."""
+"""Boards and cuts made by hand, each called what a test calls it; what a role says is read from that name, as nothing in the
+product does.
+"""
 
 from __future__ import annotations
 

@@ -18,18 +18,19 @@ settings.register_profile("bench", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("ci" if os.environ.get("CI") else "bench")
 
-# What several workers look at is drawn once and kept until the run ends (see ``tests.measured.kept``): the first process makes the
-# folder, the others are told.
+# What several workers look at is drawn once and kept until the run ends (see ``tests.measured.kept``): the first process makes
+# the folder, the others are told.
 if "JOINLAY_TESTS_KEPT" not in os.environ:
     _drawn = tempfile.mkdtemp(prefix="joinlay-drawn-")
     atexit.register(shutil.rmtree, _drawn, ignore_errors=True)
     os.environ["JOINLAY_TESTS_KEPT"] = _drawn
 
-# Plans are thousands of small records that live as long as the run: they are looked through less often for what can be thrown away.
+# Plans are thousands of small records that live as long as the run: they are looked through less often for what can be thrown
+# away.
 gc.set_threshold(100_000, 20, 50)
 
-# Where Python is told to leave no compiled modules beside ours, each of the hundred processes that tests start would compile everything anew.
-# Then they are kept in a folder of their own until the run ends, for the workers and what they start.
+# Where Python is told to leave no compiled modules beside ours, each of the hundred processes that tests start would compile
+# everything anew. Then they are kept in a folder of their own until the run ends, for the workers and what they start.
 if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:
     _compiled = tempfile.mkdtemp(prefix="joinlay-compiled-")
     atexit.register(shutil.rmtree, _compiled, ignore_errors=True)

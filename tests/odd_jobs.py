@@ -4,26 +4,49 @@ from random import Random
 from typing import Any
 
 INCH: dict[str, Any] = {
-    "units": "inch", "smallest": "1/32 in",
-    "front": ("3/4", "13/16", "5/8"), "side": ("1/2", "15/32", "5/8"), "bottom": ("1/4", "3/16", "1/8", "3/8"), "spare": "3/8",
-    "width": ("10", "16", "24", "34", "42"), "height": ("3", "4 1/4", "6", "9 1/2"), "depth": ("12", "16", "22"),
+    "units": "inch",
+    "smallest": "1/32 in",
+    "front": ("3/4", "13/16", "5/8"),
+    "side": ("1/2", "15/32", "5/8"),
+    "bottom": ("1/4", "3/16", "1/8", "3/8"),
+    "spare": "3/8",
+    "width": ("10", "16", "24", "34", "42"),
+    "height": ("3", "4 1/4", "6", "9 1/2"),
+    "depth": ("12", "16", "22"),
     "figures": {
-        "side-clearance": ("1/64", "1/32", "1/16", "1/8"), "top-clearance": ("1/64", "1/32", "1/8", "1/4"), "taper": ("-1/32", "1/16", "1/4"),
-        "groove-offset": ("1/8", "3/16", "1/4", "1/2"), "groove-depth": ("1/32", "1/8", "5/16"), "back-gap": ("1/16", "1/4"),
+        "side-clearance": ("1/64", "1/32", "1/16", "1/8"),
+        "top-clearance": ("1/64", "1/32", "1/8", "1/4"),
+        "taper": ("-1/32", "1/16", "1/4"),
+        "groove-offset": ("1/8", "3/16", "1/4", "1/2"),
+        "groove-depth": ("1/32", "1/8", "5/16"),
+        "back-gap": ("1/16", "1/4"),
         "side-height": ("2 1/2",),
     },
-    "case": ("24", "30", "20"), "load": "40 lb",
-}  # fmt: skip
+    "case": ("24", "30", "20"),
+    "load": "40 lb",
+}
 METRIC: dict[str, Any] = {
-    "units": "mm", "smallest": "0.5 mm",
-    "front": ("18", "20", "16"), "side": ("12", "11.7", "15"), "bottom": ("6", "4", "3", "9"), "spare": "9",
-    "width": ("250", "400", "600", "850", "1100"), "height": ("75", "110", "150", "240"), "depth": ("300", "400", "560"),
+    "units": "mm",
+    "smallest": "0.5 mm",
+    "front": ("18", "20", "16"),
+    "side": ("12", "11.7", "15"),
+    "bottom": ("6", "4", "3", "9"),
+    "spare": "9",
+    "width": ("250", "400", "600", "850", "1100"),
+    "height": ("75", "110", "150", "240"),
+    "depth": ("300", "400", "560"),
     "figures": {
-        "side-clearance": ("0.3", "0.8", "1.5", "3"), "top-clearance": ("0.3", "0.8", "3", "6"), "taper": ("-0.8", "1.5", "6"),
-        "groove-offset": ("3", "4.5", "6", "12"), "groove-depth": ("0.8", "3", "8"), "back-gap": ("1.5", "6"), "side-height": ("60",),
+        "side-clearance": ("0.3", "0.8", "1.5", "3"),
+        "top-clearance": ("0.3", "0.8", "3", "6"),
+        "taper": ("-0.8", "1.5", "6"),
+        "groove-offset": ("3", "4.5", "6", "12"),
+        "groove-depth": ("0.8", "3", "8"),
+        "back-gap": ("1.5", "6"),
+        "side-height": ("60",),
     },
-    "case": ("600", "760", "500"), "load": "20 kg",
-}  # fmt: skip
+    "case": ("600", "760", "500"),
+    "load": "20 kg",
+}
 WOODS = ("black cherry", "red oak", "eastern white pine", "hard maple")
 
 
@@ -69,7 +92,10 @@ def _piece(draw, given, figures):
     sides = draw.choice(("front", "front", "case"))
     if sides == "case":
         yield _stock(draw, "case", given["front"][0], solid=0.7)
-    yield f'[case]\nwidth = "{width}"\nheight = "{height}"\ndepth = "{depth}"\nsides = "{sides}"\nback = "{draw.choice(("bottom", "spare"))}"\n'
+    yield (
+        f'[case]\nwidth = "{width}"\nheight = "{height}"\ndepth = "{depth}"\nsides = "{sides}"\nback = '
+        f'"{draw.choice(("bottom", "spare"))}"\n'
+    )
     yield '[frame]\nstock = "front"\n\n[runners]\nstock = "front"\n'
     if draw.random() < 0.3:
         knob = {"inch": ("1 1/4", "1", "1/4"), "mm": ("32", "25", "6")}[given["units"]]

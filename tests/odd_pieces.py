@@ -1,4 +1,6 @@
-"""Jobs of a whole small piece with one thing wrong that a rule refuses, each by what is wrong with it: more than a seed would find."""
+"""Jobs of a whole small piece with one thing wrong that a rule refuses, each by what is wrong with it: more than a seed would
+find.
+"""
 
 from copy import deepcopy
 from typing import Any
@@ -16,17 +18,24 @@ def _sheet(thickness: str) -> dict[str, str]:
 
 #: A case of two drawers that nothing is wrong with.
 _SOUND: dict[str, Any] = {
-    "title": "Odd", "units": "inch", "smallest": "1/32 in",
+    "title": "Odd",
+    "units": "inch",
+    "smallest": "1/32 in",
     "stock": {
-        "cherry": _solid("3/4"), "thick": _solid("1 1/8"), "thin": _solid("1/2"), "case": _sheet("23/32"), "half": _sheet("15/32"),
-        "stout": _sheet("19/32"), "quarter": _sheet("7/32"),
+        "cherry": _solid("3/4"),
+        "thick": _solid("1 1/8"),
+        "thin": _solid("1/2"),
+        "case": _sheet("23/32"),
+        "half": _sheet("15/32"),
+        "stout": _sheet("19/32"),
+        "quarter": _sheet("7/32"),
     },
     "case": {"width": "20", "height": "14", "depth": "16", "sides": "case", "back": "quarter"},
     "frame": {"stock": "cherry"},
     "runners": {"stock": "cherry"},
     "bank": [{"drawers": 2}],
     "drawers": {"front": "cherry", "sides": "half", "bottom": "quarter", "top-clearance": "1/16"},
-}  # fmt: skip
+}
 _KNOBS = {"stock": "oak", "diameter": "1", "projection": "1", "hole": "1/4"}
 _CORNER_CUTTER = {"slot": "3/16", "length": "1/4", "deepest": "5/8", "diameter": "1 1/2"}
 #: What is written otherwise for each fault, the kind of its refusal, and the keys of the remedies that help.
@@ -44,47 +53,77 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "openings short": ({"bank": [{"heights": ["3", "4"]}]}, "graduation", ("case.height",)),
     "step": ({"bank": [{"drawers": 2, "graduation": "arithmetic", "step": "12"}]}, "graduation", ("bank.step",)),
     "bearer thick": (
-        {"frame.rail": "3/4", "runners.stock": "thick", "stock.thick": _sheet("1 1/8")}, "runners", ("runners.stock",
-        "frame.rail"),
+        {"frame.rail": "3/4", "runners.stock": "thick", "stock.thick": _sheet("1 1/8")},
+        "runners",
+        ("runners.stock", "frame.rail"),
     ),
     "bearer sheet": ({"frame.rail": "5/8", "runners.stock": "case"}, "tenon placing", ("frame.rail",)),
     "screws thin": (
         {"case.sides": "cherry", "runners.stock": "third", "stock.third": _solid("5/16"), "stops.stock": "cherry"},
-        "screws", ("runners.stock",),
+        "screws",
+        ("runners.stock",),
     ),
     "screws short": ({"case.sides": "cherry", "case.depth": "4"}, "screws", ("case.depth",)),
     "narrow": ({"case.width": "5"}, "runners", ("case.width",)),
     "guide high": (
         {"case.height": "8", "runners.stock": "fat", "stock.fat": _solid("2"), "drawers.front-joint": "nailed butt"},
-        "guide", ("runners.guides",),
+        "guide",
+        ("runners.guides",),
     ),
     "dust panel": ({"frame.rail": "5/8", "bank": [{"rows": [2, 1]}], "runners.stock": "half"}, "tenon placing", ("frame.rail",)),
     "uncovered": ({"frame.stile": "5/8"}, "runners", ("frame.stile",)),
     "base inside": ({"base": {"stock": "case", "height": "3", "set-back": "2"}}, "base", ("base.set-back",)),
     "top step": (
-        {"frame.overhang-top": "1/4", "top": {"stock": "case", "front": "3/4", "ends": "3/4"}}, "top", ("frame.overhang-top",),
+        {"frame.overhang-top": "1/4", "top": {"stock": "case", "front": "3/4", "ends": "3/4"}},
+        "top",
+        ("frame.overhang-top",),
     ),
     "top slot": (
-        {"case.depth": "28", "top": {"stock": "oak", "front": "3/4", "ends": "3/4"}, "stock.oak": _solid("3/4",
-        "red oak"), "runners.stock": "third", "stock.third": _solid("11/32"), "stock.leg": _solid("1 3/4"),
-        "stops.stock": "cherry", "seasons": {"driest": {"humidity": "10 %"}, "dampest": {"humidity": "90 %"}}},
-        "top", ("runners.stock",),
+        {
+            "case.depth": "28",
+            "top": {"stock": "oak", "front": "3/4", "ends": "3/4"},
+            "stock.oak": _solid("3/4", "red oak"),
+            "runners.stock": "third",
+            "stock.third": _solid("11/32"),
+            "stock.leg": _solid("1 3/4"),
+            "stops.stock": "cherry",
+            "seasons": {"driest": {"humidity": "10 %"}, "dampest": {"humidity": "90 %"}},
+        },
+        "top",
+        ("runners.stock",),
     ),
     "pins": ({"bank": [{"rows": [1, {"open": True, "loose": 2}]}]}, "shelves", ("practice.pin-spacing",)),
     "stop low": ({"stops": {"thickness": "1/16"}, "drawers.bottom-clearance": "1/8"}, "stop block", ("stops.thickness",)),
     "stop block": ({"stops": {"thickness": "1/2"}}, "stop block", ("stops.thickness", "drawers.groove-offset")),
     "strip": (
-        {"stops": {"stock": "wide", "thickness": "3/16"}, "stock.wide": _solid("1"), "stock.broad": _solid("1 1/2"),
-        "drawers.front": "broad"}, "stop strip", ("stops.stock",),
+        {
+            "stops": {"stock": "wide", "thickness": "3/16"},
+            "stock.wide": _solid("1"),
+            "stock.broad": _solid("1 1/2"),
+            "drawers.front": "broad",
+        },
+        "stop strip",
+        ("stops.stock",),
     ),
     "pin line": (
-        {"case.depth": "5", "bank": [{"rows": [1, {"open": True, "loose": 1}]}], "practice.pin-line": "3",
-        "practice.pin-spacing": "1/2"}, "shelves", ("practice.pin-line",),
+        {
+            "case.depth": "5",
+            "bank": [{"rows": [1, {"open": True, "loose": 1}]}],
+            "practice.pin-line": "3",
+            "practice.pin-spacing": "1/2",
+        },
+        "shelves",
+        ("practice.pin-line",),
     ),
     "hole deep": ({"pulls": {**_KNOBS, "depth": "1"}}, "pull", ("pulls.depth",)),
     "hole meets": (
-        {"pulls": {**_KNOBS, "diameter": "3/4", "depth": "23/32"}, "bank": [{"heights": ["fill", "15/16"]}],
-        "drawers.front-joint": "nailed butt"}, "pull", ("pulls.depth",),
+        {
+            "pulls": {**_KNOBS, "diameter": "3/4", "depth": "23/32"},
+            "bank": [{"heights": ["fill", "15/16"]}],
+            "drawers.front-joint": "nailed butt",
+        },
+        "pull",
+        ("pulls.depth",),
     ),
     "dot": ({"pulls": {**_KNOBS, "dot": {"diameter": "3/4", "step": "1/2"}}}, "pull", ("pulls.dot.step",)),
     "knob": ({"pulls": {**_KNOBS, "diameter": "3", "growth": "step", "step": "2"}}, "pull", ("pulls.step",)),
@@ -93,38 +132,51 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "tenon walls": ({"drawers.tenon": "8 mm"}, "tenon walls", ("drawers.tenon", "drawers.sides", "drawers.front-joint")),
     "thin sides": (
         {"stock.eighth": _sheet("1/8"), "drawers.sides": "eighth", "drawers.back": "half"},
-        "tenon thickness", ("drawers.sides", "drawers.front-joint"),
+        "tenon thickness",
+        ("drawers.sides", "drawers.front-joint"),
     ),
     "low rail": ({"frame.rail": "1/4", "case.panels": "quarter"}, "tenon placing", ("frame.rail",)),
     "thin front": (
-        {"drawers.front": "leaf", "stock.leaf": _solid("5/16")}, "mortise depth", ("drawers.front", "drawers.front-joint"),
+        {"drawers.front": "leaf", "stock.leaf": _solid("5/16")},
+        "mortise depth",
+        ("drawers.front", "drawers.front-joint"),
     ),
     "short grain": ({"drawers.back": "quarter"}, "short grain", ("drawers.back", "drawers.back-joint")),
     "lip": (
         {"drawers.front": "leaf", "stock.leaf": _solid("5/16"), "drawers.front-joint": "half-blind locking rabbet"},
-        "lip", ("drawers.front", "drawers.front-joint"),
+        "lip",
+        ("drawers.front", "drawers.front-joint"),
     ),
     "rabbet lip": (
         {"drawers.front": "leaf", "stock.leaf": _solid("9/32"), "drawers.front-joint": "rabbet"},
-        "lip", ("practice.front-rabbet-share", "drawers.front", "drawers.front-joint"),
+        "lip",
+        ("practice.front-rabbet-share", "drawers.front", "drawers.front-joint"),
     ),
     "shaped lip": (
-        {"drawers.front": "leaf", "stock.leaf": _solid("7/16"), "drawers.front-joint": "shaped lock", "shop.corner-cutters": [_CORNER_CUTTER]},
-        "lip", ("drawers.front", "drawers.front-joint"),
+        {
+            "drawers.front": "leaf",
+            "stock.leaf": _solid("7/16"),
+            "drawers.front-joint": "shaped lock",
+            "shop.corner-cutters": [_CORNER_CUTTER],
+        },
+        "lip",
+        ("drawers.front", "drawers.front-joint"),
     ),
     "shaped lock too deep": (
         {"drawers.sides": "case", "drawers.front-joint": "shaped lock", "shop.corner-cutters": [_CORNER_CUTTER]},
-        "cutter reach", ("drawers.sides", "drawers.front-joint"),
+        "cutter reach",
+        ("drawers.sides", "drawers.front-joint"),
     ),
     "narrow mullion": ({"bank": [{"drawers": 2}, {"drawers": 2}], "frame.mullion": "1/4"}, "tenon placing", ("frame.mullion",)),
     "frame thin": ({"frame.stock": "leaf", "stock.leaf": _solid("3/16")}, "tenon thickness", ("frame.stock",)),
     "set in": (
-        {"drawers.back-joint": "dado", "drawers.back-set-in": "1/16"}, "short grain", ("drawers.back-set-in",
-        "drawers.back-joint"),
+        {"drawers.back-joint": "dado", "drawers.back-set-in": "1/16"},
+        "short grain",
+        ("drawers.back-set-in", "drawers.back-joint"),
     ),
     "reach": ({"drawers.bottom-reach": "ends of the sides"}, "drawer bottom", ("drawers.back-height",)),
     "low stile": ({"frame.stile": "3/8", "case.sides": "quarter"}, "mortise depth", ("frame.stile",)),
-}  # fmt: skip
+}
 
 
 def odd_piece(fault: str) -> str:

@@ -88,7 +88,9 @@ class Blocking:
         return found
 
     def _near(self, part: int, axis: int) -> Iterable[int]:
-        """The parts that may be in line with ``part`` along an axis: where there are many, those of the same squares across it."""
+        """The parts that may be in line with ``part`` along an axis: where there are many, those of the same squares across
+        it.
+        """
         if len(self._hull) <= _FEW:
             return range(len(self._hull))
         if axis not in self._grids:
@@ -108,14 +110,16 @@ class Blocking:
         return found
 
     def travel(self, one: PartRole, other: PartRole, way: Way) -> Fraction:
-        """How far ``one`` is drawn off ``way`` until it has left the box around ``other``, in mm; 0 or less where it is outside."""
+        """How far ``one`` is drawn off ``way`` until it has left the box around ``other``, in mm; 0 or less where it is
+        outside.
+        """
         axis, up = _RUN[way]
         mine, its = self.around[one], self.around[other]
         return its[axis + 3] - mine[axis] if up else mine[axis + 3] - its[axis]
 
     def likeness(self) -> object:
-        """What is the same for parts in the same places but for their sizes: which of any two planes comes first, which of any two ways is
-        longer, and which is long enough to rub off glue. Nothing else of sizes is asked when parts are taken apart.
+        """What is the same for parts in the same places but for their sizes: which of any two planes comes first, which of any
+        two ways is longer, and which is long enough to rub off glue. Nothing else of sizes is asked when parts are taken apart.
         """
         boxes = [box for part in self.parts for board in part for box in (self.around[board.role], *self.wood(board))]
         planes = tuple(_ranks([at for box in boxes for at in (box[axis], box[axis + 3])]) for axis in range(3))

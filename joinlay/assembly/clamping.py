@@ -135,7 +135,8 @@ def clamp_rows(
 
 
 def _called_by(row: ClampRow, often: Mapping[PartRole, int], boxes: Mapping[PartRole, Box]) -> PartRole:
-    """The part between two others that no other row, or the fewest, have in it; of two such the one that is longer between the jaws.
+    """The part between two others that no other row, or the fewest, have in it; of two such the one that is longer between the
+    jaws.
 
     ``often`` is in how many rows each part is.
     """
@@ -216,7 +217,9 @@ def _abreast(placed: Sequence[tuple[PartRole, Box]], seam: _Seam) -> list[PartRo
 def _chain(
     seam: _Seam, spot: tuple[Fraction, Fraction], near: Sequence[PartRole], boxes: Mapping[PartRole, Box]
 ) -> Iterator[PartRole]:
-    """The wood in line with the seam at that spot, from low to high, each part touching the one before; loose tenons lie within."""
+    """The wood in line with the seam at that spot, from low to high, each part touching the one before; loose tenons lie
+    within.
+    """
     first, second = _ACROSS[seam.axis]
     axis = seam.axis
     here = [

@@ -27,7 +27,8 @@ if TYPE_CHECKING:
 
 __all__ = ["PRESSURES", "PSI", "GluedPanel", "glued_panels", "joint_lines", "pressure_of"]
 
-#: Least and most pressure in an edge joint, in lb/in2. Source: Wood Handbook ch. 10, from memory; the glue's own sheet comes first.
+#: Least and most pressure in an edge joint, in lb/in2. Source: Wood Handbook ch. 10, from memory; the glue's own sheet comes
+#: first.
 PRESSURES: Final = {True: (100, 150), False: (175, 250)}
 
 #: Newtons on a square mm of a pound on a square inch.
@@ -97,10 +98,12 @@ _STEP: Final = Fraction(1)
 
 
 def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
-    """Where the edge joints of a solid ``board`` wider than boards come lie, from its reference edge; none where it is no wider (PN-1).
+    """Where the edge joints of a solid ``board`` wider than boards come lie, from its reference edge; none where it is no wider
+    (PN-1).
 
-    As few as can be and as evenly as can be, no board wider than ``widest board``, each joint ``joint from a cut`` off grooves, rabbets, tenons
-    and holes and off the board's own edges. Where they can't all be kept off, with up to three boards more, they lie evenly.
+    As few as can be and as evenly as can be, no board wider than ``widest board``, each joint ``joint from a cut`` off grooves,
+    rabbets, tenons and holes and off the board's own edges. Where they can't all be kept off, with up to three boards more, they
+    lie evenly.
     """
     widest, clear = practice.length("widest board").mm, practice.length("joint from a cut").mm
     width = board.width.mm
@@ -124,8 +127,8 @@ def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
 
 
 def _kept_off(width: Fraction, count: int, widest: Fraction, spans: Sequence[tuple[Fraction, Fraction]]) -> list[Fraction] | None:
-    """``count`` - 1 joints clear of ``spans``, each the nearest to where it would lie evenly that leaves no board too wide; None where one
-    can't.
+    """``count`` - 1 joints clear of ``spans``, each the nearest to where it would lie evenly that leaves no board too wide; None
+    where one can't.
     """
     lines: list[Fraction] = []
     for n in range(1, count):

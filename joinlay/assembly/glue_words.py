@@ -27,15 +27,30 @@ if TYPE_CHECKING:
     from joinlay.shop import Clamps, Glue
 
 __all__ = [
-    "clamps_owned_words", "clamps_words", "cure_words", "dry_words", "glue_up_name", "glue_up_words", "hours_words", "minutes_words",
-    "opening_of", "row_words", "slot_rows", "split_words", "timetable_words",
-]  # fmt: skip
+    "clamps_owned_words",
+    "clamps_words",
+    "cure_words",
+    "dry_words",
+    "glue_up_name",
+    "glue_up_words",
+    "hours_words",
+    "minutes_words",
+    "opening_of",
+    "row_words",
+    "slot_rows",
+    "split_words",
+    "timetable_words",
+]
 
 #: How clamps lie that press a way.
 _LIE: Final = {
-    Way.RIGHT: "from side to side", Way.LEFT: "from side to side", Way.FRONT: "from front to back", Way.BACK: "from front to back",
-    Way.UP: "upright", Way.DOWN: "upright",
-}  # fmt: skip
+    Way.RIGHT: "from side to side",
+    Way.LEFT: "from side to side",
+    Way.FRONT: "from front to back",
+    Way.BACK: "from front to back",
+    Way.UP: "upright",
+    Way.DOWN: "upright",
+}
 
 
 def minutes_words(seconds: int) -> str:
@@ -69,7 +84,9 @@ def glue_up_name(glue_up: GlueUp) -> str:
 
 
 def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
-    """How much it is and how long it takes, and why it is split: ``4 surfaces and 8 clamps: 6 min of the 8 min the glue is open`` (PT-3)."""
+    """How much it is and how long it takes, and why it is split: ``4 surfaces and 8 clamps: 6 min of the 8 min the glue is
+    open`` (PT-3).
+    """
     most = glue_up.most
     what = [f"{most.surfaces} surface{'' if most.surfaces == 1 else 's'}"]
     if most.clamp_count:
@@ -77,7 +94,10 @@ def glue_up_words(glue_up: GlueUp, glue: Glue) -> str:
     if most.fasteners:
         what.append(f"{most.fasteners} {fasteners_word(most.glued)}")
     many = len(glue_up.goes) > 1
-    said = f"{'up to ' if glue_up.is_of_drawers and many else ''}{listed(what)}{' each' if many else ''}: {minutes_words(most.seconds)}"
+    said = (
+        f"{'up to ' if glue_up.is_of_drawers and many else ''}{listed(what)}{' each' if many else ''}: "
+        f"{minutes_words(most.seconds)}"
+    )
     if glue_up.hold in (Hold.ITSELF, Hold.FASTENERS):
         return f"{said}, one after the other"
     whose = "your" if glue.is_written else "the usual"
@@ -151,8 +171,10 @@ def panel_words(panel: GluedPanel, rule: Graduation) -> str:
     low, high = panel.pressure
     pressure = f"{low} to {high} lb/in2" if rule.unit is Unit.INCH else f"{_newtons(low)} to {_newtons(high)} N/mm2"
     return (
-        f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards of {rule.text(rule.up(panel.board))} or wider, edge to edge: "
-        f"{panel.clamps} clamps by turns above and below, {rule.text(rule.round(panel.apart))} apart, the first half of that from the end; "
+        f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards of "
+        f"{rule.text(rule.up(panel.board))} or wider, edge to edge: "
+        f"{panel.clamps} clamps by turns above and below, {rule.text(rule.round(panel.apart))} apart, the first "
+        f"half of that from the end; "
         f"to open {rule.text(opening_of(panel.reach, rule))}, cauls included; the glue wants {pressure}"
     )
 

@@ -1,8 +1,9 @@
-"""The order in which a piece goes together, as data: stages, and in each the moves that bring two groups of boards together (PT-2).
+"""The order in which a piece goes together, as data: stages, and in each the moves that bring two groups of boards together
+(PT-2).
 
-Each drawer, the carcase of the case and the face frame are put together by themselves, since each can be squared by itself; then the piece is put
-together from them: frame to case, runners from behind, stops, the back, drawers (PT-10). Loose tenons are glued into one of their two parts
-first. What to glue, clamp, draw and say at a step is read from its moves.
+Each drawer, the carcase of the case and the face frame are put together by themselves, since each can be squared by itself; then
+the piece is put together from them: frame to case, runners from behind, stops, the back, drawers (PT-10). Loose tenons are glued
+into one of their two parts first. What to glue, clamp, draw and say at a step is read from its moves.
 """
 
 from __future__ import annotations
@@ -55,8 +56,8 @@ _LAST: Final = (
 class Move:
     """Two groups brought together in one straight line: ``moving`` goes a ``way`` until it is where it belongs on ``onto``.
 
-    Both are all the boards of the group, by role. ``closing`` are the meetings that close with the move, those in which one part only
-    passes another left out.
+    Both are all the boards of the group, by role. ``closing`` are the meetings that close with the move, those in which one part
+    only passes another left out.
     """
 
     moving: tuple[PartRole, ...]
@@ -101,7 +102,8 @@ _PANELS: Final = (PartKind.DRAWER_BOTTOM, PartKind.CASE_BACK)
 class Stage:
     """The moves that make one thing: a drawer, the case, the frame; ``of`` None is the whole piece, put together from those.
 
-    The moves come in the order in which they are made. The tree of them: a group of several boards in a move was made by an earlier one.
+    The moves come in the order in which they are made. The tree of them: a group of several boards in a move was made by an
+    earlier one.
     """
 
     of: DrawerRole | Whole | None
@@ -129,10 +131,11 @@ class Order:
 def order_of(drawers: Sequence[Drawer], others: Sequence[Assembly], existing: Sequence[Board] = ()) -> Order:
     """How the piece goes together; ``others`` are case, frame, runners and stops, none where only openings were given (PT-2).
 
-    ``existing`` is a case that is there: what is made goes into it from the front. Runners pass its frame through their opening and are then
-    moved out behind it, so that it stands in the way of nothing here.
+    ``existing`` is a case that is there: what is made goes into it from the front. Runners pass its frame through their opening
+    and are then moved out behind it, so that it stands in the way of nothing here.
 
-    Deterministic. What can't be put together is a refusal among the findings, which names the parts that hold each other and what would free them.
+    Deterministic. What can't be put together is a refusal among the findings, which names the parts that hold each other and what
+    would free them.
     """
     found = _Found()
     boards = [board for assembly in others for board in assembly.boards if board.place is not None]

@@ -1,4 +1,6 @@
-"""What a stage of putting together is called at the bench, what its diagonals must read, and how far it may wind, in words (PT-5)."""
+"""What a stage of putting together is called at the bench, what its diagonals must read, and how far it may wind, in words
+(PT-5).
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ def stage_head(of: Sequence[str]) -> str:
 
 
 def squares_told(of: Sequence[str], squares: Iterable[Square], rule: Graduation) -> Iterator[tuple[str, str, str, str]]:
-    """The rectangles made in the stages ``of``, on ``rule``: names, between which corners, what both diagonals read, how far they may differ.
+    """The rectangles made in the stages ``of``, on ``rule``: names, between which corners, what both diagonals read, how far they
+    may differ.
 
     Those that read alike are told once (PT-5).
     """
@@ -46,7 +49,8 @@ def square_words(name: str, corners: str, reads: str, differ: str) -> str:
 
 
 def windings_told(of: Sequence[str], windings: Iterable[Winding], rule: Graduation) -> Iterator[tuple[str, str, str]]:
-    """What may be how far in winding, of what is made in the stages ``of``, on ``rule``: names, where the two sticks lie, how far one may lean.
+    """What may be how far in winding, of what is made in the stages ``of``, on ``rule``: names, where the two sticks lie, how far
+    one may lean.
 
     Those that read alike are told once (PT-5, PT-12).
     """

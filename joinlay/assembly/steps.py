@@ -1,4 +1,6 @@
-"""The order told to a maker: moves that are made alike become one numbered step, and drawers that go together alike are told once."""
+"""The order told to a maker: moves that are made alike become one numbered step, and drawers that go together alike are told
+once.
+"""
 
 from __future__ import annotations
 
@@ -31,9 +33,13 @@ __all__ = [
 
 #: Where a part comes from that goes a way.
 _FROM: Final = {
-    Way.RIGHT: "from the left", Way.LEFT: "from the right", Way.BACK: "from the front", Way.FRONT: "from behind", Way.UP: "from below",
+    Way.RIGHT: "from the left",
+    Way.LEFT: "from the right",
+    Way.BACK: "from the front",
+    Way.FRONT: "from behind",
+    Way.UP: "from below",
     Way.DOWN: "from above",
-}  # fmt: skip
+}
 
 #: A square inch and a square centimetre in square mm.
 _AREA: Final = {Unit.INCH: ("square inches", MM_PER_INCH**2), Unit.MM: ("square cm", Fraction(100))}
@@ -99,7 +105,9 @@ def steps_of(order: Order) -> tuple[Step, ...]:
 
 
 def _shape(stage: Stage) -> object:
-    """What two drawers that go together alike have in common, however many tenons each has; anything else is like itself alone."""
+    """What two drawers that go together alike have in common, however many tenons each has; anything else is like itself
+    alone.
+    """
     if not isinstance(stage.of, DrawerRole):
         return stage.name
     return tuple(
@@ -179,7 +187,9 @@ _OF_KIND: Final = {
 
 
 def _bottom_words(step: Step, move: Move) -> str:
-    """A bottom slides into its grooves, glued at most along its front, and is screwed up to a back that stands on it (GR-2, DJ-3)."""
+    """A bottom slides into its grooves, glued at most along its front, and is screwed up to a back that stands on it (GR-2,
+    DJ-3).
+    """
     glue = "with glue in the groove of the front only" if step.surfaces else "without glue"
     screwed = any(met.tie is Tie.FASTENED for met in move.closing)
     return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{', and screw it up to the back' if screwed else ''}."
@@ -235,7 +245,9 @@ def step_glue(step: Step, unit: Unit) -> str:
 
 
 def fasteners_word(closing: Iterable[Meeting]) -> str:
-    """``screws``, ``nails`` or ``pins``, by the first of some meetings that has any; of the runners it is told by how they are held."""
+    """``screws``, ``nails`` or ``pins``, by the first of some meetings that has any; of the runners it is told by how they are
+    held.
+    """
     for met in (met for met in closing if met.fasteners):
         if met.fastener is not None:
             return f"{met.fastener.kind.value}s"

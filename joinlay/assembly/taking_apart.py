@@ -1,13 +1,15 @@
-"""Taking some parts apart in the mind, one straight move after the other: read backwards it is the order to put them together (PT-2).
+"""Taking some parts apart in the mind, one straight move after the other: read backwards it is the order to put them together
+(PT-2).
 
-The problem: find a way to split the parts in two so that one half can be drawn off the other in a straight line, then split each half again,
-until every part lies by itself; or show that it can't be done.
+The problem: find a way to split the parts in two so that one half can be drawn off the other in a straight line, then split each
+half again, until every part lies by itself; or show that it can't be done.
 
-How it works: for each of six ways there is a graph of which part runs into which. What is drawn off must take along everything it runs
-into, so only sets that no arrow leaves can be drawn off; the smallest such sets are each part with all that it reaches (Wilson and Latombe,
-1992). Of those the one is taken that is best by PT-2: read backwards it comes last.
+How it works: for each of six ways there is a graph of which part runs into which. What is drawn off must take along everything it
+runs into, so only sets that no arrow leaves can be drawn off; the smallest such sets are each part with all that it reaches
+(Wilson and Latombe, 1992). Of those the one is taken that is best by PT-2: read backwards it comes last.
 
-What it can't do: it looks at one straight move at a time along the three axes of the piece. A part that has to be tilted in has no order here.
+What it can't do: it looks at one straight move at a time along the three axes of the piece. A part that has to be tilted in has
+no order here.
 """
 
 from __future__ import annotations
@@ -57,8 +59,9 @@ class Stuck:
 def taken_apart(blocking: Blocking, ranks: Sequence[int] = ()) -> tuple[Split, ...] | Stuck:
     """The splits in the order of taking apart, each part alone at the end; Stuck where some can't be parted (PT-2).
 
-    ``ranks``, one a part: the lowest comes off first, by itself, wherever it can. Without, a split is judged by the glue between: none rubbed
-    off along a dado, the fewest glued surfaces, then the shortest way, then the fewest parts in the hand, and of parts that are alike the last.
+    ``ranks``, one a part: the lowest comes off first, by itself, wherever it can. Without, a split is judged by the glue between:
+    none rubbed off along a dado, the fewest glued surfaces, then the shortest way, then the fewest parts in the hand, and of
+    parts that are alike the last.
     """
     count = len(blocking.parts)
     splits: list[Split] = []

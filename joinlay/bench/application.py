@@ -76,9 +76,11 @@ class Form:
 
 @dataclass(frozen=True, slots=True)
 class Desk:
-    """What every page works with: the ``draft``, what is ``showing`` of it, the ``guard`` with its token, and the ``sheets`` of HTML.
+    """What every page works with: the ``draft``, what is ``showing`` of it, the ``guard`` with its token, and the ``sheets`` of
+    HTML.
 
-    ``machine`` is what is done of the job, ``paper`` makes it; ``shared`` is the address for others on the local network, '' where there is none.
+    ``machine`` is what is done of the job, ``paper`` makes it; ``shared`` is the address for others on the local network, ''
+    where there is none.
     """
 
     draft: Draft
@@ -99,7 +101,9 @@ class Desk:
         return self.sheets.get_template(sheet).render(desk=self, draft=self.draft, **said)
 
     def page(self, view: str, mode: str = "") -> dict[str, Any]:
-        """What the whole page tells, with the drawing called ``view`` on it; the job as ``fields`` where that is its ``mode``, else as text."""
+        """What the whole page tells, with the drawing called ``view`` on it; the job as ``fields`` where that is its ``mode``,
+        else as text.
+        """
         seen = self.showing.seen()
         views = views_of(seen.drawn)
         # What was looked at may be gone with what it was drawn of.
@@ -343,7 +347,8 @@ def _text(desk: Desk, form: Form) -> Mapping[str, Any]:
     is_taken = desk.draft.write(form.text("text"), form.text("window"), form.number("revision"))
     if not is_taken:
         return {
-            "refused": "Another window has changed the job since; this one shows it now as it is. What you typed last here is not in it."
+            "refused": "Another window has changed the job since; this one shows it now as it is. What you "
+            "typed last here is not in it."
         }
     return _as_typed("text")
 

@@ -1,7 +1,8 @@
 """The job's text while it is being written: as it stands in the file, as it is in hand, and everything it was before.
 
-The file is the one truth. What is in hand is kept in it with ``keep()``, whole and beside first; what somebody else wrote there is followed,
-and where both have changed neither is lost: the page asks, and the one that isn't taken stays among what can be undone.
+The file is the one truth. What is in hand is kept in it with ``keep()``, whole and beside first; what somebody else wrote there
+is followed, and where both have changed neither is lost: the page asks, and the one that isn't taken stays among what can be
+undone.
 
 Texts here have plain line ends; the file keeps those it has, and its mark of UTF-8.
 """
@@ -31,11 +32,12 @@ _MOST_KEPT: Final = 8_000_000
 
 
 class Draft:
-    """The text of the job at ``path``: ``text`` in hand, ``kept`` in the file, and ``theirs``, what somebody else wrote there meanwhile.
+    """The text of the job at ``path``: ``text`` in hand, ``kept`` in the file, and ``theirs``, what somebody else wrote there
+    meanwhile.
 
     ``theirs`` is None unless there is to be asked which goes on. ``revision`` goes up with every change, ``news`` with every one
-    that wasn't typed. ``trouble`` is what keeps the file from being read, '' for nothing. Safe to use from several threads at once.
-    Raises BadInput where the job can't be read to begin with.
+    that wasn't typed. ``trouble`` is what keeps the file from being read, '' for nothing. Safe to use from several threads at
+    once. Raises BadInput where the job can't be read to begin with.
     """
 
     def __init__(self, path: Path, now: Callable[[], float] = time.monotonic) -> None:
@@ -72,7 +74,8 @@ class Draft:
     # -- writing --------------------------------------------------------------------------------------
 
     def write(self, text: str, by: str, revision: int | None = None) -> bool:
-        """Take ``text`` in hand, typed in the window called ``by``; False where that window hasn't seen what another wrote since ``revision``.
+        """Take ``text`` in hand, typed in the window called ``by``; False where that window hasn't seen what another wrote since
+        ``revision``.
 
         What one window types in a breath is undone together.
         """
@@ -134,7 +137,8 @@ class Draft:
     def keep(self) -> None:
         """Write what is in hand into the file, whole or not at all.
 
-        Raises BadInput where the file can't be written, and where somebody else has changed it since: then ``theirs`` is what is asked about.
+        Raises BadInput where the file can't be written, and where somebody else has changed it since: then ``theirs`` is what is
+        asked about.
         """
         with self.lock:
             self.follow()
@@ -173,7 +177,9 @@ class Draft:
             return True
 
     def settle(self, *, is_mine: bool) -> None:
-        """Go on with what is in hand, or with ``theirs``; the other one is what undoing comes to. Nothing where there is nothing to choose."""
+        """Go on with what is in hand, or with ``theirs``; the other one is what undoing comes to. Nothing where there is
+        nothing to choose.
+        """
         with self.lock:
             if self.theirs is None:
                 return

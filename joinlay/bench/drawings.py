@@ -39,7 +39,8 @@ __all__ = ["DRAWINGS", "Drawing", "drawing_of", "views_of"]
 _ROOM: Final[Size] = (Fraction(300), Fraction(200))
 #: What stands under a drawing with numbers in circles.
 _NUMBERED: Final = Markup(
-    '<p>Numbers in circles are those of the <button type="button" class="line" hx-get="/list?name=" hx-target="#card" hx-swap="innerHTML">'
+    '<p>Numbers in circles are those of the <button type="button" class="line" hx-get="/list?name=" '
+    'hx-target="#card" hx-swap="innerHTML">'
     "cutting list</button></p>"
 )
 _TRUE: Final = Scale(1, 1)

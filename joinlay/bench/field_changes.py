@@ -1,4 +1,6 @@
-"""What changes fields of the job: one set, one nudged by a division of the rule, rows and items of lists; and where the pane is to be had."""
+"""What changes fields of the job: one set, one nudged by a division of the rule, rows and items of lists; and where the pane
+is to be had.
+"""
 
 from __future__ import annotations
 
@@ -149,7 +151,9 @@ _FIRST: Final = {Unit.INCH: "1", Unit.MM: "20"}
 
 
 def _item(desk: Desk, form: Form) -> None:
-    """An item of a list added, taken out or moved; the first one of a list that isn't there is made after what the list may hold."""
+    """An item of a list added, taken out or moved; the first one of a list that isn't there is made after what the list may
+    hold.
+    """
     way, at, what, text = _way(form), form.number("at"), form.text("what"), desk.draft.text
     told = told_at(way)
     if "items" not in told:

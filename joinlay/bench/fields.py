@@ -1,7 +1,8 @@
 """The job as fields, grouped as the file is: what each key means, what is written there, and what holds where nothing is.
 
-What a key means comes from the schema of a job, as ``joinlay keys`` has it; what is written, out of the text in hand. A field is known by its way
-through the file (``["case", "width"]``), which comes back with every change and is looked up in what the text holds or may hold, and nowhere else.
+What a key means comes from the schema of a job, as ``joinlay keys`` has it; what is written, out of the text in hand. A field is
+known by its way through the file (``["case", "width"]``), which comes back with every change and is looked up in what the text
+holds or may hold, and nowhere else.
 """
 
 from __future__ import annotations
@@ -39,10 +40,10 @@ _UNTOLD: Final = re.compile(r"(?:^|; )([^;]*?) unless told")
 class Field:
     """A key of a job: its ``way`` through the file as JSON, its ``key``, and what it ``means``.
 
-    ``written`` is what stands there, None for nothing; ``usual`` is what holds then, '' where that isn't told. ``choices`` are the words it
-    takes, none where it takes any. ``is_length`` where arrow keys may nudge it; ``is_plain`` False for a list, whose ``items`` have fields of
-    their own, ``can_grow`` where there may be more of them or fewer. ``line`` is where it stands, 0 where it doesn't; ``faults`` are what is
-    wrong there.
+    ``written`` is what stands there, None for nothing; ``usual`` is what holds then, '' where that isn't told. ``choices`` are
+    the words it takes, none where it takes any. ``is_length`` where arrow keys may nudge it; ``is_plain`` False for a list, whose
+    ``items`` have fields of their own, ``can_grow`` where there may be more of them or fewer. ``line`` is where it stands, 0
+    where it doesn't; ``faults`` are what is wrong there.
     """
 
     way: str
@@ -71,7 +72,8 @@ class Field:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """A table of the job as it is headed in the file, what it is, its ``fields`` that are written, and those that may be, ``more``.
+    """A table of the job as it is headed in the file, what it is, its ``fields`` that are written, and those that may be,
+    ``more``.
 
     ``row`` is its key and number where it is a row among several, which can be moved, taken out and added to.
     """
@@ -131,7 +133,8 @@ def told_at(path: KeyPath) -> dict[str, Any]:
 
 
 def groups_in(text: str, troubles: Sequence[Trouble], file: str, unit: Unit) -> tuple[Group, ...]:
-    """The job's ``text`` as groups of fields, in its own order. Raises BadInput where it isn't TOML: then the text itself is to be put right.
+    """The job's ``text`` as groups of fields, in its own order. Raises BadInput where it isn't TOML: then the text itself is to
+    be put right.
 
     ``troubles`` are what is wrong with it, those of ``file`` told beside their fields; ``unit`` is that of the usual figures.
     """

@@ -1,8 +1,9 @@
-"""What is let through to the page: requests that name this computer, come from this page, and are of a size and number a hand can make.
+"""What is let through to the page: requests that name this computer, come from this page, and are of a size and number a hand can
+make.
 
-A page of another site that is open in the same browser can send requests here, and may have a name of its own lead to this computer. It can't
-put our address into ``Host`` and ``Origin``, nor read the token that stands in this page; so the three are asked for. What goes out may run no script
-but ours, be shown in no frame, and be kept by nobody.
+A page of another site that is open in the same browser can send requests here, and may have a name of its own lead to this
+computer. It can't put our address into ``Host`` and ``Origin``, nor read the token that stands in this page; so the three are
+asked for. What goes out may run no script but ours, be shown in no frame, and be kept by nobody.
 """
 
 from __future__ import annotations
@@ -30,7 +31,8 @@ LARGEST_BODY: Final = 3_200_000
 _AT_ONCE, _A_SECOND = 240, 60
 
 _HEADERS: Final = {
-    "Content-Security-Policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; "
+    "Content-Security-Policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; "
+    "font-src 'self'; connect-src 'self'; "
     "form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
     "X-Content-Type-Options": "nosniff",
     "X-Frame-Options": "DENY",

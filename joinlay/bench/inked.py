@@ -1,4 +1,6 @@
-"""Marks as SVG within a page: no style of their own, so that the page's rules may stay strict, and each mark with what it stands for."""
+"""Marks as SVG within a page: no style of their own, so that the page's rules may stay strict, and each mark with what it
+stands for.
+"""
 
 from __future__ import annotations
 
@@ -23,10 +25,11 @@ _MARGIN = 3
 
 
 def inked(strokes: Sequence[Stroke], title: str, told: str, key: str, areas: Sequence[Fill] = ()) -> Markup:
-    """``strokes`` as an ``svg`` element with ``title`` and what is ``told`` of it for those who can't see it; ``key`` is a word for its ids.
+    """``strokes`` as an ``svg`` element with ``title`` and what is ``told`` of it for those who can't see it; ``key`` is a word
+    for its ids.
 
-    ``areas`` are where parts can be pressed, the nearest last. What a mark is of stands in it: ``data-part`` has the names of parts,
-    ``data-why`` the name of a number. 1 unit is 1 mm on paper; how large it is shown is the page's business.
+    ``areas`` are where parts can be pressed, the nearest last. What a mark is of stands in it: ``data-part`` has the names of
+    parts, ``data-why`` the name of a number. 1 unit is 1 mm on paper; how large it is shown is the page's business.
     """
     left, bottom, right, top = bounds_of(strokes)
     box = (left - _MARGIN, -top - _MARGIN, right - left + 2 * _MARGIN, top - bottom + 2 * _MARGIN)
@@ -44,7 +47,10 @@ def inked(strokes: Sequence[Stroke], title: str, told: str, key: str, areas: Seq
 def _element(stroke: Stroke) -> Iterator[str]:
     if isinstance(stroke, Line):
         (x1, y1), (x2, y2) = stroke.start, stroke.end
-        yield f'<line {_about(stroke)} x1="{number_text(x1)}" y1="{number_text(-y1)}" x2="{number_text(x2)}" y2="{number_text(-y2)}"/>'
+        yield (
+            f'<line {_about(stroke)} x1="{number_text(x1)}" y1="{number_text(-y1)}" x2="{number_text(x2)}" '
+            f'y2="{number_text(-y2)}"/>'
+        )
     elif isinstance(stroke, Polyline):
         yield f'<{"polygon" if stroke.closed else "polyline"} {_about(stroke)} points="{points_text(stroke.points)}"/>'
     elif isinstance(stroke, Fill):
@@ -63,7 +69,10 @@ def _told(text: Text) -> Iterator[str]:
         return
     said = escape(text.plain)
     if isinstance(of, Dimension):
-        yield f'<g class="why" data-why="{escape(of.name)}" role="button" tabindex="0" aria-label="{said}: {escape(of.name)}. Why?">'
+        yield (
+            f'<g class="why" data-why="{escape(of.name)}" role="button" tabindex="0" aria-label="{said}: '
+            f'{escape(of.name)}. Why?">'
+        )
     else:
         yield f'<g class="called"{_part(of)}>'
     left, low, right, high = text_box(text)

@@ -1,11 +1,11 @@
 """The page at the machine: the order of work on a phone, with figures to be read from two metres and boxes to tick.
 
-All of it is sent at once, so that it goes on when the network is gone; what is ticked meanwhile waits in the browser and is sent when it is
-back. What is shown is what the job's *file* says: a number half typed at the bench is nothing to cut by. From here nothing but ticks can be
-written, and they hold or don't by the work itself (``tasks``).
+All of it is sent at once, so that it goes on when the network is gone; what is ticked meanwhile waits in the browser and is sent
+when it is back. What is shown is what the job's *file* says: a number half typed at the bench is nothing to cut by. From here
+nothing but ticks can be written, and they hold or don't by the work itself (``tasks``).
 
-The same pages serve the bench's own computer, under ``/machine/``, and, where it is shared, others on the local network under an address that
-can't be guessed (``sharing``).
+The same pages serve the bench's own computer, under ``/machine/``, and, where it is shared, others on the local network under an
+address that can't be guessed (``sharing``).
 """
 
 from __future__ import annotations
@@ -76,7 +76,9 @@ class Machine:
     """What is done of a job: its ``ticks``, and the ``work`` that its file asks for. Safe to use from several threads at once."""
 
     def __init__(self, path: Path, may_read: Callable[[str], bool]) -> None:
-        """Of the job at ``path``; of the files it names those that ``may_read``. Raises BadInput where the ticks beside it can't be read."""
+        """Of the job at ``path``; of the files it names those that ``may_read``. Raises BadInput where the ticks beside it
+        can't be read.
+        """
         self._path, self._may_read, self._lock = path, may_read, RLock()
         self.ticks = Ticks(ticks_beside(path))
         self._texts: object = None

@@ -33,7 +33,8 @@ class Mend:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A finding as it is told: its ``number`` in the plan, how bad it is, where, what, what only the maker can do, and its ``ways``.
+    """A finding as it is told: its ``number`` in the plan, how bad it is, where, what, what only the maker can do, and its
+    ``ways``.
 
     ``page`` is its page of help, '' where it has none; ``parts`` are those it is about.
     """

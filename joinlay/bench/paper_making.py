@@ -1,8 +1,8 @@
 """Paper from the page: made by what makes it for ``joinlay make``, with the same bytes, in the background, told of and stopped.
 
-The browser never prints a template itself: it fits pages to its paper, by its own idea of a margin, and what is off by a hair is no template. It is
-given the same PDF as is written into the folder. Nothing is written here: what was made is held until the next is made, each file by itself
-and all of them in one archive.
+The browser never prints a template itself: it fits pages to its paper, by its own idea of a margin, and what is off by a hair is
+no template. It is given the same PDF as is written into the folder. Nothing is written here: what was made is held until the next
+is made, each file by itself and all of them in one archive.
 """
 
 from __future__ import annotations
@@ -57,7 +57,9 @@ class _Stopped(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """How the making stands: the ``step`` it is at ('' where nothing is being made), its number ``at``, what went ``wrong``, the ``files`` made."""
+    """How the making stands: the ``step`` it is at ('' where nothing is being made), its number ``at``, what went ``wrong``,
+    the ``files`` made.
+    """
 
     step: str = ""
     at: int = 0
@@ -67,7 +69,8 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """What is to be made: one ``chapter``, or what is for one ``part``; else the packet and its files, with ``is_all`` what is only looked at too.
+    """What is to be made: one ``chapter``, or what is for one ``part``; else the packet and its files, with ``is_all`` what is
+    only looked at too.
 
     With ``is_dxf`` each template as DXF too, with ``is_model`` a model to turn about.
     """
@@ -88,7 +91,9 @@ class PaperMaking:
         self._number, self.stands = 0, Made()
 
     def begin(self, texts: JobTexts, lot: Lot) -> Thread:
-        """Make ``lot`` of the job of ``texts``. Raises BadInput, before anything is worked out, where what writes it isn't installed."""
+        """Make ``lot`` of the job of ``texts``. Raises BadInput, before anything is worked out, where what writes it isn't
+        installed.
+        """
         if lot.is_dxf:
             refuse_without_dxf()
         if lot.is_model:

@@ -1,6 +1,8 @@
-"""What stands on paper for a part, each to be looked at in a card: its templates, the settings it is cut by, its line in the cutting list.
+"""What stands on paper for a part, each to be looked at in a card: its templates, the settings it is cut by, its line in the
+cutting list.
 
-They are the packet's own: a template is the marks that are printed, a setting the words of its card. To measure from they are to be printed.
+They are the packet's own: a template is the marks that are printed, a setting the words of its card. To measure from they are to
+be printed.
 """
 
 from __future__ import annotations
@@ -29,7 +31,9 @@ __all__ = ["paper_card_routes", "templates_of"]
 
 
 def paper_card_routes(answered: Callable[[Callable[[Desk, Request], Response]], Any]) -> list[Route]:
-    """Where they are to be had: a part's ``/templates`` by its name, a ``/template`` by its title, a ``/setting`` by its number, the ``/list``."""
+    """Where they are to be had: a part's ``/templates`` by its name, a ``/template`` by its title, a ``/setting`` by its
+    number, the ``/list``.
+    """
     pages = {"/templates": _templates, "/template": _template, "/setting": _setting, "/list": _list}
     return [Route(address, answered(page)) for address, page in pages.items()]
 

@@ -34,9 +34,11 @@ LOOPBACK: Final = "127.0.0.1"
 
 
 def desk_for(path: Path, port: int, token: str | None = None, on_printer: OnPrinter = lambda job: (job, None)) -> Desk:
-    """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be read.
+    """All that the page of the job at ``path`` works with, to be answered at ``port``. Raises BadInput where the job can't be
+    read.
 
-    ``on_printer`` gives a job on the paper of the printer it names, and that printer; without it, printers are taken at their word.
+    ``on_printer`` gives a job on the paper of the printer it names, and that printer; without it, printers are taken at their
+    word.
     """
     draft = Draft(path)
     guard = Guard({f"{name}:{port}" for name in (LOOPBACK, "localhost")}, token)
@@ -47,8 +49,8 @@ def desk_for(path: Path, port: int, token: str | None = None, on_printer: OnPrin
 def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: OnPrinter, share_at: str | None = None) -> None:
     """Answer for the job at ``path`` until it is stopped with Ctrl+C; the address is given to ``show`` once it can be opened.
 
-    ``port`` 0 is any that is free; ``on_printer`` as for ``desk_for``. With ``share_at``, this computer's address on the local network
-    ('' to find it), the page at the machine answers there too, and ``show`` is given that address as well, else ''.
+    ``port`` 0 is any that is free; ``on_printer`` as for ``desk_for``. With ``share_at``, this computer's address on the local
+    network ('' to find it), the page at the machine answers there too, and ``show`` is given that address as well, else ''.
     Raises BadInput where the job can't be read, the port is another's, or there is no such address.
     """
     with _bound(port) as listening, ExitStack() as beside:
@@ -60,7 +62,8 @@ def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: O
             shared = Shared(desk, share_at or local_address())
             beside.callback(shared.stop)
             desk = replace(desk, shared=shared.address)
-        # It lives long, so rubbish is looked for; but never among what is fetched once, and seldom, since to look takes longer than to draw.
+        # It lives long, so rubbish is looked for; but never among what is fetched once, and seldom, since to look takes longer
+        # than to draw.
         gc.freeze()
         gc.set_threshold(50_000, 20, 40)
         config = uvicorn.Config(

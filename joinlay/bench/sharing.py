@@ -1,9 +1,10 @@
-"""The page at the machine for a phone on the local network: an address that can't be guessed, and nothing but ticks to be written.
+"""The page at the machine for a phone on the local network: an address that can't be guessed, and nothing but ticks to be
+written.
 
-The address has 128 random bits, made anew at each start and gone when it stops; whoever doesn't know it gets 404 for everything. It
-is shown as signs to be photographed too (a QR code, ISO/IEC 18004). It answers at the one address of this computer on the local network, from
-a thread of its own beside the bench's. The network is taken as the maker's own: what is sent can be read by whoever listens in on it, as
-everything that isn't encrypted.
+The address has 128 random bits, made anew at each start and gone when it stops; whoever doesn't know it gets 404 for everything.
+It is shown as signs to be photographed too (a QR code, ISO/IEC 18004). It answers at the one address of this computer on the
+local network, from a thread of its own beside the bench's. The network is taken as the maker's own: what is sent can be read by
+whoever listens in on it, as everything that isn't encrypted.
 """
 
 from __future__ import annotations

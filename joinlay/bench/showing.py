@@ -1,7 +1,8 @@
 """What is to be seen of a job while it is written: its plan, the drawings made of it, its faults, and the last that was good.
 
-A text that is no job (a number half typed, a quote not closed) leaves the plan and the drawings as they last were, said to be old. Drawings are
-made when they are looked at, not before, and kept as long as the plan stands; only the one on the page is made again at every key.
+A text that is no job (a number half typed, a quote not closed) leaves the plan and the drawings as they last were, said to be
+old. Drawings are made when they are looked at, not before, and kept as long as the plan stands; only the one on the page is made
+again at every key.
 """
 
 from __future__ import annotations
@@ -30,7 +31,8 @@ __all__ = ["Seen", "Showing"]
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What a text comes to: the ``plan``, ``is_old`` where that is of an earlier text, since this one has ``troubles``; None before the first.
+    """What a text comes to: the ``plan``, ``is_old`` where that is of an earlier text, since this one has ``troubles``; None
+    before the first.
 
     ``drawn`` is the last plan that has something to draw: one that is refused altogether has nothing.
     """
@@ -60,7 +62,9 @@ class Showing:
     """What is seen of the text in hand of a ``draft``. Safe to use from several threads at once, one of which works at a time."""
 
     def __init__(self, draft: Draft) -> None:
-        """Show ``draft``. Other files are read where the job's own file named them before anything was written here, or in its folder."""
+        """Show ``draft``. Other files are read where the job's own file named them before anything was written here, or in its
+        folder.
+        """
         self.draft, self.lock = draft, RLock()
         self._own = files_named(draft.kept, draft.path.name)
         self._folder = draft.path.resolve().parent
@@ -119,7 +123,9 @@ class Showing:
             return self._with_mends
 
     def drawing(self, key: str) -> Markup:
-        """The drawing that is called ``key``, of the last plan that was good; empty before there is one. Raises BadInput for no such drawing."""
+        """The drawing that is called ``key``, of the last plan that was good; empty before there is one. Raises BadInput for
+        no such drawing.
+        """
         with self.lock:
             plan = self.seen().drawn
             if key not in self._drawings:
@@ -128,7 +134,9 @@ class Showing:
             return self._drawings[key]
 
     def templates(self) -> tuple[Template, ...]:
-        """Everything that is measured from, of the last plan that was good, in the order of the work; made when it is first asked for."""
+        """Everything that is measured from, of the last plan that was good, in the order of the work; made when it is first
+        asked for.
+        """
         with self.lock:
             plan = self.seen().drawn
             if plan is not None and self._templates[0] is not plan:
@@ -138,7 +146,9 @@ class Showing:
             return self._templates[1]
 
     def may_read(self, name: str) -> bool:
-        """Whether a file that is named in the text may be read: in the job's folder, or named in the file itself from the start."""
+        """Whether a file that is named in the text may be read: in the job's folder, or named in the file itself from the
+        start.
+        """
         if name in self._own:
             return True
         try:

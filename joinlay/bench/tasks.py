@@ -1,8 +1,9 @@
-"""What is ticked off at the machine: every part to saw, every part through every card, every step of putting together, in the order of the work.
+"""What is ticked off at the machine: every part to saw, every part through every card, every step of putting together, in the
+order of the work.
 
-A task has a key made from what is done in it and from nothing else: the sizes a part is sawn to; the machine as it is set and the part as it
-lies; the parts of a step as they are cut. So a tick stays with its work when the job is changed around it, and holds no longer once the work
-itself is another. Sixty-four bits of a digest tell the tasks of one piece apart.
+A task has a key made from what is done in it and from nothing else: the sizes a part is sawn to; the machine as it is set and the
+part as it lies; the parts of a step as they are cut. So a tick stays with its work when the job is changed around it, and holds
+no longer once the work itself is another. Sixty-four bits of a digest tell the tasks of one piece apart.
 """
 
 from __future__ import annotations
@@ -54,7 +55,9 @@ class RowTasks:
 
 @dataclass(frozen=True, slots=True)
 class WorkTasks:
-    """What goes through a card the same way, ``is_turned`` where each goes through again at its other end, with a box for each part."""
+    """What goes through a card the same way, ``is_turned`` where each goes through again at its other end, with a box for each
+    part.
+    """
 
     work: Work
     is_turned: bool

@@ -1,8 +1,8 @@
 """What is done and ticked off, kept beside the job: ``print-chest.ticks.json``.
 
-The file has the mark of the plan it was ticked by and, for each tick, the key of its task and words that tell of it. Where the plan is another
-now, ticks whose work is the same hold on; the others stay in the file, told as no longer holding, until somebody takes them out: the wood
-was cut all the same. Written whole beside and renamed. Safe to use from several threads at once.
+The file has the mark of the plan it was ticked by and, for each tick, the key of its task and words that tell of it. Where the
+plan is another now, ticks whose work is the same hold on; the others stay in the file, told as no longer holding, until somebody
+takes them out: the wood was cut all the same. Written whole beside and renamed. Safe to use from several threads at once.
 """
 
 from __future__ import annotations
@@ -44,8 +44,8 @@ class Ticks:
     def turn(self, changes: Mapping[str, bool], tasks: Iterable[Task], mark: str) -> int:
         """Tick what is True in ``changes``, by key, take the tick from what is False, and write it with the plan's ``mark``.
 
-        Keys of none of ``tasks`` can't be ticked, only taken out; how many were passed over is given. Raises BadInput where the file can't be
-        written; then nothing is changed.
+        Keys of none of ``tasks`` can't be ticked, only taken out; how many were passed over is given. Raises BadInput where the
+        file can't be written; then nothing is changed.
         """
         with self.lock:
             known = {task.key: task.words for task in tasks}

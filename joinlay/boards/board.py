@@ -24,8 +24,8 @@ class Band:
     """Edge banding on one ``surface`` of a board: an edge or an end.
 
     ``stock`` names the banding, ``thickness`` is how much of the board's finished size it is, ``length`` what to cut, trim
-    included (EB-3), and ``order`` its turn on this board, from 1 (EB-1). ``width`` is how wide a lipping is sawn, None for banding as it is bought
-    (EB-4).
+    included (EB-3), and ``order`` its turn on this board, from 1 (EB-1). ``width`` is how wide a lipping is sawn, None for
+    banding as it is bought (EB-4).
     """
 
     surface: Surface
@@ -86,10 +86,9 @@ class Taper:
 class Board:
     """A piece of wood: its sizes, its references, what is cut out of it, and where it stands.
 
-    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width`` across it (the other
-    way about with ``has_grain_across``), ``thickness`` through. Cuts and tapers count from the reference face, edge and end, which ``datum``
-    gives their
-    words. ``place`` is None for a board that stands alone.
+    ``role`` is what it is in the piece, ``stock`` the name of what it is made of. ``length`` runs with the grain, ``width``
+    across it (the other way about with ``has_grain_across``), ``thickness`` through. Cuts and tapers count from the reference
+    face, edge and end, which ``datum`` gives their words. ``place`` is None for a board that stands alone.
     """
 
     role: PartRole

@@ -122,8 +122,9 @@ class Meeting:
 
     ``closes`` are the ways in which ``one`` may move, ``other`` standing still, as they come together (PT-1); drawn back the same
     way it comes free of it. ``glue`` is how much is glued, in square millimetres, ``cheeks`` how much of that are the cheeks of a
-    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are, ``fastener`` what size they are, ``along``
-    where they stand from the reference end of ``one``, where that was worked out. ``joint`` None: they meet by no joint.
+    tenon, which hold against a pull. ``fasteners`` is how many nails or screws there are, ``fastener`` what size they are,
+    ``along`` where they stand from the reference end of ``one``, where that was worked out. ``joint`` None: they meet by no
+    joint.
     """
 
     one: PartRole

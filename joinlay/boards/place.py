@@ -29,8 +29,9 @@ _DIRECTIONS: Final = {
 class Place:
     """The place of a board. ``origin`` is the corner where its reference face, edge and end meet, in mm.
 
-    ``along``, ``across`` and ``into`` are what a millimetre of the board's length, width and thickness is in the piece. A board that leans is
-    held square by the joint at its reference end for ``square_for`` mm; every size is reckoned as if it leaned from the end on.
+    ``along``, ``across`` and ``into`` are what a millimetre of the board's length, width and thickness is in the piece. A board
+    that leans is held square by the joint at its reference end for ``square_for`` mm; every size is reckoned as if it leaned from
+    the end on.
     """
 
     origin: Vector

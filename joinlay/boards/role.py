@@ -191,7 +191,9 @@ class DrawerRole:
 
 
 def row_name(first: DrawerRole, last: int = 0) -> str:
-    """What a row of drawers is called, from the ``first`` to the one of number ``last`` (0: it stands alone): ``drawers 1 to 3``."""
+    """What a row of drawers is called, from the ``first`` to the one of number ``last`` (0: it stands alone): ``drawers 1 to
+    3``.
+    """
     if last <= first.number:
         return first.name
     return f"drawers {first.number} {'and' if last == first.number + 1 else 'to'} {last}"
@@ -203,9 +205,9 @@ class PartRole:
 
     ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail or a dust panel the first of the row that it
     lies under, whose last is of ``number`` where there are several; for a mullion or partition in a row the one at its left.
-    ``hand`` tells two alike apart, ``number`` more of them, from 1. ``bay`` is the number of the open bay that it is in, or that a rail
-    or dust panel lies under. ``of`` is the part that a loose tenon or a knob's blank goes into: a
-    drawer's front, a rail. ``called`` is for a ``LONE`` part, which has nothing else to be named by.
+    ``hand`` tells two alike apart, ``number`` more of them, from 1. ``bay`` is the number of the open bay that it is in, or that
+    a rail or dust panel lies under. ``of`` is the part that a loose tenon or a knob's blank goes into: a drawer's front, a rail.
+    ``called`` is for a ``LONE`` part, which has nothing else to be named by.
     """
 
     kind: PartKind

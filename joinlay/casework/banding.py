@@ -1,6 +1,7 @@
 """Edge banding: which edges, in which order, the core that is cut and the lengths of band (EB-1 to EB-3).
 
-What is thicker than any banding is lipping: solid wood sawn for it, a little wider than the edge is thick, and planed flush (EB-4).
+What is thicker than any banding is lipping: solid wood sawn for it, a little wider than the edge is thick, and planed flush
+(EB-4).
 """
 
 from __future__ import annotations
@@ -53,9 +54,9 @@ def band_board(board: Board, bandings: Sequence[Banding], practice: Practice) ->
     """``board``, whose sizes stay the finished ones, with its bands; and what was found.
 
     EB-1: the bands go on in the order given; each is as long as the edge as it then is: the core and the bands already glued at
-    its two ends. EB-3: with trim at both ends. EB-4: how wide a lipping is sawn, and how it is put on. Bands thinner than ``banding worth
-    counting`` are noted as ones that may be left out of the core's size. Source: common practice. Raises BadInput for an edge banded twice,
-    Refused where no core is left.
+    its two ends. EB-3: with trim at both ends. EB-4: how wide a lipping is sawn, and how it is put on. Bands thinner than
+    ``banding worth counting`` are noted as ones that may be left out of the core's size. Source: common practice. Raises BadInput
+    for an edge banded twice, Refused where no core is left.
     """
     turns = [(surface, banding) for banding in bandings for surface in banding.surfaces]
     on = [surface for surface, _ in turns] + [band.surface for band in board.bands]
@@ -99,7 +100,9 @@ def _covered(board: Board, surface: Surface, to_come: Sequence[tuple[Surface, Ba
 
 
 def _sawn_width(board: Board, banding: Banding, practice: Practice) -> Dimension | None:
-    """How wide a lipping is sawn: as wide as the edge and a little proud of both faces; None for banding, which is bought (EB-4)."""
+    """How wide a lipping is sawn: as wide as the edge and a little proud of both faces; None for banding, which is bought
+    (EB-4).
+    """
     if banding.thickness <= practice.length("thickest banding"):
         return None
     return (board.thickness + 2 * practice.length("lipping proud")).named(
@@ -118,7 +121,8 @@ def _lipped(board: Board, bands: Sequence[Band], practice: Practice) -> list[Fin
         "ends": "ends" if first is Axis.ALONG else "long edges",
     }  # fmt: skip
     what = (
-        f"Its lipping is {{thickness}} thick, and sawn {{width}} wide to stand {{proud}} proud of both faces: glue and clamp it on with a batten "
+        f"Its lipping is {{thickness}} thick, and sawn {{width}} wide to stand {{proud}} proud of both faces: "
+        f"glue and clamp it on with a batten "
         f"over it,{turns} and plane it flush before any fence or rule touches the part."
     )
     return [note("lipping", what, "EB-4", "common practice", **numbers).at(board.name)]
@@ -191,7 +195,12 @@ def _crossed(board: Board, edges: str) -> Finding:
 
 def _shows(board: Board, band: Band, cut: Cut) -> Finding:
     return warning(
-        "banding", "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
-        "Leave that edge out of its [[banding]], under edges, or make the part of solid wood, which needs no band.", "EB-3", "AWS 2009",
-        cut=cut.name, edge=board.datum.word(band.surface), thickness=band.thickness,
-    ).at(board.name)  # fmt: skip
+        "banding",
+        "The {cut} runs into the band on the {edge}, {thickness} thick, and would show.",
+        "Leave that edge out of its [[banding]], under edges, or make the part of solid wood, which needs no band.",
+        "EB-3",
+        "AWS 2009",
+        cut=cut.name,
+        edge=board.datum.word(band.surface),
+        thickness=band.thickness,
+    ).at(board.name)

@@ -32,7 +32,8 @@ __all__ = ["BankWish", "Bay", "DrawerWish", "OpenBay", "Row", "RowWish", "Slot",
 class RowWish:
     """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1).
 
-    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1). ``has_double_bearers`` instead of partitions between them.
+    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1). ``has_double_bearers`` instead of partitions
+    between them.
     """
 
     count: int = 1
@@ -81,9 +82,9 @@ class BankWish:
 class Row:
     """A row of a bay: its ``drawers`` from the left, each in an opening of its own (RO-1).
 
-    ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of the
-    openings from the frame's left edge, ``widths`` their widths. An open bay has no drawers, a number ``bay`` through the piece, and
-    what it ``holds`` (SH-1). ``has_double_bearers`` where these stand behind its mullions in place of partitions.
+    ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of
+    the openings from the frame's left edge, ``widths`` their widths. An open bay has no drawers, a number ``bay`` through the
+    piece, and what it ``holds`` (SH-1). ``has_double_bearers`` where these stand behind its mullions in place of partitions.
     """
 
     drawers: tuple[DrawerRole, ...]
@@ -148,7 +149,9 @@ class Bay:
         return self.left + self.width
 
     def has_panel_under(self, n: int) -> bool:
-        """True where a dust panel lies under row ``n``: where that, or the one below it, is parted or open. Never under the last."""
+        """True where a dust panel lies under row ``n``: where that, or the one below it, is parted or open. Never under the
+        last.
+        """
         return n + 1 < len(self.rows) and (self.rows[n].needs_panels or self.rows[n + 1].needs_panels)
 
 
@@ -242,8 +245,8 @@ def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension,
 
 @dataclass(frozen=True, slots=True)
 class OpenBay:
-    """An open bay in its place (SH-1): its ``number`` through the piece, the ``bank`` it is of, and the opening before it, ``left`` from the
-    frame's left edge and ``floor`` above its underside.
+    """An open bay in its place (SH-1): its ``number`` through the piece, the ``bank`` it is of, and the opening before it,
+    ``left`` from the frame's left edge and ``floor`` above its underside.
     """
 
     number: int
@@ -270,10 +273,10 @@ class Slot:
     """Where ``drawer`` goes: ``left`` and ``floor`` are the opening's left and the level it rides on, in X and Z.
 
     ``guide_left`` and ``guide_right`` are from the wood at either side to the opening (RN-2). ``below`` is what the runner under
-    it may be high: the rail's height, or the way down to the panel that it stands over. ``above`` is the same over the
-    opening, up to the runner of the next drawer or the panel. ``uprights`` are the frame's members left and right, ``rails``
-    those below and above. ``ground`` and ``roof`` are the panels under and over it, of the case or between rows; None where only a
-    rail parts it from the next drawer. ``is_there`` where frame and case were there before, so that nothing can be asked of them.
+    it may be high: the rail's height, or the way down to the panel that it stands over. ``above`` is the same over the opening,
+    up to the runner of the next drawer or the panel. ``uprights`` are the frame's members left and right, ``rails`` those below
+    and above. ``ground`` and ``roof`` are the panels under and over it, of the case or between rows; None where only a rail parts
+    it from the next drawer. ``is_there`` where frame and case were there before, so that nothing can be asked of them.
     """
 
     drawer: DrawerRole

@@ -46,7 +46,8 @@ _BACK = Datum("inside face", "left edge", "bottom end", "outside face", "right e
 class Cavity:
     """The room of one bank in the case: the wood at its left and right, and the faces they turn to it, in X.
 
-    Where no wood stands between two drawers of a row, it is the panel that their double bearer lies on, and the middle of that (RO-1).
+    Where no wood stands between two drawers of a row, it is the panel that their double bearer lies on, and the middle of that
+    (RO-1).
     """
 
     left: Dimension
@@ -66,7 +67,8 @@ class Cavity:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """The room of one drawer: its ``cavity``, the panels ``ground`` and ``roof`` under and over it and the faces they turn to it, in Z.
+    """The room of one drawer: its ``cavity``, the panels ``ground`` and ``roof`` under and over it and the faces they turn to it,
+    in Z.
 
     None where no panel is, but only the runners of the drawer below or above.
     """
@@ -248,11 +250,19 @@ class _CaseMaker:
         row, stock = bay.rows[n], self._make.panels
         role = row.under(PartKind.DUST_PANEL)
         if stock.thickness > bay.rail:
-            raise refusal(
-                "dust panel", "A dust panel {panel} thick does not go behind a rail {rail} high.",
-                "Make the rail at least {panel} high, or the case's panels of stock {rail} thick at most.", "RO-1", "by geometry",
-                panel=stock.thickness, rail=bay.rail,
-            ).at(role.name).by(at_least("frame", "rail", stock.thickness), stock_of("case", "panels", thickest=bay.rail))  # fmt: skip
+            raise (
+                refusal(
+                    "dust panel",
+                    "A dust panel {panel} thick does not go behind a rail {rail} high.",
+                    "Make the rail at least {panel} high, or the case's panels of stock {rail} thick at most.",
+                    "RO-1",
+                    "by geometry",
+                    panel=stock.thickness,
+                    rail=bay.rail,
+                )
+                .at(role.name)
+                .by(at_least("frame", "rail", stock.thickness), stock_of("case", "panels", thickest=bay.rail))
+            )
         self._lay(role, row.floor, stock, self._dado, cavity)
         return role
 
@@ -266,8 +276,8 @@ class _CaseMaker:
         front: Dimension = NOTHING,
         rule: str = "RO-1",
     ) -> None:
-        """A panel or shelf across ``cavity`` with its upper face at ``top``, in dadoes of the wood at both sides; its front edge stands
-        ``front`` behind that of the case.
+        """A panel or shelf across ``cavity`` with its upper face at ``top``, in dadoes of the wood at both sides; its front edge
+        stands ``front`` behind that of the case.
         """
         sizes = self._sizes
         reach = dado.depth - self._tip
@@ -440,6 +450,14 @@ class _CaseMaker:
     def _dimensions(self) -> tuple[Dimension, ...]:
         sizes = self._sizes
         return (
-            sizes.width, sizes.height, sizes.depth, sizes.inside_width, sizes.inside_depth, sizes.bottom_offset, sizes.top_offset,
-            sizes.floor, sizes.ceiling, sizes.back,
-        )  # fmt: skip
+            sizes.width,
+            sizes.height,
+            sizes.depth,
+            sizes.inside_width,
+            sizes.inside_depth,
+            sizes.bottom_offset,
+            sizes.top_offset,
+            sizes.floor,
+            sizes.ceiling,
+            sizes.back,
+        )

@@ -73,7 +73,8 @@ def meet_back(
 ) -> Iterator[Meeting]:
     """The back in the rabbets or grooves of the sides and against the panels' back edges, without glue.
 
-    One in rabbets is nailed there, a sheet all along, solid wood in the middle of top and bottom only, so that it may move (SC-2, RA-1, CK-6).
+    One in rabbets is nailed there, a sheet all along, solid wood in the middle of top and bottom only, so that it may move (SC-2,
+    RA-1, CK-6).
     """
     joint, is_groove = seat.joint.role, isinstance(seat.joint, Groove)
     ways = (Way.UP, Way.DOWN) if is_groove else (Way.FRONT, Way.UP, Way.DOWN)

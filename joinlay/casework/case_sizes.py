@@ -24,8 +24,8 @@ class CaseMake:
     ``panels`` are its bottom and top, ``sides`` its partitions too. ``bottom_offset`` is from the sides' lower ends to the
     underside of the bottom, ``top_offset`` from their upper ends to the top of the top; None: where the bearers need no packing,
     or, where the rail is too low for that, level with the rail. ``has_stopped_dadoes`` hides the dadoes at the front of the sides
-    (DA-4), for a case without a frame's cover. ``back_inset`` is from the sides' rear edges to the back, which then stands in grooves; None: it lies
-    in rabbets, flush with them (SC-2, RA-1).
+    (DA-4), for a case without a frame's cover. ``back_inset`` is from the sides' rear edges to the back, which then stands in
+    grooves; None: it lies in rabbets, flush with them (SC-2, RA-1).
     """
 
     sides: Stock
@@ -71,11 +71,10 @@ def size_case(
 ) -> CaseSizes:  # fmt: skip
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
-    CA-1: the outside follows from the frame and its overhangs; ``behind`` is what the back's rabbet, or its
-    groove and what stands behind that, takes of the depth; ``runner`` is the thickness of the bearers' stock, which decides
-    where bottom and top stand by default; over and under an open bay (``is_open_below``, ``is_open_above``) they are level with the rail,
-    where that hides them. Raises Refused where a rail is too low to hide the bottom or the top. Source: common
-    practice.
+    CA-1: the outside follows from the frame and its overhangs; ``behind`` is what the back's rabbet, or its groove and what
+    stands behind that, takes of the depth; ``runner`` is the thickness of the bearers' stock, which decides where bottom and top
+    stand by default; over and under an open bay (``is_open_below``, ``is_open_above``) they are level with the rail, where that
+    hides them. Raises Refused where a rail is too low to hide the bottom or the top. Source: common practice.
     """
     whole_width, whole_height, whole_depth = size
     width = (whole_width - 2 * frame.overhang).named("case width", "CA-1, FF-3", "common practice")
@@ -111,8 +110,8 @@ def _offset(
 ) -> Dimension:
     """From the end of the sides to the panel behind a rail that hides ``hidden`` of them.
 
-    A panel level with it may stand up to ``lift`` further off. By default the panel stands a runner's thickness away from the opening, so
-    that nothing is packed; else level with the rail.
+    A panel level with it may stand up to ``lift`` further off. By default the panel stands a runner's thickness away from the
+    opening, so that nothing is packed; else level with the rail.
     """
     name, margin = f"case {part} offset", practice.length("case dado margin")
     if given is not None:
@@ -122,12 +121,22 @@ def _offset(
         return (level - runner).named(name, "CA-1", "our own choice")
     if level >= margin:
         return level.named(name, "CA-1", "our own choice")
-    raise refusal(
-        "case dado",
-        f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with {{margin}} beyond it.",
-        f"Make the {part} rail at least {{short}} higher, or the case's panels thinner.", "CA-1", "our own choice",
-        hidden=hidden, panel=panel, margin=margin, short=margin - level,
-    ).at("case").by(larger("frame", f"{part}-rail", margin - level), stock_of("case", "panels", thickest=hidden - margin))  # fmt: skip
+    raise (
+        refusal(
+            "case dado",
+            f"The {part} rail hides {{hidden}} of the case's sides, too little for a dado {{panel}} wide with "
+            f"{{margin}} beyond it.",
+            f"Make the {part} rail at least {{short}} higher, or the case's panels thinner.",
+            "CA-1",
+            "our own choice",
+            hidden=hidden,
+            panel=panel,
+            margin=margin,
+            short=margin - level,
+        )
+        .at("case")
+        .by(larger("frame", f"{part}-rail", margin - level), stock_of("case", "panels", thickest=hidden - margin))
+    )
 
 
 def _checked(

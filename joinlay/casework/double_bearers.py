@@ -17,13 +17,18 @@ __all__ = ["alone", "no_double"]
 
 def alone(slot: Slot) -> Finding:
     """The panel that drawers ride on where no partition under their mullion holds it up (RO-1)."""
-    what = "The dust panel under it carries its drawers by the rail and by its ends in the sides alone: nothing stands under it between them."
+    what = (
+        "The dust panel under it carries its drawers by the rail and by its ends in the sides alone: nothing "
+        "stands under it between them."
+    )
     remedy = 'Where the row is wide or its load heavy, put partitions between its drawers: between = "partition".'
     return replace(note("double bearer", what, "RO-1", "common practice"), remedy=remedy).at(slot.name)
 
 
 def no_double(slot: Slot, packing: Dimension | None) -> Refused:
-    """Why none can lie at ``slot``: the case is solid, and the panel moves along it; or it would have to be packed up, by ``packing`` (RO-1)."""
+    """Why none can lie at ``slot``: the case is solid, and the panel moves along it; or it would have to be packed up, by
+    ``packing`` (RO-1).
+    """
     remedy = 'Put partitions between these drawers: between = "partition".'
     if packing is None:
         what = "A double bearer lies across the grain of a panel that moves, and nothing at its ends holds it."

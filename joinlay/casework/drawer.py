@@ -30,7 +30,8 @@ if TYPE_CHECKING:
 
 __all__ = ["plan_drawer"]
 
-#: What is left of a drawer's height above its bottom, as a share of its sides', before it is warned that it holds little. Source: our own choice.
+#: What is left of a drawer's height above its bottom, as a share of its sides', before it is warned that it holds little. Source:
+#: our own choice.
 _LEAST_INSIDE: Final = Fraction(1, 3)
 
 _FRONT = Datum("inside face", "bottom edge", "left end", "outside face", "top edge", "right end")
@@ -95,9 +96,12 @@ def _refuse_upright(role: DrawerRole, make: DrawerMake) -> None:
     """Refuse a solid front with its grain upright, which would move from side to side in an opening and on a box that don't."""
     if make.has_upright_grain and make.front.is_solid:
         refused = refusal(
-            "wood movement", "Its front is solid, and with the grain upright it would swell and shrink from side to side; its opening does not.",
-            "", "CK-6, CL-2", "Wood Handbook 2010, equation 13-2",
-        ).at(role.name)  # fmt: skip
+            "wood movement",
+            "Its front is solid, and with the grain upright it would swell and shrink from side to side; its opening does not.",
+            "",
+            "CK-6, CL-2",
+            "Wood Handbook 2010, equation 13-2",
+        ).at(role.name)
         ways = (Remedy("leave its grain from side to side", (Change("drawers", "front-grain", "from side to side"),)),)
         raise refused.by(*ways)
 
@@ -166,8 +170,17 @@ def _shallow(offset: Dimension, bottom: Dimension, sizes: DrawerSizes, shop: Sho
     inside = Length((sizes.side_height - offset - bottom).mm)
     if inside >= sizes.side_height * _LEAST_INSIDE or offset <= usual:
         return None
-    found = warning("shallow drawer", "With the groove {offset} above the sides' bottom edge only {inside} of sides {height} high is left above the "
-                    "bottom.", "", "GR-1", "our own choice", offset=offset, inside=inside, height=sizes.side_height, usual=usual)  # fmt: skip
+    found = warning(
+        "shallow drawer",
+        "With the groove {offset} above the sides' bottom edge only {inside} of sides {height} high is left above the bottom.",
+        "",
+        "GR-1",
+        "our own choice",
+        offset=offset,
+        inside=inside,
+        height=sizes.side_height,
+        usual=usual,
+    )
     return replace(
         found, remedies=(Remedy("put the groove lower, {usual} above the sides' bottom edge", (figure("groove offset", usual),)),)
     )
@@ -192,9 +205,12 @@ class _Box:
         """Refuse a bottom that is to slide in under a back that it is grooved into (DJ-3)."""
         if self._is_back_grooved and self.make.bottom_reach is not BottomReach.BACK:
             refused = refusal(
-                "drawer bottom", "The bottom is to reach the ends of the sides, and the back is as high as they are, so it stands in its way.",
-                "", "DJ-3", "Noyes; Wheeler",
-            ).at(self.role.name)  # fmt: skip
+                "drawer bottom",
+                "The bottom is to reach the ends of the sides, and the back is as high as they are, so it stands in its way.",
+                "",
+                "DJ-3",
+                "Noyes; Wheeler",
+            ).at(self.role.name)
             ways = (Remedy("let the back stand on the bottom", (Change("drawers", "back-height", BackHeight.ON_BOTTOM.value),)),)
             raise refused.by(*ways)
 
@@ -281,10 +297,13 @@ class _Box:
             return ()
         found = {
             PartKind.DRAWER_FRONT: (
-                (Surface.END, planed.sides), (Surface.FAR_END, planed.sides), (Surface.FAR_EDGE, planed.top), (Surface.EDGE, planed.bottom)
+                (Surface.END, planed.sides),
+                (Surface.FAR_END, planed.sides),
+                (Surface.FAR_EDGE, planed.top),
+                (Surface.EDGE, planed.bottom),
             ),
             PartKind.DRAWER_SIDE: ((Surface.FAR_FACE, planed.sides), (Surface.FAR_EDGE, planed.top)),
-        }.get(kind, ((Surface.FAR_EDGE, planed.top),))  # fmt: skip
+        }.get(kind, ((Surface.FAR_EDGE, planed.top),))
         return tuple((surface, off) for surface, off in found if off)
 
     @property

@@ -52,10 +52,10 @@ class BottomSeat:
     """The room the grooves leave for a bottom.
 
     ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove.
-    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``back_face`` how far the inside of the
-    drawer's back; ``clearance`` is in all, half of it at each side.
-    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over.
-    ``is_open_in_front`` where the corners open the ends of the front's groove.
+    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``back_face`` how far the
+    inside of the drawer's back; ``clearance`` is in all, half of it at each side. ``side_front`` is where the sides begin,
+    ``side_length`` how long they are: what the taper runs over. ``is_open_in_front`` where the corners open the ends of the
+    front's groove.
     """
 
     joint: JointRole | None
@@ -130,12 +130,21 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
         (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"
     )  # fmt: skip
     return Board(
-        role, stock.name, length, width, stock.thickness.named(f"{role.name} thickness", "GR-1", "as measured"), _DATUM, tapers=tapers, place=place
-    )  # fmt: skip
+        role,
+        stock.name,
+        length,
+        width,
+        stock.thickness.named(f"{role.name} thickness", "GR-1", "as measured"),
+        _DATUM,
+        tapers=tapers,
+        place=place,
+    )
 
 
 def _narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimension) -> Dimension:
-    """``width`` where the sides begin, less what the taper takes by ``y`` from the face of the frame; more, where that lies before them (DR-4)."""
+    """``width`` where the sides begin, less what the taper takes by ``y`` from the face of the frame; more, where that lies
+    before them (DR-4).
+    """
     if not sizes.taper:
         return width
     run = y - seat.side_front
@@ -153,8 +162,8 @@ def fasten_under(
 ) -> tuple[Board, Meeting]:
     """The bottom bored for the screws that hold it up to the ``back`` that stands on it, and where the two meet (DJ-3).
 
-    A sheet has holes. Solid wood, held at its front, has slots as long as the screw is thick and the wood behind its front moves; one that would
-    leave less than half a screw of wood behind it runs out at the back edge. Sources: Noyes; Wheeler; CK-6.
+    A sheet has holes. Solid wood, held at its front, has slots as long as the screw is thick and the wood behind its front moves;
+    one that would leave less than half a screw of wood behind it runs out at the back edge. Sources: Noyes; Wheeler; CK-6.
     """
     practice = shop.practice
     shank, spacing = practice.length("bottom screw"), practice.length("bottom screw spacing")
@@ -192,8 +201,8 @@ def fasten_under(
 
 
 def _moved_behind(stock: Solid, behind: Length, seasons: Seasons, usual: Dimension) -> tuple[Dimension, Dimension]:
-    """What solid wood ``behind`` its fixed front grows by the dampest day and shrinks by the driest; of a wood that isn't in the table
-    ``usual`` each way.
+    """What solid wood ``behind`` its fixed front grows by the dampest day and shrinks by the driest; of a wood that isn't in the
+    table ``usual`` each way.
     """
     try:
         damp, dry = (movement_of(stock, behind, seasons.workshop, day) for day in (seasons.dampest, seasons.driest))
@@ -205,8 +214,8 @@ def _moved_behind(stock: Solid, behind: Length, seasons: Seasons, usual: Dimensi
 def meet_bottom(
     bottom: Board, front: Board, sides: tuple[Board, Board], back: Board, sizes: DrawerSizes, seat: BottomSeat, *, is_glued: bool
 ) -> tuple[Meeting, ...]:
-    """Where the bottom meets what is grooved for it (GR-2, DR-4); one under a standing back meets that by ``fasten_under``, and ``is_glued`` at its
-    front where it is solid, so that it moves from there (GR-2, PT-7).
+    """Where the bottom meets what is grooved for it (GR-2, DR-4); one under a standing back meets that by ``fasten_under``, and
+    ``is_glued`` at its front where it is solid, so that it moves from there (GR-2, PT-7).
 
     It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or
     along it from where the groove is open.
@@ -249,8 +258,8 @@ def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -
     (groove,) = side.cuts_of(CutUse.GROOVE)
     is_left = side.role.hand is Hand.LEFT
     ways = [Way.LEFT if is_left else Way.RIGHT]
-    # The front end of the groove is open until the front is on. Where the sides lean, the bottom's wide end passes between their narrow ends
-    # only if its clearance makes up for that.
+    # The front end of the groove is open until the front is on. Where the sides lean, the bottom's wide end passes between their
+    # narrow ends only if its clearance makes up for that.
     if sizes.taper.mm >= -seat.clearance.mm:
         ways.append(Way.BACK)
     if sizes.taper.mm <= seat.clearance.mm and groove.along.stop == side.length:

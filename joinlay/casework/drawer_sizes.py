@@ -105,10 +105,17 @@ def _refuse_wide_back(name: str, taper: Dimension, clearance: Dimension) -> None
     play = 2 * clearance
     if taper < NOTHING and play + taper < NOTHING:
         refused = refusal(
-            "drawer size", "The drawer is {wider} wider at its back than its front, and the opening leaves {play} in all, so its back won't go in.",
-            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of more than 0 narrows it to "
-            "the back, as most do.", "DR-4", "by geometry", wider=-taper, play=play,
-        ).at(name)  # fmt: skip
+            "drawer size",
+            "The drawer is {wider} wider at its back than its front, and the opening leaves "
+            "{play} in all, so its back won't go in.",
+            "Let it widen by {play} at most (a taper of -{play}), or make the side clearance larger. A taper of "
+            "more than 0 narrows it to "
+            "the back, as most do.",
+            "DR-4",
+            "by geometry",
+            wider=-taper,
+            play=play,
+        ).at(name)
         raise refused.by(Remedy("leave out the taper", (figure("taper", ZERO),)), figure("taper", -play))
 
 

@@ -1,8 +1,9 @@
 """Runners for openings that are there, in a case someone else built: worked out from what was measured of it (RN-1 to RN-5).
 
-The case is no part of the plan. Its surfaces stand as they were measured, and the runners, stops and drawers are made to them: how wide and
-deep it is inside, how far the openings' edges stand in from its sides, how high its rails are, and, where that is known, how far it is
-down to its bottom and up to its top. The boards that stand for it are only as large as was measured: they end where nothing is known.
+The case is no part of the plan. Its surfaces stand as they were measured, and the runners, stops and drawers are made to them:
+how wide and deep it is inside, how far the openings' edges stand in from its sides, how high its rails are, and, where that is
+known, how far it is down to its bottom and up to its top. The boards that stand for it are only as large as was measured: they
+end where nothing is known.
 """
 
 from __future__ import annotations
@@ -39,11 +40,12 @@ __all__ = ["ExistingCase", "Fitted", "OpeningThere", "check_measures", "fit_out"
 class ExistingCase:
     """A case that is there, as measured, and what its runners and stops are to be made of.
 
-    ``sides`` is its wood: whether it moves, and how thick. ``inside_width`` and ``inside_depth`` are behind the frame, ``inside_depth``
-    from the frame's back to the case back. ``left_edge`` and ``right_edge`` are from its sides to the openings; of these two and the
-    inside width what is None follows from the others, both edges alike where neither is given. ``rail`` is the height of the rails
-    between openings, and of the one under the lowest where ``below`` is None. ``below`` is from the lowest opening's lower edge down to
-    the case's bottom, ``above`` from the topmost one's upper edge to its top; None: not known, or far away.
+    ``sides`` is its wood: whether it moves, and how thick. ``inside_width`` and ``inside_depth`` are behind the frame,
+    ``inside_depth`` from the frame's back to the case back. ``left_edge`` and ``right_edge`` are from its sides to the openings;
+    of these two and the inside width what is None follows from the others, both edges alike where neither is given. ``rail`` is
+    the height of the rails between openings, and of the one under the lowest where ``below`` is None. ``below`` is from the
+    lowest opening's lower edge down to the case's bottom, ``above`` from the topmost one's upper edge to its top; None: not
+    known, or far away.
     """
 
     runners: RunnerMake
@@ -96,8 +98,8 @@ class Fitted:
 def fit_out(case: ExistingCase, openings: Sequence[OpeningThere], shop: Shop) -> Fitted:
     """The runners and stops of ``openings`` over one another in an existing ``case``, and a slot for each drawer.
 
-    They are those that the same case would get as part of a piece: RN-1 to RN-4, ST-1 to ST-4. Raises BadInput where the measures don't go
-    together, Refused where a rule can't be met. Source: common practice.
+    They are those that the same case would get as part of a piece: RN-1 to RN-4, ST-1 to ST-4. Raises BadInput where the measures
+    don't go together, Refused where a rule can't be met. Source: common practice.
     """
     measured = _Measured.of(case, tuple(openings))
     slots = tuple(measured.slots())
@@ -110,7 +112,9 @@ def fit_out(case: ExistingCase, openings: Sequence[OpeningThere], shop: Shop) ->
 
 
 def check_measures(case: ExistingCase, openings: Sequence[OpeningThere]) -> None:
-    """Raise BadInput where the measures of ``case`` don't go together or don't suffice for ``openings``, with what to measure or leave out."""
+    """Raise BadInput where the measures of ``case`` don't go together or don't suffice for ``openings``, with what to measure
+    or leave out.
+    """
     _Measured.of(case, tuple(openings))
 
 
@@ -123,7 +127,8 @@ def _said(case: ExistingCase) -> Iterator[Finding]:
     source = "Noyes" if case.sides.is_solid else "common practice"
     yield note(
         "runners",
-        f"{held} Each goes straight in through its opening, then out behind the frame and into its place. Measure the case at the front and at the "
+        f"{held} Each goes straight in through its opening, then out behind the frame and into its place. "
+        f"Measure the case at the front and at the "
         "back, top and bottom: make every strip to the least. Nails are reckoned for a bottom and top as thick as its sides.",
         "RN-4",
         source,
@@ -160,13 +165,17 @@ class _Measured:
                 (first.depth, other.opening.depth, "deep"),
             ):
                 if size != its:
-                    said = f"the opening of {other.drawer.name} is {{its}} {what}, that of {openings[0].drawer.name} {{size}}; {_ONE_CASE}"
+                    said = (
+                        f"the opening of {other.drawer.name} is {{its}} {what}, that of "
+                        f"{openings[0].drawer.name} {{size}}; {_ONE_CASE}"
+                    )
                     raise BadSize(said, its=its, size=size)
         inside, edges = _across(case, first.width)
         front = (first.depth - case.inside_depth).named("thickness of the frame, as measured", "RN-1", "by geometry")
         if front.mm <= 0:
             raise BadSize(
-                "inside-depth is {inside} and the opening's depth, from the face of the frame, is {depth}: that leaves the frame no thickness. "
+                "inside-depth is {inside} and the opening's depth, from the face of the frame, is {depth}: that "
+                "leaves the frame no thickness. "
                 "Measure inside-depth from the back of the frame, so that it is less than {depth}.",
                 inside=case.inside_depth,
                 depth=first.depth,
@@ -307,13 +316,15 @@ def _across(case: ExistingCase, opening: Dimension) -> tuple[Dimension, tuple[Di
     if inside is None:
         if left is None or right is None:
             raise BadInput(
-                "nothing says how wide the case is inside; write inside-width = and what it measures behind the frame, or left-edge and "
+                "nothing says how wide the case is inside; write inside-width = and what it measures behind the "
+                "frame, or left-edge and "
                 "right-edge, how far the openings' edges stand in from its sides."
             )
         inside = (left + opening + right).named("case inside width", "RN-2", "by geometry")
     if left is not None and right is not None and left + opening + right != inside:
         raise BadSize(
-            "left-edge, the opening and right-edge come to {sum}, but inside-width is {inside}. Measure again, or leave one of the three out.",
+            "left-edge, the opening and right-edge come to {sum}, but inside-width is {inside}. Measure again, "
+            "or leave one of the three out.",
             sum=left + opening + right,
             inside=inside,
         )
@@ -325,7 +336,8 @@ def _across(case: ExistingCase, opening: Dimension) -> tuple[Dimension, tuple[Di
     for edge, hand in ((left, Hand.LEFT), (right, Hand.RIGHT)):
         if edge.mm < 0:
             raise BadSize(
-                "the openings, {opening} wide, reach {past} past the inside of the case at its {hand}, so drawers would run against it. Measure "
+                "the openings, {opening} wide, reach {past} past the inside of the case at its {hand}, so "
+                "drawers would run against it. Measure "
                 "again; {most} is as wide as an opening can be there.",
                 opening=opening,
                 past=-edge,

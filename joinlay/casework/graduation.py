@@ -90,8 +90,8 @@ Heights = Union[Equal, Arithmetic, Geometric, OneByOne, ByShares]
 
 @dataclass(frozen=True, slots=True)
 class Divided:
-    """What is divided, in a maker's words: each opening's ``size``, the wood ``between``, ``whole`` that leaves the room, and whether it
-    is ``high`` or ``wide``; and the ``rule`` it goes by.
+    """What is divided, in a maker's words: each opening's ``size``, the wood ``between``, ``whole`` that leaves the room, and
+    whether it is ``high`` or ``wide``; and the ``rule`` it goes by.
     """
 
     size: str
@@ -221,12 +221,18 @@ def _one_by_one(heights: OneByOne, room: Dimension, divided: Divided) -> list[Di
         nearest = {"nearest": last + rest} if (last + rest).mm > 0 else {}
         raise refusal(
             "graduation",
-            f"The openings and {divided.between} are {{amount}} {word}: the openings come to {{sum}}, and the {divided.whole} leaves {{room}} for "
+            f"The openings and {divided.between} are {{amount}} {word}: the openings come to {{sum}}, and the "
+            f"{divided.whole} leaves {{room}} for "
             "them.",
             f"Make the frame {{amount}} {divided.less if word == 'short' else divided.more}, leave one opening to fill"
             + (", or make the last one {nearest}." if nearest else "."),
-            divided.rule, _SOURCE, amount=amount, sum=room - rest, room=room, **nearest,
-        ).by(Change("case", "width" if divided.way == "wide" else "height", -rest, is_more=True))  # fmt: skip
+            divided.rule,
+            _SOURCE,
+            amount=amount,
+            sum=room - rest,
+            room=room,
+            **nearest,
+        ).by(Change("case", "width" if divided.way == "wide" else "height", -rest, is_more=True))
     return [rest if size is None else dimension(size) for size in heights.given]
 
 
@@ -244,9 +250,15 @@ def _refuse_nothing(
         raise refusal("graduation", what, "Give a step of less than {limit}, either way, or a higher frame.", "DR-7", _SOURCE,
                       left=exact[least], limit=limit).by(Change("bank", "step", limit / 2, toward=-1))  # fmt: skip
     raise refusal(
-        "graduation", what, f"Make the others together {divided.less} than {{room}}, or the frame more than {{short}} {divided.more}.",
-        divided.rule, _SOURCE, left=exact[least], room=room, short=-exact[least],
-    )  # fmt: skip
+        "graduation",
+        what,
+        f"Make the others together {divided.less} than {{room}}, or the frame more than {{short}} {divided.more}.",
+        divided.rule,
+        _SOURCE,
+        left=exact[least],
+        room=room,
+        short=-exact[least],
+    )
 
 
 def _rounded(exact: Sequence[Dimension], rounding: Rounding, room: Dimension) -> list[Dimension]:

@@ -25,7 +25,9 @@ class BackHeight(Enum):
 
 
 class BottomReach(Enum):
-    """How far a bottom reaches that slides in under the back: flush with the back's outer face, or to the ends of the sides (DJ-3)."""
+    """How far a bottom reaches that slides in under the back: flush with the back's outer face, or to the ends of the sides
+    (DJ-3).
+    """
 
     BACK = "back"
     ENDS = "ends of the sides"
@@ -48,8 +50,8 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class ToPlane:
-    """What a drawer that is made full to its opening is planed by as it is fitted: each of its ``sides``, its ``top`` edges and the
-    ``bottom`` edge of its front (HF-1).
+    """What a drawer that is made full to its opening is planed by as it is fitted: each of its ``sides``, its ``top`` edges and
+    the ``bottom`` edge of its front (HF-1).
     """
 
     sides: Dimension
@@ -61,8 +63,8 @@ class ToPlane:
 class DrawerMake:
     """What a drawer is made of and how it is joined: which kind of corner at the front and at the back.
 
-    ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as high as
-    DR-3 allows. ``planed`` is for a drawer that is fitted by hand, without clearances before (HF-1).
+    ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as
+    high as DR-3 allows. ``planed`` is for a drawer that is fitted by hand, without clearances before (HF-1).
     ``has_upright_grain``: the grain of its front, which is of a sheet, runs up and down.
     """
 

@@ -1,7 +1,8 @@
-"""From the inside out: the opening for a drawer that must hold something, or whose front is given, and the piece around it (CO-1).
+"""From the inside out: the opening for a drawer that must hold something, or whose front is given, and the piece around it
+(CO-1).
 
-What the drawer is made of is laid around its inside step by step, the other way round from ``size_drawer``, so that the drawer planned for
-the opening has the very figure that was asked for.
+What the drawer is made of is laid around its inside step by step, the other way round from ``size_drawer``, so that the drawer
+planned for the opening has the very figure that was asked for.
 """
 
 from __future__ import annotations
@@ -41,8 +42,8 @@ _RULE, _SOURCE = "CO-1", "by geometry"
 
 @dataclass(frozen=True, slots=True)
 class OutwardsWish:
-    """What a drawer must hold, ``width``, ``height`` and ``depth`` with ``room`` to spare in each of them; or the size of its finished front,
-    ``front_width`` and ``front_height``. None: that isn't asked for.
+    """What a drawer must hold, ``width``, ``height`` and ``depth`` with ``room`` to spare in each of them; or the size of its
+    finished front, ``front_width`` and ``front_height``. None: that isn't asked for.
     """
 
     width: Dimension | None = None
@@ -64,7 +65,8 @@ class OutwardsWish:
 
 
 def opening_width_around(drawer: DrawerRole, wish: OutwardsWish, make: DrawerMake, shop: Shop) -> Dimension:
-    """The opening's width: what lies in the drawer, its room and taper, two sides and two clearances; or its front and two clearances (CO-1).
+    """The opening's width: what lies in the drawer, its room and taper, two sides and two clearances; or its front and two
+    clearances (CO-1).
 
     BadInput where ``wish`` gives no width.
     """
@@ -83,8 +85,8 @@ def opening_width_around(drawer: DrawerRole, wish: OutwardsWish, make: DrawerMak
 
 
 def opening_height_around(drawer: DrawerRole, wish: OutwardsWish, make: DrawerMake, shop: Shop) -> Dimension:
-    """The opening's height: what lies in the drawer and its room, over the bottom and its groove's offset, and the top clearance; or its front
-    and both clearances (CO-1). BadInput where ``wish`` gives no height, or the sides' height is asked for as well.
+    """The opening's height: what lies in the drawer and its room, over the bottom and its groove's offset, and the top clearance;
+    or its front and both clearances (CO-1). BadInput where ``wish`` gives no height, or the sides' height is asked for as well.
     """
     practice, name = shop.practice, drawer.name
     top, rise = practice.length("top clearance"), practice.length("bottom clearance of the front")
@@ -105,9 +107,11 @@ def opening_height_around(drawer: DrawerRole, wish: OutwardsWish, make: DrawerMa
 def opening_depth_around(
     drawer: DrawerRole, wish: OutwardsWish, width: Dimension, height: Dimension, make: DrawerMake, shop: Shop
 ) -> Dimension:
-    """The opening's depth: what lies in the drawer and its room, front and back, what its sides reach past the back, and the gaps (CO-1).
+    """The opening's depth: what lies in the drawer and its room, front and back, what its sides reach past the back, and the gaps
+    (CO-1).
 
-    ``width`` and ``height`` are the opening's. Raises BadInput where ``wish`` gives no depth, Refused where no back corner can be made.
+    ``width`` and ``height`` are the opening's. Raises BadInput where ``wish`` gives no depth, Refused where no back corner can be
+    made.
     """
     practice, name = shop.practice, drawer.name
     if wish.depth is None:
@@ -127,8 +131,8 @@ def filled_by(
 ) -> Dimension:
     """The height of a frame around a bank whose topmost opening is ``first``, divided by ``heights`` (CO-1, DR-7).
 
-    Where they get shallower downwards, ``first`` is the lowest: every drawer holds what is asked for. BadInput for heights given one by
-    one.
+    Where they get shallower downwards, ``first`` is the lowest: every drawer holds what is asked for. BadInput for heights given
+    one by one.
     """
     count = heights.count
     if isinstance(heights, Equal):
@@ -148,8 +152,8 @@ def filled_by(
 
 
 def piece_depth_around(openings: Sequence[Dimension], rabbet: Rabbet) -> Dimension:
-    """The depth over all of a piece whose deepest opening, from the frame's face to the case's back, is the largest of ``openings``: with the
-    rabbet for the back (CO-1, RA-1).
+    """The depth over all of a piece whose deepest opening, from the frame's face to the case's back, is the largest of
+    ``openings``: with the rabbet for the back (CO-1, RA-1).
     """
     deepest = largest(*openings) if len(openings) > 1 else openings[0]
     return (deepest + rabbet.width).named("piece depth over all", _RULE, _SOURCE)

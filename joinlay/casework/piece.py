@@ -46,8 +46,9 @@ __all__ = ["Bank", "Piece", "PieceSpec", "plan_piece", "within_room"]
 class Bank:
     """One bank of drawers, from the top down: how its height is divided (DR-7), and what each of its ``drawers`` is to be.
 
-    ``rail`` None: the frame's rail height. ``rows`` are how many drawers stand side by side in each opening of its height (RO-1), none:
-    one in each; ``drawers`` are then given row by row. ``mullion`` is the width of the uprights between those; None: the frame's.
+    ``rail`` None: the frame's rail height. ``rows`` are how many drawers stand side by side in each opening of its height (RO-1),
+    none: one in each; ``drawers`` are then given row by row. ``mullion`` is the width of the uprights between those; None: the
+    frame's.
     """
 
     heights: Heights
@@ -76,8 +77,8 @@ class PieceSpec:
     """A piece as a maker would ask for it, its sizes over all, frame included.
 
     ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides
-    and kickers are ripped from, unless ``guide`` or ``kicker`` is another. ``stops``, ``top`` and ``base`` None: none; the sizes are
-    without top and base, which go over and under them. ``seasons`` are the air the piece will stand in, for wood that moves.
+    and kickers are ripped from, unless ``guide`` or ``kicker`` is another. ``stops``, ``top`` and ``base`` None: none; the sizes
+    are without top and base, which go over and under them. ``seasons`` are the air the piece will stand in, for wood that moves.
     """
 
     width: Dimension
@@ -259,10 +260,15 @@ def _said(spec: PieceSpec) -> Iterator[Finding]:
     if spec.frame.scribe:
         yield note(
             "scribe",
-            "Its stiles are {scribe} wider than they will show: set it in its place, draw the walls' lines on them, and plane to those. So it goes "
+            "Its stiles are {scribe} wider than they will show: set it in its place, draw the walls' lines on "
+            "them, and plane to those. So it goes "
             "between walls {narrow} to {wide} apart; the case stands {scribe} off them. Leave room above to lift it in.",
-            "SC-1", "common practice", scribe=spec.frame.scribe, narrow=spec.width - 2 * spec.frame.scribe, wide=spec.width,
-        ).at("face frame")  # fmt: skip
+            "SC-1",
+            "common practice",
+            scribe=spec.frame.scribe,
+            narrow=spec.width - 2 * spec.frame.scribe,
+            wide=spec.width,
+        ).at("face frame")
     if not any(bank.drawers for bank in spec.banks):
         pass
     elif spec.case.sides.is_solid:

@@ -42,7 +42,8 @@ class ByEye:
 
 @dataclass(frozen=True, slots=True)
 class Dot:
-    """A dot inlaid in the middle of the knob: ``diameter`` in the ``alike`` uppermost rows of the bank, larger by ``step`` in each below them.
+    """A dot inlaid in the middle of the knob: ``diameter`` in the ``alike`` uppermost rows of the bank, larger by ``step`` in
+    each below them.
 
     ``depth`` is how deep it is let in; None: the maker's usual depth (PU-2).
     """
@@ -211,7 +212,8 @@ def knob_blanks(pulls: Sequence[Pull], stock: str, fronts: Sequence[Board], prac
 def _bored(blank: Board, own: Sequence[Pull], practice: Practice) -> Board:
     """The blank with a boring for the dot in the end that is to be each knob's face; the spigots of two lie in the middle (PU-2).
 
-    It is bored while the blank is square and lies well to be marked, deeper by the parting allowance, which is turned away with the face.
+    It is bored while the blank is square and lies well to be marked, deeper by the parting allowance, which is turned away with
+    the face.
     """
     for pull, end in zip(own, (Surface.END, Surface.FAR_END), strict=False):
         if pull.dot is None or pull.dot_depth is None:
@@ -281,9 +283,15 @@ def _dot_depth(pulls: Pulls, practice: Practice) -> Dimension | None:
         return None
     deep = pulls.dot.depth if pulls.dot.depth is not None else practice.length("dot depth")
     if deep >= pulls.projection:
-        raise refusal("pull", "The dot is let {depth} into a knob that stands out {projection}.", "Let it in {half} at most.", "PU-2",
-                      depth=deep, projection=pulls.projection, half=pulls.projection / 2,
-                      ).by(at_most("pulls", "dot.depth", pulls.projection / 2))  # fmt: skip
+        raise refusal(
+            "pull",
+            "The dot is let {depth} into a knob that stands out {projection}.",
+            "Let it in {half} at most.",
+            "PU-2",
+            depth=deep,
+            projection=pulls.projection,
+            half=pulls.projection / 2,
+        ).by(at_most("pulls", "dot.depth", pulls.projection / 2))
     return deep.named("depth of the dot in its knob", "PU-2", "common practice")
 
 

@@ -1,4 +1,6 @@
-"""How a runner is held where it lies: nails in a plywood case, screws in a solid one, as long as what they go into lets them be (RN-4)."""
+"""How a runner is held where it lies: nails in a plywood case, screws in a solid one, as long as what they go into lets them
+be (RN-4).
+"""
 
 from __future__ import annotations
 
@@ -46,9 +48,10 @@ def held(
 ) -> Held:
     """What holds ``board``, ``through`` its surface, in the part ``into``, which is ``deep`` that way.
 
-    Screws where it has holes for them, else nails: three times as long as the strip is deep that way, so that two thirds are below, and no
-    longer than stays in the wood; at most a spacing apart, and an inch from the ends. On the second face of a partition they stand between
-    those of the first. ``own`` is the length the maker has, judged as it is. RN-4; NAVEDTRA 14119, MIL-DTL-45449; our own choice.
+    Screws where it has holes for them, else nails: three times as long as the strip is deep that way, so that two thirds are
+    below, and no longer than stays in the wood; at most a spacing apart, and an inch from the ends. On the second face of a
+    partition they stand between those of the first. ``own`` is the length the maker has, judged as it is. RN-4; NAVEDTRA 14119,
+    MIL-DTL-45449; our own choice.
     """
     screws = board.cuts_of(CutUse.SCREW_HOLE, CutUse.SCREW_SLOT)
     kind = FastenerKind.SCREW if screws else FastenerKind.NAIL
@@ -69,7 +72,9 @@ def is_second_face(wood: PartRole, hand: Hand | None) -> bool:
 
 
 def _nails(board: Board, into: PartRole, spacing: Dimension) -> tuple[Length, ...]:
-    """From an inch off the one end to an inch off the other; on the second face of a partition half-way between those of the first."""
+    """From an inch off the one end to an inch off the other; on the second face of a partition half-way between those of the
+    first.
+    """
     end, gaps = min(_END.mm, board.length.mm / 4), max(1, ceil(board.length.mm / spacing.mm))
     gap = (board.length.mm - 2 * end) / gaps
     if is_second_face(into, board.role.hand):
@@ -85,8 +90,13 @@ def _judged(
     most, goes = longest_into(fastener.kind, upper, deep, rule), (fastener.length - upper).mm
     least = min(deep.mm / _SHARE, (_TWICE * upper).mm)
     numbers: dict[str, Length | int | str] = {
-        "length": fastener.length, "wide": upper, "deep": deep, "most": most, "goes": Length(abs(goes)), "past": Length(abs(goes - deep.mm)),
-    }  # fmt: skip
+        "length": fastener.length,
+        "wide": upper,
+        "deep": deep,
+        "most": most,
+        "goes": Length(abs(goes)),
+        "past": Length(abs(goes - deep.mm)),
+    }
     way = "wide" if upper is board.width else "thick"
     begins = f"{words.capitalize()} {{length}} long through {board.role.kind.value}s {{wide}} {way}"
     wood = f"the {into.kind.value}, {{deep}} thick"

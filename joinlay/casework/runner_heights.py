@@ -73,17 +73,29 @@ def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
         "the way down to the case bottom", "the case bottom lower until {least} is left there")  # fmt: skip
     higher = "" if slot.is_there else f", or make {rail}"
     unplaned = "" if stock.is_solid else ", and sheet stock can't be planed"
-    return refusal(
-        "runners", f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
-        f"Use runner stock of {{room}} or thinner{higher}.", "RN-3", "by geometry",
-        bearer=stock.thickness, room=slot.below, least=least,
-    ).at(slot.name).by(
-        stock_of("runners", "stock", thickest=slot.below), None if slot.is_lowest or slot.is_there else at_least("frame", "rail", least),
-    )  # fmt: skip
+    return (
+        refusal(
+            "runners",
+            f"A bearer {{bearer}} thick does not go in {below}, {{room}} high{unplaned}.",
+            f"Use runner stock of {{room}} or thinner{higher}.",
+            "RN-3",
+            "by geometry",
+            bearer=stock.thickness,
+            room=slot.below,
+            least=least,
+        )
+        .at(slot.name)
+        .by(
+            stock_of("runners", "stock", thickest=slot.below),
+            None if slot.is_lowest or slot.is_there else at_least("frame", "rail", least),
+        )
+    )
 
 
 def _unpacked(slot: Slot, rest: Dimension, least: Dimension) -> tuple[Change, ...]:
-    """What leaves no packing, or some that is worth ripping: in a case that is there another stock, else the case bottom higher or lower."""
+    """What leaves no packing, or some that is worth ripping: in a case that is there another stock, else the case bottom
+    higher or lower.
+    """
     if slot.is_there:
         exactly = stock_of("runners", "stock", thinnest=slot.below, thickest=slot.below)
         return exactly, stock_of("runners", "stock", thickest=slot.below - least)
@@ -96,11 +108,24 @@ def _packing(slot: Slot, bearer: Dimension, practice: Practice) -> Dimension | N
     if not rest:
         return None
     if rest < least:
-        raise refusal(
-            "runners", "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
-            "Use runner stock {below} thick, or {thinner} at most." if slot.is_there else "Move the case bottom {rest} up, or at least {more} down.",
-            "RN-3", "our own choice", rest=rest, least=least, more=least - rest, below=slot.below, thinner=slot.below - least,
-        ).at(slot.name).by(*_unpacked(slot, rest, least))  # fmt: skip
+        raise (
+            refusal(
+                "runners",
+                "The lowest bearers would need packing {rest} thick; {least} is the thinnest strip worth ripping.",
+                "Use runner stock {below} thick, or {thinner} at most."
+                if slot.is_there
+                else "Move the case bottom {rest} up, or at least {more} down.",
+                "RN-3",
+                "our own choice",
+                rest=rest,
+                least=least,
+                more=least - rest,
+                below=slot.below,
+                thinner=slot.below - least,
+            )
+            .at(slot.name)
+            .by(*_unpacked(slot, rest, least))
+        )
     return rest.named(f"{slot.name} packing height", "RN-3", "common practice")
 
 

@@ -25,8 +25,8 @@ def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons,
 
     RN-4: the front screw goes through a hole and is glued there; each one behind it through a slot as long as the screw is thick
     and the wood moves over the distance between the two, towards the back on damp days and to the front on dry ones. Sources:
-    Noyes; CK-6, Wood Handbook equation 13-2. On the second face of a partition (``is_second``) they stand two shanks further back, clear of
-    those from the first. Raises Refused where the strip is too thin or short for the screws.
+    Noyes; CK-6, Wood Handbook equation 13-2. On the second face of a partition (``is_second``) they stand two shanks further
+    back, clear of those from the first. Raises Refused where the strip is too thin or short for the screws.
     """
     screw, end = practice.length("bearer screw"), practice.length("screw from the end")
     _refuse_small(board, screw, end)

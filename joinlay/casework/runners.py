@@ -1,8 +1,8 @@
 """Wooden runners: what each drawer rides on, is guided by, and is kept from tipping by (RN-1 to RN-5).
 
-Every strip is ripped from one stock, unless guides or kickers have one of their own. A bearer lies flat; a guide lies flat on it; kickers and
-packing stand on edge under it, straight above the drawer's side, so that their height is a ripping width and any sheet will do. Where
-nothing is known over a drawer, its kickers lie flat on the wood beside it.
+Every strip is ripped from one stock, unless guides or kickers have one of their own. A bearer lies flat; a guide lies flat on it;
+kickers and packing stand on edge under it, straight above the drawer's side, so that their height is a ripping width and any
+sheet will do. Where nothing is known over a drawer, its kickers lie flat on the wood beside it.
 """
 
 from __future__ import annotations
@@ -39,9 +39,14 @@ __all__ = ["Behind", "Kick", "RunnerMake", "Runners", "RunnersAt", "SlotRunners"
 def _unguided(slot: Slot, hand: Hand) -> Finding:
     wood, member = slot.cavity.wood(hand), slot.upright(hand).kind.value
     return note(
-        "runners", f"The {wood.kind.value} beside the drawer guides it: it stands {{gap}} back from the edge of the {member}, too little "
-        "for a guide.", "RN-2", "our own choice", gap=slot.guide(hand),
-    ).at(slot.name)  # fmt: skip
+        "runners",
+        f"The {wood.kind.value} beside the drawer guides it: it stands {{gap}} back from the edge of "
+        f"the {member}, too little "
+        "for a guide.",
+        "RN-2",
+        "our own choice",
+        gap=slot.guide(hand),
+    ).at(slot.name)
 
 
 _BEARER = Datum("upper face", "outer edge", "front end", "lower face", "inner edge", "back end")
@@ -57,7 +62,9 @@ def under_face(panel: PartRole) -> Surface:
 
 
 def has_guide(slot: Slot, hand: Hand) -> bool:
-    """True where the frame covers the case so far that a guide is worth ripping; less, and the wood itself guides the drawer (RN-2)."""
+    """True where the frame covers the case so far that a guide is worth ripping; less, and the wood itself guides the drawer
+    (RN-2).
+    """
     return slot.guide(hand) >= slot.wish.shop.practice.length("thinnest strip")
 
 
@@ -93,8 +100,9 @@ class RunnersAt:
     """What one side of a drawer has: the board it rides on, ``inner``: where that ends towards the middle, in X, and what it
     kicks against, with the surface that this turns down.
 
-    ``inner_edge`` is the edge of that board there, and of the ``guide`` that it shares with the drawer beside it; None: it shares none.
-    ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or there is none.
+    ``inner_edge`` is the edge of that board there, and of the ``guide`` that it shares with the drawer beside it; None: it shares
+    none. ``under`` is the strip under the bearer where it comes as far towards the middle as that; None where it doesn't, or
+    there is none.
     """
 
     bears: PartRole
@@ -129,8 +137,8 @@ class Runners:
 
 @dataclass(frozen=True, slots=True)
 class Behind:
-    """Where runners lie: from the ``front``, the back of the frame in Y, to the case back, ``depth`` behind it; ``panel`` is how thick the
-    case's bottom, top and dust panels are.
+    """Where runners lie: from the ``front``, the back of the frame in Y, to the case back, ``depth`` behind it; ``panel`` is how
+    thick the case's bottom, top and dust panels are.
     """
 
     front: Dimension
@@ -332,7 +340,9 @@ class _RunnerMaker:
         return kickers[0], kickers[1], lift
 
     def _beside(self, slot: Slot, lift: Dimension) -> tuple[Kick, Kick, Dimension]:
-        """Kickers that lie flat on the wood beside a drawer, as wide as its bearers, where nothing is known over it to hang them from."""
+        """Kickers that lie flat on the wood beside a drawer, as wide as its bearers, where nothing is known over it to hang
+        them from.
+        """
         kickers, thickness = [], self._make.of(PartKind.KICKER).thickness
         for hand in _HANDS:
             top = slot.floor + slot.opening.height + lift + thickness
@@ -372,9 +382,14 @@ class _RunnerMaker:
     def _board(self, role: PartRole, width: Dimension, thickness: Dimension, datum: Datum, place: Place) -> Board:
         name = role.name
         return Board(
-            role, self._make.of(role.kind).name, self._length.named(f"{name} length", "RN-1"), width.named(f"{name} width", "RN-1"),
-            thickness.named(f"{name} thickness", "RN-1"), datum, place=place,
-        )  # fmt: skip
+            role,
+            self._make.of(role.kind).name,
+            self._length.named(f"{name} length", "RN-1"),
+            width.named(f"{name} width", "RN-1"),
+            thickness.named(f"{name} thickness", "RN-1"),
+            datum,
+            place=place,
+        )
 
     def _between(self, board: Board, *before: PartRole) -> None:
         """A strip reaches from the back of the frame, here of the members ``before`` it, to the back of the case, or nearly
@@ -426,9 +441,17 @@ class _RunnerMaker:
         left = inner[1] - inner[0]
         if left < least:
             wider = "the sides of the drawer" if slot.is_there else "the opening at least {short} wider,"
-            raise refusal(
-                "runners", f"The bearers leave {'{left}' if left.mm > 0 else 'nothing'} between them in an opening {{width}} wide.",
-                f"Make {wider} or the runners of thinner stock.",
-                "RN-1", "by geometry",
-                left=left, width=slot.opening.width, short=least - left,
-            ).at(slot.name).by(None if slot.is_there else larger("opening", "width", least - left))  # fmt: skip
+            raise (
+                refusal(
+                    "runners",
+                    f"The bearers leave {'{left}' if left.mm > 0 else 'nothing'} between them in an opening {{width}} wide.",
+                    f"Make {wider} or the runners of thinner stock.",
+                    "RN-1",
+                    "by geometry",
+                    left=left,
+                    width=slot.opening.width,
+                    short=least - left,
+                )
+                .at(slot.name)
+                .by(None if slot.is_there else larger("opening", "width", least - left))
+            )

@@ -29,7 +29,8 @@ class Lipping:
 
 @dataclass(frozen=True, slots=True)
 class OpenMake:
-    """What the maker asks of a bay without drawers: ``fixed`` shelves in dadoes, as far apart as each other, or ``loose`` ones on pins.
+    """What the maker asks of a bay without drawers: ``fixed`` shelves in dadoes, as far apart as each other, or ``loose`` ones on
+    pins.
 
     ``stock`` None: the case's panels'. Only fixed shelves have a ``lipping``.
     """
@@ -50,8 +51,8 @@ class OpenMake:
 
 
 def fixed_levels(count: int, floor: Dimension, ceiling: Dimension, thickness: Dimension, where: str) -> tuple[Dimension, ...]:
-    """The levels of the upper faces of ``count`` shelves ``thickness`` thick, from the top down, with the same room over, between and
-    under them (SH-1, by geometry). Raises Refused where they leave none.
+    """The levels of the upper faces of ``count`` shelves ``thickness`` thick, from the top down, with the same room over, between
+    and under them (SH-1, by geometry). Raises Refused where they leave none.
     """
     spaces = count + 1
     room = ((ceiling - floor - thickness * count) / spaces).named(f"{where} room between shelves", "SH-1", "by geometry")
@@ -70,7 +71,8 @@ def fixed_levels(count: int, floor: Dimension, ceiling: Dimension, thickness: Di
 class PinLines:
     """Where the holes for shelf pins are in the wood beside a bay (SH-2): two upright lines, each with a hole at every level.
 
-    ``levels`` are from the bay's floor up to the middle of each hole; ``front`` and ``back`` from the front edge to the two lines.
+    ``levels`` are from the bay's floor up to the middle of each hole; ``front`` and ``back`` from the front edge to the two
+    lines.
     """
 
     levels: tuple[Dimension, ...]
@@ -87,8 +89,8 @@ class PinLines:
 def pin_lines(height: Dimension, deep: Dimension, count: int, practice: Practice, where: str) -> PinLines:
     """The holes for ``count`` loose shelves in a bay ``height`` high and ``deep`` from front to back (SH-2).
 
-    They begin and end two spacings from floor and ceiling, where no shelf is wanted. Source: common practice; 32 mm apart, 5 mm wide,
-    37 mm from the front edge. Raises Refused where there is no room for as many as there are shelves, or for two lines.
+    They begin and end two spacings from floor and ceiling, where no shelf is wanted. Source: common practice; 32 mm apart, 5 mm
+    wide, 37 mm from the front edge. Raises Refused where there is no room for as many as there are shelves, or for two lines.
     """
     spacing, line = practice.length("pin spacing"), practice.length("pin line")
     most = int(height / spacing)
@@ -97,11 +99,22 @@ def pin_lines(height: Dimension, deep: Dimension, count: int, practice: Practice
     )
     if len(levels) < count:
         standing = "a shelf is" if count == 1 else "{count} shelves are"
-        raise refusal(
-            "shelves", f"A bay {{height}} high has room for {{holes}} pin holes one over the other, and {standing} to stand in it.",
-            "Give it fewer loose shelves, make the bay at least {enough} high, or bore the holes nearer (pin-spacing under [practice]).",
-            "SH-2", "common practice", height=height, holes=len(levels), count=count, enough=spacing * (count + 3),
-        ).at(where).by(Change("practice", "pin spacing", height / (count + 3), toward=-1))  # fmt: skip
+        raise (
+            refusal(
+                "shelves",
+                f"A bay {{height}} high has room for {{holes}} pin holes one over the other, and {standing} to stand in it.",
+                "Give it fewer loose shelves, make the bay at least {enough} high, or bore the holes nearer "
+                "(pin-spacing under [practice]).",
+                "SH-2",
+                "common practice",
+                height=height,
+                holes=len(levels),
+                count=count,
+                enough=spacing * (count + 3),
+            )
+            .at(where)
+            .by(Change("practice", "pin spacing", height / (count + 3), toward=-1))
+        )
     if deep <= 2 * line:
         raise refusal(
             "shelves", "The lines of pin holes, {line} from each edge, leave nothing between them in a bay {deep} deep.",
@@ -118,10 +131,11 @@ def pin_lines(height: Dimension, deep: Dimension, count: int, practice: Practice
 
 
 def bore_pin_holes(board: Board, lines: PinLines, floor: Dimension, face: Surface, mate: PartRole, *, is_between: bool) -> Board:
-    """``board``, upright beside a bay, with all its pin holes in ``face``; ``floor`` is from its lower end to the bay's floor (SH-2).
+    """``board``, upright beside a bay, with all its pin holes in ``face``; ``floor`` is from its lower end to the bay's floor
+    (SH-2).
 
-    ``mate`` is the lowest shelf that stands on them. Where a bay ``is_between`` others, holes may be bored from both faces, and keep to
-    three eighths of the thickness, so that a quarter stays between them (our own choice).
+    ``mate`` is the lowest shelf that stands on them. Where a bay ``is_between`` others, holes may be bored from both faces, and
+    keep to three eighths of the thickness, so that a quarter stays between them (our own choice).
     """
     depth = smallest(lines.depth, board.thickness * 3 / 8) if is_between else lines.depth
     cuts = []

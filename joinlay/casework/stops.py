@@ -142,10 +142,16 @@ class _StopMaker:
             # A block so low would not find the front.
             lower = "it {space} or lower, or " if space - rise >= least else ""
             refused = refusal(
-                "stop block", f"A stop block {{block}} high does not pass under the bottom, which leaves {'{space}' if space.mm > 0 else 'no room'}.",
-                f"Make {lower}the groove at least {{more}} further from the edge.", "ST-3", "common practice",
-                block=block, space=space, more=block - space,
-            ).at(slot.name)  # fmt: skip
+                "stop block",
+                f"A stop block {{block}} high does not pass under the bottom, which leaves "
+                f"{'{space}' if space.mm > 0 else 'no room'}.",
+                f"Make {lower}the groove at least {{more}} further from the edge.",
+                "ST-3",
+                "common practice",
+                block=block,
+                space=space,
+                more=block - space,
+            ).at(slot.name)
             raise self._with_remedies(refused, slot, groove, block, space)
         if block - rise < least:
             low = smallest(space, block)
@@ -154,15 +160,28 @@ class _StopMaker:
                 smaller = "the clearance under the front {most} at most, or " if space > least else ""
                 remedy = f"Under the bottom there is room for {{space}}: make {smaller}the groove {{more}} further from the edge."
             reach = "reaches only {reach} up behind the front" if block > rise else "stays under the front"
-            raise refusal(
-                "stop block", f"A stop block {{block}} high {reach}, which stands {{rise}} above the rail.",
-                remedy, "ST-2", "our own choice", block=block, reach=block - rise, rise=rise, needed=least + rise, space=space,
-                most=space - least, more=least + rise - space,
-            ).at(slot.name).by(
-                at_least("stops", "thickness", least + rise) if rise + least <= space else None,
-                at_most("practice", "bottom clearance of the front", low - least) if low > least else None,
-                at_least("practice", "groove offset", groove + least + rise - space) if rise + least > space else None,
-            )  # fmt: skip
+            raise (
+                refusal(
+                    "stop block",
+                    f"A stop block {{block}} high {reach}, which stands {{rise}} above the rail.",
+                    remedy,
+                    "ST-2",
+                    "our own choice",
+                    block=block,
+                    reach=block - rise,
+                    rise=rise,
+                    needed=least + rise,
+                    space=space,
+                    most=space - least,
+                    more=least + rise - space,
+                )
+                .at(slot.name)
+                .by(
+                    at_least("stops", "thickness", least + rise) if rise + least <= space else None,
+                    at_most("practice", "bottom clearance of the front", low - least) if low > least else None,
+                    at_least("practice", "groove offset", groove + least + rise - space) if rise + least > space else None,
+                )
+            )
 
     def _with_remedies(self, refused: Refused, slot: Slot, groove: Dimension, block: Dimension, space: Dimension) -> Refused:
         """The same refusal with the block that passes, and the groove that lets it."""
@@ -193,13 +212,21 @@ class _StopMaker:
             place = Place.at(left, behind, slot.floor, "+X", "+Y", "-Z")
             size = (length, wanted.named(f"{name} width", "ST-4", "our own choice"))
         else:
-            raise refusal(
-                "stop strip",
-                "The strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} "
-                "thick.",
-                "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.", "ST-4", "by geometry",
-                wanted=wanted, stock=thickness, height=height,
-            ).at(slot.name).by(stock_of("stops", "stock", thinnest=wanted), stock_of("stops", "stock", thickest=height))  # fmt: skip
+            raise (
+                refusal(
+                    "stop strip",
+                    "The strip behind the rail would have to be {wanted} deep to carry the stop blocks, and the stock is {stock} "
+                    "thick.",
+                    "Use strip stock at least {wanted} thick or at most {height}, or thinner fronts.",
+                    "ST-4",
+                    "by geometry",
+                    wanted=wanted,
+                    stock=thickness,
+                    height=height,
+                )
+                .at(slot.name)
+                .by(stock_of("stops", "stock", thinnest=wanted), stock_of("stops", "stock", thickest=height))
+            )
         flat = thickness < wanted
         datum = _FLAT if flat else _ON_EDGE
         board = Board(

@@ -1,8 +1,9 @@
-"""What a piece wears and stands on: a top that overhangs, fixed so that solid wood may move, and a plinth or feet (TO-1, BA-1, BA-3).
+"""What a piece wears and stands on: a top that overhangs, fixed so that solid wood may move, and a plinth or feet (TO-1, BA-1,
+BA-3).
 
-Case and frame stand as they would without: the top lies on them, the base under them. The top is held by screws from inside, up through the
-case's top panel and strips that fill the room over it, along front and back. A solid top has a third strip midway, where its screws hold it fast;
-those in front and behind go through slots, so that it moves both ways by half.
+Case and frame stand as they would without: the top lies on them, the base under them. The top is held by screws from inside, up
+through the case's top panel and strips that fill the room over it, along front and back. A solid top has a third strip midway,
+where its screws hold it fast; those in front and behind go through slots, so that it moves both ways by half.
 """
 
 from __future__ import annotations
@@ -56,7 +57,9 @@ __all__ = ["BaseMake", "TopMake", "make_base", "make_top"]
 
 @dataclass(frozen=True, slots=True)
 class TopMake:
-    """A top of ``stock``: how far it overhangs in front, at each end and behind; None: as the practice has it, and flush behind."""
+    """A top of ``stock``: how far it overhangs in front, at each end and behind; None: as the practice has it, and flush
+    behind.
+    """
 
     stock: Stock
     front: Dimension | None = None
@@ -68,9 +71,9 @@ class TopMake:
 class BaseMake:
     """A base of ``stock``, ``height`` high.
 
-    A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative: proud).
-    ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's face, with room for toes
-    (None: as the practice has it).
+    A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative:
+    proud). ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's
+    face, with room for toes (None: as the practice has it).
     """
 
     stock: Stock
@@ -92,13 +95,19 @@ _FOOT: Final = Datum("front face", "left edge", "lower end", "back face", "right
 
 
 def make_top(
-    make: TopMake, strips: Stock, size: tuple[Dimension, Dimension, Dimension], case: Case, frame: FrameSizes, around: Sequence[Board],
-    shop: Shop, seasons: Seasons,
-) -> tuple[Assembly, Case]:  # fmt: skip
+    make: TopMake,
+    strips: Stock,
+    size: tuple[Dimension, Dimension, Dimension],
+    case: Case,
+    frame: FrameSizes,
+    around: Sequence[Board],
+    shop: Shop,
+    seasons: Seasons,
+) -> tuple[Assembly, Case]:
     """The top and its strips, and the ``case`` with its top panel bored for the screws (TO-1; Noyes; Wheeler).
 
-    ``size`` is the piece's width, height and depth, frame included; ``strips`` is what the strips are ripped from; ``around`` are the boards of
-    case and frame. Raises Refused where the frame stands higher than the case.
+    ``size`` is the piece's width, height and depth, frame included; ``strips`` is what the strips are ripped from; ``around`` are
+    the boards of case and frame. Raises Refused where the frame stands higher than the case.
     """
     _refuse_step("top", "overhang-top", frame.overhang_top)
     practice, (width, height, depth) = shop.practice, size
@@ -170,7 +179,9 @@ def make_top(
 
 
 def _beside_dadoes(x: Dimension, panel: Board, room: Dimension) -> Dimension:
-    """Where a screw asked for at ``x`` from the left goes through the case's top ``panel``: ``room`` clear of a partition's dado at least."""
+    """Where a screw asked for at ``x`` from the left goes through the case's top ``panel``: ``room`` clear of a partition's
+    dado at least.
+    """
     assert panel.place is not None
     off = _mm(panel.place.origin[0])
     for cut in panel.cuts:
@@ -208,7 +219,8 @@ def _strip(number: int, stock: Stock, y: Dimension, case: Case) -> Board:
 
 
 def _moves(stock: Stock, at: Dimension, fast: Dimension, seasons: Seasons) -> tuple[Dimension, Dimension]:
-    """How far a screw ``at`` some way behind the frame's face moves to the front and to the back, where a top of solid wood is held ``fast`` (CK-6).
+    """How far a screw ``at`` some way behind the frame's face moves to the front and to the back, where a top of solid wood is
+    held ``fast`` (CK-6).
 
     Nothing for a sheet. Of a wood that isn't in the table it is a fiftieth of the way each way, more than any wood moves.
     """
@@ -234,7 +246,8 @@ def _said(stock: Stock, deep: Dimension, seasons: Seasons) -> tuple[Finding, ...
     if year is None:
         return ()
     what = (
-        "Solid, from front to back it moves {moves} through the year: screwed fast along its middle, through slots in front and behind, and not "
+        "Solid, from front to back it moves {moves} through the year: screwed fast along its middle, through "
+        "slots in front and behind, and not "
         "glued."
     )
     return (note("top", what, "TO-1, CK-6", MOVEMENT_SOURCE, moves=Fine(year[0] + year[1])).at("top board"),)
@@ -305,10 +318,11 @@ def make_base(
     around: Sequence[Board],
     shop: Shop,
 ) -> Assembly:
-    """The plinth or the four feet under a piece of ``size`` = width, height, depth, whose zero is the underside of its frame (BA-1, BA-3).
+    """The plinth or the four feet under a piece of ``size`` = width, height, depth, whose zero is the underside of its frame
+    (BA-1, BA-3).
 
-    ``sides`` is what the case's sides are of: a base is glued to solid ones at the front only. ``around`` are the boards of case and frame. Raises
-    Refused where the frame reaches lower than the case, or the base stands inside it.
+    ``sides`` is what the case's sides are of: a base is glued to solid ones at the front only. ``around`` are the boards of case
+    and frame. Raises Refused where the frame reaches lower than the case, or the base stands inside it.
     """
     _refuse_step("base", "overhang-bottom", frame.overhang_bottom)
     usual = shop.practice.length("plinth set-back")
@@ -317,12 +331,20 @@ def make_base(
     beyond = frame.overhang + sides.thickness - set_back
     wide = make.foot or thick
     if beyond.mm <= 0 or wide + set_back <= frame.overhang:
-        raise refusal(
-            "base",
-            "The base stands {set_back} within the piece's sides, and the case's sides from {from} to {to}, so they do not stand on it.",
-            "Set it back less than {to}, and so far that it reaches past {from}.", "BA-1", "by geometry", set_back=set_back,
-            **{"from": frame.overhang, "to": frame.overhang + sides.thickness},
-        ).at("base").by(Change("base", "set-back", frame.overhang))  # fmt: skip
+        raise (
+            refusal(
+                "base",
+                "The base stands {set_back} within the piece's sides, and the case's sides from {from} to {to}, so "
+                "they do not stand on it.",
+                "Set it back less than {to}, and so far that it reaches past {from}.",
+                "BA-1",
+                "by geometry",
+                set_back=set_back,
+                **{"from": frame.overhang, "to": frame.overhang + sides.thickness},
+            )
+            .at("base")
+            .by(Change("base", "set-back", frame.overhang))
+        )
     front = set_back
     if make.has_recess:
         front = shop.practice.length("toe depth") if make.toe is None else make.toe
@@ -343,7 +365,9 @@ _IN_FRONT: Final = 2
 def _plinth(
     make: BaseMake, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension, behind: Dimension
 ) -> tuple[Board, ...]:
-    """Front over the ends of two sides, ``behind`` the frame's face, and back between them, flush with the rear of the piece (BA-1, BA-2)."""
+    """Front over the ends of two sides, ``behind`` the frame's face, and back between them, flush with the rear of the piece
+    (BA-1, BA-2).
+    """
     (width, _, depth), thick = size, make.stock.thickness
     front = (width - 2 * set_back).named("base front length", "BA-1", "common practice")
     side = (depth - behind - thick).named("base side length", "BA-1", "common practice")
@@ -356,17 +380,34 @@ def _plinth(
     low = -make.height
     right = width - set_back
     return (
-        _part(make, PartRole(PartKind.BASE_FRONT), front, make.height, _PLINTH, Place.at(set_back, behind, low, "+X", "+Z", "+Y")),
         _part(
-            make, PartRole(PartKind.BASE_SIDE, hand=Hand.LEFT), side, make.height, _PLINTH_SIDE,
+            make, PartRole(PartKind.BASE_FRONT), front, make.height, _PLINTH, Place.at(set_back, behind, low, "+X", "+Z", "+Y")
+        ),
+        _part(
+            make,
+            PartRole(PartKind.BASE_SIDE, hand=Hand.LEFT),
+            side,
+            make.height,
+            _PLINTH_SIDE,
             Place.at(set_back, behind + thick, low, "+Y", "+Z", "+X"),
         ),
         _part(
-            make, PartRole(PartKind.BASE_SIDE, hand=Hand.RIGHT), side, make.height, _PLINTH_SIDE,
+            make,
+            PartRole(PartKind.BASE_SIDE, hand=Hand.RIGHT),
+            side,
+            make.height,
+            _PLINTH_SIDE,
             Place.at(right, behind + thick, low, "+Y", "+Z", "-X"),
         ),
-        _part(make, PartRole(PartKind.BASE_BACK), back, make.height, _PLINTH, Place.at(set_back + thick, depth, low, "+X", "+Z", "-Y")),
-    )  # fmt: skip
+        _part(
+            make,
+            PartRole(PartKind.BASE_BACK),
+            back,
+            make.height,
+            _PLINTH,
+            Place.at(set_back + thick, depth, low, "+X", "+Z", "-Y"),
+        ),
+    )
 
 
 def _feet(
@@ -417,9 +458,13 @@ def _refuse_step(what: str, key: str, overhang: Dimension) -> None:
     if overhang.mm == 0:
         return
     refused = refusal(
-        what, f"The frame stands {{overhang}} past the case there, so the {what} would meet the frame alone.", "", "FF-3, TO-1, BA-1",
-        "by geometry", overhang=overhang,
-    ).at(what)  # fmt: skip
+        what,
+        f"The frame stands {{overhang}} past the case there, so the {what} would meet the frame alone.",
+        "",
+        "FF-3, TO-1, BA-1",
+        "by geometry",
+        overhang=overhang,
+    ).at(what)
     raise refused.by(Remedy("make the frame flush there", (Change("frame", key, NOTHING),)))
 
 

@@ -152,10 +152,15 @@ def _behind(drawers: Sequence[Drawer], moved: tuple[Length, Length], shop: Shop)
     tightest = min(gaps, key=lambda name: gaps[name])
     shrinks, grows = moved
     numbers: dict[str, Length | int | str] = {
-        "shrinks": estimate(float(shrinks.mm), shop.rule), "moves": estimate(float((shrinks + grows).mm), shop.rule), "gap": Fine(gaps[tightest]),
-    }  # fmt: skip
+        "shrinks": estimate(float(shrinks.mm), shop.rule),
+        "moves": estimate(float((shrinks + grows).mm), shop.rule),
+        "gap": Fine(gaps[tightest]),
+    }
     if shrinks > gaps[tightest]:
-        what = "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind it: the back would push its front out."
+        what = (
+            "By the driest day the solid case is {shrinks} shallower, and there is only {gap} behind it: the "
+            "back would push its front out."
+        )
         least = Length(shop.practice.length("back gap").mm + shrinks.mm - gaps[tightest].mm)
         numbers["give"] = give = shop.rule.up(least)
         way = Remedy("leave {give} behind the drawers", (figure("back gap", give),))

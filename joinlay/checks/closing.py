@@ -1,7 +1,7 @@
 """The order of assembly proved on solids: each move swept from outside to its end meets nothing on the way (PT-2).
 
-What a solid passes through as it moves straight is the solid with a block on each of its faces that looks that way, so the sweep is
-whole: nothing thin is stepped over. Like ``solids`` it needs the geometry kernel.
+What a solid passes through as it moves straight is the solid with a block on each of its faces that looks that way, so the sweep
+is whole: nothing thin is stepped over. Like ``solids`` it needs the geometry kernel.
 """
 
 from __future__ import annotations
@@ -45,7 +45,9 @@ def bodies_of(boards: Iterable[Board]) -> dict[PartRole, Body]:
 
 
 def swept(body: Body, way: Way, far: float) -> Body:
-    """All the room that ``body`` takes up while it goes ``far`` mm that ``way``, where it began and where it ends included (PT-2, by geometry)."""
+    """All the room that ``body`` takes up while it goes ``far`` mm that ``way``, where it began and where it ends included
+    (PT-2, by geometry).
+    """
     by = tuple(float(part) * far for part in way.vector)
     mesh = body.wood.to_mesh64()
     corners, facets, step = array(mesh.vert_properties)[:, :3], array(mesh.tri_verts), array(by)
@@ -97,7 +99,9 @@ def _pushed(corners: NDArray[float64], facets: list[_Facet], step: NDArray[float
 
 
 def in_the_way(moving: Sequence[Body], onto: Sequence[Body], way: Way) -> Iterator[tuple[Body, Body, float]]:
-    """What the ``moving`` would run into as they come ``way`` from outside: which, into which, and the volume in cubic mm (PT-2)."""
+    """What the ``moving`` would run into as they come ``way`` from outside: which, into which, and the volume in cubic mm
+    (PT-2).
+    """
     axis = "XYZ".index(way.value[1])
     for one in moving:
         near = [other for other in onto if _is_abreast(one, other, axis)]
@@ -117,7 +121,9 @@ def in_the_way(moving: Sequence[Body], onto: Sequence[Body], way: Way) -> Iterat
 
 
 def check_moves(moves: Iterable[Move], boards: Iterable[Board]) -> tuple[Finding, ...]:
-    """Every move of an order made on the solids: a refusal for each part that would run into another on its way. Rule PT-2, by geometry."""
+    """Every move of an order made on the solids: a refusal for each part that would run into another on its way. Rule PT-2, by
+    geometry.
+    """
     bodies = bodies_of(boards)
     found = []
     for move in moves:

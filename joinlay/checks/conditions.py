@@ -73,10 +73,10 @@ class Conditions:
     """The circumstances the checks judge by.
 
     ``seasons`` is the air the piece is made in and will stand in. ``load`` lies on every drawer's bottom but those that
-    ``own_loads`` names; on each shelf of an open bay lies what ``shelf_loads`` has by the bay's number, else the usual load. ``stands``
-    says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost point. ``finish`` is what it is
-    finished with, None where nobody said. ``written`` says in which file and line the maker wrote a figure, by its name; those that
-    aren't there are the usual ones.
+    ``own_loads`` names; on each shelf of an open bay lies what ``shelf_loads`` has by the bay's number, else the usual load.
+    ``stands`` says how the piece stands, and ``feet_back`` how far its front feet stand behind its foremost point. ``finish`` is
+    what it is finished with, None where nobody said. ``written`` says in which file and line the maker wrote a figure, by its
+    name; those that aren't there are the usual ones.
     """
 
     seasons: Seasons

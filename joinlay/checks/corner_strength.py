@@ -50,7 +50,8 @@ def jerk(drawer: Drawer, conditions: Conditions) -> float:
 def check_corners(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:
     """What the weaker front corner should hold, as an estimate with its spread; a warning where a hearty pull is more (CK-7).
 
-    Nothing to say of corners without tenons: a locking rabbet holds by its shape, and of one that is only nailed its own design says so.
+    Nothing to say of corners without tenons: a locking rabbet holds by its shape, and of one that is only nailed its own design
+    says so.
     """
     low, high = min(corner_strength(drawer, hand) for hand in (Hand.LEFT, Hand.RIGHT))
     if not low:

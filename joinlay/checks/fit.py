@@ -203,10 +203,15 @@ def _numbers(stack: Stack) -> dict[str, Length | int | str]:
 
 
 def _binds(drawer: Drawer, room: Room, shop: Shop, by: str, finish: Finish | None) -> Finding:
-    """Half of what is lacking must be given at each side, all of it at the top; either way a clearance that the maker's rule shows."""
+    """Half of what is lacking must be given at each side, all of it at the top; either way a clearance that the maker's rule
+    shows.
+    """
     stack = room.stack
     is_filmed = finish is not None and finish.builds and "frame" in room.where
-    what = f"The {room.where} is {{clearance}}{', the film of the finish taken off' if is_filmed else ''}, and what stock and cuts stray comes to "
+    what = (
+        f"The {room.where} is {{clearance}}{', the film of the finish taken off' if is_filmed else ''}, and "
+        f"what stock and cuts stray comes to "
+    )
     what += "{likely}: it may bind. Most comes from the {biggest}."
     remedy = "Measure the stock and cut to a test piece, or plan to plane the drawer to fit."
     lacks = -stack.least_likely.mm

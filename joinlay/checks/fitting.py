@@ -54,8 +54,8 @@ class Tight:
 
 @dataclass(frozen=True, slots=True)
 class Fitting:
-    """How ``drawer`` (its name) is fitted: its places, sideways and upwards, the tightest first; or what is planed off one that is made
-    ``full`` (HF-1), which has none.
+    """How ``drawer`` (its name) is fitted: its places, sideways and upwards, the tightest first; or what is planed off one that
+    is made ``full`` (HF-1), which has none.
     """
 
     drawer: str
@@ -113,8 +113,10 @@ def fitting_words(fitting: Fitting, rule: Graduation) -> tuple[str, ...]:
 
 
 _FULL: Final = (
-    "It is made full and does not go in before it is planed: about {sides} off the outside of each side and the end of its front there, {top} "
-    "off the upper edges of sides, back and front, {bottom} off the lower edge of its front. Plane until it goes, a shaving at a time, never "
+    "It is made full and does not go in before it is planed: about {sides} off the outside of each side and the "
+    "end of its front there, {top} "
+    "off the upper edges of sides, back and front, {bottom} off the lower edge of its front. Plane until it "
+    "goes, a shaving at a time, never "
     "the edges it rides on."
 )
 
@@ -133,11 +135,13 @@ def note_full(drawer: str, full: ToPlane) -> Finding:
 _FRAME: Final = ("Frame to case", "Flush the frame to the case, and let it stand a day before anything hangs on it.")
 _RUNNERS: Final = (
     "Runners",
-    "Lay a straight stick across each pair of bearers and over the rail: all three must touch it. Pare what stands high before the guides go on.",
+    "Lay a straight stick across each pair of bearers and over the rail: all three must touch it. Pare what "
+    "stands high before the guides go on.",
 )
 _DRAWERS: Final = (
     "Drawers",
-    "Try each in its own opening, from the bottom up. Hold a light behind it, or rub chalk on the runners, to see where it binds; "
+    "Try each in its own opening, from the bottom up. Hold a light behind it, or rub chalk on the runners, to "
+    "see where it binds; "
     "plane there and nowhere else. The front comes last: the same gap all round.",
 )
 _STOPS: Final = (
@@ -186,7 +190,8 @@ def finish_words(conditions: Conditions, practice: Practice, rule: Graduation) -
     bare = "Leave bearers, guides, kickers and the outsides of the sides bare, for wax."
     if conditions.finish is None:
         said = (
-            f"Oil and wax take nothing from a gap. A finish that builds a film takes about {off_sides} from the side play and {off_top} "
+            f"Oil and wax take nothing from a gap. A finish that builds a film takes about {off_sides} from the "
+            f"side play and {off_top} "
             'from the room at the top: write finish = "film" under [use], and it is counted.'
         )
         return said, bare

@@ -1,4 +1,6 @@
-"""How findings are told: the worst first, a long row once, a sound piece saying little; and in few words beside each part on its template."""
+"""How findings are told: the worst first, a long row once, a sound piece saying little; and in few words beside each part on
+its template.
+"""
 
 from __future__ import annotations
 

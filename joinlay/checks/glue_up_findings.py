@@ -57,7 +57,10 @@ def _late(glue_ups: Sequence[GlueUp], shop: Shop) -> tuple[Finding, ...]:
     what += ", for the {worst}; the {others} takes too long as well" if len(late) > 1 else ""
     where, parts = glue_up_name(worst), tuple(dict.fromkeys(name for one in late for name in one.of))
     if not glue.is_written:
-        what += ". The usual glue is open for {open}: take a slower one, or a second pair of hands, and write what its bottle says under [shop], "
+        what += (
+            ". The usual glue is open for {open}: take a slower one, or a second pair of hands, and write "
+            "what its bottle says under [shop], "
+        )
         what += 'such as glue = {{ open-time = "{slow}" }}'
         finding = note("glue time", what, "PT-3", "our own choice", **numbers)
     else:
@@ -86,7 +89,10 @@ def _lacking(glue_ups: Sequence[GlueUp], shop: Shop) -> tuple[Finding, ...]:
     if len(short) > 1:
         numbers["others"] = "1 other glue-up lacks" if len(short) == 2 else f"{len(short) - 1} other glue-ups lack"
         what += " {others} clamps too."
-    remedy = "A stiff caul, planed a little round along its length and clamped at its two ends, presses in between and saves the clamps there."
+    remedy = (
+        "A stiff caul, planed a little round along its length and clamped at its two ends, presses in "
+        "between and saves the clamps there."
+    )
     finding = warning("clamps", what, remedy, "PT-4", "common practice", **numbers)
     ways, more = _to_buy(short, owned, shop)
     finding = _with(finding, ways, **more)
@@ -96,7 +102,9 @@ def _lacking(glue_ups: Sequence[GlueUp], shop: Shop) -> tuple[Finding, ...]:
 def _to_buy(
     short: Sequence[GlueUp], owned: Sequence[Clamps], shop: Shop
 ) -> tuple[tuple[Remedy, ...], dict[str, Length | int | str]]:
-    """As many more as the glue-ups lack, alike, as long as the longest of them must be: of a length there is, or else of a new one."""
+    """As many more as the glue-ups lack, alike, as long as the longest of them must be: of a length there is, or else of a new
+    one.
+    """
     rows = [go.clamps for one in short for go in one.goes]
     reach = max(found for found in (clamps_lacking(some, owned)[1] for some in rows) if found is not None)
     buy = next((n for n in range(1, _MOST) if not any(clamps_lacking(some, [*owned, Clamps(reach, n)])[0] for some in rows)), 0)

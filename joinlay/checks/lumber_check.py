@@ -27,8 +27,9 @@ LUMBER_KINDS: Final = ("no such lumber", "too thick")
 def check_lumber(boards: Sequence[Board], stocks: Mapping[str, Stock], unit: Unit) -> tuple[Finding, ...]:
     """Which of ``boards`` are thicker than the lumber their solid stock is planed from (D6; CL-1, CL-2).
 
-    ``stocks`` are keyed as the job names them, ``unit`` is the job's: by the quarter inch, or in millimetres. One finding a stock, over all of its
-    parts: knob blanks are the usual ones. None for sheet goods, and for parts of a stock that isn't described.
+    ``stocks`` are keyed as the job names them, ``unit`` is the job's: by the quarter inch, or in millimetres. One finding a
+    stock, over all of its parts: knob blanks are the usual ones. None for sheet goods, and for parts of a stock that isn't
+    described.
     """
     return tuple(
         finding for key, stock in stocks.items() if isinstance(stock, Solid) for finding in _of(key, stock, boards, unit)

@@ -100,15 +100,31 @@ def check_play(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     }
     found = []
     if play > LOOSE:
-        found.append(Finding(
-            "side play", Harm.WARN, drawer.name, "Out by {out}, it has {play} of side play and will wander.", numbers, "DR-6", "our own choice",
-            remedies=_less_play(drawer, shop, numbers),
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "side play",
+                Harm.WARN,
+                drawer.name,
+                "Out by {out}, it has {play} of side play and will wander.",
+                numbers,
+                "DR-6",
+                "our own choice",
+                remedies=_less_play(drawer, shop, numbers),
+            )
+        )
     if sinks > _DROOPS:
-        found.append(Finding(
-            "droop", Harm.WARN, drawer.name, "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.", numbers, "RN-5",
-            "by geometry", remedies=_less_droop(drawer, kicked, out, shop, numbers),
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "droop",
+                Harm.WARN,
+                drawer.name,
+                "Out by {out}, its front droops {droop}: the kicker or rail is {gap} above the sides.",
+                numbers,
+                "RN-5",
+                "by geometry",
+                remedies=_less_droop(drawer, kicked, out, shop, numbers),
+            )
+        )
     return tuple(found) or (_note(drawer, numbers),)
 
 
@@ -135,7 +151,9 @@ def _less_play(drawer: Drawer, shop: Shop, numbers: dict[str, Length | int | str
 def _less_droop(
     drawer: Drawer, gap: Length, out: Length, shop: Shop, numbers: dict[str, Length | int | str]
 ) -> tuple[Remedy, ...]:
-    """So much less over the sides that it droops no more than is seen: higher sides where they were asked for, else less clearance at the top."""
+    """So much less over the sides that it droops no more than is seen: higher sides where they were asked for, else less
+    clearance at the top.
+    """
     most = _DROOPS.mm * (drawer.length.mm - out.mm) / out.mm
     over = gap.mm - most
     ways = []

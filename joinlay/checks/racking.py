@@ -106,7 +106,9 @@ def check_racking(drawer: Drawer, shop: Shop, offset: Length | None = None) -> t
 
 
 def _nearer(drawer: Drawer, numbers: dict[str, Length | int | str], rule: Graduation) -> tuple[Remedy, ...]:
-    """One pull in the middle; or two, the farthest apart of some usual shares that will do. Pulls that aren't planned are the practice's (PU-1)."""
+    """One pull in the middle; or two, the farthest apart of some usual shares that will do. Pulls that aren't planned are the
+    practice's (PU-1).
+    """
     planned = bool(drawer.front.cuts_of(CutUse.PULL_HOLE))
     numbers["one"] = wider = rule.up(drawer.front.length + rule.division)
     one = Remedy("give it one pull in the middle", (Change("pulls", "count", 1) if planned else figure("two pulls from", wider),))

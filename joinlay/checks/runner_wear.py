@@ -19,7 +19,8 @@ if TYPE_CHECKING:
 
 __all__ = ["check_wear"]
 
-#: Hardness goes with specific gravity (Wood Handbook 2010, table 5-11). Under the first, wood is soft; from the second on, it lasts (our own choice).
+#: Hardness goes with specific gravity (Wood Handbook 2010, table 5-11). Under the first, wood is soft; from the second on, it
+#: lasts (our own choice).
 _SOFT: Final = Fraction(9, 20)
 _LASTS: Final = Fraction(1, 2)
 
@@ -28,9 +29,11 @@ _KEYS: Final = {PartKind.BEARER: "stock", PartKind.GUIDE: "guides", PartKind.KIC
 
 
 def check_wear(others: Sequence[Assembly], stocks: Mapping[str, Stock]) -> tuple[Finding, ...]:
-    """A note for bearers, guides and kickers, each by its own stock, that are of soft wood, with a hard one of the job's ``stocks`` (RN-1, RN-3).
+    """A note for bearers, guides and kickers, each by its own stock, that are of soft wood, with a hard one of the job's
+    ``stocks`` (RN-1, RN-3).
 
-    ``stocks`` are by name. Nothing is said of sheets, nor of wood that isn't in the table. Sources: Wood Handbook for the gravity, common practice.
+    ``stocks`` are by name. Nothing is said of sheets, nor of wood that isn't in the table. Sources: Wood Handbook for the
+    gravity, common practice.
     """
     found = []
     for kind, key in _KEYS.items():
@@ -46,7 +49,10 @@ def _soft(kind: PartKind, key: str, name: str, wood: Species, stocks: Mapping[st
     ways = tuple(Remedy(f"make them of {other}", (Change("runners", key, other),)) for other in hard[:1])
     rest = "" if ways else f"Woods from {decimal_text(_LASTS, 2)} on last, such as hard maple or oak. "
     gravity = decimal_text(wood.gravity.value, 2)
-    what = f"The {kind.value}s are of {name}, {{thick}} thick: {wood.name} is soft (specific gravity {gravity}), and drawers wear grooves into it."
+    what = (
+        f"The {kind.value}s are of {name}, {{thick}} thick: {wood.name} is soft (specific gravity "
+        f"{gravity}), and drawers wear grooves into it."
+    )
     remedy = f"{rest}Keep them waxed."
     thick = stocks[name].thickness
     return Finding(

@@ -27,7 +27,8 @@ __all__ = ["LEAST_BOTTOM", "BottomSpan", "bottom_span", "check_sag", "room_under
 
 #: A bottom thinner than this rattles and breaks out of its groove, however little lies on it. Source: our own choice.
 LEAST_BOTTOM: Final = mm(3)
-#: The most that a groove is set higher to leave a bottom room to sag in, for it takes as much from the drawer. Source: our own choice.
+#: The most that a groove is set higher to leave a bottom room to sag in, for it takes as much from the drawer. Source: our own
+#: choice.
 _HIGHER: Final = mm(20)
 _SOURCE: Final = "Timoshenko's plates; Wood Handbook ch. 5"
 

@@ -236,7 +236,15 @@ def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Fi
     ways = (Remedy("have the front cut on the quarter, which moves less", wood),) if wood else ()
     return (
         Finding(
-            "wood movement", Harm.WARN, front.name, what, {"moves": estimate(float(moves.mm), shop.rule)}, "CK-6", _SOURCE,
-            "Make front and sides of one sort: both solid, or both of sheet.", "it moves {moves} in a year, the sides do not", remedies=ways,
+            "wood movement",
+            Harm.WARN,
+            front.name,
+            what,
+            {"moves": estimate(float(moves.mm), shop.rule)},
+            "CK-6",
+            _SOURCE,
+            "Make front and sides of one sort: both solid, or both of sheet.",
+            "it moves {moves} in a year, the sides do not",
+            remedies=ways,
         ),
-    )  # fmt: skip
+    )

@@ -43,9 +43,11 @@ def level_words(drawers: Sequence[Drawer], others: Sequence[Assembly], rule: Gra
     out = inches("1/8") if rule.unit is Unit.INCH else mm(3)
     moved = Fine(Length(out.mm * (top[0] - low) / (high - low)))
     return (
-        "Set it where it will stand before you judge a drawer: level from side to side and from front to back, with shims under the "
+        "Set it where it will stand before you judge a drawer: level from side to side and from front to back, "
+        "with shims under the "
         "low corner, and two sticks across it out of winding.",
-        f"A corner that is low by {rule.text(out)} twists the case, and the {top[1]} front with it, by up to {rule.text(moved)} at its upper corner.",
+        f"A corner that is low by {rule.text(out)} twists the case, and the {top[1]} front with it, by up to "
+        f"{rule.text(moved)} at its upper corner.",
     )
 
 
@@ -74,19 +76,22 @@ def lifting_words(
         return ()
     people = "Two people lift it" if bare >= _BY_TWO else "One can lift it so; two are better"
     return (
-        f"It weighs about {weight(bare, rule)} with its drawers out and {weight(full, rule)} with them in: take them out. {people}.",
+        f"It weighs about {weight(bare, rule)} with its drawers out and {weight(full, rule)} with them in: take "
+        f"them out. {people}.",
     )
 
 
 #: What there is to beware of, the work it belongs to first. Our own words.
 _GLUING: Final = (
     "gluing",
-    "Read the bottle: how long it is open, how warm it must be, what it does to skin and eyes. A clamp that slips flies: keep your "
+    "Read the bottle: how long it is open, how warm it must be, what it does to skin and eyes. A clamp that "
+    "slips flies: keep your "
     "face out of line.",
 )
 _SANDING: Final = (
     "sanding",
-    "Fine dust harms lungs, and a cloud of it can burn: mask, extraction, no flame. Some woods make people ill who never were before.",
+    "Fine dust harms lungs, and a cloud of it can burn: mask, extraction, no flame. Some woods make people ill "
+    "who never were before.",
 )
 _SOLVENTS: Final = (
     "finishing",
@@ -94,7 +99,8 @@ _SOLVENTS: Final = (
 )
 _RAGS: Final = (
     "rags",
-    "Rags soaked in oil grow hot by themselves and can catch fire: spread each out flat out of doors to dry, or sink them in water in "
+    "Rags soaked in oil grow hot by themselves and can catch fire: spread each out flat out of doors to dry, or "
+    "sink them in water in "
     "a metal can with a lid, before you leave the bench.",
 )
 

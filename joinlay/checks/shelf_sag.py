@@ -51,7 +51,9 @@ class ShelfBeam:
         return own if self.lipping is None else own + self.lipping[2] * self.lipping[0] * self.lipping[1] ** 3 / 12
 
     def sag(self, newtons_a_mm: float) -> float:
-        """How far the middle goes down at once, in mm, under a load spread evenly along it: 5 w L^4 / (384 E I) (SH-1; Wood Handbook ch. 9)."""
+        """How far the middle goes down at once, in mm, under a load spread evenly along it: 5 w L^4 / (384 E I) (SH-1; Wood
+        Handbook ch. 9).
+        """
         return 5 * newtons_a_mm * self.span**4 / (384 * self.stiffness)
 
 
@@ -60,8 +62,9 @@ def check_shelves(
 ) -> tuple[Finding, ...]:
     """Whether each shelf of the open bays stays straight to the eye under its load, doubled for years (SH-1).
 
-    Fixed shelves are taken as resting on their two ends, for a dado holds them little against bending; so are loose ones. A warning says the
-    span, the thickness and, of fixed shelves, the lipping that would do. ``stocks`` are the job's by the names on its boards.
+    Fixed shelves are taken as resting on their two ends, for a dado holds them little against bending; so are loose ones. A
+    warning says the span, the thickness and, of fixed shelves, the lipping that would do. ``stocks`` are the job's by the names
+    on its boards.
     """
     boards = [board for assembly in others for board in assembly.boards]
     housed = _housed(others)

@@ -166,8 +166,8 @@ def standing(
     """The piece as masses: each board's weight at its middle, each drawer nine tenths of its length out where it is pulled
     (CK-5).
 
-    It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of its base, or without one of case and
-    frame (BA-1).
+    It turns about its front foot, which stands ``feet_back`` of the conditions behind the foremost point of its base, or without
+    one of case and frame (BA-1).
     """
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
     stands_on = [board for board in placed if board.role.whole is Whole.BASE]
@@ -200,7 +200,9 @@ def _y(board: Board, share: float) -> float:
 
 
 def tipping_loads(piece: Standing) -> dict[int, float]:
-    """Kilograms on the front that tip the piece with one, two and all of its drawers out and empty, by how many are out (CK-5)."""
+    """Kilograms on the front that tip the piece with one, two and all of its drawers out and empty, by how many are out
+    (CK-5).
+    """
     count = len(piece.drawers)
     return {out: piece.least_load(out) for out in sorted({1, min(2, count), count})}
 
@@ -210,7 +212,10 @@ def _of_shelves_alone(others: Sequence[Assembly], conditions: Conditions) -> tup
     shelves = (PartKind.SHELF, PartKind.LOOSE_SHELF)
     if conditions.stands is Stands.ANCHORED or not any(assembly.of_kind(*shelves) for assembly in others):
         return ()
-    what = "It has no drawer that could tip it as it is pulled, but shelves are climbed too. Anchor it to the wall, and put what is heavy low."
+    what = (
+        "It has no drawer that could tip it as it is pulled, but shelves are climbed too. Anchor it to the "
+        "wall, and put what is heavy low."
+    )
     return (Finding("tipping", Harm.NOTE, "the piece", what, {}, "CK-5", _SOURCE),)
 
 

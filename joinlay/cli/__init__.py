@@ -1,4 +1,6 @@
-"""The command line: thin. It reads, plans, and says or writes; what it says stands in ``words``, or at the foot of the one command that says it."""
+"""The command line: thin. It reads, plans, and says or writes; what it says stands in ``words``, or at the foot of the one
+command that says it.
+"""
 
 from __future__ import annotations
 
@@ -11,10 +13,13 @@ __all__ = ["main"]
 
 
 def main() -> NoReturn:
-    """Run ``joinlay`` with the arguments of the process, and end it with 0, 1 (refused), 2 (cannot be used), 3 (a fault of its own) or 130."""
+    """Run ``joinlay`` with the arguments of the process, and end it with 0, 1 (refused), 2 (cannot be used), 3 (a fault of its
+    own) or 130.
+    """
     # What is fetched and worked out lives until the command ends, so to look for rubbish at every 700th object is in vain.
     gc.set_threshold(1_000_000)
-    # Nothing of ours plugs into pydantic; to look through every installed package for what might takes a tenth of a short command.
+    # Nothing of ours plugs into pydantic; to look through every installed package for what might takes a tenth of a short
+    # command.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "1")
     try:
         from joinlay.cli.app import app

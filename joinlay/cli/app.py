@@ -1,4 +1,6 @@
-"""The program: which commands there are, and in which file each stands. It is fetched from there when it is asked for, so that each starts fast."""
+"""The program: which commands there are, and in which file each stands. It is fetched from there when it is asked for, so that
+each starts fast.
+"""
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
 from importlib import import_module

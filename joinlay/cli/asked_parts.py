@@ -19,7 +19,8 @@ _STRETCH: Final = re.compile(r"(\d{1,6})(?:\s*(?:-|–|to)\s*(\d{1,6}))?")
 
 
 def chosen_sheets(packet: Packet, plan: Plan, only: str | None, pages: str | None) -> tuple[Sheet, ...]:
-    """The sheets of ``packet`` whose numbers ``pages`` gives (``4-6, 9``), or that have a template of the part called ``only``; of both, both.
+    """The sheets of ``packet`` whose numbers ``pages`` gives (``4-6, 9``), or that have a template of the part called ``only``;
+    of both, both.
 
     Raises BadInput for numbers that can't be read or aren't there, and for a part that isn't there or has no template.
     """

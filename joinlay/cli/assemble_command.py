@@ -1,4 +1,6 @@
-"""``joinlay assemble``: how the piece goes together, step by step, what is glued and clamped at once, how square it must stand, and when."""
+"""``joinlay assemble``: how the piece goes together, step by step, what is glued and clamped at once, how square it must
+stand, and when.
+"""
 
 from __future__ import annotations
 
@@ -250,4 +252,7 @@ def no_step(step: int, most: int) -> str:
 
 def next_step(path: object) -> str:
     """After ``assemble``: how to see a whole step, and how to have it proved."""
-    return f"Next: joinlay assemble {path} --step 1 says all of a step; joinlay check {path} --assemble tries every move in the model."
+    return (
+        f"Next: joinlay assemble {path} --step 1 says all of a step; joinlay check {path} --assemble tries "
+        f"every move in the model."
+    )

@@ -83,7 +83,9 @@ def answer_rabbet(bench: Bench, into: str, panel: str, width: str | None, depth:
 
 
 def answer_groove(bench: Bench, into: str, panel: str, cutter: str | None, offset: str | None, depth: str | None) -> Answer:
-    """A bottom groove for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's rules."""
+    """A bottom groove for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's
+    rules.
+    """
     thick = bench.size("--into", into, "thickness it is cut in")
     joint = design_groove(
         into=thick,
@@ -102,7 +104,8 @@ def answer_groove(bench: Bench, into: str, panel: str, cutter: str | None, offse
         **_cutting(joint.cutter, joint.passes),
     }
     return Answer(
-        f"Groove: {bench.text(joint.width)} wide, {bench.text(joint.depth)} deep, {bench.text(joint.offset)} from the bottom edge.",
+        f"Groove: {bench.text(joint.width)} wide, {bench.text(joint.depth)} deep, {bench.text(joint.offset)} "
+        f"from the bottom edge.",
         _pass_rows(joint.cutter, joint.passes),
         tree,
         joint.findings,
@@ -120,11 +123,16 @@ _GUIDED: Final = (
 
 def _cutting(cutter: Dimension | None, passes: Sequence[Pass]) -> dict[str, Any]:
     ways = [
-        {"machine": machine.value, "guide": guide.value, "in_words": way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1),
-         "last_pass_cuts": feeding.fresh.value, "then_move": then}
+        {
+            "machine": machine.value,
+            "guide": guide.value,
+            "in_words": way_sentence(machine, guide, Role.CHANNEL, is_widened=len(passes) > 1),
+            "last_pass_cuts": feeding.fresh.value,
+            "then_move": then,
+        }
         for machine, guide, _, then in _GUIDED
         if (feeding := feeding_of(machine, guide)) is not None
-    ]  # fmt: skip
+    ]
     return {"cutter": cutter, "passes": [{"aside": one.aside} for one in passes], "ways": ways}
 
 

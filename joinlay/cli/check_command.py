@@ -29,8 +29,9 @@ __all__ = ["check_job"]
 def check_job(path: Path, *, as_json: bool, is_assembled: bool = False, packet: Path | None = None) -> int:
     """Say what was found in the job at ``path``; 1 where something was refused, else 0. Raises BadInput for what cannot be used.
 
-    ``is_assembled`` puts the solids together as well (CK-8), each move of the order from outside to its end (PT-2), which needs the geometry kernel.
-    ``packet`` is a folder that was made of the job: what in it is of another plan is said instead, and ends with 1 (PR-7).
+    ``is_assembled`` puts the solids together as well (CK-8), each move of the order from outside to its end (PT-2), which needs
+    the geometry kernel. ``packet`` is a folder that was made of the job: what in it is of another plan is said instead, and ends
+    with 1 (PR-7).
     """
     if packet is not None:
         return _check_packet(texts_of(path).job(), packet, as_json=as_json)
@@ -104,7 +105,9 @@ def _page(path: Path, job: Job, worked_out: Plan, *, is_assembled: bool) -> str:
 
 
 def _put_together(worked_out: Plan) -> str:
-    """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place or way (CK-8, PT-2)."""
+    """What was put together in the model, how each drawer was tried, and how many pairs were in each other's place or way
+    (CK-8, PT-2).
+    """
     clashes = sum(finding.kind == "assembly" for finding in worked_out.findings)
     drawers, moves = len(worked_out.drawers), len(worked_out.order.moves)
     return words.put_together(len(worked_out.boards), moves, drawers, clashes, is_placed=worked_out.is_placed)

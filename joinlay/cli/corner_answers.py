@@ -138,7 +138,9 @@ def answer_locking_rabbet(
     *,
     is_half_blind: bool,
 ) -> Answer:
-    """A locking rabbet for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's rules."""
+    """A locking rabbet for these sizes, as they were typed. Raises BadInput for what can't be read, Refused by the trade's
+    rules.
+    """
     thick, across = bench.size("--side", side, "side thickness"), bench.size("--end", end, "end part thickness")
     gap = None if tip_gap is None else bench.length("--tip-gap", tip_gap, "tip gap asked for")
     if gap is not None and gap.mm < 0:

@@ -25,7 +25,8 @@ __all__ = ["glue_answers"]
 
 
 def glue_answers(plan: Plan, *, is_short: bool = False) -> Mapping[str, tuple[str, ...]]:
-    """The working of each count of clamps and of minutes, as lines, by its name: ``case clamps``, ``drawer 3 minutes`` (PT-3, PT-4).
+    """The working of each count of clamps and of minutes, as lines, by its name: ``case clamps``, ``drawer 3 minutes`` (PT-3,
+    PT-4).
 
     ``is_short``: of several goes of one glue-up only the largest.
     """
@@ -57,7 +58,8 @@ def _clamps(go: Go, shop: Shop, rule: Graduation) -> Iterator[str]:
     for row in go.clamps:
         yield f"    {row.along.short} = {row.count}"
         yield (
-            f"      = joint line {rule.text(rule.round(row.joint))} / clamp spacing {rule.text(spacing)}, up to the next whole number, one at least"
+            f"      = joint line {rule.text(rule.round(row.joint))} / clamp spacing {rule.text(spacing)}, up to "
+            f"the next whole number, one at least"
         )
     where = "the usual figure (PT-4, common practice)" if spacing.origin == "default" else f"written in {spacing.origin} (PT-4)"
     yield f"    clamp spacing = {rule.text(spacing)}   {where}"
@@ -70,11 +72,15 @@ def _edges(panel: GluedPanel, shop: Shop, rule: Graduation) -> Iterator[str]:
     low, high = panel.pressure
     yield f"    by the pressure = {by_force}"
     yield (
-        f"      = {low} lb/in2 x {rule.text(panel.length)} x {rule.text(panel.thickness)} / {float(force):g} kN a clamp; {low} to {high} lb/in2   "
+        f"      = {low} lb/in2 x {rule.text(panel.length)} x {rule.text(panel.thickness)} / {float(force):g} kN "
+        f"a clamp; {low} to {high} lb/in2   "
         "(Wood Handbook ch. 10, from memory)"
     )
     yield f"    by 45 degrees = {by_spread}"
-    yield f"      = {rule.text(panel.length)} / {rule.text(rule.round(panel.spread))}, twice the width of board and caul   (PT-4, common practice)"
+    yield (
+        f"      = {rule.text(panel.length)} / {rule.text(rule.round(panel.spread))}, twice the width of board "
+        f"and caul   (PT-4, common practice)"
+    )
     yield f"    {_figure('clamp force', shop)}"
 
 
@@ -108,4 +114,7 @@ def _figure(name: str, shop: Shop) -> str:
     own = shop.practice.ratio(name)
     (row,) = (row for row in RATIO_RULES if row.name == name)
     usual = f"the usual figure ({row.rule}, {row.source})"
-    return f"{name} = {decimal_text(own, 2)}   {usual if own == fraction_in(row.value) else f'written under [practice] ({row.rule})'}"
+    return (
+        f"{name} = {decimal_text(own, 2)}   "
+        f"{usual if own == fraction_in(row.value) else f'written under [practice] ({row.rule})'}"
+    )

@@ -1,4 +1,6 @@
-"""The commands on a job and beside it: what each takes. What each does is imported when it is asked for, so that the others start fast."""
+"""The commands on a job and beside it: what each takes. What each does is imported when it is asked for, so that the others
+start fast.
+"""
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
 from pathlib import Path
@@ -57,7 +59,8 @@ def check(
         bool,
         typer.Option(
             "--assemble",
-            help="Put it together in the model too, each part along its way, drawers shut and pulled out. Needs the 'assembly' extra.",
+            help="Put it together in the model too, each part along its way, drawers shut and pulled out. Needs "
+            "the 'assembly' extra.",
         ),
     ] = False,
     packet: Annotated[
@@ -101,14 +104,16 @@ def make(
         str | None,
         typer.Option(
             "--only",
-            help="Print the templates of one part once more, such as 'drawer 3 front', 'drawer 3' or 'drawer side', into again.pdf.",
+            help="Print the templates of one part once more, such as 'drawer 3 front', 'drawer 3' or 'drawer "
+            "side', into again.pdf.",
         ),
     ] = None,
     pages: Annotated[
         str | None,
         typer.Option(
             "--pages",
-            help="Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf; with --all if it was made so.",
+            help="Print some sheets of the packet once more, by number, such as 4-6,9, into again.pdf; with "
+            "--all if it was made so.",
         ),
     ] = None,
     printer: Annotated[
@@ -122,7 +127,8 @@ def make(
         list[str] | None,
         typer.Option(
             "--chapter",
-            help="Print one chapter by itself, the whole of it, into again.pdf; give it again for one more. There are piece, parts, "
+            help="Print one chapter by itself, the whole of it, into again.pdf; give it again for one more. "
+            "There are piece, parts, "
             "findings, list, sawing, settings, gauges, sticks, templates, sections, assembly.",
         ),
     ] = None,

@@ -1,4 +1,6 @@
-"""``joinlay joint``: what each joint takes. What answers for one is imported when it is asked for, so that an answer at the bench comes at once."""
+"""``joinlay joint``: what each joint takes. What answers for one is imported when it is asked for, so that an answer at the
+bench comes at once.
+"""
 
 # The types of the options are looked at while the program runs, so they are not left to the type checker alone.
 from itertools import pairwise
@@ -37,7 +39,9 @@ class _Joints(TyperGroup):
 
 
 class _OneJoint(TyperCommand):
-    """One joint. What is wrong with its words is said in a sentence, with the nearest option where one is not known, and where to read more."""
+    """One joint. What is wrong with its words is said in a sentence, with the nearest option where one is not known, and where
+    to read more.
+    """
 
     def get_short_help_str(self, limit: int = 0) -> str:
         # Its one line is short enough to stand whole in the list of joints.
@@ -69,7 +73,9 @@ def _refuse_options_for_values(options: "Mapping[str, Parameter]", typed: "Seque
 
 
 def _sentence(bad: typer.TyperException, options: "Mapping[str, Parameter]", typed: "Sequence[str]") -> str:
-    """What is wrong, in one sentence: an option that isn't there, one without its value, a switch with one, or all that are missing."""
+    """What is wrong, in one sentence: an option that isn't there, one without its value, a switch with one, or all that are
+    missing.
+    """
     option = str(getattr(bad, "option_name", ""))
     if option in options:
         return f"{option} takes no value." if _is_switch(options[option]) else f"{option} needs a value behind it."
@@ -172,7 +178,8 @@ def loose_tenon(
         typer.Option(
             "--keep-out",
             metavar="FROM:TO",
-            help="Where another cut lies on the joint line, FROM:TO from its datum end, as that cut measures; the clearance it needs "
+            help="Where another cut lies on the joint line, FROM:TO from its datum end, as that cut measures; "
+            "the clearance it needs "
             "(LT-11) is added. May be given more than once.",
         ),
     ] = None,

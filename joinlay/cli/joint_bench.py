@@ -1,4 +1,6 @@
-"""The bench: a few lengths from the command line, the usual shop to go with them, and one joint as the answer, with its template."""
+"""The bench: a few lengths from the command line, the usual shop to go with them, and one joint as the answer, with its
+template.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,8 @@ __all__ = ["Answer", "Bench", "Piece"]
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One joint worked out: a ``headline``, its numbers as ``rows``, the same as a ``tree`` (its leaves lengths, words, numbers) and what was found.
+    """One joint worked out: a ``headline``, its numbers as ``rows``, the same as a ``tree`` (its leaves lengths, words, numbers)
+    and what was found.
 
     ``boards`` makes the two parts with their cuts, for the template.
     """
@@ -136,7 +139,9 @@ class Piece:
 
 
 def _write_template(boards: Iterable[Board], title: str, path: Path, rule: Graduation, paper: str | None) -> None:
-    """Write the template of a joint in ``boards`` to ``path``; letter or A4 after the unit, unless ``paper`` says. BadInput where it can't be."""
+    """Write the template of a joint in ``boards`` to ``path``; letter or A4 after the unit, unless ``paper`` says. BadInput
+    where it can't be.
+    """
     from joinlay.documents.template_files import joint_template_pdf
     from joinlay.documents.writing import write_whole
 

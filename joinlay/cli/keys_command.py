@@ -36,7 +36,9 @@ def say_keys(table: str) -> None:
 
 @dataclass(frozen=True, slots=True)
 class JobTable:
-    """A table of a job: ``head`` as it is written above its keys (``[[drawer]]``, ``[stock.NAME]``), and what each of its ``keys`` means."""
+    """A table of a job: ``head`` as it is written above its keys (``[[drawer]]``, ``[stock.NAME]``), and what each of its
+    ``keys`` means.
+    """
 
     head: str
     keys: Mapping[str, str]

@@ -15,8 +15,8 @@ __all__ = ["look_at"]
 def look_at(path: Path | None, port: int, at: str, *, is_shared: bool) -> None:
     """Show the job at ``path`` in the browser until Ctrl+C; where none is named, offer to start one.
 
-    ``is_shared``: also at the machine, at this computer's address ``at``, '' to find it. Raises BadInput for a job that can't be read, for none
-    where nobody is there to be asked, for a port that is taken, and an address that isn't this computer's.
+    ``is_shared``: also at the machine, at this computer's address ``at``, '' to find it. Raises BadInput for a job that can't be
+    read, for none where nobody is there to be asked, for a port that is taken, and an address that isn't this computer's.
     """
     if at and not is_shared:
         raise BadInput("--at says where the page is shared; give it with --share.")

@@ -33,7 +33,8 @@ __all__ = ["Wish", "make_job", "with_printer"]
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF and a model too.
+    """What ``make`` was asked for beside the job: where to, on what paper and printer, and whether templates as DXF and a model
+    too.
 
     And whether only a part of the packet is wanted, or only its number of sheets; with ``is_all`` what is only looked at too, and
     ``chapters`` are those wanted by themselves; ``is_forced`` writes over files
@@ -172,9 +173,11 @@ def _paper(name: str) -> str:
 
 
 def with_printer(job: Job, path: Path, asked: str | None) -> tuple[Job, Printer | None]:
-    """The job at ``path``, on paper with its printer's border, and the printer to correct for; None where none is named (PR-3, PR-5).
+    """The job at ``path``, on paper with its printer's border, and the printer to correct for; None where none is named (PR-3,
+    PR-5).
 
-    ``asked`` goes before what the job says. Raises BadInput, with where it is written, for a printer that isn't kept or not for this paper.
+    ``asked`` goes before what the job says. Raises BadInput, with where it is written, for a printer that isn't kept or not for
+    this paper.
     """
     if asked is not None:
         name, place = asked, "--printer"

@@ -26,10 +26,11 @@ _MARK: Final = b"\xef\xbb\xbf"
 
 
 def mend_job(path: Path, number: int | None, *, as_json: bool) -> int:
-    """List the remedies of the job at ``path``, or make the one of that ``number``; 1 where the job is refused afterwards, else 0.
+    """List the remedies of the job at ``path``, or make the one of that ``number``; 1 where the job is refused afterwards, else
+    0.
 
-    In a terminal without a ``number`` it is asked for. Raises BadInput for a job that cannot be used, a number that isn't there, and where
-    the file cannot be written: it is then as it was.
+    In a terminal without a ``number`` it is asked for. Raises BadInput for a job that cannot be used, a number that isn't there,
+    and where the file cannot be written: it is then as it was.
     """
     texts = texts_of(path)
     worked_out = tried(texts, planned(texts))

@@ -42,7 +42,9 @@ _FILE: Final = "printers.toml"
 
 
 def config_folder() -> Path:
-    """The user's configuration folder for joinlay: JOINLAY_CONFIG itself, or in XDG_CONFIG_HOME, or in the system's usual place."""
+    """The user's configuration folder for joinlay: JOINLAY_CONFIG itself, or in XDG_CONFIG_HOME, or in the system's usual
+    place.
+    """
     if own := os.environ.get("JOINLAY_CONFIG"):
         return Path(own)
     base = os.environ.get("XDG_CONFIG_HOME", "")
@@ -75,7 +77,9 @@ def kept_in(path: Path) -> tuple[MeasuredPrinter, ...]:
 
 
 def keep(path: Path, printers: Sequence[MeasuredPrinter]) -> None:
-    """Write a file of printers, whole or not at all. Raises BadInput where that can't be done: then what was there is untouched."""
+    """Write a file of printers, whole or not at all. Raises BadInput where that can't be done: then what was there is
+    untouched.
+    """
     write_all(path.parent, {path.name: printers_text(printers).encode()})
 
 
@@ -307,7 +311,9 @@ def added(name: str, correction: str, paper: str, *, was: str) -> str:
 
 
 def read_as(readings: Sequence[tuple[str, str, str]], bare: str) -> str:
-    """After ``printer add``: what each measure was taken as, and of what; ``bare`` is the unit that was taken for a number without one."""
+    """After ``printer add``: what each measure was taken as, and of what; ``bare`` is the unit that was taken for a number
+    without one.
+    """
     said = ", ".join(f"{which} {figure} of {drawn}" for which, figure, drawn in readings)
     unit = {"mm": "millimetres (--inch for inches)", "inch": "inches (--metric for millimetres)"}.get(bare, "")
     return f"Read as {said}." + (f" A number without a unit was taken in {unit}." if unit else "")
@@ -315,7 +321,10 @@ def read_as(readings: Sequence[tuple[str, str, str]], bare: str) -> str:
 
 def next_proof(name: str, paper: str) -> str:
     """After ``printer add``."""
-    return f"Next: joinlay scale-sheet --paper {typed(paper)} --printer {typed(name)} proves it; joinlay make JOB --printer {typed(name)} uses it."
+    return (
+        f"Next: joinlay scale-sheet --paper {typed(paper)} --printer {typed(name)} proves it; joinlay make "
+        f"JOB --printer {typed(name)} uses it."
+    )
 
 
 def one_reading(what: str, measured: str, drawn: str, within: str) -> tuple[str, str]:
@@ -336,7 +345,8 @@ def noise(which: str, within: str) -> str:
 def skew(amount: str, side: str, over: str) -> str:
     """Diagonals that differ."""
     return (
-        f"The diagonals differ: the top of a sheet prints {amount} to the {side} over {over} (skew). That is not corrected: set the paper "
+        f"The diagonals differ: the top of a sheet prints {amount} to the {side} over {over} (skew). That is "
+        f"not corrected: set the paper "
         "guides square, print the scale sheet again, and see whether it stays."
     )
 
@@ -360,7 +370,8 @@ def unknown_printer(name: str, near: Sequence[str], paper: str) -> str:
     """A printer that isn't kept anywhere."""
     nearest = f" The nearest is {' or '.join(near)}." if near else ""
     return (
-        f"there is no printer called {quoted(name)}.{nearest} To add it, print what joinlay scale-sheet --paper {typed(paper)} writes, measure it, "
+        f"there is no printer called {quoted(name)}.{nearest} To add it, print what joinlay scale-sheet --paper "
+        f"{typed(paper)} writes, measure it, "
         f"and joinlay printer add {typed(name)} --paper {typed(paper)} --across .. --down .."
     )
 
@@ -368,7 +379,8 @@ def unknown_printer(name: str, near: Sequence[str], paper: str) -> str:
 def other_paper(name: str, papers: Sequence[str], paper: str) -> str:
     """A printer that was measured, but not with this paper."""
     return (
-        f"{quoted(name)} was measured with {' and '.join(papers)}, not with {paper}, and each paper is fed in its own way. Measure it with that too "
+        f"{quoted(name)} was measured with {' and '.join(papers)}, not with {paper}, and each paper is fed in "
+        f"its own way. Measure it with that too "
         f"(joinlay scale-sheet --paper {typed(paper)}), or use --paper {typed(papers[0])}."
     )
 
@@ -390,4 +402,7 @@ def no_name(given: str, fault: str) -> str:
 
 def kept_elsewhere(name: str, path: object) -> str:
     """``printer forget`` in the wrong file."""
-    return f"{quoted(name)} is not kept in {path}; joinlay printer show {typed(name)} says where it is, and --beside JOB looks beside a job."
+    return (
+        f"{quoted(name)} is not kept in {path}; joinlay printer show {typed(name)} says where it is, and "
+        f"--beside JOB looks beside a job."
+    )

@@ -52,7 +52,8 @@ _TABLES = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 
 
 def say_settings(path: Path, card: int | None, part: str | None, *, as_json: bool) -> int:
-    """Say the settings of the job at ``path``, those ``part`` goes through, or all of one ``card``; 1 where something was refused, else 0.
+    """Say the settings of the job at ``path``, those ``part`` goes through, or all of one ``card``; 1 where something was
+    refused, else 0.
 
     Raises BadInput for what cannot be used, for a card there is none of, and for a part the job has not.
     """

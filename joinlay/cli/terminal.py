@@ -1,4 +1,6 @@
-"""What is shown in the terminal: answers on standard output, complaints on standard error, both plain text; and a bar for what takes long."""
+"""What is shown in the terminal: answers on standard output, complaints on standard error, both plain text; and a bar for what
+takes long.
+"""
 
 from __future__ import annotations
 
@@ -36,7 +38,9 @@ def complain(text: str) -> None:
 
 
 def _printable(text: str, stream: object) -> str:
-    """``text`` in what the terminal can show; a sign it lacks becomes a question mark rather than a fault, one that can't be seen is spelled."""
+    """``text`` in what the terminal can show; a sign it lacks becomes a question mark rather than a fault, one that can't be
+    seen is spelled.
+    """
     encoding = getattr(stream, "encoding", None) or "utf-8"
     return unseen_spelled(text).encode(encoding, "replace").decode(encoding)
 
@@ -47,7 +51,9 @@ def table(rows: Iterable[Sequence[str]]) -> str:
 
 
 def table_rows(rows: Iterable[Sequence[str]]) -> list[str]:
-    """The rows of a ``table``, one by one; each of several lines where a cell has to be broken, which is never within a figure and its unit."""
+    """The rows of a ``table``, one by one; each of several lines where a cell has to be broken, which is never within a figure
+    and its unit.
+    """
     rows = [tuple(map(_kept_together, row)) for row in rows]
     wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
     least = [max(len(word) for cell in column for word in cell.split(" ")) for column in zip(*rows, strict=True)]
@@ -98,7 +104,9 @@ _LEAST_WIDTH: Final = 40
 
 
 def finding_lines(findings: Iterable[Finding], rule: Graduation) -> str:
-    """The findings, one under the other: how bad, where, what, the way out, and the rule. Alike ones at several places are said once."""
+    """The findings, one under the other: how bad, where, what, the way out, and the rule. Alike ones at several places are
+    said once.
+    """
     places: dict[tuple[str, ...], list[str]] = {}
     for finding in findings:
         said = (
@@ -129,7 +137,9 @@ def hung(line: str) -> str:
 
 
 def broken(text: str) -> str:
-    """``text`` with every line that is wider than the terminal broken, under its own beginning and two in, never within a figure and its unit."""
+    """``text`` with every line that is wider than the terminal broken, under its own beginning and two in, never within a
+    figure and its unit.
+    """
     width = _terminal_width()
     if width is None:
         return text

@@ -68,7 +68,9 @@ def next_make(path: object) -> str:
 
 
 def packet_checked(title: str, mark: str, folder: object, files: int, strange: Mapping[str, str]) -> str:
-    """``check --packet``: whether what lies in a folder is of this plan; ``strange`` are the files that aren't, with their marks."""
+    """``check --packet``: whether what lies in a folder is of this plan; ``strange`` are the files that aren't, with their
+    marks.
+    """
     if not strange:
         return (
             f"{title}: the plan's mark is {mark}, and so is that of all {counted(files, 'file')} in {folder}: they go together."

@@ -1,14 +1,14 @@
 """Pieces joined into blocks before they are laid, so that a cut may run at the sum of two sizes: a third stage of cuts.
 
-The problem: ``guillotine`` cuts a panel only as wide, or as long, as the one piece it lays there. A strip that is to be as wide as two
-pieces one above the other, with a third beside them that is narrower than both, can't come about so: rip, crosscut, rip.
+The problem: ``guillotine`` cuts a panel only as wide, or as long, as the one piece it lays there. A strip that is to be as wide
+as two pieces one above the other, with a third beside them that is narrower than both, can't come about so: rip, crosscut, rip.
 
-How it works: two pieces side by side are one larger item with a little waste where they differ; two such blocks may be joined again. They are
-laid like pieces, and each block is then parted: it becomes a panel of its own, which one cut parts into its two halves. Which are joined is
-left to chance, best matches first.
+How it works: two pieces side by side are one larger item with a little waste where they differ; two such blocks may be joined
+again. They are laid like pieces, and each block is then parted: it becomes a panel of its own, which one cut parts into its two
+halves. Which are joined is left to chance, best matches first.
 
-What it costs: for each block a look at every other item. What it can't do: a block keeps its halves together, so most tries come to nothing;
-they are made where everything else has not met the bound.
+What it costs: for each block a look at every other item. What it can't do: a block keeps its halves together, so most tries come
+to nothing; they are made where everything else has not met the bound.
 """
 
 from __future__ import annotations
@@ -40,7 +40,8 @@ class Blocks(dict[int, _Block]):
     """Blocks by the numbers of their items, all of them negative."""
 
     def parted(self, packing: Packing, *, first_rip: bool | None) -> Packing | None:
-        """``packing`` with every block laid as its two halves; None where that would put another cut before the first of a whole sheet.
+        """``packing`` with every block laid as its two halves; None where that would put another cut before the first of a whole
+        sheet.
 
         ``first_rip`` is how whole sheets are cut first; None: either way. Source: by geometry.
         """

@@ -209,7 +209,9 @@ _OF_THE_PRACTICE: Final = frozenset(rule.name for rule in LENGTH_RULES)
 
 
 def _of_the_piece(plan: Plan) -> Iterator[Dimension]:
-    """The figures that the maker wrote of the piece itself: not of a stock, of the shop, of the practice, or of an opening by itself."""
+    """The figures that the maker wrote of the piece itself: not of a stock, of the shop, of the practice, or of an opening by
+    itself.
+    """
     shop, openings = plan.shop, [drawer.opening for drawer in plan.drawers]
     elsewhere = {size.origin for stock in plan.stocks.values() for size in (stock.nominal, stock.thickness)}
     elsewhere |= {size.origin for size in (*(one.diameter for one in shop.cutters), *(one.thickness for one in shop.tenons))}

@@ -269,9 +269,11 @@ def row_remarks(row: Row, text: Callable[[Length], str], by: str = "×") -> Iter
 
 @dataclass(frozen=True, slots=True)
 class Slant:
-    """How long or wide a tapered board is ``at`` one of its edges or ends, in the maker's words for it, and what is planed off there.
+    """How long or wide a tapered board is ``at`` one of its edges or ends, in the maker's words for it, and what is planed off
+    there.
 
-    ``across`` is ``long`` or ``wide``, by what the taper changes; ``off`` comes off each of ``planed``, the maker's words for two ends or edges.
+    ``across`` is ``long`` or ``wide``, by what the taper changes; ``off`` comes off each of ``planed``, the maker's words for two
+    ends or edges.
     """
 
     across: str
@@ -282,7 +284,9 @@ class Slant:
 
 
 def slants_of(board: Board) -> Iterator[Slant]:
-    """How ``board`` is tapered, the reference edge or end first: two for each of length and width that changes; none for a square one (DR-4)."""
+    """How ``board`` is tapered, the reference edge or end first: two for each of length and width that changes; none for a
+    square one (DR-4).
+    """
     for axis, across, ends in (
         (Axis.ALONG, "long", (Surface.EDGE, Surface.FAR_EDGE)), (Axis.ACROSS, "wide", (Surface.END, Surface.FAR_END)),
     ):  # fmt: skip
@@ -296,7 +300,8 @@ def slants_of(board: Board) -> Iterator[Slant]:
 def taper_words(board: Board, text: Callable[[Length], str]) -> str:
     """How ``board`` is planed to a slant, lengths by ``text``; '' for a square one (DR-4).
 
-    ``tapered: 17 3/4 in long at the front edge, 17 23/32 in at the back edge (1/64 in off the left end and the right end there)``.
+    ``tapered: 17 3/4 in long at the front edge, 17 23/32 in at the back edge (1/64 in off the left end and the right end
+    there)``.
     """
     said: list[str] = []
     for slant in slants_of(board):

@@ -30,7 +30,9 @@ class FastenersFor:
 
 
 def fasteners_of(plan: Plan) -> tuple[FastenersFor, ...]:
-    """Every size of nail, pin and screw in ``plan`` by what it goes through and into, in the order they are met (DJ-1, DJ-3, DJ-4, RN-4)."""
+    """Every size of nail, pin and screw in ``plan`` by what it goes through and into, in the order they are met (DJ-1, DJ-3,
+    DJ-4, RN-4).
+    """
     counts: dict[tuple[Fastener, PartKind, PartKind], int] = {}
     for met in plan.meetings:
         if met.fastener is not None:
@@ -42,10 +44,10 @@ def fasteners_of(plan: Plan) -> tuple[FastenersFor, ...]:
 def glued(plan: Plan) -> dict[str, Fraction]:
     """How much of ``plan`` is glued where, in square millimetres, by the trade's word for it; only what there is any of (RN-4).
 
-    Loose tenons all round. Dadoes on their floor and walls, with the slots of half-blind fronts; corners of drawers that have none by
-    themselves. Runners, stop strips and blocks where
-    they lie on; runners that are screwed through slots only round their front screw. The face frame where its back lies against the
-    front edges of the case. Grooves for bottoms and rabbets for backs are left dry. Source: by geometry.
+    Loose tenons all round. Dadoes on their floor and walls, with the slots of half-blind fronts; corners of drawers that have
+    none by themselves. Runners, stop strips and blocks where they lie on; runners that are screwed through slots only round their
+    front screw. The face frame where its back lies against the front edges of the case. Grooves for bottoms and rabbets for backs
+    are left dry. Source: by geometry.
     """
     loose = tuple(f"{kind.value}s" for kind in PartKind if kind.is_loose)
     areas = dict.fromkeys(

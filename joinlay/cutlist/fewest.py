@@ -1,14 +1,16 @@
 """How few whole sheets can do, whatever the cuts: what a layout can be proved best by.
 
-The problem: a layout that takes two sheets may have missed one that takes one, and to look at every layout is out of the question. The method:
-three bounds below which none can go, of which the greatest counts. By area; by pieces no two of which can share a sheet; and by weights.
+The problem: a layout that takes two sheets may have missed one that takes one, and to look at every layout is out of the
+question. The method: three bounds below which none can go, of which the greatest counts. By area; by pieces no two of which can
+share a sheet; and by weights.
 
-Weights: a function of a piece's share of a side, 0 to 1, that never adds up to more than 1 where the shares don't, makes another list of pieces
-that fits wherever the first does, and whose area may say more: what is longer than half a side counts as all of it, since nothing as long stands
-beside it. One such function for the length and one for the width go together in any pair. Source: Fekete and Schepers 2004, Lueker 1983, from memory.
+Weights: a function of a piece's share of a side, 0 to 1, that never adds up to more than 1 where the shares don't, makes another
+list of pieces that fits wherever the first does, and whose area may say more: what is longer than half a side counts as all of
+it, since nothing as long stands beside it. One such function for the length and one for the width go together in any pair.
+Source: Fekete and Schepers 2004, Lueker 1983, from memory.
 
-What it costs: pairs of functions times different pieces, a hundredth of a second for a hundred. What it can't do: not every list that needs a sheet
-more is found out, and with pieces on hand only the first two bounds are asked.
+What it costs: pairs of functions times different pieces, a hundredth of a second for a hundred. What it can't do: not every list
+that needs a sheet more is found out, and with pieces on hand only the first two bounds are asked.
 """
 
 from __future__ import annotations
@@ -70,7 +72,9 @@ def _stood(item: Item) -> tuple[tuple[int, int], ...]:
 
 
 def _by_weights(items: Iterable[Item], sheet: Bin) -> int:
-    """The greatest of the bounds that pairs of weights give. A piece larger than the sheet, which lies on none, counts for nothing."""
+    """The greatest of the bounds that pairs of weights give. A piece larger than the sheet, which lies on none, counts for
+    nothing.
+    """
     alike = Counter(
         tuple((long, wide) for long, wide in _stood(item) if long <= sheet.length and wide <= sheet.width) for item in items
     )
@@ -108,7 +112,9 @@ def _rounded(parts: int, side: int) -> Callable[[int], int]:
 
 
 def _without_small(least: int, side: int) -> Callable[[int], int]:
-    """What is smaller than ``least``, half the side at most, is left out, and what leaves less than that beside it is all of the side."""
+    """What is smaller than ``least``, half the side at most, is left out, and what leaves less than that beside it is all of
+    the side.
+    """
 
     def weight(size: int) -> int:
         return side if size > side - least else size if size >= least else 0

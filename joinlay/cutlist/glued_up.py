@@ -1,4 +1,6 @@
-"""Wide parts of solid wood as the boards they are glued up from: what each is sawn to, and what that part is then called (PN-1)."""
+"""Wide parts of solid wood as the boards they are glued up from: what each is sawn to, and what that part is then called
+(PN-1).
+"""
 
 from __future__ import annotations
 
@@ -21,10 +23,11 @@ __all__ = ["boards_to_saw", "strip_widths"]
 
 
 def strip_widths(row: Row, practice: Practice) -> tuple[Dimension, ...]:
-    """How wide each board is sawn that a part of ``row`` is glued up from, from its reference edge; one where it is no wider than boards come.
+    """How wide each board is sawn that a part of ``row`` is glued up from, from its reference edge; one where it is no wider than
+    boards come.
 
-    Each joint takes an allowance to plane off both its boards; what is sawn over on a part's two edges stays on the outer ones (PN-1,
-    common practice).
+    Each joint takes an allowance to plane off both its boards; what is sawn over on a part's two edges stays on the outer ones
+    (PN-1, common practice).
     """
     lines = joint_lines(row.board, practice)
     if not lines:
@@ -41,7 +44,9 @@ def strip_widths(row: Row, practice: Practice) -> tuple[Dimension, ...]:
 
 
 def boards_to_saw(groups: Sequence[Group], practice: Practice) -> list[PartToSaw]:
-    """Every part of ``groups`` to be sawn from boards, wide ones as the boards they are glued up from: ``case left side, board 1 of 3``."""
+    """Every part of ``groups`` to be sawn from boards, wide ones as the boards they are glued up from: ``case left side, board
+    1 of 3``.
+    """
     return [
         piece
         for group in groups

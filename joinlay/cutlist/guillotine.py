@@ -73,8 +73,8 @@ class Laying(NamedTuple):
 class Packing:
     """What came of one try.
 
-    ``steps`` are in the order of laying, ``left`` the free panels, also those of bins that were not used, ``left_out`` the
-    pieces that found no room, ``opened`` the number of whole sheets. ``blocks`` free panels in which several pieces were laid together:
+    ``steps`` are in the order of laying, ``left`` the free panels, also those of bins that were not used, ``left_out`` the pieces
+    that found no room, ``opened`` the number of whole sheets. ``blocks`` free panels in which several pieces were laid together:
     their items are no pieces, and have negative numbers.
     """
 
@@ -223,7 +223,9 @@ def _rips_first(space: Space, item: Item, way: Manner, *, turned: bool) -> bool:
 
 
 def rests_of(step: Laying) -> tuple[Space, Space]:
-    """The two panels left of the one that ``step`` took a piece from: what its first cut took off, then its second; either may be empty."""
+    """The two panels left of the one that ``step`` took a piece from: what its first cut took off, then its second; either may
+    be empty.
+    """
     (number, along, across, length, width, untouched), item, turned, rip_first = step
     _, long, wide, _ = item
     if turned:

@@ -141,8 +141,8 @@ class Layout:
     """All sheets of one stock: what is on hand first, then whole sheets to buy.
 
     ``least_whole`` is the number of whole sheets below which no layout can go. ``left_out`` are parts that fit no blank; a
-    finding says why. ``unused`` are blanks on hand that were not needed. ``runs`` are the drawer fronts that lie in one column each, so that
-    the figure runs on from one to the next, by name, in the order in which they stand in the piece.
+    finding says why. ``unused`` are blanks on hand that were not needed. ``runs`` are the drawer fronts that lie in one column
+    each, so that the figure runs on from one to the next, by name, in the order in which they stand in the piece.
     """
 
     stock: str

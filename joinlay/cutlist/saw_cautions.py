@@ -1,4 +1,5 @@
-"""What to beware of in sawing out: the saw itself, strips that are thin and blocks that are short (section 14 of the trade rules).
+"""What to beware of in sawing out: the saw itself, strips that are thin and blocks that are short (section 14 of the trade
+rules).
 
 Said where the work is done, in our own words; the saw's own manual goes before all of it.
 """
@@ -26,15 +27,18 @@ class Sawing(Enum):
     """A caution in sawing out, as the sentences that are printed. Our own words."""
 
     ALL = (
-        "guard and riving knife on; eyes, ears and lungs covered; sleeves and hair tied back; stand out of the blade's line, and hold up "
+        "guard and riving knife on; eyes, ears and lungs covered; sleeves and hair tied back; stand out of the "
+        "blade's line, and hold up "
         "what is long or wide. Unplug before touching the blade. The saw's manual, local rules and qualified people come first."
     )
     STRIPS = (
-        "rip them off the side away from the fence, with a push stick, so that none runs between blade and fence and no hand comes near; "
+        "rip them off the side away from the fence, with a push stick, so that none runs between blade and "
+        "fence and no hand comes near; "
         "what is thinner than your guard allows is sawn by hand."
     )
     BLOCKS = (
-        "crosscut them from a long strip against a stop that ends before the blade, never against the fence, where a block jams and is thrown; "
+        "crosscut them from a long strip against a stop that ends before the blade, never against the fence, "
+        "where a block jams and is thrown; "
         "hold only the strip, and take nothing away until the blade stands. Or saw them by hand in a bench hook."
     )
 
@@ -75,8 +79,8 @@ def cautions_at_sheets(sheets: Iterable[CutSheet], limits: RunLimits) -> tuple[S
 
 
 def _cautions(parts: Iterable[_Sized], limits: RunLimits) -> Iterator[SawCaution]:
-    """Thin is under a third of what counts as narrow at a machine (1 in, 25 mm), short is too small to be run by itself (4 in, 100 mm):
-    our own choice, and both move with the maker's own limits.
+    """Thin is under a third of what counts as narrow at a machine (1 in, 25 mm), short is too small to be run by itself (4 in,
+    100 mm): our own choice, and both move with the maker's own limits.
     """
     sized = list(parts)
     if not sized:

@@ -107,7 +107,8 @@ _Goal = Union[_OnePiece, _Divide, Region]
 def saw_out(
     steps: Sequence[Laying], blank: Region, columns: Mapping[int, Column], *, kerf: int, trim: int, rip_first: bool
 ) -> Sawn:
-    """Saw ``blank`` (its real size, trim included) up as ``steps`` say, blocks among them; regions of the steps have a kerf on each size.
+    """Saw ``blank`` (its real size, trim included) up as ``steps`` say, blocks among them; regions of the steps have a kerf on
+    each size.
 
     ``columns`` are the items that hold several pieces, by number. ``kerf`` is one cut's, ``trim`` what comes off each raw edge.
     ``rip_first`` says which way a single piece is freed of its trim first.

@@ -118,7 +118,9 @@ class _Bench:
         return min((self._tried(order, way) for order, way in tries), key=lambda tried: tried.packing.merit)
 
     def regrouped(self, found: _Try, sheet: Bin, least: int, *, joins: bool = False) -> _Try:
-        """``found`` with a few of its sheets at a time laid anew, so that it may take fewer; ``joins``: some pieces joined into blocks."""
+        """``found`` with a few of its sheets at a time laid anew, so that it may take fewer; ``joins``: some pieces joined
+        into blocks.
+        """
         most, each = (_JOINING_EFFORT, _MOST_TO_JOIN) if joins else (_REGROUPING_EFFORT, _MOST_TO_REGROUP)
         effort = min(most, each * len(self._items))
         # Chances of its own, so that how long it takes changes nothing of what is tried after it.
@@ -279,9 +281,9 @@ def regrouped(
     """``packing`` in as few whole sheets as can be found, ``least`` at the fewest (CL-2).
 
     Its first ``on_hand`` bins, and what is left out, stay as they are; whole sheets are as large as ``sheet``. ``ways`` and
-    ``orders`` are picked from by ``chance``. ``effort`` is how many pieces may be laid in all tries together. ``joins``: some pieces are
-    joined into blocks first, so that cuts may run at the sum of their sizes; ``first_rip`` is then how whole sheets are cut first, None
-    for either way. Source: by geometry.
+    ``orders`` are picked from by ``chance``. ``effort`` is how many pieces may be laid in all tries together. ``joins``: some
+    pieces are joined into blocks first, so that cuts may run at the sum of their sizes; ``first_rip`` is then how whole sheets
+    are cut first, None for either way. Source: by geometry.
     """
     bench, groups = _Regrouping(sheet, ways, orders, chance, joins, first_rip), _groups(packing, on_hand)
     while effort > 0 and len(groups) > max(least, 1):

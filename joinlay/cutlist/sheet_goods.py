@@ -1,7 +1,7 @@
 """Sheet goods laid out for a plan: every part on offcuts first, then on as few whole sheets as can be found (CL-2).
 
-The fronts of one bank are cut from one column of the sheet, top to bottom, so that the grain runs on from front to front; upright grain too. What
-that costs in sheets is found by laying everything a second time without.
+The fronts of one bank are cut from one column of the sheet, top to bottom, so that the grain runs on from front to front; upright
+grain too. What that costs in sheets is found by laying everything a second time without.
 """
 
 from __future__ import annotations
@@ -74,7 +74,8 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
 def run_words(layout: Layout, sheet: CutSheet) -> tuple[str, ...]:
     """Of each run of fronts on ``sheet``, in which order they come off it and what for; nothing where it has none (CL-2).
 
-    ``One run, so that the figure goes on from front to front: drawer 4 front, drawer 5 front, from left to right in the drawing. ...``
+    ``One run, so that the figure goes on from front to front: drawer 4 front, drawer 5 front, from left to right in the drawing.
+    ...``
     """
     laid = {each.piece.name: each.panel for each in sheet.pieces}
     said = []
@@ -87,7 +88,8 @@ def run_words(layout: Layout, sheet: CutSheet) -> tuple[str, ...]:
         else:
             way = "from the bottom up" if first.across.mm < last.across.mm else "from the top down"
         said.append(
-            f"One run, so that the figure goes on from front to front: {', '.join(run)}, {way} in the drawing. Draw one large triangle across "
+            f"One run, so that the figure goes on from front to front: {', '.join(run)}, {way} in the drawing. "
+            f"Draw one large triangle across "
             "them all before they are sawn apart."
         )
     return tuple(said)
@@ -172,9 +174,10 @@ def stack_fronts(
 ) -> tuple[FrontColumn, ...]:
     """The columns to cut the fronts among ``pieces`` in, a ``kerf`` between two, each no larger than a whole ``sheet``.
 
-    ``boards`` are the boards by name; ``banks`` say which drawers stand above one another: the rows of each from the top down, each row
-    from the left. Drawers side by side are cut from one strip, end to end as they stand. Pieces that are no fronts, may be turned, or
-    stand alone in their bank are left to lie anywhere. A bank too tall for the sheet is broken where it must be. Source: common practice.
+    ``boards`` are the boards by name; ``banks`` say which drawers stand above one another: the rows of each from the top down,
+    each row from the left. Drawers side by side are cut from one strip, end to end as they stand. Pieces that are no fronts, may
+    be turned, or stand alone in their bank are left to lie anywhere. A bank too tall for the sheet is broken where it must be.
+    Source: common practice.
     """
     room = (sheet.length - 2 * sheet.trim, sheet.width - 2 * sheet.trim)
     fronts = {boards[piece.name].role.drawer: piece for piece in pieces if _is_kept(boards[piece.name], piece)}

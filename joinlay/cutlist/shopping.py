@@ -50,12 +50,16 @@ class ShoppingLine:
 
     @property
     def cost(self) -> Fraction | None:
-        """The amount as it is printed times the price, to the hundredth, so that costs add up as printed; None where there is no price."""
+        """The amount as it is printed times the price, to the hundredth, so that costs add up as printed; None where there is
+        no price.
+        """
         return None if self.price is None else Fraction(round(self.told * self.price * 100), 100)
 
     @property
     def told(self) -> Fraction:
-        """The amount as it is printed, to two places (cubic metres: three), never rounded down: a strip a hair short is of no use."""
+        """The amount as it is printed, to two places (cubic metres: three), never rounded down: a strip a hair short is of no
+        use.
+        """
         places = 3 if self.unit == CUBIC_METRES else 2
         return Fraction(ceil(self.amount * 10**places), 10**places)
 

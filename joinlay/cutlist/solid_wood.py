@@ -101,7 +101,9 @@ def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) 
 
 
 def lipping_stock(band: Band, stocks: Mapping[str, Stock]) -> Solid | None:
-    """The solid stock of the job's that a lipping is ripped from; None for banding, and for wood that the job doesn't describe (EB-4)."""
+    """The solid stock of the job's that a lipping is ripped from; None for banding, and for wood that the job doesn't describe
+    (EB-4).
+    """
     found = None if band.width is None else stock_called(band.stock, stocks)
     return found if isinstance(found, Solid) else None
 
@@ -278,6 +280,12 @@ def _narrow(
         parts = in_few_words(dict.fromkeys(name for piece in wanting for name in wide[piece.row].names))
         yield note(
             "narrow boards",
-            "Boards of it {widest} wide are on hand, and {parts}, glued up, would be of wider ones. Write widest-board = \"{give}\" under "
-            "[practice] to have the narrow ones used.", "PN-1", "common practice", widest=widest, parts=parts, give=give,
-        )  # fmt: skip
+            "Boards of it {widest} wide are on hand, and {parts}, glued up, would be of wider ones. Write "
+            'widest-board = "{give}" under '
+            "[practice] to have the narrow ones used.",
+            "PN-1",
+            "common practice",
+            widest=widest,
+            parts=parts,
+            give=give,
+        )

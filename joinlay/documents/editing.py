@@ -1,4 +1,5 @@
-"""A job file changed by a program, as a careful hand would: one value or one row, with comments, order and all else to the letter as they were.
+"""A job file changed by a program, as a careful hand would: one value or one row, with comments, order and all else to the letter
+as they were.
 
 What comes out is read again and held against what was meant, so that an odd way of writing is refused and never spoilt.
 """
@@ -101,7 +102,8 @@ def is_as(text: str, wanted: Mapping[str, Any]) -> bool:
 
 
 def with_row_added(text: str, key: str, at: int) -> str:
-    """The ``text`` with a row ``[[key]]`` more, like the one ``at`` that number, from 0, which it comes behind; a bare one where there is none.
+    """The ``text`` with a row ``[[key]]`` more, like the one ``at`` that number, from 0, which it comes behind; a bare one where
+    there is none.
 
     What names a row is left out of the new one, since no two may be called alike. Raises BadInput where it can't be done.
     """
@@ -121,7 +123,9 @@ def with_row_added(text: str, key: str, at: int) -> str:
 
 
 def with_row_removed(text: str, key: str, at: int) -> str:
-    """The ``text`` without the row ``[[key]]`` of that number, from 0, and the comments that stand right above it. BadInput as above."""
+    """The ``text`` without the row ``[[key]]`` of that number, from 0, and the comments that stand right above it. BadInput as
+    above.
+    """
     lines = text.splitlines(keepends=True)
     start, stop = _span(_rows(text, key), at)
     wanted = tomllib.loads(text)
@@ -132,7 +136,9 @@ def with_row_removed(text: str, key: str, at: int) -> str:
 
 
 def with_row_moved(text: str, key: str, at: int, *, is_up: bool) -> str:
-    """The ``text`` with the row ``[[key]]`` of that number, from 0, one place up or down, its comments with it. BadInput as above."""
+    """The ``text`` with the row ``[[key]]`` of that number, from 0, one place up or down, its comments with it. BadInput as
+    above.
+    """
     lines, spans = text.splitlines(keepends=True), _rows(text, key)
     one, other = (at - 1, at) if is_up else (at, at + 1)
     (a, b), (c, d) = _span(spans, one), _span(spans, other)
@@ -159,7 +165,8 @@ def _span(spans: Sequence[tuple[int, int]], at: int) -> tuple[int, int]:
 
 
 def _rows(text: str, key: str) -> list[tuple[int, int]]:
-    """From which line to which, from 0, each row ``[[key]]`` stands: its header, the comments right above it, and what is under it.
+    """From which line to which, from 0, each row ``[[key]]`` stands: its header, the comments right above it, and what is under
+    it.
 
     None where they aren't written so. Raises BadInput for what isn't TOML.
     """

@@ -1,4 +1,6 @@
-"""Every file that a job gives, made in memory: the packet, each template as a drawing of its own, the cutting list and the plan."""
+"""Every file that a job gives, made in memory: the packet, each template as a drawing of its own, the cutting list and the
+plan.
+"""
 
 from __future__ import annotations
 
@@ -35,8 +37,8 @@ def job_files(
 ) -> tuple[dict[str, bytes], Packet]:
     """Every file by its name, and the packet; ``step`` is told each of ``STEPS`` as it begins.
 
-    ``printer`` is taken at its word unless given, ``wanted`` is what of the packet is printed; with ``is_dxf`` each template as DXF too, with
-    ``is_model`` a model to turn about. Raises BadInput for paper too small. Rules PR-1 to PR-7, CL-1.
+    ``printer`` is taken at its word unless given, ``wanted`` is what of the packet is printed; with ``is_dxf`` each template as
+    DXF too, with ``is_model`` a model to turn about. Raises BadInput for paper too small. Rules PR-1 to PR-7, CL-1.
     """
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv

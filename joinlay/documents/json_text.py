@@ -99,7 +99,9 @@ def json_text(tree: object) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Table:
-    """A table or list: its ``brackets``, what is in it with the keys in front, and the whole on one line, None where that is too long."""
+    """A table or list: its ``brackets``, what is in it with the keys in front, and the whole on one line, None where that is
+    too long.
+    """
 
     brackets: str
     inner: list[tuple[str, str | _Table]]

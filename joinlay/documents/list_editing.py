@@ -1,7 +1,8 @@
-"""Lists in a job file changed by a program: an item more, one taken out or moved, with comments and all else to the letter as they were.
+"""Lists in a job file changed by a program: an item more, one taken out or moved, with comments and all else to the letter as
+they were.
 
-A list with a line for each item is changed by its lines, so that what is written beside an item goes with it; one on a single line by what reads
-TOML with its spaces. What comes out is read again and held against what was meant, as in ``editing.py``.
+A list with a line for each item is changed by its lines, so that what is written beside an item goes with it; one on a single
+line by what reads TOML with its spaces. What comes out is read again and held against what was meant, as in ``editing.py``.
 """
 
 from __future__ import annotations
@@ -28,7 +29,9 @@ __all__ = ["with_item_added", "with_item_moved", "with_item_removed", "with_list
 
 
 def with_list(text: str, path: KeyPath, items: Sequence[object]) -> str:
-    """The ``text`` with a new list at ``path``, which has none: the ``items``. Raises BadInput where it can't be done: then by hand."""
+    """The ``text`` with a new list at ``path``, which has none: the ``items``. Raises BadInput where it can't be done: then by
+    hand.
+    """
 
     def add(tree: Tree) -> None:
         here: Any = tree
@@ -40,7 +43,9 @@ def with_list(text: str, path: KeyPath, items: Sequence[object]) -> str:
 
 
 def with_item_added(text: str, path: KeyPath, at: int) -> str:
-    """The ``text`` with an item more in the list at ``path``: one like that of number ``at``, from 0, which it comes behind. BadInput as above."""
+    """The ``text`` with an item more in the list at ``path``: one like that of number ``at``, from 0, which it comes behind.
+    BadInput as above.
+    """
 
     def add(tree: Tree) -> None:
         items = _at(tree, path)
@@ -57,7 +62,9 @@ def with_item_added(text: str, path: KeyPath, at: int) -> str:
 
 
 def with_item_removed(text: str, path: KeyPath, at: int) -> str:
-    """The ``text`` without the item of number ``at``, from 0, and what is said of it; without the list where it was the last. BadInput as above."""
+    """The ``text`` without the item of number ``at``, from 0, and what is said of it; without the list where it was the last.
+    BadInput as above.
+    """
 
     def remove(tree: Tree) -> None:
         items = _at(tree, path)
@@ -76,7 +83,9 @@ def with_item_removed(text: str, path: KeyPath, at: int) -> str:
 
 
 def with_item_moved(text: str, path: KeyPath, at: int, *, is_up: bool) -> str:
-    """The ``text`` with the item of number ``at``, from 0, one place up or down, what is said of it with it. BadInput as above."""
+    """The ``text`` with the item of number ``at``, from 0, one place up or down, what is said of it with it. BadInput as
+    above.
+    """
     one, other = (at - 1, at) if is_up else (at, at + 1)
 
     def move(tree: Tree) -> None:
@@ -129,7 +138,8 @@ def _by_reader(text: str, path: KeyPath, change: Callable[[Tree], None]) -> str:
 
 
 def _spans(text: str, path: KeyPath, at: int) -> list[tuple[int, int]]:
-    """From which line to which, from 0, each item stands with the comments right above it; none where they have no lines of their own.
+    """From which line to which, from 0, each item stands with the comments right above it; none where they have no lines of their
+    own.
 
     Raises BadInput for what isn't TOML, where there is no such list, or no item of number ``at``.
     """

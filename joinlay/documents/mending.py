@@ -1,7 +1,7 @@
 """Remedies made in a job file, with its comments and order as they were; and each tried before it is offered.
 
-A remedy may cure one thing and break another, and no check can know that by itself. So each is made in the text, the job read and planned
-again, and it is offered only where its finding is gone and nothing as bad is new.
+A remedy may cure one thing and break another, and no check can know that by itself. So each is made in the text, the job read and
+planned again, and it is offered only where its finding is gone and nothing as bad is new.
 """
 
 from __future__ import annotations
@@ -41,14 +41,18 @@ def mended(text: str, changes: Iterable[Change]) -> str:
 
 
 def _path(change: Change) -> tuple[str | int, ...]:
-    """Where a change is made. A stock may have a dot in its name, so only the first one parts; the last part may be a size of an opening."""
+    """Where a change is made. A stock may have a dot in its name, so only the first one parts; the last part may be a size of
+    an opening.
+    """
     rows = () if change.index is None else (change.index,)
     return (*change.table.split(".", 1), *rows, *change.key.split("."))
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A line that differs: its ``number`` from 1 in the mended text, and how it was ``before`` ('' for a new one) and is ``after``."""
+    """A line that differs: its ``number`` from 1 in the mended text, and how it was ``before`` ('' for a new one) and is
+    ``after``.
+    """
 
     number: int
     before: str
@@ -102,7 +106,9 @@ def _helps(texts: JobTexts, worked_out: Plan, finding: Finding, remedy: Remedy) 
 
 
 def planned(texts: JobTexts) -> Plan:
-    """The plan of a job as its files have it; what its remedies are is not tried. Raises Troubles or BadInput for what is no job."""
+    """The plan of a job as its files have it; what its remedies are is not tried. Raises Troubles or BadInput for what is no
+    job.
+    """
     return plan(texts.job())
 
 

@@ -1,9 +1,9 @@
 """The piece as a model to turn about: every placed board with its cuts, in one glTF binary (Khronos glTF 2.0).
 
-The standard has lengths in metres, Y up and the front of a thing towards +Z; a plan has millimetres, Z up and its front towards -Y. So a point
-(x, y, z) of the piece comes to (x, z, -y) / 1000. Each part is a mesh about its own corner, moved into place by its node, since the standard keeps
-points in 32 bits: so a part is as true as its own length allows, wherever it stands. Parts hang under the drawer, case, frame ... that they are of,
-and are named by their number in the cutting list and their name there.
+The standard has lengths in metres, Y up and the front of a thing towards +Z; a plan has millimetres, Z up and its front towards
+-Y. So a point (x, y, z) of the piece comes to (x, z, -y) / 1000. Each part is a mesh about its own corner, moved into place by
+its node, since the standard keeps points in 32 bits: so a part is as true as its own length allows, wherever it stands. Parts
+hang under the drawer, case, frame ... that they are of, and are named by their number in the cutting list and their name there.
 
 The libraries come with the extra ``assembly`` and are fetched only when a model is asked for.
 """
@@ -60,7 +60,9 @@ def refuse_without_model() -> None:
 
 
 def part_nodes(plan: Plan) -> dict[PartRole, str]:
-    """What each part of ``plan`` is called in its model: its number in the cutting list and its name, ``12 drawer 3 left side`` (CL-1)."""
+    """What each part of ``plan`` is called in its model: its number in the cutting list and its name, ``12 drawer 3 left
+    side`` (CL-1).
+    """
     numbers = {name: row.number for row in cutting_list(plan).rows for name in row.names}
     return {board.role: f"{numbers[board.name]} {board.name}" for board in plan.boards}
 
@@ -68,9 +70,9 @@ def part_nodes(plan: Plan) -> dict[PartRole, str]:
 def plan_model(plan: Plan, mark: str = "") -> bytes:
     """The placed boards of ``plan`` with their cuts as one glTF binary: metres, Y up, the front towards +Z.
 
-    Drawers stand shut; where only openings are given, one over the other. What has no place, such as a blank to turn, is not in it. ``mark`` is
-    the plan's (PR-7), kept with the scene. The same plan gives the same bytes. Raises BadInput where the extra isn't installed, and where
-    nothing is placed.
+    Drawers stand shut; where only openings are given, one over the other. What has no place, such as a blank to turn, is not in
+    it. ``mark`` is the plan's (PR-7), kept with the scene. The same plan gives the same bytes. Raises BadInput where the extra
+    isn't installed, and where nothing is placed.
     """
     refuse_without_model()
     from numpy import array, asarray, eye

@@ -168,7 +168,9 @@ class _Binder:
         return self.printer if self.reading == self.paper else Printer()
 
     def made(self, lists: Lists) -> dict[str, tuple[Sheet, ...]]:
-        """Everything wanted between the cover and the index, in the order of the work, by the headings of the chapters; none empty."""
+        """Everything wanted between the cover and the index, in the order of the work, by the headings of the chapters; none
+        empty.
+        """
         wanted = [kind for kind in CHAPTERS if self.wanted.has(kind)]
         found: dict[str, tuple[Sheet, ...]] = {}
         measured = {kind.word: kind for kind in wanted if kind.word in _PACKED_TOGETHER}
@@ -183,7 +185,9 @@ class _Binder:
         return {heading: sheets for heading, sheets in found.items() if sheets}
 
     def _together(self, kinds: Mapping[str, ChapterKind]) -> tuple[Sheet, ...]:
-        """Chapters that are measured from, packed as one: the strips of a stick in their order, and the rest where there is room."""
+        """Chapters that are measured from, packed as one: the strips of a stick in their order, and the rest where there is
+        room.
+        """
         sticks = tuple(self.every.get("sticks", ())) if "sticks" in kinds else ()
         rest: tuple[Template, ...] = ()
         if "templates" in kinds:
@@ -251,7 +255,9 @@ class _Binder:
         return work_sheets(self.plan, work_lines(self.plan, lists, at), self.reading, printer=self.reader)
 
     def index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
-        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number ``first``."""
+        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number
+        ``first``.
+        """
         at: dict[str, list[int]] = {}
         for number, sheet in enumerate(_in_order(chapters), start=first):
             for name in sheet.parts:
@@ -302,7 +308,9 @@ def _joined(made: Mapping[str, Sequence[Sheet]]) -> list[Chapter]:
 
 
 def _with_index(chapters: Sequence[Chapter], index: Sequence[Sheet]) -> list[Chapter]:
-    """``chapters`` and the ``index``, which begins on the last sheet before it where that has room; no number is changed by it."""
+    """``chapters`` and the ``index``, which begins on the last sheet before it where that has room; no number is changed by
+    it.
+    """
     last = _in_order(chapters)[-1:]
     begun = joined([*last, *_filed(index, _INDEX)])
     shared = {id(sheet): one for sheet, one in zip(last, begun, strict=False)}
@@ -321,7 +329,9 @@ def _numbered(chapters: Sequence[Chapter], mark: str, said: FootWords) -> Iterat
 
 
 def _series(wanted: Wanted) -> str:
-    """What goes before the numbers of sheets that are numbered otherwise than those of the packet as it is printed unless asked (PR-7)."""
+    """What goes before the numbers of sheets that are numbered otherwise than those of the packet as it is printed unless
+    asked (PR-7).
+    """
     return "part" if wanted.chapters else "all" if wanted.is_all else ""
 
 

@@ -1,4 +1,6 @@
-"""Putting together as plan.json and ``assemble --json`` have it: glue-ups with their clamps, squares, winding, the timetable, and fitting."""
+"""Putting together as plan.json and ``assemble --json`` have it: glue-ups with their clamps, squares, winding, the timetable,
+and fitting.
+"""
 
 from typing import TYPE_CHECKING, Annotated, Any
 

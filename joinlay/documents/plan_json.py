@@ -1,4 +1,6 @@
-"""The plan as JSON: everything worked out, for programs to read. Lengths are exact, in millimetres, and as the maker reads them."""
+"""The plan as JSON: everything worked out, for programs to read. Lengths are exact, in millimetres, and as the maker reads
+them.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,8 @@ __all__ = ["conditions_of", "plan_json", "plan_schema", "plan_tree", "weights_of
 
 
 def plan_json(plan: Plan, files: Iterable[str] = (), tree: Mapping[str, Any] | None = None, mark: str | None = None) -> bytes:
-    """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made with it.
+    """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made
+    with it.
 
     ``tree`` is its ``plan_tree`` and ``mark`` its mark, where these have been made already.
     """
@@ -99,13 +102,17 @@ def _zero(plan: Plan) -> str:
 
 
 def conditions_of(plan: Plan) -> list[dict[str, str]]:
-    """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, '' for the usual one."""
+    """What the findings were judged by: each figure's name, what it is in words, and the file and line it is written in, ''
+    for the usual one.
+    """
     found = assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=plan.is_whole)
     return [{"name": one.name, "said": one.said, "written": one.written} for one in found]
 
 
 def weights_of(plan: Plan) -> dict[str, Any]:
-    """What each drawer weighs in kilograms, empty and loaded; and what the piece weighs and what tips it, null where there is no case."""
+    """What each drawer weighs in kilograms, empty and loaded; and what the piece weighs and what tips it, null where there is
+    no case.
+    """
     rounded = [(one.drawer, round(one.empty, 2), round(one.loaded, 2)) for one in weigh(plan.drawers, plan.conditions)]
     told: dict[str, Any] = {
         "drawers": [{"name": name, "empty_kg": empty, "loaded_kg": loaded} for name, empty, loaded in rounded]

@@ -31,7 +31,8 @@ class LengthTold(Told):
     mm: float = Field(description="In millimetres, as near as a decimal number comes.")
     exact: Exact = Field(description="In millimetres, exactly: a fraction such as 37211/80.")
     text: str = Field(
-        description="On the maker's rule; where a + or - behind it means a hair more or less, what callipers show stands in brackets."
+        description="On the maker's rule; where a + or - behind it means a hair more or less, what callipers "
+        "show stands in brackets."
     )
 
     @model_validator(mode="before")

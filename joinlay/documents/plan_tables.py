@@ -1,7 +1,8 @@
 """The tables of plan.json: findings, boards, drawers, knobs, outlines, and the whole.
 
-Each is a model whose keys are the plan's own names wherever they can be, so that pydantic takes it from the plan key by key, writes it and tells
-its schema. Only what the plan holds in another shape is taken apart by hand, before. The maker's rule goes along as the context.
+Each is a model whose keys are the plan's own names wherever they can be, so that pydantic takes it from the plan key by key,
+writes it and tells its schema. Only what the plan holds in another shape is taken apart by hand, before. The maker's rule goes
+along as the context.
 """
 
 from enum import Enum
@@ -156,7 +157,8 @@ class PartRoleTold(Told):
 
     kind: Word = Field(description="The trade's word for its kind.")
     drawer: Annotated[int | None, BeforeValidator(_number_of)] = Field(
-        description="The number of the drawer it is of, that rides on it or is stopped by it; for a rail the one that it lies under."
+        description="The number of the drawer it is of, that rides on it or is stopped by it; for a rail the "
+        "one that it lies under."
     )
     hand: Word | None = Field(description="Which of two alike: left or right as seen from the front; bottom or top.")
     number: int = Field(description="Which of more alike, from 1; 0 where there is but one.")
@@ -208,7 +210,9 @@ class TaperTold(Told):
 
 
 class PlaceTold(Told):
-    """Where the corner of the three references stands, in mm, and what a millimetre of the board's length, width and thickness is."""
+    """Where the corner of the three references stands, in mm, and what a millimetre of the board's length, width and thickness
+    is.
+    """
 
     origin: VectorTold
     along: VectorTold
@@ -471,7 +475,8 @@ class PlanFile(Told):
     others: list[AssemblyTold] = Field(description="Empty where only openings are given.")
     existing: list[BoardTold] = Field(
         default=[],
-        description="They stand for a case that is there, as far as it was measured; none of them is made. Left out where there is none.",
+        description="They stand for a case that is there, as far as it was measured; none of them is made. Left "
+        "out where there is none.",
     )
     open_bays: list[OpenBayTold] = Field(description="Bank by bank from the left, each from the top down.")
     knobs: list[KnobTold] = Field(description="Bank by bank from the top down.")

@@ -70,7 +70,10 @@ def _style(strokes: Sequence[Stroke]) -> Iterator[str]:
 def _element(stroke: Stroke) -> Iterator[str]:
     if isinstance(stroke, Line):
         (x1, y1), (x2, y2) = stroke.start, stroke.end
-        yield f'<line {_about(stroke)} x1="{number_text(x1)}" y1="{number_text(-y1)}" x2="{number_text(x2)}" y2="{number_text(-y2)}"/>'
+        yield (
+            f'<line {_about(stroke)} x1="{number_text(x1)}" y1="{number_text(-y1)}" x2="{number_text(x2)}" '
+            f'y2="{number_text(-y2)}"/>'
+        )
     elif isinstance(stroke, Polyline):
         yield f'<{"polygon" if stroke.closed else "polyline"} {_about(stroke)} points="{points_text(stroke.points)}"/>'
     elif isinstance(stroke, Fill):

@@ -72,7 +72,9 @@ EVERYTHING: Final = Wanted(is_all=True)
 
 
 def chapters_called(names: Iterable[str]) -> tuple[str, ...]:
-    """The words of the chapters called ``names``, in the order of the work, each once. BadInput for one there is not, with those there are."""
+    """The words of the chapters called ``names``, in the order of the work, each once. BadInput for one there is not, with
+    those there are.
+    """
     known: Sequence[str] = [kind.word for kind in CHAPTERS]
     asked = [" ".join(name.lower().split()) for name in names]
     for name in asked:

@@ -53,7 +53,8 @@ def write_whole(path: Path, content: bytes) -> None:
 
 
 def write_all(folder: Path, files: Mapping[str, bytes], stale: Iterable[str] = ()) -> None:
-    """Write every file of ``files`` (name to content, all made before this is called) into ``folder``, made if need be; in their order.
+    """Write every file of ``files`` (name to content, all made before this is called) into ``folder``, made if need be; in their
+    order.
 
     ``stale`` are names of files in ``folder`` that an earlier run made and this one doesn't; they are taken away last. Names
     may not lead out of the folder. Raises BadInput, saying why, where anything fails: then every file that was there before is

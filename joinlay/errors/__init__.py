@@ -111,7 +111,8 @@ def quoted(given: object, most: int = 64, mark: str = "") -> str:
 def unseen_spelled(text: str) -> str:
     r"""``text`` with every sign that can't be seen spelled out, such as ``\x1b`` and ``\u202e``, but for its line ends.
 
-    Such signs move the cursor, colour the terminal or turn the letters after them about, so that a line may read as something else.
+    Such signs move the cursor, colour the terminal or turn the letters after them about, so that a line may read as something
+    else.
     """
     return text if text.isprintable() else "".join(each if each == "\n" else _spelled(each) for each in text)
 

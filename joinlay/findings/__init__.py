@@ -33,7 +33,9 @@ class Harm(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class SomeStock:
-    """A stock of the job by how thick it is, ``thinnest`` to ``thickest`` (None: no matter): the one nearest to what is used there now."""
+    """A stock of the job by how thick it is, ``thinnest`` to ``thickest`` (None: no matter): the one nearest to what is used
+    there now.
+    """
 
     thinnest: Length | None = None
     thickest: Length | None = None
@@ -43,11 +45,12 @@ class SomeStock:
 class Change:
     """One value of a job file to be set: ``key`` of ``table``, in row ``index`` of a table that stands in rows, else None.
 
-    A check knows no job. It names a figure of the practice by its own name (``practice``, ``side clearance``), or a key of the drawers it is
-    about (``drawers``, ``bottom``); where that is written in the job is found when the plan is made. ``value`` is a length, set as the
-    maker writes lengths, or a text or number as it stands in the file; or some stock of the job, found when the plan is made.
-    ``toward`` is the safe side to which a length goes that isn't on the maker's rule: 1 up, -1 down, 0 for exactly as it is. One that
-    ``is_more`` is added to what stands there now. The size of an opening is a key of the table ``opening``: its own, or the piece's around it.
+    A check knows no job. It names a figure of the practice by its own name (``practice``, ``side clearance``), or a key of the
+    drawers it is about (``drawers``, ``bottom``); where that is written in the job is found when the plan is made. ``value`` is a
+    length, set as the maker writes lengths, or a text or number as it stands in the file; or some stock of the job, found when
+    the plan is made. ``toward`` is the safe side to which a length goes that isn't on the maker's rule: 1 up, -1 down, 0 for
+    exactly as it is. One that ``is_more`` is added to what stands there now. The size of an opening is a key of the table
+    ``opening``: its own, or the piece's around it.
     """
 
     table: str
@@ -62,8 +65,8 @@ class Change:
 class Remedy:
     """What a program can do about a finding: every one of ``changes``, none of which would do alone.
 
-    ``text`` says it in words, with the finding's placeholders; it begins small and has no stop. Empty where the finding's own ``remedy`` says it:
-    what is to be set is told when the plan is made.
+    ``text`` says it in words, with the finding's placeholders; it begins small and has no stop. Empty where the finding's own
+    ``remedy`` says it: what is to be set is told when the plan is made.
     """
 
     text: str
@@ -74,12 +77,12 @@ class Remedy:
 class Finding:
     """One thing found.
 
-    ``kind`` is a short trade name (``racking``, ``tenon walls``). ``what`` and ``remedy`` are
-    sentences in which ``{name}`` stands for a number of ``numbers``, so that lengths are shown on the maker's own rule.
-    ``where`` is a part or place in the maker's words. ``rule`` and ``source`` as in a Dimension. ``mark`` is what there is room for beside the
-    part itself, a few words with the same placeholders, '' for none. ``parts`` are the parts it is about by name, where ``where`` says them
-    in other words; none where ``where`` is the part.
-    ``remedies`` are what a program can do about it, the best first; ``remedy`` is what only the maker can.
+    ``kind`` is a short trade name (``racking``, ``tenon walls``). ``what`` and ``remedy`` are sentences in which ``{name}``
+    stands for a number of ``numbers``, so that lengths are shown on the maker's own rule. ``where`` is a part or place in the
+    maker's words. ``rule`` and ``source`` as in a Dimension. ``mark`` is what there is room for beside the part itself, a few
+    words with the same placeholders, '' for none. ``parts`` are the parts it is about by name, where ``where`` says them in other
+    words; none where ``where`` is the part. ``remedies`` are what a program can do about it, the best first; ``remedy`` is what
+    only the maker can.
     """
 
     kind: str
@@ -142,7 +145,9 @@ def at_most(table: str, key: str, value: Length) -> Change:
 
 
 def larger(table: str, key: str, by: Length) -> Change:
-    """The change of a length by so much more, or a little over, so that it stands on the maker's rule; by a length below zero: smaller."""
+    """The change of a length by so much more, or a little over, so that it stands on the maker's rule; by a length below zero:
+    smaller.
+    """
     return Change(table, key, by, toward=1 if by.mm > 0 else -1, is_more=True)
 
 
@@ -165,7 +170,8 @@ class Refused(JoinlayError):
         return Refused(self.finding.at(where))
 
     def by(self, *ways: Change | tuple[Change, ...] | Remedy | None) -> Refused:
-        """The same refusal with the changes by which a program can do what its ``remedy`` says, each by itself, or several that go together.
+        """The same refusal with the changes by which a program can do what its ``remedy`` says, each by itself, or several that
+        go together.
 
         None among them is left out.
         """

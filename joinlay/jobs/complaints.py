@@ -69,7 +69,8 @@ def complaints(
     """Every fault pydantic found in ``source``, by line, as troubles.
 
     ``error`` is what it raised, reading the source as ``model``; ``names`` are the drawers' names by ``[[drawer]]`` table;
-    lengths are told in ``unit``, the job's. Past the most that are shown, a trouble is only there to be counted, and has no message.
+    lengths are told in ``unit``, the job's. Past the most that are shown, a trouble is only there to be counted, and has no
+    message.
     """
     faults = sorted(error.errors(include_url=False), key=lambda fault: source.line(fault["loc"]))
     for n, fault in enumerate(faults):
@@ -278,8 +279,8 @@ def _is_all_open(bank: Mapping[str, Any]) -> bool:
     return isinstance(rows, list) and all(_in_row(row) == 0 for row in rows)
 
 
-#: How high all drawers of a job are at most, one on the other: a hundred a foot high. Joints are laid out along every inch of it, so that
-#: more would keep a maker waiting; no piece has as much.
+#: How high all drawers of a job are at most, one on the other: a hundred a foot high. Joints are laid out along every inch of it,
+#: so that more would keep a maker waiting; no piece has as much.
 _HIGHEST_IN_ALL: Final = mm(30_480)
 
 
@@ -346,7 +347,8 @@ def _missing_sizes_of_the_case(source: Source, every: Mapping[str, Any]) -> Iter
     missing = next((key for key in OPENING_KEYS if key not in given), None)
     if missing is not None:
         message = (
-            f'{missing} is missing; write width, height and depth over all, room = {{ width = "40", ... }}, or inside = and what must lie in '
+            f'{missing} is missing; write width, height and depth over all, room = {{ width = "40", ... }}, or '
+            f"inside = and what must lie in "
             "each drawer."
         )
         yield source.trouble(("case",), "case", message)
@@ -362,7 +364,10 @@ def _missing_sizes(
     missing = [key for key in OPENING_KEYS if not any(key in place for place in places)]
     if missing:
         word = f"{missing[0]} is" if len(missing) == 1 else f"{', '.join(missing[:-1])} and {missing[-1]} are"
-        message = f'{word} missing; write opening = {{ width = "18", height = "4 1/4", depth = "20" }}, or inside = and what must lie in it.'
+        message = (
+            f'{word} missing; write opening = {{ width = "18", height = "4 1/4", depth = "20" }}, or '
+            f"inside = and what must lie in it."
+        )
         place = (*path, "opening")
         yield source.trouble(place, where_is(place, names), message)
 

@@ -46,9 +46,8 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, miss
     """``drawers`` drilled for the job's knobs and everything banded as it asks (PU-1 to PU-3, EB-1 to EB-3).
 
     The blanks to turn the knobs from come as an assembly ``pulls`` of their own. What a rule refuses is among the findings, and
-    the boards it was about stay as they were.
-    ``others`` are the assemblies beside the drawers: case, frame, runners, stops. ``missing`` are the parts of what was refused already: that
-    they aren't there is not told again.
+    the boards it was about stay as they were. ``others`` are the assemblies beside the drawers: case, frame, runners, stops.
+    ``missing`` are the parts of what was refused already: that they aren't there is not told again.
     """
     findings: list[Finding] = []
     drilled, blanks, knobs = _with_knobs(drawers, job, findings)
@@ -59,7 +58,9 @@ def finish(drawers: Sequence[Drawer], others: Sequence[Assembly], job: Job, miss
 
 
 def _banks(drawers: Sequence[Drawer], job: Job) -> Iterator[tuple[list[Drawer], list[int]]]:
-    """The drawers bank by bank with the row of each, without those that were refused; drawers given by their openings are one bank."""
+    """The drawers bank by bank with the row of each, without those that were refused; drawers given by their openings are one
+    bank.
+    """
     by_role = {drawer.role: drawer for drawer in drawers}
     for bank in job.rows:
         kept = [[by_role[role] for role in row if role in by_role] for row in bank]
@@ -148,7 +149,8 @@ class Traced:
 
 
 def trace(boards: Sequence[Board], wishes: Sequence[OutlineWish], rule: Graduation, missing: Sequence[PartRole] = ()) -> Traced:
-    """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7); of the parts ``missing`` their refusal has told already.
+    """Each of ``wishes`` on every one of ``boards`` that it is for (CK-7); of the parts ``missing`` their refusal has told
+    already.
 
     ``rule`` is the maker's.
 

@@ -61,7 +61,9 @@ class JobDrawer:
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """How a job was written: ``rows``, the table and row of each drawer by its name, and ``keys``, those of each table (row None) or row."""
+    """How a job was written: ``rows``, the table and row of each drawer by its name, and ``keys``, those of each table (row
+    None) or row.
+    """
 
     rows: Mapping[str, tuple[str, int]] = field(default_factory=dict, hash=False)
     keys: frozenset[tuple[str, int | None, str]] = frozenset()
@@ -105,8 +107,8 @@ class Job:
 
     @property
     def rows(self) -> tuple[tuple[tuple[DrawerRole, ...], ...], ...]:
-        """Every drawer asked for: bank by bank from the left, row by row from the top down, each row from the left; openings alone are
-        one bank, each a row of its own.
+        """Every drawer asked for: bank by bank from the left, row by row from the top down, each row from the left; openings
+        alone are one bank, each a row of its own.
         """
         if self.piece is None:
             return (tuple((drawer.role,) for drawer in self.drawers),)

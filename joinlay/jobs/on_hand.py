@@ -75,9 +75,13 @@ class BoardOnHand:
         for defect in self.defects:
             if not 0 <= defect.start.mm < defect.stop.mm <= self.length.mm:
                 raise BadSize(
-                    "{name}: the defect from {start} to {stop} is not on a board {length} long; give its start and stop from one end, start first.",
-                    name=self.name, start=defect.start, stop=defect.stop, length=self.length,
-                )  # fmt: skip
+                    "{name}: the defect from {start} to {stop} is not on a board {length} long; give its start "
+                    "and stop from one end, start first.",
+                    name=self.name,
+                    start=defect.start,
+                    stop=defect.stop,
+                    length=self.length,
+                )
 
 
 @dataclass(frozen=True, slots=True)

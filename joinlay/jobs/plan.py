@@ -43,16 +43,16 @@ class Plan:
     ``file`` is the job file's name (no folder). ``stocks`` is keyed by the names the job gives them. ``drawers`` run from the top
     down, placed in the piece; ``others`` are the case, frame and runners where the job has them. ``paper`` is the name of a paper
     (``letter``, ``610 x 914 mm``). ``findings`` are all of them, the worst first. ``on_hand`` is what the lists and layouts start
-    from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with its
-    front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines`` are the
-    maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``rows`` are the drawers bank by bank from the
-    left, row by row from the top down, each row from the left; openings alone are one bank. ``opens`` are the bays without drawers.
-    ``existing`` stand for a case that is there, as far as it was measured: runners and drawers meet them, and none of them is made.
-    ``choice`` is how each cut is made in the shop, and what is to be told of that; None for a plan that was put together without one.
-    ``order`` is how the piece goes together, stage by stage; ``glue_ups`` are what of it is glued and clamped at once, in the order
-    of the work, and ``timetable`` is when. ``over_all`` are the width, height and
-    depth of the piece, None for openings alone.
-    ``maker`` and ``date`` are the job's own words for the foot of each sheet, '' where it has none; no size hangs on them.
+    from. ``pulls`` is what the job asks of its knobs, None where it asks for none; ``knobs`` are those knobs placed, each with
+    its front, sizes and dot, bank by bank from the top down. ``conditions`` are what the findings were judged by. ``outlines``
+    are the maker's own, each on its board; ``profile`` is half of a knob as the maker drew it. ``rows`` are the drawers bank by
+    bank from the left, row by row from the top down, each row from the left; openings alone are one bank. ``opens`` are the bays
+    without drawers. ``existing`` stand for a case that is there, as far as it was measured: runners and drawers meet them, and
+    none of them is made. ``choice`` is how each cut is made in the shop, and what is to be told of that; None for a plan that was
+    put together without one. ``order`` is how the piece goes together, stage by stage; ``glue_ups`` are what of it is glued and
+    clamped at once, in the order of the work, and ``timetable`` is when. ``over_all`` are the width, height and depth of the
+    piece, None for openings alone. ``maker`` and ``date`` are the job's own words for the foot of each sheet, '' where it has
+    none; no size hangs on them.
     """
 
     title: str

@@ -322,7 +322,9 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
 def _existing(
     written: JobFile, drawers: Sequence[JobDrawer], source: Source, shop: Shop, stocks: Mapping[str, Stock], seasons: Seasons
 ) -> ExistingCase | None:
-    """The case that is there around openings with runners; None where there are none. Raises Troubles where its measures don't do."""
+    """The case that is there around openings with runners; None where there are none. Raises Troubles where its measures don't
+    do.
+    """
     if written.runners is None or not drawers:
         return None
     stops = (written.stops or StopsEntry()).make(stocks[written.runners.stock.value], stocks)

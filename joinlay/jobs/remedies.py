@@ -1,8 +1,9 @@
 """Where in a job a remedy is written: what a check asks for by the trade's names becomes the tables, rows and keys of the file.
 
-A check knows boards and no job. It asks for a figure of the practice, or for another stock or way of making the drawers that it is about.
-Here that finds its place: the row that says it already; else the row of those drawers, where others have rows of their own; else what
-every drawer has. A length that is to be larger is added to what the job has now, and a stock asked for by its thickness is sought among the job's.
+A check knows boards and no job. It asks for a figure of the practice, or for another stock or way of making the drawers that it
+is about. Here that finds its place: the row that says it already; else the row of those drawers, where others have rows of their
+own; else what every drawer has. A length that is to be larger is added to what the job has now, and a stock asked for by its
+thickness is sought among the job's.
 """
 
 from __future__ import annotations
@@ -37,8 +38,8 @@ _BANK: Final = "bank"
 def settled(findings: Iterable[Finding], job: Job, owners: Mapping[str, str]) -> tuple[Finding, ...]:
     """``findings`` with the changes of their remedies as they are written in the file of ``job``.
 
-    ``owners`` says by the name of a part, or of a place, which drawer it is of. A remedy that finds no place in this job is left out. What
-    is usual where the job gives no size: FF-1, BA-1.
+    ``owners`` says by the name of a part, or of a place, which drawer it is of. A remedy that finds no place in this job is left
+    out. What is usual where the job gives no size: FF-1, BA-1.
     """
     return tuple(_settled(finding, job, owners) for finding in findings)
 
@@ -137,7 +138,9 @@ def _now(table: str, key: str, job: Job) -> Length | None:
 
 
 def _wider_openings(change: Change, job: Job, drawers: tuple[str, ...]) -> Iterator[Change]:
-    """An opening is made larger where it is written; in a piece, whatever is round it, as many times as there are openings that way."""
+    """An opening is made larger where it is written; in a piece, whatever is round it, as many times as there are openings
+    that way.
+    """
     assert isinstance(change.value, Length)
     spec = job.piece
     if spec is None:

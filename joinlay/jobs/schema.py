@@ -1,7 +1,8 @@
-"""The schema of a job file: what may be written, in JSON Schema (draft 2020-12), so that an editor can complete a job and check it as it is written.
+"""The schema of a job file: what may be written, in JSON Schema (draft 2020-12), so that an editor can complete a job and check
+it as it is written.
 
-It is told by the tables themselves, each with what its docstring says; what a key is for stands here, key by key. What no schema can say (a
-stock that isn't there, a rule that can't be held) ``check`` says.
+It is told by the tables themselves, each with what its docstring says; what a key is for stands here, key by key. What no schema
+can say (a stock that isn't there, a rule that can't be held) ``check`` says.
 """
 
 from __future__ import annotations
@@ -33,7 +34,8 @@ _SHORT: Final = ("shop", "paper")
 
 _OVER_ALL: Final = "over all, frame and overhang included"
 
-#: What each key is for, by the table's model. Keys of [practice], and those of a drawer that set a figure of it, tell it by their rule.
+#: What each key is for, by the table's model. Keys of [practice], and those of a drawer that set a figure of it, tell it by their
+#: rule.
 _KEYS: Final[dict[str, dict[str, str]]] = {
     "JobFile": {
         "title": "What the piece is called; the file's name unless told.",
@@ -84,7 +86,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "panels": "The stock of bottom and top; the sides' unless told.",
         "back": "The stock of the back.",
         "bottom-offset": "Underside of the case to its bottom panel.",
-        "top-offset": "Top of the case to its top panel; where that is level with the rail, or lifted over it by as much as a kicker.",
+        "top-offset": "Top of the case to its top panel; where that is level with the rail, or lifted over it "
+        "by as much as a kicker.",
         "back-inset": "Rear edges of the sides to the back, which then stands in grooves; in rabbets unless told.",
         "dadoes": "Whether the dadoes for the panels run through to the front.",
     },
@@ -112,16 +115,22 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "stock": "The stock of bearers, guides, kickers and stops.",
         "guides": "The stock of the guides; the same unless told.",
         "kickers": "The stock of the kickers; the same unless told.",
-        "nail-length": "Of the nails through the bearers, where it is another than three times their width or what stays in the sides.",
+        "nail-length": "Of the nails through the bearers, where it is another than three times their width or "
+        "what stays in the sides.",
         "screw-length": "The same of the screws through them, in a case with solid sides.",
         "sides": "In a case that is there: the stock that says what it is made of. Solid wood moves, and takes screws in slots.",
-        "inside-width": "In a case that is there: its width inside, behind the frame; left-edge, the opening and right-edge unless told.",
+        "inside-width": "In a case that is there: its width inside, behind the frame; left-edge, the opening "
+        "and right-edge unless told.",
         "inside-depth": "In a case that is there: from the back of its frame to its back.",
-        "left-edge": "In a case that is there: how far the openings' left edge stands in from its side; half of what they leave unless told.",
-        "right-edge": "In a case that is there: how far the openings' right edge stands in from its side; half of what they leave unless told.",
+        "left-edge": "In a case that is there: how far the openings' left edge stands in from its side; half of "
+        "what they leave unless told.",
+        "right-edge": "In a case that is there: how far the openings' right edge stands in from its side; half "
+        "of what they leave unless told.",
         "rail": "In a case that is there: the height of its rails between openings, and of the one under the lowest.",
-        "below": "In a case that is there: the lowest opening's lower edge down to the case's bottom. Left out where that is not known, or far off.",
-        "above": "In a case that is there: the topmost opening's upper edge up to the case's top. Left out where that is not known, or far off.",
+        "below": "In a case that is there: the lowest opening's lower edge down to the case's bottom. Left out "
+        "where that is not known, or far off.",
+        "above": "In a case that is there: the topmost opening's upper edge up to the case's top. Left out "
+        "where that is not known, or far off.",
     },
     "StopsEntry": {
         "kind": "Blocks unless told.",
@@ -158,9 +167,11 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "DrawersEntry": {
         "opening": "The opening in the frame.",
         "inside": "What must lie in it; its opening, and in a [[bank]] the piece, is worked out around that (CO-1).",
-        "front-size": "The size of its finished front, in place of its opening's; in a [[bank]] the piece is worked out around it (CO-1).",
+        "front-size": "The size of its finished front, in place of its opening's; in a [[bank]] the piece is "
+        "worked out around it (CO-1).",
         "front": "The stock of the front.",
-        "front-grain": "Which way the grain of the front runs; from side to side unless told, and upright only in a sheet (CL-2).",
+        "front-grain": "Which way the grain of the front runs; from side to side unless told, and upright only "
+        "in a sheet (CL-2).",
         "sides": "The stock of the sides.",
         "back": "The stock of the back; the sides' unless told.",
         "bottom": "The stock of the bottom.",
@@ -181,7 +192,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "step": "How much deeper each is than the one above (arithmetic).",
         "ratio": "How many times as deep each is as the one above (geometric).",
         "heights": 'The openings one by one, from the top down; one at most may be "fill".',
-        "remainder": "Round the openings to your rule, and give what is over to the top one, the bottom one, or one by its number.",
+        "remainder": "Round the openings to your rule, and give what is over to the top one, the bottom one, or "
+        "one by its number.",
         "rail": "Height of the rails between these drawers.",
         "mullion": "Width of the uprights between drawers of a row; the frame's unless told.",
         "width": "Width of the openings; what is left unless told.",
@@ -190,7 +202,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "drawers": "How many drawers side by side, all alike.",
         "widths": 'Their openings one by one, from the left; one at most may be "fill".',
         "shares": "How much of the row each has, from the left: 1, 2 makes the second twice as wide.",
-        "between": "What parts them behind the frame: partitions unless told, or double bearers, each under two drawers, without wood between.",
+        "between": "What parts them behind the frame: partitions unless told, or double bearers, each under two "
+        "drawers, without wood between.",
         "open": "True for an open bay in place of drawers; fixed or loose shelves say so too.",
         "fixed": "How many shelves in dadoes an open bay has, as far apart as each other.",
         "loose": "How many shelves on pins an open bay has; the wood at both sides is bored for them (SH-2).",
@@ -206,7 +219,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "file": "A shop file that the rest comes from.",
         "kerf": "The saw's kerf.",
         "cutters": "All the straight cutters there are.",
-        "corner-cutters": "All the cutters that make both halves of a drawer's corner, by what a test cut with each measures (MS-11).",
+        "corner-cutters": "All the cutters that make both halves of a drawer's corner, by what a test cut with "
+        "each measures (MS-11).",
         "tenons": "All the tenon stock there is.",
         "router-table": "The router table; false where there is none.",
         "table-saw": "The table saw; false where there is none.",
@@ -260,7 +274,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "ClampEntry": {"length": "Between its jaws, wide open.", "count": "How many of them."},
     "CornerCutterEntry": {
         "slot": "How wide the slot is in the end of a scrap that lay flat, its end to the fence.",
-        "tongue": "How thick the wood beside the slot is that lay on the table, where it goes into such a slot; as the slot is wide unless told.",
+        "tongue": "How thick the wood beside the slot is that lay on the table, where it goes into such a slot; "
+        "as the slot is wide unless told.",
         "length": "How long that tongue is, from the slot's floor.",
         "deepest": "The deepest slot it makes: how far it can stand out of the fence.",
         "diameter": "Its diameter, where it is widest.",
@@ -344,13 +359,15 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "DotEntry": {
         "diameter": "The diameter of the uppermost.",
         "step": "How much larger each is than the one above, below those that are alike.",
-        "alike": "How many drawers, or rows, from the top of the bank have dots of that diameter; all below them grow. 1 unless told.",
+        "alike": "How many drawers, or rows, from the top of the bank have dots of that diameter; all below "
+        "them grow. 1 unless told.",
         "depth": "How deep it is let into its knob.",
     },
     "BandingEntry": {
         "part": "The kind of part, such as drawer side.",
         "stock": "What the bands are; lipping, a solid stock of the job.",
-        "thickness": "Thickness of a band; what is thicker than banding is lipping, solid wood sawn for it and planed flush (EB-4).",
+        "thickness": "Thickness of a band; what is thicker than banding is lipping, solid wood sawn for it and "
+        "planed flush (EB-4).",
         "edges": "Which edges and ends, in the order they are glued; all of them unless told.",
     },
     "OutlineEntry": {
@@ -376,26 +393,40 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
 #: Keys whose usual figure is one of the maker's practice or of a machine, by its name there.
 _USUAL: Final[dict[str, dict[str, str]]] = {
     "FrameEntry": {
-        "stile": "stile width", "mullion": "mullion width", "top-rail": "top rail height", "bottom-rail": "bottom rail height",
-        "rail": "rail height", "overhang": "frame overhang", "overhang-top": "frame overhang", "overhang-bottom": "frame overhang",
+        "stile": "stile width",
+        "mullion": "mullion width",
+        "top-rail": "top rail height",
+        "bottom-rail": "bottom rail height",
+        "rail": "rail height",
+        "overhang": "frame overhang",
+        "overhang-top": "frame overhang",
+        "overhang-bottom": "frame overhang",
     },
     "StopsEntry": {"thickness": "stop thickness"},
     "PullsEntry": {"share": "pull share", "step": "knob growth"},
     "RouterTableEntry": {
-        "fence-height": "table fence height", "fence-reach": "table fence reach", "longest": "longest part on the table",
+        "fence-height": "table fence height",
+        "fence-reach": "table fence reach",
+        "longest": "longest part on the table",
         "farthest": "farthest from the fence",
     },
     "TableSawEntry": {
-        "fence-height": "saw fence height", "fence-reach": "saw fence reach", "blade-height": "blade height",
-        "longest": "longest part on the saw", "farthest": "farthest from the fence",
+        "fence-height": "saw fence height",
+        "fence-reach": "saw fence reach",
+        "blade-height": "blade height",
+        "longest": "longest part on the saw",
+        "farthest": "farthest from the fence",
     },
     "HandRouterEntry": {"base": "router base", "guide-reach": "edge guide reach"},
     "HandToolsEntry": {"narrowest-chisel": "narrowest chisel"},
     "LimitsEntry": {
-        "deepest-pass": "deepest pass", "narrow": "narrow part", "short": "short part", "smallest": "smallest part",
+        "deepest-pass": "deepest pass",
+        "narrow": "narrow part",
+        "short": "short part",
+        "smallest": "smallest part",
         "tallest-on-end": "tallest part on end",
     },
-}  # fmt: skip
+}
 
 
 class PlainSchema(GenerateJsonSchema):

@@ -11,7 +11,8 @@ or of the nearest thing around it.
 What it costs: one pass over the text by each, in line with its length. Files past a megabyte and keys of a dozen parts are
 refused first, since Python's reader takes the square of the number of a key's parts.
 
-What it can't do: it keeps lines, not columns, and no comments. Of a file that isn't TOML it tells only the first fault (``toml_faults``).
+What it can't do: it keeps lines, not columns, and no comments. Of a file that isn't TOML it tells only the first fault
+(``toml_faults``).
 """
 
 from __future__ import annotations

@@ -28,7 +28,8 @@ _LONGEST: Final = 60
 #: Letters of a line that are looked at; no line a maker writes is longer.
 _LOOKED_AT: Final = 300
 
-#: Each slip: what of the reader's complaint it goes with, what the line looks like, and what is said; ``{...}`` are groups of the line.
+#: Each slip: what of the reader's complaint it goes with, what the line looks like, and what is said; ``{...}`` are groups of the
+#: line.
 _SLIPS: Final[tuple[tuple[str, str, str], ...]] = (
     (r"", r".*[“”„‟«»＂].*", "its quotes are curly; write plain ones: {plain}"),
     (r"", r".*=\s*[‘’‚‛].*", "its quotes are curly; write plain ones: {plain}"),

@@ -1,6 +1,7 @@
 """How a number came about, as a tree down to what the maker wrote; and the numbers of a plan by the names they are asked for by.
 
-The tree is data, so that each surface may show it in its own way: every step with its figures, its sum and its rule, and the steps it reads below it.
+The tree is data, so that each surface may show it in its own way: every step with its figures, its sum and its rule, and the
+steps it reads below it.
 """
 
 from __future__ import annotations
@@ -23,10 +24,11 @@ _SIZES = {Axis.ALONG: "length", Axis.ACROSS: "width", Axis.INTO: "thickness"}
 
 @dataclass(frozen=True, slots=True)
 class WorkingLine:
-    """One number of a working: the ``size`` itself, its ``figures`` on the maker's rule, and the ``expression`` it is the result of.
+    """One number of a working: the ``size`` itself, its ``figures`` on the maker's rule, and the ``expression`` it is the result
+    of.
 
-    ``expression`` is '' for a number that somebody wrote or that is a default; ``told`` says then where it is from, else its rule and source.
-    ``below`` are the numbers that the expression reads; none where ``is_above``: the same working was told before.
+    ``expression`` is '' for a number that somebody wrote or that is a default; ``told`` says then where it is from, else its rule
+    and source. ``below`` are the numbers that the expression reads; none where ``is_above``: the same working was told before.
     """
 
     size: Dimension
@@ -40,7 +42,8 @@ class WorkingLine:
 def numbers_by_rule(plan: Plan) -> dict[str, Dimension]:
     """The numbers of ``plan`` that rules gave and that went into them, by name, with those of what is glued.
 
-    These are what diagonals must read and how far they may differ, winding, and how far the longest clamp of each glue-up opens (PT-4, PT-5).
+    These are what diagonals must read and how far they may differ, winding, and how far the longest clamp of each glue-up opens
+    (PT-4, PT-5).
     """
     squares = squares_of(plan.drawers, plan.others)
     diagonals = {size.name: size for square in squares for size in (square.diagonal, square.differ)}
@@ -50,7 +53,9 @@ def numbers_by_rule(plan: Plan) -> dict[str, Dimension]:
 
 
 def numbers_of(plan: Plan) -> dict[str, Dimension]:
-    """The same, and every board's length, width and thickness by the board's name, which is how a maker may ask for one (PT-5)."""
+    """The same, and every board's length, width and thickness by the board's name, which is how a maker may ask for one
+    (PT-5).
+    """
     boards = {f"{board.name} {word}": board.size(axis) for board in plan.boards for axis, word in _SIZES.items()}
     return {**boards, **numbers_by_rule(plan)}
 

@@ -72,10 +72,10 @@ def design_dado(
     """Size a dado in wood ``into`` thick for a part ``panel`` thick (DA-1 to DA-5; Griffith pl. 27, Foster).
 
     ``cutter`` is the widest of the shop's that fits unless given; ``depth`` 1/3 of the thickness, down to the rule, unless given;
-    ``opposite_depth`` is how deep a dado lies on the other face at the same place. ``is_judged_later`` is for a whole piece: a shop that has
-    no cutter for it isn't refused here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or
-    less; Refused where no cutter fits (MS-8), the part is far too thick for it (DA-1), the dado far too deep (DA-2), or too little is
-    left between two (DA-3).
+    ``opposite_depth`` is how deep a dado lies on the other face at the same place. ``is_judged_later`` is for a whole piece: a
+    shop that has no cutter for it isn't refused here, since the settings judge that with all its cuts and tools. Raises BadInput
+    for sizes of zero or less; Refused where no cutter fits (MS-8), the part is far too thick for it (DA-1), the dado far too deep
+    (DA-2), or too little is left between two (DA-3).
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, depth=depth, opposite_depth=opposite_depth)
     practice = shop.practice

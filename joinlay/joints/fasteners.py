@@ -1,7 +1,7 @@
 """How long a nail or screw must be, how many stand along a joint, and where.
 
-A nail holds by what of it is in the lower piece: it is three times as long as the upper one is thick, so that two thirds are below. Where the
-lower one is too thin for that it is as long as leaves a little wood before it comes out.
+A nail holds by what of it is in the lower piece: it is three times as long as the upper one is thick, so that two thirds are
+below. Where the lower one is too thin for that it is as long as leaves a little wood before it comes out.
 """
 
 from __future__ import annotations
@@ -37,11 +37,11 @@ def fastener_for(
     shank: Length | None = None,
     spacing: Length | None = None,
 ) -> Fastener:
-    """The nail, pin or screw through wood ``upper`` thick into wood ``lower`` deep that way (None: deep enough for any), as it is sold;
-    ``shank`` and ``spacing`` are kept with it.
+    """The nail, pin or screw through wood ``upper`` thick into wood ``lower`` deep that way (None: deep enough for any), as it is
+    sold; ``shank`` and ``spacing`` are kept with it.
 
-    Three times ``upper``, up to the next length there is; no longer than comes within 3 mm of going through, and where none is sold that does, cut
-    to that. Sources: NAVEDTRA 14119, MIL-DTL-45449 (three times, two thirds below); our own choice.
+    Three times ``upper``, up to the next length there is; no longer than comes within 3 mm of going through, and where none is
+    sold that does, cut to that. Sources: NAVEDTRA 14119, MIL-DTL-45449 (three times, two thirds below); our own choice.
     """
     step = (_FINE if kind is FastenerKind.PIN else _STEPS)[rule.unit].mm
     length = ceil(_TIMES * upper.mm / step) * step
@@ -53,8 +53,8 @@ def fastener_for(
 
 
 def longest_into(kind: FastenerKind, upper: Length, lower: Length, rule: Graduation) -> Length:
-    """The longest nail, pin or screw through wood ``upper`` thick that stays 3 mm within wood ``lower`` deep: one that is sold where any does that
-    reaches it, else cut to that. Our own choice.
+    """The longest nail, pin or screw through wood ``upper`` thick that stays 3 mm within wood ``lower`` deep: one that is sold
+    where any does that reaches it, else cut to that. Our own choice.
     """
     step = (_FINE if kind is FastenerKind.PIN else _STEPS)[rule.unit].mm
     most = upper.mm + lower.mm - _LEFT.mm
@@ -65,7 +65,8 @@ def longest_into(kind: FastenerKind, upper: Length, lower: Length, rule: Graduat
 
 
 def spread(run: Length, spacing: Length, *, least: int = 1) -> tuple[Length, ...]:
-    """Where fasteners stand along a ``run`` from its start, evenly, ``spacing`` from one to the next at most, half of that from both ends.
+    """Where fasteners stand along a ``run`` from its start, evenly, ``spacing`` from one to the next at most, half of that from
+    both ends.
 
     ``least`` is how many at least. By geometry.
     """

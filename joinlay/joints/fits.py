@@ -20,9 +20,20 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
 
 __all__ = [
-    "Pass", "cutter_or_none", "depth_down", "findings_at", "judge_depth", "judge_panel", "label", "name_of", "passes_for", "refusals_at",
-    "refuse_nothing", "refuse_wide_cutter", "widest_cutter",
-]  # fmt: skip
+    "Pass",
+    "cutter_or_none",
+    "depth_down",
+    "findings_at",
+    "judge_depth",
+    "judge_panel",
+    "label",
+    "name_of",
+    "passes_for",
+    "refusals_at",
+    "refuse_nothing",
+    "refuse_wide_cutter",
+    "widest_cutter",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +118,9 @@ def widest_cutter(shop: Shop, width: Dimension, depth: Dimension, what: str) -> 
 
 
 def cutter_or_none(shop: Shop, width: Dimension, depth: Dimension, what: str) -> Dimension | None:
-    """The same; None where the shop has none, for a joint of a whole piece: which tool makes it is judged with all its cuts (MS-8)."""
+    """The same; None where the shop has none, for a joint of a whole piece: which tool makes it is judged with all its cuts
+    (MS-8).
+    """
     try:
         return widest_cutter(shop, width, depth, what)
     except Refused:
@@ -131,19 +144,37 @@ def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimensi
 
 
 def judge_panel(what: str, panel: Dimension, thickness: Dimension, times: tuple[int, int], rule: str) -> Finding | None:
-    """Judge a ``panel`` that goes into a ``what`` in wood of this ``thickness``; ``times`` is how many times as thick it may be usually, and at most.
+    """Judge a ``panel`` that goes into a ``what`` in wood of this ``thickness``; ``times`` is how many times as thick it may be
+    usually, and at most.
 
-    A warning over the usual most; raises Refused over the utmost: such a pair is a slip of the pen, or a wrong unit. None where they go
-    together. ``rule`` is the joint's. Source: our own choice.
+    A warning over the usual most; raises Refused over the utmost: such a pair is a slip of the pen, or a wrong unit. None where
+    they go together. ``rule`` is the joint's. Source: our own choice.
     """
     most, utmost = (thickness * each for each in times)
     if panel > utmost:
-        raise refusal("panel thickness", f"A panel {{panel}} thick can't be held by a {what} in wood only {{thickness}} thick.",
-                      "A panel of at most {utmost}, {most} being usual, or wood of at least {least}; check both figures and their units.", rule,
-                      "our own choice", panel=panel, thickness=thickness, utmost=utmost, most=most, least=panel / times[1])  # fmt: skip
+        raise refusal(
+            "panel thickness",
+            f"A panel {{panel}} thick can't be held by a {what} in wood only {{thickness}} thick.",
+            "A panel of at most {utmost}, {most} being usual, or wood of at least {least}; check both figures and their units.",
+            rule,
+            "our own choice",
+            panel=panel,
+            thickness=thickness,
+            utmost=utmost,
+            most=most,
+            least=panel / times[1],
+        )
     if panel > most:
-        return warning("panel thickness", f"The panel is {{panel}} thick, and the wood that holds it in a {what} only {{thickness}}.",
-                       "A panel of at most {most} is usual.", rule, "our own choice", panel=panel, thickness=thickness, most=most)  # fmt: skip
+        return warning(
+            "panel thickness",
+            f"The panel is {{panel}} thick, and the wood that holds it in a {what} only {{thickness}}.",
+            "A panel of at most {most} is usual.",
+            rule,
+            "our own choice",
+            panel=panel,
+            thickness=thickness,
+            most=most,
+        )
     return None
 
 
@@ -158,7 +189,8 @@ def judge_depth(
     """Judge the ``depth`` of a ``what`` in wood of this thickness; ``shares`` are the least, the usual most and the utmost.
 
     The shares are those of DA-2, LR-4, RA-1 or GR-1, and ``rule`` says which. A warning under the least and over the most; raises
-    Refused over the utmost. None where it is sound. ``set_by`` is the figure of the practice that sets it, and the maker's rule; None at the bench.
+    Refused over the utmost. None where it is sound. ``set_by`` is the figure of the practice that sets it, and the maker's rule;
+    None at the bench.
     """
     try:
         found = _judged(what, depth, thickness, shares, rule)

@@ -70,9 +70,10 @@ def design_groove(
     """Size a groove in wood ``into`` thick for a bottom ``panel`` thick (GR-1; Noyes, Mission Furniture).
 
     ``into`` is the thinnest of the parts that are grooved alike. ``cutter`` is the widest of the shop's that fits, ``offset`` and
-    ``depth`` those of the rule, unless given. ``is_judged_later`` is for a whole piece: a shop that has no cutter for it isn't refused
-    here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or less; Refused where no cutter
-    fits (MS-8), the panel is far too thick for the wood, the groove far too deep, or the wood below it would break out.
+    ``depth`` those of the rule, unless given. ``is_judged_later`` is for a whole piece: a shop that has no cutter for it isn't
+    refused here, since the settings judge that with all its cuts and tools. Raises BadInput for sizes of zero or less; Refused
+    where no cutter fits (MS-8), the panel is far too thick for the wood, the groove far too deep, or the wood below it would
+    break out.
     """
     refuse_nothing(into=into, panel=panel, cutter=cutter, offset=offset, depth=depth)
     fit = shop.practice.length("panel fit")

@@ -1,4 +1,6 @@
-"""How deep the two mortises of a loose tenon go, and how long it is then (LT-3 to LT-5), by the mortiser's stops where it has them (MS-10)."""
+"""How deep the two mortises of a loose tenon go, and how long it is then (LT-3 to LT-5), by the mortiser's stops where it has
+them (MS-10).
+"""
 
 from __future__ import annotations
 
@@ -97,17 +99,23 @@ def _by_length(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tu
 def _by_stops(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tuple[Dimension, Dimension]:
     """Depths among the mortiser's stops (MS-10): in the face the deepest that LT-3 lets, in the end the nearest to LT-4's.
 
-    A tenon of given length takes the shallowest pair that holds it with its glue room. Raises Refused where no stop is shallow enough for the
-    face, or no two are deep enough together. Source: common practice.
+    A tenon of given length takes the shallowest pair that holds it with its glue room. Raises Refused where no stop is shallow
+    enough for the face, or no two are deep enough together. Source: common practice.
     """
     reach = tenon.stock.reach
     stops = [stop for stop in shop.machines.depth_stops if reach is None or stop <= reach]
     wanted = tenon.thickness * shop.practice.ratio("tenon depth")
     in_face = [stop for stop in stops if stop <= limit]
     if not in_face:
-        raise refusal("mortise depth", "The mortise in the face may be {limit} deep at most, and the shallowest stop of the mortiser is {stop}.",
-                      "A stop at {limit} or less would do, or a thicker part there.", "MS-10, LT-3", "common practice",
-                      limit=limit, stop=min(shop.machines.depth_stops))  # fmt: skip
+        raise refusal(
+            "mortise depth",
+            "The mortise in the face may be {limit} deep at most, and the shallowest stop of the mortiser is {stop}.",
+            "A stop at {limit} or less would do, or a thicker part there.",
+            "MS-10, LT-3",
+            "common practice",
+            limit=limit,
+            stop=min(shop.machines.depth_stops),
+        )
     if tenon.stock.length is None:
         # Of two as near the shallower, which leaves more wood.
         end = min(stops, key=lambda stop: (abs(stop.mm - wanted.mm), stop.mm))
@@ -116,9 +124,16 @@ def _by_stops(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tup
     needed = tenon.stock.length + 2 * shop.practice.length("glue room")
     pairs = [(end, face) for face in in_face for end in stops if end + face >= needed and end >= face]
     if not pairs:
-        raise refusal("tenon length", "A tenon {length} long needs two mortises {needed} deep together, and the stops of the mortiser give {most}.",
-                      "Shorter tenons would do, or a deeper stop.", "MS-10, LT-5", "common practice",
-                      length=tenon.stock.length, needed=needed, most=max(stops) + max(in_face))  # fmt: skip
+        raise refusal(
+            "tenon length",
+            "A tenon {length} long needs two mortises {needed} deep together, and the stops of the mortiser give {most}.",
+            "Shorter tenons would do, or a deeper stop.",
+            "MS-10, LT-5",
+            "common practice",
+            length=tenon.stock.length,
+            needed=needed,
+            most=max(stops) + max(in_face),
+        )
     end, face = min(pairs, key=lambda pair: (pair[0] + pair[1], pair[0]))
     return _at_stop(end, named, "end"), face
 
@@ -143,7 +158,9 @@ def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimen
 
 
 def _thicker(use: Use, least: Dimension, face: Dimension, practice: Practice) -> tuple[Change, ...]:
-    """What a job may change of a face too thin: a drawer's front, or the stile or rail of a frame; none where the cutter is short."""
+    """What a job may change of a face too thin: a drawer's front, or the stile or rail of a frame; none where the cutter is
+    short.
+    """
     thinnest = _thinnest(least, practice)
     if thinnest is None or face >= thinnest:
         return ()

@@ -23,9 +23,9 @@ __all__ = ["centre_above_face", "no_such_width", "slack_of_the_rest", "width_by_
 def centre_above_face(end_thickness: Dimension, tenon: Dimension, wall: Dimension, shop: Shop, named: str) -> Dimension:
     """The mortise's centre above the face that lies to the fence, in wood of ``end_thickness`` (MS-7, MS-10; common practice).
 
-    Half the thickness, or where the fence has steps the one nearest to it, the lower of two, that leaves ``wall`` beside a mortise
-    as wide as the ``tenon`` is thick (LT-2). Raises Refused, naming the nearest step and between which heights one would do, where
-    none does.
+    Half the thickness, or where the fence has steps the one nearest to it, the lower of two, that leaves ``wall`` beside a
+    mortise as wide as the ``tenon`` is thick (LT-2). Raises Refused, naming the nearest step and between which heights one would
+    do, where none does.
     """
     half, name = end_thickness / 2, label(named, "mortise centre above the face")
     steps = shop.machines.fence_steps
@@ -39,18 +39,26 @@ def centre_above_face(end_thickness: Dimension, tenon: Dimension, wall: Dimensio
         least, most = on_rule if on_rule[0] <= on_rule[1] else (low, high)
         raise refusal(
             "fence step",
-            "No step of the mortiser's fence leaves {wall} beside a {tenon} tenon in wood {wood} thick; the nearest is {nearest}.",
-            "A step from {least} to {most} would do.", "MS-10, LT-2", "common practice",
-            wall=wall, tenon=tenon, wood=end_thickness, nearest=nearest, least=least, most=most,
-        )  # fmt: skip
+            "No step of the mortiser's fence leaves {wall} beside a {tenon} tenon in wood {wood} thick; the "
+            "nearest is {nearest}.",
+            "A step from {least} to {most} would do.",
+            "MS-10, LT-2",
+            "common practice",
+            wall=wall,
+            tenon=tenon,
+            wood=end_thickness,
+            nearest=nearest,
+            least=least,
+            most=most,
+        )
     return chosen(nearest, "step of the fence nearest to", half).named(name, "MS-10, MS-7", "common practice")
 
 
 def width_by_step(wanted: Dimension, thickness: Dimension, room: Dimension | None, shop: Shop) -> Dimension | None:
     """How wide along the joint a tenon of strip is that wants to be ``wanted``: the nearest width the machine gives (MS-10).
 
-    From 2 to 6 times the ``thickness`` (LT-6), and no wider than the ``room`` a rail has between its shoulders (None: no rail); of
-    two as near the narrower. None where the machine gives none of those.
+    From 2 to 6 times the ``thickness`` (LT-6), and no wider than the ``room`` a rail has between its shoulders (None: no rail);
+    of two as near the narrower. None where the machine gives none of those.
     """
     most = thickness * shop.practice.ratio("widest tenon")
     if room is not None:
@@ -73,8 +81,8 @@ def no_such_width(wanted: Dimension, shop: Shop, least: Dimension, most: Dimensi
 def slack_of_the_rest(width: Dimension, shop: Shop, named: str) -> Dimension:
     """How much wider the mortises after the first are than a tenon ``width`` wide (LT-12; common practice).
 
-    The shop's slack, or where the machine gives certain widths the narrowest of them that leaves as much. Raises Refused, naming the
-    most slack that would do, where the widest leaves less.
+    The shop's slack, or where the machine gives certain widths the narrowest of them that leaves as much. Raises Refused, naming
+    the most slack that would do, where the widest leaves less.
     """
     slack, name = shop.practice.length("mortise slack"), label(named, "mortise slack")
     steps = shop.machines.width_steps
@@ -83,10 +91,16 @@ def slack_of_the_rest(width: Dimension, shop: Shop, named: str) -> Dimension:
     wanted = width + slack
     wide = [step for step in steps if step >= wanted]
     if not wide:
-        raise refusal("mortise width",
-                      "The mortises after the first want to be {wanted} wide, slack and all; the widest the mortiser gives is {most}.",
-                      "A mortise-slack of {less} would do, or a width of {wanted} or more.", "MS-10, LT-12", "common practice",
-                      wanted=wanted, most=max(steps), less=max(steps) - width)  # fmt: skip
+        raise refusal(
+            "mortise width",
+            "The mortises after the first want to be {wanted} wide, slack and all; the widest the mortiser gives is {most}.",
+            "A mortise-slack of {less} would do, or a width of {wanted} or more.",
+            "MS-10, LT-12",
+            "common practice",
+            wanted=wanted,
+            most=max(steps),
+            less=max(steps) - width,
+        )
     return chosen(wide[0] - width, "what the next width of the mortiser leaves, at least", slack).named(
         name, "MS-10, LT-12", "common practice"
     )

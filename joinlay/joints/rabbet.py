@@ -51,9 +51,9 @@ def design_rabbet(
     """Size a rabbet in wood ``into`` thick for a panel ``panel`` thick (RA-1; common practice).
 
     ``width`` is the panel's thickness and an allowance unless given; ``depth`` half the thickness, down to the rule, unless
-    given; one deeper than ``usual_share`` of it, that half unless given, is warned of. ``rule`` and
-    ``source`` are those of the joint it is cut for. Raises BadInput for sizes of zero or less; Refused where the panel is far too thick for
-    it, or the rabbet deeper than 2/3 of the thickness.
+    given; one deeper than ``usual_share`` of it, that half unless given, is warned of. ``rule`` and ``source`` are those of the
+    joint it is cut for. Raises BadInput for sizes of zero or less; Refused where the panel is far too thick for it, or the rabbet
+    deeper than 2/3 of the thickness.
     """
     refuse_nothing(into=into, panel=panel, width=width, depth=depth)
     practice = shop.practice

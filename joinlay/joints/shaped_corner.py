@@ -152,7 +152,9 @@ def _refuse_thin_lip(lip: Dimension, flat: Dimension, end: str, practice: Practi
 
 
 def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice) -> None:
-    """Raise Refused where the upright part suits the cutter in neither reach, dado nor short grain, with what would do (LR-4, MS-11)."""
+    """Raise Refused where the upright part suits the cutter in neither reach, dado nor short grain, with what would do (LR-4,
+    MS-11).
+    """
     utmost, share = practice.ratio("largest rabbet share"), practice.ratio("short grain share")
     thickest = cutter.deepest if share <= 0 else min(cutter.deepest, cutter.tongue / share)
     if utmost > 0 and cutter.length > upright * utmost:
@@ -166,9 +168,16 @@ def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice
                       "Sides of {thickest} or less would do.", "MS-11", "common practice",
                       side=upright, deepest=cutter.deepest, thickest=thickest).by(suits)  # fmt: skip
     if cutter.tongue < upright * share:
-        raise refusal("short grain", "The cutter leaves {left} of wood beyond the dado, and under {least} the short grain breaks.",
-                      "Sides of {thickest} or less would do.", "MS-11, LR-4", "common practice; Wheeler",
-                      left=cutter.tongue, least=upright * share, thickest=thickest).by(suits)  # fmt: skip
+        raise refusal(
+            "short grain",
+            "The cutter leaves {left} of wood beyond the dado, and under {least} the short grain breaks.",
+            "Sides of {thickest} or less would do.",
+            "MS-11, LR-4",
+            "common practice; Wheeler",
+            left=cutter.tongue,
+            least=upright * share,
+            thickest=thickest,
+        ).by(suits)
 
 
 def _judge_dado(upright: Dimension, deep: Dimension, practice: Practice) -> Finding | None:

@@ -78,9 +78,9 @@ def spread(
     ``widest`` is the widest centre spacing wanted. Mortises after the first are ``slack`` wider (LT-12). The first and last
     centre stand as far out as they can; between them go the fewest mortises that keep the largest spacing, and of those rows the
     one with the least largest spacing, then the largest smallest spacing. One mortise, nearest the middle, where two don't fit.
-    With a ``rule`` the centres of such a row are moved to its marks, by less than a division each, where the row then keeps all of the above but
-    to be as far out and as even as can be (FR-1); else they stay as they are.
-    Raises BadInput for sizes of zero or less.
+    With a ``rule`` the centres of such a row are moved to its marks, by less than a division each, where the row then keeps all
+    of the above but to be as far out and as even as can be (FR-1); else they stay as they are. Raises BadInput for sizes of zero
+    or less.
     """
     refuse_nothing(line=line, mortise_width=width, largest_spacing=widest)
     for what, size in (("end margin", margin), ("wood between", between), ("clearance", clearance), ("slack", slack)):
@@ -169,7 +169,9 @@ def _inner(place: Fraction, n: int, count: int, ends: tuple[Dimension, Dimension
 def _on_marks(
     centres: tuple[Dimension, ...], lines: tuple[_Line, _Line], between: Dimension, widest: Dimension, rule: Graduation
 ) -> tuple[Dimension, ...]:
-    """The ``centres`` on the marks of the ``rule``, the outer ones moved inwards (FR-1); as they are where that isn't as good a row."""
+    """The ``centres`` on the marks of the ``rule``, the outer ones moved inwards (FR-1); as they are where that isn't as good
+    a row.
+    """
     middle = [rounded_to(centre, rule) for centre in centres[1:-1]]
     marks = (rounded_up(centres[0], rule), *middle, rounded_down(centres[-1], rule))
     (first, *others), limit = marks, max(widest.mm, *(after.mm - before.mm for before, after in pairwise(centres)))

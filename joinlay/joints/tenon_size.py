@@ -153,7 +153,9 @@ def _room_in(rail: Dimension, shop: Shop) -> Dimension:
 
 
 def _no_width(stocks: list[TenonStock], line: Dimension, shop: Shop, use: Use) -> Refused:
-    """The refusal where no tenon has a width: the rail is too low for any, or the machine gives none of the widths that would do (FF-2, MS-10)."""
+    """The refusal where no tenon has a width: the rail is too low for any, or the machine gives none of the widths that would
+    do (FF-2, MS-10).
+    """
     stock = stocks[0]
     room, least = _room_in(line, shop), stock.width or stock.thickness * _NARROWEST
     if not shop.machines.width_steps or (

@@ -4,9 +4,9 @@ Both are exact, alike in what they take, say and refuse, equal and of one hash, 
 bytes with either. Everything in joinlay takes ``Fraction`` from here, so one plan holds one kind. Types are checked against
 Python's own.
 
-Text is read by ``fraction_in``, never by ``Fraction`` itself: quicktions (1.24 and before) reads a text of one letter into a buffer
-that is Python's own constant for a byte of zero, and from then on every such byte in the program is a figure. A longer text gets a
-buffer of its own.
+Text is read by ``fraction_in``, never by ``Fraction`` itself: quicktions (1.24 and before) reads a text of one letter into a
+buffer that is Python's own constant for a byte of zero, and from then on every such byte in the program is a figure. A longer
+text gets a buffer of its own.
 """
 
 from __future__ import annotations
@@ -29,5 +29,7 @@ EVERY_FRACTION: Final = (Fraction, fractions.Fraction)
 
 
 def fraction_in(text: str) -> Fraction:
-    """The fraction that ``text`` spells: ``7``, ``7.25`` or ``5/8``. ValueError where it spells none, ZeroDivisionError over 0."""
+    """The fraction that ``text`` spells: ``7``, ``7.25`` or ``5/8``. ValueError where it spells none, ZeroDivisionError over
+    0.
+    """
     return Fraction(text if len(text) > 1 else f" {text}")

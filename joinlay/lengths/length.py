@@ -173,7 +173,9 @@ class Length:
 
 
 def as_length(other: object) -> Length:
-    """``other``, which is to be a length; NotExact, with what to write instead, where it is none. No rule: what arithmetic asks first."""
+    """``other``, which is to be a length; NotExact, with what to write instead, where it is none. No rule: what arithmetic
+    asks first.
+    """
     if isinstance(other, Length):
         return other
     text = f"'{quoted(other)}'" if isinstance(other, (int, float)) else "'5/8'"
@@ -183,7 +185,9 @@ def as_length(other: object) -> Length:
 
 
 def as_number(times: object) -> Fraction:
-    """``times``, which is to be a whole number or a fraction; NotExact where it is another thing, a float above all. No rule: as above."""
+    """``times``, which is to be a whole number or a fraction; NotExact where it is another thing, a float above all. No rule:
+    as above.
+    """
     if isinstance(times, (int, *EVERY_FRACTION)) and not isinstance(times, bool):
         return Fraction(times)
     text = f"'{times}'" if isinstance(times, float) else "'1/3'"

@@ -1,7 +1,8 @@
 """The maker's rule: rounding a length to its smallest division, and setting it out as figures.
 
-Trade rules MS-2, FR-1: a value shows what to set on the rule and, where that isn't all, what callipers show; never a sum. A length
-that is told and never set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left over.
+Trade rules MS-2, FR-1: a value shows what to set on the rule and, where that isn't all, what callipers show; never a sum. A
+length that is told and never set (a gap, a sag, a movement) is `Fine`: shown to the nearest 1/64 in or 0.1 mm, with nothing left
+over.
 """
 
 from __future__ import annotations
@@ -47,7 +48,9 @@ class Fine(Length):
         return Length(finest * ((self.mm / finest + Fraction(1, 2)) // 1))
 
     def too_small(self, unit: Unit) -> str:
-        """What to say in ``unit`` of a length too small to tell: ``under 1/64 in``, with its sign; empty for what can be told, and for 0."""
+        """What to say in ``unit`` of a length too small to tell: ``under 1/64 in``, with its sign; empty for what can be told,
+        and for 0.
+        """
         return f"{'minus ' if self.mm < 0 else ''}under {_FINEST[unit][1]}" if self.mm and not self.nearest(unit).mm else ""
 
 
@@ -91,7 +94,9 @@ class OnRule:
 
     @property
     def hair(self) -> str:
-        """``+`` where the exact length is a hair more than the mark, ``-`` where it is less; empty where it is the mark itself."""
+        """``+`` where the exact length is a hair more than the mark, ``-`` where it is less; empty where it is the mark
+        itself.
+        """
         if not self.left_over:
             return ""
         return "-" if self.left_over.mm < 0 else "+"
@@ -111,7 +116,8 @@ class OnRule:
 
     @property
     def text(self) -> str:
-        """What to set on the rule, with its unit; ``+`` or ``-`` for a hair more or less, and then what it is: ``17 23/32+ in (17.722)``.
+        """What to set on the rule, with its unit; ``+`` or ``-`` for a hair more or less, and then what it is: ``17 23/32+ in
+        (17.722)``.
 
         A length that is round in the other system says that instead: ``5/32+ in (4 mm)``.
         """
@@ -168,9 +174,9 @@ class Graduation:
     def text(self, length: Length) -> str:
         """``length`` as the maker reads it: ``18 5/16 in``, never as a sum (FR-1).
 
-        What lies between two marks is told as it is where few figures do that, a sixty-fourth or a decimal as callipers show it: ``23/64 in``,
-        ``0.709 in``; else by the mark and what callipers show, ``17 23/32+ in (17.722)``.
-        A Fine length is told to the nearest 1/64 in or 0.1 mm instead.
+        What lies between two marks is told as it is where few figures do that, a sixty-fourth or a decimal as callipers show it:
+        ``23/64 in``, ``0.709 in``; else by the mark and what callipers show, ``17 23/32+ in (17.722)``. A Fine length is told to
+        the nearest 1/64 in or 0.1 mm instead.
         """
         if isinstance(length, Fine):
             rule = _IN_64 if self.unit is Unit.INCH else _MM_10
@@ -178,7 +184,8 @@ class Graduation:
         return self.read(length).text if (few := self.few(length)) is None else few
 
     def callipers(self, length: Length) -> str:
-        """``length`` as callipers in the maker's unit show it: ``0.219 in``, ``17.65 mm``; past their reach, 150 mm, as ``text`` has it (FR-1).
+        """``length`` as callipers in the maker's unit show it: ``0.219 in``, ``17.65 mm``; past their reach, 150 mm, as ``text``
+        has it (FR-1).
 
         Callipers show thousandths of an inch, or hundredths of a millimetre; they know no fractions. Common practice.
         """
@@ -189,7 +196,9 @@ class Graduation:
         return f"{_calliper_text(length.mm, 2)} mm"
 
     def few(self, length: Length) -> str | None:
-        """``length`` between two marks where few figures tell it exactly: ``23/64 in``, ``18.25 mm``, ``44.45 mm (1 3/4 in)``; else None (FR-1)."""
+        """``length`` between two marks where few figures tell it exactly: ``23/64 in``, ``18.25 mm``, ``44.45 mm (1 3/4 in)``;
+        else None (FR-1).
+        """
         read = self.read(length)
         if not read.left_over:
             return None

@@ -105,7 +105,9 @@ _FEET_OVER: Final = re.compile(r"\s*-?\d+\s*(?:ft\.?|feet|foot|['’′])\s*-?\s
 
 
 def _two_meanings(text: str, unit: Unit) -> str:
-    """What ``text`` may be, where a maker would read it in two ways and one of them is far from the other; '' where it is plain."""
+    """What ``text`` may be, where a maker would read it in two ways and one of them is far from the other; '' where it is
+    plain.
+    """
     text = _PARTED.sub(_joined, text) if _is_metric(text, unit) else text
     for shape, only, said in _TWO:
         found = shape.fullmatch(text)

@@ -1,7 +1,9 @@
-"""Putting it together, on paper: the piece taken apart, each thing that is glued up with its picture, clamps and minutes, and its fitting.
+"""Putting it together, on paper: the piece taken apart, each thing that is glued up with its picture, clamps and minutes, and its
+fitting.
 
-The order is that of the work (PT-2): first dry, then each glue-up with what is done before it shuts, its steps to tick, where its clamps stand and
-what it must measure; then what is fitted, finished, levelled and fixed. Words are those of ``assembly`` and ``checks``, which the terminal says too.
+The order is that of the work (PT-2): first dry, then each glue-up with what is done before it shuts, its steps to tick, where its
+clamps stand and what it must measure; then what is fitted, finished, levelled and fixed. Words are those of ``assembly`` and
+``checks``, which the terminal says too.
 """
 
 from __future__ import annotations
@@ -63,7 +65,8 @@ _WORD, _SMALL = Fraction(7, 2), Fraction(5, 2)
 _STEP, _FINE_STEP, _INDENT, _LEAST = Fraction(5), Fraction(19, 5), Fraction(7), Fraction(6, 5)
 #: A heading with the white under it, and the white under a block.
 _HEADING, _WHITE = Fraction(8), Fraction(3)
-#: A picture takes at most this share of the page beside its steps, and of its height; those of the whole and the runners as much of its height.
+#: A picture takes at most this share of the page beside its steps, and of its height; those of the whole and the runners as much
+#: of its height.
 _SIZE = (Fraction(3, 5), Fraction(3, 10), Fraction(9, 20), Fraction(1, 4))
 #: The same in a small piece, where that saves a sheet; and how many drawers it has at the most.
 _SMALLER, _SMALL_PIECE = (Fraction(2, 5), Fraction(1, 5), Fraction(1, 4), Fraction(3, 20)), 2
@@ -81,10 +84,11 @@ def numbers_of(plan: Plan) -> dict[PartRole, int]:
 
 
 def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """How ``plan`` goes together, on sheets of ``paper``: the whole taken apart, each glue-up with its picture, then fitting and standing.
+    """How ``plan`` goes together, on sheets of ``paper``: the whole taken apart, each glue-up with its picture, then fitting and
+    standing.
 
-    Drawers that go together alike are told once. ``printer`` is taken at its word unless given. None for a plan without an order. Pictures are
-    isometric (ISO 5456-3), nothing is measured from them. Rules PT-1 to PT-12.
+    Drawers that go together alike are told once. ``printer`` is taken at its word unless given. None for a plan without an order.
+    Pictures are isometric (ISO 5456-3), nothing is measured from them. Rules PT-1 to PT-12.
     """
     steps = steps_of(plan.order)
     if not steps:
@@ -127,7 +131,8 @@ class _GlueUps(PageBlock):
 
 
 class _Lines:
-    """Words one under the other from zero down, ``wide`` mm across; beside a picture in its place at the left as far as that reaches.
+    """Words one under the other from zero down, ``wide`` mm across; beside a picture in its place at the left as far as that
+    reaches.
 
     ``taken`` is how wide and how high that picture is.
     """
@@ -255,7 +260,9 @@ class _Chapter:
     # -- glue-ups ------------------------------------------------------------------------------------
 
     def _stage(self, of: tuple[str, ...], steps: tuple[Step, ...]) -> Iterator[PageBlock]:
-        """What one thing is made by: picture at the left, steps beside it and what the numbers stand for; then clamps and diagonals."""
+        """What one thing is made by: picture at the left, steps beside it and what the numbers stand for; then clamps and
+        diagonals.
+        """
         stage = next(stage for stage in self.plan.order.stages if stage.name == of[0])
         view = stage_view(self.plan, stage, self.numbers, self.beside)
         assert view is not None
@@ -283,7 +290,9 @@ class _Chapter:
         yield PageBlock((), _WHITE)
 
     def _crossed(self, of: Sequence[str]) -> tuple[tuple[Line, ...], tuple[Fraction, Fraction]]:
-        """What is made whole as a rectangle of its own shape with both its diagonals, and how wide and high that is; nothing of no rectangle."""
+        """What is made whole as a rectangle of its own shape with both its diagonals, and how wide and high that is; nothing
+        of no rectangle.
+        """
         whole = next((one for one in self.squares if one.made_in in of and one.of in of), None)
         if whole is None:
             return (), (_ZERO, _ZERO)
@@ -305,7 +314,8 @@ class _Chapter:
                 yield f"Clamps of glue-up {listed(numbers)}: {'; '.join(said)}."
 
     def _told(self, step: Step, glue_ups: Sequence[GlueUp], lines: _Lines, said: set[str]) -> None:
-        """A step to tick; before the first of a glue-up what that is, how long it takes and what is done before, after its last what then.
+        """A step to tick; before the first of a glue-up what that is, how long it takes and what is done before, after its last
+        what then.
 
         What is ``said`` before is not said again.
         """
@@ -334,7 +344,10 @@ class _Chapter:
             if len(told) == 1:
                 yield f"{_upper(square_words(told[0][0], corners, told[0][1], differ))}."
             else:
-                yield f"Square, {corners}, both diagonals: {', '.join(f'{name} {reads}' for name, reads in told)}; {_no_more(differ)} apart."
+                yield (
+                    f"Square, {corners}, both diagonals: "
+                    f"{', '.join(f'{name} {reads}' for name, reads in told)}; {_no_more(differ)} apart."
+                )
         alike: dict[tuple[str, str], list[str]] = {}
         for one in self.windings:
             if one.made_in in of:
@@ -461,6 +474,7 @@ _CROSSED_WIDE, _CROSSED_HIGH = Fraction(24), Fraction(10)
 
 _DRY_FIT: Final = "First dry: put all of it together without glue, with the clamps you will use, and measure its diagonals."
 _SIGNS: Final = (
-    "In the pictures: numbers in circles are those of the cutting list; dotted is where glue goes; arrows say which way a part closes; a "
+    "In the pictures: numbers in circles are those of the cutting list; dotted is where glue goes; arrows say "
+    "which way a part closes; a "
     "short bar is the pad of a clamp. Nothing is measured from them."
 )

@@ -1,7 +1,9 @@
-"""Cards that differ by nothing but a bit and a few figures, told in one table: what is drilled alike into parts of several sizes (MS-1).
+"""Cards that differ by nothing but a bit and a few figures, told in one table: what is drilled alike into parts of several sizes
+(MS-1).
 
-Each keeps its number and its box to tick, and its figures to set by are as large as on a card of its own. What all of them have in common
-(how the parts lie, what is turned away later, why it is drilled) is said once, and one view is drawn, of the first of them.
+Each keeps its number and its box to tick, and its figures to set by are as large as on a card of its own. What all of them have
+in common (how the parts lie, what is turned away later, why it is drilled) is said once, and one view is drawn, of the first of
+them.
 """
 
 from __future__ import annotations
@@ -54,7 +56,8 @@ _MOST: Final = 8
 
 
 def alike_cards(settings: Sequence[Setting], maker: CardMaker) -> tuple[tuple[Setting, ...], ...]:
-    """The cards of ``settings`` in their order, those that one table tells together: never more than eight, and one by itself mostly.
+    """The cards of ``settings`` in their order, those that one table tells together: never more than eight, and one by itself
+    mostly.
 
     Such are holes drilled one to a part, one card after another, that differ by bit, line, place and depth only. Rule MS-1.
     """
@@ -90,7 +93,9 @@ def _likeness(setting: Setting, maker: CardMaker) -> tuple[object, ...] | None:
 
 
 def card_table(settings: Sequence[Setting], maker: CardMaker) -> PageBlock | None:
-    """The block for cards that are alike (``alike_cards``); None where there is no room for it beside the view, or for its figures in it."""
+    """The block for cards that are alike (``alike_cards``); None where there is no room for it beside the view, or for its
+    figures in it.
+    """
     view, deep = maker.view(settings[0])
     left = max(bounds_of(view)[2] + _GUTTER, Fraction(50))
     columns = _columns(settings, maker, left)
@@ -109,7 +114,9 @@ def card_table(settings: Sequence[Setting], maker: CardMaker) -> PageBlock | Non
 
 
 def _columns(settings: Sequence[Setting], maker: CardMaker, left: Fraction) -> list[tuple[Fraction, Fraction]]:
-    """Where each column of figures begins, and how wide it is, in a table from ``left`` to the right edge; none where they have no room."""
+    """Where each column of figures begins, and how wide it is, in a table from ``left`` to the right edge; none where they
+    have no room.
+    """
     bits = [set_line(words(maker.rule.sold(setting.tool.width), _HELD, bold=True)).width for setting in settings]
     names = [set_line(words(name, _SMALL)).width for name in _called(settings[0])]
     large = zip(*([set_line(figure).width for figure in _large(setting, maker)] for setting in settings), strict=True)
@@ -169,7 +176,9 @@ def _rows(
 def _row(
     setting: Setting, maker: CardMaker, left: Fraction, at: Sequence[Fraction], top: Fraction
 ) -> tuple[list[Stroke], Fraction]:
-    """One card: its number and box, the bit, the figures large; under them its parts, and small what its remainders do; and its foot."""
+    """One card: its number and box, the bit, the figures large; under them its parts, and small what its remainders do; and
+    its foot.
+    """
     foot = top + _FIGURED
     strokes: list[Stroke] = [tick_box(left, -foot)] if maker.has_box else []
     number = left + (_WORDS if maker.has_box else _ZERO)

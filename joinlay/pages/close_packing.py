@@ -1,11 +1,13 @@
 """Close packing: many small templates on few sheets, tried in several orders and ways, in whole micrometres so that it is quick.
 
-Sheets that hold something already give the room that is left on them; others are opened as they are needed. Each try is a greedy one
-over the largest free boxes (see ``packing``): the next template goes to the place that the way of the try calls best, and never moves
-again. The first tries lay everything the right way up. The try that takes fewest sheets is kept, the first of several; tries end as
-soon as no fewer could do, by area. The cost of a try is templates times free boxes, and some for what is cut out of these.
+Sheets that hold something already give the room that is left on them; others are opened as they are needed. Each try is a greedy
+one over the largest free boxes (see ``packing``): the next template goes to the place that the way of the try calls best, and
+never moves again. The first tries lay everything the right way up. The try that takes fewest sheets is kept, the first of
+several; tries end as soon as no fewer could do, by area. The cost of a try is templates times free boxes, and some for what is
+cut out of these.
 
-What is found is good and not proved best. Sizes are rounded up and rooms down, by less than a micrometre, so nothing ever overlaps.
+What is found is good and not proved best. Sizes are rounded up and rooms down, by less than a micrometre, so nothing ever
+overlaps.
 """
 
 from __future__ import annotations
@@ -38,7 +40,9 @@ _Size = tuple[int, int]
 
 @dataclass(frozen=True, slots=True)
 class Lain:
-    """Where a template goes: the number of its sheet from 0, its lower left corner there in mm, and whether it lies turned a quarter."""
+    """Where a template goes: the number of its sheet from 0, its lower left corner there in mm, and whether it lies turned a
+    quarter.
+    """
 
     sheet: int
     x: Fraction
@@ -51,8 +55,8 @@ def packed(
 ) -> tuple[Lain, ...]:
     """Where rectangles of ``sizes`` in mm go, in the order given (PR-4, PR-11).
 
-    ``rooms`` are the free boxes of each sheet there is, ``fresh`` those of every sheet that is added; ``gap`` is kept between two.
-    Each must fit one of ``fresh``. ValueError where it doesn't.
+    ``rooms`` are the free boxes of each sheet there is, ``fresh`` those of every sheet that is added; ``gap`` is kept between
+    two. Each must fit one of ``fresh``. ValueError where it doesn't.
     """
     whole = [(ceil(wide * _UM), ceil(high * _UM)) for wide, high in sizes]
     begun, new = [_inside(boxes) for boxes in rooms], _inside(fresh)
@@ -96,7 +100,9 @@ def _reach(boxes: Sequence[_Box], gap: int) -> int:
 
 
 def _tries(sizes: Sequence[_Size]) -> Iterator[tuple[list[int], str]]:
-    """The orders to lay in, as numbers of ``sizes``, and the way of each: ``up``, ``snug`` or ``first``; the same ones every time."""
+    """The orders to lay in, as numbers of ``sizes``, and the way of each: ``up``, ``snug`` or ``first``; the same ones every
+    time.
+    """
     area = [wide * high for wide, high in sizes]
     numbers = range(len(sizes))
     by_area = sorted(numbers, key=lambda n: -area[n])

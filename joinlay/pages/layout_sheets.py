@@ -48,7 +48,8 @@ _STEP: Final = Fraction(4)
 #: Where the columns of the list of cuts stand: right edges of the numbers, the figures and how often; left edges of the words.
 _NUMBER, _WAY, _HOW, _AT = Fraction(27), Fraction(30), Fraction(54), Fraction(84)
 _TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
-#: A sheet of so few cuts at most has them beside its drawing, which takes this share of the width, and may be so high: the first that fits.
+#: A sheet of so few cuts at most has them beside its drawing, which takes this share of the width, and may be so high: the first
+#: that fits.
 _FEW: Final = 9
 _DRAWN: Final = Fraction(21, 50)
 _DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37))
@@ -101,7 +102,9 @@ def _flushed(together: Sequence[_Page], wide: Fraction, room: Fraction) -> Itera
 def _fitted(
     together: Sequence[_Page], wide: Fraction, room: Fraction, depths: Sequence[Fraction]
 ) -> tuple[PageBlock, ...] | None:
-    """The sheets ``together`` at the first of ``depths`` at which all of them fit one page and every cut its number; None where that is none."""
+    """The sheets ``together`` at the first of ``depths`` at which all of them fit one page and every cut its number; None
+    where that is none.
+    """
     over = _over(together, wide).height
     for deep in depths:
         blocks = tuple(page.small(wide, deep) for page in together)
@@ -112,7 +115,9 @@ def _fitted(
 
 
 def _over(together: Sequence[_Page], wide: Fraction) -> PageBlock:
-    """What the drawings of a page mean, and what to beware of at the saw with any of its sheets (section 14 of the trade rules)."""
+    """What the drawings of a page mean, and what to beware of at the saw with any of its sheets (section 14 of the trade
+    rules).
+    """
     first = together[0]
     cautions = cautions_at_sheets([page.sheet for page in together], first.limits)
     said = [_LEGEND, *(caution.sentence(lambda length: read(length, first.rule)) for caution in cautions)]
@@ -186,7 +191,9 @@ class _Page:
         return PageBlock(tuple(strokes), max(y, low + len(told) * _CLOSE) + 3, serves=self.serves)
 
     def _beside(self, step: CutStep, wide: Fraction) -> PageBlock:
-        """A cut in a narrow list: number, which way, what to set, how often; small, the panel and the parts that are then done."""
+        """A cut in a narrow list: number, which way, what to set, how often; small, the panel and the parts that are then
+        done.
+        """
         cut = step.first
         times = f"{len(step.cuts)} times, " if len(step.cuts) > 1 else ""
         room = wide - _B_SAID

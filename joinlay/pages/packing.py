@@ -35,8 +35,8 @@ if TYPE_CHECKING:
 __all__ = ["BAR_ROOM", "GAP", "ROUND", "Cutout", "FreeRoom", "OpenSheet", "SheetStack", "Spot", "Strip"]
 
 
-#: Paper left between two templates, and from each to the line that it is cut out along (PR-10): two such lines never meet, and at the
-#: edge of what can be printed, where nothing stands beyond, the line runs along that.
+#: Paper left between two templates, and from each to the line that it is cut out along (PR-10): two such lines never meet, and at
+#: the edge of what can be printed, where nothing stands beyond, the line runs along that.
 GAP, ROUND = Fraction(4), Fraction(1)
 #: What a long bar takes with the white beside it.
 BAR_ROOM: Final = BAR_HIGH + BAR_LOW + GAP
@@ -244,7 +244,9 @@ class SheetStack:
             sheet.maps.append(cutout.map)
 
     def _round(self, box: Box, title: str) -> Polyline:
-        """The one line that what lies in ``box`` is cut out along with all its words (PR-10); no farther out than can be printed."""
+        """The one line that what lies in ``box`` is cut out along with all its words (PR-10); no farther out than can be
+        printed.
+        """
         left, bottom, right, top = self.area
         x0, y0, x1, y1 = box
         drawn = (max(left, x0 - ROUND), max(bottom, y0 - ROUND), min(right, x1 + ROUND), min(top, y1 + ROUND))
@@ -320,5 +322,8 @@ def _too_small(paper: Paper, printer: Printer) -> BadSize:
     sides = (SQUARE + BAR_ROOM, SQUARE + GAP + _LEAST)
     across, down = max(printer.across, Fraction(1)), max(printer.down, Fraction(1))
     wide, high = (Length(side * max(across, down) + 2 * paper.border) for side in sides)
-    too_small = "{paper} paper is too small for the check square and a template beside it; the least is {wide} x {high}, so use A4 or letter."
+    too_small = (
+        "{paper} paper is too small for the check square and a template beside it; the least is {wide} "
+        "x {high}, so use A4 or letter."
+    )
     return BadSize(too_small, paper=paper.title, wide=wide, high=high)

@@ -44,12 +44,13 @@ _ZERO: Final = Fraction(0)
 
 
 def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The piece on sheets of ``paper``: its views in projection on one, sections besides, details; none where there is nothing to draw.
+    """The piece on sheets of ``paper``: its views in projection on one, sections besides, details; none where there is nothing to
+    draw.
 
-    ``printer`` is taken at its word unless given. The front has the level section above it and the upright section at its right (third
-    angle, ISO 5456-2), all at the largest scale of one to a whole number at which they fit; then the sections parallel to the front and
-    through other banks, as many to a sheet as fit. Numbers in balloons are those of the cutting list (PR-10); what finds no room in a
-    drawing stands under it. Dimensions as ISO 129-1 has them. Sheets that are nearly empty are joined.
+    ``printer`` is taken at its word unless given. The front has the level section above it and the upright section at its right
+    (third angle, ISO 5456-2), all at the largest scale of one to a whole number at which they fit; then the sections parallel to
+    the front and through other banks, as many to a sheet as fit. Numbers in balloons are those of the cutting list (PR-10); what
+    finds no room in a drawing stands under it. Dimensions as ISO 129-1 has them. Sheets that are nearly empty are joined.
     """
     pages = PlainPages(plan, paper, "the piece", printer or Printer())
     numbers = {name: row.number for row in cutting_list(plan).rows for name in row.names}
@@ -79,8 +80,8 @@ class _Drawn:
 
 @dataclass(frozen=True, slots=True)
 class _Set:
-    """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero; how wide
-    and high they are, and the lines under them.
+    """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero;
+    how wide and high they are, and the lines under them.
     """
 
     placed: tuple[tuple[tuple[Stroke, ...], Point], ...]
@@ -207,10 +208,11 @@ def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
 
 
 def _largest(draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size) -> _Set:
-    """What ``draw`` makes at the largest scale at which it fits ``room``; ``wood`` is what of it grows with the scale, in mm of wood.
+    """What ``draw`` makes at the largest scale at which it fits ``room``; ``wood`` is what of it grows with the scale, in mm of
+    wood.
 
-    The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers are
-    set only where the drawing fits without them, since to find their places takes most of the time.
+    The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers
+    are set only where the drawing fits without them, since to find their places takes most of the time.
     """
     beside = under = _ZERO
     known: dict[tuple[NumberedView, Scale], _Drawn] = {}

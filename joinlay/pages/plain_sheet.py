@@ -82,7 +82,9 @@ class PageBlock:
 
 
 def flow(blocks: Sequence[PageBlock], room: Fraction) -> list[list[PageBlock]]:
-    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page and none empty. One too high for a page has it alone."""
+    """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page and none empty. One too high for a page
+    has it alone.
+    """
     pages: list[list[PageBlock]] = []
     page: list[PageBlock] = []
     left = room
@@ -177,7 +179,8 @@ def closed_up(sheets: Sequence[Sheet], pages: PlainPages) -> list[Sheet]:
 def joined_up(first: Sheet, second: Sheet, pages: PlainPages) -> Sheet | None:
     """What is on ``second`` under what is on ``first``, on one sheet; None where it has no room there.
 
-    Both are such sheets of ``pages``. Links and what is laid on them come along; the foot explains the signs of both and says both scales.
+    Both are such sheets of ``pages``. Links and what is laid on them come along; the foot explains the signs of both and says
+    both scales.
     """
     _, floor, _, top = pages.box
     low, high = bounds_of(first.body)[1], bounds_of(second.body)
@@ -210,7 +213,9 @@ class PlainFoot:
     signs: tuple[Sign, ...] = ()
 
     def shared(self, other: PlainFoot) -> PlainFoot:
-        """The foot of a sheet that stands for this one and the ``other``: both their kinds of document, the scale of either, all signs."""
+        """The foot of a sheet that stands for this one and the ``other``: both their kinds of document, the scale of either,
+        all signs.
+        """
         scales = [one for one in (*self.scale.split(_AND), *other.scale.split(_AND)) if one != NO_SCALE]
         documents = dict.fromkeys((*self.document.split(", "), *other.document.split(", ")))
         signs = tuple(dict.fromkeys((*self.signs, *other.signs)))
@@ -218,7 +223,9 @@ class PlainFoot:
         return replace(self, document=", ".join(documents), scale=scale, signs=signs)
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
-        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any, and the signs."""
+        """The strip, on sheet ``number`` of ``of``, with the plan's ``mark`` (PR-7); over it maker, date and printer, if any,
+        and the signs.
+        """
         left, y, right = self.strip
         room = 20 * (right - left) / 136 - 2
         fields = (

@@ -41,7 +41,8 @@ class SheetFoot(Protocol):
     """What stands at the foot of a sheet; it can be drawn only when the sheet's number is known."""
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
-        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``, of the plan with this ``mark``, if any (PR-7).
+        """The foot in the sheet's own millimetres; the sheet is ``number`` of ``of``, of the plan with this ``mark``, if any
+        (PR-7).
 
         ``said`` is what it says besides.
         """
@@ -52,9 +53,9 @@ class SheetFoot(Protocol):
 class Laid:
     """A template, or a tile of one, on a sheet: ``move`` takes its own millimetres to the sheet's.
 
-    ``tile`` is its number among its ``tiles``, from 1; both are 0 where it is whole. ``chapter`` is the heading of the chapter of a
-    packet that it belongs to, '' where there is none. ``serves`` are the boards it is for where
-    the template's own names are something else, such as a setting's.
+    ``tile`` is its number among its ``tiles``, from 1; both are 0 where it is whole. ``chapter`` is the heading of the chapter of
+    a packet that it belongs to, '' where there is none. ``serves`` are the boards it is for where the template's own names are
+    something else, such as a setting's.
     """
 
     template: Template

@@ -1,7 +1,7 @@
 """How far a drawer's bottom sags over its span, as a chart: the curve, the room that is under it, and where this drawer stands.
 
-Rule CK-3. Nothing is judged here: each figure is that of the check, worked out for every span from side to side up to half as much again, with the
-load on each square metre, the depth and the stock as they are.
+Rule CK-3. Nothing is judged here: each figure is that of the check, worked out for every span from side to side up to half as
+much again, with the load on each square metre, the depth and the stock as they are.
 """
 
 from __future__ import annotations
@@ -40,7 +40,9 @@ _WIDER: Final = Fraction(3, 2)
 
 @dataclass(frozen=True, slots=True)
 class Bottom:
-    """Bottoms that sag alike: those of ``drawers``, of ``stock``, over ``span`` with ``room`` under them, at a ``pressure`` in pascals."""
+    """Bottoms that sag alike: those of ``drawers``, of ``stock``, over ``span`` with ``room`` under them, at a ``pressure`` in
+    pascals.
+    """
 
     drawers: tuple[DrawerRole, ...]
     stock: Stock

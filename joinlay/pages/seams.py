@@ -141,7 +141,9 @@ def next_stop(start: Fraction, room: Fraction, high: Fraction, seams: Seams) -> 
 
 
 class Parting(Enum):
-    """What lies across a seam; the marks of an overlap are on both of its tiles, words that reach past it are whole on neither."""
+    """What lies across a seam; the marks of an overlap are on both of its tiles, words that reach past it are whole on
+    neither.
+    """
 
     NOTHING = "nothing"
     MARKS = "marks"

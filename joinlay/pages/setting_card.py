@@ -92,8 +92,8 @@ _GUTTER, _HIGHER = Fraction(6), Fraction(2)
 class CardMaker:
     """Makes the cards of one job: ``boards`` by their names, ``rule`` the maker's, ``wide`` the room of a sheet in mm.
 
-    ``has_box`` for cards that are ticked off themselves, where no list of them is. ``remarks`` are what is to be done beside setting the
-    figures, by ``card 3``.
+    ``has_box`` for cards that are ticked off themselves, where no list of them is. ``remarks`` are what is to be done beside
+    setting the figures, by ``card 3``.
     """
 
     boards: Mapping[str, Board]
@@ -105,8 +105,8 @@ class CardMaker:
     def blocks(self, setting: Setting, high: Fraction) -> tuple[PageBlock, ...]:
         """The card of ``setting``, in one block; in several where it names more parts than a whole sheet, ``high`` mm, holds.
 
-        The view stands at the left, the figures to set by beside it, and what is said wherever the card is then lowest: beside the
-        figures where they leave room, under them, going on under the view as wide as the sheet. Rules MS-1, MS-2.
+        The view stands at the left, the figures to set by beside it, and what is said wherever the card is then lowest: beside
+        the figures where they leave room, under them, going on under the view as wide as the sheet. Rules MS-1, MS-2.
         """
         head = tuple(self._head(setting))
         tries: list[tuple[bool, Fraction, int, tuple[Stroke, ...], tuple[Text, ...], tuple[Paragraph, ...]]] = []
@@ -134,7 +134,9 @@ class CardMaker:
         return fill_frames(said, [(left, -min(low, most), right, -top) for left, right, top, low in frames])
 
     def _head(self, setting: Setting) -> Iterator[Stroke]:
-        """Which card, what is cut, what has to be touched; then machine and cutter, which way to feed, and the speed (MS-6, MS-9)."""
+        """Which card, what is cut, what has to be touched; then machine and cutter, which way to feed, and the speed (MS-6,
+        MS-9).
+        """
         change = words(change_words(setting), _HELD)
         name = f"{setting.number}  {cut_words(setting)}"
         after = _BOX if self.has_box else _ZERO
@@ -151,7 +153,9 @@ class CardMaker:
             yield Text((set_line(machine).width + 5, _UNDER_RULE), said)
 
     def _under_name(self, setting: Setting) -> tuple[Content, Content, Content | None]:
-        """Machine and cutter, the speed, and between the two which way to feed, or why it is cut there; None where there is no room for it."""
+        """Machine and cutter, the speed, and between the two which way to feed, or why it is cut there; None where there is no
+        room for it.
+        """
         speed = words(speed_words(setting).partition(";")[0], _SMALL)
         room = self.wide - set_line(speed).width - 6
         machine = fitted(machine_words(setting, self.rule.sold), room, (_WORD, _SMALL))
@@ -191,7 +195,9 @@ class CardMaker:
     def _in_columns(
         self, setting: Setting, kinds: Sequence[Sequence[Reading]], view: tuple[Stroke, ...], deep: _Down
     ) -> Iterator[tuple[tuple[Stroke, ...], _Frames]]:
-        """The figures one over the other beside the view, and what is said in two columns, the first under them; no higher than it must be."""
+        """The figures one over the other beside the view, and what is said in two columns, the first under them; no higher
+        than it must be.
+        """
         middle = self.wide / 2
         left, top = bounds_of(view)[2] + 5, _HEAD + 1
         if middle - left < _BESIDE_COLUMN:
@@ -214,7 +220,9 @@ class CardMaker:
     def _keys(
         self, setting: Setting, kinds: Sequence[Sequence[Reading]], shares: Sequence[tuple[Fraction, Fraction]], top: _Down
     ) -> tuple[list[Stroke], _Down]:
-        """The figures to set by, in a column of each of ``kinds``, each with its left and its width; and how far down they reach."""
+        """The figures to set by, in a column of each of ``kinds``, each with its left and its width; and how far down they
+        reach.
+        """
         is_alone = all(len(readings) == 1 for readings in kinds)
         strokes: list[Stroke] = []
         under = top
@@ -250,7 +258,8 @@ class CardMaker:
     def _key(
         self, setting: Setting, reading: Reading, place: tuple[Fraction, _Down, Fraction], *, is_alone: bool
     ) -> tuple[list[Stroke], _Down]:
-        """A value to set: what it is, the figure large, small beside it what callipers show and other sides; and how far down it reaches.
+        """A value to set: what it is, the figure large, small beside it what callipers show and other sides; and how far down it
+        reaches.
 
         ``place`` is its left, how far down it begins, and its width. What has no room beside the figure goes under it.
         """
@@ -292,7 +301,9 @@ class CardMaker:
         return [replace(one, leading=_CLOSE) for one in said]
 
     def _parts(self, setting: Setting, wide: Fraction) -> Iterator[Paragraph]:
-        """How the parts lie, which they are, where they stop: read while holding them. What all of them have in common is said once."""
+        """How the parts lie, which they are, where they stop: read while holding them. What all of them have in common is said
+        once.
+        """
         for lying, works in lying_together(setting):
             height = _HELD if set_line(words(lying, _HELD, bold=True)).width <= wide else _WORD
             yield Paragraph(lying, height, bold=True, above=_WHITE, leads=True)

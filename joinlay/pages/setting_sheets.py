@@ -1,10 +1,10 @@
 """Machine settings on paper: the order of the cards to tick off, then the cards, two or three on a sheet (MS-1 to MS-9).
 
 Where cards are few the list of them is printed only when it is asked for. Cards are shared out in their order, as many to a sheet
-as fit with what stands at its foot; those that differ by no more than a bit and its figures are told in one table. That foot is not of a
-fixed height: it says which way to feed and why, how to put a test piece right and what to beware of, each sentence once for all the cards
-it is for, so one card more may lengthen or change it. It is set anew for each card that is tried. No card waits for a better place: the
-order is the order of the work.
+as fit with what stands at its foot; those that differ by no more than a bit and its figures are told in one table. That foot is
+not of a fixed height: it says which way to feed and why, how to put a test piece right and what to beware of, each sentence once
+for all the cards it is for, so one card more may lengthen or change it. It is set anew for each card that is tried. No card waits
+for a better place: the order is the order of the work.
 """
 
 from __future__ import annotations
@@ -85,10 +85,9 @@ def is_listed_in_short(plan: Plan) -> bool:
 def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, with_list: bool = True) -> tuple[Sheet, ...]:
     """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two to four to a sheet.
 
-    Without the list (``with_list``) only what must be known before the first card stands before it, and each card has its box to tick.
-    No sheet where nothing is cut. A card is not parted, unless it names more
-    parts than a sheet holds. Views are drawn true, to know the cut by; a distance is set by rule, gauge or test piece, and
-    never taken from a card. Rules MS-1 to MS-9.
+    Without the list (``with_list``) only what must be known before the first card stands before it, and each card has its box to
+    tick. No sheet where nothing is cut. A card is not parted, unless it names more parts than a sheet holds. Views are drawn
+    true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card. Rules MS-1 to MS-9.
     """
     found = plan.settings
     if not found.settings:
@@ -108,7 +107,9 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
 
 
 def _remarks(found: SettingsList, rule: Graduation) -> dict[str, list[str]]:
-    """What is to be done at a card beside its figures, by ``card 3``: the machine's step to set, what is turned away (MS-10, PU-2)."""
+    """What is to be done at a card beside its figures, by ``card 3``: the machine's step to set, what is turned away (MS-10,
+    PU-2).
+    """
     told: dict[str, list[str]] = {}
     for remark in found.remarks:
         if remark.kind in _DONE_AT_A_CARD:
@@ -236,7 +237,8 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
     blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
     blocks += (_small_line(said, wide) for said in (set_up_words(found),) if said)
-    # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards themselves.
+    # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards
+    # themselves.
     blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
     if with_list:
         blocks += _rows(found, wide, rule)

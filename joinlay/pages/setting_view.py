@@ -95,7 +95,9 @@ class SettingView:
 
     @property
     def _shape(self) -> tuple[Fraction, Fraction] | None:
-        """Of a cutter with a corner's shape, how high its teeth begin and how far they stand out past what is below them (MS-11)."""
+        """Of a cutter with a corner's shape, how high its teeth begin and how far they stand out past what is below them
+        (MS-11).
+        """
         shape = self.setting.tool.shape
         return None if shape is None else (self.setting.height.mm - shape.slot.mm, shape.length.mm)
 

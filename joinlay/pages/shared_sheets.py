@@ -1,7 +1,8 @@
-"""Sheets that are read, shared: what ends near the top of one lets the next begin below it, so that no paper goes out near-empty (PR-11).
+"""Sheets that are read, shared: what ends near the top of one lets the next begin below it, so that no paper goes out near-empty
+(PR-11).
 
-Nothing is made anew or parted: a sheet that is low enough is moved down whole under the one before it, with its titles, its links and
-what it is filed under. The order stays that of the work.
+Nothing is made anew or parted: a sheet that is low enough is moved down whole under the one before it, with its titles, its links
+and what it is filed under. The order stays that of the work.
 """
 
 from __future__ import annotations

@@ -197,9 +197,9 @@ def pack_close(
 ) -> tuple[Sheet, ...]:
     """Sheets with ``templates``, often fewer than in their order: small ones fill what large ones leave (PR-4, PR-11).
 
-    Those of ``before`` are laid first and in their order, as ``lay_out`` has it. Several orders are tried for the others, and the one
-    that takes least paper is kept. The sheet with the long bars comes first, then those of ``before``, then the others in the order of
-    the first template on each. Everything else as ``lay_out`` has it, and what it raises.
+    Those of ``before`` are laid first and in their order, as ``lay_out`` has it. Several orders are tried for the others, and the
+    one that takes least paper is kept. The sheet with the long bars comes first, then those of ``before``, then the others in the
+    order of the first template on each. Everything else as ``lay_out`` has it, and what it raises.
     """
     asked = printer or Printer()
     if paper.is_roll:
@@ -216,7 +216,9 @@ def pack_close(
 
 
 def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
-    """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least paper."""
+    """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least
+    paper.
+    """
     stack = _both_ways_up(before, paper, printer)
     stack.is_close = True
     letters = match_letters()

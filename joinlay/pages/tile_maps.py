@@ -1,7 +1,7 @@
 """Small maps of the drawings that are tiled on a sheet: which of their tiles are on it, in black, and where they belong (PR-4).
 
-Each is named by the match letters of its seams, which no other drawing has. They stand one after the other, row under row, as words
-do, in cells as large as all of them have room for: a sheet never leaves one out.
+Each is named by the match letters of its seams, which no other drawing has. They stand one after the other, row under row, as
+words do, in cells as large as all of them have room for: a sheet never leaves one out.
 """
 
 from __future__ import annotations

@@ -51,8 +51,9 @@ _TINY: Final = Fraction(9, 5)
 class TemplateFoot:
     """Everything the foot of one sheet says but its number.
 
-    ``parts`` is what is on it, a line each; ``unit`` the word for that of the figures, ``corner`` where the lower left corner
-    of its check square stands, ``maps`` the tiles on it, ``signs`` those it explains (PR-8), ``document`` the kind of document (ISO 7200).
+    ``parts`` is what is on it, a line each; ``unit`` the word for that of the figures, ``corner`` where the lower left corner of
+    its check square stands, ``maps`` the tiles on it, ``signs`` those it explains (PR-8), ``document`` the kind of document (ISO
+    7200).
     """
 
     title: str
@@ -67,7 +68,8 @@ class TemplateFoot:
     printer: Printer | None = None
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
-        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200); the plan's ``mark`` (PR-7).
+        """The check square and all that stands in it, on sheet ``number`` of ``of`` (PR-2; fields of ISO 7200); the plan's
+        ``mark`` (PR-7).
 
         ``said`` is what it says besides: maker and date stand beside the name of the field of parts.
         """

@@ -1,4 +1,5 @@
-"""The whole job in order, from measuring the stock to hanging the pulls: a line for each thing to do, a box to tick, and its sheets.
+"""The whole job in order, from measuring the stock to hanging the pulls: a line for each thing to do, a box to tick, and its
+sheets.
 
 Nothing is worked out here: the lines follow the chapters of the packet, and within one what the plan has of it, card by card,
 glue-up by glue-up. Where the sheets stand is known when the packet is bound.
@@ -37,7 +38,8 @@ if TYPE_CHECKING:
 __all__ = ["WorkLine", "work_lines", "work_sheets"]
 
 _WORD, _SMALL = Fraction(7, 2), Fraction(5, 2)
-#: From one line of words to the next and the white of a row, for the largest letters that have room for all on one page, then smaller.
+#: From one line of words to the next and the white of a row, for the largest letters that have room for all on one page, then
+#: smaller.
 _SIZES: Final = (
     (_WORD, Fraction(5), Fraction(2)),
     (_WORD, Fraction(49, 10), Fraction(9, 10)),
@@ -50,7 +52,9 @@ _ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class WorkLine:
-    """Something to do: the ``stage`` it belongs to, as a chapter is asked for, what, and the numbers of its ``sheets``, in order."""
+    """Something to do: the ``stage`` it belongs to, as a chapter is asked for, what, and the numbers of its ``sheets``, in
+    order.
+    """
 
     stage: str
     said: str
@@ -58,7 +62,8 @@ class WorkLine:
 
 
 def work_lines(plan: Plan, lists: Lists, at: Mapping[str, Sequence[tuple[int, Sheet]]]) -> tuple[WorkLine, ...]:
-    """Everything to be done for ``plan`` in its order, with its sheets; ``at`` has those of each chapter there is, with their numbers.
+    """Everything to be done for ``plan`` in its order, with its sheets; ``at`` has those of each chapter there is, with their
+    numbers.
 
     The order of the trade: what was found, measure, buy, saw out, band, mark, cut, put together, finish, fit, hang the pulls.
     """
@@ -76,7 +81,9 @@ class _Work:
         return tuple(number for number, sheet in self.at.get(word, ()) if has(sheet))
 
     def _from(self, word: str, heading: str, until: str = "") -> tuple[int, ...]:
-        """The numbers of the sheets of a chapter from the one with a ``heading`` to the one with that of what comes after, or its end."""
+        """The numbers of the sheets of a chapter from the one with a ``heading`` to the one with that of what comes after, or
+        its end.
+        """
         begins, ends = (
             self.sheets(word, lambda sheet: _says(sheet, heading)),
             self.sheets(word, lambda sheet: _says(sheet, until)),

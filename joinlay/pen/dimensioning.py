@@ -112,8 +112,8 @@ Stop = tuple[Fraction, "Content"]
 class LevelChain:
     """Lengths from ``stops`` to the next along a level line at ``y``, under the wood, whose underside is at ``wood``.
 
-    ``is_inner`` where the lines of a longer dimension pass its ends: then no figure stands outside them. ``of`` is what of the plan
-    each of the lengths is, in their order; none where that isn't told.
+    ``is_inner`` where the lines of a longer dimension pass its ends: then no figure stands outside them. ``of`` is what of the
+    plan each of the lengths is, in their order; none where that isn't told.
     """
 
     stops: tuple[Stop, ...]

@@ -189,7 +189,8 @@ def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) 
         yield " ".join(line)
 
 
-#: A figure as it ends a word: ``4``, ``0.6``, ``1/32+``, ``(1 1/2``, ``±1``; a fraction of an inch; and a unit, whatever stands behind it.
+#: A figure as it ends a word: ``4``, ``0.6``, ``1/32+``, ``(1 1/2``, ``±1``; a fraction of an inch; and a unit, whatever stands
+#: behind it.
 _FIGURE_ENDS: Final = re.compile(r"(?:^|[(±+−×x-])\d(?:[\d.,]*\d)?(?:/\d+)?[+−-]?$|^[½¼¾⅓⅔⅛⅜⅝⅞][+−-]?$")
 _FRACTION: Final = re.compile(r"\d+/\d+")
 _UNIT: Final = re.compile(r"(?:in|ft|mm|cm|m|lb|kg|N|%|°|degrees|rpm)(?:[^\w/]*)$")

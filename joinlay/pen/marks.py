@@ -116,7 +116,8 @@ PENS: Final = {
 }
 
 
-#: What of the plan a mark shows: the part it is an edge or the name of, all of them where they share a name, or the length whose figure it is.
+#: What of the plan a mark shows: the part it is an edge or the name of, all of them where they share a name, or the length whose
+#: figure it is.
 Of = Union["PartRole", tuple["PartRole", ...], "Dimension", None]
 
 

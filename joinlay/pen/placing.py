@@ -2,8 +2,8 @@
 
 The problem: a dozen figures and names want to stand by what they speak of, on a sheet that lines cross already. There are two
 answers. ``Room`` knows every box that is taken and says of a place whether it is free: the caller offers places, the best first,
-and takes the first one that is. That costs a look at every box near by for each place tried; nothing is moved once it stands, so an early
-word may take the only room of a later one (callers therefore set first what has the fewest places). ``spread`` and
+and takes the first one that is. That costs a look at every box near by for each place tried; nothing is moved once it stands, so
+an early word may take the only room of a later one (callers therefore set first what has the fewest places). ``spread`` and
 ``spread_down`` are for labels in one row, which all move a little instead: they keep their order, and take time in line with
 their number.
 

@@ -1,8 +1,9 @@
-"""Signs a maker knows at a glance: the datum edge, the hand of a part, where the wood goes on; and what every sign on paper means.
+"""Signs a maker knows at a glance: the datum edge, the hand of a part, where the wood goes on; and what every sign on paper
+means.
 
-A sign is a kind of line or a tone of a filled area. Each has one meaning throughout a packet (PR-8): ``LINES`` and ``TONES`` have them
-all, and no mark is drawn with another. Those that don't speak for themselves are members of ``Sign``; a sheet explains the ones on it
-in its foot, and no others.
+A sign is a kind of line or a tone of a filled area. Each has one meaning throughout a packet (PR-8): ``LINES`` and ``TONES`` have
+them all, and no mark is drawn with another. Those that don't speak for themselves are members of ``Sign``; a sheet explains the
+ones on it in its foot, and no others.
 """
 
 from __future__ import annotations
@@ -168,7 +169,8 @@ LINES: Final = {
     Role.ROW: "a row of a list or a chart",
     Role.TEXT: "words",
 }
-#: What each tone of a filled area means, by the kinds of marks that may have it; very thin wood that is cut through is black (ISO 128).
+#: What each tone of a filled area means, by the kinds of marks that may have it; very thin wood that is cut through is black (ISO
+#: 128).
 TONES: Final = {
     (TONE, Role.CUT): Sign.WOOD.value,
     (_BLACK, Role.HATCH): Sign.SECTION.value,

@@ -1,9 +1,11 @@
-"""Where the boards of a piece stand when it is drawn taken apart: each moved off along the way it closes, far enough to be seen by itself.
+"""Where the boards of a piece stand when it is drawn taken apart: each moved off along the way it closes, far enough to be seen
+by itself.
 
-The moves are those of the order of assembly, gone through in that order. The group that moves is set back against its way until it is clear of
-all it would meet there, and a gap beyond; what is put onto it later goes farther still. A long slide, as of a bottom in its grooves, is set back
-half its length only, as a hand would hold it. Loose tenons stay in what they are glued into first. Small parts that are glued to a
-surface (runners and stops) stand off that surface, beside what they go to, since that is what has to be told of them.
+The moves are those of the order of assembly, gone through in that order. The group that moves is set back against its way until
+it is clear of all it would meet there, and a gap beyond; what is put onto it later goes farther still. A long slide, as of a
+bottom in its grooves, is set back half its length only, as a hand would hold it. Loose tenons stay in what they are glued into
+first. Small parts that are glued to a surface (runners and stops) stand off that surface, beside what they go to, since that is
+what has to be told of them.
 
 The distances are exact, and every board is only moved: what is drawn of it is measured as if it stood in its place.
 """
@@ -41,8 +43,8 @@ def offsets_of(
 ) -> dict[PartRole, Vector]:
     """How far each of the placed ``boards`` stands from its place, in mm, when ``moves`` are undone with a ``gap`` in mm (PT-2).
 
-    The moves are in the order in which they are made. A board that none of them moves stays in its place; small parts in ``stay`` go along with what
-    they are glued to.
+    The moves are in the order in which they are made. A board that none of them moves stays in its place; small parts in ``stay``
+    go along with what they are glued to.
     """
     boxes = {board.role: _box(board) for board in boards}
     found: dict[PartRole, Vector] = dict.fromkeys(boxes, _NONE)
@@ -71,7 +73,8 @@ def offsets_of(
 
 
 def closing_way(move: Move) -> Way:
-    """The way in which ``move`` is drawn to close: straight onto the surface where all its joints lie on one, else as the order has it (PT-1).
+    """The way in which ``move`` is drawn to close: straight onto the surface where all its joints lie on one, else as the order
+    has it (PT-1).
 
     What lies on a surface may be slid on from any side; a maker lays it on.
     """

@@ -1,9 +1,11 @@
-"""The piece taken apart, to see at a glance what goes where: parts along the ways they close, numbered, their moves as arrows, glue dotted.
+"""The piece taken apart, to see at a glance what goes where: parts along the ways they close, numbered, their moves as arrows,
+glue dotted.
 
-A view is made of the same placed boards as every picture. They are moved apart along the moves of the order (``apart.py``), looked at from the
-front, the right and above with what is hidden taken away (``axonometric.py``, ISO 5456-3), dotted where glue goes (``glue_faces.py``), and
-numbered (``balloons.py``). Thin chain lines run from each joint to where it closes, and an arrow on them says which part moves. Everything drawn of a
-part carries its role, so that a program can show or hide it, or know which part a hand points at.
+A view is made of the same placed boards as every picture. They are moved apart along the moves of the order (``apart.py``),
+looked at from the front, the right and above with what is hidden taken away (``axonometric.py``, ISO 5456-3), dotted where glue
+goes (``glue_faces.py``), and numbered (``balloons.py``). Thin chain lines run from each joint to where it closes, and an arrow on
+them says which part moves. Everything drawn of a part carries its role, so that a program can show or hide it, or know which part
+a hand points at.
 """
 
 from __future__ import annotations
@@ -66,7 +68,8 @@ class DrawnPart:
 
 @dataclass(frozen=True, slots=True)
 class MoveArrow:
-    """One move: the parts that go, their ``way``, and on paper the chain ``lines`` to where they close; an arrow from ``start`` to ``end``.
+    """One move: the parts that go, their ``way``, and on paper the chain ``lines`` to where they close; an arrow from ``start``
+    to ``end``.
 
     Both are None where there is no room for an arrow.
     """
@@ -96,7 +99,9 @@ class MoveArrow:
 
 @dataclass(frozen=True, slots=True)
 class ClampSign:
-    """One jaw of a clamp: its pad on the part ``role`` at ``pad``, and the way it comes from, as far as ``back`` (PT-4). On paper, in mm."""
+    """One jaw of a clamp: its pad on the part ``role`` at ``pad``, and the way it comes from, as far as ``back`` (PT-4). On
+    paper, in mm.
+    """
 
     role: PartRole
     pad: Point
@@ -113,10 +118,11 @@ class ClampSign:
 
 @dataclass(frozen=True, slots=True)
 class ApartView:
-    """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, jaws of ``clamps``, and the numbers in ``balloons``.
+    """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, jaws of ``clamps``, and the numbers
+    in ``balloons``.
 
-    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen. ``areas`` are faces to press a part by, the nearest
-    last by their middles, which is near enough for a hand; they aren't drawn.
+    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen. ``areas`` are faces to press a part
+    by, the nearest last by their middles, which is near enough for a hand; they aren't drawn.
     """
 
     title: str
@@ -140,8 +146,8 @@ class ApartView:
 def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
     """The whole piece taken apart, within ``room`` (width and height in mm); None where no case is made, or there is no order.
 
-    The case comes apart; frame and drawers stay whole, each having a view of its own, and runners and stops stay where they are glued.
-    ``numbers`` are those of the cutting list, by role.
+    The case comes apart; frame and drawers stay whole, each having a view of its own, and runners and stops stay where they are
+    glued. ``numbers`` are those of the cutting list, by role.
     """
     stages = {stage.of: stage for stage in plan.order.stages}
     if None not in stages or not plan.is_whole:
@@ -164,7 +170,8 @@ def _is_outside(role: PartRole) -> bool:
 
 
 def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
-    """What one ``stage`` makes, such as the frame or a drawer, taken apart within ``room`` (width and height in mm); None for one without moves.
+    """What one ``stage`` makes, such as the frame or a drawer, taken apart within ``room`` (width and height in mm); None for one
+    without moves.
 
     ``numbers`` are those of the cutting list, by role. Clamps are drawn where its glue-ups have them (PT-4).
     """
@@ -176,7 +183,8 @@ def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: 
 
 
 def runners_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
-    """What is glued or screwed to the side at the left, and what is put on that, standing off it within ``room``; None where nothing is.
+    """What is glued or screwed to the side at the left, and what is put on that, standing off it within ``room``; None where
+    nothing is.
 
     What is on the other uprights is the same or its mirror image. ``numbers`` are those of the cutting list, by role.
     """
@@ -213,8 +221,8 @@ def apart_view(
 ) -> ApartView:
     """Placed ``boards`` with ``moves`` undone, as large as fits ``room`` (width and height in mm), one to a whole number.
 
-    ``stay`` are moves whose parts are drawn where they are glued. ``numbers`` by role are set in balloons, each once; a part without one has none.
-    ``clamps`` are drawn by their jaws. PT-2, PT-4, ISO 5456-3. ValueError where there is nothing to draw.
+    ``stay`` are moves whose parts are drawn where they are glued. ``numbers`` by role are set in balloons, each once; a part
+    without one has none. ``clamps`` are drawn by their jaws. PT-2, PT-4, ISO 5456-3. ValueError where there is nothing to draw.
     """
     offsets = offsets_of(boards, [*moves, *stay], _largest(boards) * _GAP, stay=[move.moving[0] for move in stay])
     view = look_from_corner(held_apart(boards, offsets))
@@ -269,7 +277,9 @@ class _Drawing:
     # -- moves ---------------------------------------------------------------------------------------
 
     def _arrows(self, moves: Sequence[Move]) -> Iterator[MoveArrow]:
-        """Chain lines for every joint that is drawn open; an arrow for moves of one kind of part the same way, where it shows best."""
+        """Chain lines for every joint that is drawn open; an arrow for moves of one kind of part the same way, where it shows
+        best.
+        """
         made: list[tuple[Move, tuple[Line, ...]]] = []
         for move in moves:
             lines = tuple(line for ends in self._ways(move) for line in self._chain(*ends))
@@ -406,7 +416,9 @@ def _long(line: Line) -> Fraction:
 
 
 def _runs(line: Line, way: Way) -> bool:
-    """Whether a line on paper runs this way or back: upright is up or down, what rises to the right is front to back, what falls is across."""
+    """Whether a line on paper runs this way or back: upright is up or down, what rises to the right is front to back, what
+    falls is across.
+    """
     run, up = line.end[0] - line.start[0], line.end[1] - line.start[1]
     return way.value[1] == ("Z" if abs(run) * 2 < abs(up) else "Y" if (run > 0) is (up > 0) else "X")
 

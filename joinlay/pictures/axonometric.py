@@ -1,15 +1,16 @@
-"""An axonometric view: boards seen from the front, the right and above at once, what is hidden taken away (ISO 5456-3, isometric).
+"""An axonometric view: boards seen from the front, the right and above at once, what is hidden taken away (ISO 5456-3,
+isometric).
 
-The problem: of each edge of boards that stand anywhere, square or leaning, which stretches are seen. The method: the eye looks along (-1, 1, -1),
-so a point (x, y, z) is seen where (x + y, z + y) is, in whole numbers; two points that fall together there differ only in depth. An edge is
-hidden where it lies, seen so, within a face that is turned to the eye, and behind the plane of that face. Both are decided exactly, by the
-signs of whole numbers, and along an edge each face gives one stretch; what these leave over is seen. Only when it is drawn does (x + y, z + y)
-come to paper, where X, Y and Z run 120 degrees apart at one scale.
+The problem: of each edge of boards that stand anywhere, square or leaning, which stretches are seen. The method: the eye looks
+along (-1, 1, -1), so a point (x, y, z) is seen where (x + y, z + y) is, in whole numbers; two points that fall together there
+differ only in depth. An edge is hidden where it lies, seen so, within a face that is turned to the eye, and behind the plane of
+that face. Both are decided exactly, by the signs of whole numbers, and along an edge each face gives one stretch; what these
+leave over is seen. Only when it is drawn does (x + y, z + y) come to paper, where X, Y and Z run 120 degrees apart at one scale.
 
-Faces are looked up in squares of that plane, so that an edge asks only those near it: a chest taken apart, a hundred parts with some 2000 edges,
-takes three tenths of a second. What is less than a twentieth of a millimetre behind a face counts as flush with it: a leaning side, which
-stands in its square joint by a hair aslant, would else lose its edges. Faces that pass through each other are taken as they lie; nothing
-is drawn where they meet.
+Faces are looked up in squares of that plane, so that an edge asks only those near it: a chest taken apart, a hundred parts with
+some 2000 edges, takes three tenths of a second. What is less than a twentieth of a millimetre behind a face counts as flush with
+it: a leaning side, which stands in its square joint by a hair aslant, would else lose its edges. Faces that pass through each
+other are taken as they lie; nothing is drawn where they meet.
 """
 
 from __future__ import annotations
@@ -51,14 +52,18 @@ def _flat(spot: Spot) -> _Flat:
 
 
 def drawn_at(spot: Spot) -> Point:
-    """Where a point of the piece comes to on paper at full size, in mm: X to the right and down, Y to the right and up, Z up (ISO 5456-3)."""
+    """Where a point of the piece comes to on paper at full size, in mm: X to the right and down, Y to the right and up, Z up
+    (ISO 5456-3).
+    """
     p, q = _flat(spot)
     return Fraction(p, PARTS_OF_MM) * _COS_30, Fraction(2 * q - p, 2 * PARTS_OF_MM)
 
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """A stretch of an edge of the part ``role`` that is seen, its ends in space; ``is_rim`` where the part ends there for the eye."""
+    """A stretch of an edge of the part ``role`` that is seen, its ends in space; ``is_rim`` where the part ends there for the
+    eye.
+    """
 
     role: PartRole
     start: Spot
@@ -114,7 +119,9 @@ class ViewFromCorner:
         return not any(_holds(cover.polygon, spot) for cover in near)
 
     def seen_area(self, face: Face) -> tuple[tuple[Point, ...], ...]:
-        """What is seen of a face or a part of one, as convex polygons on paper at full size, in mm; none where all of it is hidden."""
+        """What is seen of a face or a part of one, as convex polygons on paper at full size, in mm; none where all of it is
+        hidden.
+        """
         flat = _anticlockwise([_flat(corner) for corner in face.corners])
         box, polygon = _box(flat), _exact(flat)
         pieces: list[Sequence[Point]] = [polygon]

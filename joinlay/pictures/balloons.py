@@ -1,12 +1,13 @@
 """Numbers in balloons: which part is which in a picture of many, each number once, on its part or beside it with a line to it.
 
-The problem: some twenty numbers in a drawing full of slanting lines, where boxes around lines say nothing of what is free. The method: the paper is
-parted into squares of a millimetre, and each line, as it is drawn, takes those it passes. A number may stand on its part, where a whole balloon has
-room among its lines; else beside it, at the end of the shortest line, over white paper rather than over another part, that crosses as
-little as can be. Numbers with the fewest places go first. Nothing is moved once it stands; a number that finds no room is given back.
+The problem: some twenty numbers in a drawing full of slanting lines, where boxes around lines say nothing of what is free. The
+method: the paper is parted into squares of a millimetre, and each line, as it is drawn, takes those it passes. A number may stand
+on its part, where a whole balloon has room among its lines; else beside it, at the end of the shortest line, over white paper
+rather than over another part, that crosses as little as can be. Numbers with the fewest places go first. Nothing is moved once it
+stands; a number that finds no room is given back.
 
-Balloons stand about points in whole millimetres, so that the squares under each are the same. The cost is numbers times places (some 1000)
-times these squares: less than a hundredth of a second for each number.
+Balloons stand about points in whole millimetres, so that the squares under each are the same. The cost is numbers times places
+(some 1000) times these squares: less than a hundredth of a second for each number.
 """
 
 from __future__ import annotations
@@ -37,7 +38,8 @@ __all__ = ["RADIUS_OF_BALLOON", "Balloon", "Numbered", "Paper", "set_balloons"]
 RADIUS_OF_BALLOON: Final = Fraction(31, 10)
 _WHITE: Final = Fraction(2, 5)
 _HALF: Final = Fraction(1, 2)
-#: How far from its part a balloon may stand, in mm, and how much farther it would rather stand than over another part or across a line.
+#: How far from its part a balloon may stand, in mm, and how much farther it would rather stand than over another part or across a
+#: line.
 _REACH: Final = (6, 8, 10, 13, 16, 20, 25, 31, 38)
 _OVER_PART, _OVER_LINE = 14, 5
 #: At how many half millimetres' distance a leader is looked at first.
@@ -70,7 +72,9 @@ class Numbered:
 
 @dataclass(frozen=True, slots=True)
 class Balloon:
-    """A ``number`` in a circle about ``centre``; ``spot`` is the point of its part its line goes to, None where it stands on the part."""
+    """A ``number`` in a circle about ``centre``; ``spot`` is the point of its part its line goes to, None where it stands on
+    the part.
+    """
 
     number: int
     roles: tuple[PartRole, ...]
@@ -92,8 +96,8 @@ class Balloon:
 class Paper:
     """Which squares of a millimetre are taken by lines and balloons.
 
-    A square is a number, so that sets of them are quick; the squares taken in a row are the bits of one more, so that a row can be asked at once
-    where the middle of a balloon may be.
+    A square is a number, so that sets of them are quick; the squares taken in a row are the bits of one more, so that a row can
+    be asked at once where the middle of a balloon may be.
     """
 
     def __init__(self) -> None:
@@ -137,8 +141,8 @@ class Paper:
         return not blocked >> x + _LEFT & 1
 
     def crossed(self, centre: _Fine, spot: _Fine, most: int | None = None) -> int | None:
-        """How many squares with lines a leader passes, its ends in micrometres; None where it meets a balloon or its line, or where that is seen to
-        be more than ``most``.
+        """How many squares with lines a leader passes, its ends in micrometres; None where it meets a balloon or its line, or
+        where that is seen to be more than ``most``.
         """
         if most is not None and len(self._lines.intersection(_passed(centre, spot, every=_GLANCE))) > most:
             return None
@@ -169,7 +173,9 @@ class Paper:
 def set_balloons(
     numbered: Iterable[Numbered], paper: Paper, is_white: Callable[[Point], bool]
 ) -> tuple[tuple[Balloon, ...], tuple[Numbered, ...]]:
-    """A balloon for each number on ``paper``, and those that found no room; ``is_white`` says where no part lies under a point."""
+    """A balloon for each number on ``paper``, and those that found no room; ``is_white`` says where no part lies under a
+    point.
+    """
     made: list[Balloon] = []
     left: list[Numbered] = []
     waiting: list[Numbered] = []
@@ -238,7 +244,8 @@ _DISC_ROWS: Final = tuple((row, tuple(i for i, j in _DISC if j == row)) for row 
 _MOST_SPOTS: Final = 6
 #: What a place can cost that crosses no line, from the least.
 _COSTS: Final = tuple(sorted({far + over for far in _REACH for over in (0, _OVER_PART)}))
-#: From a spot to the places around it, for each reach, in micrometres; with the half millimetre that makes rounding down rounding.
+#: From a spot to the places around it, for each reach, in micrometres; with the half millimetre that makes rounding down
+#: rounding.
 _OFFSETS: Final = tuple(tuple((round(a * far * 1000) + 500, round(b * far * 1000) + 500) for a, b in _AROUND) for far in _REACH)
 
 

@@ -72,7 +72,8 @@ class DetailSpot:
 def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None) -> tuple[Picture, ...]:
     """The corners of the first drawer at twice true size, with its clearances in words; none for a plan without drawers.
 
-    Only the drawer's own joints where no case is given. Before a part's name stands its number in ``numbers``, where that is given. ISO 128.
+    Only the drawer's own joints where no case is given. Before a part's name stands its number in ``numbers``, where that is
+    given. ISO 128.
     """
     scene = scene_of(plan)
     if not scene.openings:
@@ -225,8 +226,8 @@ def _in_micrometres(points: Iterable[Point]) -> list[tuple[int, int]]:
     return [(floor(x * MM), floor(y * MM)) for x, y in points]
 
 
-#: The sides of the circle, exactly and in micrometres, and how large a product of two such lengths may be for a point to be near a side: a quarter of
-#: a millimetre from it, far more than what whole micrometres leave off.
+#: The sides of the circle, exactly and in micrometres, and how large a product of two such lengths may be for a point to be near
+#: a side: a quarter of a millimetre from it, far more than what whole micrometres leave off.
 _SIDES: Final = tuple(pairwise((*CIRCLE, CIRCLE[0])))
 _ROUGH_SIDES: Final = tuple(pairwise(_in_micrometres((*CIRCLE, CIRCLE[0]))))
 _NEAR: Final = 1000 * MM

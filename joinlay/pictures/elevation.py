@@ -385,7 +385,9 @@ class _Dimensions:
 
 
 def _frame_reach(scene: Scene, axis: int) -> tuple[Fraction, Fraction] | None:
-    """From where to where the frame's stiles reach, in X (0) or Z (2); None without any. A top overhangs them, a base is under them."""
+    """From where to where the frame's stiles reach, in X (0) or Z (2); None without any. A top overhangs them, a base is under
+    them.
+    """
     boxes = [SpaceBox.around(board) for board in scene.boards if board.role.kind is PartKind.STILE]
     return (min(box.low[axis] for box in boxes), max(box.high[axis] for box in boxes)) if boxes else None
 

@@ -27,10 +27,11 @@ _GAP: Final = Fraction(1, 2)
 def glue_faces(
     meetings: Iterable[Meeting], boards: Mapping[PartRole, Board], offsets: Mapping[PartRole, Vector]
 ) -> Iterator[Face]:
-    """The faces that get glue where ``meetings`` close and that look towards the eye, each on its part as it stands taken apart (PT-3).
+    """The faces that get glue where ``meetings`` close and that look towards the eye, each on its part as it stands taken apart
+    (PT-3).
 
-    ``boards`` are in their true places, by role; ``offsets`` is how far each stands from there, in mm. Where a gap is left between two planes no
-    glue is told.
+    ``boards`` are in their true places, by role; ``offsets`` is how far each stands from there, in mm. Where a gap is left
+    between two planes no glue is told.
     """
     for met in meetings:
         one, other = boards.get(met.one), boards.get(met.other)

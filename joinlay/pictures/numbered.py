@@ -46,8 +46,8 @@ class NumberedView:
 def numbers_on(bare: Picture, sight: Sight, zero: Point, boards: Iterable[Board], numbers: Mapping[PartRole, int]) -> Picture:
     """``bare``, a drawing of ``sight``, with balloons for those of ``boards`` that are seen; numbers that found no room are said.
 
-    ``zero`` is the point of the view that came to zero on paper, ``numbers`` are those of the cutting list, by role. A number goes to
-    one of the parts it stands for. ISO 6433 for the balloons.
+    ``zero`` is the point of the view that came to zero on paper, ``numbers`` are those of the cutting list, by role. A number
+    goes to one of the parts it stands for. ISO 6433 for the balloons.
     """
     fit, paper = Fit(zero, bare.scale.factor), Paper()
     paper.take(line for stroke in bare.strokes for line in _lines(stroke))

@@ -67,7 +67,8 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: 
 
     The reference edge is down, with a heavy bar under it; the reference face is towards the eye, its mark by the reference end,
     which is at the left or right as on the templates (PR-6). Cuts that open on the face are lines, those that don't are dashed.
-    ``has_grain`` False: no grain arrow. ``joints`` are where it is glued up from boards edge to edge, from its reference edge (PN-1).
+    ``has_grain`` False: no grain arrow. ``joints`` are where it is glued up from boards edge to edge, from its reference edge
+    (PN-1).
     """
     fit, easel = Fit((_ZERO, _ZERO), scale.factor), Easel()
     laid = _laid(board)
@@ -85,7 +86,8 @@ def part_picture(board: Board, scale: Scale, *, has_grain: bool = True, joints: 
 
 
 def thumbnail(board: Board, room: tuple[Fraction, Fraction]) -> tuple[Stroke, ...]:
-    """A board as large as it goes into ``room``, wide and high in mm, the lower left corner of its wood at zero: what is seen of it, no more.
+    """A board as large as it goes into ``room``, wide and high in mm, the lower left corner of its wood at zero: what is seen of
+    it, no more.
 
     It lies as in ``part_picture``. What would be narrower than 0.8 mm is drawn no narrower.
     """
@@ -109,7 +111,8 @@ _HELD: Final = {
 
 
 def surface_picture(board: Board, surface: Surface, scale: Scale) -> tuple[Stroke, ...]:
-    """What is seen of a board at ``scale``, looking at one ``surface`` of it, the lower left corner at zero; for its face ``part_picture``.
+    """What is seen of a board at ``scale``, looking at one ``surface`` of it, the lower left corner at zero; for its face
+    ``part_picture``.
 
     Its edge or end lies down or upright as the board is turned over; round holes are drawn square, as its facets are.
     """

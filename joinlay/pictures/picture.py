@@ -154,7 +154,8 @@ class Easel:
     ) -> None:
         """Draw a ``size`` over all from ``start`` to ``end`` on paper, its line ``away`` mm from them, figures as large as fit.
 
-        Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it. ``of`` is the length of the plan it is.
+        Level or upright (ISO 129-1). Where no figures fit along the line they stand beside it. ``of`` is the length of the plan
+        it is.
         """
         is_upright = start[0] == end[0]
         room = end[0] - start[0] + end[1] - start[1] - 4
@@ -177,7 +178,9 @@ class Easel:
         return tuple(stroke for stroke in self.strokes if isinstance(stroke, Text))
 
     def write(self, lines: Sequence[Content], within: Box, of: Of = None) -> bool:
-        """Set ``lines``, which tell ``of`` a part, one under the other in ``within``, where nothing else is; False where they find no room."""
+        """Set ``lines``, which tell ``of`` a part, one under the other in ``within``, where nothing else is; False where they
+        find no room.
+        """
         settings = [set_line(line) for line in lines]
         wide = max(setting.width for setting in settings)
         steps = [_height(line) * _LEADING for line in lines]

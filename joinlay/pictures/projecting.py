@@ -133,7 +133,9 @@ class _Grid:
         return sorted({Fraction(0), size, *(end for spans in self.spans for end in spans[axis])})
 
     def _taken(self) -> set[tuple[int, int, int]]:
-        """The cells of air, by their numbers along, across and into: each cut takes those between the planes it begins and ends at."""
+        """The cells of air, by their numbers along, across and into: each cut takes those between the planes it begins and
+        ends at.
+        """
         numbers = [{line: n for n, line in enumerate(lines)} for lines in self.lines]
         cells = (product(*(range(at[a], at[b]) for at, (a, b) in zip(numbers, spans, strict=True))) for spans in self.spans)
         return {(i, j, k) for some in cells for i, j, k in some}

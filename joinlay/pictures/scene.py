@@ -70,9 +70,11 @@ class PlacedBay:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What there is to draw of a plan; ``is_whole`` with a case made around, ``existing`` what of ``boards`` is of a case that is there.
+    """What there is to draw of a plan; ``is_whole`` with a case made around, ``existing`` what of ``boards`` is of a case that is
+    there.
 
-    ``opens`` are the bays without drawers, ``rows`` the openings bank by bank from the left, row by row from the top down, each row from the left.
+    ``opens`` are the bays without drawers, ``rows`` the openings bank by bank from the left, row by row from the top down, each
+    row from the left.
     """
 
     boards: tuple[Board, ...]
@@ -98,8 +100,8 @@ class Scene:
         return tuple(tuple(opening for row in bank for opening in row) for bank in self.rows)
 
     def column(self, bank: int) -> tuple[PlacedOpening, ...]:
-        """The openings of a bank that stand over and under the middle of its first one, from the top down: one of each row, none of a
-        row with an upright there.
+        """The openings of a bank that stand over and under the middle of its first one, from the top down: one of each row, none
+        of a row with an upright there.
         """
         x0, _, x1, _ = self.rows[bank][0][0].box
         return tuple(one for one in self.banks[bank] if one.box[0] <= (x0 + x1) / 2 <= one.box[2])

@@ -111,7 +111,8 @@ def numbered_level(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView 
 def numbered_across(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView | None:
     """The piece cut parallel to its front, through the middle of its first drawer: bearers, guides, kickers, sides and bottoms.
 
-    Its parts are told by their ``numbers`` in the cutting list; None for a plan without drawers or without a case. ISO 128, ISO 129-1.
+    Its parts are told by their ``numbers`` in the cutting list; None for a plan without drawers or without a case. ISO 128, ISO
+    129-1.
     """
     scene = scene_of(plan)
     if not scene.openings or not scene.is_placed:
@@ -123,7 +124,8 @@ def numbered_across(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedView
         openings=scene.openings,
         sight=sight,
         names=(),
-        title=f"section parallel to the front, through bearers and guides{'; the case that is there thin' if scene.existing else ''}",
+        title=f"section parallel to the front, through bearers and "
+        f"guides{'; the case that is there thin' if scene.existing else ''}",
         known=stretches_of(plan, scene),
         spots=spots_across(plan, scene.openings[0], sight),
     )
@@ -413,7 +415,9 @@ class _Section:
         )
 
     def _levels(self) -> list[Fraction]:
-        """The case bottom, the room over it, the case top; in a case that is there, the openings and the faces that were measured."""
+        """The case bottom, the room over it, the case top; in a case that is there, the openings and the faces that were
+        measured.
+        """
         if self.scene.existing:
             inner = [self._extent(kind, 1) for kind in (PartKind.CASE_BOTTOM, PartKind.CASE_TOP)]
             measured = {end[side] for end, side in zip(inner, (1, 0), strict=True) if end}

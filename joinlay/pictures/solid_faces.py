@@ -1,16 +1,16 @@
 """Placed boards as flat faces and straight edges in space, those that are turned to the eye of an axonometric view.
 
-The problem: what of a board with its cuts is turned to somebody who looks from the front, the right and above, wherever the board stands and
-whatever is cut out of it. The method: the planes of its cuts part a board into a grid of cells, each all wood or all air. A wall between wood
-and air that looks towards the eye is part of a face; walls that lie side by side in one plane are drawn together to rectangles, and where such
-a plane's walls end there is an edge. Corners are reckoned in the board and only then put into the piece, so that what leans or is planed to a
-slant comes out aslant.
+The problem: what of a board with its cuts is turned to somebody who looks from the front, the right and above, wherever the board
+stands and whatever is cut out of it. The method: the planes of its cuts part a board into a grid of cells, each all wood or all
+air. A wall between wood and air that looks towards the eye is part of a face; walls that lie side by side in one plane are drawn
+together to rectangles, and where such a plane's walls end there is an edge. Corners are reckoned in the board and only then put
+into the piece, so that what leans or is planed to a slant comes out aslant.
 
-Points are whole ten-thousandths of a millimetre: each is rounded once, from its exact place, so planes that touch in the plan still touch, and
-what follows is in whole numbers and therefore exact and quick.
+Points are whole ten-thousandths of a millimetre: each is rounded once, from its exact place, so planes that touch in the plan
+still touch, and what follows is in whole numbers and therefore exact and quick.
 
-The cost is the cells of the grid: one for a plain board, some hundreds for a side with its dadoes. It knows boxes only: a round end is drawn
-square, and round holes, which are small at the scale of a whole piece, are not drawn.
+The cost is the cells of the grid: one for a plain board, some hundreds for a side with its dadoes. It knows boxes only: a round
+end is drawn square, and round holes, which are small at the scale of a whole piece, are not drawn.
 """
 
 from __future__ import annotations
@@ -36,7 +36,8 @@ Spot = tuple[int, int, int]
 #: How many of these there are in a millimetre.
 PARTS_OF_MM: Final = 10_000
 
-#: From the piece towards the eye: to the right, to the front and up alike, so that X, Y and Z are all seen at one scale (ISO 5456-3).
+#: From the piece towards the eye: to the right, to the front and up alike, so that X, Y and Z are all seen at one scale (ISO
+#: 5456-3).
 EYE: Final = (Fraction(1), Fraction(-1), Fraction(1))
 
 _AXES: Final = tuple(Axis)
@@ -51,7 +52,8 @@ _Cell = tuple[int, int, int]
 class Face:
     """A flat face of a part that looks towards the eye: four ``corners`` in order, and the plane they lie in.
 
-    ``plane`` is (a, b, c, d): a x + b y + c z - d is positive on the eye's side, ``steep`` the largest of a, b and c without its sign.
+    ``plane`` is (a, b, c, d): a x + b y + c z - d is positive on the eye's side, ``steep`` the largest of a, b and c without its
+    sign.
     """
 
     role: PartRole
@@ -98,7 +100,9 @@ def faces_and_edges(board: Board) -> tuple[tuple[Face, ...], tuple[Wire, ...]]:
 
 
 def plane_of(corners: Iterable[Spot]) -> tuple[int, int, int, int]:
-    """The plane through the first three of ``corners``, its eye's side before it; in the smallest figures for one square to an axis."""
+    """The plane through the first three of ``corners``, its eye's side before it; in the smallest figures for one square to an
+    axis.
+    """
     (x0, y0, z0), (x1, y1, z1), (x2, y2, z2), *_ = corners
     a, b, c = x1 - x0, y1 - y0, z1 - z0
     d, e, f = x2 - x0, y2 - y0, z2 - z0
@@ -137,7 +141,9 @@ class _Walls:
         self._spots: dict[_Cell, Spot] = {}
 
     def _planes(self) -> Iterator[tuple[int, int, set[tuple[int, int]]]]:
-        """Each plane of walls: its axis, which line of that axis it lies on, and the cells of the two other axes that have a wall there."""
+        """Each plane of walls: its axis, which line of that axis it lies on, and the cells of the two other axes that have a
+        wall there.
+        """
         for axis in range(3):
             step = 1 if self.is_far[axis] else -1
             found: dict[int, set[tuple[int, int]]] = {}
@@ -176,7 +182,8 @@ class _Walls:
 
     def edges(self) -> Iterator[Wire]:
         """Where the walls of a plane end, each edge as long as it goes on; one that ends two planes comes once."""
-        #: How many planes end in each piece of an edge, one cell long: by the axis it runs on, where it lies on the two others, and its number.
+        #: How many planes end in each piece of an edge, one cell long: by the axis it runs on, where it lies on the two others,
+        #: and its number.
         found: dict[tuple[int, int, int], dict[int, int]] = {}
         for axis, line, cells in self.planes:
             first, second = _OTHERS[axis]
@@ -235,7 +242,9 @@ class _Walls:
 
 
 def _sides(i: int, j: int, first: int, second: int) -> Iterator[tuple[tuple[int, int], int, int, int]]:
-    """The four sides of a cell: the cell beyond, the axis the side runs on, where it lies on the other, and its number on its own."""
+    """The four sides of a cell: the cell beyond, the axis the side runs on, where it lies on the other, and its number on its
+    own.
+    """
     yield (i - 1, j), second, i, j
     yield (i + 1, j), second, i + 1, j
     yield (i, j - 1), first, j, i

@@ -1,8 +1,9 @@
 """Which named length of the plan spans a stretch that is dimensioned, so that a figure in a picture can be asked for its working.
 
-A picture measures from one plane of the piece to another: the sides of a rail, the floor and ceiling of an opening, a show face and a drawer's end.
-Each of these pairs comes from a length of the plan, which knows how it was worked out. They are gathered once for a scene, by axis and
-by where they begin and end; a stretch between planes of two parts, which is no length of the plan, has none.
+A picture measures from one plane of the piece to another: the sides of a rail, the floor and ceiling of an opening, a show face
+and a drawer's end. Each of these pairs comes from a length of the plan, which knows how it was worked out. They are gathered once
+for a scene, by axis and by where they begin and end; a stretch between planes of two parts, which is no length of the plan, has
+none.
 """
 
 from __future__ import annotations
@@ -34,7 +35,9 @@ class Stretches:
     known: dict[_Stretch, Dimension]
 
     def between(self, axis: int, ends: Sequence[Fraction]) -> tuple[Dimension | None, ...]:
-        """What spans each stretch from one of ``ends`` to the next, in mm on an ``axis`` of the piece (0, 1, 2); None where nothing does."""
+        """What spans each stretch from one of ``ends`` to the next, in mm on an ``axis`` of the piece (0, 1, 2); None where
+        nothing does.
+        """
         return tuple(self.known.get((axis, low, high)) for low, high in pairwise(ends))
 
 

@@ -113,10 +113,11 @@ def hatch_strokes(
     coarse: Fraction = _FINE,
     existing: Collection[PartRole] = (),
 ) -> Iterator[Stroke]:
-    """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled black, as that standard has it.
+    """Every cut face hatched at 45 degrees, adjoining parts each their own way (ISO 128); very thin ones filled black, as that
+    standard has it.
 
-    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual. Parts
-    that are ``existing`` are left white.
+    ``clip`` may cut a polygon on paper down to what is shown of it; ``coarse`` is how much wider apart the lines are than usual.
+    Parts that are ``existing`` are left white.
     """
     cut: dict[PartRole, list[Facet]] = {}
     for facet in sight.facets:

@@ -39,15 +39,17 @@ _State = tuple["Hashable", "Hashable", "Hashable"]
 
 
 def settings_for(boards: Sequence[Board], shop: Shop) -> SettingsList:
-    """Every setting that cuts ``boards`` with what ``shop`` has, in the order to cut them, and what was found. Rules MS-1 to MS-9, DA-5, LR-5."""
+    """Every setting that cuts ``boards`` with what ``shop`` has, in the order to cut them, and what was found. Rules MS-1 to
+    MS-9, DA-5, LR-5.
+    """
     return cards_of(choose(boards, shop))
 
 
 def cards_of(choice: Choice) -> SettingsList:
     """The runs of ``choice`` as cards, in the order to cut them.
 
-    Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop can't make has none, but a finding that
-    refuses it. Rules MS-1 to MS-3, LR-5.
+    Parts that share machine, cutter, fence, height and orientation are on one card. A cut the shop can't make has none, but a
+    finding that refuses it. Rules MS-1 to MS-3, LR-5.
     """
     other = choose(choice.boards, choice.shop, rather_wide=True)
     found = _listed(choice)
@@ -106,7 +108,9 @@ def _set_ups(ways: Sequence[WayToCut]) -> int:
 def _changes(was: _State | None, now: _State) -> tuple[Adjustment, ...]:
     if was is None or was[0] != now[0]:
         return (Adjustment.CUTTER, Adjustment.FENCE, Adjustment.HEIGHT)
-    return tuple(change for change, old, new in ((Adjustment.FENCE, was[1], now[1]), (Adjustment.HEIGHT, was[2], now[2])) if old != new)
+    return tuple(
+        change for change, old, new in ((Adjustment.FENCE, was[1], now[1]), (Adjustment.HEIGHT, was[2], now[2])) if old != new
+    )
 
 
 def _numbered(drafts: Sequence[Draft], shop: Shop) -> Iterator[Setting]:
@@ -195,8 +199,14 @@ def _remarks(setting: Setting, draft: Draft, shop: Shop) -> Iterator[Finding]:
         yield from _steps(setting, shop)
     if any(cut.use is CutUse.DOT_HOLE for work in setting.works for cut in work.plain_cuts):
         parting = shop.practice.length("parting allowance")
-        yield note("dot", "{away} of it is turned away with the face of the knob, so {left} are left for the dot; bore it before turning",
-                   "PU-2", "common practice", away=parting, left=setting.passes[-1].height - parting)  # fmt: skip
+        yield note(
+            "dot",
+            "{away} of it is turned away with the face of the knob, so {left} are left for the dot; bore it before turning",
+            "PU-2",
+            "common practice",
+            away=parting,
+            left=setting.passes[-1].height - parting,
+        )
     if any(board.tapers for board in (run.board for run in draft.runs)) and Caution.MANUAL in setting.cautions:
         yield note(
             "taper", "plane the taper after this cut, not before: it counts from the straight edge", "DR-4", "common practice"
@@ -210,22 +220,37 @@ def _steps(setting: Setting, shop: Shop) -> Iterator[Finding]:
     depth = setting.passes[-1].height
     if depth in stops:
         yield note(
-            "depth stop", "set its depth to the stop at {depth}, the {nth} of {count} from the shallowest", "MS-10", "common practice",
-            depth=depth, nth=_ordinal(stops.index(depth) + 1), count=len(stops),
-        )  # fmt: skip
+            "depth stop",
+            "set its depth to the stop at {depth}, the {nth} of {count} from the shallowest",
+            "MS-10",
+            "common practice",
+            depth=depth,
+            nth=_ordinal(stops.index(depth) + 1),
+            count=len(stops),
+        )
     if setting.guide is Guide.FENCE and setting.centre in fences:
         yield note(
-            "fence step", "set its fence to the step at {centre}, to the mortise's middle: the {nth} of {count} from the lowest", "MS-10",
-            "common practice", centre=setting.centre, nth=_ordinal(fences.index(setting.centre) + 1), count=len(fences),
-        )  # fmt: skip
+            "fence step",
+            "set its fence to the step at {centre}, to the mortise's middle: the {nth} of {count} from the lowest",
+            "MS-10",
+            "common practice",
+            centre=setting.centre,
+            nth=_ordinal(fences.index(setting.centre) + 1),
+            count=len(fences),
+        )
     wanted = {
         position.width.mm: position.width for work in setting.works for position in work.positions if position.width in widths
     }
     for _, width in sorted(wanted.items()):
         yield note(
-            "mortise width", "where a mortise is {width} wide, set its width to that step, the {nth} of {count} from the narrowest", "MS-10",
-            "common practice", width=width, nth=_ordinal(widths.index(width) + 1), count=len(widths),
-        )  # fmt: skip
+            "mortise width",
+            "where a mortise is {width} wide, set its width to that step, the {nth} of {count} from the narrowest",
+            "MS-10",
+            "common practice",
+            width=width,
+            nth=_ordinal(widths.index(width) + 1),
+            count=len(widths),
+        )
 
 
 def _ordinal(number: int) -> str:
@@ -237,8 +262,9 @@ def _ordinal(number: int) -> str:
 def bands_first(cards: Sequence[Sequence[Board]]) -> tuple[BandsFirst, ...]:
     """For each banded part, the first of ``cards`` (the boards of each, in the order to cut them) that it goes through.
 
-    Fences, stops and positions count from the finished edges, and a board's sizes are the finished ones, so a part is banded and trimmed
-    before it meets a machine at all. Parts banded alike before the same card are told together. Rules EB-1, EB-2, MS-1; common practice.
+    Fences, stops and positions count from the finished edges, and a board's sizes are the finished ones, so a part is banded and
+    trimmed before it meets a machine at all. Parts banded alike before the same card are told together. Rules EB-1, EB-2, MS-1;
+    common practice.
     """
     told: dict[tuple[int, tuple[str, ...], bool], list[str]] = {}
     seen: set[str] = set()
@@ -257,7 +283,9 @@ def bands_first(cards: Sequence[Sequence[Board]]) -> tuple[BandsFirst, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A card that has no place in the order yet. All ``runs`` have an equal ``way``, but for which end of a part is turned to it."""
+    """A card that has no place in the order yet. All ``runs`` have an equal ``way``, but for which end of a part is turned to
+    it.
+    """
 
     runs: tuple[Run, ...]
 
@@ -285,8 +313,8 @@ def _side(surface: Surface, rank: Rank) -> tuple[Axis, bool]:
 def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
     """Cards from ``runs``, in the order their first runs stand.
 
-    Mirrored parts share a card: the same faces lie to table and fence; only the leading end differs, and that matters to a stopped cut
-    alone, whose stops are kept apart on the card. Rule MS-3.
+    Mirrored parts share a card: the same faces lie to table and fence; only the leading end differs, and that matters to a
+    stopped cut alone, whose stops are kept apart on the card. Rule MS-3.
     """
     together: dict[tuple[object, ...], list[Run]] = {}
     for run in runs:
@@ -297,7 +325,9 @@ def drafts_of(runs: Sequence[Run]) -> tuple[Draft, ...]:
 
 
 def must_precede(drafts: Sequence[Draft]) -> frozenset[tuple[int, int]]:
-    """Pairs (i, j): draft i has to be cut before draft j, on account of a board that is in both. Never a circle, since rank rises."""
+    """Pairs (i, j): draft i has to be cut before draft j, on account of a board that is in both. Never a circle, since rank
+    rises.
+    """
     return frozenset(
         (i, j)
         for i, first in enumerate(drafts)

@@ -24,7 +24,10 @@ class Caution(Enum):
     MANUAL = "The machine's manual goes before this card. Guard on; eyes, ears and lungs covered; sleeves and hair tied back."
     UNPLUG = "Unplug before touching cutter or blade."
     WIDEN = "Widen only on the side away from the fence; never let the cutter shave wood that passes between it and the fence."
-    WIDEN_BACK = "Widen only towards the straightedge, the far side first: the other way round the cutter climbs and runs away with the router."
+    WIDEN_BACK = (
+        "Widen only towards the straightedge, the far side first: the other way round the cutter "
+        "climbs and runs away with the router."
+    )
     TONGUE_PASSES = (
         "The tongue runs between fence and cutter: first pass with the cutter's whole width in the wood, then outwards."
     )
@@ -37,13 +40,17 @@ class Caution(Enum):
         "The cutter stands partly in the fence: close the fence, or face it with a board the cutter has cut its own way into."
     )
     BACKING = "The cut runs out across the grain: put a scrap behind it, or the edge breaks away."
-    DROP_ON = "The cut begins in the wood: rest the work on the in-feed stop and lower it slowly; lift it only when the cutter has stopped."
+    DROP_ON = (
+        "The cut begins in the wood: rest the work on the in-feed stop and lower it slowly; lift it only "
+        "when the cutter has stopped."
+    )
     CLAMPED = "Clamp work and straightedge so that neither can move; both hands on the router until it has stopped."
     SIDE_BY_SIDE = "The guide has a short bearing: clamp the parts side by side between scraps and cut them in one go."
     DADO_SET = "Riving knife and guard may have to come off for a dado set: fit what the manual allows and put them back at once."
     THROUGH_HOLE = "The hole goes right through: clamp a scrap behind it."
     PARING = (
-        "Chisel: clamp the work, keep both hands behind the edge and never pare towards yourself; sharp slips less than blunt. Cover your eyes. "
+        "Chisel: clamp the work, keep both hands behind the edge and never pare towards yourself; sharp slips "
+        "less than blunt. Cover your eyes. "
         "The tool's own instructions go before this card."
     )
     HAND_HELD = "Clamp the work, and keep the other hand behind the edge or bit and clear of where it comes out."
@@ -59,9 +66,9 @@ def cautions_for(
 ) -> tuple[Caution, ...]:
     """The cautions of a setting, the most particular first.
 
-    ``is_small``: a part under the narrow or short measure goes through (MS-6); ``is_short``: its edge on the fence is under the short measure;
-    ``is_tall``: one stands taller than the fence; ``is_through``: it comes out at the other side;
-    ``is_pared``: round ends are chopped square afterwards.
+    ``is_small``: a part under the narrow or short measure goes through (MS-6); ``is_short``: its edge on the fence is under the
+    short measure; ``is_tall``: one stands taller than the fence; ``is_through``: it comes out at the other side; ``is_pared``:
+    round ends are chopped square afterwards.
     """
     if way.machine is MachineKind.BENCH:
         return tuple(_by_hand(way, is_through=is_through))

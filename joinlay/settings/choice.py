@@ -1,9 +1,11 @@
-"""Which machine makes each cut, or which hand tools, and what is to be told of it: the one place where that is judged (MS-5 to MS-8).
+"""Which machine makes each cut, or which hand tools, and what is to be told of it: the one place where that is judged (MS-5 to
+MS-8).
 
-Each cut is offered to the shop's machines in its order of choice, lying each way it can; the first machine that can takes it, and why those before it
-can't is kept as the reason. Where none can it is made by hand, with a note, or a warning where only a cutter is wanting; where that can't be
-either it is refused. The plan has these as findings, every other output only repeats them. Runs come after: each board through each way,
-before equal ones are brought together on a card. Boards that are cut alike are asked about once; a plan takes about a millisecond a drawer.
+Each cut is offered to the shop's machines in its order of choice, lying each way it can; the first machine that can takes it, and
+why those before it can't is kept as the reason. Where none can it is made by hand, with a note, or a warning where only a cutter
+is wanting; where that can't be either it is refused. The plan has these as findings, every other output only repeats them. Runs
+come after: each board through each way, before equal ones are brought together on a card. Boards that are cut alike are asked
+about once; a plan takes about a millisecond a drawer.
 """
 
 from __future__ import annotations
@@ -86,8 +88,8 @@ class Made:
 class Choice:
     """How every cut of some boards is made, before any is brought together with others.
 
-    ``made`` has for each board, in their order, how each of its cuts is made; a cut that is refused isn't there. ``findings`` are one for each
-    cut that the shop can't make, that is cut by hand, or that can only be run with care, at its board and cut.
+    ``made`` has for each board, in their order, how each of its cuts is made; a cut that is refused isn't there. ``findings`` are
+    one for each cut that the shop can't make, that is cut by hand, or that can only be run with care, at its board and cut.
     """
 
     boards: tuple[Board, ...]
@@ -97,7 +99,9 @@ class Choice:
 
     @property
     def runs(self) -> tuple[Run, ...]:
-        """Every run of every board, in the boards' order; worked out anew each time, since a plan asks for them only if cards are wanted."""
+        """Every run of every board, in the boards' order; worked out anew each time, since a plan asks for them only if cards
+        are wanted.
+        """
         return tuple(run for board, made in zip(self.boards, self.made, strict=True) for run in _runs_of(board, made))
 
     @property
@@ -123,8 +127,9 @@ def _as_one(same: Sequence[Finding]) -> Finding:
 def choose(boards: Sequence[Board], shop: Shop, *, rather_wide: bool = False) -> Choice:
     """How each cut of ``boards`` is made with what ``shop`` has: machine, cutter and passes, or by hand; or why it can't be.
 
-    Rabbets are settled last, since they may take a cutter the other cuts use anyway; of several that do as well the narrowest, or with
-    ``rather_wide`` the widest. Boards that are cut alike are asked about once, so that the time goes by kinds of part. Rules MS-5 to MS-8.
+    Rabbets are settled last, since they may take a cutter the other cuts use anyway; of several that do as well the narrowest, or
+    with ``rather_wide`` the widest. Boards that are cut alike are asked about once, so that the time goes by kinds of part. Rules
+    MS-5 to MS-8.
     """
     first: dict[Hashable, int] = {}
     like = [first.setdefault(_likeness(board), b) for b, board in enumerate(boards)]
@@ -210,12 +215,24 @@ def _to_run_with_care(board: Board, way: WayToCut, shop: Shop) -> Iterator[Findi
     """Warnings of what a machine can do, but not as it stands (MS-6, MS-9)."""
     fence, tall = shop.machines.fence_height(way.machine), board.size(way.how.entry.axis)
     if fence is not None and way.how.stands and tall > fence:
-        yield warning("tall part", "the work stands up to {tall} high and the fence only {fence}",
-                      "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, way.machine),
-                      "MS-6", "common practice", tall=tall, fence=fence)  # fmt: skip
+        yield warning(
+            "tall part",
+            "the work stands up to {tall} high and the fence only {fence}",
+            "Screw a tall board to the fence and hold the work in a carrier that straddles it." + _if_usual(fence, way.machine),
+            "MS-6",
+            "common practice",
+            tall=tall,
+            fence=fence,
+        )
     if way.tool.kind in (ToolKind.CUTTER, ToolKind.SHAPED) and router_speed(way.tool.width) is None:
-        yield warning("cutter speed", "a cutter {width} wide is past the table of speeds", "Run it no faster than the marking on the cutter allows.",
-                      "MS-9", "a common speed table", width=way.tool.width)  # fmt: skip
+        yield warning(
+            "cutter speed",
+            "a cutter {width} wide is past the table of speeds",
+            "Run it no faster than the marking on the cutter allows.",
+            "MS-9",
+            "a common speed table",
+            width=way.tool.width,
+        )
 
 
 def _if_usual(height: Dimension, machine: MachineKind) -> str:
@@ -295,8 +312,13 @@ def _at_a_machine(board: Board, cut: Cut, shop: Shop, others: frozenset[Length],
     for finding in why_not:
         if finding.kind not in _WANTING:
             raise Refused(finding)
-    raise refusal("machine", "the shop has no machine for the {cut}", "A router table, a table saw or a hand-held router would do.",
-                  "MS-5", cut=PlainCut.of(cut.role).words)  # fmt: skip
+    raise refusal(
+        "machine",
+        "the shop has no machine for the {cut}",
+        "A router table, a table saw or a hand-held router would do.",
+        "MS-5",
+        cut=PlainCut.of(cut.role).words,
+    )
 
 
 #: Kinds of refusal that say no more than that the shop has no such machine.
@@ -333,9 +355,16 @@ def _methods(shop: Shop) -> list[Callable[[Attempt], WayToCut]]:
 def _refuse_small(board: Board, cut: Cut, shop: Shop) -> None:
     longest, smallest = max(board.length, board.width), shop.machines.limits.smallest
     if longest < smallest:
-        raise refusal("small part", "it is {longest} at its longest, too small to be run past a cutter ({cut})",
-                      "Cut the joint on a piece {short} long or more and cut the part off it afterwards; {smallest} is the least.",
-                      "MS-6", longest=longest, cut=PlainCut.of(cut.role).words, short=shop.machines.limits.short, smallest=smallest)  # fmt: skip
+        raise refusal(
+            "small part",
+            "it is {longest} at its longest, too small to be run past a cutter ({cut})",
+            "Cut the joint on a piece {short} long or more and cut the part off it afterwards; {smallest} is the least.",
+            "MS-6",
+            longest=longest,
+            cut=PlainCut.of(cut.role).words,
+            short=shop.machines.limits.short,
+            smallest=smallest,
+        )
 
 
 def has_to_do_with(first: Run, then: Run) -> bool:

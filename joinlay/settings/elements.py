@@ -1,4 +1,5 @@
-"""What a setting is made of: guide, tool, passes, stops and how the parts lie. The bottom of this floor; nothing here asks how or why.
+"""What a setting is made of: guide, tool, passes, stops and how the parts lie. The bottom of this floor; nothing here asks how or
+why.
 
 No sentence stands here: enumerations carry the trade's words, ``wording`` makes sentences of them.
 """
@@ -79,10 +80,11 @@ class Tool:
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One pass: ``near_side`` from the fence (or the surface measured from) to the near side of the cutter, ``height`` its depth of cut.
+    """One pass: ``near_side`` from the fence (or the surface measured from) to the near side of the cutter, ``height`` its depth
+    of cut.
 
-    ``near_side`` is negative where the cutter stands partly in the fence. ``guide`` is where the straightedge is clamped, from the
-    same surface; None without one.
+    ``near_side`` is negative where the cutter stands partly in the fence. ``guide`` is where the straightedge is clamped, from
+    the same surface; None without one.
     """
 
     near_side: Dimension
@@ -95,8 +97,8 @@ class Stops:
     """Where a stopped cut begins and ends, both from the surface that goes first, ``leading``.
 
     ``begin`` and ``finish`` are None where the cut runs in or out at the edge of the work. On a table ``infeed_stop`` is from the
-    far side of the cutter (the side away from the stop) to the block the *trailing* surface rests on at the start, ``outfeed_stop`` from the
-    far side of the cutter to the block the *leading* surface meets at the end.
+    far side of the cutter (the side away from the stop) to the block the *trailing* surface rests on at the start,
+    ``outfeed_stop`` from the far side of the cutter to the block the *leading* surface meets at the end.
     """
 
     leading: Surface
@@ -111,7 +113,8 @@ class Stops:
 class Position:
     """A mortise or hole on its line: ``centre`` from the board's reference, ``width`` along the line.
 
-    ``line`` is where the line lies, from the surface it is gauged from, for what is cut to a pencil line; None where a fence keeps it.
+    ``line`` is where the line lies, from the surface it is gauged from, for what is cut to a pencil line; None where a fence
+    keeps it.
     """
 
     centre: Dimension
@@ -149,12 +152,12 @@ class PlainCut:
 class Work:
     """Parts that go through a setting the same way round.
 
-    ``boards`` and ``cuts`` are names, ``parts`` kinds of part, paired by place; several mortises or holes of one line are one cut,
-    ``rail under drawer 1 to 7 mortise``. ``plain_cuts`` are what these cuts are at a machine, each once. ``entry`` is the surface the
-    cutter comes in at: down on a table or saw, up under a hand-held router. ``fence`` is the surface against the fence, or from which
-    the guide is measured. The ``..._word`` fields are the maker's words for them. ``positions`` are of mortises and holes, from
-    ``positions_from``. ``squared`` is True where the plan's cut stops square, so that the round ends the cutter leaves are to be
-    chopped square.
+    ``boards`` and ``cuts`` are names, ``parts`` kinds of part, paired by place; several mortises or holes of one line are one
+    cut, ``rail under drawer 1 to 7 mortise``. ``plain_cuts`` are what these cuts are at a machine, each once. ``entry`` is the
+    surface the cutter comes in at: down on a table or saw, up under a hand-held router. ``fence`` is the surface against the
+    fence, or from which the guide is measured. The ``..._word`` fields are the maker's words for them. ``positions`` are of
+    mortises and holes, from ``positions_from``. ``squared`` is True where the plan's cut stops square, so that the round ends the
+    cutter leaves are to be chopped square.
     """
 
     boards: tuple[str, ...]

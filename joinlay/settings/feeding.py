@@ -1,6 +1,8 @@
-"""Which way cutter and wood pass one another, by the way of guiding: what turns how, where the guide lies, which wall may come last (MS-6).
+"""Which way cutter and wood pass one another, by the way of guiding: what turns how, where the guide lies, which wall may come
+last (MS-6).
 
-Order of passes and direction of walk follow from the guide alone, never from the cut; each guide has one row here, and one in words.
+Order of passes and direction of walk follow from the guide alone, never from the cut; each guide has one row here, and one in
+words.
 """
 
 from __future__ import annotations
@@ -59,8 +61,8 @@ class Wall(Enum):
 class Feeding:
     """How a guide has the cutter pass through the wood.
 
-    ``datum`` is the hand on which the surface lies that the setting counts from, for one who looks the way the cutter travels through the
-    wood. ``turn`` is None for a blade, which turns upright and climbs by neither wall.
+    ``datum`` is the hand on which the surface lies that the setting counts from, for one who looks the way the cutter travels
+    through the wood. ``turn`` is None for a blade, which turns upright and climbs by neither wall.
     """
 
     datum: Hand
@@ -70,9 +72,9 @@ class Feeding:
     def fresh(self) -> Wall:
         """The wall that a widening pass may cut, so that it cuts against the feed. Rule MS-6; derived.
 
-        A cutter that turns clockwise moves forward at its left, with its own travel, so that the wood there comes to meet it: that wall is
-        against the feed, and the right one climbs. Turning the other way it is the right one. A saw widens away from its fence, or the work
-        would be pinched between fence and blade.
+        A cutter that turns clockwise moves forward at its left, with its own travel, so that the wood there comes to meet it:
+        that wall is against the feed, and the right one climbs. Turning the other way it is the right one. A saw widens away from
+        its fence, or the work would be pinched between fence and blade.
         """
         if self.turn is None:
             return Wall.FAR
@@ -80,13 +82,16 @@ class Feeding:
         return Wall.NEAR if against is self.datum else Wall.FAR
 
     def in_order(self, near_sides: Iterable[Dimension]) -> tuple[Dimension, ...]:
-        """Places of the cutter, counted from the datum to its near side, in the order to cut them: the fresh wall last. Rules DA-5, MS-6."""
+        """Places of the cutter, counted from the datum to its near side, in the order to cut them: the fresh wall last. Rules
+        DA-5, MS-6.
+        """
         return tuple(sorted(near_sides, reverse=self.fresh is Wall.NEAR))
 
 
-#: At a table the fence is behind the work and the work goes from right to left: the cutter travels through it from left to right, the
-#: fence on its left. An edge guide is pulled against its edge where that lies on the right, a base pushed against a straightedge on the
-#: left. A straightedge stands between the cut and the surface measured from. What is cut to a line has that surface where an edge guide has it.
+#: At a table the fence is behind the work and the work goes from right to left: the cutter travels through it from left to right,
+#: the fence on its left. An edge guide is pulled against its edge where that lies on the right, a base pushed against a
+#: straightedge on the left. A straightedge stands between the cut and the surface measured from. What is cut to a line has that
+#: surface where an edge guide has it.
 _FEEDINGS: Final = {
     (MachineKind.ROUTER_TABLE, Guide.FENCE): Feeding(Hand.LEFT, Turn.COUNTER_CLOCKWISE),
     (MachineKind.TABLE_SAW, Guide.FENCE): Feeding(Hand.LEFT, None),
@@ -164,13 +169,16 @@ _WALL_FIRST: Final = {Wall.FAR: "the wall nearer the {guide} first", Wall.NEAR: 
 
 
 def feed_words(setting: Setting) -> str:
-    """Which way, for a column: ``away from you, straightedge on your left``; '' for what goes straight in and for hand tools. Rule MS-6."""
+    """Which way, for a column: ``away from you, straightedge on your left``; '' for what goes straight in and for hand tools.
+    Rule MS-6.
+    """
     said = _WAYS.get((setting.machine, setting.guide))
     return "" if said is None else said[0]
 
 
 def feed_in_short(setting: Setting) -> str:
-    """Which way to walk or feed, to be read at a glance: ``Feed right to left, fence behind``; which wall first where the cut is widened.
+    """Which way to walk or feed, to be read at a glance: ``Feed right to left, fence behind``; which wall first where the cut is
+    widened.
 
     '' for what goes straight in and for hand tools; ``feed_sentence`` says why. Rules DA-5, MS-6.
     """
@@ -183,12 +191,16 @@ def feed_in_short(setting: Setting) -> str:
 
 
 def feed_sentence(setting: Setting) -> str:
-    """Which way to walk or feed and why, as one sentence without its stop; '' for what goes straight in and for hand tools. Rules DA-5, MS-6."""
+    """Which way to walk or feed and why, as one sentence without its stop; '' for what goes straight in and for hand tools.
+    Rules DA-5, MS-6.
+    """
     return way_sentence(setting.machine, setting.guide, setting.role, is_widened=len(setting.fences) > 1)
 
 
 def way_sentence(machine: MachineKind, guide: Guide, role: Role, *, is_widened: bool) -> str:
-    """The same for any cut that ``machine`` makes with ``guide``; ``is_widened`` where it takes passes side by side. Rules DA-5, MS-6."""
+    """The same for any cut that ``machine`` makes with ``guide``; ``is_widened`` where it takes passes side by side. Rules
+    DA-5, MS-6.
+    """
     feeding = feeding_of(machine, guide)
     if feeding is None:
         return ""

@@ -1,4 +1,6 @@
-"""The figures of a card: what is set on the maker's rule and what that leaves over, what a test piece must measure, what to move when it doesn't."""
+"""The figures of a card: what is set on the maker's rule and what that leaves over, what a test piece must measure, what to
+move when it doesn't.
+"""
 
 from __future__ import annotations
 
@@ -18,8 +20,18 @@ if TYPE_CHECKING:
     from joinlay.settings.ways import WayToCut
 
 __all__ = [
-    "FIT", "Adjust", "Correction", "Direction", "Measure", "Measured", "Reading", "TestPiece", "Value", "piece_to_test", "readings_of",
-]  # fmt: skip
+    "FIT",
+    "Adjust",
+    "Correction",
+    "Direction",
+    "Measure",
+    "Measured",
+    "Reading",
+    "TestPiece",
+    "Value",
+    "piece_to_test",
+    "readings_of",
+]
 
 
 class Measured(Enum):
@@ -56,7 +68,9 @@ class Direction(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Correction:
-    """Where ``measured`` comes out too large (``is_over``) or too small by some amount, move ``adjust`` by the same amount that way."""
+    """Where ``measured`` comes out too large (``is_over``) or too small by some amount, move ``adjust`` by the same amount
+    that way.
+    """
 
     measured: Measured
     is_over: bool
@@ -121,8 +135,9 @@ _CORRECTIONS: Final = {
 def piece_to_test(way: WayToCut, boards: Sequence[Board]) -> TestPiece:
     """What a scrap run through ``way`` must measure; ``boards`` are the parts it is for.
 
-    The wood a step leaves is given only where all parts are equally thick. A miss is put right by moving the fence or the cutter as much as the
-    miss: a tongue too thick by some amount, cut upright, wants the fence that much nearer the cutter. Rule MS-1; by geometry.
+    The wood a step leaves is given only where all parts are equally thick. A miss is put right by moving the fence or the cutter
+    as much as the miss: a tongue too thick by some amount, cut upright, wants the fence that much nearer the cutter. Rule MS-1;
+    by geometry.
     """
     corrections = _CORRECTIONS[way.role]
     if way.role is Role.CHANNEL and len({each.near_side for each in way.passes}) == 1:
@@ -172,13 +187,19 @@ class Value(Enum):
 
     @property
     def short(self) -> str:
-        """Which side of the cutter a fence is to, or what else is meant, where there is room for a word or two; '' for a height (MS-1)."""
+        """Which side of the cutter a fence is to, or what else is meant, where there is room for a word or two; '' for a
+        height (MS-1).
+        """
         return _SHORT.get(self, self.value)
 
 
 _SHORT: Final = {
-    Value.NEAR_SIDE: "near side", Value.FAR_SIDE: "far side", Value.CENTRE: "middle", Value.STRAIGHTEDGE: "straightedge", Value.HEIGHT: "",
-}  # fmt: skip
+    Value.NEAR_SIDE: "near side",
+    Value.FAR_SIDE: "far side",
+    Value.CENTRE: "middle",
+    Value.STRAIGHTEDGE: "straightedge",
+    Value.HEIGHT: "",
+}
 
 
 #: Of these a few tenths decide whether a joint goes together.
@@ -187,11 +208,11 @@ FIT: Final = frozenset({Measured.WIDTH, Measured.TONGUE_THICKNESS, Measured.WOOD
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A value to set. ``exact`` is what the plan wants, ``on_rule`` what the rule can show of it; the second wall of a cut is read from
-    where the first one was set, by as much as the cut is wide (DA-5).
+    """A value to set. ``exact`` is what the plan wants, ``on_rule`` what the rule can show of it; the second wall of a cut is
+    read from where the first one was set, by as much as the cut is wide (DA-5).
 
-    Set to the mark alone, ``affects`` comes out larger by ``by`` (smaller where that is negative). ``affects`` is None where nothing does:
-    the fence or height of a pass between the first and the last.
+    Set to the mark alone, ``affects`` comes out larger by ``by`` (smaller where that is negative). ``affects`` is None where
+    nothing does: the fence or height of a pass between the first and the last.
     """
 
     value: Value
@@ -202,15 +223,17 @@ class Reading:
 
     @property
     def aim(self) -> Length:
-        """What is to be set as nearly as can be: ``exact``, but for the second wall of a cut, which goes by the first as it was set."""
+        """What is to be set as nearly as can be: ``exact``, but for the second wall of a cut, which goes by the first as it
+        was set.
+        """
         return Length(self.on_rule.nearest.mm + self.on_rule.left_over.mm)
 
 
 def readings_of(way: WayToCut, rule: Graduation) -> tuple[Reading, ...]:
     """Every fence position and height of ``way`` on ``rule``, fences first, in order.
 
-    A step's fence is set by the far side of the cutter, since the near side is inside the fence; a mortise's by the cutter's centre; a
-    straightedge by its distance from the surface measured from. Rule MS-2.
+    A step's fence is set by the far side of the cutter, since the near side is inside the fence; a mortise's by the cutter's
+    centre; a straightedge by its distance from the surface measured from. Rule MS-2.
     """
     fences = list({each.near_side: each for each in way.passes}.values())
     heights = list({each.height: each for each in way.passes})
@@ -240,7 +263,9 @@ def _change(affects: Measured | None, left_over: Length) -> Length:
 
 
 def _fence_readings(way: WayToCut, fences: list[Pass], rule: Graduation) -> Iterator[Reading]:
-    """The fences in the order to set them; the last wall is set from the first as that was set, so that a width is rounded once (DA-5, FR-2)."""
+    """The fences in the order to set them; the last wall is set from the first as that was set, so that a width is rounded
+    once (DA-5, FR-2).
+    """
     value = _value(way)
     nearest, farthest = (choose(fences, key=lambda each: each.near_side) for choose in (min, max))
     first = rule.read(_set_at(way, fences[0], value)).left_over

@@ -1,7 +1,8 @@
 """Cuts made by hand: marked with gauge and knife, sawn, pared, planed or bored, where no machine of the shop makes them (MS-8).
 
-Wood is cut to two lines instead of against a fence, so any size of part and any place of the cut will do, and a cut may stop where it likes.
-Only what no chisel goes into can't be cut so. A part lies flat where it can, its lines gauged from the same surface that a fence would bear on.
+Wood is cut to two lines instead of against a fence, so any size of part and any place of the cut will do, and a cut may stop
+where it likes. Only what no chisel goes into can't be cut so. A part lies flat where it can, its lines gauged from the same
+surface that a fence would bear on.
 """
 
 from __future__ import annotations
@@ -28,15 +29,21 @@ __all__ = ["way_by_hand"]
 def way_by_hand(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     """How ``cut`` of ``board`` is made at the bench, in one go to its full depth, with ``shop``'s hand tools.
 
-    A mortise is bored and chopped, its ends left round; a hole is bored. A dado or groove is sawn along both walls and cleared with chisel and
-    router plane; a slot in an end is sawn and chopped; a rabbet along the grain is planed, every other is sawn. Raises Refused where the shop has
-    no hand tools, where none of its chisels is narrow enough, and for a cut that no tool can get at. Rule MS-8; common practice.
+    A mortise is bored and chopped, its ends left round; a hole is bored. A dado or groove is sawn along both walls and cleared
+    with chisel and router plane; a slot in an end is sawn and chopped; a rabbet along the grain is planed, every other is sawn.
+    Raises Refused where the shop has no hand tools, where none of its chisels is narrow enough, and for a cut that no tool can
+    get at. Rule MS-8; common practice.
     """
     tools = shop.machines.hand_tools
     plain = PlainCut.of(cut.role).words
     if tools is None:
-        raise refusal("machine", "the shop has neither machine nor hand tools for the {cut}",
-                      "A router table, a table saw or a hand-held router would do, or hand tools.", "MS-8", cut=plain)  # fmt: skip
+        raise refusal(
+            "machine",
+            "the shop has neither machine nor hand tools for the {cut}",
+            "A router table, a table saw or a hand-held router would do, or hand tools.",
+            "MS-8",
+            cut=plain,
+        )
     how = lying_to_plunge(board, cut) if is_plunged(cut) else _lying(board, cut)
     span = from_surface(board, cut.span(how.fence.axis), how.fence)
     depth = from_surface(board, cut.span(how.entry.axis), how.entry).stop

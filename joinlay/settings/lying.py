@@ -1,4 +1,6 @@
-"""How a board lies to the machine for a cut: where the cutter comes in, what the fence may bear on, and which surface goes first."""
+"""How a board lies to the machine for a cut: where the cutter comes in, what the fence may bear on, and which surface goes
+first.
+"""
 
 from __future__ import annotations
 
@@ -15,8 +17,17 @@ if TYPE_CHECKING:
     from joinlay.lengths import Fraction
 
 __all__ = [
-    "Orientation", "first_surface", "from_surface", "low_and_high", "nearer", "opens_at", "role_of", "run_axis", "third_axis", "ways_of",
-]  # fmt: skip
+    "Orientation",
+    "first_surface",
+    "from_surface",
+    "low_and_high",
+    "nearer",
+    "opens_at",
+    "role_of",
+    "run_axis",
+    "third_axis",
+    "ways_of",
+]
 
 _SURFACES = {
     Axis.ALONG: (Surface.END, Surface.FAR_END),
@@ -34,7 +45,9 @@ def third_axis(one: Axis, other: Axis) -> Axis:
 
 @dataclass(frozen=True, slots=True)
 class Orientation:
-    """``entry`` is where the cutter comes in, ``fence`` what the fence or guide bears on; the board is fed along the third axis."""
+    """``entry`` is where the cutter comes in, ``fence`` what the fence or guide bears on; the board is fed along the third
+    axis.
+    """
 
     entry: Surface
     fence: Surface
@@ -78,9 +91,9 @@ def first_surface(board: Board, how: Orientation, guide: Guide) -> Surface:
     """The surface at which the cut begins, fed against the cutter's turning (MS-6).
 
     Seen along the cutter from its shank, a router cutter turns clockwise. On a table with the fence behind it, and with an edge
-    guide, the turning must pull work and guide together; along a straightedge it must push the base against it. So the three directions
-    cut, away from the guide, into the wood are left-handed with a fence or edge guide, right-handed with a straightedge. Source: by
-    geometry from MS-6; agrees with feeding right to left over a table.
+    guide, the turning must pull work and guide together; along a straightedge it must push the base against it. So the three
+    directions cut, away from the guide, into the wood are left-handed with a fence or edge guide, right-handed with a
+    straightedge. Source: by geometry from MS-6; agrees with feeding right to left over a table.
     """
     hand = -1 if board.end_on_left else 1
     # The sign that makes (along, across, into), with entry and fence axes pointing inwards, of the board's own hand.
@@ -130,8 +143,8 @@ def _long(cut: Cut, axis: Axis) -> Fraction:
 def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
     """The ways to lay ``board`` for ``cut``, the one a maker would try first in front.
 
-    The reference edge or face goes to the fence, but of the ends the nearer one, since the joint counts from it (LR-2, LR-5). Raises
-    Refused for a cut that no cutter can get at.
+    The reference edge or face goes to the fence, but of the ends the nearer one, since the joint counts from it (LR-2, LR-5).
+    Raises Refused for a cut that no cutter can get at.
     """
     if cut.kind is CutKind.RABBET and (ways := _rabbet(board, cut)):
         return ways

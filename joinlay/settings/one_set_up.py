@@ -29,8 +29,8 @@ _LITTLE: Final = mm(2)
 def one_set_up_findings(drafts: Sequence[Draft]) -> tuple[Finding, ...]:
     """A note for each set-up that cuts whole joints, and for each pair of sizes that keeps a joint from it by 2 mm or less.
 
-    A joint counts where at least two cards serve it and all of them ask for the same machine, cutter, fence and height. Joints that
-    say the same are told together. Rule LR-5 (check value A17: stock 1/2, cutter 1/4, everything 1/4).
+    A joint counts where at least two cards serve it and all of them ask for the same machine, cutter, fence and height. Joints
+    that say the same are told together. Rule LR-5 (check value A17: stock 1/2, cutter 1/4, everything 1/4).
     """
     said: dict[tuple[object, ...], tuple[Finding, list[str]]] = {}
     for joint, served in _by_joint(drafts).items():
@@ -59,9 +59,17 @@ def _judge(joint: str, served: Sequence[Draft]) -> Iterator[Finding]:
     ways = {(draft.way.machine, draft.way.tool, draft.way.passes) for draft in plain}
     if len(ways) == 1:
         last = plain[0].way.passes[-1]
-        yield note("one set-up", "one set-up cuts it whole: fence {fence} from the {cutter} cutter, cutter {height} high; turn the parts and touch "
-                   "nothing else",
-                   "LR-5", "by geometry", fence=last.near_side, cutter=plain[0].way.tool.width, height=last.height)  # fmt: skip
+        yield note(
+            "one set-up",
+            "one set-up cuts it whole: fence {fence} from the {cutter} cutter, cutter "
+            "{height} high; turn the parts and touch "
+            "nothing else",
+            "LR-5",
+            "by geometry",
+            fence=last.near_side,
+            cutter=plain[0].way.tool.width,
+            height=last.height,
+        )
         return
     dado, rabbet = _dado_and_rabbet(joint, plain)
     if dado is not None and rabbet is not None:
@@ -79,7 +87,8 @@ def _dado_and_rabbet(joint: str, drafts: Sequence[Draft]) -> tuple[tuple[Run, Cu
 
 
 def _near_miss(dado: tuple[Run, Cut], rabbet: tuple[Run, Cut]) -> Iterator[Finding]:
-    """A plain locking rabbet is one set-up when the end part is two cutters thick and dado and tongue are one cutter deep and long.
+    """A plain locking rabbet is one set-up when the end part is two cutters thick and dado and tongue are one cutter deep and
+    long.
 
     Nothing is said where the dado would then be over half the side's thickness (LR-4), or where no such cutter is to be had.
     """
@@ -101,6 +110,14 @@ def _near_miss(dado: tuple[Run, Cut], rabbet: tuple[Run, Cut]) -> Iterator[Findi
         return
     if width * 2 > side:
         return
-    yield note("nearly one set-up", "one set-up would cut it whole if the dado were {width} deep (it is {depth}) and the tongue {width} long "
-               "(it is {tongue}): ask for no tip gap and no fit",
-               "LR-5", "by geometry", width=width, depth=depth, tongue=tongue)  # fmt: skip
+    yield note(
+        "nearly one set-up",
+        "one set-up would cut it whole if the dado were {width} deep (it is "
+        "{depth}) and the tongue {width} long "
+        "(it is {tongue}): ask for no tip gap and no fit",
+        "LR-5",
+        "by geometry",
+        width=width,
+        depth=depth,
+        tongue=tongue,
+    )

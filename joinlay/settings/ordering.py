@@ -1,16 +1,19 @@
-"""The order of the cards: fewest cutter changes, then fence changes, then heights, then walks, with the cuts of a joint together (MS-3).
+"""The order of the cards: fewest cutter changes, then fence changes, then heights, then walks, with the cuts of a joint together
+(MS-3).
 
-The problem: each card wants its machine to stand in some way (cutter, fence, height) and leaves it so; some must come before others. An order
-costs what has to be changed between neighbours, a cutter more than any number of fences, a fence more than any number of heights.
+The problem: each card wants its machine to stand in some way (cutter, fence, height) and leaves it so; some must come before
+others. An order costs what has to be changed between neighbours, a cutter more than any number of fences, a fence more than any
+number of heights.
 
-The method: an exact search (A*). A state is what is done and how each machine stands; the estimate of what is left is never too high, so the
-first complete order found is one of the best. Cards that cost nothing now are cut at once, and a cutter is used up before another goes in,
-where it can be shown that no better order is lost (``worth_trying``). Ways to stand are numbered first, since exact lengths are slow to hash.
+The method: an exact search (A*). A state is what is done and how each machine stands; the estimate of what is left is never too
+high, so the first complete order found is one of the best. Cards that cost nothing now are cut at once, and a cutter is used up
+before another goes in, where it can be shown that no better order is lost (``worth_trying``). Ways to stand are numbered first,
+since exact lengths are slow to hash.
 
-The cost: a dozen cards or two take some hundredths of a second. It grows with the ways to share out the cards among what is done and what is not,
-so past 12 000 states the cheapest next card is taken step after step, and the answer says that it isn't proved. Joints are kept together as well as
-can be up to nine cards; in a longer list only as far as the search happens on it. How long a run takes, and where a machine stands in the
-workshop, it doesn't know.
+The cost: a dozen cards or two take some hundredths of a second. It grows with the ways to share out the cards among what is done
+and what is not, so past 12 000 states the cheapest next card is taken step after step, and the answer says that it isn't proved.
+Joints are kept together as well as can be up to nine cards; in a longer list only as far as the search happens on it. How long a
+run takes, and where a machine stands in the workshop, it doesn't know.
 """
 
 from __future__ import annotations
@@ -26,7 +29,8 @@ if TYPE_CHECKING:
 
 __all__ = ["Cost", "MachineStand", "best_order", "cost_of"]
 
-#: Cutter changes, fence changes, height changes, walks to another machine, neighbours that share no joint. Compared from the left.
+#: Cutter changes, fence changes, height changes, walks to another machine, neighbours that share no joint. Compared from the
+#: left.
 Cost = tuple[int, int, int, int, int]
 
 #: States looked at before the search settles for the best it can build step by step; a second or two.
@@ -52,8 +56,8 @@ class MachineStand:
 #: How each machine stands, as the number of the last card cut there (-1 for none), and the last card of all.
 _Standing = tuple[tuple[int, ...], int]
 
-#: In what order things are told apart: cutter alone, cutter and fence, cutter and height. A height that stays need not be set again
-#: when only the fence moves.
+#: In what order things are told apart: cutter alone, cutter and fence, cutter and height. A height that stays need not be set
+#: again when only the fence moves.
 _LEVELS: Final = ((0,), (0, 1), (0, 2))
 
 
@@ -117,10 +121,10 @@ class _Search:
     def worth_trying(self, standing: _Standing, done: frozenset[int]) -> Sequence[int]:
         """The cards that may come next in a best order.
 
-        In a long list a card for which nothing has to be touched, and which leaves everything as it was, is cut at once: later it could
-        only cost more, but for the company of its joint. Of several the one whose joint is being cut goes first. And a cutter whose
-        cards wait for nothing but each other is used up before another is put in; once it is, any such cutter of the same machine may
-        follow, so the first one does.
+        In a long list a card for which nothing has to be touched, and which leaves everything as it was, is cut at once: later it
+        could only cost more, but for the company of its joint. Of several the one whose joint is being cut goes first. And a
+        cutter whose cards wait for nothing but each other is used up before another is put in; once it is, any such cutter of the
+        same machine may follow, so the first one does.
         """
         ready = self.ready(done)
         if len(self.steps) <= _SHORT:
@@ -141,9 +145,9 @@ class _Search:
     def least(self, left: frozenset[int], standing: _Standing) -> Cost:
         """No order of the cards that are left can cost less than this.
 
-        What a card begins with has to be set, unless the card before it ended so, and each card is before one only; a cutter, fence or
-        height that no other card leaves behind has to be set once at least. Each machine not stood at is walked to; cards that no joint
-        links fall apart at least once a group.
+        What a card begins with has to be set, unless the card before it ended so, and each card is before one only; a cutter,
+        fence or height that no other card leaves behind has to be set once at least. Each machine not stood at is walked to;
+        cards that no joint links fall apart at least once a group.
         """
         known = self._least.get((left, standing))
         if known is None:
@@ -193,10 +197,10 @@ def best_order(
 ) -> tuple[tuple[int, ...], bool]:
     """The order of least cost in which i comes before j for every (i, j) of ``before``, and whether it is proved to be.
 
-    Among equals the first as words in a dictionary are, so the answer is always the same. ``before`` must have no circle.
-    Rule MS-3. For usual jobs (a dozen cards or two) the search is exact: nothing has fewer changes of cutter, fence and height, in that
-    order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past ``patience`` states, 12 000
-    unless told, it takes the best step after step and says False.
+    Among equals the first as words in a dictionary are, so the answer is always the same. ``before`` must have no circle. Rule
+    MS-3. For usual jobs (a dozen cards or two) the search is exact: nothing has fewer changes of cutter, fence and height, in
+    that order of weight; up to nine cards, nothing that is as good in these keeps joints together better. Past ``patience``
+    states, 12 000 unless told, it takes the best step after step and says False.
     """
     search = _Search(steps, before)
     everything = frozenset(range(len(steps)))

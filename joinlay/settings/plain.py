@@ -58,7 +58,9 @@ class _Plainly:
             "machine": setting.machine.value,
             "guide": setting.guide.value,
             "tool": {
-                "kind": setting.tool.kind.value, "width": self.length(setting.tool.width), "reach": self.length(setting.tool.reach),
+                "kind": setting.tool.kind.value,
+                "width": self.length(setting.tool.width),
+                "reach": self.length(setting.tool.reach),
                 "slot": None if setting.tool.shape is None else self.length(setting.tool.shape.slot),
                 "tongue_length": None if setting.tool.shape is None else self.length(setting.tool.shape.length),
             },
@@ -85,7 +87,7 @@ class _Plainly:
             },
             "cautions": [caution.value for caution in setting.cautions],
             "reason": setting.reason.sentence(self._rule.text),
-        }  # fmt: skip
+        }
 
     def _feeding(self, setting: Setting) -> dict[str, Any] | None:
         """Which way to walk or feed, and why; null for what goes straight in, and for hand tools (MS-6)."""

@@ -28,13 +28,16 @@ def is_plunged(cut: Cut) -> bool:
 
 
 def _line(cut: Cut) -> Axis:
-    """The direction the mortise is long in, and its fellows stand in line in; for round holes along the board where that can be."""
+    """The direction the mortise is long in, and its fellows stand in line in; for round holes along the board where that can
+    be.
+    """
     axes = [axis for axis in Axis if axis is not cut.surface.axis]
     return max(axes, key=lambda axis: (cut.span(axis).size, -axes.index(axis)))
 
 
 def lying_to_plunge(board: Board, cut: Cut, steps: Sequence[Dimension] = ()) -> Orientation:
-    """How a board lies for a mortise or hole: the reference face to the fence, or for a cut in a face the edge or nearer end (MS-7).
+    """How a board lies for a mortise or hole: the reference face to the fence, or for a cut in a face the edge or nearer end
+    (MS-7).
 
     ``steps`` are those of the mortiser's fence (MS-10): where the cut stands at none of them from that surface but does from the
     opposite one, that one lies to the fence.
@@ -49,7 +52,9 @@ def lying_to_plunge(board: Board, cut: Cut, steps: Sequence[Dimension] = ()) -> 
 
 
 def position_of(board: Board, cut: Cut, way: WayToCut) -> Position:
-    """Where the cut stands on its line, from the board's reference, how wide it is along it, and the line itself if it is marked. MS-7."""
+    """Where the cut stands on its line, from the board's reference, how wide it is along it, and the line itself if it is
+    marked. MS-7.
+    """
     span, what = cut.span(way.how.feed), "mortise" if cut.kind is CutKind.MORTISE else "hole"
     line = None
     if way.guide is Guide.CENTRE_LINE:
@@ -62,8 +67,8 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     """How the shop makes a mortise or hole: mortiser, else router with an edge guide; drill for holes and screw slots.
 
     The fence stands half the thickness of the part mortised in its end from the cutter's centre, as the plan's cut has it. A face
-    mortise farther from its end than the fence goes, or at none of its steps, is cut to a centre line. Raises Refused where the shop
-    has nothing that fits. Rules MS-7, MS-8, MS-10.
+    mortise farther from its end than the fence goes, or at none of its steps, is cut to a centre line. Raises Refused where the
+    shop has nothing that fits. Rules MS-7, MS-8, MS-10.
     """
     how = lying_to_plunge(board, cut, shop.machines.fence_steps)
     span = from_surface(board, cut.span(how.fence.axis), how.fence)
@@ -115,8 +120,15 @@ def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Sh
     )
     if steps and guide is Guide.FENCE and span.centre not in steps:
         nearest = min(steps, key=lambda step: abs(step.mm - span.centre.mm))
-        raise refusal("fence step", "the {cut} has its centre {centre} from the fence, and the mortiser's nearest step is {nearest}",
-                      "A step at {centre} would do.", "MS-10", cut=PlainCut.of(cut.role).words, centre=span.centre, nearest=nearest)  # fmt: skip
+        raise refusal(
+            "fence step",
+            "the {cut} has its centre {centre} from the fence, and the mortiser's nearest step is {nearest}",
+            "A step at {centre} would do.",
+            "MS-10",
+            cut=PlainCut.of(cut.role).words,
+            centre=span.centre,
+            nearest=nearest,
+        )
     tool = Tool(ToolKind.MORTISE_CUTTER, owned[0].thickness, reach)
     height = depth.named("depth of the mortise", "MS-7", "common practice")
     return WayToCut(MachineKind.MORTISER, guide, how, Role.MORTISE, tool, (Pass(_near(span), height),))

@@ -23,11 +23,11 @@ __all__ = ["BandsFirst", "Setting", "SettingsList"]
 class Setting:
     """One card: machine, cutter, fence and height, and every part that goes through them the same way (MS-1, MS-3).
 
-    ``number`` is its place in the order, ``set_up`` the count of set-ups when it begins (the same as the card before where nothing need be
-    touched), ``set_ups`` how many it takes itself: one for each time that cutter, fence or height is set, none where all stands already.
-    ``passes`` are in the order to cut them, which is the guide's: ``feeding`` says why (MS-6).
-    ``offset`` is from the straightedge to the near side of the cutter.
-    ``speed`` in revolutions a minute, None where the machine has its own. ``reason`` says why this machine.
+    ``number`` is its place in the order, ``set_up`` the count of set-ups when it begins (the same as the card before where
+    nothing need be touched), ``set_ups`` how many it takes itself: one for each time that cutter, fence or height is set, none
+    where all stands already. ``passes`` are in the order to cut them, which is the guide's: ``feeding`` says why (MS-6).
+    ``offset`` is from the straightedge to the near side of the cutter. ``speed`` in revolutions a minute, None where the machine
+    has its own. ``reason`` says why this machine.
     """
 
     number: int
@@ -111,7 +111,8 @@ class Setting:
 class BandsFirst:
     """Bands to be glued and trimmed before the card ``number``.
 
-    ``boards`` are the parts' names, ``edges`` the maker's words for what is banded, in the order of gluing. ``is_lipping``: solid wood (EB-4).
+    ``boards`` are the parts' names, ``edges`` the maker's words for what is banded, in the order of gluing. ``is_lipping``: solid
+    wood (EB-4).
     """
 
     number: int
@@ -125,10 +126,10 @@ class SettingsList:
     """All settings of a job, in the order to cut them.
 
     ``findings`` are the choice's, cut by cut; ``remarks`` what is good to know at a card, or of a joint that one set-up cuts.
-    ``set_ups`` counts how often cutter, fence or height is set in this order (those of the settings taken together), ``naive_set_ups`` how
-    often it would be taking the parts one after another and their cuts as planned. ``first_then`` are pairs of setting numbers: the first
-    must come before the second. ``bands`` are what has to be banded before a setting. ``is_proved`` is True where the order is known to be
-    the best; a job so large that the search was cut short says False.
+    ``set_ups`` counts how often cutter, fence or height is set in this order (those of the settings taken together),
+    ``naive_set_ups`` how often it would be taking the parts one after another and their cuts as planned. ``first_then`` are pairs
+    of setting numbers: the first must come before the second. ``bands`` are what has to be banded before a setting. ``is_proved``
+    is True where the order is known to be the best; a job so large that the search was cut short says False.
     """
 
     settings: tuple[Setting, ...]

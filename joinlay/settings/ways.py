@@ -23,17 +23,28 @@ if TYPE_CHECKING:
     from joinlay.shop import Cutter, Shop, TableSaw
 
 __all__ = [
-    "Attempt", "WayToCut", "at_hand_router", "at_router_table", "at_saw_blade", "at_saw_dado_set", "blade", "dado_set", "depth_steps",
-    "fence_steps", "passes_of", "refuse_large", "router_cutter",
-]  # fmt: skip
+    "Attempt",
+    "WayToCut",
+    "at_hand_router",
+    "at_router_table",
+    "at_saw_blade",
+    "at_saw_dado_set",
+    "blade",
+    "dado_set",
+    "depth_steps",
+    "fence_steps",
+    "passes_of",
+    "refuse_large",
+    "router_cutter",
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
     """A cut asked for: on ``board``, lying ``how``, with what the shop has; ``others`` are cutter diameters the job uses anyway.
 
-    ``rather_wide`` True: of cutters that do a step equally well, the widest. ``role`` is what the fence and height decide, ``span`` the cut's
-    walls, counted from the fence, and ``depth`` how far the cutter goes in.
+    ``rather_wide`` True: of cutters that do a step equally well, the widest. ``role`` is what the fence and height decide,
+    ``span`` the cut's walls, counted from the fence, and ``depth`` how far the cutter goes in.
     """
 
     board: Board
@@ -74,7 +85,9 @@ class WayToCut:
 
     @property
     def likeness(self) -> Hashable:
-        """Ways with the same likeness need the same set-up: where the cut is made to a pencil line, the line may lie anywhere (MS-3)."""
+        """Ways with the same likeness need the same set-up: where the cut is made to a pencil line, the line may lie anywhere
+        (MS-3).
+        """
         passes: Hashable = self.passes
         if self.guide is Guide.CENTRE_LINE:
             first = self.passes[0].near_side
@@ -153,8 +166,9 @@ def refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> 
 def at_hand_router(asked: Attempt) -> WayToCut:
     """The cut with a hand-held router: its edge guide where that reaches, else a straightedge clamped to the work (MS-5).
 
-    The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured from; so
-    its far wall is cut first (MS-6). Raises Refused where the shop has no such router, no cutter serves, or neither guide can be placed.
+    The straightedge stands as far from the near wall as the cutter from the edge of the base, on the side of the surface measured
+    from; so its far wall is cut first (MS-6). Raises Refused where the shop has no such router, no cutter serves, or neither
+    guide can be placed.
     """
     router = asked.shop.machines.hand_router
     if router is None:
@@ -165,9 +179,14 @@ def at_hand_router(asked: Attempt) -> WayToCut:
         return WayToCut(MachineKind.HAND_ROUTER, Guide.EDGE_GUIDE, asked.how, asked.role, tool, passes)
     offset = router.offset(tool.width)
     if asked.how.stands or asked.span.start < offset:
-        raise refusal("straightedge", "the cut begins {start} from the edge, past the edge guide, and leaves no room for a straightedge",
-                      "An edge guide that reaches {start}, or a router base {base} wide or less, would do.", "MS-5",
-                      start=asked.span.start, base=asked.span.start * 2 + tool.width)  # fmt: skip
+        raise refusal(
+            "straightedge",
+            "the cut begins {start} from the edge, past the edge guide, and leaves no room for a straightedge",
+            "An edge guide that reaches {start}, or a router base {base} wide or less, would do.",
+            "MS-5",
+            start=asked.span.start,
+            base=asked.span.start * 2 + tool.width,
+        )
     passes = _passes(asked, tool, MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE)
     guided = tuple(replace(each, guide=_guide(each.near_side, offset)) for each in passes)
     return WayToCut(MachineKind.HAND_ROUTER, Guide.STRAIGHTEDGE, asked.how, asked.role, tool, guided, offset)
@@ -187,9 +206,9 @@ _A_CHANGE: Final = 2
 def fence_steps(span: Span, tool: Dimension, role: Role) -> tuple[Dimension, ...]:
     """Near sides of the cutter from the fence, the nearest first, for a cut over ``span`` counted from the fence.
 
-    A channel and a tongue begin at the wall near the fence, a step at the edge; from there on in even steps no longer than the cutter is wide.
-    Which of them is cut first belongs to the way of guiding (``Feeding``). A step narrower than the cutter takes one pass with the cutter
-    partly in the fence. Rule DA-5.
+    A channel and a tongue begin at the wall near the fence, a step at the edge; from there on in even steps no longer than the
+    cutter is wide. Which of them is cut first belongs to the way of guiding (``Feeding``). A step narrower than the cutter takes
+    one pass with the cutter partly in the fence. Rule DA-5.
     """
     near, last = span.start, span.stop - tool
     if role is Role.STEP and last <= NOTHING:
@@ -206,8 +225,8 @@ def _named(near_side: Dimension) -> Dimension:
 def depth_steps(depth: Dimension, most: Length | None) -> tuple[Dimension, ...]:
     """Heights of the passes, the last one ``depth``; none takes more than ``most`` at once (None: no limit).
 
-    Whole steps of ``most`` first, so that the last pass, which leaves the floor, is the lightest and the heights of several settings
-    agree. Rule MS-4.
+    Whole steps of ``most`` first, so that the last pass, which leaves the floor, is the lightest and the heights of several
+    settings agree. Rule MS-4.
     """
     if most is None:
         return (depth.named("height of the cutter", "MS-1", "by geometry"),)
@@ -217,9 +236,11 @@ def depth_steps(depth: Dimension, most: Length | None) -> tuple[Dimension, ...]:
 
 
 def passes_of(span: Span, depth: Dimension, tool: Tool, role: Role, shop: Shop, feeding: Feeding) -> tuple[Pass, ...]:
-    """All passes: at each fence position every height, shallow to deep, before the fence is moved (a height is set sooner than a fence).
+    """All passes: at each fence position every height, shallow to deep, before the fence is moved (a height is set sooner than a
+    fence).
 
-    The fence positions come in the order that ``feeding`` asks for, so that every pass after the first cuts against the feed. Rules DA-5, MS-6.
+    The fence positions come in the order that ``feeding`` asks for, so that every pass after the first cuts against the feed.
+    Rules DA-5, MS-6.
     """
     heights = _heights(depth, tool, shop)
     return tuple(Pass(near, height) for near in feeding.in_order(fence_steps(span, tool.width, role)) for height in heights)
@@ -239,10 +260,10 @@ def router_cutter(
 ) -> Tool:
     """The shop's cutter for a cut over ``span`` (from the fence) and ``depth``.
 
-    A channel or tongue takes the widest that is no wider than the cut: a wider one would spoil a wall, or trap the work between itself and
-    the fence. A step, open at the fence, may take any: the one with the fewest passes, where a cutter that is not among the ``others``,
-    which the job uses anyway, counts as two passes more; of equals the narrowest, or with ``rather_wide`` the widest. Raises Refused where
-    none is narrow enough or long enough, with the one that would do. Rules MS-6, MS-8.
+    A channel or tongue takes the widest that is no wider than the cut: a wider one would spoil a wall, or trap the work between
+    itself and the fence. A step, open at the fence, may take any: the one with the fewest passes, where a cutter that is not
+    among the ``others``, which the job uses anyway, counts as two passes more; of equals the narrowest, or with ``rather_wide``
+    the widest. Raises Refused where none is narrow enough or long enough, with the one that would do. Rules MS-6, MS-8.
     """
     narrow = shop.cutters if role is Role.STEP else shop.cutters_up_to(span.size)
     if not narrow:
@@ -278,14 +299,22 @@ def _refuse_wide(what: str, width: Dimension, shop: Shop) -> None:
 
 def _refuse_short(what: str, depth: Dimension, narrow: Sequence[Cutter]) -> None:
     longest = max(narrow, key=lambda cutter: (cutter.reach, cutter.diameter))
-    raise refusal("cutter reach",
-                  "the {cut} is {depth} deep and no cutter of the shop that fits it reaches so far; the {diameter} one goes {reach} deep",
-                  "A cutter of {diameter} that reaches {depth} would do, or a cut {reach} deep.", "MS-8",
-                  cut=what, depth=depth, diameter=longest.diameter, reach=longest.reach)  # fmt: skip
+    raise refusal(
+        "cutter reach",
+        "the {cut} is {depth} deep and no cutter of the shop that fits it reaches so far; the {diameter} one goes {reach} deep",
+        "A cutter of {diameter} that reaches {depth} would do, or a cut {reach} deep.",
+        "MS-8",
+        cut=what,
+        depth=depth,
+        diameter=longest.diameter,
+        reach=longest.reach,
+    )
 
 
 def dado_set(span: Span, depth: Dimension, role: Role, what: str, shop: Shop) -> Tool:
-    """The widest stack of the saw's dado set that is no wider than the cut (any, for a step). Raises Refused as for a cutter (MS-8)."""
+    """The widest stack of the saw's dado set that is no wider than the cut (any, for a step). Raises Refused as for a cutter
+    (MS-8).
+    """
     saw = shop.machines.table_saw
     widths = saw.dado_widths if saw is not None else ()
     fitting = [width for width in widths if role is Role.STEP or width <= span.size]
@@ -303,13 +332,27 @@ def blade(span: Span, depth: Dimension, role: Role, what: str, shop: Shop) -> To
     """The saw's own blade, for single kerfs side by side. Raises Refused where the kerf is wider than the cut (MS-8)."""
     saw, kerf = shop.machines.table_saw, shop.saw.kerf
     if saw is None or (role is not Role.STEP and kerf > span.size):
-        raise refusal("saw kerf", "the {cut} is {width} wide and the saw cuts {kerf}",
-                      "A blade with a kerf of {width} or less would do.", "MS-8", cut=what, width=span.size, kerf=kerf)  # fmt: skip
+        raise refusal(
+            "saw kerf",
+            "the {cut} is {width} wide and the saw cuts {kerf}",
+            "A blade with a kerf of {width} or less would do.",
+            "MS-8",
+            cut=what,
+            width=span.size,
+            kerf=kerf,
+        )
     _refuse_blade(what, depth, saw.blade_height)
     return Tool(ToolKind.BLADE, kerf, saw.blade_height)
 
 
 def _refuse_blade(what: str, depth: Dimension, height: Dimension) -> None:
     if depth > height:
-        raise refusal("blade height", "the {cut} is {depth} deep and the saw cuts {height} at most",
-                      "Cut it with a router, or no deeper than {height}.", "MS-8", cut=what, depth=depth, height=height)  # fmt: skip
+        raise refusal(
+            "blade height",
+            "the {cut} is {depth} deep and the saw cuts {height} at most",
+            "Cut it with a router, or no deeper than {height}.",
+            "MS-8",
+            cut=what,
+            depth=depth,
+            height=height,
+        )

@@ -1,4 +1,6 @@
-"""Settings in the maker's words: how the work lies, what to set, which way to feed, what a test piece shows. Used by cards and terminal alike."""
+"""Settings in the maker's words: how the work lies, what to set, which way to feed, what a test piece shows. Used by cards and
+terminal alike.
+"""
 
 from __future__ import annotations
 
@@ -91,7 +93,9 @@ def lie_words(setting: Setting, work: Work) -> str:
 
 
 def lying_together(setting: Setting) -> tuple[tuple[str, tuple[Work, ...]], ...]:
-    """The works by how they lie. Parts that are only turned end for end are told once: ``left end, then right end to the fence``."""
+    """The works by how they lie. Parts that are only turned end for end are told once: ``left end, then right end to the
+    fence``.
+    """
     turned: dict[tuple[object, ...], list[Work]] = {}
     for work in setting.works:
         turned.setdefault((work.boards, work.positions, work.squared, work.stops), []).append(work)
@@ -135,7 +139,9 @@ def reading_words(setting: Setting, reading: Reading) -> str:
 
 
 def beside_words(setting: Setting, reading: Reading, show: Callable[[Length], str]) -> str:
-    """The same fence by another side of the cutter: ``its middle 3/8 in``, ``its near side 1/4 in``; '' for a height and for a line. MS-1."""
+    """The same fence by another side of the cutter: ``its middle 3/8 in``, ``its near side 1/4 in``; '' for a height and for a
+    line. MS-1.
+    """
     at = next((each for each in setting.passes if _set_by(setting, each, reading.value) == reading.exact), None)
     if at is None:
         return ""
@@ -171,15 +177,19 @@ def stop_words(stops: Stops, show: Callable[[Length], str], *, at_table: bool) -
 
 
 def position_words(setting: Setting, work: Work, show: Callable[[Length], str]) -> str:
-    """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on one.
+    """Where mortises or holes stand: their middles along from the reference, and the pencil line they lie on where they lie on
+    one.
 
-    A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-1). '' where there are none.
+    A mortise's length, width and depth go with it; where lengths differ, each stands with its middle (MS-1). '' where there are
+    none.
     """
     return said_on(position_clauses(setting, work, show))
 
 
 def position_clauses(setting: Setting, work: Work, show: Callable[[Length], str]) -> tuple[str, ...]:
-    """The same in pieces, each with what goes before it where it follows another: what parts of a card have in common is said once (PR-11)."""
+    """The same in pieces, each with what goes before it where it follows another: what parts of a card have in common is said
+    once (PR-11).
+    """
     lines = list(dict.fromkeys(position.line for position in work.positions))
     is_mortise = setting.role is Role.MORTISE
     lengths = {position.width for position in work.positions}
@@ -214,14 +224,21 @@ def change_words(setting: Setting) -> str:
 
 
 def offset_words(setting: Setting, show: Callable[[Length], str]) -> str:
-    """How far the straightedge stands from the near wall, and what to do where the router isn't known; '' without a straightedge. MS-5."""
+    """How far the straightedge stands from the near wall, and what to do where the router isn't known; '' without a
+    straightedge. MS-5.
+    """
     if setting.offset is None:
         return ""
-    return f"straightedge to the near wall {show(setting.offset)}, by base and cutter: try yours on scrap, and write its offset under [shop]"
+    return (
+        f"straightedge to the near wall {show(setting.offset)}, by base and cutter: try yours on scrap, and "
+        f"write its offset under [shop]"
+    )
 
 
 def touch_words(setting: Setting) -> str:
-    """The same in a word or two, for a column: ``cutter``, ``fence and height``, ``nothing``; work at the bench is ``by hand``."""
+    """The same in a word or two, for a column: ``cutter``, ``fence and height``, ``nothing``; work at the bench is ``by
+    hand``.
+    """
     if setting.machine is MachineKind.BENCH:
         return "by hand"
     if Adjustment.CUTTER in setting.changes:
@@ -236,7 +253,8 @@ def order_words(found: SettingsList) -> str:
         return f"{_counted(cards, 'card')}, all hand work."
     best = "" if found.is_proved else " A job this large is ordered step by step; a better order may exist."
     return (
-        f"{_counted(cards, 'card')}, {_counted(cutters, 'cutter change')}, {_counted(set_ups, 'set-up')} where taking part after part "
+        f"{_counted(cards, 'card')}, {_counted(cutters, 'cutter change')}, {_counted(set_ups, 'set-up')} where "
+        f"taking part after part "
         f"would need {found.naive_set_ups}.{best}"
     )
 
@@ -245,7 +263,10 @@ def set_up_words(found: SettingsList) -> str:
     """What is counted as a set-up, since it is not the number of cards; '' where nothing is set up at all. Rule MS-3."""
     if _is_all_hand_work(found):
         return ""
-    return "A set-up is each time that cutter, fence or height is set: a card with two heights takes two, one that touches nothing none."
+    return (
+        "A set-up is each time that cutter, fence or height is set: a card with two heights takes two, one "
+        "that touches nothing none."
+    )
 
 
 def _is_all_hand_work(found: SettingsList) -> bool:
@@ -267,7 +288,9 @@ def told_together(findings: Iterable[Finding]) -> Iterator[Finding]:
 
 
 def band_words(bands: BandsFirst) -> str:
-    """What has to be banded before a card: ``drawer 1 to 3 front: band the left end and right end, and trim it, before card 2``. EB-1."""
+    """What has to be banded before a card: ``drawer 1 to 3 front: band the left end and right end, and trim it, before card
+    2``. EB-1.
+    """
     how, then = ("lip", "plane it flush") if bands.is_lipping else ("band", "trim")
     said = f"{how} the {listed(bands.edges)} and {then}, before card {bands.number}"
     return f"{in_few_words(bands.boards)}: {said}, which counts from the finished edges"
@@ -299,7 +322,9 @@ _EFFECT: Final = {
 
 
 def effect_words(reading: Reading) -> str:
-    """What the remainder does to the fit of the joint: ``the joint is that much tighter``; '' where nothing is left over or depends on it. MS-2."""
+    """What the remainder does to the fit of the joint: ``the joint is that much tighter``; '' where nothing is left over or
+    depends on it. MS-2.
+    """
     if reading.affects is None or not reading.by:
         return ""
     return _EFFECT[reading.affects][0 if reading.by.mm > 0 else 1]
@@ -391,10 +416,11 @@ _SLIP: Final = Length(Fraction(3))
 
 
 def put_right_words(setting: Setting, measured: Measured, found: Length, rule: Graduation) -> str:
-    """What to move where the test piece's ``measured`` came out as ``found``: ``5.9 mm is 0.1 mm too deep: set it 0.1 mm shallower``.
+    """What to move where the test piece's ``measured`` came out as ``found``: ``5.9 mm is 0.1 mm too deep: set it 0.1 mm
+    shallower``.
 
-    It is as it should be where callipers can show no difference. Raises BadInput for a measure the card's test piece hasn't, and for one more
-    than 3 mm off, which is a slip. Rule MS-1.
+    It is as it should be where callipers can show no difference. Raises BadInput for a measure the card's test piece hasn't, and
+    for one more than 3 mm off, which is a slip. Rule MS-1.
     """
     wanted = next((each.value for each in setting.test_piece.measures if each.measured is measured), None)
     if wanted is None:
@@ -409,7 +435,8 @@ def put_right_words(setting: Setting, measured: Measured, found: Length, rule: G
     fault = _sided(_OFF[measured][0 if off.mm > 0 else 1], is_gauged=setting.guide is Guide.GAUGED_LINE)
     if correction is None:
         return (
-            f"{shown} is {by} {fault}. No setting changes that: the cut is as wide as the cutter makes it. Measure again; if it stays so, "
+            f"{shown} is {by} {fault}. No setting changes that: the cut is as wide as the cutter makes it. "
+            f"Measure again; if it stays so, "
             f"write the width it cuts under [shop] and plan anew."
         )
     return f"{shown} is {by} {fault}: {_moving(setting, correction, by)}."
@@ -419,7 +446,10 @@ def _moving(setting: Setting, correction: Correction, by: str = "x") -> str:
     farther = correction.direction in (Direction.FARTHER, Direction.DEEPER)
     if correction.adjust is Adjust.HEIGHT:
         if setting.machine in _TABLES:
-            return f"{'raise' if farther else 'lower'} the {'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by {by}"
+            return (
+                f"{'raise' if farther else 'lower'} the "
+                f"{'blade' if setting.machine is MachineKind.TABLE_SAW else 'cutter'} by {by}"
+            )
         return f"set it {by} {'deeper' if farther else 'shallower'}"
     where = f"{by} {_way(setting, farther=farther)}"
     return _widening(setting, where) if correction.adjust is Adjust.FAR_FENCE else f"move the {_guide(setting)} {where}"

@@ -6,7 +6,29 @@ from joinlay.shop.practice import LENGTH_RULES, RATIO_RULES, LengthRule, Practic
 from joinlay.shop.tools import CornerCutter, Cutter, Saw, Shop, TenonStock, deepest_mortise, is_sold, usual_shop
 
 __all__ = [
-    "LENGTH_RULES", "RATIO_RULES", "USUAL_GLUE", "Clamps", "CornerCutter", "Cutter", "Glue", "HandRouter", "HandTools", "LengthRule", "MachineKind",
-    "Machines", "Practice", "RatioRule", "RouterTable", "RunLimits", "Saw", "Shop", "TableSaw", "TenonStock", "deepest_mortise", "is_sold",
-    "usual_machines", "usual_practice", "usual_shop",
-]  # fmt: skip
+    "LENGTH_RULES",
+    "RATIO_RULES",
+    "USUAL_GLUE",
+    "Clamps",
+    "CornerCutter",
+    "Cutter",
+    "Glue",
+    "HandRouter",
+    "HandTools",
+    "LengthRule",
+    "MachineKind",
+    "Machines",
+    "Practice",
+    "RatioRule",
+    "RouterTable",
+    "RunLimits",
+    "Saw",
+    "Shop",
+    "TableSaw",
+    "TenonStock",
+    "deepest_mortise",
+    "is_sold",
+    "usual_machines",
+    "usual_practice",
+    "usual_shop",
+]

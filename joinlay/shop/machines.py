@@ -171,7 +171,8 @@ class Machines:
     ``has_mortiser`` is for the mortiser that cuts mortises for the shop's tenon stock. ``first_choice`` is the order in which the
     machines are tried for a channel or a rabbet; the first that can take the part is used and the reason is said. ``hand_tools``
     cut what no machine does; None for a shop where nothing is cut by hand. What the mortiser can be set to, small to large, is in
-    ``mortise_depths``, ``mortise_heights`` (from its fence to the mortise's centre) and ``mortise_widths``; none of one: any (MS-10).
+    ``mortise_depths``, ``mortise_heights`` (from its fence to the mortise's centre) and ``mortise_widths``; none of one: any
+    (MS-10).
     """
 
     router_table: RouterTable | None
@@ -194,7 +195,9 @@ class Machines:
 
     @property
     def depth_stops(self) -> tuple[Dimension, ...]:
-        """The depths a mortise can have, shallow to deep, where the mortiser has stops; none where it takes any, or there is no mortiser (MS-10)."""
+        """The depths a mortise can have, shallow to deep, where the mortiser has stops; none where it takes any, or there is
+        no mortiser (MS-10).
+        """
         return self.mortise_depths if self.has_mortiser else ()
 
     @property
@@ -204,11 +207,15 @@ class Machines:
 
     @property
     def width_steps(self) -> tuple[Dimension, ...]:
-        """The widths along its line a mortise can have, narrow to wide, where the mortiser gives certain ones; else none (MS-10)."""
+        """The widths along its line a mortise can have, narrow to wide, where the mortiser gives certain ones; else none
+        (MS-10).
+        """
         return self.mortise_widths if self.has_mortiser else ()
 
     def fence_height(self, kind: MachineKind) -> Dimension | None:
-        """How high the fence of this machine stands; None for what has no fence to stand work against, and for a machine the shop hasn't."""
+        """How high the fence of this machine stands; None for what has no fence to stand work against, and for a machine the
+        shop hasn't.
+        """
         if kind is MachineKind.ROUTER_TABLE:
             return None if self.router_table is None else self.router_table.fence_height
         return self.table_saw.fence_height if kind is MachineKind.TABLE_SAW and self.table_saw is not None else None

@@ -56,14 +56,20 @@ class CornerCutter:
         """Refuse sizes of zero or less, a tongue too thick for its slot, and one longer than any slot is deep."""
         require_positive("corner cutter", self.slot, self.tongue, self.length, self.deepest, self.diameter)
         if self.tongue > self.slot:
-            raise BadSize("the test piece's tongue is {tongue} thick and its slot {slot} wide; lower the cutter until it goes in.",
-                          tongue=self.tongue, slot=self.slot)  # fmt: skip
+            raise BadSize(
+                "the test piece's tongue is {tongue} thick and its slot {slot} wide; lower the cutter until it goes in.",
+                tongue=self.tongue,
+                slot=self.slot,
+            )
         if self.length >= self.deepest:
             raise BadSize("the test piece's tongue is {length} long and the deepest slot {deepest}; a slot is deeper than that.",
                           length=self.length, deepest=self.deepest)  # fmt: skip
         if self.deepest >= self.diameter:
-            raise BadSize("the deepest slot is {deepest} and the cutter {diameter} across; it stands out by less than it is wide.",
-                          deepest=self.deepest, diameter=self.diameter)  # fmt: skip
+            raise BadSize(
+                "the deepest slot is {deepest} and the cutter {diameter} across; it stands out by less than it is wide.",
+                deepest=self.deepest,
+                diameter=self.diameter,
+            )
 
 
 @dataclass(frozen=True, slots=True)

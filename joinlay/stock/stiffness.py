@@ -39,8 +39,8 @@ SHEET_DENSITY: Final[dict[str, Fraction]] = {
 #: Handbook 2010, table 5-1 (from memory), so that a sag is not made to look small.
 _ACROSS: Final = {"flat": Fraction(1, 20), "quarter": Fraction(1, 10)}
 
-#: Plywood up to this is taken as three-ply where nobody has counted: PS 1 lets a 1/4 in panel have three plies, and what is sold at 3 and
-#: 4 mm has no more. Source: PS 1 and common practice, from memory.
+#: Plywood up to this is taken as three-ply where nobody has counted: PS 1 lets a 1/4 in panel have three plies, and what is sold
+#: at 3 and 4 mm has no more. Source: PS 1 and common practice, from memory.
 _THIN_PLYWOOD: Final = mm(7)
 _THREE: Final = 3
 
@@ -58,7 +58,8 @@ def stiffness_of(stock: Sheet | Solid) -> Stiffness:
     """How stiff ``stock`` is (CK-3). Without figures of its own, a sheet is taken as the softest of its kind.
 
     Plywood whose plies are counted, and thin plywood, which is taken as three-ply, is the weaker across its face grain
-    (``across_share``); any other sheet is taken as stiff both ways alike. Raises BadInput for a kind of sheet or a species that isn't in the tables.
+    (``across_share``); any other sheet is taken as stiff both ways alike. Raises BadInput for a kind of sheet or a species that
+    isn't in the tables.
     """
     if isinstance(stock, Sheet):
         if stock.modulus_along is not None:
@@ -72,15 +73,18 @@ def stiffness_of(stock: Sheet | Solid) -> Stiffness:
 
 
 def taken_as_three_ply(sheet: Sheet) -> bool:
-    """True for thin plywood of which neither stiffness nor plies are known: it is judged as the weakest that is sold so thin (CK-3)."""
+    """True for thin plywood of which neither stiffness nor plies are known: it is judged as the weakest that is sold so thin
+    (CK-3).
+    """
     return sheet.kind == "plywood" and sheet.plies is None and sheet.modulus_along is None and sheet.thickness <= _THIN_PLYWOOD
 
 
 def across_share(plies: int) -> Fraction:
     """How stiff plywood of so many equal ``plies`` is in bending across its face grain, as a share of that along it (CK-3).
 
-    Every other ply runs across, and each counts with the cube of its distance from the middle: 0.09 of three plies, 0.31 of five, 0.45 of
-    seven. ``plies`` is odd, 3 or more. Source: theory of layered beams, plies as stiff across the grain as flat-sawn wood.
+    Every other ply runs across, and each counts with the cube of its distance from the middle: 0.09 of three plies, 0.31 of five,
+    0.45 of seven. ``plies`` is odd, 3 or more. Source: theory of layered beams, plies as stiff across the grain as flat-sawn
+    wood.
     """
     runs_along = Fraction(0)
     for outer in range(plies, 0, -2):

@@ -36,7 +36,8 @@ class Sheet:
     """A sheet good. ``nominal`` is the thickness it is sold as, ``measured`` what callipers say (None: not measured).
 
     ``length`` and ``width`` are the whole sheet's, length along the face grain. ``modulus_along`` and ``modulus_across`` are its
-    stiffness in GPa with and across the face grain, where the maker knows them; ``plies`` how many layers plywood has (None: not counted).
+    stiffness in GPa with and across the face grain, where the maker knows them; ``plies`` how many layers plywood has (None: not
+    counted).
     """
 
     name: str
@@ -57,7 +58,8 @@ class Sheet:
         require_positive(self.name, self.nominal, self.length, self.width, self.measured)
         if self.plies is not None and (self.plies < _FEWEST_PLIES or self.plies % 2 == 0):
             raise BadInput(
-                f"{self.name}: plies is {self.plies}; plywood has an odd number of them, 3 or more, since both faces run the same way."
+                f"{self.name}: plies is {self.plies}; plywood has an odd number of them, 3 or more, since both "
+                f"faces run the same way."
             )
 
     @property

@@ -44,7 +44,9 @@ class DrawerBank:
         return (min(low for low, _ in spans) + max(high for _, high in spans)) / 2
 
     def rows(self) -> tuple[tuple[int, str, Drawer], ...]:
-        """The first drawer of each row with the row's place from the top and its numbers, or what the maker calls them: (1, ``3``, drawer 3)."""
+        """The first drawer of each row with the row's place from the top and its numbers, or what the maker calls them: (1,
+        ``3``, drawer 3).
+        """
         return tuple((n, ", ".join(map(_number, row)), row[0]) for n, row in enumerate(self.by_row, start=1))
 
     def rows_at(self, hand: Hand) -> tuple[tuple[int, str, Drawer], ...]:
@@ -57,8 +59,8 @@ class DrawerBank:
 class WholePiece:
     """A whole piece: its boards by assembly, and its banks from the left.
 
-    ``nails`` are where they stand along each runner from its front end, where it is nailed (RN-4).
-    ``is_there`` where frame and case were there before: then they are only as large as they were measured, and none of them is made.
+    ``nails`` are where they stand along each runner from its front end, where it is nailed (RN-4). ``is_there`` where frame and
+    case were there before: then they are only as large as they were measured, and none of them is made.
     """
 
     frame: tuple[Board, ...]
@@ -107,7 +109,9 @@ class WholePiece:
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def is_shared(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> bool:
-        """True where no wood stands beside ``drawer`` at that hand, but a double bearer lies under it and the next of its row (RO-1)."""
+        """True where no wood stands beside ``drawer`` at that hand, but a double bearer lies under it and the next of its row
+        (RO-1).
+        """
         row = next(row for row in bank.by_row if drawer in row)
         place = row.index(drawer) - (hand is Hand.LEFT)
         return 0 <= place < len(row) - 1 and self.partition_right_of(row[place]) is None
@@ -119,7 +123,9 @@ class WholePiece:
         return next(board for board in self.runners_of(owner, Hand.RIGHT) if board.role.kind is PartKind.GUIDE)
 
     def wood_beside(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> Board:
-        """What stands beside ``drawer`` of ``bank`` at that hand: a side of the case, a partition between banks, or one in its row."""
+        """What stands beside ``drawer`` of ``bank`` at that hand: a side of the case, a partition between banks, or one in its
+        row.
+        """
         row = next(row for row in bank.by_row if drawer in row)
         place = row.index(drawer)
         in_row = row[place] if hand is Hand.RIGHT else row[place - 1] if place else None
@@ -152,7 +158,9 @@ class WholePiece:
 
 
 def whole_piece(plan: Plan) -> WholePiece | None:
-    """The piece of ``plan``, made or there before; None where the job gives only openings, or its case was refused, or no drawer could be made."""
+    """The piece of ``plan``, made or there before; None where the job gives only openings, or its case was refused, or no
+    drawer could be made.
+    """
     found = {assembly.of: assembly.boards for assembly in plan.others}
     if plan.existing:
         found |= {of: tuple(board for board in plan.existing if board.role.whole is of) for of in (Whole.CASE, Whole.FRAME)}

@@ -224,7 +224,9 @@ def _other(here: str, there: str) -> tuple[str, ...]:
 
 
 def _nearest_end(flap: Flap) -> str:
-    """The maker's word for the end of a board that mortises in its face or edge are by; '' where they are by neither, or in one."""
+    """The maker's word for the end of a board that mortises in its face or edge are by; '' where they are by neither, or in
+    one.
+    """
     if flap.surface in (Surface.END, Surface.FAR_END):
         return ""
     middle, long = flap.mortises[0].cut.along.centre.mm, flap.board.length.mm

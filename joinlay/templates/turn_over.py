@@ -1,7 +1,7 @@
 """Left and right on one paper: what is drawn for one hand, turned over with the print down, is the other's (PR-11).
 
-A template that is turned over about its own upright zero, the end or the fold, swaps left and right and leaves heights as they are.
-Its marks are pricked through, so they are as true on the back as on the front; its words are read before it is turned.
+A template that is turned over about its own upright zero, the end or the fold, swaps left and right and leaves heights as they
+are. Its marks are pricked through, so they are as true on the back as on the front; its words are read before it is turned.
 """
 
 from __future__ import annotations
@@ -62,7 +62,8 @@ def both_ways(
 
 
 def turned_block(turned: TurnedOver, lines: Sequence[str], count: int = 0) -> Block:
-    """What a paper says of the parts it marks when it is turned over: their hand, names, end, and how many where ``count`` is not 0.
+    """What a paper says of the parts it marks when it is turned over: their hand, names, end, and how many where ``count`` is not
+    0.
 
     ``lines`` are their names, as they are to be set.
     """

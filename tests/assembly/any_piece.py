@@ -137,10 +137,15 @@ def specs(draw):
     sides = draw(stocks(unit, "3/4", "5/8", "13/16"))
     stile = draw(lengths(unit, "3/2", "5/2"))
     frame = FrameMake(
-        draw(stocks(unit, "3/4", "3/4", "1")), stile=stile, mullion=draw(lengths(unit, "3/2", 2)), rail=draw(lengths(unit, "7/8", "5/4")),
-        top_rail=draw(lengths(unit, "3/2", "5/2")), bottom_rail=draw(lengths(unit, "3/2", 3)),
-        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))), scribe=draw(st.sampled_from([size(0), size(0), size("3/4")])),
-    )  # fmt: skip
+        draw(stocks(unit, "3/4", "3/4", "1")),
+        stile=stile,
+        mullion=draw(lengths(unit, "3/2", 2)),
+        rail=draw(lengths(unit, "7/8", "5/4")),
+        top_rail=draw(lengths(unit, "3/2", "5/2")),
+        bottom_rail=draw(lengths(unit, "3/2", 3)),
+        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))),
+        scribe=draw(st.sampled_from([size(0), size(0), size("3/4")])),
+    )
     case = CaseMake(
         sides, draw(st.one_of(st.just(sides), stocks(unit, "3/4", "1/2", "3/4"))), draw(stocks(unit, "1/4", "3/16", "3/8")),
         has_stopped_dadoes=draw(st.booleans()), back_inset=draw(st.one_of(st.none(), st.none(), lengths(unit, "1/3", 1))),
@@ -153,6 +158,14 @@ def specs(draw):
         kind = draw(st.integers(0, 3))
         base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2)
     return PieceSpec(
-        width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))), height=size(Length(least)), depth=draw(lengths(unit, 10, 26)),
-        frame=frame, case=case, banks=tuple(banks), runner=runner, stops=StopMake(runner) if draw(st.booleans()) else None, top=top, base=base,
-    ), own  # fmt: skip
+        width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))),
+        height=size(Length(least)),
+        depth=draw(lengths(unit, 10, 26)),
+        frame=frame,
+        case=case,
+        banks=tuple(banks),
+        runner=runner,
+        stops=StopMake(runner) if draw(st.booleans()) else None,
+        top=top,
+        base=base,
+    ), own

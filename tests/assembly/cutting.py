@@ -69,7 +69,9 @@ def swept(setting, work, board, fence_error=ZERO, height_error=ZERO, far_error=Z
 
 
 def _teeth(setting, deep, board, work):
-    """How far back from its widest the cutter stands, and over which depth: a plain one all along, one with a corner's shape below its teeth too."""
+    """How far back from its widest the cutter stands, and over which depth: a plain one all along, one with a corner's shape
+    below its teeth too.
+    """
     shape = setting.tool.shape
     if shape is None:
         return ((ZERO, deep),)
@@ -126,8 +128,9 @@ def volume_left(board, boxes):
     return wood.volume()
 
 
-#: What a maker who reads the card does, standing at the south and looking north: which way the cutter then travels through the wood, and
-#: where the surface lies that the card counts from. At a table the work goes to the west, so the cutter travels east through it.
+#: What a maker who reads the card does, standing at the south and looking north: which way the cutter then travels through the
+#: wood, and where the surface lies that the card counts from. At a table the work goes to the west, so the cutter travels east
+#: through it.
 NORTH, EAST, SOUTH, WEST = (0, 1), (1, 0), (0, -1), (-1, 0)
 WALKS = {
     "right to left, fence behind": (EAST, NORTH),
@@ -145,7 +148,8 @@ TURNS = {MachineKind.ROUTER_TABLE: 1, MachineKind.HAND_ROUTER: -1}
 
 
 def against_the_feed(travel, wall, turn):
-    """True where a tooth at ``wall`` (a direction from the cutter's middle) moves with the cutter's own travel, against the wood that comes.
+    """True where a tooth at ``wall`` (a direction from the cutter's middle) moves with the cutter's own travel, against the wood
+    that comes.
 
     ``turn`` is 1 for counter-clockwise: there the tooth moves a quarter turn to the left of ``wall``.
     """
@@ -167,9 +171,9 @@ def walls_that_must_be_fresh(setting, walk):
 def climbs(setting, work, board, wood, walk=None):
     """Where a pass of ``setting`` climbs, or lets wood pass between fence and cutter: the cuts MS-6 forbids.
 
-    Only what a card prints is read, and ``walk`` is which way it says to go. ``wood`` is what was taken before, and is added to. All along
-    the cut and at every depth of it, a pass that takes any wood the card's earlier ones left takes it at the wall where the cutter goes
-    against the feed.
+    Only what a card prints is read, and ``walk`` is which way it says to go. ``wood`` is what was taken before, and is added to.
+    All along the cut and at every depth of it, a pass that takes any wood the card's earlier ones left takes it at the wall where
+    the cutter goes against the feed.
     """
     wanted = walls_that_must_be_fresh(setting, feed_words(setting) if walk is None else walk)
     axis = [Axis.ALONG, Axis.ACROSS, Axis.INTO].index(work.fence.axis)

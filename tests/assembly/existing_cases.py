@@ -66,7 +66,9 @@ def mm(length):
 
 
 def measured(made, *, sides="ply", left_out=()):
-    """The keys of ``[runners]`` that tell of the first bank of a piece ``made`` here, and that bank's openings, as a job's text."""
+    """The keys of ``[runners]`` that tell of the first bank of a piece ``made`` here, and that bank's openings, as a job's
+    text.
+    """
     by_role = {board.role: SpaceBox.around(board) for board in made.boards}
     drawers = [next(drawer for drawer in made.drawers if drawer.role == role) for (role,) in made.rows[0]]
     left = by_role[PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT)].high[0]

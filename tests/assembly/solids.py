@@ -40,7 +40,9 @@ def gap_is_true(met, facing, boards, wood):
 
 
 def can_be_pushed(met, facing, boards):
-    """True for a gap that a straight push proves: not the further end of a side that leans, nor a tongue whose shoulder touches first."""
+    """True for a gap that a straight push proves: not the further end of a side that leans, nor a tongue whose shoulder
+    touches first.
+    """
     (moving, plane), _ = ends_of(met, facing)
     one = boards[moving]
     way = direction_into(one, plane.surface)

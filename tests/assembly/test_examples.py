@@ -23,7 +23,9 @@ def test_an_example_is_a_whole_piece_with_little_to_warn_of(name):
 
 
 def test_the_print_chest_is_warned_of_and_says_how_far_out_and_how_many():
-    """CK-5: with one drawer nine tenths out, 48 lb on its front tips it, which is less than a child's 60 lb (moments by hand, another program)."""
+    """CK-5: with one drawer nine tenths out, 48 lb on its front tips it, which is less than a child's 60 lb (moments by hand,
+    another program).
+    """
     planned = example("print-chest")
     (tips,) = [f for f in planned.findings if f.kind == "tipping"]
     assert tips.harm is Harm.WARN

@@ -1,7 +1,7 @@
 """Runners for openings that are there: the same that the case would get if it were made here, and assembled in it as solids.
 
-The check from outside is the other way of working: a case designed as a whole, whose parts are proved by themselves, measured and told again
-as one that someone else built.
+The check from outside is the other way of working: a case designed as a whole, whose parts are proved by themselves, measured and
+told again as one that someone else built.
 """
 
 from __future__ import annotations

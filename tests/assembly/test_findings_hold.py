@@ -1,4 +1,6 @@
-"""What the checks say clears does clear in the solids of whole pieces: guides, kickers, stops and the frame, shut and on the way out."""
+"""What the checks say clears does clear in the solids of whole pieces: guides, kickers, stops and the frame, shut and on the
+way out.
+"""
 
 from __future__ import annotations
 

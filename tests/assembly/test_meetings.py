@@ -74,7 +74,9 @@ def is_free_backwards(one, other, way):
 
 @ANY_CHEST
 def test_boards_close_in_the_ways_it_says_and_in_no_other(changed):
-    """A part that leans or is planed to a slant parts from its place by little, so its ways are looked at in the straight chests."""
+    """A part that leans or is planed to a slant parts from its place by little, so its ways are looked at in the straight
+    chests.
+    """
     piece = chest(**changed)
     bodies = solids(piece.boards)
     for met in piece.meetings:

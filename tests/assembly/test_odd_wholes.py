@@ -1,4 +1,6 @@
-"""Odd whole pieces, a row for each thing a piece may have: told at its line, refused with what would do, or put together, drawers drawn out."""
+"""Odd whole pieces, a row for each thing a piece may have: told at its line, refused with what would do, or put together,
+drawers drawn out.
+"""
 
 from __future__ import annotations
 
@@ -87,7 +89,8 @@ ODD = [
     ({"drawers": 'back-joint = "dado"\nback-set-in = "17"'}, REFUSED, ""),
     (
         {
-            "drawers": 'front-joint = "nailed butt"\nback-joint = "nailed butt"\nback-height = "on bottom"\nbottom-reach = "ends of the sides"'
+            "drawers": 'front-joint = "nailed butt"\nback-joint = "nailed butt"\nback-height = "on '
+            'bottom"\nbottom-reach = "ends of the sides"'
         },
         MADE,
         "",

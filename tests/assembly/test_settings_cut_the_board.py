@@ -189,14 +189,27 @@ def short_guided():
 
 #: For each way of guiding: the board, the shop, the guide, and the same walk with the guide on the other hand.
 GUIDED = {
-    "table": (lambda: dado(board("18", "5", "1/2"), "1", "21/64", "7/32"), lambda: usual_shop(Unit.INCH), Guide.FENCE,
-              "left to right, fence behind"),
+    "table": (
+        lambda: dado(board("18", "5", "1/2"), "1", "21/64", "7/32"),
+        lambda: usual_shop(Unit.INCH),
+        Guide.FENCE,
+        "left to right, fence behind",
+    ),
     "edge guide": (wide_panel, lambda: shop(cutters={"1/2": "1"}), Guide.EDGE_GUIDE, "away from you, guide on your left"),
-    "straightedge": (wide_panel, lambda: shop(cutters={"1/2": "1"}), Guide.STRAIGHTEDGE, "away from you, straightedge on your right"),
-    "mortise by edge guide": (routed_mortise, lambda: shop(Unit.MM, cutters={"6": "30"}), Guide.EDGE_GUIDE,
-                              "away from you, guide on your left"),
+    "straightedge": (
+        wide_panel,
+        lambda: shop(cutters={"1/2": "1"}),
+        Guide.STRAIGHTEDGE,
+        "away from you, straightedge on your right",
+    ),
+    "mortise by edge guide": (
+        routed_mortise,
+        lambda: shop(Unit.MM, cutters={"6": "30"}),
+        Guide.EDGE_GUIDE,
+        "away from you, guide on your left",
+    ),
     "mortise to a line": (routed_mortise, short_guided, Guide.CENTRE_LINE, "away from you, side counted from on your left"),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("way", GUIDED)
@@ -218,7 +231,9 @@ def test_a_way_of_guiding_turned_round_climbs(way, turned):
 
 @pytest.mark.parametrize("aside", ["-1", "1"])
 def test_a_mortiser_never_shaves_one_wall(aside):
-    """It has no guide that would hold against it: the cutter's whole width is in the wood, and a second pass beside the first is refused."""
+    """It has no guide that would hold against it: the cutter's whole width is in the wood, and a second pass beside the first
+    is refused.
+    """
     cut = end_mortises(board("18", "5", "1/2", name="mortised"), "1/4", "4 mm", "12 mm", "5/8", "1", "3")
     (setting,) = settings_for([cut], usual_shop(Unit.INCH)).settings
     assert setting.machine is MachineKind.MORTISER
@@ -337,7 +352,9 @@ def _round_ended(setting, work, of):
 
 
 def test_a_stopped_groove_is_the_plans_but_for_its_round_corners():
-    """The cutter's round ends touch the plan's square ones, so only the corners are left to chop, and nothing past them is lost."""
+    """The cutter's round ends touch the plan's square ones, so only the corners are left to chop, and nothing past them is
+    lost.
+    """
     side = groove(board("18", "5", "1/2"), "3/8", "1/4", "1/4", start="3", stop="15")
     (setting,) = settings_for([side], usual_shop(Unit.INCH)).settings
     cut, planned = _round_ended(setting, setting.works[0], side), solid_of(cut_boxes(side)[0])
@@ -376,9 +393,9 @@ def outward(placed, surface, turn):
 
 WEST, EAST, NORTH, SOUTH, UP, DOWN = (-1, 0, 0), (1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)
 
-#: Where the surfaces look when a maker stands at the south: the one the cutter enters, the one the guide bears on, the one cut first.
-#: A table's fence is behind it, and work goes from right to left, so the left surface meets the cutter first. A router is pushed
-#: away, its edge guide on the right, a straightedge on the left.
+#: Where the surfaces look when a maker stands at the south: the one the cutter enters, the one the guide bears on, the one cut
+#: first. A table's fence is behind it, and work goes from right to left, so the left surface meets the cutter first. A router is
+#: pushed away, its edge guide on the right, a straightedge on the left.
 STANCE = {
     Guide.FENCE: (DOWN, NORTH, WEST),
     Guide.EDGE_GUIDE: (UP, EAST, SOUTH),

@@ -1,4 +1,6 @@
-"""The law of the settings over whole pieces drawn at random: solid wood and sheets, every joint, inches and millimetres, shops of all kinds."""
+"""The law of the settings over whole pieces drawn at random: solid wood and sheets, every joint, inches and millimetres, shops
+of all kinds.
+"""
 
 from __future__ import annotations
 

@@ -79,6 +79,8 @@ step = "1/{step}"
 
 
 def wall_of(banks, drawers):
-    """The text of a job of a whole wall: so many drawers in so many banks, each graduated in its own way, with frame, runners and pulls."""
+    """The text of a job of a whole wall: so many drawers in so many banks, each graduated in its own way, with frame, runners
+    and pulls.
+    """
     each = [drawers // banks + (n < drawers % banks) for n in range(banks)]
     return _HEAD + _CASE + "".join(_BANK.format(drawers=count, step=16 + n) for n, count in enumerate(each))

@@ -17,7 +17,9 @@ def at_home(folder):
 
 
 def cost(env, code, *words, cwd=None):
-    """The seconds of processor time, and the MB of memory at most, of a fresh Python that runs ``code`` with these words behind it."""
+    """The seconds of processor time, and the MB of memory at most, of a fresh Python that runs ``code`` with these words
+    behind it.
+    """
     # Waited for by the system's own call, which alone tells one process's figures; what it says is thrown away.
     process = subprocess.Popen([sys.executable, "-c", code, *map(str, words)], stdout=subprocess.DEVNULL, env=env, cwd=cwd)
     _, status, used = os.wait4(process.pid, 0)
@@ -27,7 +29,8 @@ def cost(env, code, *words, cwd=None):
 
 
 def times(env, ours, other, rounds=7, cwd=None):
-    """How many times the processor time of ``other`` ``ours`` takes, each (code, *words): the middle of some pairs, one after the other.
+    """How many times the processor time of ``other`` ``ours`` takes, each (code, *words): the middle of some pairs, one after the
+    other.
 
     Turn about, so that whatever else the machine does slows both alike.
     """

@@ -21,7 +21,8 @@ LISTS: Final = 20
 #: What the lists are of: least and most length and width. Cases and shelves, drawers, all sorts, strips.
 _KINDS: Final = ((300, 1200, 200, 600), (350, 620, 90, 260), (100, 900, 60, 500), (400, 1800, 40, 150))
 
-#: The side of the square sheet and of the largest item, for classes 1 to 6; and items at 100 by 100 for classes 7 to 10: long, tall, large, small.
+#: The side of the square sheet and of the largest item, for classes 1 to 6; and items at 100 by 100 for classes 7 to 10: long,
+#: tall, large, small.
 _SQUARES: Final = {1: (10, 10), 2: (30, 10), 3: (40, 35), 4: (100, 35), 5: (100, 100), 6: (300, 100)}
 _SHAPES: Final = ((67, 100, 1, 50), (1, 50, 67, 100), (50, 100, 50, 100), (1, 50, 1, 50))
 
@@ -47,8 +48,8 @@ def parts_list(seed: int, count: int = 60) -> list[Item]:
 def instance(number: int, seed: int, count: int = 60) -> tuple[Bin, list[Item]]:
     """The sheet and ``count`` items of class ``number`` (1 to 10) of the recipes the literature compares by; none may be turned.
 
-    Source: Berkey and Wang 1987 (classes 1 to 6: items from 1 to so much on a square sheet), Martello and Vigo 1998 (7 to 10: seven in ten
-    long, tall, large or small), from memory. Only the recipe is theirs; the numbers are drawn here.
+    Source: Berkey and Wang 1987 (classes 1 to 6: items from 1 to so much on a square sheet), Martello and Vigo 1998 (7 to 10:
+    seven in ten long, tall, large or small), from memory. Only the recipe is theirs; the numbers are drawn here.
     """
     chance = Random(100 * number + seed)
     side, most = _SQUARES.get(number, (100, 0))

@@ -1,4 +1,5 @@
-"""The page at the bench, in a server of its own: from a key to the new drawing, from the command to the first page, and an hour of edits.
+"""The page at the bench, in a server of its own: from a key to the new drawing, from the command to the first page, and an hour
+of edits.
 
 What is held is the processor's time, which is what it takes on a quiet machine; how long it took on this one stands beside it.
 """

@@ -1,4 +1,6 @@
-"""The bench in a browser: what is typed is drawn, kept, undone; a fault is said and mended; two changes of one file are asked about."""
+"""The bench in a browser: what is typed is drawn, kept, undone; a fault is said and mended; two changes of one file are asked
+about.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The page at the machine on a phone: ticks that another browser sees, that wait while the network is gone, and what a test piece says."""
+"""The page at the machine on a phone: ticks that another browser sees, that wait while the network is gone, and what a test
+piece says.
+"""
 
 from __future__ import annotations
 

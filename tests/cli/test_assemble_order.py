@@ -57,7 +57,10 @@ def test_each_glue_up_stands_under_the_last_of_its_steps(capsys):
     assert lines[case - 2].startswith("2  Glue the right side")
     assert lines[case + 1].startswith("8 clamps from side to side, 4 along each of the bottom and top")
     assert lines[case + 2].startswith("before: Sand now, while you can reach: the inside faces")
-    split = "glue is open; all at once it would take 8 1/2 min; put the rest on without glue meanwhile, to hold it square; leave it in its clamps"
+    split = (
+        "glue is open; all at once it would take 8 1/2 min; put the rest on without glue meanwhile, to hold "
+        "it square; leave it in its clamps"
+    )
     assert sum(split in line for line in lines) == 1
     assert "winding: case, two sticks across it, at its front and at its back: no more than 1/32 in out" in lines
     assert any(line.startswith("In time: 5 h 28 min of work in 7 spells on 2 days") for line in lines)

@@ -43,7 +43,8 @@ def test_loose_tenons_as_json(capsys):
     assert set(answer) == {"tenon", "count", "centres", "mortise", "spacing", "findings"}
     assert set(answer["tenon"]) == {"thickness", "width", "length"}
     assert set(answer["mortise"]) == {"width", "depth_in_end", "depth_in_face", "from_reference_face", "slack"}
-    # Common practice (A18): a 1/2 in drawer side takes a 4 mm tenon, three of them in a corner 4 1/4 in high with the groove low down.
+    # Common practice (A18): a 1/2 in drawer side takes a 4 mm tenon, three of them in a corner 4 1/4 in high with the groove low
+    # down.
     assert exact(answer["tenon"]["thickness"]) == 4
     assert (answer["count"], len(answer["centres"])) == (3, 3)
     centres = [exact(centre) for centre in answer["centres"]]

@@ -1,4 +1,6 @@
-"""Odd jobs from the job file on: each goes together, or is refused with the number, by how much, and what works; and that then does."""
+"""Odd jobs from the job file on: each goes together, or is refused with the number, by how much, and what works; and that then
+does.
+"""
 
 from __future__ import annotations
 
@@ -146,23 +148,39 @@ CLEARANCES = but(('top-clearance = "1/16"', 'top-clearance = "1/2"\nside-clearan
     ("text", "number", "by_how_much", "remedy", "mended"),
     [
         pytest.param(
-            but((FRAME, f'{FRAME}rail = "2 mm"\n')), "(2 mm) high", "shoulders of 3/16 in", "lowest rail that holds one is 23/32 in high",
-            but((FRAME, f'{FRAME}rail = "23/32"\n')), id="rails of 2 mm",
+            but((FRAME, f'{FRAME}rail = "2 mm"\n')),
+            "(2 mm) high",
+            "shoulders of 3/16 in",
+            "lowest rail that holds one is 23/32 in high",
+            but((FRAME, f'{FRAME}rail = "23/32"\n')),
+            id="rails of 2 mm",
         ),
         pytest.param(
-            but((FRAME, f'{FRAME}stile = "5/8"\n')), "case left side in the opening", "leaves 0.095 in", "stile at least 1/8 in wider",
-            but((FRAME, f'{FRAME}stile = "3/4"\n')), id="frame narrower than the case inside",
+            but((FRAME, f'{FRAME}stile = "5/8"\n')),
+            "case left side in the opening",
+            "leaves 0.095 in",
+            "stile at least 1/8 in wider",
+            but((FRAME, f'{FRAME}stile = "3/4"\n')),
+            id="frame narrower than the case inside",
         ),
         pytest.param(
-            CLEARANCES, "stop block 3/16 in high", "1/2 in above the rail", "at least 19/32 in high",
-            CLEARANCES + '[stops]\nthickness = "19/32"\n', id="half an inch under the front too",
+            CLEARANCES,
+            "stop block 3/16 in high",
+            "1/2 in above the rail",
+            "at least 19/32 in high",
+            CLEARANCES + '[stops]\nthickness = "19/32"\n',
+            id="half an inch under the front too",
         ),
         pytest.param(
-            INCHES + 'taper = "-1/4"\n', "1/4 in wider at its back", "leaves 1/16 in in all", "widen by 1/16 in at most (a taper of -1/16 in)",
-            INCHES + 'taper = "-1/16"\n', id="much wider at the back",
+            INCHES + 'taper = "-1/4"\n',
+            "1/4 in wider at its back",
+            "leaves 1/16 in in all",
+            "widen by 1/16 in at most (a taper of -1/16 in)",
+            INCHES + 'taper = "-1/16"\n',
+            id="much wider at the back",
         ),
     ],
-)  # fmt: skip
+)
 def test_an_odd_job_is_refused_with_what_works(text, number, by_how_much, remedy, mended, tmp_path, capsys):
     ran = checked(text, tmp_path, capsys)
     assert ran.code == 1

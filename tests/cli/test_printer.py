@@ -81,13 +81,22 @@ def test_a_printer_is_added_listed_shown_and_forgotten(config, capsys):
     ("given", "said"),
     [
         (("--across", "199.2mm", "--down", "7 31/32 in"), "Read as across 199.2 mm of 200 mm, down 7 31/32 in of 200 mm."),
-        (("--across", "199.2", "--down", "200"), "Read as across 199.2 mm of 200 mm, down 200 mm of 200 mm. "
-         "A number without a unit was taken in millimetres (--inch for inches)."),
-        (("--across", "7 7/8", "--down", "7 7/8", "--inch"), "Read as across 7 7/8 in of 200 mm, down 7 7/8 in of 200 mm. "
-         "A number without a unit was taken in inches (--metric for millimetres)."),
-        (("--across", "200 mm", "--down", "200 mm", "--border", "5"), "A number without a unit was taken in millimetres (--inch for inches)."),
+        (
+            ("--across", "199.2", "--down", "200"),
+            "Read as across 199.2 mm of 200 mm, down 200 mm of 200 mm. "
+            "A number without a unit was taken in millimetres (--inch for inches).",
+        ),
+        (
+            ("--across", "7 7/8", "--down", "7 7/8", "--inch"),
+            "Read as across 7 7/8 in of 200 mm, down 7 7/8 in of 200 mm. "
+            "A number without a unit was taken in inches (--metric for millimetres).",
+        ),
+        (
+            ("--across", "200 mm", "--down", "200 mm", "--border", "5"),
+            "A number without a unit was taken in millimetres (--inch for inches).",
+        ),
     ],
-)  # fmt: skip
+)
 def test_it_says_in_which_unit_each_measure_was_taken(capsys, given, said):
     ran = run(capsys, "printer", "add", "laser", *given)
     assert (ran.code, ran.err) == (0, "")

@@ -65,7 +65,8 @@ def test_an_answer_at_the_bench_fetches_only_what_it_needs():
     code = (
         "import sys\nfrom joinlay.cli import main\n"
         "try:\n    main()\nexcept SystemExit as done:\n    assert not done.code\n"
-        "print([name for name in ('typer', 'pydantic', 'reportlab', 'rich', 'argparse') if name in sys.modules], file=sys.stderr)\n"
+        "print([name for name in ('typer', 'pydantic', 'reportlab', 'rich', 'argparse') if name in "
+        "sys.modules], file=sys.stderr)\n"
         "print(*sorted(name[8:] for name in sys.modules if name.startswith('joinlay.')), file=sys.stderr)"
     )
     ran = run_alone("joint", "dado", "--into", "18mm", "--panel", "11.7mm", "--metric", code=code)

@@ -50,9 +50,25 @@ def test_what_a_whole_piece_shows_in_notes_may_be_written(unit):
 
 #: Tables a first piece may want, and what else their header may be in the starter.
 TABLES = (
-    "case", "frame", "top", "base", "runners", "stops", "bank", "drawers", "pulls", "banding", "outline", "sawing", "offcut", "board", "prices",
-    "use", "seasons", "paper",
-)  # fmt: skip
+    "case",
+    "frame",
+    "top",
+    "base",
+    "runners",
+    "stops",
+    "bank",
+    "drawers",
+    "pulls",
+    "banding",
+    "outline",
+    "sawing",
+    "offcut",
+    "board",
+    "prices",
+    "use",
+    "seasons",
+    "paper",
+)
 
 
 @pytest.mark.parametrize("table", TABLES)

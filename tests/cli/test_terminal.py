@@ -14,10 +14,19 @@ ROOT = Path(__file__).parents[2]
 CHEST = ROOT / "examples" / "print-chest.toml"
 #: Every command that shows a table, as its words stand behind ``joinlay``.
 TABLES = (
-    ("settings", CHEST), ("settings", CHEST, "--card", "3"), ("settings", CHEST, "--for", "drawer 2 front"), ("list", CHEST),
-    ("list", CHEST, "--sheets"), ("list", CHEST, "--buy"), ("why", CHEST), ("keys", "drawers"), ("assemble", CHEST),
-    ("compare", CHEST, ROOT / "examples" / "seed-cabinet.toml"), ("check", CHEST), ("joint", "dado", "--into", "3/4", "--panel", "23/32"),
-)  # fmt: skip
+    ("settings", CHEST),
+    ("settings", CHEST, "--card", "3"),
+    ("settings", CHEST, "--for", "drawer 2 front"),
+    ("list", CHEST),
+    ("list", CHEST, "--sheets"),
+    ("list", CHEST, "--buy"),
+    ("why", CHEST),
+    ("keys", "drawers"),
+    ("assemble", CHEST),
+    ("compare", CHEST, ROOT / "examples" / "seed-cabinet.toml"),
+    ("check", CHEST),
+    ("joint", "dado", "--into", "3/4", "--panel", "23/32"),
+)
 
 
 @pytest.fixture

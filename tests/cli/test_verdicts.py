@@ -1,4 +1,6 @@
-"""One verdict a job, whichever command is asked: the same findings, harm and exit code in check, settings, make, on the cover and in plan.json."""
+"""One verdict a job, whichever command is asked: the same findings, harm and exit code in check, settings, make, on the cover
+and in plan.json.
+"""
 
 import json
 
@@ -26,16 +28,21 @@ SHOPS = {
     "no drill, and no hand tools": ("drill = false\nhand-tools = false\n", "", "refuse", "drill"),
     "no hand tools": ("hand-tools = false\n", "", None, None),
     "every cutter too short": (
-        'table-saw = false\ncutters = [{ diameter = "1/4", reach = "1/8" }]\n', 'back-joint = "dado"\n', "warn", "cutter reach",
+        'table-saw = false\ncutters = [{ diameter = "1/4", reach = "1/8" }]\n',
+        'back-joint = "dado"\n',
+        "warn",
+        "cutter reach",
     ),
     "every cutter too short, and no hand tools": (
-        'table-saw = false\nhand-tools = false\ncutters = [{ diameter = "1/4", reach = "1/8" }]\n', 'back-joint = "dado"\n', "refuse",
+        'table-saw = false\nhand-tools = false\ncutters = [{ diameter = "1/4", reach = "1/8" }]\n',
+        'back-joint = "dado"\n',
+        "refuse",
         "cutter reach",
     ),
     "every part too small to run": ('limits = { smallest = "60" }\n', "", "note", "small part"),
     "every part too small, and no hand tools": ('hand-tools = false\nlimits = { smallest = "60" }\n', "", "refuse", "small part"),
     "a low fence": ('router-table = { fence-height = "2" }\n', HALF_BLIND, "warn", "tall part"),
-}  # fmt: skip
+}
 
 PULLS = '[pulls]\nstock = "cherry"\ndiameter = "3/4"\nprojection = "1"\nhole = "3/8"\n'
 WORST_FIRST = ("refuse", "warn", "note")

@@ -49,7 +49,9 @@ def kept_files():
 
 
 def functions_and_classes(tree):
-    """Every public function and class of a module that stands at its top or in a public class, with the class it stands in or None."""
+    """Every public function and class of a module that stands at its top or in a public class, with the class it stands in or
+    None.
+    """
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
             yield node, None

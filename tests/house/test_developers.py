@@ -92,11 +92,19 @@ def test_what_is_not_there_is_found():
     page = (
         "`joinlay/nowhere.py`, `nowhere.py`, `tests/none/`, `no_such()`, `NoSuchClass`, `Plan.no_such()`, `ORDERS`\n"
         "`joinlay/jobs/plan.py` `read_source()`\n"
-        "| `joinlay/jobs/source.py` `read_source()` | `jobs/plan.py` `Plan.dimensions()`, `Plan`, `plan.py`, `ORDER`, `PartKind.DRAWER_FRONT` |\n"
+        "| `joinlay/jobs/source.py` `read_source()` | `jobs/plan.py` `Plan.dimensions()`, `Plan`, `plan.py`, "
+        "`ORDER`, `PartKind.DRAWER_FRONT` |\n"
     )
     assert list(untrue_in(page)) == [
-        "joinlay/nowhere.py", "nowhere.py", "tests/none/", "no_such()", "NoSuchClass", "Plan.no_such()", "ORDERS", "read_source()",
-    ]  # fmt: skip
+        "joinlay/nowhere.py",
+        "nowhere.py",
+        "tests/none/",
+        "no_such()",
+        "NoSuchClass",
+        "Plan.no_such()",
+        "ORDERS",
+        "read_source()",
+    ]
 
 
 def test_the_page_names_every_floor_once():

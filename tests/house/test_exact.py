@@ -4,7 +4,8 @@ import ast
 
 from tests.house.source import modules, modules_of
 
-#: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli` only show.
+#: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli`
+#: only show.
 EXACT_FLOORS = (
     "assembly",
     "boards",
@@ -89,7 +90,9 @@ def test_fractions_are_taken_from_one_place():
 
 
 def texts_read_by_fraction(tree):
-    """The lines where ``Fraction`` is given text, or is itself given to what may give it some: only ``fraction_in`` reads text."""
+    """The lines where ``Fraction`` is given text, or is itself given to what may give it some: only ``fraction_in`` reads
+    text.
+    """
     for node in ast.walk(tree):
         if not isinstance(node, ast.Call):
             continue

@@ -53,7 +53,9 @@ def test_only_the_fixed_names_stand_at_the_top():
 
 @pytest.mark.parametrize("path", modules())
 def test_a_module_is_read_in_one_sitting(path):
-    """One idea, one file: 100 to 400 lines are usual, and which ideas belong together is judged, not counted. Far past that there are two."""
+    """One idea, one file: 100 to 400 lines are usual, and which ideas belong together is judged, not counted. Far past that
+    there are two.
+    """
     lines = (ROOT / path).read_text(encoding="utf-8").count("\n")
     assert lines <= 500
 
@@ -115,7 +117,10 @@ def test_nothing_below_the_top_floors_touches_the_world_outside():
 
 
 def test_the_search_for_the_world_outside_finds_it():
-    written = "import os\nfrom datetime import date\nfrom random import Random\nfrom random import shuffle\nprint(open('x'))\np.read_text()"
+    written = (
+        "import os\nfrom datetime import date\nfrom random import Random\nfrom random import "
+        "shuffle\nprint(open('x'))\np.read_text()"
+    )
     assert sorted(word for _, word in reaches_outside(ast.parse(written))) == [
         "datetime",
         "open",

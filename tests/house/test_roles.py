@@ -13,8 +13,9 @@ SPOKEN = {"name", "part", "mate", "joint", "front"}
 #: Ways to take words apart.
 PARSING = {"split", "rsplit", "startswith", "endswith", "removeprefix", "removesuffix", "partition", "rpartition"}
 
-#: How many lines of each floor still do so. The figures may only get smaller: a floor that is through with it keeps those that are
-#: about names of other things, of printers, papers and files, and of what a maker writes, and a floor that isn't here has none.
+#: How many lines of each floor still do so. The figures may only get smaller: a floor that is through with it keeps those that
+#: are about names of other things, of printers, papers and files, and of what a maker writes, and a floor that isn't here has
+#: none.
 STILL = {
     "cli": 3,
     "documents": 15,

@@ -68,7 +68,9 @@ def holds(fill, box):
 
 
 def near_each_other(some, others):
-    """For each of ``some`` boxes, which of the ``others`` it may touch, by their places in the list: a coarse look, never too narrow."""
+    """For each of ``some`` boxes, which of the ``others`` it may touch, by their places in the list: a coarse look, never too
+    narrow.
+    """
     if not some or not others:
         return [[] for _ in some]
     one, two = np.array(some, dtype=float), np.array(others, dtype=float)

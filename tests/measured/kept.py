@@ -1,7 +1,7 @@
 """What takes seconds to draw and several workers look at: drawn once in a run of the tests, and kept on disk until it ends.
 
-A worker takes from the folder what another has put there. Two that want the same thing at once both draw it: the later one's stays, and
-is the same.
+A worker takes from the folder what another has put there. Two that want the same thing at once both draw it: the later one's
+stays, and is the same.
 """
 
 import os

@@ -61,7 +61,8 @@ graduation = "equal"
 
 _USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "outer": 50, "width": 600, "height": 800, "depth": 450}
 
-#: What is odd about each: how many drawers its banks have, or how many each row of them (0: an open bay), and which sizes aren't the usual ones.
+#: What is odd about each: how many drawers its banks have, or how many each row of them (0: an open bay), and which sizes aren't
+#: the usual ones.
 ODD = {
     "one drawer": ((1,), {"height": 300}),
     "forty drawers": ((40,), {"height": 2400}),

@@ -1,7 +1,7 @@
 """One template out of three files, read back by readers that aren't ours and brought to one shape: what is drawn, in millimetres.
 
-``Read`` holds the straight strokes (as pairs of ends), the arcs (as their two ends and middle) and the words with the point where each
-begins, y up, all from the template's own zero point.
+``Read`` holds the straight strokes (as pairs of ends), the arcs (as their two ends and middle) and the words with the point where
+each begins, y up, all from the template's own zero point.
 """
 
 from collections import defaultdict
@@ -182,7 +182,9 @@ def _drawn(shape, put, found):
 
 
 def unmatched(one, two, near):
-    """The marks of ``one`` that ``two`` doesn't have within ``near`` mm, each of ``two`` used once; a stroke may run either way round."""
+    """The marks of ``one`` that ``two`` doesn't have within ``near`` mm, each of ``two`` used once; a stroke may run either
+    way round.
+    """
     rooms = defaultdict(list)
     for mark in two:
         rooms[_room(mark)].append(mark)

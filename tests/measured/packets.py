@@ -1,5 +1,5 @@
-"""Plans to print in the tests: the examples, two jobs that give only openings, and single drawers from the smallest to the largest; and their
-templates by themselves, without the rest of the packet.
+"""Plans to print in the tests: the examples, two jobs that give only openings, and single drawers from the smallest to the
+largest; and their templates by themselves, without the rest of the packet.
 """
 
 from dataclasses import replace

@@ -1,4 +1,6 @@
-"""Over whole packets: a part has one number wherever it is pointed at (PR-10), and figures are as high as they are read from afar (ISO 3098)."""
+"""Over whole packets: a part has one number wherever it is pointed at (PR-10), and figures are as high as they are read from
+afar (ISO 3098).
+"""
 
 import re
 
@@ -61,7 +63,8 @@ def test_every_drawer_is_named_on_the_piece(name):
     assert all({drawer.name, drawer.name.removeprefix("drawer ")} & said for drawer in example(name).drawers)
 
 
-#: Words with figures that are used with a part, a cutter or a rule in hand, by chapter, and how high these are at the least, in mm.
+#: Words with figures that are used with a part, a cutter or a rule in hand, by chapter, and how high these are at the least, in
+#: mm.
 HELD = {
     "Templates, strips and drilling": (re.compile(r"\d+\S* (deep|wide|up|from (the )?(end|edge|top|bottom))\b|× \d|\d[+−]$"), 5),
     "Story sticks": (re.compile(r"^\d+( \d+/\d+|/\d+)?[+−]?$|^\d+\.\d+[+−]?$"), 5),

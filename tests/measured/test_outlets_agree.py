@@ -16,7 +16,8 @@ from tests.unit.templates.parts import METRIC, side
 #: How near the same mark must be in two files, in mm.
 NEAR = 0.001
 
-#: Of an example at most about so many templates are looked at, from all over it; each fourth of them on a page too, which is slow.
+#: Of an example at most about so many templates are looked at, from all over it; each fourth of them on a page too, which is
+#: slow.
 MOST, EVERY = 14, 4
 
 

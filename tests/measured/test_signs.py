@@ -1,4 +1,6 @@
-"""PR-8 over whole packets: each kind of line and each tone has one meaning, and every sheet explains the signs on it and no others."""
+"""PR-8 over whole packets: each kind of line and each tone has one meaning, and every sheet explains the signs on it and no
+others.
+"""
 
 from collections import Counter
 

@@ -57,7 +57,9 @@ def exactly(mm):
 
 
 def measured_after(read, paper, across=ACROSS, down=DOWN):
-    """What the maker finds on the corrected sheet of templates: the two bars, and the check square both ways, each over its true length."""
+    """What the maker finds on the corrected sheet of templates: the two bars, and the check square both ways, each over its
+    true length.
+    """
     bars = longest(paper, across, down)
     known = measured_printer("shop laser", paper_named(paper), read(bars[0]), read(bars[1]), "2026-11-20", unit=Unit.MM)
     sheets = template_sheets(drawers("4 5/16"), paper, known.printer)

@@ -1,4 +1,6 @@
-"""What is printed against the plan: check squares and mortise marks read back from the PDF by a reader that isn't ours, to 0.001 mm."""
+"""What is printed against the plan: check squares and mortise marks read back from the PDF by a reader that isn't ours, to
+0.001 mm.
+"""
 
 from collections.abc import Callable
 from fractions import Fraction
@@ -77,7 +79,9 @@ def test_marks_are_where_the_plan_has_the_cuts(name):
 
 
 def marks_checked(board, laid, strokes, end, *, turned):
-    """How many cuts of ``board`` near its ``end`` are on a laid template, or on its back: each worked out from the board alone."""
+    """How many cuts of ``board`` near its ``end`` are on a laid template, or on its back: each worked out from the board
+    alone.
+    """
     at_end = Surface.END if end == board.datum.end else Surface.FAR_END
     # A template need not be as high as its part where a cut goes right across; its wall is seen as far as the paper reaches.
     top = max(y for s in lines(laid.template.strokes) if s.role is Role.CUT for _, y in (s.start, s.end))

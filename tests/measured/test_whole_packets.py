@@ -1,4 +1,6 @@
-"""Every page of a whole packet: no word on a line, a fill or another word, and a check square on each page that is measured from."""
+"""Every page of a whole packet: no word on a line, a fill or another word, and a check square on each page that is measured
+from.
+"""
 
 import re
 from itertools import pairwise
@@ -126,7 +128,9 @@ WAYS = [(LEAN, "a4"), (EVERYTHING, "letter")]
 @pytest.mark.parametrize(("wanted", "paper"), WAYS)
 @pytest.mark.parametrize("name", examples())
 def test_each_template_has_all_its_words_and_marks_inside_one_line_to_cut_along_and_no_other_has_any_there(name, wanted, paper):
-    """PR-10, from the strokes on the sheets: what each template draws, where its move puts it, against every cut line on its sheet."""
+    """PR-10, from the strokes on the sheets: what each template draws, where its move puts it, against every cut line on its
+    sheet.
+    """
     for sheet in packet(name, paper, wanted).sheets:
         if sheet.section not in MEASURED:
             continue

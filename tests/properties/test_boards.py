@@ -1,4 +1,6 @@
-"""Laws of boards: a point moves as its board does, mirroring turns left into right and back, spans and cuts agree on what overlaps."""
+"""Laws of boards: a point moves as its board does, mirroring turns left into right and back, spans and cuts agree on what
+overlaps.
+"""
 
 from fractions import Fraction
 from itertools import permutations

@@ -73,7 +73,9 @@ def test_side_play_is_what_the_placed_sides_leave(make, clearance, taper, share)
 @settings(max_examples=15)
 @given(makes(), st.integers(2, 40).map(lambda n: Fraction(n, 10)), st.integers(0, 10).map(lambda n: Fraction(n, 10)), out_shares)
 def test_side_play_is_what_the_solids_leave(make, clearance, taper, share):
-    """The gaps at both stiles together; a leaning side is held square by its joint, so its solid may part from its place by a little."""
+    """The gaps at both stiles together; a leaning side is held square by its joint, so its solid may part from its place by a
+    little.
+    """
     made = planned(make, shop_with(side_clearance=clearance, taper=taper))
     out = made.length * min(share, Fraction(99, 100))
     beside = [made.board(part) for part in ("front", "left side", "right side")]

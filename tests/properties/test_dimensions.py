@@ -84,7 +84,8 @@ class Reader:
     """
 
     token = re.compile(
-        r"\s*(\(|\)|,|[-+x/](?= )|-?\d+(?:/\d+)?|smallest of|largest of|size of|nearest on the rule:|down to the rule:|[a-z ]+?(?= \(?-?\d))"
+        r"\s*(\(|\)|,|[-+x/](?= )|-?\d+(?:/\d+)?|smallest of|largest of|size of|nearest on the rule:|down to "
+        r"the rule:|[a-z ]+?(?= \(?-?\d))"
     )
 
     def __init__(self, text):

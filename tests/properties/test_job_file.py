@@ -94,11 +94,32 @@ wild_values = st.one_of(
 )
 wild_lines = st.tuples(
     st.sampled_from(
-        ["title", "units", "smallest", "shop", "name", "count", "opening", "front", "sides", "taper", "tenon", "kerf", "cutters", "nominal",
-         "opening.width", "front-joint", "measured", "sheet", "side-clearance", "tenon-share", "size"]
+        [
+            "title",
+            "units",
+            "smallest",
+            "shop",
+            "name",
+            "count",
+            "opening",
+            "front",
+            "sides",
+            "taper",
+            "tenon",
+            "kerf",
+            "cutters",
+            "nominal",
+            "opening.width",
+            "front-joint",
+            "measured",
+            "sheet",
+            "side-clearance",
+            "tenon-share",
+            "size",
+        ]
     ),
     wild_values,
-).map(lambda pair: f"{pair[0]} = {pair[1]}")  # fmt: skip
+).map(lambda pair: f"{pair[0]} = {pair[1]}")
 wild_headers = st.sampled_from(
     [
         "[stock.cherry]",

@@ -140,7 +140,8 @@ def test_a_tongue_fills_its_dado_but_for_what_is_stated(parts, fit):
     back = by_hand.board("back", "back", "wood", inside + joint.end_part_addition, dimension(inches(4)), end, DATUM)
     back = cut_end_part(joint, back, Surface.END, None)
     dado, rabbet = side_board.cuts[0], back.cuts[0]
-    # Seen from above, with the side's inside face at 0 and its end at 0: the back's inner face lies the back's thickness from the end.
+    # Seen from above, with the side's inside face at 0 and its end at 0: the back's inner face lies the back's thickness from the
+    # end.
     tip = (back.length - inside) / 2
     assert dado.into.stop - tip == joint.tip_gap
     assert rabbet.along.stop == tip

@@ -1,4 +1,6 @@
-"""Laws of lengths: text -> length -> text, nothing lost in rounding, arithmetic as on paper, nothing but BadInput for nonsense."""
+"""Laws of lengths: text -> length -> text, nothing lost in rounding, arithmetic as on paper, nothing but BadInput for
+nonsense.
+"""
 
 from __future__ import annotations
 

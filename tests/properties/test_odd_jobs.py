@@ -171,10 +171,22 @@ CORNERS = st.sampled_from(
 #: What a row of a bank may be: drawers alike, by widths and shares, an open bay, shelves (RO-1, SH-1, SH-2).
 ROWS = st.sampled_from(
     (
-        "1", "1", "2", "3", "9", '"open"', "{ fixed = 1 }", "{ fixed = 5 }", "{ loose = 2 }", '{ widths = ["fill", "180"] }', "{ shares = [1, 2] }",
-        '{ widths = ["30", "fill"] }', '{ fixed = 1, lipping = { stock = "frame", height = "40" } }', '{ loose = 1, load = "20 kg" }',
+        "1",
+        "1",
+        "2",
+        "3",
+        "9",
+        '"open"',
+        "{ fixed = 1 }",
+        "{ fixed = 5 }",
+        "{ loose = 2 }",
+        '{ widths = ["fill", "180"] }',
+        "{ shares = [1, 2] }",
+        '{ widths = ["30", "fill"] }',
+        '{ fixed = 1, lipping = { stock = "frame", height = "40" } }',
+        '{ loose = 1, load = "20 kg" }',
     )
-)  # fmt: skip
+)
 
 FRAME_FIGURES = ("stile", "top-rail", "bottom-rail", "rail", "overhang")
 FRAME_SIZES = st.sampled_from(("2", "19", "25", "38", "50", "80", "400"))

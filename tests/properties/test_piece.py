@@ -1,4 +1,6 @@
-"""Laws of the piece: parts have their own names, an inch job is the same job in millimetres, and planning twice is planning once."""
+"""Laws of the piece: parts have their own names, an inch job is the same job in millimetres, and planning twice is planning
+once.
+"""
 
 from __future__ import annotations
 

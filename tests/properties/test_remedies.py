@@ -1,4 +1,6 @@
-"""Every remedy is tried: made in the job, its finding is gone and nothing as bad is new. Over all examples, and jobs drawn by fixed seeds."""
+"""Every remedy is tried: made in the job, its finding is gone and nothing as bad is new. Over all examples, and jobs drawn by
+fixed seeds.
+"""
 
 import tomllib
 from collections import Counter
@@ -20,11 +22,25 @@ JOBS = sorted((*ROOT.glob("examples/*.toml"), *ROOT.glob("tests/openings/*.toml"
 SEEDS = range(160)
 #: What must be among the remedies of the jobs drawn, each by its kind of finding and its keys: so many ways are tried at least.
 SEEN = {
-    ("bottom sag", "bottom"), ("bottom sag", "groove-offset"), ("case movement", "back-gap"), ("droop", "side-height"), ("droop", "top-clearance"),
-    ("fit", "side-clearance"), ("fit", "top-clearance"), ("groove depth", "groove-depth"), ("groove offset", "groove-offset"),
-    ("racking", "pull-share"), ("racking", "two-pulls-from"), ("side play", "taper"), ("side play", "side-clearance"), ("tipping", "stands"),
-    ("wood movement", "back-height"), ("wood movement", "cut"), ("wood movement", "top-clearance"), ("wood movement", "top-clearance cut"),
-}  # fmt: skip
+    ("bottom sag", "bottom"),
+    ("bottom sag", "groove-offset"),
+    ("case movement", "back-gap"),
+    ("droop", "side-height"),
+    ("droop", "top-clearance"),
+    ("fit", "side-clearance"),
+    ("fit", "top-clearance"),
+    ("groove depth", "groove-depth"),
+    ("groove offset", "groove-offset"),
+    ("racking", "pull-share"),
+    ("racking", "two-pulls-from"),
+    ("side play", "taper"),
+    ("side play", "side-clearance"),
+    ("tipping", "stands"),
+    ("wood movement", "back-height"),
+    ("wood movement", "cut"),
+    ("wood movement", "top-clearance"),
+    ("wood movement", "top-clearance cut"),
+}
 
 
 def at(findings, mildest=Harm.WARN):

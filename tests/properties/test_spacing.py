@@ -70,7 +70,9 @@ def open_to(numbers, cuts, width):
 
 
 def best_of_count(count, start, stop, pieces, least):
-    """(least largest gap, largest smallest gap) over all assignments of places to intervals; None where no row of ``count`` fits."""
+    """(least largest gap, largest smallest gap) over all assignments of places to intervals; None where no row of ``count``
+    fits.
+    """
     best = None
     for chosen in combinations_with_replacement(pieces, max(0, count - 2)):
         bounds = [(start, start), *chosen, (stop, stop)]

@@ -11,7 +11,8 @@ INCH, POUND = 25.4, 4.448222
 
 
 def test_a_pine_shelf_of_900_sags_two_and_a_third_at_once_and_twice_that_in_years():
-    # E3: E 8.5 GPa, 900 x 250 x 19 mm, 30 kg even: .3269 N/mm, 2.30 mm, 4.60 in years (Wood Handbook eq. 9-1, from memory; calculated).
+    # E3: E 8.5 GPa, 900 x 250 x 19 mm, 30 kg even: .3269 N/mm, 2.30 mm, 4.60 in years (Wood Handbook eq. 9-1, from memory;
+    # calculated).
     sag = ShelfBeam(900, 250, 19, 8500).sag(30 * 9.80665 / 900)
     assert sag == pytest.approx(2.30, abs=0.005)
     assert CREEP * sag == pytest.approx(4.60, abs=0.01)
@@ -32,8 +33,8 @@ def test_three_times_the_depth_bends_a_twenty_seventh_and_three_times_the_span_t
 
 
 def test_a_beam_tested_in_the_middle_gives_its_modulus():
-    # F17 (Record, fig. 32): 2.01 x 2.01 in, span 28, 1 600 lb in the middle, .307 in: 1.752 million psi. An even load of 1.6 times as much
-    # bends it as far.
+    # F17 (Record, fig. 32): 2.01 x 2.01 in, span 28, 1 600 lb in the middle, .307 in: 1.752 million psi. An even load of 1.6
+    # times as much bends it as far.
     modulus = 1.752e6 * POUND / INCH**2
     beam = ShelfBeam(28 * INCH, 2.01 * INCH, 2.01 * INCH, modulus)
     assert beam.sag(1600 * POUND * 1.6 / (28 * INCH)) / INCH == pytest.approx(0.307, abs=0.001)
@@ -45,7 +46,8 @@ def test_a_long_load_counts_as_half_the_stiffness():
 
 
 def test_a_shelf_for_books_is_straight_to_the_eye_to_about_a_yard():
-    # F15 (Foster, fig. 192): no longer than 36 in before it gets a support. Of 7/8 in oak, 10 in deep, books 20 lb a foot, at once.
+    # F15 (Foster, fig. 192): no longer than 36 in before it gets a support. Of 7/8 in oak, 10 in deep, books 20 lb a foot, at
+    # once.
     def sag(span):
         return ShelfBeam(span * INCH, 10 * INCH, 7 / 8 * INCH, 12_500).sag(20 * POUND / (12 * INCH)) / INCH
 

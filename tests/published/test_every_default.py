@@ -1,7 +1,9 @@
-"""Every default of the trade rules, row by row: the figure in inches and in millimetres, its rule, under the source it is taken from.
+"""Every default of the trade rules, row by row: the figure in inches and in millimetres, its rule, under the source it is taken
+from.
 
-"Common practice" is what is taught and done with no one source; "our own choice" is just that, and is said wherever it is shown. Books: Noyes 1910,
-Fairham about 1920, Wheeler 1899, Griffith 1912, Foster 1911, US Army EN0533, Joyce, AWS 2009, Elek 2020, a chest of drawers list of the 1880s.
+"Common practice" is what is taught and done with no one source; "our own choice" is just that, and is said wherever it is shown.
+Books: Noyes 1910, Fairham about 1920, Wheeler 1899, Griffith 1912, Foster 1911, US Army EN0533, Joyce, AWS 2009, Elek 2020, a
+chest of drawers list of the 1880s.
 """
 
 from fractions import Fraction
@@ -21,37 +23,79 @@ from tests.unit.cutlist.bench import size
 LENGTHS = {
     "our own choice": {
         "thickest banding": ("1/8", "3", "EB-4"),
-        "tenon wall": ("3 mm", "3", "LT-2"), "end margin in plywood": ("5/16", "8", "LT-7"),
-        "end margin in solid wood": ("1/2", "12", "LT-7"), "tenon spacing in a case": ("6", "150", "LT-9"),
-        "keep-out clearance": ("1/8", "3", "LT-11"), "edge trim": ("1/4", "6", "CL-2"), "shortest offcut": ("12", "300", "CL-2"),
-        "narrowest offcut": ("4", "100", "CL-2"), "case dado margin": ("1/4", "6", "CA-1"), "thinnest strip": ("1/8", "3", "RN-3"),
-        "stop overlap": ("3/32", "2", "ST-2"), "stop seat": ("1/2", "12", "ST-4"), "stop notch margin": ("1/8", "3", "ST-1"),
-        "cutting tolerance": ("1/64", "0.4", "CK-1"), "finish film": ("0.1 mm", "0.1", "PT-11"),
-        "bottom screw spacing": ("6", "150", "DJ-3"), "top screw spacing": ("12", "300", "TO-1"),
-        "corner nail spacing": ("2", "50", "DJ-1, DJ-4"), "bearer screw spacing": ("10", "250", "RN-4"),
+        "tenon wall": ("3 mm", "3", "LT-2"),
+        "end margin in plywood": ("5/16", "8", "LT-7"),
+        "end margin in solid wood": ("1/2", "12", "LT-7"),
+        "tenon spacing in a case": ("6", "150", "LT-9"),
+        "keep-out clearance": ("1/8", "3", "LT-11"),
+        "edge trim": ("1/4", "6", "CL-2"),
+        "shortest offcut": ("12", "300", "CL-2"),
+        "narrowest offcut": ("4", "100", "CL-2"),
+        "case dado margin": ("1/4", "6", "CA-1"),
+        "thinnest strip": ("1/8", "3", "RN-3"),
+        "stop overlap": ("3/32", "2", "ST-2"),
+        "stop seat": ("1/2", "12", "ST-4"),
+        "stop notch margin": ("1/8", "3", "ST-1"),
+        "cutting tolerance": ("1/64", "0.4", "CK-1"),
+        "finish film": ("0.1 mm", "0.1", "PT-11"),
+        "bottom screw spacing": ("6", "150", "DJ-3"),
+        "top screw spacing": ("12", "300", "TO-1"),
+        "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
+        "bearer screw spacing": ("10", "250", "RN-4"),
     },
     "common practice": {
-        "mortise floor": ("1/8", "3", "LT-3"), "mortise slack": ("0", "0", "LT-12"), "rail shoulder": ("3/16", "5", "FF-2"),
-        "tip gap": ("1/64", "0.4", "LR-3"), "least lip": ("1/8", "3", "LR-6"), "panel fit": ("0", "0", "DA-1"),
-        "rabbet allowance": ("1/32", "0.8", "RA-1"), "groove offset": ("3/8", "10", "GR-1"), "least groove offset": ("1/4", "6", "GR-1"),
-        "bottom panel clearance": ("1/16", "1.6", "GR-2"), "side clearance": ("1/32", "0.8", "DR-1"),
-        "top clearance": ("1/32", "0.8", "DR-1"), "bottom clearance of the front": ("1/32", "0.8", "DR-1"), "taper": ("0", "0", "DR-4"),
+        "mortise floor": ("1/8", "3", "LT-3"),
+        "mortise slack": ("0", "0", "LT-12"),
+        "rail shoulder": ("3/16", "5", "FF-2"),
+        "tip gap": ("1/64", "0.4", "LR-3"),
+        "least lip": ("1/8", "3", "LR-6"),
+        "panel fit": ("0", "0", "DA-1"),
+        "rabbet allowance": ("1/32", "0.8", "RA-1"),
+        "groove offset": ("3/8", "10", "GR-1"),
+        "least groove offset": ("1/4", "6", "GR-1"),
+        "bottom panel clearance": ("1/16", "1.6", "GR-2"),
+        "side clearance": ("1/32", "0.8", "DR-1"),
+        "top clearance": ("1/32", "0.8", "DR-1"),
+        "bottom clearance of the front": ("1/32", "0.8", "DR-1"),
+        "taper": ("0", "0", "DR-4"),
         "front set-back": ("0", "0", "DR-5"),
-        "edge joint allowance": ("1/8", "3", "PN-1"), "joint from a cut": ("1/2", "12", "PN-1"),
-        "pin hole": ("1/4", "5", "SH-2"), "pin hole depth": ("3/8", "9", "SH-2"), "pin line": ("1 1/2", "37", "SH-2"),
-        "pin spacing": ("1 1/4", "32", "SH-2"), "shelf clearance": ("1/16", "1.5", "SH-2"),
-        "bottom screw": ("1/8", "3.5", "DJ-3"), "toe depth": ("3", "75", "BA-2"),
+        "edge joint allowance": ("1/8", "3", "PN-1"),
+        "joint from a cut": ("1/2", "12", "PN-1"),
+        "pin hole": ("1/4", "5", "SH-2"),
+        "pin hole depth": ("3/8", "9", "SH-2"),
+        "pin line": ("1 1/2", "37", "SH-2"),
+        "pin spacing": ("1 1/4", "32", "SH-2"),
+        "shelf clearance": ("1/16", "1.5", "SH-2"),
+        "bottom screw": ("1/8", "3.5", "DJ-3"),
+        "toe depth": ("3", "75", "BA-2"),
         "top overhang": ("3/4", "19", "TO-1"),
-        "top screw": ("3/16", "4.5", "TO-1"), "plinth set-back": ("1/8", "3", "BA-1"), "stile width": ("1 1/2", "38", "FF-1"),
-        "mullion width": ("1 1/2", "38", "FF-1"), "top rail height": ("2", "50", "FF-1"), "bottom rail height": ("2", "50", "FF-1"),
-        "rail height": ("1", "25", "FF-1"), "frame overhang": ("0", "0", "FF-3"), "bearer margin": ("1/4", "6", "RN-1"),
-        "bearer back gap": ("1/8", "3", "RN-1"), "kicker lift": ("1/32", "0.8", "RN-3"), "bearer screw": ("3/16", "4.5", "RN-4"),
-        "screw from the end": ("1 1/2", "40", "RN-4"), "stop thickness": ("3/16", "5", "ST-3"), "stop clearance": ("1/32", "0.8", "ST-3"),
-        "stop width": ("1 1/2", "40", "ST-1"), "banding worth counting": ("1/32", "0.8", "EB-2"), "banding trim": ("1", "25", "EB-3"),
+        "top screw": ("3/16", "4.5", "TO-1"),
+        "plinth set-back": ("1/8", "3", "BA-1"),
+        "stile width": ("1 1/2", "38", "FF-1"),
+        "mullion width": ("1 1/2", "38", "FF-1"),
+        "top rail height": ("2", "50", "FF-1"),
+        "bottom rail height": ("2", "50", "FF-1"),
+        "rail height": ("1", "25", "FF-1"),
+        "frame overhang": ("0", "0", "FF-3"),
+        "bearer margin": ("1/4", "6", "RN-1"),
+        "bearer back gap": ("1/8", "3", "RN-1"),
+        "kicker lift": ("1/32", "0.8", "RN-3"),
+        "bearer screw": ("3/16", "4.5", "RN-4"),
+        "screw from the end": ("1 1/2", "40", "RN-4"),
+        "stop thickness": ("3/16", "5", "ST-3"),
+        "stop clearance": ("1/32", "0.8", "ST-3"),
+        "stop width": ("1 1/2", "40", "ST-1"),
+        "banding worth counting": ("1/32", "0.8", "EB-2"),
+        "banding trim": ("1", "25", "EB-3"),
         "lipping proud": ("1/64", "0.5", "EB-4"),
-        "two pulls from": ("24", "600", "PU-1"), "knob growth": ("1/16", "1.5", "PU-2"), "turning allowance": ("1/4", "6", "PU-2"),
-        "parting allowance": ("1/4", "6", "PU-2"), "dot depth": ("1/4", "6", "PU-2"),
-        "clamp spacing": ("8", "200", "PT-4"), "widest board": ("6", "150", "PN-1"), "caul thickness": ("3/4", "18", "PT-4"),
+        "two pulls from": ("24", "600", "PU-1"),
+        "knob growth": ("1/16", "1.5", "PU-2"),
+        "turning allowance": ("1/4", "6", "PU-2"),
+        "parting allowance": ("1/4", "6", "PU-2"),
+        "dot depth": ("1/4", "6", "PU-2"),
+        "clamp spacing": ("8", "200", "PT-4"),
+        "widest board": ("6", "150", "PN-1"),
+        "caul thickness": ("3/4", "18", "PT-4"),
     },
     "US Army EN0533": {
         "glue room": ("1/16", "1.6", "LT-5"),
@@ -72,15 +116,17 @@ LENGTHS = {
         "back gap": ("1/2", "12", "DR-5"),
     },
     "NAVEDTRA 14119; MIL-DTL-45449": {
-        "back nail spacing": ("6", "150", "RA-1"), "runner nail spacing": ("6", "150", "RN-4"),
+        "back nail spacing": ("6", "150", "RA-1"),
+        "runner nail spacing": ("6", "150", "RN-4"),
     },
     "Joyce": {
-        "rough length allowance": ("1/2", "12", "CL-1"), "rough width allowance": ("1/4", "6", "CL-1"),
+        "rough length allowance": ("1/2", "12", "CL-1"),
+        "rough width allowance": ("1/4", "6", "CL-1"),
     },
     "AWS 2009": {
         "thinnest frame": ("3/4", "18", "FF-1"),
     },
-}  # fmt: skip
+}
 
 #: By source, then by name: the share or count, and the rule.
 RATIOS = {
@@ -123,7 +169,8 @@ RATIOS = {
     },
 }  # fmt: skip
 
-#: What machines are taken to do and parts to need, unless a shop says otherwise; all our own choice but what is marked common practice.
+#: What machines are taken to do and parts to need, unless a shop says otherwise; all our own choice but what is marked common
+#: practice.
 MACHINES = {
     "table fence height": ("4", "100", "MS-5", "our own choice"),
     "table fence reach": ("8", "200", "MS-5", "our own choice"),
@@ -251,7 +298,13 @@ def test_paper_by_its_names():
     assert {name: tuple(map(int, paper.size)) for name, paper in PAPERS.items() if paper.unit is Unit.MM} == {
         "a4": (210, 297), "a3": (297, 420), "a2": (420, 594), "a1": (594, 841), "a0": (841, 1189),
     }  # fmt: skip
-    assert {name: tuple(str(side / MM_PER_INCH) for side in paper.size) for name, paper in PAPERS.items() if paper.unit is Unit.INCH} == {
-        "letter": ("17/2", "11"), "legal": ("17/2", "14"), "tabloid": ("11", "17"), "ansi c": ("17", "22"), "ansi d": ("22", "34"),
+    assert {
+        name: tuple(str(side / MM_PER_INCH) for side in paper.size) for name, paper in PAPERS.items() if paper.unit is Unit.INCH
+    } == {
+        "letter": ("17/2", "11"),
+        "legal": ("17/2", "14"),
+        "tabloid": ("11", "17"),
+        "ansi c": ("17", "22"),
+        "ansi d": ("22", "34"),
         "ansi e": ("34", "44"),
-    }  # fmt: skip
+    }

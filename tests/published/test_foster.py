@@ -17,7 +17,8 @@ HALF, QUARTER = solid("1/2"), ply("1/4")
 
 
 def test_nail_cabinet_heights_fill_the_side():
-    # Fig. 136: three spaces of 4 in between four shelves of 1/2 in fill sides of 14 in; the first and last shelf are top and bottom.
+    # Fig. 136: three spaces of 4 in between four shelves of 1/2 in fill sides of 14 in; the first and last shelf are top and
+    # bottom.
     shelf = size("1/2")
     room = room_for_openings(size(14), shelf, shelf, [shelf] * 2)
     assert opening_heights(Equal(3), room, names=["a", "b", "c"]) == (inches(4),) * 3
@@ -25,7 +26,8 @@ def test_nail_cabinet_heights_fill_the_side():
 
 
 def test_nail_cabinet_shelves_are_longer_than_the_inside_by_two_dadoes_of_a_quarter():
-    # Outside 25 1/8, inside 24 1/8, shelves 24 5/8 in sides of 1/2: dadoes 1/4 deep, half of the side, tongues to the bottom of them.
+    # Outside 25 1/8, inside 24 1/8, shelves 24 5/8 in sides of 1/2: dadoes 1/4 deep, half of the side, tongues to the bottom of
+    # them.
     own = shop(tip_gap="0")
     own = type(own)(
         own.cutters,
@@ -55,7 +57,8 @@ def test_nail_cabinet_drawers_leave_an_eighth_in_all():
 
 
 def test_filing_cabinet_openings_fill_its_outside():
-    # Fig. 195: four across and three high, compartments 5 1/2 by 3 1/2, dividers and outside 1/2: 24 1/2 by 12 1/2 (outside derived).
+    # Fig. 195: four across and three high, compartments 5 1/2 by 3 1/2, dividers and outside 1/2: 24 1/2 by 12 1/2 (outside
+    # derived).
     half = size("1/2")
     banks = [BankWish(Equal(3), first=1 + 3 * n) for n in range(4)]
     bays = lay_out_bays(
@@ -96,9 +99,11 @@ def test_a_knob_is_in_the_middle_by_the_diagonals():
 
 
 def test_a_wide_board_across_other_wood_is_fast_in_its_middle_six_to_eight_inches_only():
-    """F13, fig. 206: two tongued cleats make a board of 20 by 18 one of 24: 20 + 2 x (2 1/2 - 1/2), and only the middle of its 18 is glued.
+    """F13, fig. 206: two tongued cleats make a board of 20 by 18 one of 24: 20 + 2 x (2 1/2 - 1/2), and only the middle of its 18
+    is glued.
 
-    Our tops lie across strips in place of cleats. The screws of one 18 deep that hold it fast keep within its middle 6; all others are in slots.
+    Our tops lie across strips in place of cleats. The screws of one 18 deep that hold it fast keep within its middle 6; all
+    others are in slots.
     """
     assert inches(20) + (inches("2 1/2") - inches("1/2")) * 2 == inches(24)
     own = shop()

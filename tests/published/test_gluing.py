@@ -1,4 +1,6 @@
-"""Glue and clamps: pressures of the Wood Handbook (from memory), times of Fairham and Noyes, 45 degrees after common practice; Foster's squares."""
+"""Glue and clamps: pressures of the Wood Handbook (from memory), times of Fairham and Noyes, 45 degrees after common practice;
+Foster's squares.
+"""
 
 from math import isclose, sqrt
 
@@ -28,8 +30,17 @@ def panel(species, length="32", width="16", **figures):
 # -- E4: 100 to 150 psi in softwood, 175 to 250 in hardwood; Wood Handbook ch. 10, from memory ---------------
 
 
-@pytest.mark.parametrize(("species", "psi"), [("eastern white pine", (100, 150)), ("white fir", (100, 150)), ("Douglas-fir", (100, 150)),
-                                              ("sugar maple", (175, 250)), ("black cherry", (175, 250)), ("poplar", (175, 250))])  # fmt: skip
+@pytest.mark.parametrize(
+    ("species", "psi"),
+    [
+        ("eastern white pine", (100, 150)),
+        ("white fir", (100, 150)),
+        ("Douglas-fir", (100, 150)),
+        ("sugar maple", (175, 250)),
+        ("black cherry", (175, 250)),
+        ("poplar", (175, 250)),
+    ],
+)
 def test_the_pressure_of_an_edge_joint(species, psi):
     assert pressure_of(solid(species)) == psi
 
@@ -44,7 +55,8 @@ def test_a_pound_on_a_square_inch_is_6895_pascals():
 
 
 def test_the_clamps_of_a_maple_top():
-    # By hand: 32 x 3/4 in at 175 psi are 4200 lbf = 18.68 kN; by 4.5 kN a clamp, five. Three boards of 5 1/3 and a caul of 3/4: 12 1/6 in, three.
+    # By hand: 32 x 3/4 in at 175 psi are 4200 lbf = 18.68 kN; by 4.5 kN a clamp, five. Three boards of 5 1/3 and a caul of 3/4:
+    # 12 1/6 in, three.
     (made,) = panel("sugar maple")
     assert (made.boards, made.clamps) == (3, 5)
     assert float(made.force) == pytest.approx(18.68, abs=0.01)
@@ -53,7 +65,8 @@ def test_the_clamps_of_a_maple_top():
 
 
 def test_where_the_pressure_spreads_at_45_degrees_it_says_how_near_clamps_stand():
-    # Common practice: no farther apart than twice board and caul. With clamps that press hard enough that alone decides: 32 / 12 1/6, so three.
+    # Common practice: no farther apart than twice board and caul. With clamps that press hard enough that alone decides: 32 / 12
+    # 1/6, so three.
     (made,) = panel("sugar maple", clamp_force=Fraction(20))
     assert made.clamps == 3
     assert made.apart <= made.spread

@@ -12,7 +12,9 @@ from tests.unit.joints.wood import shop, size, tenon
 
 
 def test_group_ix_plate_1_the_blind_mortise_is_an_eighth_deeper_than_its_tenon():
-    """A3: tenon 3/8 thick and 1 1/8 long, mortise 1 1/4 deep in stock 1 3/4 wide: our glue room at both ends comes to the same 1/8."""
+    """A3: tenon 3/8 thick and 1 1/8 long, mortise 1 1/4 deep in stock 1 3/4 wide: our glue room at both ends comes to the same
+    1/8.
+    """
     owned = shop()
     assert inches("1 1/4") - inches("1 1/8") == owned.practice.length("glue room") * 2
     # A loose tenon that goes 1 1/8 into each of two such mortises, less the room in the other: 2 x 1 1/4 less 1/8.
@@ -41,7 +43,9 @@ def test_group_x_plate_39_walls_and_tenon_make_up_the_stock():
 
 
 def test_group_x_plate_39_the_mortise_fills_the_rail_between_haunch_and_groove():
-    """A4: rail 2, haunch 5/8, groove 5/16: the mortise is 1 1/16 long and begins 5/8 from the end; it has one place and no other."""
+    """A4: rail 2, haunch 5/8, groove 5/16: the mortise is 1 1/16 long and begins 5/8 from the end; it has one place and no
+    other.
+    """
     rail, haunch, groove = size("2"), size("5/8"), size("5/16")
     long = rail - groove - haunch
     assert long == inches("1 1/16")

@@ -1,4 +1,5 @@
-"""I. S. Griffith, Correlated Courses in Woodwork and Mechanical Drawing, 1912 (seen): the machine settings of three of its plates.
+"""I. S. Griffith, Correlated Courses in Woodwork and Mechanical Drawing, 1912 (seen): the machine settings of three of its
+plates.
 
 The book cuts by hand; its sizes, set on machines, must come back as the settings say. Inches throughout.
 """

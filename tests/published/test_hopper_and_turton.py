@@ -1,4 +1,5 @@
-"""Strip packing instances C1 of Hopper and Turton 2001, from memory: pieces that fill a square of 20 exactly, a quarter turn allowed.
+"""Strip packing instances C1 of Hopper and Turton 2001, from memory: pieces that fill a square of 20 exactly, a quarter turn
+allowed.
 
 They were cut from one square, not always by cuts right across, so a saw may need a second sheet.
 """

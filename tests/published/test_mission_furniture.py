@@ -1,4 +1,6 @@
-"""Mission Furniture, How to Make It, parts 1 and 2 (Popular Mechanics, 1909 and 1910): pieces with rows of drawers (F1, F2; seen in a copy)."""
+"""Mission Furniture, How to Make It, parts 1 and 2 (Popular Mechanics, 1909 and 1910): pieces with rows of drawers (F1, F2;
+seen in a copy).
+"""
 
 from functools import cache
 
@@ -31,9 +33,9 @@ sides = "half"
 bottom = "thin"
 top-clearance = "1/16"
 """
-#: Part 1, p. 100: drawers of 5, 6 and 7 in with 3/4 between, a rail of 2 in under them on legs of 5 1/2: 27 in to the top. Posts of
-#: 1 3/4, 27 clear between them, 30 1/2 over them; 14 3/4 between posts of 1 3/4 deep, so 18 1/4. The uppermost are two in a row, with 3/4
-#: between them. What the plate has no rail for, over the drawers, is ours.
+#: Part 1, p. 100: drawers of 5, 6 and 7 in with 3/4 between, a rail of 2 in under them on legs of 5 1/2: 27 in to the top. Posts
+#: of 1 3/4, 27 clear between them, 30 1/2 over them; 14 3/4 between posts of 1 3/4 deep, so 18 1/4. The uppermost are two in a
+#: row, with 3/4 between them. What the plate has no rail for, over the drawers, is ours.
 DRESSER = f"""{WOOD}
 [case]
 width = "30 1/2"

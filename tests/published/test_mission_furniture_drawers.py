@@ -1,4 +1,6 @@
-"""Drawers, tops and a base of Mission Furniture, How to Make It (Popular Mechanics, 1909, 1910): figures seen in a copy, worked out again."""
+"""Drawers, tops and a base of Mission Furniture, How to Make It (Popular Mechanics, 1909, 1910): figures seen in a copy,
+worked out again.
+"""
 
 import pytest
 
@@ -36,7 +38,9 @@ def test_a_back_of_16_1_2_stands_in_dadoes_a_quarter_deep_in_sides_17_apart_over
 
 
 def test_page_89_a_back_3_8_thick_is_housed_3_8_from_the_ends_of_sides_3_8_thick():
-    """F9, part 2: opening 4 3/4, sides 4 5/8; the bottom, 3/8, is bevelled by 1/16 to a groove of 5/16 and passes under the back."""
+    """F9, part 2: opening 4 3/4, sides 4 5/8; the bottom, 3/8, is bevelled by 1/16 to a groove of 5/16 and passes under the
+    back.
+    """
     make = drawer_make(
         sides=solid("3/8"),
         back=solid("3/8"),

@@ -1,7 +1,8 @@
-"""Three pieces of Mission Furniture, How to Make It (Popular Mechanics, 1909 and 1910), each as a whole job: F1, F4 with the drawer F9, and F5.
+"""Three pieces of Mission Furniture, How to Make It (Popular Mechanics, 1909 and 1910), each as a whole job: F1, F4 with the
+drawer F9, and F5.
 
-Figures seen in a copy, sums worked out again. What a plate leaves open (joints of another kind, plies, what a frame must have and a post
-construction has not) is ours, and no check looks at it.
+Figures seen in a copy, sums worked out again. What a plate leaves open (joints of another kind, plies, what a frame must have and
+a post construction has not) is ours, and no check looks at it.
 """
 
 from functools import cache
@@ -95,7 +96,8 @@ def made(name):
         + '[top]\nstock = "oak"\n[base]\nstock = "oak"\nheight = "5 1/2"\nkind = "feet"\nfoot = "1 3/4"\nset-back = "0"\n',
         "small dresser": SMALL_DRESSER,
         "bookcase": BOOKCASE
-        + '[top]\nstock = "oak"\nfront = "1"\nends = "1/2"\n[base]\nstock = "oak"\nheight = "4"\n[[bank]]\nrows = [{ loose = 3 }]\n',
+        + '[top]\nstock = "oak"\nfront = "1"\nends = "1/2"\n[base]\nstock = "oak"\nheight = "4"\n[[bank]]\nrows '
+        "= [{ loose = 3 }]\n",
     }
     return joinlay.plan(read_job(jobs[name], f"{name}.toml"))
 
@@ -122,8 +124,8 @@ def test_it_is_planned_whole_and_goes_together(name):
 
 
 def test_f1_the_dresser_with_a_row_has_a_top_of_32_by_19_on_a_case_of_30_1_2_by_18_1_4():
-    # Part 1, p. 100: 27 clear between posts of 1 3/4 each, so 30 1/2; 3/4 over each end makes 32. 14 3/4 + 2 x 1 3/4 = 18 1/4 deep, 3/4 over
-    # in front and flush behind makes 19. A row of two has 13 1/8 each.
+    # Part 1, p. 100: 27 clear between posts of 1 3/4 each, so 30 1/2; 3/4 over each end makes 32. 14 3/4 + 2 x 1 3/4 = 18 1/4
+    # deep, 3/4 over in front and flush behind makes 19. A row of two has 13 1/8 each.
     (top,) = of_kind("dresser", PartKind.TOP)
     assert (top.length, top.width) == (inches(32), inches(19))
     assert over_all("dresser")[:2] == (inches(32).mm, inches(19).mm)
@@ -136,7 +138,8 @@ def test_f1_the_dresser_with_a_row_has_a_top_of_32_by_19_on_a_case_of_30_1_2_by_
 
 
 def test_f4_the_small_dresser_is_19_high_under_a_top_of_20_by_13_1_2():
-    # Part 2, p. 85: 1 1/4 + 4 x 7/8 + 3 x 4 3/4 = 19; 16 1/2 + 2 x 1 1/2 + 2 x 1/4 = 20; 10 1/4 + 3 + 1/4 = 13 1/2; screwed from below.
+    # Part 2, p. 85: 1 1/4 + 4 x 7/8 + 3 x 4 3/4 = 19; 16 1/2 + 2 x 1 1/2 + 2 x 1/4 = 20; 10 1/4 + 3 + 1/4 = 13 1/2; screwed from
+    # below.
     (top,) = of_kind("small dresser", PartKind.TOP)
     assert (top.length, top.width) == (inches(20), inches("13 1/2"))
     wide, deep, high = over_all("small dresser")
@@ -151,8 +154,8 @@ def test_f4_the_small_dresser_is_19_high_under_a_top_of_20_by_13_1_2():
 
 
 def test_f9_its_drawer_has_sides_of_4_5_8_in_an_opening_of_4_3_4():
-    # Part 2, p. 89: 1/8 play; front 3/4, rabbeted to a lip of 1/4; the back, 3/8, housed 3/8 from the sides' ends; bottom under the back in a
-    # groove of 5/16 (the plate bevels one of 3/8 to that).
+    # Part 2, p. 89: 1/8 play; front 3/4, rabbeted to a lip of 1/4; the back, 3/8, housed 3/8 from the sides' ends; bottom under
+    # the back in a groove of 5/16 (the plate bevels one of 3/8 to that).
     for drawer in made("small dresser").drawers:
         assert drawer.opening.height == inches("4 3/4")
         for side in drawer.sides:
@@ -168,8 +171,8 @@ def test_f9_its_drawer_has_sides_of_4_5_8_in_an_opening_of_4_3_4():
 
 
 def test_f5_the_bookcase_is_54_3_4_high_under_a_top_of_31_1_4_by_15():
-    # Part 2, p. 70: 3/4 + 14 + 3/4 + 14 + 3/4 = 30 1/4, 1/2 over each end; 15 on 14, 1 over in front; 50 + 3/4 + 4 = 54 3/4. The bottom is 28 3/4
-    # and the loose shelves 28 1/2, 1/4 less in all.
+    # Part 2, p. 70: 3/4 + 14 + 3/4 + 14 + 3/4 = 30 1/4, 1/2 over each end; 15 on 14, 1 over in front; 50 + 3/4 + 4 = 54 3/4. The
+    # bottom is 28 3/4 and the loose shelves 28 1/2, 1/4 less in all.
     (top,) = of_kind("bookcase", PartKind.TOP)
     assert (top.length, top.width) == (inches("31 1/4"), inches(15))
     assert over_all("bookcase") == (inches("31 1/4").mm, inches(15).mm, inches("54 3/4").mm)

@@ -1,5 +1,5 @@
-"""How fast router cutters turn (check value D7): a speed table as it is commonly printed, seen. To 1 in 24 000 turns a minute, to 2 in
-18 000, to 2 1/2 in 16 000, to 3 1/2 in 12 000; a lower limit marked on the cutter stands over it.
+"""How fast router cutters turn (check value D7): a speed table as it is commonly printed, seen. To 1 in 24 000 turns a minute, to
+2 in 18 000, to 2 1/2 in 16 000, to 3 1/2 in 12 000; a lower limit marked on the cutter stands over it.
 """
 
 from math import pi
@@ -13,10 +13,16 @@ from joinlay.settings import SPEEDS, router_speed
 @pytest.mark.parametrize(
     ("diameter", "speed"),
     [
-        ("1/8", 24_000), ("1", 24_000), ("1 1/64", 18_000), ("2", 18_000), ("2 1/8", 16_000), ("2 1/2", 16_000), ("2 9/16", 12_000),
+        ("1/8", 24_000),
+        ("1", 24_000),
+        ("1 1/64", 18_000),
+        ("2", 18_000),
+        ("2 1/8", 16_000),
+        ("2 1/2", 16_000),
+        ("2 9/16", 12_000),
         ("3 1/2", 12_000),
     ],
-)  # fmt: skip
+)
 def test_the_common_table(diameter, speed):
     assert router_speed(inches(diameter)) == speed
 

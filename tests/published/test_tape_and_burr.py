@@ -36,7 +36,8 @@ def test_how_far_the_diagonals_of_a_leaning_rectangle_differ():
 
 
 def test_what_a_drawer_may_be_out_leaves_it_half_its_clearance():
-    # PT-5 turned round: out by half the clearance over its length, the diagonals of a drawer differ by what is said, to a thousandth.
+    # PT-5 turned round: out by half the clearance over its length, the diagonals of a drawer differ by what is said, to a
+    # thousandth.
     width, length, clearance = mm("460"), mm("400"), mm("0.8")
     out = mm(Fraction(clearance.mm, 2))
     assert float(apart(width, length, out).mm) == pytest.approx(float(may_differ(width, length, clearance).mm), abs=1e-3)
@@ -80,7 +81,8 @@ def test_three_planks_in_a_ring_have_no_order_and_any_two_have_one():
 
 
 def test_the_ring_on_solids():
-    # E6 again, by another way: the planks as solids overlap nowhere, and each of them, drawn any of six ways, sweeps into another.
+    # E6 again, by another way: the planks as solids overlap nowhere, and each of them, drawn any of six ways, sweeps into
+    # another.
     bodies = bodies_of(three_planks())
     names = list(bodies)
     for one in names:

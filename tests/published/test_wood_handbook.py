@@ -26,7 +26,8 @@ def test_black_cherry_12_in_from_8_to_12_per_cent():
     )
 
 
-#: Change coefficients a per cent of moisture, radial and tangential, as table 13-5 prints them for 6 to 14 %; those with a * are from memory.
+#: Change coefficients a per cent of moisture, radial and tangential, as table 13-5 prints them for 6 to 14 %; those with a * are
+#: from memory.
 CHANGES = {
     "white ash": (".00169", ".00274"), "American basswood": (".00230", ".00330"), "American beech": (".00190", ".00431"),
     "yellow birch": (".00256", ".00338"), "paper birch": (".00219", ".00304"), "black cherry": (".00126", ".00248"),
@@ -39,21 +40,51 @@ CHANGES = {
 
 #: Shrinkage green to ovendry in per cent, radial and tangential, table 4-3; those with a * are from memory.
 SHRINKAGES = {
-    "white ash": ("4.9", "7.8"), "American basswood": ("6.6", "9.3"), "American beech": ("5.5", "11.9"), "yellow birch": ("7.3", "9.5"),
-    "paper birch": ("6.3", "8.6"), "black cherry": ("3.7", "7.1"), "sugar maple": ("4.8", "9.9"), "red maple": ("4.0*", "8.2*"),
-    "silver maple": ("3.0*", "7.2*"), "bigleaf maple": ("3.7*", "7.1*"), "red oak": ("4.0*", "8.6*"), "white oak": ("5.6*", "10.5*"),
-    "black walnut": ("5.5", "7.8"), "red alder": ("4.4", "7.3"), "pecan hickory": ("4.9*", "8.9*"), "sycamore": ("5.0*", "8.4*"),
-    "yellow-poplar": ("4.6", "8.2"), "white fir": ("3.3", "7.0"), "Douglas-fir": ("4.8", "7.6"), "eastern white pine": ("2.1*", "6.1*"),
-}  # fmt: skip
+    "white ash": ("4.9", "7.8"),
+    "American basswood": ("6.6", "9.3"),
+    "American beech": ("5.5", "11.9"),
+    "yellow birch": ("7.3", "9.5"),
+    "paper birch": ("6.3", "8.6"),
+    "black cherry": ("3.7", "7.1"),
+    "sugar maple": ("4.8", "9.9"),
+    "red maple": ("4.0*", "8.2*"),
+    "silver maple": ("3.0*", "7.2*"),
+    "bigleaf maple": ("3.7*", "7.1*"),
+    "red oak": ("4.0*", "8.6*"),
+    "white oak": ("5.6*", "10.5*"),
+    "black walnut": ("5.5", "7.8"),
+    "red alder": ("4.4", "7.3"),
+    "pecan hickory": ("4.9*", "8.9*"),
+    "sycamore": ("5.0*", "8.4*"),
+    "yellow-poplar": ("4.6", "8.2"),
+    "white fir": ("3.3", "7.0"),
+    "Douglas-fir": ("4.8", "7.6"),
+    "eastern white pine": ("2.1*", "6.1*"),
+}
 
 #: Stiffness in GPa and specific gravity at 12 % moisture, table 5-3; those with a * are from memory.
 STRENGTHS = {
-    "white ash": ("12.0", "0.60"), "American basswood": ("10.1", "0.37"), "American beech": ("11.9", "0.64"), "yellow birch": ("13.9", "0.62"),
-    "paper birch": ("11.0*", "0.55*"), "black cherry": ("10.3", "0.50"), "sugar maple": ("12.6", "0.63"), "red maple": ("11.3", "0.54"),
-    "silver maple": ("7.9*", "0.47*"), "bigleaf maple": ("10.0*", "0.48*"), "red oak": ("12.5*", "0.63*"), "white oak": ("12.3*", "0.68*"),
-    "black walnut": ("11.6*", "0.55*"), "red alder": ("9.5*", "0.41*"), "pecan hickory": ("11.9*", "0.66*"), "sycamore": ("9.8*", "0.49*"),
-    "yellow-poplar": ("10.9*", "0.42*"), "white fir": ("10.3*", "0.39*"), "Douglas-fir": ("13.4*", "0.48*"), "eastern white pine": ("8.5*", "0.35*"),
-}  # fmt: skip
+    "white ash": ("12.0", "0.60"),
+    "American basswood": ("10.1", "0.37"),
+    "American beech": ("11.9", "0.64"),
+    "yellow birch": ("13.9", "0.62"),
+    "paper birch": ("11.0*", "0.55*"),
+    "black cherry": ("10.3", "0.50"),
+    "sugar maple": ("12.6", "0.63"),
+    "red maple": ("11.3", "0.54"),
+    "silver maple": ("7.9*", "0.47*"),
+    "bigleaf maple": ("10.0*", "0.48*"),
+    "red oak": ("12.5*", "0.63*"),
+    "white oak": ("12.3*", "0.68*"),
+    "black walnut": ("11.6*", "0.55*"),
+    "red alder": ("9.5*", "0.41*"),
+    "pecan hickory": ("11.9*", "0.66*"),
+    "sycamore": ("9.8*", "0.49*"),
+    "yellow-poplar": ("10.9*", "0.42*"),
+    "white fir": ("10.3*", "0.39*"),
+    "Douglas-fir": ("13.4*", "0.48*"),
+    "eastern white pine": ("8.5*", "0.35*"),
+}
 
 
 @pytest.mark.parametrize("name", SPECIES)
@@ -75,7 +106,9 @@ AGREE = sorted(set(SPECIES) - {"red oak", "white oak", "sycamore"})
 
 
 def change_coefficient(shrinkage):
-    """Of a wood that shrinks so many per cent from green to ovendry; fibre saturation at 30 %, 10 % as the middle of the range."""
+    """Of a wood that shrinks so many per cent from green to ovendry; fibre saturation at 30 %, 10 % as the middle of the
+    range.
+    """
     return (shrinkage / 3000) / (1 - shrinkage / 150)
 
 
@@ -90,10 +123,23 @@ def test_shrinkage_and_change_coefficient_agree(name):
 @pytest.mark.parametrize(
     ("fahrenheit", "percent", "moisture"),
     [
-        (70, 20, 4.5), (70, 30, 6.2), (70, 40, 7.7), (70, 50, 9.2), (70, 60, 11.0), (70, 65, 12.0), (70, 70, 13.1),
-        (70, 80, 16.0), (70, 90, 20.5), (50, 30, 6.3), (50, 50, 9.5), (50, 80, 16.4), (90, 30, 5.9), (90, 50, 8.9), (90, 80, 15.4),
+        (70, 20, 4.5),
+        (70, 30, 6.2),
+        (70, 40, 7.7),
+        (70, 50, 9.2),
+        (70, 60, 11.0),
+        (70, 65, 12.0),
+        (70, 70, 13.1),
+        (70, 80, 16.0),
+        (70, 90, 20.5),
+        (50, 30, 6.3),
+        (50, 50, 9.5),
+        (50, 80, 16.4),
+        (90, 30, 5.9),
+        (90, 50, 8.9),
+        (90, 80, 15.4),
     ],
-)  # fmt: skip
+)
 def test_equilibrium_moisture(fahrenheit, percent, moisture):
     """Equation 4-5 against table 4-2."""
     assert equilibrium_moisture(percent / 100, (fahrenheit - 32) / 1.8) == pytest.approx(moisture, abs=0.06)
@@ -109,10 +155,15 @@ def test_stiffness_of_sheet_goods():
 @pytest.mark.parametrize(
     ("name", "modulus", "gravity"),
     [
-        ("white ash", "12.0", "0.60"), ("American basswood", "10.1", "0.37"), ("American beech", "11.9", "0.64"),
-        ("yellow birch", "13.9", "0.62"), ("black cherry", "10.3", "0.50"), ("red maple", "11.3", "0.54"), ("sugar maple", "12.6", "0.63"),
+        ("white ash", "12.0", "0.60"),
+        ("American basswood", "10.1", "0.37"),
+        ("American beech", "11.9", "0.64"),
+        ("yellow birch", "13.9", "0.62"),
+        ("black cherry", "10.3", "0.50"),
+        ("red maple", "11.3", "0.54"),
+        ("sugar maple", "12.6", "0.63"),
     ],
-)  # fmt: skip
+)
 def test_stiffness_and_gravity_at_12_per_cent(name, modulus, gravity):
     """Table 5-3."""
     wood = species_named(name)

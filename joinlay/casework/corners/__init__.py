@@ -22,10 +22,25 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
 __all__ = [
-    "AT_BACK", "AT_FRONT", "CORNERS", "HALF_BLIND", "HOUSED", "LOCKED", "NAILED", "RABBETED", "SHAPED_LOCK", "TENONED", "BackCorner", "CornerKind",
-    "Cornered", "FrontCorner",
-    "GrooveLines", "Wanted", "design_back", "design_front",
-]  # fmt: skip
+    "AT_BACK",
+    "AT_FRONT",
+    "CORNERS",
+    "HALF_BLIND",
+    "HOUSED",
+    "LOCKED",
+    "NAILED",
+    "RABBETED",
+    "SHAPED_LOCK",
+    "TENONED",
+    "BackCorner",
+    "CornerKind",
+    "Cornered",
+    "FrontCorner",
+    "GrooveLines",
+    "Wanted",
+    "design_back",
+    "design_front",
+]
 
 #: Every kind of corner there is.
 CORNERS: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, HOUSED, SHAPED_LOCK, NAILED)
@@ -34,7 +49,8 @@ CORNERS: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, HOUSED, SHAPED_LOCK, NA
 AT_FRONT: Final = {kind.word: kind for kind in CORNERS if kind.at_front is not None}
 AT_BACK: Final = {kind.word: kind for kind in CORNERS if kind.at_back is not None}
 
-#: The kinds that a refusal names in place of what was asked for, the better ones first. What is only nailed is named where nothing else will do.
+#: The kinds that a refusal names in place of what was asked for, the better ones first. What is only nailed is named where
+#: nothing else will do.
 _INSTEAD: Final = (TENONED, HALF_BLIND, RABBETED, LOCKED, SHAPED_LOCK, HOUSED, NAILED)
 
 

@@ -91,7 +91,9 @@ class FrontCorner(ABC):
 
     @property
     def holds_square(self) -> Length:
-        """How far from its front end the joint holds a side square that leans: as deep as it cuts into the side, or lies against it."""
+        """How far from its front end the joint holds a side square that leans: as deep as it cuts into the side, or lies
+        against it.
+        """
         return NOTHING
 
     @property
@@ -159,8 +161,8 @@ class BackCorner(ABC):
     ) -> Meeting:
         """The back's tongue, ``tongue`` thick from its inside face, in the ``dado`` of a ``side`` (LR-2, LR-3, DA-1).
 
-        Its outer side lies against the wall, or where it ``lies_inside`` its inner side does; the other has the tongue's fit, its tip the
-        rest of the dado. In a tapered drawer the room past the tip is stated at both walls.
+        Its outer side lies against the wall, or where it ``lies_inside`` its inner side does; the other has the tongue's fit, its
+        tip the rest of the dado. In a tapered drawer the room past the tip is stated at both walls.
         """
         is_left = side.role.hand is Hand.LEFT
         end = Surface.END if is_left else Surface.FAR_END
@@ -250,9 +252,9 @@ def with_nearest_cutter(shop: Shop, wanted: Length, design: Callable[[Dimension]
     """The joint that ``design`` makes with the owned width of cut nearest to ``wanted``, the smaller first where two are as near
     (MS-8).
 
-    A width is a router cutter's; in a shop without a router what the saw's dado set is stacked to, without that too any width on the rule, which
-    saw kerfs and chisels leave. They are tried from the nearest on until one is not refused. Raises the first Refused where all are, and Refused
-    where a shop with a router has no cutter at all.
+    A width is a router cutter's; in a shop without a router what the saw's dado set is stacked to, without that too any width on
+    the rule, which saw kerfs and chisels leave. They are tried from the nearest on until one is not refused. Raises the first
+    Refused where all are, and Refused where a shop with a router has no cutter at all.
     """
     first: Refused | None = None
     for width in sorted(_widths(shop, wanted), key=lambda width: (abs(width.mm - wanted.mm), width.mm)):

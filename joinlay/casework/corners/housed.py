@@ -50,8 +50,8 @@ class Housed(BackCorner):
 def _design(wanted: Wanted) -> Housed:
     """A dado ``back set-in`` from the sides' ends, a third of their thickness deep (DJ-2; Foster).
 
-    Warned where the wood between it and the end is less than the sides are thick. Raises Refused where it is so little that it breaks off
-    (LR-4), or the dado cannot be made.
+    Warned where the wood between it and the end is less than the sides are thick. Raises Refused where it is so little that it
+    breaks off (LR-4), or the dado cannot be made.
     """
     make, shop, role = wanted.make, wanted.shop, JointRole(JointKind.BACK_CORNER, wanted.drawer)
     joint = design_dado(into=make.sides.thickness, panel=make.back.thickness, shop=shop, is_judged_later=True, role=role)
@@ -70,7 +70,9 @@ def _design(wanted: Wanted) -> Housed:
 
 
 def _judge_set_in(set_in: Dimension, sides: Dimension, shop: Shop, role: JointRole) -> tuple[Finding, ...]:
-    """The short grain behind the dado: a warning where it is thinner than the ``sides``, a refusal under the share of them that breaks."""
+    """The short grain behind the dado: a warning where it is thinner than the ``sides``, a refusal under the share of them
+    that breaks.
+    """
     least = sides * shop.practice.ratio("short grain share")
     better = shop.rule.up(sides)
     numbers = {"left": set_in, "sides": sides, "better": better}
@@ -83,8 +85,14 @@ def _judge_set_in(set_in: Dimension, sides: Dimension, shop: Shop, role: JointRo
         raise Refused(replace(refused.finding, remedies=ways))
     if set_in >= sides:
         return ()
-    told = warning("short grain", what + ", less than they are thick; a knock at the end breaks it off.", "", "DJ-2", "Foster; common practice",
-                   **numbers).at(role.name)  # fmt: skip
+    told = warning(
+        "short grain",
+        what + ", less than they are thick; a knock at the end breaks it off.",
+        "",
+        "DJ-2",
+        "Foster; common practice",
+        **numbers,
+    ).at(role.name)
     return (replace(told, remedies=ways),)
 
 

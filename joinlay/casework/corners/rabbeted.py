@@ -29,7 +29,9 @@ __all__ = ["RABBETED", "RabbetedFront"]
 
 @dataclass(frozen=True, slots=True)
 class RabbetedFront(FrontCorner):
-    """A rabbet at both ends of the front, as wide as the sides are thick; ``pin`` and ``pins`` are what holds a corner beside its glue."""
+    """A rabbet at both ends of the front, as wide as the sides are thick; ``pin`` and ``pins`` are what holds a corner beside
+    its glue.
+    """
 
     joint: Rabbet
     pin: Fastener
@@ -68,7 +70,9 @@ class RabbetedFront(FrontCorner):
         return Cornered(front, left, right, tuple(meetings))
 
     def _lapped(self, front: Board, side: Board, end: Surface, *, is_open_above: bool) -> Meeting:
-        """The side's end against the lip and its inside against the shoulder; it comes to either, or along them from where they are open."""
+        """The side's end against the lip and its inside against the shoulder; it comes to either, or along them from where
+        they are open.
+        """
         (rabbet,) = (cut for cut in front.cuts_of(CutUse.RABBET) if cut.role.mate == side.role)
         facings = (
             Facing("against the lip of the", Plane(Surface.END), Plane(Surface.FACE, rabbet.depth), rule="DJ-1"),
@@ -100,13 +104,25 @@ def _design(wanted: Wanted) -> RabbetedFront:
     )  # fmt: skip
     lip, least = front - joint.depth, practice.length("least lip")
     if lip < least:
-        raise refusal(
-            "lip", "A rabbet {deep} deep leaves a lip of {lip} on a front {front} thick; {least} must stay.",
-            "Make the front {thick} thick or more, or the rabbet shallower: front-rabbet-share under [practice].", "DJ-1",
-            "common practice", deep=joint.depth, lip=lip, front=front, least=least, thick=shop.rule.up(3 * least),
-        ).at(role.name).by(
-            Change("practice", "front rabbet share", "1/2") if front >= 2 * least else None, stock_of("drawers", "front", thinnest=3 * least),
-        )  # fmt: skip
+        raise (
+            refusal(
+                "lip",
+                "A rabbet {deep} deep leaves a lip of {lip} on a front {front} thick; {least} must stay.",
+                "Make the front {thick} thick or more, or the rabbet shallower: front-rabbet-share under [practice].",
+                "DJ-1",
+                "common practice",
+                deep=joint.depth,
+                lip=lip,
+                front=front,
+                least=least,
+                thick=shop.rule.up(3 * least),
+            )
+            .at(role.name)
+            .by(
+                Change("practice", "front rabbet share", "1/2") if front >= 2 * least else None,
+                stock_of("drawers", "front", thinnest=3 * least),
+            )
+        )
     start = (wanted.sizes.set_back + lip).named(f"{wanted.drawer.name} face of the frame to the sides", "DJ-1", "by geometry")
     pin = fastener_for(FastenerKind.PIN, make.sides.thickness, None, shop.rule, spacing=practice.length("corner nail spacing"))
     pins = len(spread(wanted.sizes.joint_line, practice.length("corner nail spacing"), least=2))

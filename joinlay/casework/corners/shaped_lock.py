@@ -1,4 +1,5 @@
-"""The shaped lock: a cutter with a shape of its own makes both halves, the end part flat on the table and the sides upright (MS-11).
+"""The shaped lock: a cutter with a shape of its own makes both halves, the end part flat on the table and the sides upright
+(MS-11).
 
 At the front the front laps over the sides' ends, at the back the back does. Which of the shop's cutters it is follows from the
 wood: of those that suit it the one whose slot is nearest to a third of the end part.
@@ -47,7 +48,9 @@ class ShapedFront(FrontCorner):
 
     @property
     def opens_groove(self) -> Dimension | None:
-        """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip (GR-3)."""
+        """As deep as the tongue is long: the groove begins as far from the sides' inside as it is deep, so then past its tip
+        (GR-3).
+        """
         return self.joint.tongue_length
 
     def join(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
@@ -130,16 +133,29 @@ def _locked(joint: ShapedCorner, flat: Board, side: Board, end: Surface, at: Sur
 
 
 def _designed(wanted: Wanted, flat: Dimension, kind: JointKind) -> ShapedCorner:
-    """The joint with the shop's cutter nearest to a third of the front or back, of those that suit the wood; Refused where none does."""
+    """The joint with the shop's cutter nearest to a third of the front or back, of those that suit the wood; Refused where
+    none does.
+    """
     shop, role, side = wanted.shop, JointRole(kind, wanted.drawer), wanted.make.sides.thickness
     end = "front" if kind is JointKind.FRONT_CORNER else "back"
     if not shop.corner_cutters:
-        raise refusal("shaped cutter", "The shop has no cutter that makes both halves of a corner.",
-                      'Describe it by its test cut: corner-cutters = [{{ slot = "3/16", length = "1/4", deepest = "5/8", diameter = "1 1/2" }}] '
-                      "under [shop].", "MS-11", "common practice").at(role.name)  # fmt: skip
+        raise refusal(
+            "shaped cutter",
+            "The shop has no cutter that makes both halves of a corner.",
+            'Describe it by its test cut: corner-cutters = [{{ slot = "3/16", length = "1/4", deepest '
+            '= "5/8", diameter = "1 1/2" }}] '
+            "under [shop].",
+            "MS-11",
+            "common practice",
+        ).at(role.name)
     if shop.machines.router_table is None:
-        raise refusal("router table", "A cutter that makes both halves of a corner runs at a router table, and the shop has none.", "",
-                      "MS-11", "common practice").at(role.name)  # fmt: skip
+        raise refusal(
+            "router table",
+            "A cutter that makes both halves of a corner runs at a router table, and the shop has none.",
+            "",
+            "MS-11",
+            "common practice",
+        ).at(role.name)
     first: Refused | None = None
     for cutter in sorted(shop.corner_cutters, key=lambda cutter: abs(cutter.slot.mm - flat.mm / 3)):
         try:
@@ -163,8 +179,14 @@ def _design_back(wanted: Wanted) -> ShapedBack:
     role, back = JointRole(JointKind.BACK_CORNER, wanted.drawer), wanted.make.back.thickness
     joint = _designed(wanted, back, JointKind.BACK_CORNER)
     if wanted.sizes.taper:
-        refused = refusal("drawer size", "The sides of a drawer that tapers by {taper} don't stand square in the slots of its back.", "",
-                          "MS-11, DR-4", "by geometry", taper=abs(wanted.sizes.taper)).at(role.name)  # fmt: skip
+        refused = refusal(
+            "drawer size",
+            "The sides of a drawer that tapers by {taper} don't stand square in the slots of its back.",
+            "",
+            "MS-11, DR-4",
+            "by geometry",
+            taper=abs(wanted.sizes.taper),
+        ).at(role.name)
         raise Refused(replace(refused.finding, remedies=(Remedy("leave out the taper", (figure("taper", ZERO),)),)))
     return ShapedBack(
         role,

@@ -43,7 +43,8 @@ class Tenoned(FrontCorner):
 
     def join(self, front: Board, left: Board, right: Board, sizes: DrawerSizes) -> Cornered:
         """Both parts mortised, and the tenons that go between."""
-        # The fence bears on the sides' outsides, which come flush with the front's ends: a step off the middle is so on both alike.
+        # The fence bears on the sides' outsides, which come flush with the front's ends: a step off the middle is so on both
+        # alike.
         joint, middle = self.joint, self.joint.from_reference_face
         in_side = Seat(Surface.END, Axis.ACROSS, start=sizes.front_rise, centre=joint.from_far_face)
         sides, loose, meetings = [], list[Board](), list[Meeting]()

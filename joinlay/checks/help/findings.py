@@ -90,7 +90,8 @@ ON_CHECKS: Final = (
             "More side clearance, or leave the sides to be planed to fit.",
         ),
         "CK-1",
-        job='cutting-tolerance = "1/64" in [practice]; side-clearance and top-clearance in [drawers] or at a drawer; measured = "0.472" at a stock.',
+        job='cutting-tolerance = "1/64" in [practice]; side-clearance and top-clearance in [drawers] or at a '
+        'drawer; measured = "0.472" at a stock.',
     ),
     HelpPage(
         "racking",
@@ -112,8 +113,10 @@ ON_CHECKS: Final = (
         "The loaded bottom bows down. If it bows more than the room under it, it rubs on the rail or catches on the stop blocks.",
         "The bottom is reckoned as a thin plate resting on its edges under an even load, 15 lb/ft2 (718 Pa) unless "
         "you give another, with the softest its kind may be, then doubled for years under load. Plywood is "
-        "stiffer along its face grain than across it: thin plywood (to 7 mm, 1/4 in) is taken as three-ply, a tenth as stiff across, unless "
-        "its plies are given; other sheets are taken as stiff both ways alike, unless you give both figures of their data sheet. A panel that "
+        "stiffer along its face grain than across it: thin plywood (to 7 mm, 1/4 in) is taken as three-ply, a "
+        "tenth as stiff across, unless "
+        "its plies are given; other sheets are taken as stiff both ways alike, unless you give both figures of "
+        "their data sheet. A panel that "
         "bows much more"
         " than its thickness is held back by its edges and sags less than said.",
         (
@@ -126,9 +129,12 @@ ON_CHECKS: Final = (
     ),
     HelpPage(
         "shelf sag",
-        "A loaded shelf bows down in its middle. The eye takes 0.02 in a foot for straight (1 in 600); more is seen, long before a shelf breaks.",
-        "The shelf is a beam on its two ends under an even load, 15 lb/ft2 (718 Pa) on each unless you give another, and what it sags at "
-        "once is doubled for years under load. A dado is not counted on to hold its ends against turning. A lipping stiffens it by its own "
+        "A loaded shelf bows down in its middle. The eye takes 0.02 in a foot for straight (1 in 600); more is "
+        "seen, long before a shelf breaks.",
+        "The shelf is a beam on its two ends under an even load, 15 lb/ft2 (718 Pa) on each unless you give "
+        "another, and what it sags at "
+        "once is doubled for years under load. A dado is not counted on to hold its ends against turning. A "
+        "lipping stiffens it by its own "
         "depth, as if it lay beside the shelf: glued on, it does somewhat better. Solid wood is taken at its species' average.",
         (
             "A shorter span: an upright in the middle; books want one every 36 in at most.",
@@ -136,13 +142,15 @@ ON_CHECKS: Final = (
             "A lipping on its front edge, higher than the shelf is thick.",
         ),
         "SH-1, SH-2",
-        job='rows = [2, { fixed = 1, lipping = { stock = "oak", height = "1 1/2" }, load = "40 lb" }] in a [[bank]]; load is on each shelf.',
+        job='rows = [2, { fixed = 1, lipping = { stock = "oak", height = "1 1/2" }, load = "40 lb" }] in a '
+        "[[bank]]; load is on each shelf.",
     ),
     HelpPage(
         "wood movement",
         "Solid wood swells across its grain in damp air and shrinks in dry. A front or side may bind at the top of "
         "its opening; a solid bottom may split, push the back off or fall out of its groove.",
-        "Moisture follows from the temperature and humidity of your driest and dampest day and of the workshop (a heated house unless told), and "
+        "Moisture follows from the temperature and humidity of your driest and dampest day and of the workshop "
+        "(a heated house unless told), and "
         "the change from the species' coefficient, flat-sawn or quarter-sawn. The coefficients are averages of a "
         "species and serve from 6 to 14 % moisture; one board may differ by a fifth. Finish slows the change and "
         "doesn't stop it.",
@@ -158,10 +166,13 @@ ON_CHECKS: Final = (
     ),
     HelpPage(
         "case movement",
-        "A solid case gets deeper in damp air and shallower in dry. What is glued to it across the grain, or doesn't move with it, splits it or "
+        "A solid case gets deeper in damp air and shallower in dry. What is glued to it across the grain, or "
+        "doesn't move with it, splits it or "
         "comes loose; a back that shrinks falls out of its rabbets.",
-        "As for 'wood movement', over the whole depth of the sides, the panels let into them and the width of the back. Parts that are glued to "
-        "each other may differ by 3 mm (1/8 in) in the year, a limit of our own. Bearer slots are measured against the sides' movement between "
+        "As for 'wood movement', over the whole depth of the sides, the panels let into them and the width of "
+        "the back. Parts that are glued to "
+        "each other may differ by 3 mm (1/8 in) in the year, a limit of our own. Bearer slots are measured "
+        "against the sides' movement between "
         "their screws.",
         (
             "Top and bottom of the same wood as the sides, sawn the same way.",
@@ -174,10 +185,13 @@ ON_CHECKS: Final = (
     ),
     HelpPage(
         "glue time",
-        "A glue-up takes longer, from the first stroke of glue to the last clamp, than the glue stays open. What skins over before it is closed "
+        "A glue-up takes longer, from the first stroke of glue to the last clamp, than the glue stays open. "
+        "What skins over before it is closed "
         "holds badly, and a joint that grips half-way home is the end of the parts.",
-        "Half a minute for each surface that gets glue and half a minute for each clamp, against the time on your bottle; 8 minutes where the job "
-        "doesn't say. What can be split between two steps of the order is split first. Warm, dry air and thirsty wood shorten the time; the "
+        "Half a minute for each surface that gets glue and half a minute for each clamp, against the time on "
+        "your bottle; 8 minutes where the job "
+        "doesn't say. What can be split between two steps of the order is split first. Warm, dry air and "
+        "thirsty wood shorten the time; the "
         "bottle comes before all of this.",
         (
             "A glue that is open longer.",
@@ -185,12 +199,14 @@ ON_CHECKS: Final = (
             "A dry run with the clamps set to width, and the glue in a flat dish with a brush.",
         ),
         "PT-3, PT-9",
-        job='glue = { open-time = "8 min", clamp-time = "1 h" } under [shop]; seconds-to-glue-a-surface and seconds-to-set-a-clamp under [practice].',
+        job='glue = { open-time = "8 min", clamp-time = "1 h" } under [shop]; seconds-to-glue-a-surface and '
+        "seconds-to-set-a-clamp under [practice].",
     ),
     HelpPage(
         "clamps",
         "A glue-up takes more clamps, or longer ones, than the job says you have.",
-        "One over each glued corner, and along a joint one each 8 in (200 mm) or nearer, right through all the wood that stands in line; each must "
+        "One over each glued corner, and along a joint one each 8 in (200 mm) or nearer, right through all the "
+        "wood that stands in line; each must "
         "open over that and two cauls. The shortest that reach are used first.",
         (
             "A few more clamps, borrowed or bought.",
@@ -227,10 +243,14 @@ ON_CHECKS: Final = (
     HelpPage(
         "tipping",
         "A free-standing piece may fall forward when drawers are open or someone leans or climbs on one.",
-        "Weights and their distances before and behind the front foot are compared at the worst a piece meets: all drawers nine tenths out, as far "
-        "as they go before they fall from their runners, full and empty; and one so far out with a child's 60 lb (27 kg) on its front edge. From "
-        "four fifths of what holds it back you are warned. A piece lower than 27 in (686 mm) and lighter than 30 lb (14 kg), and one that is "
-        "anchored, is only noted. Floor, carpet and feet may make it worse. It is statics on planned sizes and no test; no claim to "
+        "Weights and their distances before and behind the front foot are compared at the worst a piece meets: "
+        "all drawers nine tenths out, as far "
+        "as they go before they fall from their runners, full and empty; and one so far out with a child's 60 "
+        "lb (27 kg) on its front edge. From "
+        "four fifths of what holds it back you are warned. A piece lower than 27 in (686 mm) and lighter than "
+        "30 lb (14 kg), and one that is "
+        "anchored, is only noted. Floor, carpet and feet may make it worse. It is statics on planned sizes and "
+        "no test; no claim to "
         "ASTM F2057 or EN 14749 is made: they say what a real test asks.",
         (
             "Anchor it to a wall stud or masonry.",
@@ -240,6 +260,7 @@ ON_CHECKS: Final = (
         "CK-5",
         "A falling chest kills. Anchor every free-standing piece to the wall, whatever the figures say, and more so "
         "where there are children; follow local codes and ask someone qualified where the wall is in doubt.",
-        job='a table [use] with stands = "free", "anchored" or "built in", and feet-set-back = "1" where the front feet stand back.',
+        job='a table [use] with stands = "free", "anchored" or "built in", and feet-set-back = "1" where the '
+        "front feet stand back.",
     ),
 )

@@ -34,8 +34,10 @@ ON_MAKING: Final = (
     ),
     HelpPage(
         "no order",
-        "Some parts hold each other: whichever is put on last, another is in its way, so the piece can be drawn and cut and never be put together.",
-        "For six straight ways it is looked at which part runs into which; what can't be taken apart one move after the other can't be put together "
+        "Some parts hold each other: whichever is put on last, another is in its way, so the piece can be drawn "
+        "and cut and never be put together.",
+        "For six straight ways it is looked at which part runs into which; what can't be taken apart one move "
+        "after the other can't be put together "
         "either. A part that could be tilted in is refused too.",
         (
             "A back that stands on the bottom, so that the bottom goes in from behind.",
@@ -53,7 +55,8 @@ ON_MAKING: Final = (
             "A narrower cutter.",
             "Thicker front or back.",
             "A deeper set-in for the back.",
-            "Another corner: front-joint and back-joint say which. A plain rabbet leaves a third of the front as its lip; a nailed butt cuts "
+            "Another corner: front-joint and back-joint say which. A plain rabbet leaves a third of the front "
+            "as its lip; a nailed butt cuts "
             "nothing and is weaker than any of them.",
         ),
         "LR-4, LR-6, DJ-1, DJ-2, DJ-4",
@@ -62,8 +65,10 @@ ON_MAKING: Final = (
         "machines",
         "A cut asks for something that the machines and cutters you listed can't do, or can't do safely.",
         "Each cut is held against the cutters, fences and heights you gave, and against the largest and smallest part a "
-        "machine may carry. What no machine of yours can do is hand work, and its card says with which tools: a note, or a warning "
-        "where only a cutter is wanting. It is refused where you have written hand-tools = false, and where no chisel goes into it.",
+        "machine may carry. What no machine of yours can do is hand work, and its card says with which tools: a "
+        "note, or a warning "
+        "where only a cutter is wanting. It is refused where you have written hand-tools = false, and where no "
+        "chisel goes into it.",
         (
             "The machine or cutter the message names.",
             "Your own machines under [shop]: router-table, table-saw, hand-router, hand-tools; false where you have none.",
@@ -75,9 +80,11 @@ ON_MAKING: Final = (
     ),
     HelpPage(
         "piece sizes",
-        "Sizes that don't go together: openings and rails over or short of the frame, sides higher than their opening, a case with no "
+        "Sizes that don't go together: openings and rails over or short of the frame, sides higher than their "
+        "opening, a case with no "
         "room left inside, a bottom so high that the drawer holds little.",
-        "Openings, rails and frame add up exactly or not at all; clearances and thicknesses come off what you gave. The message says how "
+        "Openings, rails and frame add up exactly or not at all; clearances and thicknesses come off what you "
+        "gave. The message says how "
         "much is over or short.",
         (
             "Let one opening fill what is left.",
@@ -90,7 +97,8 @@ ON_MAKING: Final = (
     HelpPage(
         "runners",
         "What a drawer rides on, is guided by, kicks against and stops at doesn't fit into the room around it.",
-        "Bearers lie level with the rail, guides fill the case out to the frame's edge, kickers hang a hair above the opening, stop blocks stay "
+        "Bearers lie level with the rail, guides fill the case out to the frame's edge, kickers hang a hair "
+        "above the opening, stop blocks stay "
         "under the bottom. Screws through a bearer into solid wood run in slots as long as the wood moves.",
         (
             "Runner stock of another thickness.",
@@ -103,10 +111,13 @@ ON_MAKING: Final = (
     ),
     HelpPage(
         "double bearer",
-        "Two drawers of a row share a bearer behind their mullion, with no partition between them. It has nothing to lie on or to hold "
+        "Two drawers of a row share a bearer behind their mullion, with no partition between them. It has "
+        "nothing to lie on or to hold "
         "its ends, or the dust panel that takes its place has nothing under its middle.",
-        "Over the case bottom the shared bearer lies flat on it and is fastened to it, so the bottom must stand right under it, and be "
-        "plywood: solid wood would move along under it. Over a dust panel there is no bearer, only the guide: the drawers ride on the "
+        "Over the case bottom the shared bearer lies flat on it and is fastened to it, so the bottom must stand "
+        "right under it, and be "
+        "plywood: solid wood would move along under it. Over a dust panel there is no bearer, only the guide: "
+        "the drawers ride on the "
         "panel, which hangs by the rail and by its ends in the sides. How far it sinks between them isn't worked out.",
         (
             "A partition between the drawers, in dadoes of the panels under and over it.",
@@ -119,9 +130,12 @@ ON_MAKING: Final = (
     ),
     HelpPage(
         "outline",
-        "An outline of your own, out of an SVG file, doesn't lie on the part it is for, is deeper than the wood, or runs over a joint.",
-        "The outline is held against the part at true size, where the job puts it: its box against the edges of the wood, its lines and what "
-        "they go round against every cut that takes wood at the same depth. An outline that is only marked (depth = 0) meets only what opens "
+        "An outline of your own, out of an SVG file, doesn't lie on the part it is for, is deeper than the "
+        "wood, or runs over a joint.",
+        "The outline is held against the part at true size, where the job puts it: its box against the edges of "
+        "the wood, its lines and what "
+        "they go round against every cut that takes wood at the same depth. An outline that is only marked "
+        "(depth = 0) meets only what opens "
         "on its own face. How much wood is left between an outline and a joint is for you to judge.",
         (
             "Count it from another end or edge, or from further away.",

@@ -10,8 +10,10 @@ __all__ = ["MACHINES", "HelpPage"]
 
 #: What is said first wherever a machine is to be used.
 MACHINES: Final = (
-    "A router or a saw can maim. Keep its guard on, use a push block, feed against the cutter's turn, keep sleeves and hair out of the way, "
-    "wear eye, ear and dust protection, and unplug it to change a cutter. The machine's own manual goes before anything said here."
+    "A router or a saw can maim. Keep its guard on, use a push block, feed against the cutter's turn, keep "
+    "sleeves and hair out of the way, "
+    "wear eye, ear and dust protection, and unplug it to change a cutter. The machine's own manual goes before "
+    "anything said here."
 )
 
 

@@ -15,8 +15,17 @@ from joinlay.jobs.tables.given import Checked, Given, bare
 from joinlay.lengths import Fraction, exact_fraction, fraction_in
 
 __all__ = [
-    "Bearing", "Celsius", "Percent", "Stiff", "Time", "read_load", "read_percent", "read_stiffness", "read_temperature", "read_time",
-]  # fmt: skip
+    "Bearing",
+    "Celsius",
+    "Percent",
+    "Stiff",
+    "Time",
+    "read_load",
+    "read_percent",
+    "read_stiffness",
+    "read_temperature",
+    "read_time",
+]
 
 #: A number and what follows it.
 _AMOUNT: Final = re.compile(r"(?P<number>[-+−]?\s*\d[\d\s./,]*|[-+−]?\s*\.\d+)(?P<unit>.*)", re.S)
@@ -46,9 +55,20 @@ _MODULI: Final = {
 }  # fmt: skip
 #: Times by unit, in seconds.
 _TIMES: Final = {
-    "s": 1, "sec": 1, "second": 1, "seconds": 1, "min": 60, "minute": 60, "minutes": 60, "mins": 60, "h": 3600, "hr": 3600, "hour": 3600,
-    "hours": 3600, "hrs": 3600,
-}  # fmt: skip
+    "s": 1,
+    "sec": 1,
+    "second": 1,
+    "seconds": 1,
+    "min": 60,
+    "minute": 60,
+    "minutes": 60,
+    "mins": 60,
+    "h": 3600,
+    "hr": 3600,
+    "hour": 3600,
+    "hours": 3600,
+    "hrs": 3600,
+}
 #: No glue takes longer.
 _LONGEST_TIME: Final = 7 * 24 * 3600
 _TIME_SAID: Final = '"8 min" or "1 h"'

@@ -100,7 +100,9 @@ class CaseEntry(Entry):
         return self
 
     def sizes(self) -> tuple[Dimension | None, Dimension | None, Dimension | None]:
-        """Width, height and depth over all; None for one that isn't written, and so must follow from what lies in the drawers (CO-1)."""
+        """Width, height and depth over all; None for one that isn't written, and so must follow from what lies in the drawers
+        (CO-1).
+        """
         if self.room is not None:
             return self.room.sizes()
         return (
@@ -388,7 +390,8 @@ class _Outwards:
             drawers = [n for n in banks if self._banks[n].drawers]
             if size is not None and drawers:
                 raise BadInput(
-                    f"the piece's {key} follows from what lies in its drawers, and is written under [case] as well; leave one of them out."
+                    f"the piece's {key} follows from what lies in its drawers, and is written under [case] as "
+                    f"well; leave one of them out."
                 )
             if size is None and not drawers:
                 raise BadInput(
@@ -413,7 +416,8 @@ class _Outwards:
             )
         if any(row.widths is not None for row in bank.rows):
             raise BadInput(
-                f"a row of bank {n + 1} has widths of its own, so what lies in its drawers can't give them; leave one of them out."
+                f"a row of bank {n + 1} has widths of its own, so what lies in its drawers can't give them; "
+                f"leave one of them out."
             )
         each, most = self._opening_width(n), max(bank.by_row)
         mullion = bank.mullion if bank.mullion is not None else self._frame.mullion

@@ -88,7 +88,7 @@ class OpeningEntry(Entry):
 
 
 class InsideEntry(Entry):
-    """What must lie in a drawer, each way, and how much ``room`` is to be left in each of them; the opening is worked out around it (CO-1)."""
+    """What must lie in a drawer each way, and how much ``room`` is left in each; the opening is worked out around it (CO-1)."""
 
     width: Size | None = None
     height: Size | None = None
@@ -181,10 +181,10 @@ class DrawerEntry(DrawersEntry):
         return usual if own is None else own
 
     def opening_of(self, role: DrawerRole, every: DrawersEntry, make: DrawerMake, shop: Shop) -> Opening:
-        """The opening of the drawer ``role``; a size that isn't written here is every drawer's, one that is asked for from the inside is
-        worked out around what the drawer is made of (CO-1).
+        """The opening of the drawer ``role``; a size that isn't written here is every drawer's, one that is asked for from the
+        inside is worked out around what the drawer is made of (CO-1).
 
-        ``shop`` has the drawer's own practice in it. Raises BadInput where sizes don't go together, Refused where no back corner can be made.
+        ``shop`` has the drawer's own practice. Raises BadInput where sizes don't fit, Refused where no back corner can be made.
         """
 
         def size(key: str) -> Dimension | OutwardsWish:
@@ -204,7 +204,7 @@ class DrawerEntry(DrawersEntry):
         return Opening(wide, high, deep)
 
     def fitted(self, practice: Practice, every: DrawersEntry) -> tuple[Practice, ToPlane | None]:
-        """``practice``, without the clearances of a drawer that is made full and planed until it goes; and what is then planed off (HF-1).
+        """``practice`` without the clearances of a drawer made full and planed until it goes; and what is planed off (HF-1).
 
         ``every`` is what ``[drawers]`` says. None, and the practice as it is, for one that is made with its clearances.
         """
@@ -286,11 +286,11 @@ class LippingEntry(Entry):
 
 
 class RowEntry(Entry):
-    """A row of a bank, drawers side by side: ``drawers`` and how many, alike; or their ``widths`` one by one from the left, one of them
-    "fill" at most; or ``shares`` of the row.
+    """A row of a bank, drawers side by side: ``drawers`` and how many, alike; or their ``widths`` one by one from the left, one
+    of them "fill" at most; or ``shares`` of the row.
 
-    Or an open bay: ``open``, with ``fixed`` shelves in dadoes or ``loose`` ones on pins, of ``stock`` unless of the case's panels', with
-    ``load`` on each.
+    Or an open bay: ``open``, with ``fixed`` shelves in dadoes or ``loose`` ones on pins, of ``stock`` unless of the case's
+    panels', with ``load`` on each.
     """
 
     drawers: Count | None = None
@@ -350,9 +350,7 @@ class RowEntry(Entry):
         return 0 if self.is_open else len(self.widths or self.shares or ()) or self.drawers or 1
 
     def wish(self, first: int, stocks: Mapping[str, Stock]) -> RowWish:
-        """How the row is divided, or what stands open in it; ``first`` is the number of the drawer at its left, ``stocks`` are the job's
-        by name.
-        """
+        """How the row is divided, or what stands open in it; ``first`` numbers its left drawer, ``stocks`` the job's by name."""
         doubled = self.between is not None and self.between.value
         if self.is_open:
             stock = None if self.stock is None else stocks[self.stock.value]
@@ -390,9 +388,10 @@ class BankEntry(DrawersEntry):
     """One bank from the top down: ``drawers`` divided by a ``graduation``, or ``heights`` one by one, one of them "fill" at most.
 
     ``rows`` in place of ``drawers`` says what stands side by side: a number of drawers for each row from the top, or how it is
-    divided; graduation and heights are then the rows'. ``mullion`` is the width of the uprights in a row. Any key of ``[drawers]`` may
-    be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which takes what that leaves over. ``width``
-    is the openings'; one bank without it takes what is left, several share it alike only where none has one.
+    divided; graduation and heights are then the rows'. ``mullion`` is the width of the uprights in a row. Any key of
+    ``[drawers]`` may be set otherwise here. ``remainder`` rounds the openings to the maker's rule and says which takes what that
+    leaves over. ``width`` is the openings'; one bank without it takes what is left, several share it alike only where none has
+    one.
     """
 
     drawers: Count | None = None
@@ -425,7 +424,8 @@ class BankEntry(DrawersEntry):
             raise BadInput(f"the remainder goes to {what} {self.remainder.spelled}, but the bank has {self.row_count}.")
         if self.mullion is not None and all(row.count < 2 for row in self.rows or ()):
             raise BadInput(
-                "mullion is the width of the uprights between drawers side by side, and no row of this bank has two; leave it out."
+                "mullion is the width of the uprights between drawers side by side, and no row of this "
+                "bank has two; leave it out."
             )
         return self
 
@@ -456,9 +456,7 @@ class BankEntry(DrawersEntry):
         return len(self.heights) if self.heights is not None else self.drawers or 1
 
     def row_wishes(self, first: int, stocks: Mapping[str, Stock]) -> tuple[RowWish, ...]:
-        """Its rows from the top down, none where none are written; ``first`` is the number of its topmost drawer, ``stocks`` are the job's
-        by name.
-        """
+        """Its rows from the top down, if any; ``first`` is the number of its topmost drawer, ``stocks`` the job's by name."""
         wishes = []
         for row in self.rows or ():
             wishes.append(row.wish(first, stocks))
@@ -466,9 +464,7 @@ class BankEntry(DrawersEntry):
         return tuple(wishes)
 
     def division(self, first: int, rail: Dimension, first_open: int = 1) -> Heights:
-        """How the bank is divided; ``first`` is the number of its topmost drawer, ``first_open`` of its topmost open bay, ``rail`` the usual
-        step.
-        """
+        """How the bank is divided; ``first`` and ``first_open`` number its topmost drawer and bay, ``rail`` is the usual step."""
         if self.heights is not None:
             names = self._row_names(first, first_open)
             given = (

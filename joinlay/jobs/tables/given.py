@@ -69,7 +69,8 @@ class Given(Generic[_T]):
 class Checked(PlainValidator):
     """A check of a value that is the whole check, and says all there is to say of its type.
 
-    The library's own also works out how the type would be checked and written without it, for every key that has it; a job file is only read.
+    The library's own also works out how the type would be checked and written without it, for every key that has it; a job file
+    is only read.
     """
 
     def __get_pydantic_core_schema__(self, source_type: object, handler: GetCoreSchemaHandler) -> CoreSchema:
@@ -89,7 +90,8 @@ class Entry(BaseModel):
         frozen=True,
         extra="forbid",
         arbitrary_types_allowed=True,
-        # Each table's check is built with the file it is read as, once, instead of for itself and then again within every table around it.
+        # Each table's check is built with the file it is read as, once, instead of for itself and then again within every table
+        # around it.
         defer_build=True,
         alias_generator=lambda name: name.replace("_", "-"),
     )
@@ -260,7 +262,9 @@ def _known(given: str, known: tuple[str, ...], having: str) -> str:
 
 
 def one_of(words: Mapping[str, _T]) -> Checked:
-    """A check for one word of ``words``, giving what it stands for; capitals don't matter, though a schema shows small letters."""
+    """A check for one word of ``words``, giving what it stands for; capitals don't matter, though a schema shows small
+    letters.
+    """
 
     def check(given: object) -> Given[_T]:
         allowed = listed(tuple(words))

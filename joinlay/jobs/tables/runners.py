@@ -58,12 +58,14 @@ class RunnersEntry(Entry):
         """The case that is there (RN-1 to RN-4). Raises BadInput where a key is missing that nothing can stand in for."""
         if self.inside_depth is None:
             raise BadInput(
-                "inside-depth is missing: openings alone get runners in a case that is there. Write inside-depth = and what it measures from the "
+                "inside-depth is missing: openings alone get runners in a case that is there. Write "
+                "inside-depth = and what it measures from the "
                 "back of its frame to its back, or a whole piece with [case], [frame] and [[bank]]."
             )
         if self.sides is None:
             raise BadInput(
-                "sides is missing; write sides = and the stock that tells what the case is made of: solid wood moves, and the runners are then "
+                "sides is missing; write sides = and the stock that tells what the case is made of: solid wood "
+                "moves, and the runners are then "
                 "screwed through slots."
             )
         return ExistingCase(

@@ -154,23 +154,28 @@ class CornerCutterEntry(Entry):
     def _sound(self) -> "CornerCutterEntry":
         if self.tongue is not None and self.tongue.value > self.slot.value:
             raise BadInput(
-                f"the tongue is {self.tongue.spelled} thick and the slot {self.slot.spelled} wide; lower the cutter until it goes in, "
+                f"the tongue is {self.tongue.spelled} thick and the slot {self.slot.spelled} wide; lower the "
+                f"cutter until it goes in, "
                 "and measure again."
             )
         if self.length.value >= self.deepest.value:
             raise BadInput(
-                f"the tongue is {self.length.spelled} long and the deepest slot {self.deepest.spelled}; the tongue ends short of the wood above "
+                f"the tongue is {self.length.spelled} long and the deepest slot {self.deepest.spelled}; the "
+                f"tongue ends short of the wood above "
                 "the slot, so the slot is deeper."
             )
         if self.deepest.value >= self.diameter.value:
             raise BadInput(
-                f"the deepest slot is {self.deepest.spelled} and the diameter {self.diameter.spelled}; a cutter stands out of the fence by less "
+                f"the deepest slot is {self.deepest.spelled} and the diameter {self.diameter.spelled}; a cutter "
+                f"stands out of the fence by less "
                 "than it is wide."
             )
         return self
 
     def cutter(self) -> CornerCutter:
-        """The cutter itself, called by its slot as the maker spelled it; its tongue fills its slot unless it was measured thinner."""
+        """The cutter itself, called by its slot as the maker spelled it; its tongue fills its slot unless it was measured
+        thinner.
+        """
         of = f"of the corner cutter with the {self.slot.spelled} slot"
         slot = dimension_of(self.slot, f"slot {of}", "MS-11")
         tongue = slot if self.tongue is None else dimension_of(self.tongue, f"tongue {of}", "MS-11")
@@ -205,7 +210,8 @@ class TenonEntry(Entry):
         )
         thickness = dimension_of(self.thickness, f"{spelled} tenon stock")
         if reach is None and length is None:
-            # LT-4: no mortise is deeper for its tenon than five times its thickness. A ready-made tenon says by its length how deep it goes.
+            # LT-4: no mortise is deeper for its tenon than five times its thickness. A ready-made tenon says by its length how
+            # deep it goes.
             reach = deepest_mortise(thickness, names["reach"])
         return TenonStock(thickness, width, length, reach)
 

@@ -72,7 +72,8 @@ Sawn = Annotated[Given[str], one_of({"flat": "flat", "quarter": "quarter"})]
 class StockEntry(Entry):
     """One stock. ``sheet`` is length and width of a whole sheet; ``species`` and ``cut`` (flat or quarter) are for solid wood.
 
-    ``stiffness`` is a sheet's along its face grain and, where it is another, across it; ``plies`` are plywood's layers, counted at its edge.
+    ``stiffness`` is a sheet's along its face grain and, where it is another, across it; ``plies`` are plywood's layers, counted
+    at its edge.
     """
 
     kind: Kind | None = None

@@ -1,6 +1,7 @@
 """``[seasons]``, ``[use]`` and the loads: what the checks of a job judge by.
 
-The air the piece is made in and will stand in, how it stands and is finished, and what lies in its drawers (which is written with the drawers).
+The air the piece is made in and will stand in, how it stands and is finished, and what lies in its drawers (which is written with
+the drawers).
 """
 
 from typing import TYPE_CHECKING, Annotated, Final
@@ -96,7 +97,9 @@ class SeasonsEntry(Entry):
 
 
 class UseEntry(Entry):
-    """How the piece stands, how far its front feet stand back from its foremost point (CK-5), and what it is finished with (PT-11)."""
+    """How the piece stands, how far its front feet stand back from its foremost point (CK-5), and what it is finished with
+    (PT-11).
+    """
 
     stands: Standing | None = None
     feet_set_back: Gap | None = None

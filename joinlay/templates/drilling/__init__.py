@@ -1,4 +1,6 @@
-"""Drill and position templates: pulls on the fronts, shelf pins, stop blocks on their strips, runners at the front of the case."""
+"""Drill and position templates: pulls on the fronts, shelf pins, stop blocks on their strips, runners at the front of the
+case.
+"""
 
 from joinlay.templates.drilling.pull_templates import holes_drilled, pull_templates
 from joinlay.templates.drilling.runner_templates import runner_templates

@@ -79,7 +79,9 @@ class _Hole:
 
 @dataclass(frozen=True, slots=True)
 class _Rung:
-    """A height that holes are drilled at: the first such ``hole``, the ``fronts`` it is for and the names of their cuts, in their order."""
+    """A height that holes are drilled at: the first such ``hole``, the ``fronts`` it is for and the names of their cuts, in
+    their order.
+    """
 
     hole: _Hole
     fronts: tuple[str, ...]
@@ -98,11 +100,12 @@ _Dots = dict[str, tuple[str, "Length", "Length"]]
 
 
 def pull_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for all holes for pulls in ``plan`` that are as far from the end, turned over for the other end (PU-1, PU-3, PR-11).
+    """A template for all holes for pulls in ``plan`` that are as far from the end, turned over for the other end (PU-1, PU-3,
+    PR-11).
 
-    Where fronts differ in how far the hole is from the top edge, each has a line of its own on it. Drawn with x = 0 at the end of the
-    front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 80 mm is drawn about a line that the maker
-    squares across the front, with x = 0 there. Figures are on the plan's rule.
+    Where fronts differ in how far the hole is from the top edge, each has a line of its own on it. Drawn with x = 0 at the end of
+    the front and y = 0 at its top edge, as seen from outside; a hole farther from the end than 80 mm is drawn about a line that
+    the maker squares across the front, with x = 0 there. Figures are on the plan's rule.
     """
     drilled: dict[_Hole, dict[Fraction, list[tuple[_Hole, Board, str]]]] = {}
     for drawer in plan.drawers:
@@ -132,7 +135,9 @@ def _likeness(ladder: _Ladder) -> Hashable:
 
 
 def holes_drilled(plan: Plan) -> frozenset[tuple[str, str]]:
-    """The holes that the drill templates of ``plan`` mark, as (front, hole) by their names: no other template need mark them (PR-11)."""
+    """The holes that the drill templates of ``plan`` mark, as (front, hole) by their names: no other template need mark them
+    (PR-11).
+    """
     return frozenset((drawer.front.name, name) for drawer in plan.drawers for _, name in _holes(drawer.front))
 
 
@@ -223,7 +228,9 @@ def _marks(
 def _rungs(
     ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None, dots: tuple[Content, ...]
 ) -> Iterator[Mark]:
-    """A line across the centre line for each height, led to the fronts it is for and its figure; all the other words past them."""
+    """A line across the centre line for each height, led to the fronts it is for and its figure; all the other words past
+    them.
+    """
     hole = ladder[0].hole
     way = 1 if hole.is_far or hole.is_left else -1
     edge = way * (hole.half if hole.is_far else hole.from_end + hole.past)

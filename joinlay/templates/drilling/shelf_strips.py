@@ -35,7 +35,9 @@ _UPRIGHTS: Final = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
 
 @dataclass(frozen=True, slots=True)
 class _Strip:
-    """A line of holes: their ``levels`` above the floor of the bay, how far they are ``in`` from the edge, how wide and how deep."""
+    """A line of holes: their ``levels`` above the floor of the bay, how far they are ``in`` from the edge, how wide and how
+    deep.
+    """
 
     levels: tuple[Fraction, ...]
     line: Fraction
@@ -45,9 +47,11 @@ class _Strip:
 
 
 def shelf_strips(plan: Plan) -> tuple[Template, ...]:
-    """A strip for the pin holes of each open bay in ``plan``, for both lines in the wood at both its sides; bays alike share one (SH-2).
+    """A strip for the pin holes of each open bay in ``plan``, for both lines in the wood at both its sides; bays alike share one
+    (SH-2).
 
-    Drawn with x = 0 at the edge of the wood and y = 0 at the floor of the bay, all holes from that one datum. None where no shelf is loose.
+    Drawn with x = 0 at the edge of the wood and y = 0 at the floor of the bay, all holes from that one datum. None where no shelf
+    is loose.
     """
     alike: dict[_Strip, list[tuple[int, Board]]] = {}
     for bay in plan.opens:
@@ -96,7 +100,8 @@ def _marks(strip: _Strip, names: tuple[str, ...], bays: str, rule: Graduation) -
     yield from figures_below({_ZERO, strip.line}, _ZERO, -_PAST, rule, FIGURE)
     said = [words(line, FIGURE, bold=True) for line in wrap(f"{in_few_words(names)}: {bays}", _LETTERS)]
     how = (
-        "foot on the floor of the bay, or on the upper wall of that panel's dado; edge to the front edge of the wood. For the line behind, "
+        "foot on the floor of the bay, or on the upper wall of that panel's dado; edge to the front edge of the "
+        "wood. For the line behind, "
         "turn it over, its edge to the back edge or to the shoulder of the back's rabbet"
     )
     block = stacked([*said, *(words(line, SMALL) for line in wrap(how, 34))])

@@ -67,7 +67,8 @@ class _BlockPlace:
 
 
 def stop_templates(plan: Plan) -> tuple[Template, ...]:
-    """A template for the left stop block, turned over for the right (PR-11), for all drawers of ``plan`` whose blocks stand alike.
+    """A template for the left stop block, turned over for the right (PR-11), for all drawers of ``plan`` whose blocks stand
+    alike.
 
     Drawn as seen from above, with y = 0 at the face of the frame and x = 0 at the end of the strip; where the block stands on the
     case bottom, x = 0 is the inner edge of the bearer, or the inside of the case. None where the piece has no stops. ST-1, ST-2,

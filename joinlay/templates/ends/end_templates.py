@@ -60,8 +60,8 @@ def templates_for(
     where every cut goes right across. A wide part whose cuts do is marked from a strip, and cuts in an edge from a template laid
     on that edge. Figures are on ``rule``. ``beside`` has short sayings that belong beside a board, by its name. ``only_needed``
     leaves out an end where nothing is seen but cuts the whole length of the part, which a fence sets. ``elsewhere`` are cuts that
-    are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11). ``drawn`` keeps
-    what was drawn of the same boards on the same rule, so that it isn't drawn again.
+    are marked from another paper, (board, cut) by their names, and what to say of that; they are left out (PR-11). ``drawn``
+    keeps what was drawn of the same boards on the same rule, so that it isn't drawn again.
 
     Where an end is the mirror image of another, as those of left and right parts are, both have one, which is turned over for the
     second: its ``turned`` (PR-11).
@@ -118,7 +118,9 @@ def _drawn_once(up: Sequence[_Told], over: Sequence[_Told], rule: Graduation, dr
 
 
 def _is_bored_by_its_card(board: Board) -> bool:
-    """True for a drawer's bottom that has only holes or slots for its screws and a knob's blank with only its dots: all on their cards."""
+    """True for a drawer's bottom that has only holes or slots for its screws and a knob's blank with only its dots: all on
+    their cards.
+    """
     if board.role.kind is PartKind.KNOB_BLANK:
         return all(cut.role.use is CutUse.DOT_HOLE for cut in board.cuts)
     return board.role.kind is PartKind.DRAWER_BOTTOM and all(cut.role.use.is_for_a_screw for cut in board.cuts)
@@ -192,7 +194,9 @@ def _likeness_over(net: Net) -> Hashable:
 
 
 def _up(net: Net, mouth: Mouth) -> tuple[Fraction, Fraction | None] | None:
-    """From where to where a mouth goes up a part of any width: None for the top where that is the far edge, or it all is there."""
+    """From where to where a mouth goes up a part of any width: None for the top where that is the far edge, or it all is
+    there.
+    """
     _, low, _, high = mouth.box
     return None if _runs_along_the_top(net, mouth) else (low, None if high == net.height else high)
 
@@ -204,7 +208,9 @@ def _goes_across(net: Net) -> bool:
 
 
 def _heights_shown(nets: Sequence[Net]) -> list[Fraction | None]:
-    """How high the one template of ``nets``, alike across, may be, in mm, the highest first; None: as high as the parts, all of one width."""
+    """How high the one template of ``nets``, alike across, may be, in mm, the highest first; None: as high as the parts, all
+    of one width.
+    """
     widths = {net.height for net in nets}
     least = min(widths)
     whole = None if len(widths) == 1 else least

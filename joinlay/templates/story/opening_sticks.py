@@ -114,6 +114,8 @@ def along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
 
 
 def wood(board: Board, way: PieceAxis, zero: Fraction, word: str, lane: int) -> Stretch:
-    """A ``board`` from where to where it reaches along ``way``, from ``zero`` in mm of the piece, called by a ``word`` in a ``lane``."""
+    """A ``board`` from where to where it reaches along ``way``, from ``zero`` in mm of the piece, called by a ``word`` in a
+    ``lane``.
+    """
     low, high = reach(board, way)
     return Stretch(low - zero, high - zero, word, board.name, lane)

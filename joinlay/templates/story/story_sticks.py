@@ -77,8 +77,8 @@ def _template(stick: Stick, plan: Plan) -> Template:
 def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
     """For each side of the case and face of a partition, each edge of a stile or mullion, and the fronts of each bank.
 
-    All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame. Where a stile at
-    the bank is as high as the frame, its stick has the fronts too (PR-11).
+    All of them count from the lower end: of the board itself, or, for the fronts, from the underside of the frame. Where a stile
+    at the bank is as high as the frame, its stick has the fronts too (PR-11).
     """
     for bank in whole.banks:
         for hand, upright in whole.beside(bank).items():
@@ -94,7 +94,9 @@ def _height_sticks(whole: WholePiece) -> Iterator[Stick]:
 
 
 def _holds_fronts(whole: WholePiece, bank: DrawerBank, board: Board) -> bool:
-    """Whether the stick of a stile has the fronts too: it is as high as the frame, and neither a base nor a top is told with them."""
+    """Whether the stick of a stile has the fronts too: it is as high as the frame, and neither a base nor a top is told with
+    them.
+    """
     is_alone = not whole.base and not any(one.role.kind is PartKind.TOP for one in whole.top)
     return bool(bank.drawers) and is_alone and reach(board, PieceAxis.HEIGHT) == whole.frame_reach(PieceAxis.HEIGHT)
 
@@ -192,7 +194,9 @@ def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, S
 
 
 def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> Stick:
-    """One edge of a stile or mullion: where the rails meet it, and the mortises for them; the fronts of its bank in their openings."""
+    """One edge of a stile or mullion: where the rails meet it, and the mortises for them; the fronts of its bank in their
+    openings.
+    """
     up = _Up(reach(board, PieceAxis.HEIGHT)[0])
     low, high = reach(board, PieceAxis.HEIGHT)
     rails = [
@@ -229,7 +233,9 @@ def _front_names(bank: DrawerBank) -> tuple[str, ...]:
 
 
 def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
-    """The fronts of a bank in their openings, with the middle of every pull's hole; the base under them and the top over them (BA-1, TO-1)."""
+    """The fronts of a bank in their openings, with the middle of every pull's hole; the base under them and the top over them
+    (BA-1, TO-1).
+    """
     zero, top = whole.frame_reach(PieceAxis.HEIGHT)
     stands = [reach(board, PieceAxis.HEIGHT)[0] for board in whole.base]
     boards = [board for board in whole.top if board.role.kind is PartKind.TOP]
@@ -279,7 +285,9 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
 
 
 def _inside_widths(whole: WholePiece) -> Iterator[Stick]:
-    """Across a case that is there, behind its frame, at each kind of drawer: from the inside of its left side to that of its right."""
+    """Across a case that is there, behind its frame, at each kind of drawer: from the inside of its left side to that of its
+    right.
+    """
     left, right = (reach(side, PieceAxis.WIDTH) for side in whole.uprights)
     zero, end = left[1], right[0]
     fixed = []
@@ -345,7 +353,8 @@ def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[t
 def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:
     """The depth at each drawer, from the face of the frame or the front of a drawer that stands proud of it.
 
-    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its nails or screws.
+    Frame and case side, then front, back, stop and the case's back, then the drawer's side, then the bearer with its nails or
+    screws.
     """
     zero, _ = whole.frame_reach(PieceAxis.DEPTH)
     zero = min([zero, *(reach(drawer.front, PieceAxis.DEPTH)[0] for bank in whole.banks for drawer in bank.drawers)])

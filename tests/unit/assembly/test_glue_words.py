@@ -1,4 +1,6 @@
-"""What is said of glue-ups: their names, minutes, clamps and timetable, read as at the bench; and what is done before they shut."""
+"""What is said of glue-ups: their names, minutes, clamps and timetable, read as at the bench; and what is done before they
+shut.
+"""
 
 import pytest
 
@@ -43,10 +45,19 @@ def test_hours(minutes, said):
 
 def test_the_names_of_the_glue_ups():
     assert [glue_up_name(one) for one in example("print-chest").glue_ups] == [
-        "case", "face frame: loose tenons", "face frame, first of two", "face frame, second of two",
-        "drawers 1 to 4, each by itself: loose tenons", "drawers 1 to 4, each by itself", "face frame on the case", "8 bearers", "6 kickers",
-        "8 guides", "4 strips", "8 blocks",
-    ]  # fmt: skip
+        "case",
+        "face frame: loose tenons",
+        "face frame, first of two",
+        "face frame, second of two",
+        "drawers 1 to 4, each by itself: loose tenons",
+        "drawers 1 to 4, each by itself",
+        "face frame on the case",
+        "8 bearers",
+        "6 kickers",
+        "8 guides",
+        "4 strips",
+        "8 blocks",
+    ]
 
 
 def test_a_case_in_words():
@@ -56,7 +67,8 @@ def test_a_case_in_words():
     assert cure_words(case, Glue(480, 5400)) == "leave it in its clamps for 1 h 30 min"
     (said,) = clamps_words(case, made.rule)
     assert said == (
-        "8 clamps from side to side, 4 along each of the bottom and top, 6 1/8 in apart, the first half of that from the end; to open 37 1/2 in, "
+        "8 clamps from side to side, 4 along each of the bottom and top, 6 1/8 in apart, the first half of that "
+        "from the end; to open 37 1/2 in, "
         "cauls included"
     )
     assert row_words(case.most.clamps[0], made.rule).startswith("4 clamps from side to side, along the bottom, 6 1/8 in apart")
@@ -144,8 +156,12 @@ def test_how_far_each_thing_may_be_in_winding(job):
     assert set(found) == {drawer.name for drawer in made.drawers} | ({"case", "face frame"} if made.others else set())
     for drawer in made.drawers:
         # Half of what is over its sides is left when its fourth corner stands up.
-        room = min([drawer.opening.height.mm - drawer.sides[0].width.mm, *(f.gap.mm for m in drawer.assembly.meetings for f in m.facings
-                                                                          if m.tie.value == "kicks against")])  # fmt: skip
+        room = min(
+            [
+                drawer.opening.height.mm - drawer.sides[0].width.mm,
+                *(f.gap.mm for m in drawer.assembly.meetings for f in m.facings if m.tie.value == "kicks against"),
+            ]
+        )
         assert found[drawer.name].differ.mm == room / 2
     if made.others:
         stile = next(board for board in made.boards if board.role.kind is PartKind.STILE)

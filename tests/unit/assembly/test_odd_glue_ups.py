@@ -1,4 +1,6 @@
-"""Glue-ups of odd jobs: whatever is asked for, everything that is glued is glued once, in clamps that stand on it, and said in whole sentences."""
+"""Glue-ups of odd jobs: whatever is asked for, everything that is glued is glued once, in clamps that stand on it, and said in
+whole sentences.
+"""
 
 import re
 import time
@@ -31,16 +33,22 @@ JOBS = {
     "a solid case with screwed runners": INCHES.replace('sides = "ply"', 'sides = "maple"'),
     "two banks": INCHES.replace("[[bank]]\ndrawers = 4", "[[bank]]\ndrawers = 3\n[[bank]]\ndrawers = 2"),
     "a drawer that tapers": GOOD + 'taper = "3/8"\n',
-    "a drawer wider at its back": GOOD.replace("[drawers]", '[drawers]\ntaper = "-1/32"\nback-height = "on bottom"\nside-clearance = "1/16"'),
+    "a drawer wider at its back": GOOD.replace(
+        "[drawers]", '[drawers]\ntaper = "-1/32"\nback-height = "on bottom"\nside-clearance = "1/16"'
+    ),
     "pinned rabbets": GOOD.replace("[drawers]", '[drawers]\nfront-joint = "rabbet"'),
-    "nailed butts": GOOD.replace("[drawers]", '[drawers]\nfront-joint = "nailed butt"\nback-joint = "nailed butt"\nback-height = "on bottom"'),
-    "a solid bottom under the back": SOLID_BOTTOM.replace("[drawers]", '[drawers]\nback-joint = "dado"\nback-height = "on bottom"'),
+    "nailed butts": GOOD.replace(
+        "[drawers]", '[drawers]\nfront-joint = "nailed butt"\nback-joint = "nailed butt"\nback-height = "on bottom"'
+    ),
+    "a solid bottom under the back": SOLID_BOTTOM.replace(
+        "[drawers]", '[drawers]\nback-joint = "dado"\nback-height = "on bottom"'
+    ),
     "a top and a plinth": INCHES.replace("[[bank]]", '[top]\nstock = "cherry"\n[base]\nstock = "cherry"\nheight = "4"\n[[bank]]'),
     "four feet": INCHES.replace("[[bank]]", '[base]\nstock = "thick-cherry"\nheight = "4"\nkind = "feet"\nfoot = "2"\n[[bank]]'),
     "drawers planed until they go": INCHES.replace("[drawers]", '[drawers]\nfit = "plane"'),
-    "an open bay with shelves": INCHES.replace("drawers = 4", 'rows = [2, { fixed = 1 }, 1]'),
+    "an open bay with shelves": INCHES.replace("drawers = 4", "rows = [2, { fixed = 1 }, 1]"),
     "drawers side by side": INCHES.replace("drawers = 4", "rows = [2, 1, 3]"),
-}  # fmt: skip
+}
 
 
 @cache
@@ -61,7 +69,8 @@ def test_every_glued_meeting_is_in_one_go_and_every_clamp_on_its_joint(name):
         pressed = {role for row in go.clamps for role in row.parts}
         for met in go.glued:
             if met.tie is Tie.GLUED and go.clamps and met.one.kind is not PartKind.DRAWER_BOTTOM:
-                # Both parts of a joint are between jaws; a tenon is where the part is that it stands in, a bottom is held by its groove.
+                # Both parts of a joint are between jaws; a tenon is where the part is that it stands in, a bottom is held by its
+                # groove.
                 one = met.one.of if met.one.kind.is_loose else met.one
                 assert {one, met.other} <= pressed, met
         for row in go.clamps:

@@ -163,7 +163,8 @@ def test_the_print_chest_is_told_as_a_maker_would():
 
 def test_a_bottom_under_the_back_goes_in_last():
     assert [words for of, words in told("seed-cabinet") if of == "drawer 1"][-1] == (
-        "Slide the bottom into the grooves of the left and right side and front, from behind, without glue, and screw it up to the back."
+        "Slide the bottom into the grooves of the left and right side and front, from behind, without glue, and "
+        "screw it up to the back."
     )
 
 

@@ -1,4 +1,6 @@
-"""The page at the machine: what is on it, ticks that hold and don't, test pieces, and an address that lets nothing else through."""
+"""The page at the machine: what is on it, ticks that hold and don't, test pieces, and an address that lets nothing else
+through.
+"""
 
 from __future__ import annotations
 

@@ -218,7 +218,9 @@ def test_a_job_that_is_not_there_is_said_before_anything_is_opened(tmp_path):
 
 
 def test_many_odd_edits_are_answered_by_a_page_and_by_no_fault(page):
-    """Signs put in, taken out and moved at random, as by a cat on the keyboard: each is answered, and none by a fault of the program."""
+    """Signs put in, taken out and moved at random, as by a cat on the keyboard: each is answered, and none by a fault of the
+    program.
+    """
     of = random.Random(16)
     signs = [
         '"',

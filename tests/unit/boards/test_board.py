@@ -40,10 +40,15 @@ def test_a_board_is_more_than_nothing(size, wrong):
 @pytest.mark.parametrize(
     ("spans", "axis"),
     [
-        ({"along": (0, "400.001")}, "along"), ({"along": ("-0.001", 10)}, "along"), ({"across": (95, 101)}, "across"),
-        ({"across": (-1, 3)}, "across"), ({"into": (0, 13)}, "into"), ({"into": (-1, 6)}, "into"), ({"along": (500, 600)}, "along"),
+        ({"along": (0, "400.001")}, "along"),
+        ({"along": ("-0.001", 10)}, "along"),
+        ({"across": (95, 101)}, "across"),
+        ({"across": (-1, 3)}, "across"),
+        ({"into": (0, 13)}, "into"),
+        ({"into": (-1, 6)}, "into"),
+        ({"along": (500, 600)}, "along"),
     ],
-)  # fmt: skip
+)
 def test_a_cut_outside_the_wood_is_refused_and_the_limit_said(spans, axis):
     with pytest.raises(BadInput, match=rf"bottom groove runs from .* mm {axis} the board, which is 0 to \d+ mm"):
         a_board(cuts=(a_cut(**spans),))

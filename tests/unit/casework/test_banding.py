@@ -98,9 +98,13 @@ def test_a_cut_clear_of_the_bands_is_not():
 def half_blind_front():
     """A front with a slot in each end for a half-blind corner, its groove stopped short of them."""
     half = design_half_blind(
-        side_thickness=inch("1/2"), end_thickness=inch("3/4"), cutter=inch("1/4"), practice=PRACTICE, rule=usual_shop(Unit.INCH).rule,
+        side_thickness=inch("1/2"),
+        end_thickness=inch("3/4"),
+        cutter=inch("1/4"),
+        practice=PRACTICE,
+        rule=usual_shop(Unit.INCH).rule,
         role=by_hand.joint_called("corner"),
-    )  # fmt: skip
+    )
     made = cut_end_part(half, front(), Surface.END, by_hand.part("left side"), which=by_hand.part("left"))
     return cut_end_part(half, made, Surface.FAR_END, by_hand.part("right side"), which=by_hand.part("right"))
 

@@ -16,9 +16,16 @@ def inch(text):
 
 def bays(width, height, *banks, widths=None):
     return lay_out_bays(
-        inch(width), inch(height), stile=inch("2"), mullion=inch("1 1/2"), top_rail=inch("2"), bottom_rail=inch("3"), rail=inch("1"),
-        banks=banks, widths=widths,
-    )  # fmt: skip
+        inch(width),
+        inch(height),
+        stile=inch("2"),
+        mullion=inch("1 1/2"),
+        top_rail=inch("2"),
+        bottom_rail=inch("3"),
+        rail=inch("1"),
+        banks=banks,
+        widths=widths,
+    )
 
 
 def test_one_bank_is_between_the_stiles():

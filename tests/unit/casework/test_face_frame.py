@@ -17,9 +17,15 @@ def frame(*banks, width="24", height="30", stock=None, **changed):
     make = FrameMake(stock or solid("3/4"), **{name: size(value) for name, value in changed.items()})
     sizes = make.sizes(SHOP.practice)
     bays = lay_out_bays(
-        size(width), size(height), stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
-        rail=sizes.rail, banks=banks or (BankWish(Equal(3)),),
-    )  # fmt: skip
+        size(width),
+        size(height),
+        stile=sizes.stile,
+        mullion=sizes.mullion,
+        top_rail=sizes.top_rail,
+        bottom_rail=sizes.bottom_rail,
+        rail=sizes.rail,
+        banks=banks or (BankWish(Equal(3)),),
+    )
     return make_frame(make, sizes, size(width), size(height), bays, SHOP)
 
 

@@ -1,7 +1,7 @@
 """What runners are held by: how long, where, and what is said where that doesn't hold or comes through (RN-4).
 
-The rule of thumb is outside the project: a nail three times the upper piece long, at most 6 in from one to the next into cleats, 1 in at
-least from the ends (NAVEDTRA 14119; MIL-DTL-45449, figures seen in a copy).
+The rule of thumb is outside the project: a nail three times the upper piece long, at most 6 in from one to the next into cleats,
+1 in at least from the ends (NAVEDTRA 14119; MIL-DTL-45449, figures seen in a copy).
 """
 
 from itertools import pairwise

@@ -142,7 +142,8 @@ def test_both_halves_are_cut_at_one_height_and_two_fences(planned):
     cards = [setting for setting in planned.settings.settings if setting.role is Role.SHAPED]
     assert {cut_words(card) for card in cards} == {"shaped slot and tongue in drawer front", "front shaped dado in drawer sides"}
     by_part = {card.works[0].fence_word: card for card in cards}
-    # 5/32 and 5/32 up; out of the fence by the tongue's length for the sides, and by their thickness for the front, in two passes of 1/4 at most.
+    # 5/32 and 5/32 up; out of the fence by the tongue's length for the sides, and by their thickness for the front, in two passes
+    # of 1/4 at most.
     assert {card.height for card in cards} == {inches("5/16")}
     assert by_part["inside face"].far_side == inches("15/64")
     front = by_part["left end"]

@@ -79,7 +79,9 @@ def test_drawers_need_what_the_case_shrinks():
 
 
 def bearer(shorter=0):
-    """A hole 40 mm from the front, and a slot for a screw 300 mm behind it; so much ``shorter`` at its back than the ash needs."""
+    """A hole 40 mm from the front, and a slot for a screw 300 mm behind it; so much ``shorter`` at its back than the ash
+    needs.
+    """
     hole = cut(
         CutKind.HOLE,
         Surface.EDGE,
@@ -117,10 +119,12 @@ def member(name, kind, wood, wide, at, *, upright):
 def frame(left=40, right=30, below=50, above=20, wood=ASH):
     """Round the usual drawer, whose opening is 500 by 150 mm; with a rail farther off that doesn't count."""
     sticks = (
-        member("left stile", "stile", wood, left, (-left, -50), upright=True), member("right stile", "stile", wood, right, (500, -50), upright=True),
-        member("bottom rail", "rail", wood, below, (0, -below), upright=False), member("rail", "rail", wood, above, (0, 150), upright=False),
+        member("left stile", "stile", wood, left, (-left, -50), upright=True),
+        member("right stile", "stile", wood, right, (500, -50), upright=True),
+        member("bottom rail", "rail", wood, below, (0, -below), upright=False),
+        member("rail", "rail", wood, above, (0, 150), upright=False),
         member("top rail", "rail", wood, 90, (0, 300), upright=False),
-    )  # fmt: skip
+    )
     return (Assembly(Whole.FRAME, sticks),)
 
 

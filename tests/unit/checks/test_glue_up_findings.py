@@ -39,7 +39,8 @@ def test_nothing_is_said_of_clamps_that_nobody_counted():
 
 @pytest.mark.parametrize("shop", ['clamps = [{ length = "30", count = 3 }]', 'clamps = [{ length = "21", count = 2 }]'])
 def test_clamps_that_just_do(shop):
-    # The drawer is 19 1/2 in long: with two cauls 21; across its back less. With two its front and its back are glued one after the other.
+    # The drawer is 19 1/2 in long: with two cauls 21; across its back less. With two its front and its back are glued one after
+    # the other.
     assert found_in(shop)[1] == []
 
 

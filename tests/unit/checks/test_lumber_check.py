@@ -85,7 +85,9 @@ def test_a_knob_blank_too_thick_is_found_by_check_and_told_by_the_lists(knob, ki
 
 @pytest.mark.parametrize(("offset", "warned"), [("3/8", False), ("3", False), ("3 23/32", False), ("3 3/4", True), ("5", True)])
 def test_a_groove_that_leaves_the_drawer_no_room_is_said(offset, warned):
-    """The side is 5 31/32 in high and the bottom 1/4 in thick: a third is left above it while the groove is no higher than 3 35/48 in."""
+    """The side is 5 31/32 in high and the bottom 1/4 in thick: a third is left above it while the groove is no higher than 3
+    35/48 in.
+    """
     found = [one for one in planned(more=f'groove-offset = "{offset}"').findings if one.kind == "shallow drawer"]
     assert bool(found) is warned
     for one in found:

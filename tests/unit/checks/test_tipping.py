@@ -81,7 +81,9 @@ def test_a_deep_heavy_case_stands_and_a_shallow_one_falls():
 
 
 def limit(pull, conditions, drawers=1):
-    """The depths just deep enough and just too shallow for ``pull`` (of a piece) to come within a fifth of tipping, by halving."""
+    """The depths just deep enough and just too shallow for ``pull`` (of a piece) to come within a fifth of tipping, by
+    halving.
+    """
     row = [drawer(name=f"drawer {n + 1}") for n in range(drawers)]
     low, high = 60.0, 3000.0
     for _ in range(50):
@@ -104,7 +106,9 @@ HEAVY = replace(CONDITIONS, load=Load(Fraction(6000)))
     ids=["a child on one", "all full", "all empty"],
 )
 def test_each_of_the_three_is_a_limit(pull, conditions, drawers):
-    """A block's moment grows with the square of its depth: to each there is one where just it comes within a fifth of tipping the piece."""
+    """A block's moment grows with the square of its depth: to each there is one where just it comes within a fifth of tipping
+    the piece.
+    """
     enough, short = limit(pull, conditions, drawers)
     assert harms(enough, conditions, drawers) == [Harm.NOTE]
     assert harms(short, conditions, drawers) == [Harm.WARN]
@@ -124,7 +128,9 @@ def exact(*, child=0.0, empty=0.0, full=0.0):
     ("share", "falls", "is_near"), [(0.79, False, False), (0.8, False, True), (0.99, False, True), (1.0, True, True)]
 )
 def test_what_pulls_as_a_share_of_what_holds(share, falls, is_near):
-    """Worked by hand: the case holds with 50 kg x 200 mm; what is pulled out pulls with ``share`` of that. At four fifths it is near."""
+    """Worked by hand: the case holds with 50 kg x 200 mm; what is pulled out pulls with ``share`` of that. At four fifths it
+    is near.
+    """
     for pull in (exact(child=share).with_child, exact(empty=share).all_empty, exact(full=share).all_full):
         assert pull == pytest.approx(share)
         assert (round(pull, 12) >= 1, round(pull, 12) >= NEAR) == (falls, is_near)
@@ -199,7 +205,9 @@ def three(*kilograms):
 
 
 def test_of_two_or_more_drawers_those_that_hold_it_back_least_count():
-    """Moments about the foot, worked by hand: the case 8000 kg mm, each drawer 200 x its weight, 300 x it less where it is out."""
+    """Moments about the foot, worked by hand: the case 8000 kg mm, each drawer 200 x its weight, 300 x it less where it is
+    out.
+    """
     piece = three(5, 9, 7)
     shut = 8000 + 200 * (5 + 9 + 7)
     assert piece.least_load(1) == (shut - 300 * 9) / 320

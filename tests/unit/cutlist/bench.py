@@ -41,8 +41,17 @@ def groove(offset: str = "3/8", wide: str = "1/4", deep: str = "1/4", length: st
 
 def mortise(at: str, across: str = "1", name: str = "mortise 1") -> Cut:
     along = Span.about(size(at), mm(6))
-    return by_hand.cut(CutKind.MORTISE, Surface.FACE, along, Span.about(size(across), mm(18)), Span.of(mm(0), mm(9)), name, "front", "front corner",
-               Shape.ROUND_ENDS)  # fmt: skip
+    return by_hand.cut(
+        CutKind.MORTISE,
+        Surface.FACE,
+        along,
+        Span.about(size(across), mm(18)),
+        Span.of(mm(0), mm(9)),
+        name,
+        "front",
+        "front corner",
+        Shape.ROUND_ENDS,
+    )
 
 
 def left(made: Board) -> Board:

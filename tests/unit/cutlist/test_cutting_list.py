@@ -201,7 +201,8 @@ def test_a_tapered_part_is_told_by_its_size_at_both_ends_and_what_is_planed_off(
     # A bottom 20 in long from side to side, 1/64 in off each of its ends at the back: 20 - 2/64 = 19 31/32 in there.
     off = [Taper(surface, NOTHING, size("1/64")) for surface in (Surface.END, Surface.FAR_END)]
     assert told(board("a", tapers=tuple(off))) == (
-        "tapered: 20 in long at the bottom edge, 19 31/32 in long at the top edge (1/64 in off the left end and the right end there)",
+        "tapered: 20 in long at the bottom edge, 19 31/32 in long at the top edge (1/64 in off the left end and "
+        "the right end there)",
     )
     # One edge planed off at the left end, and none at the right.
     assert told(board("a", tapers=(Taper(Surface.FAR_EDGE, size("1/16"), NOTHING),))) == (

@@ -20,8 +20,10 @@ def strips(*boards):
 
 def test_tenons_are_counted_by_section_and_length():
     (thin, thick) = strips(
-        *(tenon(f"t {n}") for n in range(11)), tenon("u 1", length="1 1/2"), *(tenon(f"v {n}", thickness="1/4") for n in range(3)),
-    )  # fmt: skip
+        *(tenon(f"t {n}") for n in range(11)),
+        tenon("u 1", length="1 1/2"),
+        *(tenon(f"v {n}", thickness="1/4") for n in range(3)),
+    )
     assert (thin.count, thin.spare) == (12, 2 + 1)
     assert [row.quantity for row in thin.rows] == [11, 1]
     # 13 at 1 in and 2 at 1 1/2 in, a kerf each.

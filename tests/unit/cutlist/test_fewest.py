@@ -20,7 +20,8 @@ def items(*sizes, turnable=False):
         ([(7, 6), (7, 6), (5, 6), (5, 6)], 2),
         ([(7, 5), (7, 5), (5, 5), (5, 5)], 1),
         ([(7, 6), (7, 6), (5, 6)], 1),
-        # Each more than a quarter both ways, so no more than three by three go on it, and one that is longer than half takes two places.
+        # Each more than a quarter both ways, so no more than three by three go on it, and one that is longer than half takes two
+        # places.
         ([(6, 3)] * 9, 1),
         ([(6, 3)] * 8 + [(11, 3)], 2),
         ([(6, 3)] * 7 + [(11, 3)], 1),

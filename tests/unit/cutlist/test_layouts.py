@@ -167,7 +167,8 @@ def test_many_small_pieces_on_one_sheet():
     check_every_piece_once(pieces, laid.sheets, laid.left_out)
 
 
-#: Parts in mm that fill a square of 1000 by 1000 to the last, and how it is cut first: a third cut inside a strip is at the sum of two parts.
+#: Parts in mm that fill a square of 1000 by 1000 to the last, and how it is cut first: a third cut inside a strip is at the sum
+#: of two parts.
 FULL = [
     (FirstCut.EITHER, [(394, 302), (414, 439), (406, 141), (394, 353), (192, 439), (200, 561), (394, 345), (406, 420)]),
     (FirstCut.EITHER, [(346, 325), (399, 341), (245, 375), (346, 330), (255, 625), (346, 345), (399, 284), (409, 375)]),

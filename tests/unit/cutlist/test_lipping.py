@@ -1,4 +1,6 @@
-"""Fronts of plywood lipped with wood of the job's: what is sawn, what is bought, and what is told before the first card (EB-4)."""
+"""Fronts of plywood lipped with wood of the job's: what is sawn, what is bought, and what is told before the first card
+(EB-4).
+"""
 
 from functools import cache
 

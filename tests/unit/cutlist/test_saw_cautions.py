@@ -1,4 +1,6 @@
-"""What to beware of at the saw: said for everything that is sawn, and by number for thin strips and short blocks. Common practice."""
+"""What to beware of at the saw: said for everything that is sawn, and by number for thin strips and short blocks. Common
+practice.
+"""
 
 import pytest
 

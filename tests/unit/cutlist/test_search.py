@@ -1,4 +1,6 @@
-"""Saving a sheet by laying a few of them anew, and sheets used beside a general rectangle packer, which may lay pieces as no saw could."""
+"""Saving a sheet by laying a few of them anew, and sheets used beside a general rectangle packer, which may lay pieces as no
+saw could.
+"""
 
 from itertools import product
 from random import Random

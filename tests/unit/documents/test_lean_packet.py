@@ -1,4 +1,6 @@
-"""The packet as it is printed unless told: what it leaves out, that it says so, and that every cut is still marked from some paper."""
+"""The packet as it is printed unless told: what it leaves out, that it says so, and that every cut is still marked from some
+paper.
+"""
 
 import re
 from dataclasses import replace

@@ -110,7 +110,9 @@ SWELLS = JOB.replace('sides = "ply.12"', 'sides = "ply.12"\ntop-clearance = "0.4
 
 
 def test_what_breaks_another_thing_is_not_offered():
-    """Room for this front to swell in is so much that the drawer droops; on the quarter, with some of that room, it does neither."""
+    """Room for this front to swell in is so much that the drawer droops; on the quarter, with some of that room, it does
+    neither.
+    """
     text = SWELLS.replace('height = "120"', 'height = "280"').replace('top-clearance = "0.8"', "")
     texts = JobTexts(text, "chest.toml")
     before = planned(texts)

@@ -1,4 +1,6 @@
-"""The model to turn about, read back by a reader that isn't ours: metres, Y up, every part where the plan has it and as large (glTF 2.0)."""
+"""The model to turn about, read back by a reader that isn't ours: metres, Y up, every part where the plan has it and as large
+(glTF 2.0).
+"""
 
 import json
 import struct
@@ -37,7 +39,9 @@ def tree_of(data):
 
 
 def wood(board):
-    """The volume of a board with straight cuts only, in cubic mm, exactly: cells of the grid of its cuts that none of them takes."""
+    """The volume of a board with straight cuts only, in cubic mm, exactly: cells of the grid of its cuts that none of them
+    takes.
+    """
     lines = []
     for axis in Axis:
         ends = (end.mm for cut in board.cuts for end in (cut.span(axis).start, cut.span(axis).stop))
@@ -77,7 +81,8 @@ def test_each_part_stands_where_the_plan_has_it_in_metres_with_y_up(scene):
         space = SpaceBox.around(board)
         (x0, y0, z0), (x1, y1, z1) = space.low, space.high
         low, high = (x0, z0, -y1), (x1, z1, -y0)
-        # A leaning side is drawn as its joint holds it, which its box may miss by twice the lean over the joint; a micrometre else.
+        # A leaning side is drawn as its joint holds it, which its box may miss by twice the lean over the joint; a micrometre
+        # else.
         near = 1e-6 if not board.tapers and all(part.denominator == 1 for part in board.place.along) else 1e-3
         for end, wanted in zip(made.bounds, (low, high), strict=True):
             assert tuple(end) == pytest.approx([float(at) / 1000 for at in wanted], abs=near)

@@ -1,4 +1,6 @@
-"""Drawings that mean harm, or that say less or more than an outline can: each refused in under two seconds, by name, with what to do."""
+"""Drawings that mean harm, or that say less or more than an outline can: each refused in under two seconds, by name, with what
+to do.
+"""
 
 import contextlib
 import gzip
@@ -12,7 +14,10 @@ from hypothesis import strategies as st
 from joinlay.documents.outline_file import read_outline
 from joinlay.errors import BadInput
 
-HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" height="50mm" viewBox="0 0 100 50">'
+HEAD = (
+    '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" '
+    'height="50mm" viewBox="0 0 100 50">'
+)
 PATH = '<path d="M0 0h10v10z"/>'
 LAUGHS = "".join(f'<!ENTITY l{n} "{f"&l{n - 1};" * 10}">' for n in range(1, 10))
 

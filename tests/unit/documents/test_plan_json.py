@@ -293,7 +293,9 @@ def test_knobs_are_where_they_are_drilled(cabinet):
 
 
 def test_axes_are_described_and_hold(cabinet, tree):
-    """The drawers' left sides lie to the left, the back behind the front, and each board's own directions are what the axes say."""
+    """The drawers' left sides lie to the left, the back behind the front, and each board's own directions are what the axes
+    say.
+    """
     _, whole = cabinet
     assert whole["axes"]["zero"] != tree["axes"]["zero"]
     assert (whole["axes"]["x"], whole["axes"]["y"], whole["axes"]["z"]) == (

@@ -18,7 +18,8 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
     text = text.replace('"18 3/8"', '"-3"').replace('front = "cherry"', 'front = "chery"')
     assert troubles_in(text) == [
         "chest.toml:1: there is no key 'titel' here; the nearest is 'title'.",
-        "chest.toml:17: stock thin, nominal: 'a quarter' cannot be read as a length; write it as 26 5/8, 26-5/8\", 2 ft 2 5/8 in or 18.2 mm.",
+        "chest.toml:17: stock thin, nominal: 'a quarter' cannot be read as a length; write it as 26 5/8, "
+        '26-5/8", 2 ft 2 5/8 in or 18.2 mm.',
         'chest.toml:20: drawers, front: there is no stock called "chery"; the nearest is "cherry".',
         "chest.toml:25: drawer 1, opening, width: -3 in is not a size; it must be more than 0.",
     ]
@@ -80,7 +81,8 @@ def test_a_taper_may_go_either_way(where, taper):
         ("'' = 1", "there is no key '' here; the keys are "),
         (
             "front-joint = 'half-blind'",
-            'front-joint: "half-blind" is not known here; write "loose tenon", "half-blind locking rabbet", "rabbet", "shaped lock" or "nailed '
+            'front-joint: "half-blind" is not known here; write "loose tenon", "half-blind locking rabbet", '
+            '"rabbet", "shaped lock" or "nailed '
             'butt" (the nearest is "half-blind locking rabbet").',
         ),
         (
@@ -155,7 +157,8 @@ def test_a_name_that_is_none(name):
 
 def test_stock_that_nothing_names():
     assert only_trouble(GOOD.replace('sides = "birch"\n', "")) == (
-        "chest.toml:19: drawers: nothing says what the sides are made of; write sides = and the name of a stock in [drawers], or in each drawer."
+        "chest.toml:19: drawers: nothing says what the sides are made of; write sides = and the name of a stock "
+        "in [drawers], or in each drawer."
     )
     one_of_two = (
         GOOD.replace('sides = "birch"\n', "") + '\n[[drawer]]\nsides = "birch"\nopening = { width = 9, height = 4, depth = 9 }\n'

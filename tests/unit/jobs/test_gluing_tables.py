@@ -20,7 +20,8 @@ def test_nothing_is_known_of_clamps_that_nobody_wrote_down():
 
 def test_the_bottle_and_the_clamps():
     made = shop(
-        'glue = { open-time = "15 min", clamp-time = "1 1/2 h" }\nclamps = [{ length = "36", count = 6 }, { length = "12", count = 4 }]'
+        'glue = { open-time = "15 min", clamp-time = "1 1/2 h" }\nclamps = [{ length = "36", count = 6 }, { '
+        'length = "12", count = 4 }]'
     )
     assert (made.glue.open_time, made.glue.clamp_time, made.glue.is_written) == (900, 5400, True)
     assert made.glue.origin.startswith("chest.toml:")

@@ -1,4 +1,6 @@
-"""From the inside out: what is to lie in a drawer has its room there, and the job typed the other way round is the same (CO-1)."""
+"""From the inside out: what is to lie in a drawer has its room there, and the job typed the other way round is the same
+(CO-1).
+"""
 
 import pytest
 
@@ -93,7 +95,10 @@ def test_a_drawer_holds_what_it_is_asked_to_and_not_a_hair_more(back, height):
 
 @pytest.mark.parametrize("front", sorted(AT_FRONT))
 def test_it_does_behind_any_front_and_with_figures_of_its_own(front):
-    own = f'front-joint = "{front}"\ntaper = "1/16"\nback-gap = "1"\nset-back = "1/16"\ngroove-offset = "1/2"\ntop-clearance = "1/16"'
+    own = (
+        f'front-joint = "{front}"\ntaper = "1/16"\nback-gap = "1"\nset-back = "1/16"\ngroove-offset = '
+        f'"1/2"\ntop-clearance = "1/16"'
+    )
     assert inside_of(alone(more=own).drawers[0]) == (inches("22 1/2").mm, inches("3 1/2").mm, inches("15 1/2").mm)
 
 
@@ -164,7 +169,8 @@ def test_two_banks_stand_around_their_own():
     plan = whole(
         "drawers = 2",
         drawers="",
-        more='inside = { width = "12", height = "4", depth = "14" }\n[[bank]]\ndrawers = 3\ninside = { width = "20", height = "2" }',
+        more='inside = { width = "12", height = "4", depth = "14" }\n[[bank]]\ndrawers = 3\ninside = { width = '
+        '"20", height = "2" }',
     )
     assert [inside_of(drawer)[0] for drawer in plan.drawers] == [inches(12).mm] * 2 + [inches(20).mm] * 3
 

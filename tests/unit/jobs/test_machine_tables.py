@@ -77,7 +77,8 @@ def test_a_shop_that_says_nothing_has_the_usual_machines():
 def test_every_size_is_the_makers_and_knows_its_line():
     machines = shop_of(
         'router-table = { fence-height = "5", fence-reach = "9", longest = "40", farthest = "30" }\n'
-        'table-saw = { fence-height = "6", fence-reach = "30", blade-height = "3", longest = "100", farthest = "50", dado-set = ["3/8", "1/4"] }\n'
+        'table-saw = { fence-height = "6", fence-reach = "30", blade-height = "3", longest = "100", farthest = '
+        '"50", dado-set = ["3/8", "1/4"] }\n'
         'hand-router = { base = "6 1/2", guide-reach = "8" }\nmortiser = false\ndrill = false\n'
         'limits = { deepest-pass = "1/8", narrow = "2", short = "10", smallest = "5", tallest-on-end = "20" }\n'
     ).machines
@@ -134,7 +135,10 @@ def test_the_order_of_choice():
     ("line", "says"),
     [
         ("router-tabel = false", "there is no key 'router-tabel' here; the nearest is 'router-table'."),
-        ("router-table = { fence-hight = 4 }", "shop, router-table: there is no key 'fence-hight' here; the nearest is 'fence-height'."),
+        (
+            "router-table = { fence-hight = 4 }",
+            "shop, router-table: there is no key 'fence-hight' here; the nearest is 'fence-height'.",
+        ),
         ("router-table = 4", "write false where the shop has none, or a table with its sizes"),
         ("table-saw = { blade-height = 0 }", "shop, table-saw, blade-height: 0 in is not a size; it must be more than 0."),
         ("table-saw = { dado-set = [] }", "Write the widths your dado set stacks to"),
@@ -145,7 +149,7 @@ def test_the_order_of_choice():
         ('first-choice = ["table saw", "table saw"]', "first-choice names the table saw twice"),
         ("limits = { narow = 3 }", "shop, limits: there is no key 'narow' here; the nearest is 'narrow'."),
     ],
-)  # fmt: skip
+)
 def test_what_is_wrong_is_said_with_its_line_and_what_would_do(line, says):
     found = only_trouble(f"{GOOD}\n[shop]\n{line}\n")
     assert found.startswith(("chest.toml:28: ", "chest.toml:27: shop: first-choice names"))
@@ -189,7 +193,10 @@ def test_without_a_mortiser_mortises_are_routed_or_refused_with_the_cutter_that_
     assert cards
     assert {card.machine for card in cards} == {MachineKind.HAND_ROUTER}
     assert cut_alike(worked_out, found)
-    short = 'mortiser = false\nhand-tools = false\ncutters = [{ diameter = "4 mm", reach = "3/8" }, { diameter = "1/4", reach = "3/8" }]\n'
+    short = (
+        'mortiser = false\nhand-tools = false\ncutters = [{ diameter = "4 mm", reach = "3/8" }, { diameter '
+        '= "1/4", reach = "3/8" }]\n'
+    )
     worked_out = plan(read_job(CASE.format(rail="2", offset="") + short, "case.toml"))
     refused = [one for one in worked_out.findings if one.harm is Harm.REFUSE and one.kind in ("mortiser", "mortise cutter")]
     assert refused

@@ -89,7 +89,10 @@ def test_a_drawer_may_say_otherwise_than_all_of_them():
     text = with_line(
         "[drawers]", 'front-joint = "half-blind locking rabbet"\ntaper = "1/16"\nopening.width = "15"\nopening.height = "5"'
     )
-    text += '\n[[drawer]]\nfront-joint = "Loose Tenon"\nback-joint = "dado"\nback-height = "on bottom"\nback = "thin"\nside-height = 3\n'
+    text += (
+        '\n[[drawer]]\nfront-joint = "Loose Tenon"\nback-joint = "dado"\nback-height = "on bottom"\nback = '
+        '"thin"\nside-height = 3\n'
+    )
     text += "taper = 0\nopening = { depth = 21, height = 4 }\n"
     first, second = read(text).drawers
     assert (first.make.front_joint, first.make.back_joint) == (HALF_BLIND, LOCKED)
@@ -180,7 +183,10 @@ def test_the_shop_takes_the_place_of_the_usual_one():
 
 def test_strip_without_a_reach_goes_five_times_its_thickness_deep():
     # LT-4: 3 to 5 times the thickness; so a 4 mm tenon's mortise is 20 mm deep at most, and what is written stands over it.
-    tenons = 'tenons = [{ thickness = "4 mm" }, { thickness = "6 mm", reach = "28 mm" }, { thickness = "5 mm", width = "25 mm", length = "30 mm" }]'
+    tenons = (
+        'tenons = [{ thickness = "4 mm" }, { thickness = "6 mm", reach = "28 mm" }, { thickness = "5 mm", '
+        'width = "25 mm", length = "30 mm" }]'
+    )
     strip, ready, long = read_job(GOOD.replace("[drawers]", f"[shop]\n{tenons}\n\n[drawers]"), "chest.toml").shop.tenons
     assert (strip.reach, ready.reach, long.reach) == (mm(20), None, mm(28))
     assert strip.reach is not None

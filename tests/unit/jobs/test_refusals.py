@@ -44,20 +44,39 @@ def test_on_the_limit_itself_nothing_is_refused(changed, kind):
 #: Refusals in whose place a program can set nothing, by their first words.
 IN_WORDS = (
     # It takes another tool, or wood that the job doesn't know of.
-    "The shop has no cutter that makes both", "A cutter that makes both halves",
-    "the shop has no cutter", "No cutter of the shop", "A {} {width} wide needs a cutter", "The {cutter} cutter is wider",
-    "A tenon {width} wide is over", "The shop has no tenons.", "The mortise in the face may be", "A tenon {length} long",
-    "The {cutter} cutter leaves {cutter}", "No step of the mortiser's fence", "A tenon {wanted} wide is wanted", "The mortises after",
+    "The shop has no cutter that makes both",
+    "A cutter that makes both halves",
+    "the shop has no cutter",
+    "No cutter of the shop",
+    "A {} {width} wide needs a cutter",
+    "The {cutter} cutter is wider",
+    "A tenon {width} wide is over",
+    "The shop has no tenons.",
+    "The mortise in the face may be",
+    "A tenon {length} long",
+    "The {cutter} cutter leaves {cutter}",
+    "No step of the mortiser's fence",
+    "A tenon {wanted} wide is wanted",
+    "The mortises after",
     # Two figures that can't belong together: which of them is the slip?
     "A panel {panel} thick",
     # There is no end to what would do, and only the maker knows how large the piece may be, or how many they want.
-    "The {} alone take", "The opening of", "The mullions alone", "The shelves alone", "The {} would be {left}", "{} would be {left}",
+    "The {} alone take",
+    "The opening of",
+    "The mullions alone",
+    "The shelves alone",
+    "The {} would be {left}",
+    "{} would be {left}",
     "front and back leave",
     # Added by what calls it, which knows the figure's name.
     "A {} {depth} deep leaves too",
     # A row within a row of the file, or a drawing.
-    "A double bearer lies across", "A lipping {height} high", "The bands take", "The {} (", "The {} is to be cut",
-)  # fmt: skip
+    "A double bearer lies across",
+    "A lipping {height} high",
+    "The bands take",
+    "The {} (",
+    "The {} is to be cut",
+)
 
 
 def refusals():

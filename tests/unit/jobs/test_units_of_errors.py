@@ -29,8 +29,18 @@ stock = "cherry"
 drawers = 2
 """
 NO_DRAWER = GOOD.partition("[[drawer]]")[0]
-METRIC = {"18 3/8": "465", "4 1/4": "110", '"20"': '"500"', '"3/4"': '"18"', '"1/2"': '"12"', "0.483": "11.8", '"1/4"': '"6"', "inch": "mm",
-          "1/32 in": "0.5 mm", '[60, "60"]': '[1500, "1500"]'}  # fmt: skip
+METRIC = {
+    "18 3/8": "465",
+    "4 1/4": "110",
+    '"20"': '"500"',
+    '"3/4"': '"18"',
+    '"1/2"': '"12"',
+    "0.483": "11.8",
+    '"1/4"': '"6"',
+    "inch": "mm",
+    "1/32 in": "0.5 mm",
+    '[60, "60"]': '[1500, "1500"]',
+}
 
 
 def metric(text):
@@ -87,7 +97,9 @@ def test_paper_too_small_for_a_packet_is_told_in_the_jobs_unit():
 
 
 def test_no_error_tells_millimetres_before_it_knows_the_unit():
-    """Lengths in an error are a BadSize's, set when the unit is known; what a printer was measured at is in millimetres of its own."""
+    """Lengths in an error are a BadSize's, set when the unit is known; what a printer was measured at is in millimetres of its
+    own.
+    """
     told = {
         path.stem
         for path in sorted(Path(joinlay.__file__).parent.rglob("*.py"))

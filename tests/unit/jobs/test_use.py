@@ -42,8 +42,12 @@ def test_every_day_is_read_and_knows_its_line():
     assert found.seasons.workshop == Metered(Fraction(8))
     assert (found.stands, found.feet_back) == (Stands.ANCHORED, inches(1))
     assert found.written == {
-        "driest": "chest.toml:3", "dampest": "chest.toml:4", "workshop": "chest.toml:5", "stands": "chest.toml:8", "feet set back": "chest.toml:9",
-    }  # fmt: skip
+        "driest": "chest.toml:3",
+        "dampest": "chest.toml:4",
+        "workshop": "chest.toml:5",
+        "stands": "chest.toml:8",
+        "feet set back": "chest.toml:9",
+    }
 
 
 def test_a_load_for_all_drawers_and_one_for_some():
@@ -66,15 +70,21 @@ def test_a_heavier_load_is_heavier_in_the_findings():
 @pytest.mark.parametrize(
     ("line", "said"),
     [
-        ('driest = { temperature = "70" , humidity = "30 %" }', 'chest.toml:2: seasons, driest, temperature: 70 is a temperature without a scale'),
+        (
+            'driest = { temperature = "70" , humidity = "30 %" }',
+            "chest.toml:2: seasons, driest, temperature: 70 is a temperature without a scale",
+        ),
         ('driest = { humidity = "0.3" }', "seasons, driest, humidity: 0.3 could be a share or per cent"),
         ('driest = { temperature = "70 F" }', "seasons, driest: nothing says how damp it is"),
-        ('driest = { humidity = "30 %", moisture = "8 %" }', "seasons, driest: the moisture of the wood and the air are both given"),
+        (
+            'driest = { humidity = "30 %", moisture = "8 %" }',
+            "seasons, driest: the moisture of the wood and the air are both given",
+        ),
         ('driest = { moisture = "40 %" }', "seasons, driest: wood of 40 % moisture was given"),
         ('driest = { humidity = "95 %" }', "seasons: wood settles at"),
         ('dryest = { humidity = "30 %" }', "the nearest is 'driest'"),
     ],
-)  # fmt: skip
+)
 def test_a_year_that_cannot_be(line, said):
     assert said in only_trouble(f"[seasons]\n{line}\n" + GOOD[GOOD.index("[stock") :])
 

@@ -34,7 +34,8 @@ def test_a_drawer_corner():
     assert (joint.tenon_thickness, joint.tenon_width, joint.tenon_length) == (mm(4), mm(12), inches("1 1/16"))
     assert (joint.depth_in_end, joint.depth_in_face) == (inches("5/8"), inches("9/16"))
     assert joint.from_reference_face == inches("1/4")
-    # As far out as they may stand, 5/16 in and half of 12 mm from each end, and in to the next mark of 1/32 in (FR-1); the middle one on a mark too.
+    # As far out as they may stand, 5/16 in and half of 12 mm from each end, and in to the next mark of 1/32 in (FR-1); the middle
+    # one on a mark too.
     first, last = inches("5/16") + mm(6), inches("4 1/4") - inches("5/16") - mm(6)
     assert joint.centres == (inches("9/16"), inches("2 1/8"), inches("3 11/16"))
     assert first < joint.centres[0] < first + inches("1/32")
@@ -46,7 +47,9 @@ def test_a_drawer_corner():
 @pytest.mark.parametrize("rule", list(GRADUATIONS))
 @pytest.mark.parametrize("line", ["4 1/4", "4.173", "100.3 mm", "7 3/64"])
 def test_places_that_are_free_stand_on_the_rule(rule, line):
-    """FR-1: on any rule, however odd the line; and the row is as good: its margins, its fewest, and its widest spacing are kept."""
+    """FR-1: on any rule, however odd the line; and the row is as good: its margins, its fewest, and its widest spacing are
+    kept.
+    """
     own = replace(shop(), rule=GRADUATIONS[rule])
     joint = designed(shop=own, line=size(line))
     assert not any(own.rule.read(centre).left_over for centre in joint.centres)
@@ -57,7 +60,9 @@ def test_places_that_are_free_stand_on_the_rule(rule, line):
 
 
 def test_places_that_are_forced_do_not_pretend():
-    """Where a mark would break a limit all stay as they are: on a line with room for two and not a hair more, and on a rule of no use there."""
+    """Where a mark would break a limit all stay as they are: on a line with room for two and not a hair more, and on a rule of
+    no use there.
+    """
     room = inches("5/16") * 2 + mm(12) * 2 + mm(8)
     joint = designed(line=size(f"{float(room.mm)} mm"))
     assert joint.centres == (inches("5/16") + mm(6), room - inches("5/16") - mm(6))

@@ -26,7 +26,9 @@ def test_the_thickest_up_to_a_third(end, thickness):
 
 
 def test_a_tenon_whose_walls_just_hold_may_be_asked_for():
-    """In wood 1 in thick a quarter stays at each side, so 1/2 in is over its third and holds; a hair more doesn't (LT-1, LT-2)."""
+    """In wood 1 in thick a quarter stays at each side, so 1/2 in is over its third and holds; a hair more doesn't (LT-1,
+    LT-2).
+    """
     for thickness, holds in (("1/2", True), ("33/64", False)):
         with pytest.raises(Refused) as refused:
             sizes("1", owned=with_tenons(tenon(thickness)))

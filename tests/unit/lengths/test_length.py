@@ -20,11 +20,22 @@ def test_an_inch_is_25_4_mm():
 @pytest.mark.parametrize(
     ("given", "value"),
     [
-        (7, Fraction(7)), ("7", Fraction(7)), ("7.25", Fraction(29, 4)), ("5/8", Fraction(5, 8)), ("7 5/8", Fraction(61, 8)),
-        (" 7  5/8 ", Fraction(61, 8)), ("-7 5/8", Fraction(-61, 8)), ("+3", Fraction(3)), (".5", Fraction(1, 2)), ("3.", Fraction(3)),
-        (Fraction(1, 3), Fraction(1, 3)), (Decimal("7.10"), Fraction(71, 10)), (Decimal("1E+3"), Fraction(1000)), (Decimal("-0"), Fraction(0)),
+        (7, Fraction(7)),
+        ("7", Fraction(7)),
+        ("7.25", Fraction(29, 4)),
+        ("5/8", Fraction(5, 8)),
+        ("7 5/8", Fraction(61, 8)),
+        (" 7  5/8 ", Fraction(61, 8)),
+        ("-7 5/8", Fraction(-61, 8)),
+        ("+3", Fraction(3)),
+        (".5", Fraction(1, 2)),
+        ("3.", Fraction(3)),
+        (Fraction(1, 3), Fraction(1, 3)),
+        (Decimal("7.10"), Fraction(71, 10)),
+        (Decimal("1E+3"), Fraction(1000)),
+        (Decimal("-0"), Fraction(0)),
     ],
-)  # fmt: skip
+)
 def test_exact_numbers(given, value):
     assert exact_fraction(given) == value
     assert mm(given).mm == value
@@ -51,11 +62,34 @@ def test_the_advice_for_a_float_can_be_followed():
 @pytest.mark.parametrize(
     "given",
     [
-        "", " ", "seven", "7 8 9", "7 -5/8", "7.5 5/8", "1/0", "1 1/0", "nan", "inf", "1e5", "1_000", "7 mm", "--1", "٣", "9" * 1001,
-        Decimal("NaN"), Decimal("Infinity"), Decimal("sNaN"), Decimal("1E+999999"), Decimal("1E-999999"), Decimal("9" * 2000),
-        None, b"7", [7], 1j,
+        "",
+        " ",
+        "seven",
+        "7 8 9",
+        "7 -5/8",
+        "7.5 5/8",
+        "1/0",
+        "1 1/0",
+        "nan",
+        "inf",
+        "1e5",
+        "1_000",
+        "7 mm",
+        "--1",
+        "٣",
+        "9" * 1001,
+        Decimal("NaN"),
+        Decimal("Infinity"),
+        Decimal("sNaN"),
+        Decimal("1E+999999"),
+        Decimal("1E-999999"),
+        Decimal("9" * 2000),
+        None,
+        b"7",
+        [7],
+        1j,
     ],
-)  # fmt: skip
+)
 def test_what_is_no_exact_number_is_refused(given):
     with pytest.raises(BadInput, match="not an exact number") as refused:
         mm(given)

@@ -111,13 +111,19 @@ def test_a_tool_is_called_by_the_size_it_is_sold_as(rule, given, says):
 @pytest.mark.parametrize(
     ("length", "rule", "said"),
     [
-        (inches("0.0311"), "1/32 in", "1/32 in"), (inches("0.0469"), "1/32 in", "3/64 in"), (inches("0.001"), "1/32 in", "under 1/64 in"),
-        (mm("1.6"), "0.5 mm", "1.6 mm"), (mm("0.04"), "0.5 mm", "under 0.1 mm"), (mm("0.05"), "1 mm", "0.1 mm"), (mm(0), "0.5 mm", "0 mm"),
+        (inches("0.0311"), "1/32 in", "1/32 in"),
+        (inches("0.0469"), "1/32 in", "3/64 in"),
+        (inches("0.001"), "1/32 in", "under 1/64 in"),
+        (mm("1.6"), "0.5 mm", "1.6 mm"),
+        (mm("0.04"), "0.5 mm", "under 0.1 mm"),
+        (mm("0.05"), "1 mm", "0.1 mm"),
+        (mm(0), "0.5 mm", "0 mm"),
         (mm("-1.23"), "0.5 mm", "-1.2 mm"),
         (inches("-0.001"), "1/32 in", "minus under 1/64 in"),
- (inches(0), "1/16 in", "0 in"), (inches("1 1/2"), "1/16 in", "1 1/2 in"),
+        (inches(0), "1/16 in", "0 in"),
+        (inches("1 1/2"), "1/16 in", "1 1/2 in"),
     ],
-)  # fmt: skip
+)
 def test_it_is_told_to_the_nearest_mark_with_nothing_left_over(length, rule, said):
     assert GRADUATIONS[rule].text(Fine(length)) == said
 

@@ -49,10 +49,29 @@ def test_a_written_unit_beats_the_one_asked_for(unit):
     assert read_length("16 mm", unit) == mm(16)
 
 
-@pytest.mark.parametrize(("mark", "value"), [
-    ("½", "1/2"), ("⅓", "1/3"), ("⅔", "2/3"), ("¼", "1/4"), ("¾", "3/4"), ("⅕", "1/5"), ("⅖", "2/5"), ("⅗", "3/5"), ("⅘", "4/5"), ("⅙", "1/6"),
-    ("⅚", "5/6"), ("⅐", "1/7"), ("⅛", "1/8"), ("⅜", "3/8"), ("⅝", "5/8"), ("⅞", "7/8"), ("⅑", "1/9"), ("⅒", "1/10"),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("mark", "value"),
+    [
+        ("½", "1/2"),
+        ("⅓", "1/3"),
+        ("⅔", "2/3"),
+        ("¼", "1/4"),
+        ("¾", "3/4"),
+        ("⅕", "1/5"),
+        ("⅖", "2/5"),
+        ("⅗", "3/5"),
+        ("⅘", "4/5"),
+        ("⅙", "1/6"),
+        ("⅚", "5/6"),
+        ("⅐", "1/7"),
+        ("⅛", "1/8"),
+        ("⅜", "3/8"),
+        ("⅝", "5/8"),
+        ("⅞", "7/8"),
+        ("⅑", "1/9"),
+        ("⅒", "1/10"),
+    ],
+)
 def test_raised_fractions(mark, value):
     assert read_length(mark).inches == Fraction(value)
     assert read_length(f"3{mark}").inches == 3 + Fraction(value)
@@ -61,13 +80,31 @@ def test_raised_fractions(mark, value):
 @pytest.mark.parametrize(
     ("text", "advice"),
     [
-        ("", "it is empty"), ("   ", "it is empty"), ("1/0", "cannot be over 0"), ("3 1/0 in", "cannot be over 0"),
-        ("1,250 mm", "comma before three figures"), ("1e5", "plain figures"), ("5 - 3/8", "may be a minus"), ("1 -1/2", "may be a minus"),
-        ("twelve", "write it as"), ("3/4 in thick", "write it as"), ("5 to 6", "write it as"), ("1 2 3", "write it as"), ("--5", "write it as"),
-        ("nan", "write it as"), ("inf", "write it as"), ("1_000", "write it as"), ("5/8/2", "write it as"), ("5 mm 3", "write it as"),
-        ("٣ mm", "write it as"), ("5 ın", "write it as"), ("100%", "write it as"), ("9" * 65, "write it as"), ('1" 1/2', "write it as"),
+        ("", "it is empty"),
+        ("   ", "it is empty"),
+        ("1/0", "cannot be over 0"),
+        ("3 1/0 in", "cannot be over 0"),
+        ("1,250 mm", "comma before three figures"),
+        ("1e5", "plain figures"),
+        ("5 - 3/8", "may be a minus"),
+        ("1 -1/2", "may be a minus"),
+        ("twelve", "write it as"),
+        ("3/4 in thick", "write it as"),
+        ("5 to 6", "write it as"),
+        ("1 2 3", "write it as"),
+        ("--5", "write it as"),
+        ("nan", "write it as"),
+        ("inf", "write it as"),
+        ("1_000", "write it as"),
+        ("5/8/2", "write it as"),
+        ("5 mm 3", "write it as"),
+        ("٣ mm", "write it as"),
+        ("5 ın", "write it as"),
+        ("100%", "write it as"),
+        ("9" * 65, "write it as"),
+        ('1" 1/2', "write it as"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_read_is_quoted_with_a_way_out(text, advice):
     with pytest.raises(BadInput, match="cannot be read as a length") as refused:
         read_length(text)
@@ -97,12 +134,22 @@ def test_a_huge_whole_number_is_answered_too():
 @pytest.mark.parametrize(
     ("spelling", "unit", "length"),
     [
-        ("1'200", Unit.MM, mm(1200)), ("1’200 mm", Unit.INCH, mm(1200)), ("1 200", Unit.MM, mm(1200)), ("12 345,5 mm", Unit.INCH, mm("12345.5")),
-        ("1.200,5", Unit.MM, mm("1200.5")), ("1,200.5", Unit.MM, mm("1200.5")), ("1.200,5 mm", Unit.INCH, mm("1200.5")),
-        ("12,1", Unit.MM, mm("12.1")), ("5' 3\"", Unit.INCH, inches(63)), ("5' 3\"", Unit.MM, inches(63)), ("1.200 mm", Unit.MM, mm("1.2")),
-        ("0.750", Unit.MM, mm("0.75")), ("18.375", Unit.INCH, inches("18.375")), ("1.200", Unit.INCH, inches("1.2")),
+        ("1'200", Unit.MM, mm(1200)),
+        ("1’200 mm", Unit.INCH, mm(1200)),
+        ("1 200", Unit.MM, mm(1200)),
+        ("12 345,5 mm", Unit.INCH, mm("12345.5")),
+        ("1.200,5", Unit.MM, mm("1200.5")),
+        ("1,200.5", Unit.MM, mm("1200.5")),
+        ("1.200,5 mm", Unit.INCH, mm("1200.5")),
+        ("12,1", Unit.MM, mm("12.1")),
+        ("5' 3\"", Unit.INCH, inches(63)),
+        ("5' 3\"", Unit.MM, inches(63)),
+        ("1.200 mm", Unit.MM, mm("1.2")),
+        ("0.750", Unit.MM, mm("0.75")),
+        ("18.375", Unit.INCH, inches("18.375")),
+        ("1.200", Unit.INCH, inches("1.2")),
     ],
-)  # fmt: skip
+)
 def test_thousands_and_decimals_as_people_write_them(spelling, unit, length):
     assert read_length(spelling, unit) == length
 
@@ -110,12 +157,16 @@ def test_thousands_and_decimals_as_people_write_them(spelling, unit, length):
 @pytest.mark.parametrize(
     ("spelling", "unit", "asked"),
     [
-        ("1'200", Unit.INCH, "may be 1200, or 1 and 200"), ("1 200", Unit.INCH, "may be 1200, or 1 and 200"),
-        ("1.200", Unit.MM, "may be 1200, or 1.2: write 1200, or 1.2 without the last 0"), ("2.440", Unit.MM, "may be 2440, or 2.44"),
-        ("2' 200", Unit.MM, "after feet come less than 12 inches"), ("5' 13\"", Unit.INCH, "after feet come less than 12 inches"),
-        ("1,200", Unit.MM, "a comma before three figures"), ("1,200", Unit.INCH, "a comma before three figures"),
+        ("1'200", Unit.INCH, "may be 1200, or 1 and 200"),
+        ("1 200", Unit.INCH, "may be 1200, or 1 and 200"),
+        ("1.200", Unit.MM, "may be 1200, or 1.2: write 1200, or 1.2 without the last 0"),
+        ("2.440", Unit.MM, "may be 2440, or 2.44"),
+        ("2' 200", Unit.MM, "after feet come less than 12 inches"),
+        ("5' 13\"", Unit.INCH, "after feet come less than 12 inches"),
+        ("1,200", Unit.MM, "a comma before three figures"),
+        ("1,200", Unit.INCH, "a comma before three figures"),
     ],
-)  # fmt: skip
+)
 def test_what_may_be_two_things_is_asked_about(spelling, unit, asked):
     with pytest.raises(BadInput, match=r"may (be|part)") as refused:
         read_length(spelling, unit)

@@ -90,7 +90,9 @@ def test_a_measure_within_what_can_be_read_is_noise():
 
 
 def test_a_sheet_that_is_sheared_has_diagonals_that_tell_by_how_much():
-    """A rectangle 160 by 120 whose top slides 1 mm to the right: diagonals of 200.8 and 199.2 mm by Pythagoras; 120 mm of a sheet of 279.4."""
+    """A rectangle 160 by 120 whose top slides 1 mm to the right: diagonals of 200.8 and 199.2 mm by Pythagoras; 120 mm of a
+    sheet of 279.4.
+    """
     rising, falling = ((161**2 + 120**2) ** 0.5, (159**2 + 120**2) ** 0.5)
     known = printer(rising=f"{rising:.4f} mm", falling=f"{falling:.4f} mm")
     assert known.is_skew

@@ -72,7 +72,8 @@ def test_the_views_stand_on_one_sheet_in_projection():
                 found.append([low, high])
         return [tuple(one) for one in found]
 
-    # A front is as high, on the same level, in the front and in the section beside it; as wide in the front and in the one over it.
+    # A front is as high, on the same level, in the front and in the section beside it; as wide in the front and in the one over
+    # it.
     fronts = [drawer.board("front") for drawer in plan.drawers]
     for front in fronts[1:]:
         (level,) = ends(front.name, 1)

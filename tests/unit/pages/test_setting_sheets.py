@@ -258,10 +258,18 @@ def test_a_card_says_parts_stops_test_piece_and_cautions():
     sheets = sheets_of([KINDS["stopped groove"]])
     said = words_on(sheets)
     for words in (
-        "1 groove in drawer side", "new cutter", "router table, 3/16 in straight cutter", "24 000 rpm at most", "A lower speed marked on a cutter",
-        "inside face down, bottom edge to the fence", "1 × left side", "chop the round ends square", "Test piece: width",
-        "Too wide by x: move the fence x towards the cutter for the last pass", "The machine's manual goes before this card.",
-    ):  # fmt: skip
+        "1 groove in drawer side",
+        "new cutter",
+        "router table, 3/16 in straight cutter",
+        "24 000 rpm at most",
+        "A lower speed marked on a cutter",
+        "inside face down, bottom edge to the fence",
+        "1 × left side",
+        "chop the round ends square",
+        "Test piece: width",
+        "Too wide by x: move the fence x towards the cutter for the last pass",
+        "The machine's manual goes before this card.",
+    ):
         assert words in said, words
 
 

@@ -63,7 +63,8 @@ TICKS = tuple(range(37, 2400, 113))
 
 
 def joined_error(template, sheets, along):
-    """Lay tile after tile over the last by its register marks alone, as a maker does; how far off the last tick then is, along the stick.
+    """Lay tile after tile over the last by its register marks alone, as a maker does; how far off the last tick then is, along
+    the stick.
 
     Only what is on paper is used: the rings as they lie on the sheets.
     """
@@ -98,7 +99,9 @@ def test_a_stick_of_two_metres_and_a_half_is_true_end_to_end(paper, is_upright):
 
 
 def test_it_is_read_back_from_the_pdf_as_true():
-    """Tile by tile, by a reader that isn't ours: the pitch of the ticks added up over the whole stick is within 0.02 mm of 2400 mm."""
+    """Tile by tile, by a reader that isn't ours: the pitch of the ticks added up over the whole stick is within 0.02 mm of
+    2400 mm.
+    """
     ticks = tuple(range(24, 2400, 24))
     template = stick(2400, ticks=ticks)
     sheets = laid([template], "letter")

@@ -1,4 +1,6 @@
-"""The whole job in order: every sheet that is worked from is led to, from measuring the stock to hanging the pulls, in one page."""
+"""The whole job in order: every sheet that is worked from is led to, from measuring the stock to hanging the pulls, in one
+page.
+"""
 
 import pytest
 

@@ -1,4 +1,6 @@
-"""The piece taken apart: along the ways it closes, corners measured back from paper, every part numbered once, arrows the way of the moves."""
+"""The piece taken apart: along the ways it closes, corners measured back from paper, every part numbered once, arrows the way
+of the moves.
+"""
 
 from fractions import Fraction
 from math import hypot
@@ -24,8 +26,13 @@ EXAMPLES = ("print-chest", "moth-cabinet", "seed-cabinet")
 
 #: Which way on paper each way of the piece runs.
 ON_PAPER = {
-    Way.RIGHT: (0.866, -0.5), Way.LEFT: (-0.866, 0.5), Way.BACK: (0.866, 0.5), Way.FRONT: (-0.866, -0.5), Way.UP: (0, 1), Way.DOWN: (0, -1),
-}  # fmt: skip
+    Way.RIGHT: (0.866, -0.5),
+    Way.LEFT: (-0.866, 0.5),
+    Way.BACK: (0.866, 0.5),
+    Way.FRONT: (-0.866, -0.5),
+    Way.UP: (0, 1),
+    Way.DOWN: (0, -1),
+}
 
 
 def stage(name, of):

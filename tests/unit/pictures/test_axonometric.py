@@ -1,4 +1,6 @@
-"""Boards seen from a corner: the axes of the standard, corners measured back, and what is hidden, against solids of an independent kernel."""
+"""Boards seen from a corner: the axes of the standard, corners measured back, and what is hidden, against solids of an
+independent kernel.
+"""
 
 from fractions import Fraction
 from itertools import pairwise
@@ -58,11 +60,13 @@ def test_a_plain_board_shows_three_faces_and_nine_edges():
 def test_a_groove_is_seen_where_its_own_wall_does_not_hide_it():
     grooved = board(cut(CutKind.GROOVE, Surface.FAR_FACE, (0, 200), (20, 30), (14, 20)))
     lines = seen(look_from_corner([grooved]))
-    # The far wall looks towards the eye; its foot is hidden but for a stretch at the right end: the near wall, as high as it is, hides the rest.
+    # The far wall looks towards the eye; its foot is hidden but for a stretch at the right end: the near wall, as high as it is,
+    # hides the rest.
     assert frozenset({(0, 30, 20), (200, 30, 20)}) in lines
     assert frozenset({(0, 20, 20), (200, 20, 20)}) in lines
     feet = [ends for ends in lines if all(point[1:] == (30, 14) for point in ends)]
-    # Seen from the front right, a line goes down 1 as it comes forward 1: at the foot, 10 behind the near edge and 6 below it, it is seen whole.
+    # Seen from the front right, a line goes down 1 as it comes forward 1: at the foot, 10 behind the near edge and 6 below it, it
+    # is seen whole.
     assert feet == [frozenset({(0, 30, 14), (200, 30, 14)})]
     deep = board(cut(CutKind.GROOVE, Surface.FAR_FACE, (0, 200), (20, 30), (4, 20)))
     # 16 deep and 10 wide it is hidden, but for what the open right end lets be seen: 10 to the left of it.
@@ -84,7 +88,8 @@ def test_corners_of_a_leaning_side_are_measured_back_from_paper():
     faces, _ = faces_and_edges(side)
     corners = {corner for face in faces for corner in face.corners}
     wanted = [fine(point) for point in outer_corners(side)]
-    # All its outer corners but the hidden one and those that are cut away are corners of its faces, to a ten-thousandth of a millimetre.
+    # All its outer corners but the hidden one and those that are cut away are corners of its faces, to a ten-thousandth of a
+    # millimetre.
     assert sum(any(max(abs(a - b) for a, b in zip(one, two, strict=True)) <= 1 for two in corners) for one in wanted) >= 4
 
 

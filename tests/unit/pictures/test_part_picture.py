@@ -18,8 +18,11 @@ def lines(strokes, role):
 def test_the_outline_is_the_board_to_scale():
     wood = lines(part_picture(board(length=400, width=100), FIFTH), Role.OUTLINE)
     assert wood == {
-        ((F(0), F(0)), (F(80), F(0))), ((F(0), F(20)), (F(80), F(20))), ((F(0), F(0)), (F(0), F(20))), ((F(80), F(0)), (F(80), F(20))),
-    }  # fmt: skip
+        ((F(0), F(0)), (F(80), F(0))),
+        ((F(0), F(20)), (F(80), F(20))),
+        ((F(0), F(0)), (F(0), F(20))),
+        ((F(80), F(0)), (F(80), F(20))),
+    }
 
 
 def test_a_groove_in_the_face_is_drawn_and_a_mortise_in_the_end_is_dashed():

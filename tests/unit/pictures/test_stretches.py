@@ -63,9 +63,11 @@ def test_the_nearest_part_is_the_last_of_the_areas_over_a_spot(plan):
     inside = [area for area in picture.areas if area.of == front.role]
     x, y = (sum(point[n] for point in inside[-1].points) / len(inside[-1].points) for n in (0, 1))
     over = [
-        area for area in picture.areas
-        if min(p[0] for p in area.points) < x < max(p[0] for p in area.points) and min(p[1] for p in area.points) < y < max(p[1] for p in area.points)
-    ]  # fmt: skip
+        area
+        for area in picture.areas
+        if min(p[0] for p in area.points) < x < max(p[0] for p in area.points)
+        and min(p[1] for p in area.points) < y < max(p[1] for p in area.points)
+    ]
     assert over[-1].of == front.role
 
 

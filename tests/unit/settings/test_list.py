@@ -91,7 +91,8 @@ def test_what_would_make_it_one_set_up_is_said():
     only_gap = settings_for(quarter_inch_drawer(tongue="15/64"), usual_shop(Unit.INCH))
     (note,) = notes(only_gap, "nearly one set-up")
     assert note.sentence(INCH.text) == (
-        "one set-up would cut it whole if the dado were 1/4 in deep (it is 1/4 in) and the tongue 1/4 in long (it is 15/64 in): ask for no "
+        "one set-up would cut it whole if the dado were 1/4 in deep (it is 1/4 in) and the tongue 1/4 in long "
+        "(it is 15/64 in): ask for no "
         "tip gap and no fit"
     )
     far_off = settings_for(quarter_inch_drawer(thick="3/4"), usual_shop(Unit.INCH))
@@ -180,7 +181,9 @@ def test_the_rule_shows_what_to_set_and_what_the_rest_does():
 
 @pytest.mark.parametrize("far", [False, True], ids=["against the near end", "from the far end"])
 def test_the_second_pass_of_a_wide_dado_is_set_from_the_first_as_it_was_set(far):
-    """DA-5: each fence rounded by itself would leave the dado up to a whole 1/16 in out; from the first it is half of that at most."""
+    """DA-5: each fence rounded by itself would leave the dado up to a whole 1/16 in out; from the first it is half of that at
+    most.
+    """
     for near, width in product(("1 1/64", "1 1/32", "1 3/64"), ("17/32", "9/16", "37/64")):
         (card,) = settings_for([dado(board("18", "5", "1/2"), near, width, "1/4", far=far)], shop(rule="1/16 in")).settings
         first, second = card.readings[:2]

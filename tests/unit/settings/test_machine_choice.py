@@ -74,7 +74,8 @@ def test_a_tall_case_side_stays_on_the_bench_and_the_reason_is_said():
         card.reason.sentence(INCH.text)
         == "not at the first choice: it reaches 72 in from the fence and a router table takes 36 in"
     )
-    # MS-6, common practice: the cutter turns clockwise under a hand and throws the router to the left of its walk, against the straightedge.
+    # MS-6, common practice: the cutter turns clockwise under a hand and throws the router to the left of its walk, against the
+    # straightedge.
     assert "away from you with the straightedge on your left" in feed_sentence(card)
     assert Caution.CLAMPED in card.cautions
 
@@ -215,7 +216,9 @@ def test_round_ends_chopped_square_have_the_chisel_s_caution():
 
 
 def test_along_a_straightedge_it_is_widened_back_towards_it():
-    """MS-6: the wall the second pass cuts lies on the left of the walk, where a cutter that turns clockwise goes against the feed."""
+    """MS-6: the wall the second pass cuts lies on the left of the walk, where a cutter that turns clockwise goes against the
+    feed.
+    """
     card = the_card(dado(board("72", "23", "3/4"), "30", "23/32", "1/4"), shop(cutters={"1/2": "1"}))
     assert card.guide is Guide.STRAIGHTEDGE
     assert [each.near_side for each in card.passes] == [inches("30 7/32"), inches("30")]

@@ -68,8 +68,11 @@ def test_every_height_is_run_before_the_fence_is_moved():
     tool = router_cutter(span("1", "1 3/8"), inch("1/2"), Role.CHANNEL, "dado", made, ())
     passes = passes_of(span("1", "1 3/8"), inch("1/2"), tool, Role.CHANNEL, made, AT_TABLE)
     assert [(each.near_side, each.height) for each in passes] == [
-        (inches("1"), inches("1/4")), (inches("1"), inches("1/2")), (inches("1 1/8"), inches("1/4")), (inches("1 1/8"), inches("1/2")),
-    ]  # fmt: skip
+        (inches("1"), inches("1/4")),
+        (inches("1"), inches("1/2")),
+        (inches("1 1/8"), inches("1/4")),
+        (inches("1 1/8"), inches("1/2")),
+    ]
 
 
 def test_along_a_straightedge_the_far_wall_is_cut_first():
@@ -77,8 +80,11 @@ def test_along_a_straightedge_the_far_wall_is_cut_first():
     tool = router_cutter(span("1", "1 3/8"), inch("1/2"), Role.CHANNEL, "dado", made, ())
     passes = passes_of(span("1", "1 3/8"), inch("1/2"), tool, Role.CHANNEL, made, ALONG_STRAIGHTEDGE)
     assert [(each.near_side, each.height) for each in passes] == [
-        (inches("1 1/8"), inches("1/4")), (inches("1 1/8"), inches("1/2")), (inches("1"), inches("1/4")), (inches("1"), inches("1/2")),
-    ]  # fmt: skip
+        (inches("1 1/8"), inches("1/4")),
+        (inches("1 1/8"), inches("1/2")),
+        (inches("1"), inches("1/4")),
+        (inches("1"), inches("1/2")),
+    ]
 
 
 def test_a_thin_cutter_takes_no_more_than_its_own_diameter():

@@ -225,13 +225,20 @@ def test_mortises_of_one_line_are_called_in_few_words():
 #: A cut that a rule of sixteenths does not show, and what setting it to the mark does.
 FITS = {
     "a dado comes out wider": (dado(board("18", "5", "1/2"), "1/4", "19/64", "1/4", far=True), "the joint is that much looser"),
-    "a dado comes out narrower": (dado(board("18", "5", "1/2"), "1/4", "21/64", "1/4", far=True), "the joint is that much tighter"),
-    "a tongue comes out thicker": (end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4"), "the joint is that much tighter"),
+    "a dado comes out narrower": (
+        dado(board("18", "5", "1/2"), "1/4", "21/64", "1/4", far=True),
+        "the joint is that much tighter",
+    ),
+    "a tongue comes out thicker": (
+        end_rabbet(board("16", "5", "17/32", datum=ACROSS), "1/4", "1/4"),
+        "the joint is that much tighter",
+    ),
     "a mortise is off the middle": (
-        end_mortises(board("18", "5", "1/2"), "17/64", "4 mm", "12 mm", "5/8", "1"), "the parts meet that much off flush",
+        end_mortises(board("18", "5", "1/2"), "17/64", "4 mm", "12 mm", "5/8", "1"),
+        "the parts meet that much off flush",
     ),
     "a rabbet comes out wider": (edge_rabbet(board("30", "12", "3/4"), "11/64", "1/4"), "what goes in has that much more room"),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("case", FITS)

@@ -70,9 +70,21 @@ def test_damper_wood_is_heavier():
 def test_every_bench_name_means_the_wood_it_should():
     """What woods are called at the bench; common practice."""
     assert ALSO_CALLED == {
-        "ash": "white ash", "basswood": "American basswood", "beech": "American beech", "birch": "yellow birch", "cherry": "black cherry",
-        "hard maple": "sugar maple", "rock maple": "sugar maple", "soft maple": "red maple", "walnut": "black walnut", "alder": "red alder",
-        "pecan": "pecan hickory", "poplar": "yellow-poplar", "tulip poplar": "yellow-poplar", "tulipwood": "yellow-poplar", "fir": "white fir",
+        "ash": "white ash",
+        "basswood": "American basswood",
+        "beech": "American beech",
+        "birch": "yellow birch",
+        "cherry": "black cherry",
+        "hard maple": "sugar maple",
+        "rock maple": "sugar maple",
+        "soft maple": "red maple",
+        "walnut": "black walnut",
+        "alder": "red alder",
+        "pecan": "pecan hickory",
+        "poplar": "yellow-poplar",
+        "tulip poplar": "yellow-poplar",
+        "tulipwood": "yellow-poplar",
+        "fir": "white fir",
         "white pine": "eastern white pine",
-    }  # fmt: skip
+    }
     assert {name for name, wood in SPECIES.items() if wood.is_softwood} == {"white fir", "Douglas-fir", "eastern white pine"}

@@ -47,7 +47,10 @@ def test_steps_are_the_ends_the_corners_and_the_widest_and_narrowest_places():
 
 def test_a_smooth_curve_has_no_steps_but_its_ends_and_its_belly():
     """Half an ellipse 20 long and 8 high, out of a file."""
-    svg = '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40"><path d="M0 20A10 8 0 0 1 20 20"/></svg>'
+    svg = (
+        '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40"><path d="M0 '
+        '20A10 8 0 0 1 20 20"/></svg>'
+    )
     start, belly, tip = steps_of(read_outline(svg.encode(), "ball.svg"))
     assert (start, tip) == (exact(0, 0), exact(20, 0))
     assert belly[1] == 8

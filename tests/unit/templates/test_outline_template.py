@@ -92,9 +92,16 @@ def test_far_from_its_end_a_line_is_squared_across_instead():
 def test_what_it_says():
     part = side()
     assert said(template(part, box(30, 20), end="back end", from_end="40", edge="top edge", from_edge="5", depth=4))[2:] == [
-        "L", "drawer 1 left side", "FINGER HOLE", "inside face up   make 1", "30 x 20", "4 deep", "40 from the back end to its near side",
-        "5 from the top edge to its near side", "drawn in box.svg",
-    ]  # fmt: skip
+        "L",
+        "drawer 1 left side",
+        "FINGER HOLE",
+        "inside face up   make 1",
+        "30 x 20",
+        "4 deep",
+        "40 from the back end to its near side",
+        "5 from the top edge to its near side",
+        "drawn in box.svg",
+    ]
     assert "right through" in said(template(part, box(30, 20)))
     assert "marked only" in said(template(part, box(30, 20), depth=0))
     inches = said(template(part, box("25.4", "12.7"), INCH, from_end="12.7", to_middle=True))

@@ -1,4 +1,6 @@
-"""A paper turned over marks the other hand: worked out here from where the boards stand in the piece, and not from how they are drawn."""
+"""A paper turned over marks the other hand: worked out here from where the boards stand in the piece, and not from how they
+are drawn.
+"""
 
 from fractions import Fraction
 
