@@ -331,8 +331,12 @@ def effect_words(reading: Reading) -> str:
 
 
 def remainder_words(reading: Reading, rule: Graduation) -> str:
-    """What the remainder does: to the measure and to the fit, '' where nothing is left over or nothing depends on it (MS-2)."""
-    if reading.affects is None or not reading.by:
+    """What the remainder does: to the measure and to the fit, '' where nothing is left over or nothing depends on it (MS-2).
+
+    Less than callipers show, half a thousandth of an inch or a two-hundredth of a millimetre, is nothing left over.
+    """
+    is_inch = rule.unit is Unit.INCH
+    if reading.affects is None or not round(abs(reading.by.inches if is_inch else reading.by.mm), 3 if is_inch else 2):
         return ""
     more = "larger" if reading.by.mm > 0 else "smaller"
     is_gauged = reading.value in (Value.NEAR_LINE, Value.FAR_LINE)

@@ -21,7 +21,7 @@ from joinlay.settings.wording import correction_pairs, cut_words, lying_together
 from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand
 from tests.measured.collisions import collisions
-from tests.measured.packets import example, examples
+from tests.measured.packets import example, examples, packet
 from tests.unit.settings.wood import (
     ACROSS,
     LEFT,
@@ -318,6 +318,13 @@ def test_what_two_cards_share_is_said_once_on_their_sheet():
     assert "The tongue runs between fence and cutter" in said
     assert "Card 2: " in said
     assert "touch nothing" in said
+
+
+def test_no_card_tells_of_a_remainder_too_small_to_show():
+    said = words_on(packet("fly-tying-chest").sheets)
+    assert "Set to the mark" in said
+    assert " 0 in larger" not in said
+    assert " 0 in smaller" not in said
 
 
 def test_the_order_of_the_cards_says_which_way_under_each_machine():
