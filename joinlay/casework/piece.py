@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards import PartKind, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Tie, butted
+from joinlay.casework.base import make_base
 from joinlay.casework.bay import BankWish, OpenBay, RowWish, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import Behind, RunnerMake, make_runners
 from joinlay.casework.stops import make_stops
-from joinlay.casework.top_and_base import make_base, make_top
+from joinlay.casework.top import make_top
 from joinlay.errors import BadInput
 from joinlay.findings import note
 from joinlay.lengths import BadSize
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, DrawerRole
     from joinlay.boards.meeting import Meeting
     from joinlay.casework.assembly import Assembly
+    from joinlay.casework.base import BaseMake
     from joinlay.casework.bay import Bay, DrawerWish, Slot
     from joinlay.casework.case import Case
     from joinlay.casework.case_sizes import CaseMake
@@ -33,7 +35,7 @@ if TYPE_CHECKING:
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.runners import Runners
     from joinlay.casework.stops import StopMake, Stops
-    from joinlay.casework.top_and_base import BaseMake, TopMake
+    from joinlay.casework.top import TopMake
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
     from joinlay.shop import Shop

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
+from joinlay.casework.base import BaseMake
 from joinlay.casework.bay import DrawerWish, RowWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
@@ -16,7 +17,7 @@ from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.shelves import OpenMake
 from joinlay.casework.stops import StopMake
-from joinlay.casework.top_and_base import BaseMake, TopMake
+from joinlay.casework.top import TopMake
 from joinlay.lengths import Length, Unit
 from joinlay.stock import Sheet, Solid
 from tests.assembly.pieces import shop, size

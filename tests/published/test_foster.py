@@ -9,7 +9,7 @@ from joinlay.casework.graduation import ACROSS, Equal, OneByOne, filled, opening
 from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
-from joinlay.casework.top_and_base import TopMake
+from joinlay.casework.top import TopMake
 from joinlay.lengths import NOTHING, Fraction, inches
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 

@@ -6,10 +6,11 @@ import pytest
 
 from joinlay.boards import CutUse, PartKind
 from joinlay.boards.extent import extent
+from joinlay.casework.base import BaseMake
 from joinlay.casework.corners import HOUSED, RABBETED
 from joinlay.casework.graduation import Equal
 from joinlay.casework.opening import BackHeight
-from joinlay.casework.top_and_base import BaseMake, TopMake
+from joinlay.casework.top import TopMake
 from joinlay.findings import Refused
 from joinlay.joints.dado import design_dado
 from joinlay.lengths import inches

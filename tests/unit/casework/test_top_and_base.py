@@ -4,10 +4,11 @@ import pytest
 
 from joinlay.boards import CutUse, PartKind, Whole
 from joinlay.boards.meeting import Tie, unmet
+from joinlay.casework.base import BaseMake
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Equal
-from joinlay.casework.top_and_base import BaseMake, TopMake
+from joinlay.casework.top import TopMake
 from joinlay.checks.solids import overlaps
 from joinlay.findings import Refused
 from joinlay.lengths import Length, inches

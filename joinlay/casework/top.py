@@ -1,9 +1,8 @@
-"""What a piece wears and stands on: a top that overhangs, fixed so that solid wood may move, and a plinth or feet (TO-1, BA-1,
-BA-3).
+"""A top that lies on the piece and overhangs it, fixed so that solid wood may move (TO-1).
 
-Case and frame stand as they would without: the top lies on them, the base under them. The top is held by screws from inside, up
-through the case's top panel and strips that fill the room over it, along front and back. A solid top has a third strip midway,
-where its screws hold it fast; those in front and behind go through slots, so that it moves both ways by half.
+Case and frame stand as they would without. The top is held by screws from inside, up through the case's top panel and strips that
+fill the room over it, along front and back. A solid top has a third strip midway, where its screws hold it fast; those in front
+and behind go through slots, so that it moves both ways by half.
 """
 
 from __future__ import annotations
@@ -32,8 +31,9 @@ from joinlay.boards.extent import SpaceBox
 from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.over_and_under import laid, refuse_step, share
 from joinlay.errors import BadInput
-from joinlay.findings import Change, Remedy, note, refusal, stock_of
+from joinlay.findings import note, refusal, stock_of
 from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.spans import whole
 from joinlay.lengths import NOTHING, Fine, Fraction, Length, largest
@@ -42,7 +42,7 @@ from joinlay.stock import Solid
 from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
     from joinlay.casework.case import Case
     from joinlay.casework.face_frame import FrameSizes
@@ -52,7 +52,7 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["BaseMake", "TopMake", "make_base", "make_top"]
+__all__ = ["TopMake", "make_top"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,31 +67,8 @@ class TopMake:
     back: Dimension | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class BaseMake:
-    """A base of ``stock``, ``height`` high.
-
-    A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative:
-    proud). ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's
-    face, with room for toes (None: as the practice has it).
-    """
-
-    stock: Stock
-    height: Dimension
-    set_back: Dimension | None = None
-    foot: Dimension | None = None
-    has_recess: bool = False
-    toe: Dimension | None = None
-
-
 _TOP: Final = Datum("underside", "front edge", "left end", "upper face", "back edge", "right end")
 _STRIP: Final = Datum("front face", "lower edge", "left end", "back face", "upper edge", "right end")
-_PLINTH: Final = Datum("outside face", "lower edge", "left end", "inside face", "upper edge", "right end")
-_PLINTH_SIDE: Final = Datum("outside face", "lower edge", "front end", "inside face", "upper edge", "back end")
-_FOOT: Final = Datum("front face", "left edge", "lower end", "back face", "right edge", "upper end")
-
-
-# -- the top -------------------------------------------------------------------------------------------------
 
 
 def make_top(
@@ -109,7 +86,7 @@ def make_top(
     ``size`` is the piece's width, height and depth, frame included; ``strips`` is what the strips are ripped from; ``around`` are
     the boards of case and frame. Raises Refused where the frame stands higher than the case.
     """
-    _refuse_step("top", "overhang-top", frame.overhang_top)
+    refuse_step("top", "overhang-top", frame.overhang_top)
     practice, (width, height, depth) = shop.practice, size
     usual = practice.length("top overhang")
     front, ends = (usual if given is None else given for given in (make.front, make.ends))
@@ -170,7 +147,7 @@ def make_top(
         boards.append(strip)
         meetings += [under, held, *beside]
     found = SpaceBox.around(top)
-    meetings += _laid(
+    meetings += laid(
         top, Surface.FACE, (board for board in (*around, *boards) if board not in boards), found.low[2], "on the", "TO-1"
     )
     meetings += _touching_frame(boards, around)
@@ -301,192 +278,7 @@ def _touching_frame(strips: Sequence[Board], around: Sequence[Board]) -> Iterato
     front, back = strips[0], strips[-1]
     mine = SpaceBox.around(front)
     for board in around:
-        if board.role.whole is Whole.FRAME and _share(mine, SpaceBox.around(board), 0, 2):
+        if board.role.whole is Whole.FRAME and share(mine, SpaceBox.around(board), 0, 2):
             yield butted((front, Surface.FACE), (board, Surface.FAR_FACE), "behind the", rule="TO-1")
         if board.role.kind is PartKind.CASE_BACK:
             yield butted((back, Surface.FAR_FACE), (board, Surface.FACE), "before the", rule="TO-1")
-
-
-# -- the base ------------------------------------------------------------------------------------------------
-
-
-def make_base(
-    make: BaseMake,
-    size: tuple[Dimension, Dimension, Dimension],
-    frame: FrameSizes,
-    sides: Stock,
-    around: Sequence[Board],
-    shop: Shop,
-) -> Assembly:
-    """The plinth or the four feet under a piece of ``size`` = width, height, depth, whose zero is the underside of its frame
-    (BA-1, BA-3).
-
-    ``sides`` is what the case's sides are of: a base is glued to solid ones at the front only. ``around`` are the boards of case
-    and frame. Raises Refused where the frame reaches lower than the case, or the base stands inside it.
-    """
-    _refuse_step("base", "overhang-bottom", frame.overhang_bottom)
-    usual = shop.practice.length("plinth set-back")
-    set_back = usual if make.set_back is None else make.set_back
-    thick = make.stock.thickness
-    beyond = frame.overhang + sides.thickness - set_back
-    wide = make.foot or thick
-    if beyond.mm <= 0 or wide + set_back <= frame.overhang:
-        raise (
-            refusal(
-                "base",
-                "The base stands {set_back} within the piece's sides, and the case's sides from {from} to {to}, so "
-                "they do not stand on it.",
-                "Set it back less than {to}, and so far that it reaches past {from}.",
-                "BA-1",
-                "by geometry",
-                set_back=set_back,
-                **{"from": frame.overhang, "to": frame.overhang + sides.thickness},
-            )
-            .at("base")
-            .by(Change("base", "set-back", frame.overhang))
-        )
-    front = set_back
-    if make.has_recess:
-        front = shop.practice.length("toe depth") if make.toe is None else make.toe
-    made = _feet(make, make.foot, size, set_back) if make.foot is not None else _plinth(make, size, set_back, front)
-    meetings = [] if make.foot is not None else _cornered(made, shop)
-    for part in made:
-        up = Surface.FAR_END if part.role.kind is PartKind.FOOT else Surface.FAR_EDGE
-        is_front = part.role.kind is PartKind.BASE_FRONT or (part.role.kind is PartKind.FOOT and part.role.number <= _IN_FRONT)
-        tie = Tie.GLUED if is_front or not sides.is_solid else Tie.DRY
-        meetings += _laid(part, up, around, SpaceBox.around(part).high[2], "under the", "BA-1", tie)
-    return Assembly(Whole.BASE, made, tuple(meetings), (make.height, set_back, front))
-
-
-#: How many of the four feet are in front: the first ones.
-_IN_FRONT: Final = 2
-
-
-def _plinth(
-    make: BaseMake, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension, behind: Dimension
-) -> tuple[Board, ...]:
-    """Front over the ends of two sides, ``behind`` the frame's face, and back between them, flush with the rear of the piece
-    (BA-1, BA-2).
-    """
-    (width, _, depth), thick = size, make.stock.thickness
-    front = (width - 2 * set_back).named("base front length", "BA-1", "common practice")
-    side = (depth - behind - thick).named("base side length", "BA-1", "common practice")
-    back = (front - 2 * thick).named("base back length", "BA-1", "by geometry")
-    for left in (side, back):
-        if left.mm <= 0:
-            raise refusal("base", f"The {left.name} would be {{left}}.",
-                          "Make the piece at least {short} larger that way, or set the base back less.",
-                          "BA-1", "by geometry", left=left, short=-left).at("base")  # fmt: skip
-    low = -make.height
-    right = width - set_back
-    return (
-        _part(
-            make, PartRole(PartKind.BASE_FRONT), front, make.height, _PLINTH, Place.at(set_back, behind, low, "+X", "+Z", "+Y")
-        ),
-        _part(
-            make,
-            PartRole(PartKind.BASE_SIDE, hand=Hand.LEFT),
-            side,
-            make.height,
-            _PLINTH_SIDE,
-            Place.at(set_back, behind + thick, low, "+Y", "+Z", "+X"),
-        ),
-        _part(
-            make,
-            PartRole(PartKind.BASE_SIDE, hand=Hand.RIGHT),
-            side,
-            make.height,
-            _PLINTH_SIDE,
-            Place.at(right, behind + thick, low, "+Y", "+Z", "-X"),
-        ),
-        _part(
-            make,
-            PartRole(PartKind.BASE_BACK),
-            back,
-            make.height,
-            _PLINTH,
-            Place.at(set_back + thick, depth, low, "+X", "+Z", "-Y"),
-        ),
-    )
-
-
-def _feet(
-    make: BaseMake, wide: Dimension, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension
-) -> tuple[Board, ...]:
-    """Four blocks, their grain upright: left and right in front, left and right behind."""
-    width, _, depth = size
-    low, thick = -make.height, make.stock.thickness
-    places = ((x, y) for y in (set_back, depth - set_back - thick) for x in (set_back, width - set_back - wide))
-    return tuple(
-        _part(make, PartRole(PartKind.FOOT, number=n), make.height, wide, _FOOT, Place.at(x, y, low, "+Z", "+X", "+Y"))
-        for n, (x, y) in enumerate(places, start=1)
-    )
-
-
-def _part(make: BaseMake, role: PartRole, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
-    rule = "BA-3" if role.kind is PartKind.FOOT else "BA-1"
-    return Board(
-        role,
-        make.stock.name,
-        length.named(f"{role.name} length", rule),
-        width.named(f"{role.name} width", rule),
-        make.stock.thickness.named(f"{role.name} thickness", "section 0", "as measured"),
-        datum,
-        place=place,
-    )
-
-
-def _cornered(plinth: tuple[Board, ...], shop: Shop) -> list[Meeting]:
-    """A plinth's corners: glued and nailed through the front into its sides, and through them into the back."""
-    front, left, right, back = plinth
-    nail = fastener_for(FastenerKind.NAIL, front.thickness, None, shop.rule, spacing=shop.practice.length("corner nail spacing"))
-    nails = len(spread(front.width, shop.practice.length("corner nail spacing"), least=2))
-    glue = front.width.mm * front.thickness.mm
-    pairs = [((side, Surface.END), (front, Surface.FAR_FACE)) for side in (left, right)]
-    pairs += [((back, Surface.END), (left, Surface.FAR_FACE)), ((back, Surface.FAR_END), (right, Surface.FAR_FACE))]
-    return [
-        butted(one, other, "against the", rule="BA-1", tie=Tie.NAILED, glue=glue, fasteners=nails, fastener=nail)
-        for one, other in pairs
-    ]
-
-
-# -- both ----------------------------------------------------------------------------------------------------
-
-
-def _refuse_step(what: str, key: str, overhang: Dimension) -> None:
-    """Refuse a top or base for a frame that stands past the case there, so that it would lie on the frame alone."""
-    if overhang.mm == 0:
-        return
-    refused = refusal(
-        what,
-        f"The frame stands {{overhang}} past the case there, so the {what} would meet the frame alone.",
-        "",
-        "FF-3, TO-1, BA-1",
-        "by geometry",
-        overhang=overhang,
-    ).at(what)
-    raise refused.by(Remedy("make the frame flush there", (Change("frame", key, NOTHING),)))
-
-
-def _share(one: SpaceBox, other: SpaceBox, *axes: int) -> bool:
-    """True where both share more than a line on each of the ``axes``."""
-    return all(one.low[axis] < other.high[axis] and other.low[axis] < one.high[axis] for axis in axes)
-
-
-def _laid(
-    part: Board, surface: Surface, around: Iterable[Board], level: Fraction, where: str, rule: str, tie: Tie = Tie.DRY
-) -> Iterator[Meeting]:
-    """Where ``part`` meets with its ``surface``, at that ``level``, the boards that come up or down to it, over or under it."""
-    mine = SpaceBox.around(part)
-    for board in around:
-        its = SpaceBox.around(board)
-        up = level == its.high[2]
-        if not (up or level == its.low[2]) or not mine.is_over(its):
-            continue
-        assert board.place is not None
-        place = board.place
-        facing = next(one for one in Surface if place.outward(one)[2] * (1 if up else -1) > 0)
-        wide, deep = (min(mine.high[n], its.high[n]) - max(mine.low[n], its.low[n]) for n in (0, 1))
-        yield butted(
-            (part, surface), (board, facing), where, rule=rule, tie=tie, glue=wide * deep if tie is Tie.GLUED else Fraction(0)
-        )

@@ -1,0 +1,88 @@
+"""``[top]`` and ``[base]``: what lies on the piece, and what it stands on (TO-1, BA-1 to BA-3)."""
+
+from collections.abc import Mapping
+from typing import Annotated, Final
+
+from pydantic import model_validator
+
+from joinlay.casework.base import BaseMake
+from joinlay.casework.top import TopMake
+from joinlay.errors import BadInput
+from joinlay.jobs.tables.given import EitherWay, Entry, Gap, Given, Size, StockName, dimension_of, dimension_or_none, one_of
+from joinlay.lengths import NOTHING, BadSize, Dimension
+from joinlay.shop import Shop
+from joinlay.stock import Stock
+
+__all__ = ["BaseEntry", "TopEntry", "less_top_and_base"]
+
+
+class TopEntry(Entry):
+    """A top that lies on the piece and overhangs it in front, at both ends and behind; flush behind unless told (TO-1)."""
+
+    stock: StockName
+    front: Gap | None = None
+    ends: Gap | None = None
+    back: Gap | None = None
+
+    def make(self, stocks: Mapping[str, Stock]) -> TopMake:
+        """The top, of one of the job's ``stocks`` by name."""
+        overhangs = (dimension_or_none(getattr(self, key), f"top overhang {words}") for key, words in _OVERHANGS.items())
+        return TopMake(stocks[self.stock.value], *overhangs)
+
+
+#: What an overhang of the top is called, by its key.
+_OVERHANGS: Final = {"front": "in front", "ends": "at each end", "back": "behind"}
+
+
+class BaseEntry(Entry):
+    """What the piece stands on: a plinth, one with a recess for toes, or four feet (BA-1 to BA-3)."""
+
+    stock: StockName
+    height: Size
+    kind: Annotated[Given[str], one_of({kind: kind for kind in ("plinth", "recess", "feet")})] | None = None
+    set_back: EitherWay | None = None
+    foot: Size | None = None
+    toe: Size | None = None
+
+    @model_validator(mode="after")
+    def _has_feet_of_a_size(self) -> "BaseEntry":
+        kind = "plinth" if self.kind is None else self.kind.value
+        if (self.foot is None) is (kind == "feet"):
+            raise BadInput('foot is how wide each foot is: write it with kind = "feet", and only then.')
+        if self.toe is not None and kind != "recess":
+            raise BadInput('toe is how deep the recess for toes is: write it with kind = "recess".')
+        return self
+
+    def make(self, stocks: Mapping[str, Stock]) -> BaseMake:
+        """The base, of one of the job's ``stocks`` by name."""
+        return BaseMake(
+            stocks[self.stock.value],
+            dimension_of(self.height, "base height"),
+            dimension_or_none(self.set_back, "base set-back"),
+            dimension_or_none(self.foot, "width of a foot"),
+            has_recess=self.kind is not None and self.kind.value == "recess",
+            toe=dimension_or_none(self.toe, "depth of the recess for toes"),
+        )
+
+
+def less_top_and_base(
+    over_all: tuple[Dimension, Dimension, Dimension], top: TopMake | None, base: BaseMake | None, shop: Shop
+) -> tuple[Dimension, Dimension, Dimension]:
+    """What the piece may measure without its top and base, where both have to fit a room (TO-1, BA-1)."""
+    width, height, depth = over_all
+    if top is not None:
+        usual = shop.practice.length("top overhang")
+        front, ends = (usual if given is None else given for given in (top.front, top.ends))
+        width, height, depth = width - 2 * ends, height - top.stock.thickness, depth - front - (top.back or NOTHING)
+    if base is not None:
+        height = height - base.height
+    sizes = (
+        size.named(f"piece {what}", "TO-1, BA-1", "by geometry")
+        for size, what in ((width, "width"), (height, "height"), (depth, "depth"))
+    )
+    width, height, depth = sizes
+    for size in (width, height, depth):
+        if size.mm <= 0:
+            said = "the room leaves {size} for the {name}, once its top and base are taken off; make the room larger."
+            raise BadSize(said, size=size, name=size.name)
+    return width, height, depth
