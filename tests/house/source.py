@@ -22,12 +22,20 @@ _NOT_OURS = {
 
 
 @cache
+def paths():
+    """Every module of the package by its path under the root, in order; quick, for the names of tests."""
+    return tuple(path.relative_to(ROOT).as_posix() for path in sorted((ROOT / "joinlay").rglob("*.py")))
+
+
+def floors():
+    """The names of the floors: folders of the package, and modules that stand alone beside them."""
+    return sorted({path.split("/")[1] for path in paths()})
+
+
+@cache
 def modules():
     """Every module of the package, by its path under the root (``joinlay/lengths/length.py``), as a tree."""
-    return {
-        path.relative_to(ROOT).as_posix(): ast.parse(path.read_text(encoding="utf-8"))
-        for path in sorted((ROOT / "joinlay").rglob("*.py"))
-    }
+    return {path: ast.parse((ROOT / path).read_text(encoding="utf-8")) for path in paths()}
 
 
 def modules_of(*floors):

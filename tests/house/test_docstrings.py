@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from tests.house.rules import rule_numbers, rules_named_in
-from tests.house.source import functions_and_classes, modules, modules_of
+from tests.house.source import functions_and_classes, modules, modules_of, paths
 
 #: Floors whose functions apply trade rules.
 TRADE_FLOORS = ("assembly", "stock", "shop", "joints", "casework", "checks", "jobs", "cutlist")
@@ -18,7 +18,7 @@ RULES_OF_FIGURES = {
 }
 
 
-@pytest.mark.parametrize("path", modules())
+@pytest.mark.parametrize("path", paths())
 def test_modules_and_public_things_have_docstrings(path):
     tree = modules()[path]
     assert len(ast.get_docstring(tree) or "") > 15, f"{path} says too little of itself"

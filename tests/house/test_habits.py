@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from tests.house.source import ROOT, kept_files, modules
+from tests.house.source import ROOT, kept_files, modules, paths
 
 TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "joinlay", "tests", "templates_out", "examples"}
 
@@ -51,7 +51,7 @@ def test_only_the_fixed_names_stand_at_the_top():
     assert {name for name in at_the_top if not name.startswith(".")} <= TOP
 
 
-@pytest.mark.parametrize("path", modules())
+@pytest.mark.parametrize("path", paths())
 def test_a_module_is_read_in_one_sitting(path):
     """One idea, one file: 100 to 400 lines are usual, and which ideas belong together is judged, not counted. Far past that
     there are two.
@@ -62,13 +62,13 @@ def test_a_module_is_read_in_one_sitting(path):
 
 def test_no_module_is_a_drawer_for_odds_and_ends():
     odd = re.compile(r"(utils?|[h]elpers?|manager|common|misc|stuff|tools_misc)$")
-    assert [path for path in modules() if any(odd.fullmatch(part.removesuffix(".py")) for part in path.split("/"))] == []
+    assert [path for path in paths() if any(odd.fullmatch(part.removesuffix(".py")) for part in path.split("/"))] == []
 
 
 def test_no_text_shows_a_length_as_a_fraction_of_a_millimetre():
     """``127/32 mm`` is no way to say a length: errors say it with ``plain_mm``, findings on the maker's rule."""
     raw = re.compile(r"\{[^{}]*\.mm\} ?mm|\{[^{}]*\.mm\} (to|by) ")
-    assert [path for path in modules() if raw.search((ROOT / path).read_text(encoding="utf-8"))] == []
+    assert [path for path in paths() if raw.search((ROOT / path).read_text(encoding="utf-8"))] == []
 
 
 #: What reads a file, a clock or the environment; only the top floors may.

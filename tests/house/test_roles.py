@@ -5,7 +5,7 @@ from functools import cache
 
 import pytest
 
-from tests.house.source import modules
+from tests.house.source import floors, modules
 
 #: What a board, cut or assembly is called, for people.
 SPOKEN = {"name", "part", "mate", "joint", "front"}
@@ -77,7 +77,7 @@ def found():
     return by_floor
 
 
-@pytest.mark.parametrize("floor", sorted(found()))
+@pytest.mark.parametrize("floor", floors())
 def test_no_name_is_taken_apart(floor):
     assert len(found()[floor]) <= STILL.get(floor, 0), found()[floor]
 
