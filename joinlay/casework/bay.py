@@ -8,7 +8,7 @@ from itertools import count
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface, bay_name, row_name
-from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, opening_heights, room_for_openings
+from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, Rounding, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, larger, refusal
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.casework.case import Case, Cavity
-    from joinlay.casework.graduation import Heights, Rounding
+    from joinlay.casework.graduation import Heights
     from joinlay.casework.opening import DrawerMake
     from joinlay.casework.shelves import OpenMake
     from joinlay.lengths import Dimension, Graduation
@@ -187,12 +187,13 @@ def lay_out_bays(
         bays_of = [next(opens) if row.open is not None else 0 for row in wish.all_rows]
         called = [row_name(row[0], row[-1].number) if row else bay_name(bay) for row, bay in zip(drawers, bays_of, strict=True)]
         heights = opening_heights(wish.heights, room, names=called, rounding=wish.rounding)
+        landing = None if wish.rounding is None else Rounding(wish.rounding.rule)
         at = left.named(f"{name} left of the openings", "FF-2")
         floors = _floors(called, heights, between, bottom_rail)
         rows = tuple(
             Row((), floor, high, (at,), (wide,), bay_number, row.open)
             if row.open is not None
-            else _row(row, own, floor, high, at, wide, parting)
+            else _row(row, own, floor, high, at, wide, parting, landing)
             for row, own, floor, high, bay_number in zip(wish.all_rows, drawers, floors, heights, bays_of, strict=True)
         )
         bays.append(Bay(number=number, rows=rows, left=at, width=wide, rail=between, mullion=parting))
@@ -208,6 +209,7 @@ def _row(
     left: Dimension,
     width: Dimension,
     mullion: Dimension,
+    landing: Rounding | None,
 ) -> Row:
     """The openings of one row side by side, ``mullion`` between each two; together they are exactly ``width`` (RO-1)."""
     if len(drawers) == 1:
@@ -223,7 +225,8 @@ def _row(
         ).at(called)  # fmt: skip
     names = [drawer.name for drawer in drawers]
     try:
-        widths = opening_heights(wish.widths or Equal(len(drawers)), room, names=names, divided=IN_A_ROW)
+        division = wish.widths or Equal(len(drawers))
+        widths = opening_heights(division, room, names=names, rounding=landing, divided=IN_A_ROW)
     except Refused as refused:
         raise refused.at(called) from None
     lefts, at = [left], left

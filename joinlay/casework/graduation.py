@@ -5,11 +5,12 @@ The same rule serves across a piece, for banks side by side between uprights.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
 from joinlay.findings import Change, refusal
-from joinlay.lengths import Fraction, dimension, rounded_to
+from joinlay.lengths import Fraction, Length, chosen, dimension, rounded_to
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -103,6 +104,11 @@ class Divided:
     rule: str
 
 
+#: Those whose openings follow from a rule and are free to land on the marks; alike ones stay alike, and given ones as given.
+_SERIES: Final = (Arithmetic, Geometric, ByShares)
+#: How an opening of a series came to its mark.
+_ON_A_MARK: Final = "on the rule, within a division, so that all fill the room:"
+
 #: A bank by the heights of its rows, a frame by the widths of its banks, a row by the widths of its drawers.
 UPWARD: Final = Divided("opening height", "rails", "frame", "high", "lower", "higher", "DR-7")
 ACROSS: Final = Divided("opening width", "mullions", "frame", "wide", "narrower", "wider", "DR-7")
@@ -111,13 +117,14 @@ IN_A_ROW: Final = Divided("opening width", "mullions", "row", "wide", "narrower"
 
 @dataclass(frozen=True, slots=True)
 class Rounding:
-    """Openings brought to the marks of ``rule``; what that leaves over goes to opening ``remainder``.
+    """Openings brought to the marks of ``rule``; what that leaves over goes to opening ``remainder``, which counts from 0 at the
+    top; -1 is the lowest.
 
-    ``remainder`` counts from 0 at the top; -1 is the lowest.
+    ``remainder`` None: a series lands on the marks where one as good does (FR-1), and nothing else is rounded.
     """
 
     rule: Graduation
-    remainder: int = -1
+    remainder: int | None = None
 
 
 def room_for_openings(
@@ -158,10 +165,14 @@ def opening_heights(
     _refuse_count(heights, names)
     exact = _exact(heights, room, divided)
     _refuse_nothing(exact, names, heights, room, divided)
-    if rounding is not None:
-        exact = _rounded(exact, rounding, room)
-        _refuse_nothing(exact, names, heights, room, divided)
-    return tuple(size.named(f"{name} {divided.size}", divided.rule, _SOURCE) for size, name in zip(exact, names, strict=True))
+    called = [f"{name} {divided.size}" for name in names]
+    if rounding is None or (rounding.remainder is None and not isinstance(heights, _SERIES)):
+        return tuple(size.named(name, divided.rule, _SOURCE) for size, name in zip(exact, called, strict=True))
+    if rounding.remainder is None:
+        return _landed(exact, rounding.rule, room, called, divided.rule)
+    rounded = _rounded(exact, rounding.rule, rounding.remainder, room, called, divided.rule)
+    _refuse_nothing(rounded, names, heights, room, divided)
+    return rounded
 
 
 def filled(heights: Heights, rails: Sequence[Dimension], first: Dimension, last: Dimension, named: str = "") -> Dimension:
@@ -261,15 +272,52 @@ def _refuse_nothing(
     )
 
 
-def _rounded(exact: Sequence[Dimension], rounding: Rounding, room: Dimension) -> list[Dimension]:
+def _rounded(
+    exact: Sequence[Dimension], rule: Graduation, remainder: int, room: Dimension, called: Sequence[str], by: str
+) -> tuple[Dimension, ...]:
     """Each opening on the rule; the one named for it takes the remainder, so that nothing is lost."""
     count = len(exact)
-    if not -count <= rounding.remainder < count:
-        raise BadInput(f"the remainder was put in opening {rounding.remainder + 1}; the bank has openings 1 to {count}.")
-    takes = rounding.remainder % count
-    marks = [rounded_to(size, rounding.rule) for size in exact]
+    if not -count <= remainder < count:
+        raise BadInput(f"the remainder was put in opening {remainder + 1}; the bank has openings 1 to {count}.")
+    marks = [rounded_to(size, rule).named(name, by, _SOURCE) for size, name in zip(exact, called, strict=True)]
+    return _with_rest(marks, remainder % count, room, called, by)
+
+
+def _landed(
+    exact: Sequence[Dimension], rule: Graduation, room: Dimension, called: Sequence[str], by: str
+) -> tuple[Dimension, ...]:
+    """A series on the marks of the rule, each opening less than one division from its exact size, so that they fill the room and
+    grow as was asked (FR-1, derived); as it is where no such series exists, as in a room that lies between two marks.
+
+    Each step is within a division of the step asked for: the odd marks go to the openings that stand farthest over one, the
+    lower ones first.
+    """
+    plain = tuple(size.named(name, by, _SOURCE) for size, name in zip(exact, called, strict=True))
+    division = rule.division.mm
+    if room.mm % division:
+        return plain
+    over = [size.mm / division for size in exact]
+    marks = [size // 1 for size in over]
+    odd = int(sum(over) - sum(marks))
+    for n in sorted(range(len(exact)), key=lambda n: (marks[n] - over[n], -n))[:odd]:
+        marks[n] += 1
+    landed = (chosen(Length(mark * division), _ON_A_MARK, size) for mark, size in zip(marks, exact, strict=True))
+    made = tuple(
+        was if was == mark else mark.named(was.name, f"{by}, FR-1", _SOURCE) for was, mark in zip(plain, landed, strict=True)
+    )
+    grown, asked = ([_grows(*two) for two in pairwise(sizes)] for sizes in (made, plain))
+    alike_stay_alike = len(set(zip(plain, made, strict=True))) == len(set(plain))
+    return made if min(made).mm > 0 and grown == asked and alike_stay_alike else plain
+
+
+def _grows(one: Length, other: Length) -> int:
+    """1 where ``other`` is the larger, -1 where it is the smaller, 0 where they are alike."""
+    return (other.mm > one.mm) - (other.mm < one.mm)
+
+
+def _with_rest(marks: Sequence[Dimension], takes: int, room: Dimension, called: Sequence[str], by: str) -> tuple[Dimension, ...]:
+    """The ``marks``, but opening ``takes`` is what the others leave of the room."""
     rest = room
     for n, size in enumerate(marks):
         rest = rest if n == takes else rest - size
-    marks[takes] = rest
-    return marks
+    return (*marks[:takes], rest.named(called[takes], by, _SOURCE), *marks[takes + 1 :])

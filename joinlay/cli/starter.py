@@ -303,7 +303,7 @@ step = "{step}"                   # how much deeper each is than the one above
 #  rows = [{{ open = true, fixed = 1, stock = "birch-thick", load = "{shelf_load}", lipping = {{ stock = "cherry", height = "{lipping}" }} }}, 2]
 #  rows = [{{ loose = 1, stock = "birch-thick", load = "{shelf_load}" }}, 2, 1]     # a shelf in dadoes, and one on pins
 #mullion = "{mullion}"                      # width of the uprights between drawers side by side
-remainder = "bottom"                # round the others to your rule, and give what is over to this one
+#remainder = "bottom"               # a series lands on your rule by itself; or give this one all that is over
 top-clearance = "{swell}"            # room for solid fronts to swell
 groove-offset = "{groove_up}"            # room for a loaded bottom to sag in, above the stop blocks
 #rail = "{rail}"                  # between these drawers

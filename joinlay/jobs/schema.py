@@ -192,8 +192,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "step": "How much deeper each is than the one above (arithmetic).",
         "ratio": "How many times as deep each is as the one above (geometric).",
         "heights": 'The openings one by one, from the top down; one at most may be "fill".',
-        "remainder": "Round the openings to your rule, and give what is over to the top one, the bottom one, or "
-        "one by its number.",
+        "remainder": "Which takes what is over when the openings are rounded to your rule: the top one, the bottom one, or "
+        "one by its number; unless told, a series lands on the rule by itself, each within a division.",
         "rail": "Height of the rails between these drawers.",
         "mullion": "Width of the uprights between drawers of a row; the frame's unless told.",
         "width": "Width of the openings; what is left unless told.",

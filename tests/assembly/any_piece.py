@@ -130,7 +130,8 @@ def specs(draw):
     banks = []
     for count in counts:
         wish = DrawerWish(draw(drawer_makes(unit)), own)
-        rounding = draw(st.one_of(st.none(), st.integers(-1, count - 1).map(lambda n: Rounding(own.rule, n))))
+        remainders = st.one_of(st.none(), st.integers(-1, count - 1))
+        rounding = draw(st.one_of(st.none(), remainders.map(lambda n: Rounding(own.rule, n))))
         side_by_side = draw(rows(count))
         drawers = sum(row.count for row in side_by_side) if side_by_side else count
         mullion = draw(st.one_of(st.none(), lengths(unit, "3/4", 2)))

@@ -1,7 +1,7 @@
 """Laws of graduation: openings and rails fill the frame exactly, rounded or not, in inches as in millimetres (DR-7)."""
 
 from fractions import Fraction
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given
@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from joinlay.casework.graduation import (
     Arithmetic,
+    ByShares,
     Equal,
     Geometric,
     OneByOne,
@@ -77,6 +78,58 @@ def test_rounding_loses_nothing(heights, room, rule, data):
     for n, (rounded, whole) in enumerate(zip(made, exact, strict=True)):
         if n != takes:
             assert rounded == graduation.round(whole)
+
+
+@st.composite
+def series(draw):
+    """A division that is free to land on the rule."""
+    count = draw(counts)
+    shares = st.lists(st.sampled_from((Fraction(1), Fraction(3, 2), Fraction(2))), min_size=1, max_size=5).map(tuple)
+    return draw(
+        st.one_of(
+            steps.map(lambda step: Arithmetic(count, step)),
+            ratios.map(lambda ratio: Geometric(count, ratio)),
+            shares.map(ByShares),
+        )
+    )
+
+
+def order(lengths):
+    """How each stands to the next: shallower, alike, deeper."""
+    return [(after > before) - (after < before) for before, after in pairwise(lengths)]
+
+
+@given(series(), rooms, st.sampled_from(sorted(GRADUATIONS)), st.booleans())
+def test_a_series_lands_on_the_rule_wherever_one_as_good_does(heights, room, rule, room_is_on_it):
+    """FR-1: on the marks, within a division, steps within a division, in the same order, and together their room exactly.
+
+    Where that isn't to be had they stay as they are, and nothing says otherwise.
+    """
+    graduation = GRADUATIONS[rule]
+    room = dimension(graduation.down(room)) if room_is_on_it else room
+    exact, made = divided(heights, room), divided(heights, room, Rounding(graduation))
+    assert (exact is None) == (made is None)
+    if exact is None or made is None:
+        return
+    assert total(made) == room.mm
+    assert order(made) == order(exact)
+    assert all(one == other for (one, a), (other, b) in combinations(zip(made, exact, strict=True), 2) if a == b)
+    division = graduation.division.mm
+    assert all(abs(one.mm - size.mm) < division for one, size in zip(made, exact, strict=True))
+    asked, got = (([b.mm - a.mm for a, b in pairwise(row)]) for row in (exact, made))
+    assert all(abs(one - step) <= division for one, step in zip(got, asked, strict=True))
+    assert all(("FR-1" in one.rule) == (one != size) for one, size in zip(made, exact, strict=True))
+    if any(graduation.round(one) != one for one in made):
+        # No series on the rule fills a room that isn't on it; one of alike ones, or of steps under a division, isn't as good.
+        assert made == exact
+        assert graduation.round(room) != room or any(abs(a.mm - b.mm) < division for a, b in combinations(exact, 2))
+
+
+@given(counts, sizes, rooms)
+def test_alike_openings_stay_alike_and_given_ones_as_they_are_given(count, size, room):
+    for heights in (Equal(count), OneByOne((size, *(None,) * (count > 1)))):
+        whole = size if heights == OneByOne((size,)) else room
+        assert divided(heights, whole, Rounding(GRADUATIONS["1 mm"])) == divided(heights, whole)
 
 
 @given(counts, steps, rooms)

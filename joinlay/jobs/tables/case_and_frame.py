@@ -37,7 +37,7 @@ from joinlay.jobs.tables.given import (
 from joinlay.jobs.tables.runners import RunnersEntry
 from joinlay.jobs.tables.top_and_base import BaseEntry, TopEntry, less_top_and_base
 from joinlay.joints.rabbet import design_rabbet
-from joinlay.lengths import Dimension, Length, dimension, largest, mm
+from joinlay.lengths import Dimension, Graduation, Length, dimension, largest, mm
 from joinlay.shop import Shop, TenonStock
 from joinlay.stock import Stock
 
@@ -263,15 +263,24 @@ def _bank(
         wish = DrawerWish(make, replace(shop, practice=practice), tenon_of(tenon) if tenon else None)
         wishes.append(wish)
     between = dimension_or_none(part.rail, "rail height")
-    rounding = None if part.remainder is None else Rounding(shop.rule, part.remainder.value)
     return Bank(
         heights=part.division(first, between if between is not None else rail, first_open),
         drawers=tuple(wishes),
-        rounding=rounding,
+        rounding=_rounding(part, every, shop.rule),
         rail=between,
         rows=part.row_wishes(first, stocks),
         mullion=dimension_or_none(part.mullion, "width of the mullions in a row"),
     )
+
+
+def _rounding(part: BankEntry, every: DrawersEntry, rule: Graduation) -> Rounding | None:
+    """How the openings come to the maker's rule (FR-1); None where what lies in the drawers, or their fronts,
+    gives them (CO-1).
+    """
+    if part.remainder is not None:
+        return Rounding(rule, part.remainder.value)
+    is_around = any(one is not None for said in (part, every) for one in (said.inside, said.front_size))
+    return None if is_around else Rounding(rule)
 
 
 def _widths(given: Sequence[Dimension | None]) -> Heights | None:
