@@ -1,5 +1,5 @@
-"""Jobs of a whole small piece with one thing wrong that a rule refuses, each by what is wrong with it: more than a seed would
-find.
+"""Jobs of a whole small piece: sound ones, one of each kind that a piece may be, and those with one thing wrong that a rule
+refuses, each by what is wrong with it: more than a seed would find.
 """
 
 from copy import deepcopy
@@ -37,7 +37,61 @@ _SOUND: dict[str, Any] = {
     "drawers": {"front": "cherry", "sides": "half", "bottom": "quarter", "top-clearance": "1/16"},
 }
 _KNOBS = {"stock": "oak", "diameter": "1", "projection": "1", "hole": "1/4"}
+#: The same piece as a shop that measures in millimetres writes it.
+_IN_MILLIMETRES: dict[str, Any] = {
+    "stock": {
+        "cherry": _solid("20"), "case": _sheet("17.6"), "half": _sheet("11.7"), "quarter": _sheet("5.6"),
+    },
+    "case": {"width": "500", "height": "360", "depth": "400", "sides": "case", "back": "quarter"},
+    "bank": [{"drawers": 3, "graduation": "geometric"}],
+    "drawers": {"front": "cherry", "sides": "half", "bottom": "quarter", "top-clearance": "1.5"},
+}  # fmt: skip
 _CORNER_CUTTER = {"slot": "3/16", "length": "1/4", "deepest": "5/8", "diameter": "1 1/2"}
+#: What is written otherwise for each kind of piece that nothing is wrong with.
+SOUND: dict[str, dict[str, Any]] = {
+    "plain": {},
+    "rows": {"bank": [{"rows": [2, {"shares": [1, 2]}, {"widths": ["6", "fill"]}]}], "case.height": "24"},
+    "double bearers": {"bank": [{"rows": [{"drawers": 2, "between": "double bearer"}, 1]}]},
+    "fixed shelves": {
+        "bank": [{"rows": [{"fixed": 1, "lipping": {"stock": "cherry", "height": "1"}, "load": "10 lb"}, 1]}], "case.height": "24"
+    },
+    "loose shelves": {"bank": [{"rows": [1, {"open": True, "loose": 1}]}], "case.height": "30"},
+    "shelves alone": {"bank": [{"rows": [{"open": True, "fixed": 1}]}], "case.height": "30"},
+    "two banks": {"bank": [{"drawers": 2}, {"drawers": 3, "width": "8"}], "case.width": "30", "case.height": "20"},
+    "top and plinth": {
+        "base": {"stock": "case", "height": "3"}, "top": {"stock": "oak", "front": "3/4", "ends": "3/4"},
+        "stock.oak": _solid("3/4", "red oak"),
+    },
+    "feet": {"base": {"stock": "cherry", "height": "3 1/2", "kind": "feet", "foot": "2"}},
+    "toe recess": {"base": {"stock": "cherry", "height": "3 1/2", "kind": "recess"}},
+    "built in": {"frame.scribe": "3/4", "case.back-inset": "1/2"},
+    "overhang": {"frame.overhang": "1/8", "frame.stile": "2 1/2"},
+    "solid case": {"case.sides": "cherry", "bank": [{"drawers": 3}], "case.height": "20"},
+    "hand-fitted": {"drawers.fit": "plane"},
+    "arithmetic": {"bank": [{"drawers": 3, "graduation": "arithmetic", "step": "3/8"}], "case.height": "20"},
+    "geometric": {"bank": [{"drawers": 3, "graduation": "geometric"}], "case.height": "20"},
+    "around what lies inside": {
+        "bank": [{"drawers": 2, "inside": {"width": "12", "height": "3", "depth": "10", "room": "1/8"}}],
+        "case": {"sides": "case", "back": "quarter"},
+    },
+    "around a front": {
+        "bank": [{"drawers": 2, "front-size": {"width": "14", "height": "4"}}],
+        "case": {"depth": "16", "sides": "case", "back": "quarter"},
+    },
+    "shaped lock": {"shop": {"corner-cutters": [_CORNER_CUTTER]}, "drawers.front-joint": "shaped lock"},
+    "half-blind, taper, slide-in bottom": {
+        "drawers.front-joint": "half-blind locking rabbet", "drawers.back-height": "on bottom", "drawers.taper": "1/32",
+        "drawers.bottom": "thin",
+    },
+    "wider at the back": {"drawers.taper": "-1/32"},
+    "rabbets and nails": {
+        "drawers.front-joint": "rabbet", "drawers.back-joint": "nailed butt", "drawers.back-height": "on bottom",
+        "drawers.bottom-reach": "ends of the sides",
+    },
+    "housed back": {"drawers.back-joint": "dado", "drawers.back-height": "on bottom"},
+    "knobs": {"pulls": {**_KNOBS, "stock": "thick", "growth": "step"}, "bank": [{"drawers": 3}], "case.height": "20"},
+    "millimetres": {"units": "mm", "smallest": "0.5 mm", **_IN_MILLIMETRES},
+}  # fmt: skip
 #: What is written otherwise for each fault, the kind of its refusal, and the keys of the remedies that help.
 FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "top rail too low": ({"frame.top-rail": "5/8"}, "tenon placing", ("frame.top-rail",)),

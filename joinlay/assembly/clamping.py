@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
 from joinlay.boards.meeting import Tie, Way
-from joinlay.lengths import Fraction, Length, dimension
+from joinlay.lengths import Fraction, Length, chosen, dimension
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -117,8 +117,11 @@ def clamp_rows(
         spots = [_spot(seam, n, count) for n in range(count)]
         chains = [list(_chain(seam, spot, near, boxes)) for spot in spots]
         spans = [(boxes[chain[0]][seam.axis], max(boxes[role][seam.axis + 3] for role in chain)) for chain in chains]
-        outside = Length(max(high - low for low, high in spans))
-        widest = dimension(outside).named(f"{of} wood between the jaws", "PT-4", "by geometry")
+        outside, between = max(
+            ((Length(high - low), chain) for (low, high), chain in zip(spans, chains, strict=True)), key=lambda one: one[0]
+        )
+        over = f"over the outsides of {' and '.join(role.name for role in between)}, where they stand"
+        widest = chosen(outside, over).named(f"{of} wood between the jaws", "PT-4", "by geometry")
         rows.append(
             ClampRow(
                 seam.way,

@@ -182,6 +182,11 @@ def _opening(drawer: Drawer) -> Square:
     )
 
 
+def _over(across: Length, what: str, each: Dimension) -> Dimension:
+    """``across`` as the placed boards have it; ``each`` is what one of them takes of it."""
+    return chosen(across, f"over the outsides of its {what}, where they stand, each as", each)
+
+
 def _wholes(others: Sequence[Assembly], openings: Sequence[Square]) -> Iterator[Square]:
     # 2 w h t / d of an opening is how far it may differ, so t is that times d / (2 w h).
     least = min(openings, key=lambda one: (one.differ.mm * one.diagonal.mm / (one.width.mm * one.height.mm), one.of))
@@ -189,15 +194,17 @@ def _wholes(others: Sequence[Assembly], openings: Sequence[Square]) -> Iterator[
         if assembly.of is Whole.CASE:
             (side,) = (board for board in assembly.of_kind(PartKind.CASE_SIDE) if board.role.hand is Hand.LEFT)
             across, _, _ = extent(assembly.of_kind(PartKind.CASE_SIDE))
-            width, height = dimension(across).named("case width over its sides", "CA-1", "by geometry"), side.length
+            over = _over(across, "sides", side.thickness)
+            width, height = over.named("case width over its sides", "CA-1", "by geometry"), side.length
         elif assembly.of is Whole.FRAME:
             stiles = assembly.of_kind(PartKind.STILE)
             across, _, _ = extent(stiles)
-            width, height = dimension(across).named("face frame width over its stiles", "FF-1", "by geometry"), stiles[0].length
+            over = _over(across, "stiles", stiles[0].width)
+            width, height = over.named("face frame width over its stiles", "FF-1", "by geometry"), stiles[0].length
         else:
             continue
-        over = diagonal(width, height)
-        share = Fraction(width.mm * height.mm * least.diagonal.mm, least.width.mm * least.height.mm * over.mm)
+        corner_to_corner = diagonal(width, height)
+        share = Fraction(width.mm * height.mm * least.diagonal.mm, least.width.mm * least.height.mm * corner_to_corner.mm)
         value = Length(_near(least.differ.mm * share))
         words = f"as far out of square as the {least.of} may be, of"
         yield _square(assembly.name, "over its corners", width, height, chosen(value, words, width, height, least.differ))

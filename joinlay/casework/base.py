@@ -179,7 +179,7 @@ def _part(make: BaseMake, role: PartRole, length: Dimension, width: Dimension, d
         make.stock.name,
         length.named(f"{role.name} length", rule),
         width.named(f"{role.name} width", rule),
-        make.stock.thickness.named(f"{role.name} thickness", "section 0", "as measured"),
+        make.stock.thickness.named(f"{role.name} thickness", "", "the stock's own"),
         datum,
         place=place,
     )

@@ -170,7 +170,7 @@ class _CaseMaker:
 
     def _board(self, role: PartRole, stock: Stock, size: tuple[Dimension, Dimension], datum: Datum, place: Place) -> Board:
         name = role.name
-        thickness = stock.thickness.named(f"{name} thickness", "section 0", "as measured")
+        thickness = stock.thickness.named(f"{name} thickness", "", "the stock's own")
         length, width = size[0].named(f"{name} length", "CA-1"), size[1].named(f"{name} width", "CA-1")
         return Board(role, stock.name, length, width, thickness, datum, place=place)
 

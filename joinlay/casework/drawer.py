@@ -287,7 +287,7 @@ class _Box:
         hand: Hand | None = None,
     ) -> Board:
         role = PartRole(kind, self.role, hand)
-        thickness = stock.thickness.named(f"{role.name} thickness", "section 0", "as measured")
+        thickness = stock.thickness.named(f"{role.name} thickness", "", "the stock's own")
         return Board(role, stock.name, length, width, thickness, datum, place=place, planed=self._planed(kind))
 
     def _planed(self, kind: PartKind) -> tuple[tuple[Surface, Dimension], ...]:

@@ -27,10 +27,10 @@ from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.errors import BadInput
 from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.spans import whole
-from joinlay.lengths import NOTHING, Fraction, Length, chosen, largest, rounded_up
+from joinlay.lengths import NOTHING, Fraction, Length, chosen, rounded_up
 from joinlay.records import dataclass
 from joinlay.stock import Solid
-from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
+from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of, year_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -134,7 +134,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
         stock.name,
         length,
         width,
-        stock.thickness.named(f"{role.name} thickness", "GR-1", "as measured"),
+        stock.thickness.named(f"{role.name} thickness", "GR-1", "the stock's own"),
         _DATUM,
         tapers=tapers,
         place=place,
@@ -205,10 +205,10 @@ def _moved_behind(stock: Solid, behind: Length, seasons: Seasons, usual: Dimensi
     table ``usual`` each way.
     """
     try:
-        damp, dry = (movement_of(stock, behind, seasons.workshop, day) for day in (seasons.dampest, seasons.driest))
+        shrinks, grows = year_of(stock, behind, seasons)
     except BadInput:
         return usual, usual
-    return largest(NOTHING, damp), largest(NOTHING, -dry)
+    return grows, shrinks
 
 
 def meet_bottom(

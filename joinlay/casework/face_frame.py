@@ -59,7 +59,7 @@ class FrameMake:
             stile = (stile + self.scribe).named("face frame stile width, with what is scribed away", "SC-1", "common practice")
             overhang = (overhang + self.scribe).named("face frame overhang, with what is scribed away", "SC-1", "common practice")
         return FrameSizes(
-            thickness=self.stock.thickness.named("face frame thickness", "section 0", "as measured"),
+            thickness=self.stock.thickness.named("face frame thickness", "", "the stock's own"),
             stile=stile,
             mullion=one(self.mullion, "mullion width"),
             top_rail=one(self.top_rail, "top rail height"),

@@ -56,7 +56,7 @@ def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | N
     if not slot.below:
         return None, []
     if stock.thickness <= slot.below:
-        return stock.thickness.named(name, "RN-1", "as measured"), []
+        return stock.thickness.named(name, "RN-1", "the stock's own"), []
     lift = practice.length("kicker lift")
     planed = slot.below if slot.is_lowest else slot.below - lift
     if not stock.is_solid or planed < practice.length("thinnest strip"):

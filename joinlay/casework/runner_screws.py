@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Axis, Board, Cut, CutKind, CutRole, CutUse, Shape, Span, Surface
 from joinlay.findings import larger, refusal, stock_of
 from joinlay.lengths import NOTHING
-from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
+from joinlay.stock.movement import MOVEMENT_SOURCE, year_of
 
 if TYPE_CHECKING:
     from joinlay.lengths import Dimension
@@ -37,9 +37,7 @@ def screw_slots(board: Board, wood: Solid, practice: Practice, seasons: Seasons,
     for n in range(1, count + 1):
         distance = reach * n / count if n < count else reach
         at = first + distance
-        dry, damp = (movement_of(wood, distance, seasons.workshop, day) for day in (seasons.driest, seasons.dampest))
-        # A shop drier or damper than the room ever is still leaves the screw somewhere in its slot.
-        forward, backward = max(NOTHING, -dry), max(NOTHING, damp)
+        forward, backward = year_of(wood, distance, seasons)
         span = Span(
             (at - screw / 2 - forward).named(f"{board.name} screw slot {n} start", "RN-4", MOVEMENT_SOURCE),
             (at + screw / 2 + backward).named(f"{board.name} screw slot {n} stop", "RN-4", MOVEMENT_SOURCE),

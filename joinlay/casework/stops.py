@@ -269,7 +269,7 @@ class _StopMaker:
             stock = self._make.stock
             board = Board(
                 role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"),
-                stock.thickness.named(f"{name} thickness", "ST-4", "as measured"),
+                stock.thickness.named(f"{name} thickness", "ST-4", "the stock's own"),
                 _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
             )  # fmt: skip
             self._boards.append(board)

@@ -39,7 +39,7 @@ from joinlay.joints.spans import whole
 from joinlay.lengths import NOTHING, Fine, Fraction, Length, largest
 from joinlay.records import dataclass
 from joinlay.stock import Solid
-from joinlay.stock.movement import MOVEMENT_SOURCE, movement_of
+from joinlay.stock.movement import MOVEMENT_SOURCE, year_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -94,7 +94,7 @@ def make_top(
     length = (width + 2 * ends).named("top length", "TO-1", usual.source)
     deep = (depth + front + back).named("top width, front to back", "TO-1", usual.source)
     role = PartRole(PartKind.TOP)
-    thickness = make.stock.thickness.named(f"{role.name} thickness", "section 0", "as measured")
+    thickness = make.stock.thickness.named(f"{role.name} thickness", "", "the stock's own")
     place = Place.at(-ends, -front, height, "+X", "+Y", "+Z")
     top = Board(role, make.stock.name, length, deep, thickness, _TOP, place=place)
     sizes = case.sizes
@@ -189,7 +189,7 @@ def _strip(number: int, stock: Stock, y: Dimension, case: Case) -> Board:
         stock.name,
         sizes.inside_width.named(f"{role.name} length", "TO-1"),
         sizes.top_offset.named(f"{role.name} width", "TO-1"),
-        stock.thickness.named(f"{role.name} thickness", "section 0", "as measured"),
+        stock.thickness.named(f"{role.name} thickness", "", "the stock's own"),
         _STRIP,
         place=place,
     )
@@ -211,10 +211,9 @@ def _moves(stock: Stock, at: Dimension, fast: Dimension, seasons: Seasons) -> tu
 def _year(stock: Solid, way: Dimension, seasons: Seasons) -> tuple[Dimension, Dimension] | None:
     """What that much of it shrinks by the driest day and grows by the dampest; None for a wood that isn't in the table."""
     try:
-        dry, damp = (movement_of(stock, way, seasons.workshop, day) for day in (seasons.driest, seasons.dampest))
+        return year_of(stock, way, seasons)
     except BadInput:
         return None
-    return largest(NOTHING, -dry), largest(NOTHING, damp)
 
 
 def _said(stock: Stock, deep: Dimension, seasons: Seasons) -> tuple[Finding, ...]:

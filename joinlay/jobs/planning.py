@@ -207,7 +207,7 @@ def _unmeasured(job: Job) -> Iterator[Finding]:
                 "unmeasured stock",
                 "only the nominal thickness {nominal} is known; a sheet may be a good deal thinner and still be in tolerance. "
                 "Measure it and write measured = ... before cutting",
-                "section 0",
+                "CK-1",
                 "EN 315" if job.unit is Unit.MM else "PS 1",
                 nominal=stock.nominal,
             ).at(name)

@@ -172,14 +172,14 @@ def _on_marks(
     """The ``centres`` on the marks of the ``rule``, the outer ones moved inwards (FR-1); as they are where that isn't as good
     a row.
     """
-    middle = [rounded_to(centre, rule) for centre in centres[1:-1]]
-    marks = (rounded_up(centres[0], rule), *middle, rounded_down(centres[-1], rule))
+    exact = [centre.as_step for centre in centres]
+    marks = (rounded_up(exact[0], rule), *(rounded_to(one, rule) for one in exact[1:-1]), rounded_down(exact[-1], rule))
     (first, *others), limit = marks, max(widest.mm, *(after.mm - before.mm for before, after in pairwise(centres)))
     apart = [after.mm - before.mm for before, after in pairwise(marks)]
     is_free = lines[0].has(first) and all(lines[1].has(other) for other in others)
     if not is_free or min(apart) < lines[1].width.mm + between.mm or max(apart) > limit:
         return centres
-    return tuple(mark.named(exact.name, f"{exact.rule}, FR-1", exact.source) for mark, exact in zip(marks, centres, strict=True))
+    return tuple(mark.named(was.name, f"{was.rule}, FR-1", was.source) for mark, was in zip(marks, centres, strict=True))
 
 
 def _gaps(centres: tuple[Dimension, ...], named: str) -> tuple[Dimension, Dimension]:

@@ -19,12 +19,12 @@ What it can't do: it doesn't know why a branch was taken. A length that a search
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, overload
+from typing import TYPE_CHECKING, Final, overload
 
 from joinlay.errors import BadInput
 from joinlay.lengths.fraction import Fraction
 from joinlay.lengths.length import Length, as_length, as_number, mm
-from joinlay.lengths.makers_rule import BadSize
+from joinlay.lengths.makers_rule import BadSize, decimal_text
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -115,6 +115,11 @@ class Dimension(Length):
         )
 
     @property
+    def as_step(self) -> Dimension:
+        """The same length and working without its name, to be a step of another's; as it is where nothing was worked out."""
+        return _worked(self.mm, self.operation, self.operands) if self.operation else self
+
+    @property
     def inputs(self) -> tuple[Dimension, ...]:
         """The named dimensions that the expression reads, each once, in reading order."""
         seen: dict[tuple[str, Fraction], Dimension] = {}
@@ -149,16 +154,26 @@ class Dimension(Length):
     # -- arithmetic, recorded ------------------------------------------------------------------------
 
     def __add__(self, other: Length) -> Dimension:
-        """Both, end to end."""
-        return _worked(self.mm + as_length(other).mm, "+", (self, other))
+        """Both, end to end; with nothing, this one as it is, and what was turned round is taken away."""
+        if _is_nothing(other):
+            return self
+        if _is_nothing(self):
+            return dimension(other)
+        turned = _turned(other)
+        return self - turned if turned is not None else _worked(self.mm + as_length(other).mm, "+", (self, other))
 
     def __radd__(self, other: Length) -> Dimension:
         """A plain length and this one."""
-        return _worked(as_length(other).mm + self.mm, "+", (other, self))
+        return self if _is_nothing(other) else _worked(as_length(other).mm + self.mm, "+", (other, self))
 
     def __sub__(self, other: Length) -> Dimension:
-        """What is left."""
-        return _worked(self.mm - as_length(other).mm, "-", (self, other))
+        """What is left; without nothing, this one as it is, and what was turned round is added."""
+        if _is_nothing(other):
+            return self
+        turned = _turned(other)
+        if turned is not None and _is_nothing(self):
+            return turned
+        return self + turned if turned is not None else _worked(self.mm - as_length(other).mm, "-", (self, other))
 
     def __rsub__(self, other: Length) -> Dimension:
         """A plain length less this one."""
@@ -167,7 +182,7 @@ class Dimension(Length):
     def __mul__(self, times: int | Fraction) -> Dimension:
         """So many times as long."""
         many = as_number(times)
-        return _worked(self.mm * many, "x", (many, self))
+        return self if many == 1 else _worked(self.mm * many, "x", (many, self))
 
     __rmul__ = __mul__
 
@@ -180,15 +195,37 @@ class Dimension(Length):
         if isinstance(by, Length):
             return self.mm / by.mm
         many = as_number(by)
-        return _worked(self.mm / many, "/", (self, many))
+        return self if many == 1 else _worked(self.mm / many, "/", (self, many))
 
     def __neg__(self) -> Dimension:
-        """The same length the other way."""
-        return _worked(-self.mm, "x", (Fraction(-1), self))
+        """The same length the other way; turned round twice, as it was."""
+        turned = _turned(self)
+        return turned if turned is not None else _worked(-self.mm, "x", (_OTHER_WAY, self))
 
     def __abs__(self) -> Dimension:
         """The length without its sign."""
         return _worked(abs(self.mm), "size of", (self,))
+
+
+#: What a length that is turned round is multiplied by.
+_OTHER_WAY: Final = Fraction(-1)
+
+
+def _is_nothing(length: Length) -> bool:
+    """True for no length at all, or none of something: it would only make a working longer. A nothing with a name is told."""
+    if type(length) is not Dimension:
+        return isinstance(length, Length) and not length.mm
+    if length.mm or length.name:
+        return False
+    return not length.operation or (length.operation == "x" and not length.operands[0])
+
+
+def _turned(length: Length) -> Dimension | None:
+    """What ``length`` is the other way of, if it is that and has no name of its own: taking it away is adding this."""
+    if type(length) is Dimension and length.operation == "x" and not length.name and length.operands[0] == _OTHER_WAY:
+        (_, of) = length.operands
+        return of if isinstance(of, Dimension) else None
+    return None
 
 
 _put = object.__setattr__
@@ -223,7 +260,7 @@ def _spell_operand(operand: Length | Fraction, show: Callable[[Length], str], ou
     """One operand in words and figures, in brackets wherever it would be read as something else without them."""
     later = place > 0 and outer in _BINDS
     if isinstance(operand, Fraction):
-        text = str(operand)
+        text = _number_text(operand)
         # 3 / 1/2 would be read as a sixth of nine.
         return f"({text})" if later and (operand < 0 or (outer == "/" and operand.denominator > 1)) else text
     if not isinstance(operand, Dimension) or not (operand.operation or operand.name):
@@ -233,6 +270,15 @@ def _spell_operand(operand: Length | Fraction, show: Callable[[Length], str], ou
         return f"{operand.name} ({show(operand)})" if operand.mm < 0 else f"{operand.name} {show(operand)}"
     inner = operand._spell(show)
     return f"({inner})" if (later and inner.startswith("-")) or _needs_brackets(operand.operation, outer, place) else inner
+
+
+#: The finest fraction that is read as one; a finer number is told by its decimals.
+_FINEST_SHARE: Final = 64
+
+
+def _number_text(number: Fraction) -> str:
+    """How many times: ``3``, ``2/5``, and ``0.2496`` where the fraction would tell a maker nothing."""
+    return str(number) if number.denominator <= _FINEST_SHARE else decimal_text(number, 4)
 
 
 def _needs_brackets(inner: str, outer: str, place: int) -> bool:

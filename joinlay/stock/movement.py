@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
-from joinlay.lengths import Fraction, chosen, decimal_text
+from joinlay.lengths import NOTHING, Fraction, chosen, decimal_text
 from joinlay.records import dataclass
 from joinlay.stock.species import species_named
 
@@ -24,6 +24,7 @@ __all__ = [
     "movement",
     "movement_of",
     "usual_seasons",
+    "year_of",
 ]
 
 MOVEMENT_SOURCE: Final = "Wood Handbook 2010, equation 13-2"
@@ -120,7 +121,8 @@ def movement(width: Length, coefficient: Fraction, before: Fraction, after: Frac
     CK-6; source: Wood Handbook 2010, equation 13-2. The coefficients hold from 6 to 14 %.
     """
     grown = width * (coefficient * (after - before))
-    because = f"{decimal_text(coefficient, 5)} x {decimal_text(after - before, 2)} % of"
+    by = decimal_text(abs(after - before), 2)
+    because = f"{decimal_text(coefficient, 5)} x {by} % " + ("drier, of" if after < before else "of")
     return chosen(grown, because, width).named("wood movement", "CK-6", MOVEMENT_SOURCE)
 
 
@@ -132,6 +134,15 @@ def movement_of(stock: Solid, width: Length, before: Air, after: Air) -> Dimensi
     """
     coefficient = species_named(stock.species).coefficient(stock.cut)
     return movement(width, coefficient.value, before.moisture, after.moisture)
+
+
+def year_of(stock: Solid, width: Length, seasons: Seasons) -> tuple[Dimension, Dimension]:
+    """How much narrower ``width`` of ``stock`` gets by the driest day, and how much wider by the dampest (CK-6).
+
+    Nothing, not less, where a shop is drier or damper than the room ever is. Raises as ``movement_of`` does.
+    """
+    dry, damp = (movement_of(stock, width, seasons.workshop, day) for day in (seasons.driest, seasons.dampest))
+    return abs(dry) if dry.mm < 0 else NOTHING, damp if damp.mm > 0 else NOTHING
 
 
 def in_range(day: Air) -> bool:

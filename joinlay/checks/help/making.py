@@ -17,7 +17,7 @@ ON_MAKING: Final = (
         "The nominal thickness is used everywhere until a measured one is given, and the fit is judged by the "
         "standard's limits (EN 315 or PS 1).",
         ("Measure it with callipers at three places and write the figure in the job as measured.",),
-        "section 0, CK-1",
+        "CK-1",
     ),
     HelpPage(
         "tenons",

@@ -34,7 +34,7 @@ from joinlay.jobs.tables.given import (
     one_of,
 )
 from joinlay.jobs.tables.shop import set_length
-from joinlay.lengths import NOTHING, Dimension, Fraction, Length
+from joinlay.lengths import NOTHING, Dimension, Fraction, Length, chosen
 from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
 
@@ -212,7 +212,8 @@ class DrawerEntry(DrawersEntry):
         if fit is None or not fit.value:
             return practice, None
         sides, top, bottom = (practice.length(rule) for rule in _PLANED)
-        full = {rule: NOTHING.named(f"{rule} before it is planed", "HF-1") for rule in _PLANED}
+        none = chosen(NOTHING, "none, since it is made full to its opening")
+        full = {rule: none.named(f"{rule} before it is planed", "HF-1", "common practice") for rule in _PLANED}
         return practice.but(full), ToPlane(sides, top, bottom)
 
     def make_of(self, name: str, every: DrawersEntry, stocks: Mapping[str, Stock], planed: ToPlane | None = None) -> DrawerMake:
@@ -222,14 +223,14 @@ class DrawerEntry(DrawersEntry):
         """
         parts = (*STOCK_KEYS, "back")
         of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
-        chosen = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
-        chosen |= {name: given.value for field, name in _TRUTHS.items() if (given := self.found(field, every)) is not None}
+        ways = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
+        ways |= {name: given.value for field, name in _TRUTHS.items() if (given := self.found(field, every)) is not None}
         height = self.found("side_height", every)
         if height is not None:
-            chosen["side_height"] = dimension_of(height, f"{name} side height asked for")
+            ways["side_height"] = dimension_of(height, f"{name} side height asked for")
         if planed is not None:
-            chosen["planed"] = planed
-        return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **chosen)
+            ways["planed"] = planed
+        return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **ways)
 
 
 _SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size, config=ConfigDict(defer_build=True))
