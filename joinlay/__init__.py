@@ -153,9 +153,10 @@ def check(path: str | Path) -> Plan:
 
     from joinlay.documents.job_file import texts_of
     from joinlay.documents.mending import planned, tried
+    from joinlay.jobs.known import Known
 
-    texts = texts_of(Path(path))
-    return tried(texts, planned(texts))
+    texts, known = texts_of(Path(path)), Known()
+    return tried(texts, planned(texts, known), known)
 
 
 def packet(plan: Plan, printer: Printer | None = None, *, is_all: bool = False) -> Packet:

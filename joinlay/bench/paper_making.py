@@ -23,6 +23,7 @@ from joinlay.documents.mending import tried
 from joinlay.documents.model import refuse_without_model
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput, JoinlayError
+from joinlay.jobs.known import Known
 from joinlay.jobs.planning import plan
 from joinlay.records import dataclass
 
@@ -140,7 +141,8 @@ class PaperMaking:
 
     def _files(self, number: int, texts: JobTexts, lot: Lot) -> Mapping[str, bytes]:
         job, printer = self._on_printer(texts.job())
-        worked_out = tried(texts, plan(job))
+        known = Known()
+        worked_out = tried(texts, plan(job, known), known)
         if worked_out.is_refused:
             raise BadInput("something in the job is refused, so nothing is made of it; see what was found.")
 

@@ -4,6 +4,7 @@ command that says it.
 
 from __future__ import annotations
 
+import atexit
 import gc
 import os
 import sys
@@ -18,6 +19,8 @@ def main() -> NoReturn:
     """
     # What is fetched and worked out lives until the command ends, so to look for rubbish at every 700th object is in vain.
     gc.set_threshold(1_000_000)
+    # Nor at the very end, when all of it goes at once.
+    atexit.register(_leave_rubbish)
     # Nothing of ours plugs into pydantic; to look through every installed package for what might takes a tenth of a short
     # command.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "1")
@@ -39,3 +42,9 @@ def main() -> NoReturn:
         sys.stderr.write(f"{own_fault(fault)}\n")
         sys.exit(3)
     sys.exit(0)
+
+
+def _leave_rubbish() -> None:
+    """Take everything there is for good, so that Python's last look for rubbish has nothing to go through."""
+    gc.freeze()
+    gc.disable()

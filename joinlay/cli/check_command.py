@@ -14,6 +14,7 @@ from joinlay.documents.job_file import texts_of
 from joinlay.documents.mending import tried
 from joinlay.errors import BadInput, Troubles
 from joinlay.findings import Harm
+from joinlay.jobs.known import Known
 from joinlay.jobs.planning import plan
 
 if TYPE_CHECKING:
@@ -38,13 +39,15 @@ def check_job(path: Path, *, as_json: bool, is_assembled: bool = False, packet: 
     if not as_json:
         texts = texts_of(path)
         job = _printable(texts.job(), path)
-        worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
+        known = Known()
+        worked_out = tried(texts, _worked_out(job, known, is_assembled=is_assembled), known)
         say(_page(path, job, worked_out, is_assembled=is_assembled))
         return int(worked_out.is_refused)
     try:
         texts = texts_of(path)
         job = _printable(texts.job(), path)
-        worked_out = tried(texts, _worked_out(job, is_assembled=is_assembled))
+        known = Known()
+        worked_out = tried(texts, _worked_out(job, known, is_assembled=is_assembled), known)
     except BadInput as bad:
         _say_json({"job": path.name, "verdict": "cannot be used", "troubles": _troubles(bad, path)})
         raise
@@ -73,8 +76,8 @@ def _check_packet(job: Job, folder: Path, *, as_json: bool) -> int:
     return int(bool(strange))
 
 
-def _worked_out(job: Job, *, is_assembled: bool) -> Plan:
-    worked_out = plan(job)
+def _worked_out(job: Job, known: Known, *, is_assembled: bool) -> Plan:
+    worked_out = plan(job, known)
     if not is_assembled:
         return worked_out
     from joinlay.checks.closing import check_moves

@@ -15,6 +15,7 @@ from joinlay.documents.mending import tried
 from joinlay.documents.plan_mark import mark_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
+from joinlay.jobs.known import Known
 from joinlay.jobs.planning import plan
 from joinlay.paper import BORDER, paper_named, with_border
 from joinlay.records import dataclass
@@ -69,7 +70,8 @@ def make_job(path: Path, wish: Wish) -> int:
     if wish.paper is not None:
         job = replace(job, paper=_paper(wish.paper))
     job, printer = with_printer(job, path, wish.printer)
-    worked_out = tried(texts, plan(job))
+    known = Known()
+    worked_out = tried(texts, plan(job, known), known)
     if worked_out.is_refused:
         refused = [finding for finding in worked_out.findings if finding.harm is Harm.REFUSE]
         complain(f"{words.not_made(worked_out.title)}\n\n{finding_lines(refused, worked_out.rule)}")

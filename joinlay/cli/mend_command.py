@@ -11,6 +11,7 @@ from joinlay.documents.mending import changed_lines, mended, planned, tried
 from joinlay.documents.writing import write_whole
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
+from joinlay.jobs.known import Known
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,7 +34,8 @@ def mend_job(path: Path, number: int | None, *, as_json: bool) -> int:
     and where the file cannot be written: it is then as it was.
     """
     texts = texts_of(path)
-    worked_out = tried(texts, planned(texts))
+    known = Known()
+    worked_out = tried(texts, planned(texts, known), known)
     ways = [(finding, remedy) for finding in worked_out.findings for remedy in finding.remedies]
     if number is None:
         say(_as_json(worked_out) if as_json else _listed(path, worked_out, ways))

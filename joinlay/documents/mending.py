@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final, cast
 from joinlay.documents.editing import with_values
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
+from joinlay.jobs.known import Known
 from joinlay.jobs.planning import plan
 from joinlay.records import dataclass
 
@@ -73,11 +74,12 @@ def changed_lines(before: str, after: str) -> tuple[Line, ...]:
 # -- tried -----------------------------------------------------------------------------------------------
 
 
-def tried(texts: JobTexts, worked_out: Plan) -> Plan:
+def tried(texts: JobTexts, worked_out: Plan, known: Known | None = None) -> Plan:
     """``worked_out``, the plan of ``texts``, with only those remedies that help.
 
-    The file is left alone.
+    The file is left alone. ``known`` is what it was planned with, which spares the trials what they change nothing of.
     """
+    known = known or Known()
     left = _MOST_DRAWERS
     findings = []
     for finding in worked_out.findings:
@@ -87,7 +89,7 @@ def tried(texts: JobTexts, worked_out: Plan) -> Plan:
                 # Part of it is enough.
                 continue
             left -= max(len(worked_out.drawers), 1)
-            if left >= 0 and _helps(texts, worked_out, finding, remedy):
+            if left >= 0 and _helps(texts, worked_out, finding, remedy, known):
                 good.append(remedy)
         findings.append(replace(finding, remedies=tuple(good)) if finding.remedies else finding)
     return replace(worked_out, findings=tuple(findings))
@@ -97,19 +99,19 @@ def _keys(remedy: Remedy) -> frozenset[tuple[str, int | None, str]]:
     return frozenset((change.table, change.index, change.key) for change in remedy.changes)
 
 
-def _helps(texts: JobTexts, worked_out: Plan, finding: Finding, remedy: Remedy) -> bool:
+def _helps(texts: JobTexts, worked_out: Plan, finding: Finding, remedy: Remedy, known: Known) -> bool:
     try:
-        after = planned(replace(texts, text=mended(texts.text, remedy.changes)))
+        after = planned(replace(texts, text=mended(texts.text, remedy.changes)), known)
     except BadInput:
         return False
     return helps(finding, worked_out.findings, after.findings)
 
 
-def planned(texts: JobTexts) -> Plan:
+def planned(texts: JobTexts, known: Known | None = None) -> Plan:
     """The plan of a job as its files have it; what its remedies are is not tried. Raises Troubles or BadInput for what is no
-    job.
+    job. ``known`` as in ``plan``.
     """
-    return plan(texts.job())
+    return plan(texts.job(), known)
 
 
 def helps(finding: Finding, before: Sequence[Finding], after: Sequence[Finding]) -> bool:

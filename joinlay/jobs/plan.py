@@ -6,7 +6,6 @@ from dataclasses import field
 from typing import TYPE_CHECKING
 
 from joinlay.assembly.order import Order
-from joinlay.assembly.timetable import Timetable
 from joinlay.boards import Axis, Whole
 from joinlay.checks.conditions import usual_conditions
 from joinlay.findings import Harm
@@ -19,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from joinlay.assembly.glue_ups import GlueUp
+    from joinlay.assembly.timetable import Timetable
     from joinlay.boards import Board, DrawerRole, PartRole
     from joinlay.boards.meeting import Meeting
     from joinlay.boards.outline import Outline, PlacedOutline
@@ -77,11 +77,11 @@ class Plan:
     choice: Choice | None = None
     order: Order = field(default=Order(()), repr=False, compare=False)
     glue_ups: tuple[GlueUp, ...] = field(default=(), repr=False, compare=False)
-    timetable: Timetable = field(default=Timetable((), ()), repr=False, compare=False)
     over_all: tuple[Dimension, Dimension, Dimension] | None = field(default=None, repr=False, compare=False)
     maker: str = ""
     date: str = ""
     _settings: SettingsList | None = field(default=None, init=False, repr=False, compare=False)
+    _timetable: Timetable | None = field(default=None, init=False, repr=False, compare=False)
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
@@ -122,6 +122,16 @@ class Plan:
             object.__setattr__(self, "_settings", cards_of(self.choice or choose(self.boards, self.shop)))
         assert self._settings is not None
         return self._settings
+
+    @property
+    def timetable(self) -> Timetable:
+        """When each of the glue-ups is done. Worked out when it is first asked for. PT-9."""
+        if self._timetable is None:
+            from joinlay.assembly.timetable import timetable_of
+
+            object.__setattr__(self, "_timetable", timetable_of(self.glue_ups, self.shop))
+        assert self._timetable is not None
+        return self._timetable
 
     @property
     def on_cutting(self) -> tuple[Finding, ...]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from joinlay.assembly.glue_ups import glue_ups_of
 from joinlay.assembly.order import order_of
 from joinlay.assembly.steps import steps_of
-from joinlay.assembly.timetable import timetable_of
 from joinlay.boards import Hand, PartKind, PartRole
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.existing_case import fit_out
@@ -20,6 +20,7 @@ from joinlay.checks.lumber_check import check_lumber
 from joinlay.errors import BadInput
 from joinlay.findings import Refused, note, refusal
 from joinlay.jobs.finishing import finish, trace
+from joinlay.jobs.known import Known
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.remedies import settled
 from joinlay.lengths import Unit, said_by
@@ -40,33 +41,34 @@ if TYPE_CHECKING:
     from joinlay.jobs.job import Job
     from joinlay.lengths import Graduation
     from joinlay.shop import Shop, TenonStock
+    from joinlay.stock.movement import Seasons
 
 __all__ = ["plan"]
 
 
-def plan(job: Job) -> Plan:
+def plan(job: Job, known: Known | None = None) -> Plan:
     """Work ``job`` out: every board of every drawer with its cuts, and what was found on the way.
 
     Nothing is raised for a drawer that a rule refuses: it is left out of ``drawers`` and its refusal stands first among the
     findings, so that a maker sees everything that is wrong at once. The remedies of findings are proposed and not tried yet
     (``documents.mending`` does that). An opening that leaves a part no wood at all is refused by
     DR-1.
+
+    ``known`` takes from the first plan it was given to what comes out the same again: to judge by, not to print from.
     """
+    known = known or Known()
     drawers: list[Drawer] = []
     shops: dict[str, Shop] = {}
     findings: list[Finding] = list(_unmeasured(job))
     owners: dict[str, str] = {}
     missing: list[PartRole] = []
-    piece = _piece(job.piece, job, findings) if job.piece else None
+    piece = _piece(job.piece, job, findings, known) if job.piece else None
     fitted = _fitted(job.existing, job, findings) if job.existing else None
     around = piece or fitted
     for wanted in _wanted(job, around):
         try:
-            drawer = plan_drawer(
-                wanted.role, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=job.conditions.seasons
-            )
-            if around and wanted.slot:
-                drawer = seat_drawer(around, wanted.slot, drawer)
+            given = (wanted, around, job.conditions.seasons)
+            drawer = known.of(wanted.role, given, partial(_drawer, *given))
         except (Refused, BadInput) as refused:
             findings.append(_refused_drawer(wanted.role, refused, job.rule))
             owners[findings[-1].where] = wanted.role.name
@@ -81,7 +83,12 @@ def plan(job: Job) -> Plan:
         missing += map(PartRole, PartKind)
     if job.piece and piece is None:
         missing += (*map(PartRole, PartKind), *(part for bank in job.banks for role in bank for part in _parts_of(role)))
-    done = finish(drawers, around.assemblies if around else (), job, missing)
+    others = around.assemblies if around else ()
+    done = known.of(
+        "finish",
+        (drawers, others, job.rows, job.pulls, job.banding, job.shop, job.rule, missing),
+        lambda: finish(drawers, others, job, missing),
+    )
     findings += done.findings
     findings += find_everything(done.drawers, done.others, job.stocks, job.shop, job.conditions, shops)
     assemblies = (*done.others, *(drawer.assembly for drawer in done.drawers))
@@ -89,12 +96,16 @@ def plan(job: Job) -> Plan:
     findings += check_lumber(boards, job.stocks, job.unit)
     traced = trace(boards, job.outlines, job.rule, missing)
     findings += traced.findings
-    choice = choose(boards, job.shop)
+    choice = known.of("cuts", (boards, job.shop), lambda: choose(boards, job.shop))
     findings += choice.verdicts
     existing = fitted.boards if fitted else ()
-    order = order_of(done.drawers, done.others, existing)
+    order = known.of("order", (done.drawers, done.others, existing), lambda: order_of(done.drawers, done.others, existing))
     findings += order.findings
-    glue_ups = glue_ups_of(steps_of(order), [*boards, *existing], job.shop)
+    glue_ups = known.of(
+        "glue-ups",
+        (order, boards, existing, job.shop),
+        lambda: glue_ups_of(steps_of(order), [*boards, *existing], job.shop),
+    )
     findings += check_glue_ups(glue_ups, job.shop)
     if job.profile and done.knobs:
         findings += check_profile(job.profile, done.knobs, job.rule)
@@ -120,7 +131,6 @@ def plan(job: Job) -> Plan:
         order=order,
         over_all=(piece.spec.width, piece.spec.height, piece.spec.depth) if piece else None,
         glue_ups=glue_ups,
-        timetable=timetable_of(glue_ups, job.shop),
         maker=job.maker,
         date=job.date,
         opens=piece.opens if piece else (),
@@ -160,10 +170,16 @@ def _parts_of(drawer: DrawerRole) -> Iterator[PartRole]:
     yield from (PartRole(PartKind.DRAWER_SIDE, drawer, hand) for hand in Hand)
 
 
-def _piece(spec: PieceSpec, job: Job, findings: list[Finding]) -> Piece | None:
+def _drawer(wanted: _Wanted, around: Piece | Fitted | None, seasons: Seasons) -> Drawer:
+    """A drawer, in its slot where there is a piece around it. Raises Refused or BadInput where it can't be made."""
+    drawer = plan_drawer(wanted.role, wanted.opening, wanted.make, wanted.shop, tenon=wanted.tenon, seasons=seasons)
+    return seat_drawer(around, wanted.slot, drawer) if around and wanted.slot else drawer
+
+
+def _piece(spec: PieceSpec, job: Job, findings: list[Finding], known: Known) -> Piece | None:
     """The piece around the drawers; None, with the refusal among ``findings``, where it can't be made."""
     try:
-        piece = plan_piece(spec, job.shop)
+        piece = known.of("piece", (spec, job.shop), lambda: plan_piece(spec, job.shop))
     except (Refused, BadInput) as refused:
         findings.append(_finding_of(refused, job.rule).at("piece"))
         return None

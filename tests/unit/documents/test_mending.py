@@ -5,6 +5,7 @@ import pytest
 from joinlay.documents.job_file import JobTexts
 from joinlay.documents.mending import Line, changed_lines, helps, mended, planned, tried
 from joinlay.findings import Change, Finding, Harm
+from joinlay.jobs.known import Known
 from joinlay.lengths import mm
 
 JOB = """# A chest.
@@ -120,3 +121,23 @@ def test_what_breaks_another_thing_is_not_offered():
     proposed = {(f.kind, tuple(c.key for c in r.changes)) for f in before.findings for r in f.remedies}
     assert ("wood movement", ("top-clearance",)) in proposed - kept
     assert ("wood movement", ("top-clearance", "cut")) in kept
+
+
+@pytest.mark.parametrize(
+    ("change", "is_new"),
+    [
+        (Change("use", "stands", "anchored"), (False, False)),
+        (Change("shop", "glue.open-time", "3 min"), (True, True)),
+        (Change("drawer", "front", "ply.12", 1), (False, True)),
+    ],
+)
+def test_a_trial_finds_what_a_plan_from_the_start_finds_and_makes_only_what_changes(change, is_new):
+    known = Known()
+    first = planned(JobTexts(JOB, "chest.toml"), known)
+    texts = JobTexts(mended(JOB, [change]), "chest.toml")
+    tried_again, from_the_start = planned(texts, known), planned(texts)
+    assert tried_again.findings == from_the_start.findings
+    assert tried_again.boards == from_the_start.boards
+    # The upper drawer's own board is the very one of the first plan, unless it is not what it was; then the lower one's.
+    fronts = zip(first.drawers, tried_again.drawers, strict=True)
+    assert tuple(one.front is not other.front for one, other in fronts) == is_new
