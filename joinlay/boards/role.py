@@ -206,7 +206,8 @@ class PartRole:
     ``drawer`` is the one it is of, that rides on it or is stopped by it; for a rail or a dust panel the first of the row that it
     lies under, whose last is of ``number`` where there are several; for a mullion or partition in a row the one at its left.
     ``hand`` tells two alike apart, ``number`` more of them, from 1. ``bay`` is the number of the open bay that it is in, or that
-    a rail or dust panel lies under. ``of`` is the part that a loose tenon or a knob's blank goes into: a drawer's front, a rail.
+    a rail or dust panel lies under, or that a mullion or partition stands right of. ``of`` is the part that a loose tenon or a
+    knob's blank goes into: a drawer's front, a rail.
     ``called`` is for a ``LONE`` part, which has nothing else to be named by.
     """
 
@@ -239,6 +240,11 @@ class PartRole:
             return None if self.of is None else self.of.whole
         return self.kind.whole or self.drawer
 
+    @property
+    def is_in_a_row(self) -> bool:
+        """True for a mullion or partition between two places of one row, and not between banks (RO-1)."""
+        return self.kind in _IN_A_ROW and (self.bay > 0 or self.drawer is not None)
+
     def _short(self) -> str:
         """The drawer comes in where the part isn't the drawer's own."""
         if self.kind is PartKind.LONE:
@@ -251,8 +257,8 @@ class PartRole:
         if self.kind in _UNDER_A_ROW and (self.bay or self.drawer is not None):
             row = bay_name(self.bay) if self.drawer is None else row_name(self.drawer, self.number)
             return f"{noun} under {row}"
-        if self.drawer is not None and self.kind in _IN_A_ROW:
-            return f"{noun} right of {self.drawer.name}"
+        if self.is_in_a_row:
+            return f"{noun} right of {bay_name(self.bay) if self.drawer is None else self.drawer.name}"
         other = bay_name(self.bay) if self.bay else _name_of(self.drawer) if self.kind.whole is not None else ""
         return _spoken(other, _hand(self), noun, _count(self.number))
 

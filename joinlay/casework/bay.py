@@ -7,11 +7,12 @@ from __future__ import annotations
 from itertools import count
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface, bay_name, row_name
-from joinlay.casework.graduation import ACROSS, IN_A_ROW, Equal, Rounding, opening_heights, room_for_openings
+from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface
+from joinlay.casework.graduation import ACROSS, Equal, Rounding, opening_heights, room_for_openings
 from joinlay.casework.opening import Opening
+from joinlay.casework.row import RowWish, divide_row, name_of_row
 from joinlay.errors import BadInput
-from joinlay.findings import Refused, larger, refusal
+from joinlay.findings import larger, refusal
 from joinlay.lengths import rounded_up
 from joinlay.records import dataclass
 
@@ -21,32 +22,11 @@ if TYPE_CHECKING:
     from joinlay.casework.case import Case, Cavity
     from joinlay.casework.graduation import Heights
     from joinlay.casework.opening import DrawerMake
-    from joinlay.casework.shelves import OpenMake
+    from joinlay.casework.row import Row, RowPlace
     from joinlay.lengths import Dimension, Graduation
     from joinlay.shop import Shop, TenonStock
 
-__all__ = ["BankWish", "Bay", "DrawerWish", "OpenBay", "Row", "RowWish", "Slot", "lay_out_bays", "slots_in"]
-
-
-@dataclass(frozen=True, slots=True)
-class RowWish:
-    """What the maker asks of a row of a bank: ``count`` drawers side by side, alike unless ``widths`` divides its room (RO-1).
-
-    ``open`` is what an open bay in their place has, and ``count`` then 0 (SH-1). ``has_double_bearers`` instead of partitions
-    between them.
-    """
-
-    count: int = 1
-    widths: Heights | None = None
-    open: OpenMake | None = None
-    has_double_bearers: bool = False
-
-    def __post_init__(self) -> None:
-        """Refuse a row of none, and a division into another number of openings."""
-        if self.open is not None and self.count == 0 and self.widths is None:
-            return
-        if self.count < 1 or self.open is not None or (self.widths is not None and self.widths.count != self.count):
-            raise BadInput(f"a row of {self.count} drawers was divided otherwise; give as many widths as drawers, one at least.")
+__all__ = ["BankWish", "Bay", "DrawerWish", "OpenBay", "Slot", "lay_out_bays", "slots_in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,50 +47,18 @@ class BankWish:
     first_open: int = 1
 
     @property
-    def drawers_by_row(self) -> tuple[tuple[DrawerRole, ...], ...]:
-        """Its drawers row by row from the top down, each row from the left."""
-        numbers = count(self.first)
-        return tuple(tuple(DrawerRole(next(numbers)) for _ in range(row.count)) for row in self.all_rows)
+    def places_by_row(self) -> tuple[tuple[RowPlace, ...], ...]:
+        """What stands in each row from the top down, from the left: drawers and open bays, each numbered through."""
+        numbers, opens = count(self.first), count(self.first_open)
+        return tuple(
+            tuple(next(opens) if n in row.open_places else DrawerRole(next(numbers)) for n in range(1, row.place_count + 1))
+            for row in self.all_rows
+        )
 
     @property
     def all_rows(self) -> tuple[RowWish, ...]:
         """Its rows from the top down, also where none was asked for."""
         return self.rows or (RowWish(),) * self.heights.count
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """A row of a bay: its ``drawers`` from the left, each in an opening of its own (RO-1).
-
-    ``floor`` is the top of the rail under it, above the frame's underside, ``height`` its openings'. ``lefts`` are the lefts of
-    the openings from the frame's left edge, ``widths`` their widths. An open bay has no drawers, a number ``bay`` through the
-    piece, and what it ``holds`` (SH-1). ``has_double_bearers`` where these stand behind its mullions in place of partitions.
-    """
-
-    drawers: tuple[DrawerRole, ...]
-    floor: Dimension
-    height: Dimension
-    lefts: tuple[Dimension, ...]
-    widths: tuple[Dimension, ...]
-    bay: int = 0
-    holds: OpenMake | None = None
-    has_double_bearers: bool = False
-
-    @property
-    def is_parted(self) -> bool:
-        """True where more than one drawer stands in it, with something between (RO-1)."""
-        return len(self.drawers) > 1
-
-    @property
-    def needs_panels(self) -> bool:
-        """True where it needs a floor and a ceiling: where it is parted or open (RO-1, SH-1)."""
-        return self.is_parted or self.holds is not None
-
-    def under(self, kind: PartKind) -> PartRole:
-        """The role of what lies under it: a rail, a dust panel."""
-        if self.holds is not None:
-            return PartRole(kind, bay=self.bay)
-        return PartRole(kind, self.drawers[0], number=self.drawers[-1].number if self.is_parted else 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,58 +130,19 @@ def lay_out_bays(
         between = wish.rail if wish.rail is not None else rail
         parting = wish.mullion if wish.mullion is not None else mullion
         room = room_for_openings(height, top_rail, bottom_rail, [between] * (wish.heights.count - 1), name)
-        drawers = wish.drawers_by_row
-        opens = count(wish.first_open)
-        bays_of = [next(opens) if row.open is not None else 0 for row in wish.all_rows]
-        called = [row_name(row[0], row[-1].number) if row else bay_name(bay) for row, bay in zip(drawers, bays_of, strict=True)]
+        places = wish.places_by_row
+        called = [name_of_row(row) for row in places]
         heights = opening_heights(wish.heights, room, names=called, rounding=wish.rounding)
         landing = None if wish.rounding is None else Rounding(wish.rounding.rule)
         at = left.named(f"{name} left of the openings", "FF-2")
         floors = _floors(called, heights, between, bottom_rail)
         rows = tuple(
-            Row((), floor, high, (at,), (wide,), bay_number, row.open)
-            if row.open is not None
-            else _row(row, own, floor, high, at, wide, parting, landing)
-            for row, own, floor, high, bay_number in zip(wish.all_rows, drawers, floors, heights, bays_of, strict=True)
+            divide_row(row, own, floor, high, at, wide, parting, landing)
+            for row, own, floor, high in zip(wish.all_rows, places, floors, heights, strict=True)
         )
         bays.append(Bay(number=number, rows=rows, left=at, width=wide, rail=between, mullion=parting))
         left = at + wide + mullion
     return tuple(bays)
-
-
-def _row(
-    wish: RowWish,
-    drawers: tuple[DrawerRole, ...],
-    floor: Dimension,
-    height: Dimension,
-    left: Dimension,
-    width: Dimension,
-    mullion: Dimension,
-    landing: Rounding | None,
-) -> Row:
-    """The openings of one row side by side, ``mullion`` between each two; together they are exactly ``width`` (RO-1)."""
-    if len(drawers) == 1:
-        return Row(drawers, floor, height, (left,), (width,))
-    called = row_name(drawers[0], drawers[-1].number)
-    wood = mullion * (len(drawers) - 1)
-    room = (width - wood).named(f"{called} room for openings", "RO-1", "by geometry")
-    if room.mm <= 0:
-        raise refusal(
-            "graduation", "The mullions alone take {wood} of a row {width} wide.",
-            "Make the opening wider than {wood}, the mullions narrower, or the drawers of the row fewer.",
-            "RO-1", "by geometry", wood=wood, width=width,
-        ).at(called)  # fmt: skip
-    names = [drawer.name for drawer in drawers]
-    try:
-        division = wish.widths or Equal(len(drawers))
-        widths = opening_heights(division, room, names=names, rounding=landing, divided=IN_A_ROW)
-    except Refused as refused:
-        raise refused.at(called) from None
-    lefts, at = [left], left
-    for drawer, wide in zip(drawers[1:], widths, strict=False):
-        at = (at + wide + mullion).named(f"{drawer.name} left of the opening", "RO-1", "by geometry")
-        lefts.append(at)
-    return Row(drawers, floor, height, tuple(lefts), widths, has_double_bearers=wish.has_double_bearers)
 
 
 def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension, bottom_rail: Dimension) -> tuple[Dimension, ...]:
@@ -249,7 +158,8 @@ def _floors(names: Sequence[str], heights: Sequence[Dimension], rail: Dimension,
 @dataclass(frozen=True, slots=True)
 class OpenBay:
     """An open bay in its place (SH-1): its ``number`` through the piece, the ``bank`` it is of, and the opening before it,
-    ``left`` from the frame's left edge and ``floor`` above its underside.
+    ``left`` from the frame's left edge and ``floor`` above its underside. ``row`` is the row it is of, where drawers may stand
+    beside it.
     """
 
     number: int
@@ -258,6 +168,7 @@ class OpenBay:
     floor: Dimension
     width: Dimension
     height: Dimension
+    row: Row
 
 
 @dataclass(frozen=True, slots=True)
@@ -351,9 +262,10 @@ def slots_in(bay: Bay, case: Case, wishes: Sequence[DrawerWish], *, is_last: boo
     rails.append(PartRole(PartKind.RAIL, hand=Hand.BOTTOM))
     slots, own = [], iter(wishes)
     for n, row in enumerate(bay.rows):
-        inner = [PartRole(PartKind.MULLION, drawer) for drawer in row.drawers[:-1]]
-        members = [outer[0], *inner, outer[1]]
-        for place, drawer in enumerate(row.drawers):
+        members = [outer[0], *row.partings(PartKind.MULLION), outer[1]]
+        for place, drawer in enumerate(row.places):
+            if not isinstance(drawer, DrawerRole):
+                continue
             wish, name, cell = next(own), drawer.name, case.cells[drawer]
             left, right = row.lefts[place], row.lefts[place] + row.widths[place]
             label = f"bank {bay.number}" if not row.is_parted else name
@@ -401,7 +313,7 @@ def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, where: str, 
         return
     member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
     more = rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule)
-    runs = "the drawer would" if wood.drawer is not None else "the drawers of this bank would"
+    runs = "the drawer would" if wood.is_in_a_row else "the drawers of this bank would"
     raise refusal(
         "runners",
         f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so {runs} run against it.",

@@ -5,7 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface, Whole, bay_name
+from joinlay.boards import (
+    Board,
+    Datum,
+    DrawerRole,
+    Hand,
+    JointKind,
+    JointRole,
+    PartKind,
+    PartRole,
+    Place,
+    Surface,
+    Whole,
+    bay_name,
+)
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.case_back import back_seat, meet_back
@@ -19,11 +32,11 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from joinlay.boards import DrawerRole
-    from joinlay.casework.bay import Bay, Row
+    from joinlay.casework.bay import Bay
     from joinlay.casework.case_back import BackSeat
     from joinlay.casework.case_sizes import CaseMake, CaseSizes
     from joinlay.casework.face_frame import FrameSizes
+    from joinlay.casework.row import Row
     from joinlay.casework.shelves import Lipping, OpenMake, PinLines
     from joinlay.findings import Finding
     from joinlay.joints.dado import Dado
@@ -110,7 +123,7 @@ def make_case(
         role=role,
     )
     seat = back_seat(make, shop, role)
-    below, above = (any(bay.rows[n].holds is not None for bay in bays) for n in (-1, 0))
+    below, above = (any(bay.rows[n].is_open for bay in bays) for n in (-1, 0))
     sizes = size_case(make, frame, size, seat.behind, runner, shop.practice, is_open_below=below, is_open_above=above)
     return _CaseMaker(make=make, sizes=sizes, dado=dado, seat=seat, bays=tuple(bays), frame=frame, shop=shop).made()
 
@@ -207,7 +220,7 @@ class _CaseMaker:
         board = self._boards[role] = self._board(role, stock, (length, sizes.inside_depth), _PARTITION, place)
         self._feet[role] = floor - dado.depth + self._tip
         for panel, end, into in ((under, Surface.END, Way.DOWN), (over, Surface.FAR_END, Way.UP)):
-            ends = "the panels' left ends" if role.drawer is None else f"the left end of the {panel.name}"
+            ends = "the panels' left ends" if not role.is_in_a_row else f"the left end of the {panel.name}"
             offset = (x - self._lefts[panel]).named(f"{role.name} from {ends}", "CA-1")
             # A dust panel is under what it turns its far face to.
             face = Surface.FAR_FACE if panel.kind is PartKind.DUST_PANEL and end is Surface.FAR_END else Surface.FACE
@@ -223,27 +236,33 @@ class _CaseMaker:
         for row, roof, ground in zip(bay.rows, levels, levels[1:], strict=False):
             floor = None if ground is None else self._upper_face(ground)
             ceiling = None if roof is None else self._lower_face(roof)
-            left, wood = cavity.left, cavity.left_wood
-            for place, drawer in enumerate(row.drawers[:-1]):
-                assert ground is not None
-                assert roof is not None
-                if row.has_double_bearers:
-                    middle = row.lefts[place + 1] - bay.mullion / 2
-                    yield drawer, Cell(Cavity(left, middle, wood, ground), ground, roof, floor, ceiling)
-                    left, wood = middle, ground
-                    continue
-                role = PartRole(PartKind.CASE_PARTITION, drawer)
-                thickness = self._make.sides.thickness
-                x = row.lefts[place + 1] - (bay.mullion + thickness) / 2
-                self._stand(role, x, ground, roof)
-                yield drawer, Cell(Cavity(left, x, wood, role), ground, roof, floor, ceiling)
-                left, wood = x + thickness, role
-            if row.drawers:
-                yield row.drawers[-1], Cell(Cavity(left, cavity.right, wood, cavity.right_wood), ground, roof, floor, ceiling)
-            elif row.holds is not None:
-                assert floor is not None
-                assert ceiling is not None
-                self._shelve(row, row.holds, cavity, floor, ceiling)
+            rooms = self._part(bay, row, cavity, ground, roof)
+            for place, room in zip(row.places, rooms, strict=True):
+                if isinstance(place, DrawerRole):
+                    yield place, Cell(room, ground, roof, floor, ceiling)
+                else:
+                    assert row.holds is not None
+                    assert floor is not None
+                    assert ceiling is not None
+                    self._shelve(place, row.holds, room, floor, ceiling)
+
+    def _part(self, bay: Bay, row: Row, cavity: Cavity, ground: PartRole | None, roof: PartRole | None) -> list[Cavity]:
+        """The room of each place of a ``row`` from the left, parted by partitions or over double bearers (RO-1)."""
+        rooms, left, wood = [], cavity.left, cavity.left_wood
+        thickness = self._make.sides.thickness
+        for role, after in zip(row.partings(PartKind.CASE_PARTITION), row.lefts[1:], strict=True):
+            assert ground is not None
+            assert roof is not None
+            if row.has_double_bearers:
+                middle = after - bay.mullion / 2
+                rooms.append(Cavity(left, middle, wood, ground))
+                left, wood = middle, ground
+                continue
+            x = after - (bay.mullion + thickness) / 2
+            self._stand(role, x, ground, roof)
+            rooms.append(Cavity(left, x, wood, role))
+            left, wood = x + thickness, role
+        return [*rooms, Cavity(left, cavity.right, wood, cavity.right_wood)]
 
     def _dust_panel(self, bay: Bay, n: int, cavity: Cavity) -> PartRole:
         """A panel behind the rail under row ``n``, its upper face level with the rail's top, in dadoes at both sides (RO-1)."""
@@ -304,29 +323,29 @@ class _CaseMaker:
 
     # -- open bays -----------------------------------------------------------------------------------
 
-    def _shelve(self, row: Row, holds: OpenMake, cavity: Cavity, floor: Dimension, ceiling: Dimension) -> None:
+    def _shelve(self, bay: int, holds: OpenMake, cavity: Cavity, floor: Dimension, ceiling: Dimension) -> None:
         """The shelves of an open bay between ``floor`` and ``ceiling`` (SH-1, SH-2)."""
-        stock, where = holds.stock or self._make.panels, bay_name(row.bay)
+        stock, where = holds.stock or self._make.panels, bay_name(bay)
         if holds.fixed:
-            self._fix_shelves(row, holds, stock, cavity, (floor, ceiling))
+            self._fix_shelves(bay, holds, stock, cavity, (floor, ceiling))
         if not holds.loose:
             return
         height = (ceiling - floor).named(f"{where} height inside", "SH-2", "by geometry")
         lines = pin_lines(height, self._sizes.inside_depth, holds.loose, self._shop.practice, where)
-        lowest = PartRole(PartKind.LOOSE_SHELF, number=holds.loose, bay=row.bay)
+        lowest = PartRole(PartKind.LOOSE_SHELF, number=holds.loose, bay=bay)
         for hand in (Hand.LEFT, Hand.RIGHT):
             wood = cavity.wood(hand)
             up = (floor - self._foot(wood)).named(f"{wood.name} lower end to the floor of {where}", "SH-2", "by geometry")
             is_between = wood.kind is PartKind.CASE_PARTITION
             self._boards[wood] = bore_pin_holes(self._boards[wood], lines, up, cavity.facing(hand), lowest, is_between=is_between)
-        self._lay_loose(row, holds.loose, stock, cavity, lines, floor, height)
+        self._lay_loose(bay, holds.loose, stock, cavity, lines, floor, height)
 
-    def _fix_shelves(self, row: Row, holds: OpenMake, stock: Stock, cavity: Cavity, between: tuple[Dimension, Dimension]) -> None:
+    def _fix_shelves(self, bay: int, holds: OpenMake, stock: Stock, cavity: Cavity, between: tuple[Dimension, Dimension]) -> None:
         """Fixed shelves in dadoes, each with its lipping where one is asked for (SH-1)."""
-        where, lipping = bay_name(row.bay), holds.lipping
+        where, lipping = bay_name(bay), holds.lipping
         dado = self._dado
         if stock.thickness != self._make.panels.thickness:
-            joint = JointRole(JointKind.SHELF, PartRole(PartKind.SHELF, bay=row.bay))
+            joint = JointRole(JointKind.SHELF, PartRole(PartKind.SHELF, bay=bay))
             dado = design_dado(
                 into=self._make.sides.thickness, panel=stock.thickness, shop=self._shop, is_stopped=self._dado.is_stopped,
                 is_judged_later=True, role=joint,
@@ -334,7 +353,7 @@ class _CaseMaker:
             self._findings += dado.findings
         front = NOTHING if lipping is None else lipping.stock.thickness
         for n, top in enumerate(fixed_levels(holds.fixed, *between, stock.thickness, where), start=1):
-            role = PartRole(PartKind.SHELF, number=n, bay=row.bay)
+            role = PartRole(PartKind.SHELF, number=n, bay=bay)
             self._lay(role, top, stock, dado, cavity, front, "SH-1")
             if lipping is not None:
                 self._lip(role, lipping, cavity, top, stock.thickness)
@@ -356,10 +375,10 @@ class _CaseMaker:
         )
 
     def _lay_loose(
-        self, row: Row, count: int, stock: Stock, cavity: Cavity, lines: PinLines, floor: Dimension, height: Dimension
+        self, bay: int, count: int, stock: Stock, cavity: Cavity, lines: PinLines, floor: Dimension, height: Dimension
     ) -> None:
         """Loose shelves on the pins nearest to where they part the bay alike (SH-2)."""
-        clear, sizes, where = self._shop.practice.length("shelf clearance"), self._sizes, bay_name(row.bay)
+        clear, sizes, where = self._shop.practice.length("shelf clearance"), self._sizes, bay_name(bay)
         length = (cavity.right - cavity.left - 2 * clear).named(f"{where} loose shelf length", "SH-2", "common practice")
         taken: set[int] = set()
         for n in range(1, count + 1):
@@ -367,7 +386,7 @@ class _CaseMaker:
             while hole in taken:
                 hole -= 1
             taken.add(hole)
-            role = PartRole(PartKind.LOOSE_SHELF, number=n, bay=row.bay)
+            role = PartRole(PartKind.LOOSE_SHELF, number=n, bay=bay)
             under = (floor + lines.levels[hole] + lines.diameter / 2).named(f"{role.name} underside", "SH-2", "by geometry")
             place = Place.at(cavity.left + clear, sizes.front, under + stock.thickness, "+X", "+Y", "-Z")
             deep = sizes.inside_depth - clear

@@ -180,11 +180,10 @@ class _FrameMaker:
             yield _Member(self._board(row.under(PartKind.RAIL), bay.width, bay.rail, _RAIL, place), left, right)
 
     def _in_rows(self, bay: Bay) -> Iterator[_Member]:
-        """The uprights between drawers side by side, from the rail under them to the one over them (RO-1)."""
+        """The uprights between openings side by side, from the rail under them to the one over them (RO-1)."""
         rails = [_TOP_RAIL, *(row.under(PartKind.RAIL) for row in bay.rows[:-1]), _BOTTOM_RAIL]
         for row, over, under in zip(bay.rows, rails, rails[1:], strict=False):
-            for drawer in row.drawers[:-1]:
-                role = PartRole(PartKind.MULLION, drawer)
+            for role in row.partings(PartKind.MULLION):
                 place = Place.at(self._lefts[role], NOTHING, row.floor, "+Z", "+X", "+Y")
                 yield _Member(self._board(role, row.height, bay.mullion, _MULLION, place), under, over)
 
@@ -268,8 +267,8 @@ class _FrameMaker:
         for bay in self._bays:
             at |= {row.under(PartKind.RAIL): bay.left for row in bay.rows[:-1]}
             for row in bay.rows:
-                after = zip(row.drawers, row.lefts[1:], strict=False)
-                at |= {PartRole(PartKind.MULLION, drawer): left - bay.mullion for drawer, left in after}
+                after = zip(row.partings(PartKind.MULLION), row.lefts[1:], strict=True)
+                at |= {role: left - bay.mullion for role, left in after}
         return at
 
     def _add_slips(self, joint: LooseTenon, member: Board, surface: Surface, hand: Hand, into: Board, edge: Surface) -> None:

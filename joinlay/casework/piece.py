@@ -9,7 +9,7 @@ from joinlay.boards import PartKind, Surface
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Tie, butted
 from joinlay.casework.base import make_base
-from joinlay.casework.bay import BankWish, OpenBay, RowWish, lay_out_bays, slots_in
+from joinlay.casework.bay import BankWish, OpenBay, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import Behind, RunnerMake, make_runners
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from joinlay.casework.case_sizes import CaseMake
     from joinlay.casework.face_frame import FrameMake
     from joinlay.casework.graduation import Heights, Rounding
+    from joinlay.casework.row import RowWish
     from joinlay.casework.runners import Runners
     from joinlay.casework.stops import StopMake, Stops
     from joinlay.casework.top import TopMake
@@ -67,6 +68,11 @@ class Bank:
         drawers = sum(row.count for row in self.rows) if self.rows else self.heights.count
         if drawers != len(self.drawers):
             raise BadInput(f"a bank was divided into {drawers} openings for {len(self.drawers)} drawers; give as many.")
+
+    @property
+    def most_side_by_side(self) -> int:
+        """How many openings stand side by side in its fullest row."""
+        return max((row.place_count for row in self.rows), default=1)
 
     @property
     def by_row(self) -> tuple[int, ...]:
@@ -148,10 +154,11 @@ class Piece:
     def opens(self) -> tuple[OpenBay, ...]:
         """Its open bays, bank by bank from the left, each from the top down (SH-1)."""
         return tuple(
-            OpenBay(row.bay, bay.number, row.lefts[0], row.floor, row.widths[0], row.height)
+            OpenBay(place, bay.number, left, row.floor, width, row.height, row)
             for bay in self.bays
             for row in bay.rows
-            if row.holds is not None
+            for place, left, width in zip(row.places, row.lefts, row.widths, strict=True)
+            if isinstance(place, int)
         )
 
     @property
@@ -184,7 +191,7 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         )
         wishes.append(wish)
         first += len(bank.drawers)
-        first_open += sum(row.open is not None for row in bank.rows)
+        first_open += sum(len(row.open_places) for row in bank.rows)
     bays = lay_out_bays(
         spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
         rail=sizes.rail, banks=wishes, widths=spec.widths,

@@ -300,6 +300,7 @@ step = "{step}"                   # how much deeper each is than the one above
 #rows = [2, 1, 1]                   # instead of drawers: two side by side over two long ones; "open" is an open bay
 #  rows = [{{ drawers = 3 }}, {{ widths = ["{bay}", "fill"] }}, {{ shares = [1, 2] }}]     # alike; one by one; by shares
 #  rows = [{{ drawers = 2, between = "double bearer" }}, 1, 1]     # no partition between the two, but one bearer under both
+#  rows = [{{ drawers = 2, left-open = [2] }}, 1, 1]     # three places side by side, the middle one without a drawer
 #  rows = [{{ open = true, fixed = 1, stock = "birch-thick", load = "{shelf_load}", lipping = {{ stock = "cherry", height = "{lipping}" }} }}, 2]
 #  rows = [{{ loose = 1, stock = "birch-thick", load = "{shelf_load}" }}, 2, 1]     # a shelf in dadoes, and one on pins
 #mullion = "{mullion}"                      # width of the uprights between drawers side by side

@@ -154,7 +154,7 @@ def _wider_openings(change: Change, job: Job, drawers: tuple[str, ...]) -> Itera
                 yield Change(table if own else _DRAWERS, f"opening.{change.key}", text, row if own else None)
         return
     times = {
-        "width": len(spec.banks) * max(max(bank.by_row) for bank in spec.banks),
+        "width": len(spec.banks) * max(bank.most_side_by_side for bank in spec.banks),
         "height": max(len(bank.by_row) for bank in spec.banks),
     }
     by = Length(change.value.mm * max(1, times.get(change.key, 1)))

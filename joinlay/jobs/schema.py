@@ -14,6 +14,7 @@ from pydantic.json_schema import GenerateJsonSchema
 
 from joinlay.jobs.tables.drawers import RULES_BY_KEY
 from joinlay.jobs.tables.file import JobFile
+from joinlay.jobs.tables.rows import ROW_MEANINGS
 from joinlay.jobs.tables.shop import PRACTICE_KEYS
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from joinlay.shop.machines import MACHINE_FIGURES
@@ -198,23 +199,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "mullion": "Width of the uprights between drawers of a row; the frame's unless told.",
         "width": "Width of the openings; what is left unless told.",
     },
-    "RowEntry": {
-        "drawers": "How many drawers side by side, all alike.",
-        "widths": 'Their openings one by one, from the left; one at most may be "fill".',
-        "shares": "How much of the row each has, from the left: 1, 2 makes the second twice as wide.",
-        "between": "What parts them behind the frame: partitions unless told, or double bearers, each under two "
-        "drawers, without wood between.",
-        "open": "True for an open bay in place of drawers; fixed or loose shelves say so too.",
-        "fixed": "How many shelves in dadoes an open bay has, as far apart as each other.",
-        "loose": "How many shelves on pins an open bay has; the wood at both sides is bored for them (SH-2).",
-        "stock": "The stock of the shelves; the case's panels' unless told.",
-        "lipping": "A strip along the front of each fixed shelf, which stiffens it.",
-        "load": "What lies on each shelf; 15 lb/ft2 unless told.",
-    },
-    "LippingEntry": {
-        "stock": "What it is of; as thick as that.",
-        "height": "How high it stands, level with the shelf above and as far as that below.",
-    },
+    **ROW_MEANINGS,
     "JobShopEntry": {
         "file": "A shop file that the rest comes from.",
         "kerf": "The saw's kerf.",

@@ -10,9 +10,10 @@ from dataclasses import replace
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import DrawerRole, PartKind, Whole, row_name
+from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.names import in_few_words
+from joinlay.casework.row import name_of_row
 from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import LevelChain, Stop, UprightChain
@@ -22,7 +23,7 @@ from joinlay.pictures.leaders import NameColumn, Named, named_in
 from joinlay.pictures.numbered import NumberedView, numbers_on
 from joinlay.pictures.picture import FIGURE, PLAIN, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_FRONT
-from joinlay.pictures.scene import scene_of
+from joinlay.pictures.scene import PlacedBay, scene_of
 from joinlay.pictures.sight import look
 from joinlay.pictures.stretches import Stretches, stretches_of
 from joinlay.pictures.wood import Fit, areas, edge_strokes, hidden_strokes, knob_ahead
@@ -37,7 +38,7 @@ if TYPE_CHECKING:
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box
     from joinlay.pictures.picture import Scale
-    from joinlay.pictures.scene import Scene
+    from joinlay.pictures.scene import PlacedOpening, Scene
     from joinlay.pictures.sight import Sight
 
 __all__ = ["FIRST", "dimensioned_elevation", "elevation", "numbered_elevation"]
@@ -351,15 +352,19 @@ class _Dimensions:
         """Stiles, openings, uprights between banks; nothing where only openings are given."""
         found = {self.box[0], self.box[2], *(_frame_reach(self.scene, 0) or ())} if self.scene.is_whole else set()
         for bank in self.scene.banks if self.scene.is_whole else ():
-            found |= {min(one.box[0] for one in bank), max(one.box[2] for one in bank)}
-        found |= {end for bay in self.scene.opens for end in (bay.box[0], bay.box[2])}
+            opens = [bay.span for one in bank for bay in self.scene.beside(one)]
+            found |= {
+                min([*(one.box[0] for one in bank), *(low for low, _ in opens)]),
+                max([*(one.box[2] for one in bank), *(high for _, high in opens)]),
+            }
+        found |= {end for bay in self.scene.opens for end in bay.span}
         return sorted(found)
 
     def _banks_by_height(self) -> Iterator[_Heights]:
         """Where the openings of each bank begin and end, its open bays among them; a bank of nothing else last."""
-        left = {bay.box: bay.box[0] for bay in self.scene.opens}
+        left = {bay.box: bay.box[0] for bay in self.scene.opens if bay.is_first}
         for bank in self.scene.banks:
-            x = min(opening.box[0] for opening in bank)
+            x = min([*(one.box[0] for one in bank), *(bay.span[0] for one in bank for bay in self.scene.beside(one))])
             own = [box for box, at in left.items() if at == x] if self.scene.is_whole else []
             yield _heights([*(opening.box for opening in bank), *own])
             left = {box: at for box, at in left.items() if box not in own}
@@ -368,11 +373,25 @@ class _Dimensions:
 
     def _rows_in_words(self) -> Iterator[str]:
         """What stands side by side, as a sentence for each row: the chain underneath is of the banks."""
-        for row in (row for bank in self.scene.rows for row in bank if len(row) > 1):
-            widths = [plain(self._figures(one.box[2] - one.box[0], SMALL)) for one in row]
+        rows: list[list[PlacedOpening | PlacedBay]] = [
+            [*row, *self.scene.beside(row[0])] for bank in self.scene.rows for row in bank
+        ]
+        bare = dict.fromkeys(bay.row for bay in self.scene.opens if not bay.row.drawers)
+        rows += [[bay for bay in self.scene.opens if bay.row == row] for row in bare]
+        for side_by_side in rows:
+            row = sorted(side_by_side, key=lambda one: one.box[0])
+            if len(row) < 2:
+                continue
+            widths = [
+                plain(self._figures(one.box[2] - one.box[0], SMALL)) + (" (open)" if isinstance(one, PlacedBay) else "")
+                for one in row
+            ]
             between = plain(self._figures(row[1].box[0] - row[0].box[2], SMALL))
-            called = row_name(row[0].drawer.role, row[-1].drawer.role.number)
-            yield f"{called}: the openings are, from the left, {', '.join(widths)} wide, the mullions between them {between}"
+            places = [one.number if isinstance(one, PlacedBay) else one.drawer.role for one in row]
+            yield (
+                f"{name_of_row(places)}: the openings are, from the left, {', '.join(widths)} wide, "
+                f"the mullions between them {between}"
+            )
 
     def _pulls(self) -> list[Fraction]:
         """From the ends of the first front to its pulls."""

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import OpenBay
     from joinlay.casework.pulls import Pull
+    from joinlay.casework.row import Row
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Box
     from joinlay.pictures.projecting import View
@@ -62,10 +63,22 @@ class PlacedOpening:
 
 @dataclass(frozen=True, slots=True)
 class PlacedBay:
-    """An open bay seen from the front: its ``name`` and the ``box`` of its opening."""
+    """An open bay seen from the front: its ``number``, ``name`` and the ``box`` of its opening; ``row`` is the row it is of."""
 
+    number: int
     name: str
     box: Box
+    row: Row
+
+    @property
+    def span(self) -> tuple[Fraction, Fraction]:
+        """Where its row begins and ends, in X."""
+        return self.row.lefts[0].mm, self.row.lefts[-1].mm + self.row.widths[-1].mm
+
+    @property
+    def is_first(self) -> bool:
+        """True where it is the first of its row, or the whole of it."""
+        return self.box[0] == self.row.lefts[0].mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +111,10 @@ class Scene:
     def banks(self) -> tuple[tuple[PlacedOpening, ...], ...]:
         """The openings of each bank, without its rows."""
         return tuple(tuple(opening for row in bank for opening in row) for bank in self.rows)
+
+    def beside(self, opening: PlacedOpening) -> tuple[PlacedBay, ...]:
+        """The places left open in the row of ``opening``, from the left (RO-1)."""
+        return tuple(bay for bay in self.opens if opening.drawer.role in bay.row.drawers)
 
     def column(self, bank: int) -> tuple[PlacedOpening, ...]:
         """The openings of a bank that stand over and under the middle of its first one, from the top down: one of each row, none
@@ -140,7 +157,7 @@ def scene_of(plan: Plan) -> Scene:
 
 def _placed_bay(bay: OpenBay) -> PlacedBay:
     left, floor = bay.left.mm, bay.floor.mm
-    return PlacedBay(bay_name(bay.number), (left, floor, left + bay.width.mm, floor + bay.height.mm))
+    return PlacedBay(bay.number, bay_name(bay.number), (left, floor, left + bay.width.mm, floor + bay.height.mm), bay.row)
 
 
 def _placed_opening(drawer: Drawer) -> PlacedOpening:

@@ -77,7 +77,7 @@ def _upright_section(plan: Plan, scene: Scene, bank: int) -> _Section:
     x0, _, x1, _ = openings[0].box
     many = f" of bank {bank + 1}" if len(scene.banks) > 1 else ""
     sight = look(in_bank(scene, openings), FROM_RIGHT.at((x0 + x1) / 2))
-    if any(len(row) > 1 for row in scene.rows[bank]):
+    if any(len(row) > 1 or scene.beside(row[0]) for row in scene.rows[bank]):
         many = f" of {openings[0].drawer.name}"
     title = f"vertical section through the middle{many}"
     spots = spots_on_upright(plan, scene) if bank == 0 and scene.is_placed else ()
@@ -443,5 +443,6 @@ class _Section:
         """Stiles, openings, uprights; the opening alone where nothing else is given."""
         found = {self.sight.box[0], self.sight.box[2]} if self.scene.is_whole else set()
         for bank in self.scene.rows if self.scene.is_whole else (((self.openings[0],),),):
-            found |= {end for opening in bank[0] for end in (opening.box[0], opening.box[2])}
+            boxes = [*(opening.box for opening in bank[0]), *(bay.box for bay in self.scene.beside(bank[0][0]))]
+            found |= {end for box in boxes for end in (box[0], box[2])}
         return sorted(found)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.fastener import FastenerKind
+from joinlay.casework.row import right_of
 from joinlay.records import dataclass
 from joinlay.templates.piece_axes import PieceAxis, reach
 
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, PartRole
     from joinlay.casework.assembly import Drawer
     from joinlay.casework.bay import OpenBay
+    from joinlay.casework.row import RowPlace
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction, Length
 
@@ -50,9 +52,31 @@ class DrawerBank:
         return tuple((n, ", ".join(map(_number, row)), row[0]) for n, row in enumerate(self.by_row, start=1))
 
     def rows_at(self, hand: Hand) -> tuple[tuple[int, str, Drawer], ...]:
-        """The drawer of each row that is the last at that ``hand``, with the row's place and its own number."""
-        ends = ((n, row[0 if hand is Hand.LEFT else -1]) for n, row in enumerate(self.by_row, start=1))
+        """The drawer of each row that is the last at that ``hand``, with the row's place and its own number; none where a place
+        left open is.
+        """
+        at = 0 if hand is Hand.LEFT else -1
+        ends = ((n, row[at]) for n, row in enumerate(self.by_row, start=1) if self.places_beside(row[at])[at] == row[at].role)
         return tuple((n, _number(drawer), drawer) for n, drawer in ends)
+
+    def places_beside(self, drawer: Drawer) -> tuple[RowPlace, ...]:
+        """The places of the row that ``drawer`` stands in, from the left, those left open among them (RO-1)."""
+        held = next((bay.row.places for bay in self.opens if drawer.role in bay.row.places), None)
+        return held or tuple(one.role for row in self.by_row if drawer in row for one in row)
+
+    def place_before(self, drawer: Drawer, hand: Hand) -> RowPlace | None:
+        """The place whose partition stands at that ``hand`` of ``drawer``: its own, or the one left of it; None at either end of
+        the row.
+        """
+        places = self.places_beside(drawer)
+        at = places.index(drawer.role) - (hand is Hand.LEFT)
+        return places[at] if 0 <= at < len(places) - 1 else None
+
+    def places_by_row(self) -> tuple[tuple[RowPlace, ...], ...]:
+        """Every row that more than one place is in, from the left: those with drawers from the top down, then those without."""
+        rows = [self.places_beside(row[0]) for row in self.by_row]
+        rows += dict.fromkeys(bay.row.places for bay in self.opens if not bay.row.drawers)
+        return tuple(row for row in rows if len(row) > 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +109,7 @@ class WholePiece:
     @property
     def uprights(self) -> tuple[Board, ...]:
         """The sides of the case and the partitions, from the left."""
-        boards = (board for board in self.case if board.role.kind in _UPRIGHTS and board.role.drawer is None)
+        boards = (board for board in self.case if board.role.kind in _UPRIGHTS and not board.role.is_in_a_row)
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def beside(self, bank: DrawerBank) -> dict[Hand, Board]:
@@ -94,27 +118,28 @@ class WholePiece:
         right = [board for board in self.uprights if reach(board, PieceAxis.WIDTH)[0] >= bank.middle]
         return {Hand.LEFT: left[-1], Hand.RIGHT: right[0]}
 
-    def partition_right_of(self, drawer: Drawer) -> Board | None:
-        """The partition between ``drawer`` and the next of its row; None where it stands alone or at the right (RO-1)."""
-        return next((board for board in self.case if board.role.kind in _UPRIGHTS and board.role.drawer == drawer.role), None)
+    def partition_right_of(self, place: RowPlace) -> Board | None:
+        """The partition between a ``place`` of a row and the next; None where it stands alone or at the right (RO-1)."""
+        role = right_of(place, PartKind.CASE_PARTITION)
+        return next((board for board in self.case if board.role == role), None)
 
-    def mullion_right_of(self, drawer: Drawer) -> Board | None:
+    def mullion_right_of(self, place: RowPlace) -> Board | None:
         """The same for the upright in the frame."""
-        return next((board for board in self.frame_parts(PartKind.MULLION) if board.role.drawer == drawer.role), None)
+        role = right_of(place, PartKind.MULLION)
+        return next((board for board in self.frame if board.role == role), None)
 
     @property
     def frame_uprights(self) -> tuple[Board, ...]:
         """Stiles, and mullions between banks, from the left."""
-        boards = (board for board in self.frame_parts(PartKind.STILE, PartKind.MULLION) if board.role.drawer is None)
+        boards = (board for board in self.frame_parts(PartKind.STILE, PartKind.MULLION) if not board.role.is_in_a_row)
         return tuple(sorted(boards, key=lambda board: reach(board, PieceAxis.WIDTH)))
 
     def is_shared(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> bool:
         """True where no wood stands beside ``drawer`` at that hand, but a double bearer lies under it and the next of its row
         (RO-1).
         """
-        row = next(row for row in bank.by_row if drawer in row)
-        place = row.index(drawer) - (hand is Hand.LEFT)
-        return 0 <= place < len(row) - 1 and self.partition_right_of(row[place]) is None
+        place = bank.place_before(drawer, hand)
+        return place is not None and self.partition_right_of(place) is None
 
     def guide_beside(self, bank: DrawerBank, drawer: Drawer, hand: Hand) -> Board:
         """The guide that ``drawer`` shares with the next at that hand."""
@@ -126,10 +151,8 @@ class WholePiece:
         """What stands beside ``drawer`` of ``bank`` at that hand: a side of the case, a partition between banks, or one in its
         row.
         """
-        row = next(row for row in bank.by_row if drawer in row)
-        place = row.index(drawer)
-        in_row = row[place] if hand is Hand.RIGHT else row[place - 1] if place else None
-        parting = None if in_row is None else self.partition_right_of(in_row)
+        place = bank.place_before(drawer, hand)
+        parting = None if place is None else self.partition_right_of(place)
         return parting if parting is not None else self.beside(bank)[hand]
 
     def rails(self, bank: DrawerBank) -> tuple[Board, ...]:

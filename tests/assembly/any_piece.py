@@ -8,13 +8,14 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from joinlay.casework.base import BaseMake
-from joinlay.casework.bay import DrawerWish, RowWish
+from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
+from joinlay.casework.row import RowWish
 from joinlay.casework.shelves import OpenMake
 from joinlay.casework.stops import StopMake
 from joinlay.casework.top import TopMake
@@ -85,6 +86,11 @@ def rows(draw, count):
         RowWish(2, ByShares((Fraction(1), Fraction(2)))),
         RowWish(3),
         RowWish(0, open=OpenMake()),
+    ]
+    # A place of the row left open, beside drawers (RO-1).
+    kinds += [
+        RowWish(1, open=OpenMake(), left_open=(2,)),
+        RowWish(2, ByShares((Fraction(1), Fraction(1), Fraction(2))), OpenMake(fixed=1), left_open=(1,)),
     ]
     kinds += [RowWish(0, open=OpenMake(fixed=1)), RowWish(0, open=OpenMake(loose=1))]
     wide = st.sampled_from(kinds)

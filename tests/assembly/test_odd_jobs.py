@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from joinlay.casework.bay import DrawerWish, RowWish
+from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ByShares, Equal
 from joinlay.casework.opening import ToPlane
 from joinlay.casework.piece import Bank
+from joinlay.casework.row import RowWish
 from joinlay.casework.stops import StopMake
 from joinlay.findings import Refused
 from joinlay.lengths import Fraction, Unit

@@ -62,6 +62,17 @@ ODD = [
     ({"bank": "rows = [{ shares = [1, 8] }, 2]"}, REFUSED, "The bearers leave"),
     ({"bank": "rows = [2, 3, 2]"}, MADE, ""),
     ({"bank": "rows = [0, 1]"}, TOLD, ""),
+    # RO-1, SH-1: places of a row left open.
+    ({"bank": "rows = [{ drawers = 2, left-open = [2] }, 1]"}, MADE, ""),
+    ({"bank": 'rows = [1, { widths = ["5", "fill", "6"], left-open = [1, 3], fixed = 1 }]'}, MADE, ""),
+    ({"bank": "rows = [1, { shares = [1, 1, 2], left-open = [1, 2], loose = 1 }, 2]", "sides": "oak"}, MADE, ""),
+    ({"bank": 'rows = [{ widths = ["7", "fill"], left-open = [1, 2] }, 1]'}, MADE, ""),
+    ({"bank": "rows = [{ drawers = 19, left-open = [20] }, 1]"}, REFUSED, ""),
+    ({"bank": 'rows = [{ widths = ["1/4", "19"], left-open = [1] }, 1]'}, REFUSED, ""),
+    ({"bank": "rows = [{ drawers = 2, left-open = [4] }, 1]"}, TOLD, ""),
+    ({"bank": "rows = [{ drawers = 2, left-open = [1, 1] }, 1]"}, TOLD, ""),
+    ({"bank": 'rows = [{ drawers = 2, left-open = [1], between = "double bearer" }, 1]'}, TOLD, ""),
+    ({"bank": "rows = [{ drawers = 2, left-open = [1], open = true }, 1]"}, TOLD, ""),
     # SH-1, SH-2: bays and shelves.
     ({"bank": 'rows = ["open", "open", 1]'}, MADE, ""),
     ({"bank": 'rows = ["open", 1]\nheights = ["1/2", "fill"]'}, MADE, ""),

@@ -61,7 +61,8 @@ graduation = "equal"
 
 _USUAL = {"frame": 20, "side": 12, "bottom": 6, "stile": 40, "rail": 20, "outer": 50, "width": 600, "height": 800, "depth": 450}
 
-#: What is odd about each: how many drawers its banks have, or how many each row of them (0: an open bay), and which sizes aren't
+#: What is odd about each: how many drawers its banks have, or how many each row of them (0: an open bay; or as
+#: it is written), and which sizes aren't
 #: the usual ones.
 ODD = {
     "one drawer": ((1,), {"height": 300}),
@@ -75,7 +76,7 @@ ODD = {
         {"frame": 12, "side": 6, "bottom": 3, "stile": 18, "rail": 18, "outer": 18, "width": 100, "height": 100, "depth": 100},
     ),
     "open bays": (((2, 0, 1), (0,)), {"width": 1100}),
-    "rows side by side": (((2, 1, 3, 1), (1, 2)), {"width": 1100}),
+    "rows side by side": (((2, 1, 3, 1), (1, "{ drawers = 1, left-open = [2], loose = 1 }")), {"width": 1100}),
     "a small cabinet": ((2,), {"width": 210, "height": 190, "depth": 160, "stile": 22, "rail": 18}),
 }
 

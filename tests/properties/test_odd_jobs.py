@@ -183,6 +183,9 @@ ROWS = st.sampled_from(
         '{ widths = ["fill", "180"] }',
         "{ shares = [1, 2] }",
         '{ widths = ["30", "fill"] }',
+        "{ drawers = 2, left-open = [2] }",
+        '{ widths = ["fill", "150"], left-open = [2], fixed = 1 }',
+        "{ shares = [1, 2, 1], left-open = [1, 2], loose = 1 }",
         '{ fixed = 1, lipping = { stock = "frame", height = "40" } }',
         '{ loose = 1, load = "20 kg" }',
     )

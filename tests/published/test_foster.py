@@ -1,7 +1,7 @@
 """E. W. Foster, Carpentry and Woodwork, 1911: check values A6, A7, A14 and F13 (figures seen in a copy)."""
 
 from joinlay.boards import CutUse, DrawerRole, PartKind
-from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
+from joinlay.casework.bay import BankWish, DrawerWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.face_frame import FrameMake
@@ -9,6 +9,7 @@ from joinlay.casework.graduation import ACROSS, Equal, OneByOne, filled, opening
 from joinlay.casework.opening import Opening
 from joinlay.casework.piece import Bank, plan_piece
 from joinlay.casework.pulls import Pulls, place_pulls
+from joinlay.casework.row import RowWish
 from joinlay.casework.top import TopMake
 from joinlay.lengths import NOTHING, Fraction, inches
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole

@@ -268,7 +268,7 @@ def _bank(
         drawers=tuple(wishes),
         rounding=_rounding(part, every, shop.rule),
         rail=between,
-        rows=part.row_wishes(first, stocks),
+        rows=part.row_wishes(first, first_open, stocks),
         mullion=dimension_or_none(part.mullion, "width of the mullions in a row"),
     )
 
@@ -353,7 +353,7 @@ class _Outwards:
                 f"a row of bank {n + 1} has widths of its own, so what lies in its drawers can't give them; "
                 f"leave one of them out."
             )
-        each, most = self._opening_width(n), max(bank.by_row)
+        each, most = self._opening_width(n), bank.most_side_by_side
         mullion = bank.mullion if bank.mullion is not None else self._frame.mullion
         wide = each * most + mullion * (most - 1) if most > 1 else each
         return wide.named(f"bank {n + 1} opening width around its drawers", "CO-1", "by geometry")
@@ -384,7 +384,7 @@ class _Outwards:
             bank = self._banks[n]
             if not bank.drawers:
                 continue
-            if any(row.open is not None for row in bank.rows):
+            if any(row.open is not None and not row.left_open for row in bank.rows):
                 raise BadInput(
                     f"bank {n + 1} has an open bay, whose height nothing says; write height under [case] in place of that inside."
                 )

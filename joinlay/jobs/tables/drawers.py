@@ -1,23 +1,21 @@
 """``[drawers]``, ``[[drawer]]`` and ``[[bank]]``: openings, how a bank's height is divided (DR-7), and how drawers are made."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Annotated, Any, Final, Literal, Union
+from typing import Annotated, Any, Final
 
-from pydantic import BeforeValidator, ConfigDict, Field, TypeAdapter, ValidationInfo, WithJsonSchema, model_validator
+from pydantic import Field, WithJsonSchema, model_validator
 
-from joinlay.boards import DrawerRole, bay_name, row_name
-from joinlay.casework.bay import RowWish
+from joinlay.boards import DrawerRole
 from joinlay.casework.corners import AT_BACK, AT_FRONT, CornerKind
-from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, Heights, OneByOne
+from joinlay.casework.graduation import Arithmetic, Equal, Geometric, Heights, OneByOne
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake, Opening, ToPlane
 from joinlay.casework.outwards import OutwardsWish, opening_depth_around, opening_height_around, opening_width_around
-from joinlay.casework.shelves import Lipping, OpenMake
+from joinlay.casework.row import RowWish, name_of_row
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.amounts import Bearing
 from joinlay.jobs.tables.given import (
     Checked,
-    Context,
     Count,
     EitherWay,
     Entry,
@@ -27,12 +25,12 @@ from joinlay.jobs.tables.given import (
     Ratio,
     Size,
     StockName,
-    YesOrNo,
     dimension_of,
     dimension_or_none,
     dimension_or_zero,
     one_of,
 )
+from joinlay.jobs.tables.rows import OpeningHeight, RowEntry, RowOrCount
 from joinlay.jobs.tables.shop import set_length
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, chosen
 from joinlay.shop import Practice, Shop
@@ -233,19 +231,10 @@ class DrawerEntry(DrawersEntry):
         return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **ways)
 
 
-_SIZE: Final[TypeAdapter[Given[Length]]] = TypeAdapter(Size, config=ConfigDict(defer_build=True))
-
 #: How much deeper each opening is than the one above where a geometric bank names no ratio: between the usual 1.1 and 1.25.
 _USUAL_RATIO: Final = Fraction(9, 8)
 
 _KINDS: Final = {kind: kind for kind in ("equal", "arithmetic", "geometric")}
-
-
-def _opening_height(given: object, info: ValidationInfo[Context]) -> Given[Length] | None:
-    """A height, or ``fill`` for the opening that takes what is left."""
-    if isinstance(given, Spelled) and isinstance(given.value, str) and given.value.strip().casefold() == "fill":
-        return None
-    return _SIZE.validate_python(given, context=info.context)
 
 
 def _remainder(given: object) -> Given[int]:
@@ -259,130 +248,12 @@ def _remainder(given: object) -> Given[int]:
     raise BadInput('the remainder goes to "top", "bottom", or the number of a drawer counted from the top of its bank.')
 
 
-OpeningHeight = Annotated[Given[Length] | None, Checked(_opening_height), WithJsonSchema({"type": ["string", "number"]})]
 Remainder = Annotated[
     Given[int],
     Checked(_remainder),
     WithJsonSchema({"anyOf": [{"enum": ["top", "bottom"]}, {"type": "integer", "minimum": 1}]}),
 ]
 Kind = Annotated[Given[str], one_of(_KINDS)]
-
-#: More drawers side by side than any piece has.
-_MOST_IN_A_ROW: Final = 20
-_ROW_SAID: Final = (
-    'how many drawers stand side by side in it, or { widths = ["8", "fill"] }, or { shares = [1, 2] }; an open bay is "open", '
-    "{ fixed = 2 } with shelves in dadoes, or { loose = 2 } with shelves on pins"
-)
-
-
-class LippingEntry(Entry):
-    """A lipping on the front edge of every fixed shelf of the bay: its stock, which gives its thickness, and its height."""
-
-    stock: StockName
-    height: Size
-
-    def lipping(self, stocks: Mapping[str, Stock]) -> Lipping:
-        """The lipping, out of the job's ``stocks`` by name."""
-        return Lipping(stocks[self.stock.value], dimension_of(self.height, "lipping height"))
-
-
-class RowEntry(Entry):
-    """A row of a bank, drawers side by side: ``drawers`` and how many, alike; or their ``widths`` one by one from the left, one
-    of them "fill" at most; or ``shares`` of the row.
-
-    Or an open bay: ``open``, with ``fixed`` shelves in dadoes or ``loose`` ones on pins, of ``stock`` unless of the case's
-    panels', with ``load`` on each.
-    """
-
-    drawers: Count | None = None
-    widths: Annotated[list[OpeningHeight], Field(min_length=1, max_length=_MOST_IN_A_ROW)] | None = None
-    shares: Annotated[list[Ratio], Field(min_length=1, max_length=_MOST_IN_A_ROW)] | None = None
-    open: YesOrNo | None = None
-    fixed: Count | None = None
-    loose: Count | None = None
-    stock: StockName | None = None
-    lipping: LippingEntry | None = None
-    load: Bearing | None = None
-    between: Annotated[Given[bool], one_of({"partition": False, "double bearer": True})] | None = None
-
-    @model_validator(mode="after")
-    def _is_one_of_them(self) -> "RowEntry":
-        said = [key for key in ("drawers", "widths", "shares") if getattr(self, key) is not None]
-        of_a_bay = [key for key in ("open", "fixed", "loose", "stock", "lipping", "load") if getattr(self, key) is not None]
-        if said and of_a_bay:
-            raise BadInput(f"{of_a_bay[0]} is for an open bay, and {said[0]} puts drawers into this row; leave one of them out.")
-        if of_a_bay:
-            self._is_a_bay()
-            return self
-        if self.between is not None and self.count < 2:
-            raise BadInput("between is what parts drawers side by side, and this row has one; leave it out.")
-        if len(said) != 1:
-            raise BadInput(f"a row says {_ROW_SAID}; write one of them.")
-        if self.widths is not None and sum(width is None for width in self.widths) > 1:
-            raise BadInput('more than one width is "fill"; only one can take what is left.')
-        if self.count > _MOST_IN_A_ROW:
-            raise BadInput(f"a row of {self.count} drawers is more than any piece has; the most is {_MOST_IN_A_ROW}.")
-        return self
-
-    def _is_a_bay(self) -> None:
-        if self.open is False:
-            raise BadInput(f"a row that isn't open says {_ROW_SAID}.")
-        if not self.open and self.fixed is None and self.loose is None:
-            raise BadInput('this row has neither drawers nor shelves; write fixed = or loose = and how many, or "open" alone.')
-        if (self.stock is not None or self.load is not None) and self.fixed is None and self.loose is None:
-            raise BadInput(
-                "stock and load are of the shelves of an open bay, and this one has none; write fixed = or loose = and how many."
-            )
-        if self.fixed and self.loose:
-            raise BadInput("a bay has fixed shelves or loose ones; write one of them, or make two bays of it.")
-        if self.lipping is not None and not self.fixed:
-            raise BadInput(
-                "a lipping is glued to fixed shelves, and this bay has none; leave it out, or write fixed = and how many."
-            )
-
-    @property
-    def is_open(self) -> bool:
-        """True for an open bay."""
-        return self.drawers is None and self.widths is None and self.shares is None
-
-    @property
-    def count(self) -> int:
-        """How many drawers; none in an open bay."""
-        return 0 if self.is_open else len(self.widths or self.shares or ()) or self.drawers or 1
-
-    def wish(self, first: int, stocks: Mapping[str, Stock]) -> RowWish:
-        """How the row is divided, or what stands open in it; ``first`` numbers its left drawer, ``stocks`` the job's by name."""
-        doubled = self.between is not None and self.between.value
-        if self.is_open:
-            stock = None if self.stock is None else stocks[self.stock.value]
-            lipping = None if self.lipping is None else self.lipping.lipping(stocks)
-            return RowWish(0, open=OpenMake(self.fixed or 0, self.loose or 0, stock, lipping))
-        if self.widths is not None:
-            names = (f"{DrawerRole(first + n).name} opening width asked for" for n in range(self.count))
-            given = tuple(dimension_or_none(one, name) for one, name in zip(self.widths, names, strict=True))
-            return RowWish(self.count, OneByOne(given), has_double_bearers=doubled)
-        if self.shares is not None:
-            return RowWish(self.count, ByShares(tuple(share.value for share in self.shares)), has_double_bearers=doubled)
-        return RowWish(self.count, has_double_bearers=doubled)
-
-
-def _row_table(given: object) -> object:
-    """A row may be written as a number alone, which is how many drawers stand in it, or as "open"."""
-    if isinstance(given, Spelled):
-        if isinstance(given.value, str) and given.value.strip().casefold() == "open":
-            return {"open": Spelled(value=True, origin=given.origin)}
-        if isinstance(given.value, bool) or not isinstance(given.value, int):
-            raise BadInput(f"a row of a bank says {_ROW_SAID}.")
-        return {"drawers": given}
-    return given
-
-
-RowOrCount = Annotated[
-    RowEntry,
-    BeforeValidator(
-        _row_table, json_schema_input_type=Union[Annotated[int, Field(ge=1, le=_MOST_IN_A_ROW)], Literal["open"], RowEntry]
-    ),
-]
 
 
 class BankEntry(DrawersEntry):
@@ -423,7 +294,7 @@ class BankEntry(DrawersEntry):
         if self.remainder is not None and self.remainder.value >= self.row_count:
             what = "drawer" if self.rows is None else "row"
             raise BadInput(f"the remainder goes to {what} {self.remainder.spelled}, but the bank has {self.row_count}.")
-        if self.mullion is not None and all(row.count < 2 for row in self.rows or ()):
+        if self.mullion is not None and all(row.place_count < 2 for row in self.rows or ()):
             raise BadInput(
                 "mullion is the width of the uprights between drawers side by side, and no row of this "
                 "bank has two; leave it out."
@@ -456,12 +327,14 @@ class BankEntry(DrawersEntry):
             return len(self.rows)
         return len(self.heights) if self.heights is not None else self.drawers or 1
 
-    def row_wishes(self, first: int, stocks: Mapping[str, Stock]) -> tuple[RowWish, ...]:
-        """Its rows from the top down, if any; ``first`` is the number of its topmost drawer, ``stocks`` the job's by name."""
+    def row_wishes(self, first: int, first_open: int, stocks: Mapping[str, Stock]) -> tuple[RowWish, ...]:
+        """Its rows from the top down, if any; ``first`` and ``first_open`` number its topmost drawer and bay, ``stocks`` are the
+        job's by name.
+        """
         wishes = []
         for row in self.rows or ():
-            wishes.append(row.wish(first, stocks))
-            first += row.count
+            wishes.append(row.wish(first, first_open, stocks))
+            first, first_open = first + row.count, first_open + row.open_count
         return tuple(wishes)
 
     def division(self, first: int, rail: Dimension, first_open: int = 1) -> Heights:
@@ -484,14 +357,11 @@ class BankEntry(DrawersEntry):
     @property
     def open_count(self) -> int:
         """How many open bays."""
-        return sum(row.is_open for row in self.rows or ())
+        return sum(row.open_count for row in self.rows or ())
 
     def _row_names(self, first: int, first_open: int) -> Iterator[str]:
-        for row in self.rows or (None,) * self.row_count:
-            if row is not None and row.is_open:
-                yield bay_name(first_open)
-                first_open += 1
-                continue
-            last = first + (1 if row is None else row.count) - 1
-            yield row_name(DrawerRole(first), last)
-            first = last + 1
+        for row in self.rows or ():
+            yield name_of_row(row.places(first, first_open))
+            first, first_open = first + row.count, first_open + row.open_count
+        if self.rows is None:
+            yield from (DrawerRole(first + n).name for n in range(self.row_count))

@@ -156,5 +156,5 @@ def _own_loads(written: "JobFile", names: "Sequence[tuple[str, ...]]") -> "Itera
 
 def _shelf_loads(written: "JobFile") -> "Iterator[tuple[int, Given[Load]]]":
     """The loads of shelves that are written, by the number of their open bay."""
-    bays = (row for bank in written.bank or () for row in bank.rows or () if row.is_open)
+    bays = (row for bank in written.bank or () for row in bank.rows or () for _ in range(row.open_count))
     yield from ((number, row.load) for number, row in enumerate(bays, start=1) if row.load is not None)

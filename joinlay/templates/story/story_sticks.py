@@ -13,6 +13,7 @@ from itertools import pairwise, zip_longest
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind, Surface
+from joinlay.casework.row import place_name
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import bounds_of
 from joinlay.records import dataclass
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, Cut
     from joinlay.casework.assembly import Drawer
+    from joinlay.casework.row import RowPlace
     from joinlay.jobs.plan import Plan
     from joinlay.templates.banks import WholePiece
 
@@ -174,13 +176,21 @@ def _upright(whole: WholePiece, bank: DrawerBank, hand: Hand, upright: Board) ->
 
 
 def _in_rows(whole: WholePiece, bank: DrawerBank) -> Iterator[Stick]:
-    """Both faces of each partition in a row of ``bank``, where runners are fixed on it (RO-1)."""
-    for row in bank.by_row:
+    """Both faces of each partition in a row of ``bank``, where runners are fixed on it or shelves lie in it (RO-1, SH-1)."""
+    drawers = {drawer.role: drawer for drawer in bank.drawers}
+    opens = {bay.number: bay for bay in bank.opens}
+    for row in bank.places_by_row():
         for left, right in pairwise(row):
             partition = whole.partition_right_of(left)
-            for drawer, hand in ((left, Hand.RIGHT), (right, Hand.LEFT)):
-                if partition is not None and whole.runners_of(drawer, hand):
-                    yield _upright(whole, DrawerBank(((drawer,),)), hand, partition)
+            for place, hand in ((left, Hand.RIGHT), (right, Hand.LEFT)):
+                if partition is None:
+                    continue
+                if isinstance(place, int):
+                    face = Surface.FAR_FACE if hand is Hand.LEFT else Surface.FACE
+                    if any(cut.surface is face for cut in partition.cuts_of(CutUse.DADO)):
+                        yield _upright(whole, DrawerBank((), (opens[place],)), hand, partition)
+                elif place in drawers and whole.runners_of(drawers[place], hand):
+                    yield _upright(whole, DrawerBank(((drawers[place],),)), hand, partition)
 
 
 def _frame_edges(whole: WholePiece, bank: DrawerBank) -> Iterator[tuple[Board, Surface]]:
@@ -270,7 +280,7 @@ def _width_sticks(whole: WholePiece) -> Iterator[Stick]:
     zero, end = whole.frame_reach(PieceAxis.WIDTH)
     fixed = [wood(board, PieceAxis.WIDTH, zero, board.part, 0) for board in whole.frame_uprights]
     fixed += (wood(board, PieceAxis.WIDTH, zero, _UPRIGHT[board.role.kind], 1) for board in whole.uprights)
-    kinds = [_kinds(whole, bank, zero, end) for bank in whole.banks if bank.drawers]
+    kinds = [kinds for bank in whole.banks if (kinds := _kinds(whole, bank, zero, end))]
     if not kinds:
         names = tuple(board.name for board in (*whole.frame_parts(PartKind.RAIL), *whole.uprights))
         yield _across_frame(names=names, length=end - zero, stretches=tuple(fixed), centres=())
@@ -330,7 +340,12 @@ def _kinds(whole: WholePiece, bank: DrawerBank, zero: Fraction, end: Fraction) -
         stretches = tuple(one for found, _ in widths for one in found)
         centres = tuple(one for _, found in widths for one in found)
         names = tuple(drawer.name for drawer in row)
+        opens = (place for place in bank.places_beside(row[0]) if isinstance(place, int))
+        stretches += tuple(one for place in opens for one in _parting_widths(whole, place, zero))
         sticks.append(_across_frame(names=names, length=end - zero, stretches=stretches, centres=centres))
+    for places in (row for row in bank.places_by_row() if all(isinstance(place, int) for place in row)):
+        stretches = tuple(one for place in places for one in _parting_widths(whole, place, zero))
+        sticks.append(_across_frame(names=tuple(map(place_name, places)), length=end - zero, stretches=stretches, centres=()))
     return merged(sticks)
 
 
@@ -341,13 +356,18 @@ def _drawer_widths(whole: WholePiece, drawer: Drawer, zero: Fraction) -> tuple[t
             if board.role.kind in _RUNNER_LANES:
                 stretches.append(wood(board, PieceAxis.WIDTH, zero, board.part, _RUNNER_LANES[board.role.kind]))
     stretches += (wood(board, PieceAxis.WIDTH, zero, "stop", 2) for board in whole.blocks_of(drawer))
+    stretches += _parting_widths(whole, drawer.role, zero)
+    return tuple(stretches), tuple(pull_centres(drawer.front, PieceAxis.WIDTH, zero))
+
+
+def _parting_widths(whole: WholePiece, place: RowPlace, zero: Fraction) -> Iterator[Stretch]:
+    """What parts a place of a row from the next: the upright in the frame, and the partition behind it (RO-1)."""
     for parting, word, lane in (
-        (whole.mullion_right_of(drawer), "mullion", 0),
-        (whole.partition_right_of(drawer), "partition", 1),
+        (whole.mullion_right_of(place), "mullion", 0),
+        (whole.partition_right_of(place), "partition", 1),
     ):
         if parting is not None:
-            stretches.append(wood(parting, PieceAxis.WIDTH, zero, word, lane))
-    return tuple(stretches), tuple(pull_centres(drawer.front, PieceAxis.WIDTH, zero))
+            yield wood(parting, PieceAxis.WIDTH, zero, word, lane)
 
 
 def _depth_sticks(whole: WholePiece) -> Iterator[Stick]:

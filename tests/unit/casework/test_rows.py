@@ -2,13 +2,15 @@
 
 import pytest
 
-from joinlay.boards import DrawerRole, Hand, PartKind, PartRole, Surface
+from joinlay.boards import CutUse, DrawerRole, Hand, PartKind, PartRole, Surface
 from joinlay.boards.extent import SpaceBox
-from joinlay.casework.bay import BankWish, DrawerWish, RowWish, lay_out_bays
+from joinlay.casework.bay import BankWish, DrawerWish, lay_out_bays
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import ByShares, Equal, OneByOne
 from joinlay.casework.piece import Bank, plan_piece
+from joinlay.casework.row import RowWish
+from joinlay.casework.shelves import OpenMake
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import Fraction, inches
@@ -65,6 +67,69 @@ def test_drawers_are_numbered_along_each_row():
     (bay,) = piece.bays
     assert [[drawer.number for drawer in one.drawers] for one in bay.rows] == [[1, 2], [3], [4, 5, 6]]
     assert [slot.drawer.number for slot in piece.slots] == [1, 2, 3, 4, 5, 6]
+
+
+def left_open(*places, drawers=1, widths=None, **holds):
+    """A row of ``drawers`` with ``places`` of it left open."""
+    return RowWish(drawers, widths, OpenMake(**holds), left_open=places)
+
+
+def open_chest(*wishes):
+    """A chest of rows, places of some of them left open."""
+    made = DrawerWish(drawer_make(), SHOP)
+    bank = Bank(Equal(len(wishes)), (made,) * sum(wish.count for wish in wishes), rows=wishes, mullion=size("1 1/2"))
+    return plan_piece(spec(SHOP, banks=(bank,), width=size(32)), SHOP)
+
+
+def test_a_place_left_open_takes_its_share_of_the_row_and_drawers_are_numbered_past_it():
+    one = row(left_open(2, drawers=2, widths=OneByOne((size(4), None, size(5)))))
+    assert (one.widths, one.lefts[2]) == ((inches(4), inches(9), inches(5)), inches(17))
+    assert one.places == (DrawerRole(1), 1, DrawerRole(2))
+    piece = open_chest(left_open(1), left_open(1, 2, drawers=0), left_open(2, drawers=2))
+    assert [bay.number for bay in piece.opens] == [1, 2, 3, 4]
+    assert [slot.drawer.number for slot in piece.slots] == [1, 2, 3]
+    assert piece.opens[0].left == piece.bays[0].left
+    assert [board.name for board in piece.frame.of_kind(PartKind.MULLION)] == [
+        "face frame mullion right of open bay 1",
+        "face frame mullion right of open bay 2",
+        "face frame mullion right of drawer 2",
+        "face frame mullion right of open bay 4",
+    ]
+
+
+def test_a_place_left_open_has_a_floor_level_with_its_rail_a_ceiling_and_a_partition():
+    piece = open_chest(RowWish(), left_open(1), RowWish())
+    over, floor = piece.case.assembly.of_kind(PartKind.DUST_PANEL)
+    partition = piece.case.assembly.part(PartRole(PartKind.CASE_PARTITION, bay=1))
+    rail = piece.frame.part(PartRole(PartKind.RAIL, DrawerRole(2)))
+    assert SpaceBox.around(floor).high[2] == SpaceBox.around(rail).high[2]
+    low, high = SpaceBox.around(partition).low[2], SpaceBox.around(partition).high[2]
+    assert low < SpaceBox.around(floor).high[2] < SpaceBox.around(over).low[2] < high
+    (slot,) = [slot for slot in piece.slots if slot.drawer == DrawerRole(2)]
+    assert slot.cavity.wood(Hand.LEFT) == partition.role
+    assert (slot.ground, slot.roof) == (floor.role, over.role)
+
+
+def test_shelves_of_a_place_left_open_lie_in_its_partition():
+    piece = open_chest(left_open(1, fixed=1), left_open(2, loose=1), RowWish())
+    shelf = piece.case.assembly.part(PartRole(PartKind.SHELF, number=1, bay=1))
+    left, right = (part for part in piece.case.assembly.boards if any(cut.role.mate == shelf.role for cut in part.cuts))
+    assert (left.role, right.role) == (
+        PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT),
+        PartRole(PartKind.CASE_PARTITION, bay=1),
+    )
+    bored = piece.case.assembly.part(PartRole(PartKind.CASE_PARTITION, DrawerRole(2)))
+    assert {cut.surface for cut in bored.cuts_of(CutUse.PIN_HOLE)} == {Surface.FAR_FACE}
+
+
+def test_places_left_open_that_cannot_be_are_refused():
+    for wrong in ((0,), (3,), (1, 1)):
+        with pytest.raises(BadInput, match="name each once, from 1"):
+            left_open(*wrong)
+    with pytest.raises(BadInput, match="as many widths as places"):
+        left_open(1, widths=Equal(3))
+    with pytest.raises(BadInput, match="between partitions"):
+        RowWish(1, open=OpenMake(), has_double_bearers=True, left_open=(1,))
 
 
 def test_a_row_lies_between_panels_and_its_neighbours_too():

@@ -4,10 +4,11 @@ import pytest
 
 from joinlay.boards import CutUse, Hand, PartKind, PartRole
 from joinlay.boards.meeting import Tie
-from joinlay.casework.bay import DrawerWish, RowWish
+from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.graduation import Equal
 from joinlay.casework.piece import Bank, plan_piece
+from joinlay.casework.row import RowWish
 from joinlay.casework.shelves import Lipping, OpenMake, fixed_levels, pin_lines
 from joinlay.errors import BadInput
 from joinlay.findings import Refused

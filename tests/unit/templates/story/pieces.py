@@ -67,9 +67,16 @@ def made(more, joint=HALF_BLIND):
 
 
 def piece(width, height, *banks, depth=320, joint=HALF_BLIND):
-    """A whole piece, its ``banks`` as numbers of drawers."""
+    """A whole piece, its ``banks`` as numbers of drawers, or as the rows that are written."""
     case = _CASE.format(width=width, height=height, depth=depth)
-    return made(case + "".join(f"[[bank]]\ndrawers = {count}\n" for count in banks), joint)
+    keys = (f"drawers = {bank}" if isinstance(bank, int) else f"rows = {bank}" for bank in banks)
+    return made(case + "".join(f"[[bank]]\n{key}\n" for key in keys), joint)
+
+
+def left_open():
+    """A bank with two drawers between two places left open, each with a shelf, over a long one, over two pigeonholes."""
+    rows = '[{ shares = [1, 1, 2, 1], left-open = [1, 4], fixed = 1 }, 1, { widths = ["200", "fill"], left-open = [1, 2] }]'
+    return piece(900, 600, rows, joint=LOOSE)
 
 
 def tower():

@@ -20,7 +20,7 @@ from joinlay.templates.story.story_sticks import sticks_of, story_sticks
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.templates.reading import texts
-from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny, tower
+from tests.unit.templates.story.pieces import LOOSE, left_open, openings, piece, tiny, tower
 
 WAY = {"widths": 0, "depths": 1, "heights": 2}
 
@@ -83,6 +83,7 @@ ODD = {
     "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE),
     "three banks alike": lambda: piece(1200, 500, 3, 3, 3),
     "openings": openings,
+    "places left open": left_open,
 }
 PLANS = [*examples(), *ODD]
 
@@ -166,6 +167,26 @@ def test_the_moth_cabinets_sticks_name_everything_that_has_to_be_marked():
     for part in ("drawer 1 front", "stops drawer 1 left block", "drawer 1 back", "case back"):
         assert depths[part] == 2
     assert depths["runners drawer 1 left bearer screw slot 1"] == 1
+
+
+def test_what_parts_a_place_left_open_is_on_the_sticks():
+    found = {template.title: Counter(part for part, _ in ticks(template)) for template in story_sticks(left_open())}
+    row, (bare,) = (
+        found["drawer 1 and 2, story stick of widths"],
+        [ticks for name, ticks in found.items() if "bay 3" in name and "widths" in name],
+    )
+    for part in ("mullion right of open bay 1", "mullion right of drawer 1", "mullion right of drawer 2"):
+        assert row[f"face frame {part}"] == row[f"case {part.replace('mullion', 'partition')}"] == 2
+    assert bare["face frame mullion right of open bay 3"] == bare["case partition right of open bay 3"] == 2
+    # The shelf beside the first drawer lies in the left face of the partition, and its runners are on the other.
+    left, right = (
+        found[f"case partition right of open bay 1, {face} face, story stick of heights"] for face in ("left", "right")
+    )
+    assert left["case partition right of open bay 1 open bay 1 shelf 1 dado"] == 2
+    assert "runners drawer 1 left guide" in right
+    assert "runners drawer 1 left guide" not in left
+    # The sides of the case have the shelves of the places beside them, and no drawer of the row.
+    assert not any("drawer 1 left" in part for part in found["case left side, story stick of heights"])
 
 
 def test_figures_stand_on_the_makers_rule_in_the_order_of_the_ticks():
