@@ -138,17 +138,20 @@ def test_runners_for_openings_that_are_there_may_be_written(unit):
 
 
 @BOTH
-@pytest.mark.parametrize(("turn", "rows"), [(0, [2, 1, 1]), (1, [3, 2, 2]), (2, [2, 1, 1]), (3, [2]), (4, [2, 1])])
+@pytest.mark.parametrize(
+    ("turn", "rows"), [(0, [2, 1, 1]), (1, [3, 2, 2]), (2, [2, 1, 1]), (3, [2, 1, 1]), (4, [2]), (5, [2, 1])]
+)
 def test_rows_may_be_written_in_place_of_drawers(unit, turn, rows):
     text = starter_job(unit, is_piece=True).replace("\ndrawers = 4", "")
     shown = re.findall(r"^# *rows = .*$", text, flags=re.MULTILINE)
-    assert len(shown) == 5
+    assert len(shown) == 6
     text = text.replace(shown[turn], shown[turn].removeprefix("#"))
     text = re.sub(r"^#(?=mullion = .*side by side)", "", text, flags=re.MULTILINE)
     worked_out = plan(read_job(text, "chest.toml"))
     assert [len(row) for bank in worked_out.rows for row in bank] == rows
     shelves = [board for board in worked_out.boards if board.role.kind in (PartKind.SHELF, PartKind.LOOSE_SHELF)]
-    assert [board.role.kind for board in shelves] == [[], [], [], [PartKind.SHELF], [PartKind.LOOSE_SHELF]][turn]
+    assert [board.role.kind for board in shelves] == [[], [], [], [], [PartKind.SHELF], [PartKind.LOOSE_SHELF]][turn]
+    assert len(worked_out.opens) == (turn >= 3)
     assert not worked_out.is_refused
 
 
