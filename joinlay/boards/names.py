@@ -12,7 +12,8 @@ if TYPE_CHECKING:
 
 __all__ = ["in_few_words", "is_called", "listed", "natural"]
 
-_NUMBER = re.compile(r"(\d+)")
+#: A number as it is counted; one with noughts before it is a name of the maker's, and stays as it is.
+_NUMBER = re.compile(r"(?<![0-9])(0|[1-9][0-9]*)(?![0-9])")
 _HAND = re.compile(r"\b(left|right)\b")
 
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from joinlay.cli import words
 from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
 from joinlay.documents.job_file import texts_of
 from joinlay.documents.job_files import AGAIN, PACKET, STEPS, job_files
-from joinlay.documents.job_folder import keep_in
+from joinlay.documents.job_folder import keep_in, usual_folder
 from joinlay.documents.mending import tried
 from joinlay.documents.plan_mark import mark_in
 from joinlay.errors import BadInput
@@ -22,6 +21,7 @@ from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from pathlib import Path
 
     from joinlay.documents.packet import Packet
     from joinlay.documents.wanted_sheets import Wanted
@@ -76,7 +76,7 @@ def make_job(path: Path, wish: Wish) -> int:
         refused = [finding for finding in worked_out.findings if finding.harm is Harm.REFUSE]
         complain(f"{words.not_made(worked_out.title)}\n\n{finding_lines(refused, worked_out.rule)}")
         return 1
-    folder = Path("templates_out") / path.stem if wish.out is None else wish.out
+    folder = usual_folder(path) if wish.out is None else wish.out
     if wish.is_count:
         say(_counted(_bound(worked_out, printer, wanted)))
     elif _is_some(wish):

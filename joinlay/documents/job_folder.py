@@ -28,7 +28,7 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
-__all__ = ["RECORD", "FolderRecord", "keep_in", "record_in", "way_to"]
+__all__ = ["RECORD", "FolderRecord", "keep_in", "record_in", "usual_folder", "way_to"]
 
 #: The record's name in the folder.
 RECORD: Final = ".joinlay.json"
@@ -56,6 +56,11 @@ class FolderRecord:
 
 
 _ABOUT: Final = "joinlay made these files from this job; it writes over them or takes them away as long as they are unchanged"
+
+
+def usual_folder(job: Path) -> Path:
+    """Where the files of ``job`` go unless told: a folder of its own name, without what some systems drop from a name's end."""
+    return Path("templates_out") / (job.stem.rstrip(". ") or "job")
 
 
 def record_in(folder: Path) -> FolderRecord | None:

@@ -65,16 +65,21 @@ def scale_sheet_pdf(paper: Paper, printer: Printer | None = None) -> bytes:
 _LONGEST: Final = 100
 
 
+#: A part's name that a file name gives back.
+_PLAIN: Final = re.compile(r"[a-z0-9]+(?: [a-z0-9]+)*")
+
+
 def _file_name(template: Template) -> str:
     """The title in small letters, figures and hyphens, and no longer than any system takes.
 
-    What is cut short, or holds letters that a plain name can't, has eight figures of the title's digest behind it: so its name
-    stays the same whatever other templates there are.
+    What is cut short, or is of parts whose names have signs that a plain file name can't, has eight figures of the title's
+    digest behind it: so its name stays the same whatever other templates there are, and no two come to one.
     """
     title = template.title.casefold()
     plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode()
     name = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
-    if len(name) <= _LONGEST and plain == title:
+    parts = (*template.names, *template.turned)
+    if len(name) <= _LONGEST and all(_PLAIN.fullmatch(part.casefold()) for part in parts):
         return name
     digest = hashlib.sha256(title.encode()).hexdigest()[:8]
     return f"{name[: _LONGEST - 9].rstrip('-')}-{digest}".lstrip("-")

@@ -7,6 +7,7 @@ with no stock named anywhere, two drawers of one name, tenons the shop lacks.
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
 
@@ -18,7 +19,7 @@ from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
 from joinlay.jobs.tables.shop import TWO_MEANINGS
 from joinlay.lengths import GRADUATIONS, Fraction, Unit, decimal_text, mm, read_length, said_by
-from joinlay.paper import letter_fault, name_fault
+from joinlay.paper import letter_fault, name_fault, written_one_way
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -158,7 +159,7 @@ def _given(fault: ErrorDetails) -> str:
 
 
 def _no_table(fault: ErrorDetails) -> str:
-    key = _last_word(fault)
+    key = "stock" if fault["loc"][0] == "stock" else _last_word(fault)
     return f"this is {_given(fault)}, where a table is wanted; {_HOW.get(key, f'write [{key}] with its keys below it')}."
 
 
@@ -170,7 +171,8 @@ def _no_list(fault: ErrorDetails) -> str:
 def _wrong_number(fault: ErrorDetails) -> str:
     key, limits = _last_word(fault), fault.get("ctx", {})
     wanted = f"at least {limits['min_length']}" if "min_length" in limits else f"at most {limits['max_length']}"
-    count, how = limits.get("actual_length", "too many"), _HOW.get(key, "")
+    told, how = limits.get("actual_length"), _HOW.get(key, "")
+    count = "too many" if told is None else told
     return f"there {'is' if count == 1 else 'are'} {count} here; there must be {wanted}." + (
         f" {how[0].upper()}{how[1:]}." if how else ""
     )
@@ -253,8 +255,13 @@ def _names_of_tables(source: Source) -> Iterator[Trouble]:
         for key in path:
             table = table_or_empty(table.get(key))
         for name in table:
-            if fault := name_fault(name):
+            if fault := name_fault(name) or _otherwise_written(name):
                 yield source.trouble((*path, name), ", ".join(path), f"{quoted(name)} {fault}.")
+
+
+def _otherwise_written(name: str) -> str:
+    plain = written_one_way(name)
+    return "" if plain == name else f"has spaces too many, or an accent beside its letter; write it {quoted(plain)}"
 
 
 def _too_many(source: Source) -> Iterator[Trouble]:
@@ -380,7 +387,7 @@ def _same_names(source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Tr
     first: dict[str, int] = {}
     for n, called in enumerate(names):
         for name in called:
-            folded = name.casefold()
+            folded = unicodedata.normalize("NFKC", name).casefold()
             if folded in first:
                 line = source.line(("drawer", first[folded]))
                 message = f"there is already a {name} (line {line}); give each drawer a name of its own."

@@ -31,6 +31,7 @@ from joinlay.jobs.tables.shop import UNITS, JobShopEntry, ShopFile
 from joinlay.jobs.tables.stock import on_hand_of
 from joinlay.jobs.tables.use import conditions_of
 from joinlay.lengths import Unit, said_by
+from joinlay.paper import name_fault, written_one_way
 from joinlay.shop import usual_shop
 
 if TYPE_CHECKING:
@@ -390,7 +391,7 @@ def _drawer_roles(tables: Sequence[Mapping[str, Any]]) -> list[tuple[DrawerRole,
     above = 0
     for table in tables:
         count = _whole(table.get("count"))
-        titles = _titles(_one_line(table.get("name")), count)
+        titles = _titles(_good_name(table.get("name")), count)
         roles.append(tuple(DrawerRole(above + n, title) for n, title in enumerate(titles, start=1)))
         above += count
     return roles
@@ -408,9 +409,10 @@ def _titles(name: str, count: int) -> list[str]:
     return [f"{name} {n}" for n in range(1, count + 1)]
 
 
-def _one_line(given: object) -> str:
+def _good_name(given: object) -> str:
     value = given.value if isinstance(given, Spelled) else ""
-    return " ".join(value.split()) if isinstance(value, str) else ""
+    name = written_one_way(value) if isinstance(value, str) else ""
+    return "" if name_fault(name) else name
 
 
 def _whole(given: object) -> int:

@@ -8,6 +8,7 @@ thickness is sought among the job's.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
@@ -239,11 +240,23 @@ def _written(changes: tuple[Change, ...]) -> str:
 
 
 def _quoted(value: object) -> str:
-    return f'"{value}"' if isinstance(value, str) else str(value)
+    """A value as a job has it; a text with signs that would end it stands between the other quotes, or has them spelled."""
+    if not isinstance(value, str):
+        return str(value)
+    if not {'"', "\\"} & set(value):
+        return f'"{value}"'
+    return f"'{value}'" if "'" not in value else '"' + re.sub(r'(["\\])', r"\\\1", value) + '"'
 
 
 def _table(change: Change) -> str:
-    return f"[{change.table}]" if change.index is None else f"[[{change.table}]] {change.index + 1}"
+    if change.index is not None:
+        return f"[[{change.table}]] {change.index + 1}"
+    table, dot, name = change.table.partition(".")
+    return f"[{table}{dot}{name if not name or _BARE.fullmatch(name) else _quoted(name)}]"
+
+
+#: A name that needs no quotes as a key.
+_BARE: Final = re.compile(r"[A-Za-z0-9_-]+")
 
 
 def _escaped(text: str) -> str:

@@ -12,7 +12,7 @@ from typing import Final
 
 from joinlay.errors import quoted
 
-__all__ = ["LONGEST_NAME", "letter_fault", "name_fault"]
+__all__ = ["LONGEST_NAME", "letter_fault", "name_fault", "written_one_way"]
 
 #: The most letters of a name.
 LONGEST_NAME: Final = 80
@@ -42,6 +42,13 @@ def name_fault(text: str, most: int = LONGEST_NAME) -> str:
     if not text.strip() or len(text) > most or not text.isprintable():
         return f"is not a name; write 1 to {most} letters and figures on one line"
     return letter_fault(text)
+
+
+def written_one_way(text: str) -> str:
+    """``text`` with single spaces, and each letter with its accent as one sign where there is one: so names that look alike are
+    the same. Source: Unicode Standard Annex 15, form C.
+    """
+    return unicodedata.normalize("NFC", " ".join(text.split()))
 
 
 def _said(letter: str) -> str:

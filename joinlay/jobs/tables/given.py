@@ -14,7 +14,7 @@ from pydantic_core.core_schema import no_info_plain_validator_function, with_inf
 from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.source import Decimals, Spelled
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, Unit, exact_fraction, mm, read_length
-from joinlay.paper import LONGEST_NAME, name_fault
+from joinlay.paper import LONGEST_NAME, name_fault, written_one_way
 from joinlay.records import dataclass
 
 __all__ = [
@@ -235,9 +235,9 @@ def checked_text(given: object, wanted: str) -> Given[str]:
 
 
 def checked_name(given: object) -> Given[str]:
-    """``given`` as a short text on one line that can be printed, its spaces made single; BadInput for anything else."""
+    """``given`` as a short text on one line that can be printed, written one way; BadInput for anything else."""
     found = checked_text(given, "a name")
-    name = " ".join(found.value.split())
+    name = written_one_way(found.value)
     if fault := name_fault(name):
         raise BadInput(f"{_shown(found.value)} {fault}.")
     return Given(name, found.spelled, found.origin)

@@ -25,6 +25,7 @@ from joinlay.boards.names import in_few_words, natural
         (["drawer 1 tenon 1", "drawer 1 tenon 2", "drawer 2 tenon 1"], "drawer 1 tenon 1 and 2, drawer 2 tenon 1"),
         (["drawer top back", "drawer 10 back"], "drawer top back, drawer 10 back"),
         (["a 1 b 2 c", "a 1"], "a 1 b 2 c, a 1"),
+        (["drawer 01 back", "drawer 1 back", "drawer 2 back"], "drawer 01 back, drawer 1 and 2 back"),
     ],
 )
 def test_in_few_words(names, said):

@@ -1,5 +1,8 @@
 """Where remedies are written in a job, and what a refusal doesn't say again."""
 
+import json
+import tomllib
+
 import pytest
 
 from joinlay.documents.job_file import job_in
@@ -55,6 +58,17 @@ def test_the_words_name_the_key_and_a_stock_with_braces_does_no_harm():
     change = Remedy("take the other", (Change("drawers", "bottom", "{0}"),))
     (found,) = settled((Finding("fit", Harm.WARN, "drawer 1", "", remedies=(change,)),), job, {"drawer 1": "drawer 1"})
     assert found.way_out(str) == 'Take the other (bottom = "{0}" under [drawers]).'
+
+
+@pytest.mark.parametrize("name", ["birch-12", '{0} "q"', "../..\\etc", "'\"\\", "=cmd {a} <&'", "Birke, gut"])
+def test_what_the_words_say_to_write_is_toml_and_says_it(name):
+    job = read_job(GOOD.replace("[stock.thin]", f"[stock.{json.dumps(name)}]").replace('"thin"', json.dumps(name)), "chest.toml")
+    ways = Remedy("do", (Change("drawers", "bottom", name), Change(f"stock.{name}", "cut", "quarter")))
+    (found,) = settled((Finding("fit", Harm.WARN, "drawer 1", "", remedies=(ways,)),), job, {"drawer 1": "drawer 1"})
+    said = found.way_out(str).removeprefix("Do (").removesuffix(").")
+    key, _, (table, _, heading) = *said.rpartition(" and ")[:2], said.rpartition(" and ")[2].rpartition(" under ")
+    assert tomllib.loads(key.removesuffix(" under [drawers]")) == {"bottom": name}
+    assert tomllib.loads(f"{heading}\n{table}") == {"stock": {name: {"cut": "quarter"}}}
 
 
 BANDED = '\n[[banding]]\npart = "drawer front"\nstock = "edging"\nthickness = "1/16"\n'

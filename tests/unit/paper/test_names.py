@@ -5,7 +5,7 @@ import unicodedata
 import pytest
 
 from joinlay.documents.pdf import load_fonts
-from joinlay.paper import letter_fault, name_fault
+from joinlay.paper import letter_fault, name_fault, written_one_way
 
 
 def test_every_letter_let_through_is_in_both_faces_and_set_as_it_is_read():
@@ -48,3 +48,8 @@ def test_names_that_may_stand(name):
 )
 def test_names_that_may_not(name, said):
     assert name_fault(name).startswith(said)
+
+
+@pytest.mark.parametrize("written", ["caf\u00e9  noir", " cafe\u0301\tnoir ", "caf\u00e9\u00a0noir"])
+def test_names_that_look_alike_are_the_same(written):
+    assert written_one_way(written) == "caf\u00e9 noir"
