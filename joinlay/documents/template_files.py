@@ -65,8 +65,8 @@ def scale_sheet_pdf(paper: Paper, printer: Printer | None = None) -> bytes:
 _LONGEST: Final = 100
 
 
-#: A part's name that a file name gives back.
-_PLAIN: Final = re.compile(r"[a-z0-9]+(?: [a-z0-9]+)*")
+#: A part's name that a file name gives back, with the side of it that a story stick is for.
+_PLAIN: Final = re.compile(r"[a-z0-9]+(?: [a-z0-9]+)*(?:, (?:left|right) (?:face|edge))?")
 
 
 def _file_name(template: Template) -> str:
