@@ -36,6 +36,7 @@ from joinlay.jobs.tables.given import (
 )
 from joinlay.jobs.tables.runners import RunnersEntry
 from joinlay.jobs.tables.top_and_base import BaseEntry, TopEntry, less_top_and_base
+from joinlay.jobs.tables.within import Within
 from joinlay.joints.rabbet import design_rabbet
 from joinlay.lengths import Dimension, Graduation, Length, dimension, largest, mm
 from joinlay.shop import Shop, TenonStock
@@ -80,7 +81,7 @@ class CaseEntry(Entry):
     width: Size | None = None
     height: Size | None = None
     depth: Size | None = None
-    room: RoomEntry | None = None
+    room: Within[RoomEntry] | None = None
     sides: StockName
     panels: StockName | None = None
     back: StockName
@@ -173,13 +174,13 @@ class StopsEntry(Entry):
 class PieceTables(Entry):
     """The tables of a job that describe the piece around its drawers; all of them, or none."""
 
-    case: CaseEntry | None = None
-    frame: FrameEntry | None = None
-    bank: Annotated[list[BankEntry], Field(max_length=12)] | None = None
-    runners: RunnersEntry | None = None
-    stops: StopsEntry | None = None
-    top: TopEntry | None = None
-    base: BaseEntry | None = None
+    case: Within[CaseEntry] | None = None
+    frame: Within[FrameEntry] | None = None
+    bank: Annotated[list[Within[BankEntry]], Field(max_length=12)] | None = None
+    runners: Within[RunnersEntry] | None = None
+    stops: Within[StopsEntry] | None = None
+    top: Within[TopEntry] | None = None
+    base: Within[BaseEntry] | None = None
 
 
 def piece_spec(

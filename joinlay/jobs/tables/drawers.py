@@ -32,6 +32,7 @@ from joinlay.jobs.tables.given import (
 )
 from joinlay.jobs.tables.rows import OpeningHeight, RowEntry, RowOrCount
 from joinlay.jobs.tables.shop import set_length
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import NOTHING, Dimension, Fraction, Length, chosen
 from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
@@ -104,9 +105,9 @@ class FrontSizeEntry(Entry):
 class DrawersEntry(Entry):
     """What every drawer has unless it says otherwise. Opening sizes that are alike may stand here too."""
 
-    opening: OpeningEntry | None = None
-    inside: InsideEntry | None = None
-    front_size: FrontSizeEntry | None = None
+    opening: Within[OpeningEntry] | None = None
+    inside: Within[InsideEntry] | None = None
+    front_size: Within[FrontSizeEntry] | None = None
     front: StockName | None = None
     front_grain: FrontGrain | None = None
     sides: StockName | None = None

@@ -12,6 +12,7 @@ from joinlay.jobs.tables.printing import PaperEntry
 from joinlay.jobs.tables.shop import JobShopEntry, PracticeEntry, Rule, Units
 from joinlay.jobs.tables.stock import BoardEntry, OffcutEntry, PricesEntry, SawingEntry, StockEntry
 from joinlay.jobs.tables.use import SeasonsEntry, UseEntry
+from joinlay.jobs.tables.within import Within
 
 __all__ = ["JobFile"]
 
@@ -28,18 +29,18 @@ class JobFile(PieceTables):
     schema_file: Annotated[Name | None, Field(alias="schema")] = None
     units: Units | None = None
     smallest: Rule | None = None
-    stock: Annotated[dict[str, StockEntry], Field(min_length=1, max_length=50)]
-    shop: JobShopEntry | None = None
-    practice: PracticeEntry | None = None
-    seasons: SeasonsEntry | None = None
-    use: UseEntry | None = None
-    paper: PaperEntry | None = None
-    sawing: SawingEntry | None = None
-    offcut: Annotated[list[OffcutEntry] | None, Field(max_length=100)] = None
-    board: Annotated[list[BoardEntry] | None, Field(max_length=100)] = None
-    prices: PricesEntry | None = None
-    pulls: PullsEntry | None = None
-    banding: Annotated[list[BandingEntry] | None, Field(max_length=50)] = None
-    outline: Annotated[list[OutlineEntry] | None, Field(max_length=50)] = None
-    drawers: DrawersEntry | None = None
-    drawer: Annotated[list[DrawerEntry] | None, Field(min_length=1, max_length=100)] = None
+    stock: Annotated[dict[str, Within[StockEntry]], Field(min_length=1, max_length=50)]
+    shop: Within[JobShopEntry] | None = None
+    practice: Within[PracticeEntry] | None = None
+    seasons: Within[SeasonsEntry] | None = None
+    use: Within[UseEntry] | None = None
+    paper: Within[PaperEntry] | None = None
+    sawing: Within[SawingEntry] | None = None
+    offcut: Annotated[list[Within[OffcutEntry]] | None, Field(max_length=100)] = None
+    board: Annotated[list[Within[BoardEntry]] | None, Field(max_length=100)] = None
+    prices: Within[PricesEntry] | None = None
+    pulls: Within[PullsEntry] | None = None
+    banding: Annotated[list[Within[BandingEntry]] | None, Field(max_length=50)] = None
+    outline: Annotated[list[Within[OutlineEntry]] | None, Field(max_length=50)] = None
+    drawers: Within[DrawersEntry] | None = None
+    drawer: Annotated[list[Within[DrawerEntry]] | None, Field(min_length=1, max_length=100)] = None

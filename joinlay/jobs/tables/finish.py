@@ -27,6 +27,7 @@ from joinlay.jobs.tables.given import (
     listed,
     one_of,
 )
+from joinlay.jobs.tables.within import Within
 
 __all__ = ["BandingEntry", "DotEntry", "EyeEntry", "OutlineEntry", "PullsEntry", "SpotEntry"]
 
@@ -63,9 +64,9 @@ class PullsEntry(Entry):
     share: Ratio | None = None
     growth: Growth | None = None
     step: Gap | None = None
-    eye: EyeEntry | None = None
+    eye: Within[EyeEntry] | None = None
     from_top: Size | None = None
-    dot: DotEntry | None = None
+    dot: Within[DotEntry] | None = None
     profile: Name | None = None
 
     @model_validator(mode="after")
@@ -173,7 +174,7 @@ class OutlineEntry(Entry):
     on: Name
     purpose: Name | None = None
     face: Name | None = None
-    at: SpotEntry | None = None
+    at: Within[SpotEntry] | None = None
     turn: Turned = 0
     mirrored: YesOrNo = False
     depth: Gap | None = None

@@ -8,6 +8,7 @@ from pydantic import Field, ModelWrapValidatorHandler, PrivateAttr, model_valida
 from joinlay.errors import BadInput
 from joinlay.jobs.source import Spelled
 from joinlay.jobs.tables.given import Entry, Given, Size, YesOrNo, dimension_of, one_of
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import Dimension, Length
 from joinlay.shop import HandRouter, HandTools, MachineKind, Machines, RouterTable, TableSaw
 
@@ -116,7 +117,7 @@ class HandRouterEntry(_Machine):
     words: ClassVar[dict[str, str]] = {"base": "router base", "guide-reach": "edge guide reach"}
     base: Size | None = None
     guide_reach: Size | None = None
-    offset: OffsetEntry | None = None
+    offset: Within[OffsetEntry] | None = None
 
     def sizes(self) -> dict[str, Any]:
         """The sizes that are written, by field; a new base without an offset is taken to be true."""
@@ -163,17 +164,17 @@ Steps = Annotated[list[Size], Field(min_length=1, max_length=40)]
 class MachineTables(Entry):
     """The keys of ``[shop]`` that say which machines there are; ``first-choice`` is the order in which they are tried."""
 
-    router_table: RouterTableEntry | None = None
-    table_saw: TableSawEntry | None = None
-    hand_router: HandRouterEntry | None = None
+    router_table: Within[RouterTableEntry] | None = None
+    table_saw: Within[TableSawEntry] | None = None
+    hand_router: Within[HandRouterEntry] | None = None
     mortiser: YesOrNo | None = None
     mortise_depths: Steps | None = None
     mortise_heights: Steps | None = None
     mortise_widths: Steps | None = None
     drill: YesOrNo | None = None
-    hand_tools: HandToolsEntry | None = None
+    hand_tools: Within[HandToolsEntry] | None = None
     first_choice: Annotated[list[Choice], Field(min_length=1, max_length=10)] | None = None
-    limits: LimitsEntry | None = None
+    limits: Within[LimitsEntry] | None = None
 
     @model_validator(mode="after")
     def _named_once(self) -> "MachineTables":

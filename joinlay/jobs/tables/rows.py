@@ -27,6 +27,7 @@ from joinlay.jobs.tables.given import (
     dimension_or_none,
     one_of,
 )
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import Length
 from joinlay.stock import Stock
 
@@ -80,7 +81,7 @@ class RowEntry(Entry):
     fixed: Count | None = None
     loose: Count | None = None
     stock: StockName | None = None
-    lipping: LippingEntry | None = None
+    lipping: Within[LippingEntry] | None = None
     load: Bearing | None = None
     between: Annotated[Given[bool], one_of({"partition": False, "double bearer": True})] | None = None
 

@@ -12,6 +12,7 @@ from joinlay.errors import BadInput
 from joinlay.jobs.tables.amounts import Time
 from joinlay.jobs.tables.given import Count, EitherWay, Entry, Gap, Given, Name, Ratio, Size, dimension_of, one_of
 from joinlay.jobs.tables.machine_tables import MachineTables
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import GRADUATIONS, Graduation, Length, Unit
 from joinlay.shop import (
     LENGTH_RULES,
@@ -249,11 +250,11 @@ class ShopEntry(MachineTables):
     """What the maker owns. A list that is written takes the place of the usual one altogether."""
 
     kerf: Size | None = None
-    cutters: Annotated[list[CutterEntry], Field(min_length=1, max_length=100)] | None = None
-    corner_cutters: Annotated[list[CornerCutterEntry], Field(min_length=1, max_length=20)] | None = None
-    tenons: Annotated[list[TenonEntry], Field(min_length=1, max_length=50)] | None = None
-    glue: GlueEntry | None = None
-    clamps: Annotated[list[ClampEntry], Field(min_length=1, max_length=50)] | None = None
+    cutters: Annotated[list[Within[CutterEntry]], Field(min_length=1, max_length=100)] | None = None
+    corner_cutters: Annotated[list[Within[CornerCutterEntry]], Field(min_length=1, max_length=20)] | None = None
+    tenons: Annotated[list[Within[TenonEntry]], Field(min_length=1, max_length=50)] | None = None
+    glue: Within[GlueEntry] | None = None
+    clamps: Annotated[list[Within[ClampEntry]], Field(min_length=1, max_length=50)] | None = None
 
     def over(self, usual: Shop) -> Shop:
         """``usual`` with everything that is written here in its place; cutters and tenons run thin to thick."""
@@ -286,7 +287,7 @@ class ShopFile(ShopEntry):
 
     units: Units
     smallest: Rule | None = None
-    practice: PracticeEntry | None = None
+    practice: Within[PracticeEntry] | None = None
 
     def over(self, usual: Shop) -> Shop:
         """``usual`` with the tools, rule and practice of this file."""

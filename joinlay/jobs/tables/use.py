@@ -13,6 +13,7 @@ from joinlay.checks.conditions import Conditions, Finish, Stands, usual_conditio
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.amounts import Celsius, Percent
 from joinlay.jobs.tables.given import Entry, Gap, Given, one_of
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import Fraction
 from joinlay.stock import Day, Metered, Seasons, usual_seasons
 from joinlay.stock.movement import Air
@@ -72,9 +73,9 @@ class DayEntry(Entry):
 class SeasonsEntry(Entry):
     """The driest and the dampest day where the piece will stand, and the air of the workshop (CK-6)."""
 
-    driest: DayEntry | None = None
-    dampest: DayEntry | None = None
-    workshop: DayEntry | None = None
+    driest: Within[DayEntry] | None = None
+    dampest: Within[DayEntry] | None = None
+    workshop: Within[DayEntry] | None = None
 
     @model_validator(mode="after")
     def _in_order(self) -> "SeasonsEntry":
