@@ -57,9 +57,11 @@ def check_job(path: Path, *, as_json: bool, is_assembled: bool = False, packet: 
 
 def _printable(job: Job, path: Path) -> Job:
     """``job`` itself, which has a printer that is kept, or none. Raises BadInput, with the line, for one that isn't."""
-    from joinlay.cli.make_command import with_printer
+    if job.printer is not None:
+        # Fetched only where one is named.
+        from joinlay.cli.make_command import with_printer
 
-    with_printer(job, path, None)
+        with_printer(job, path, None)
     return job
 
 

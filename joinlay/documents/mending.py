@@ -10,7 +10,6 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 from typing import TYPE_CHECKING, Final, cast
 
-from joinlay.documents.editing import with_values
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.known import Known
@@ -38,6 +37,9 @@ def mended(text: str, changes: Iterable[Change]) -> str:
 
     A key or table that isn't there is added. Raises BadInput where the text is so written that this can't be done: then by hand.
     """
+    # Only where there is something to change: fetching it takes the library that edits TOML with it.
+    from joinlay.documents.editing import with_values
+
     return with_values(text, [(_path(change), cast("str | int", change.value)) for change in changes])
 
 
