@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import partial
+from itertools import takewhile
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
@@ -26,7 +27,7 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
-from joinlay.pages.shared_sheets import joined
+from joinlay.pages.shared_sheets import begun_under, joined
 from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
@@ -52,6 +53,7 @@ if TYPE_CHECKING:
     from joinlay.cutlist.lists import Lists
     from joinlay.documents.wanted_sheets import ChapterKind, Wanted
     from joinlay.jobs.plan import Plan
+    from joinlay.lengths import Fraction
     from joinlay.pages import Sheet
     from joinlay.paper import Paper
     from joinlay.templates import Template
@@ -138,6 +140,8 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
 
 
+#: So many sheets of paper stand in the list until they are counted: a figure more or less moves nothing.
+_SOME: Final = 10
 _COVER: Final = "Cover"
 _LISTS: Final = next(kind.heading for kind in CHAPTERS if kind.word == "list")
 _INDEX: Final = "Where each part is"
@@ -174,11 +178,14 @@ class _Binder:
         wanted = [kind for kind in CHAPTERS if self.wanted.has(kind)]
         found: dict[str, tuple[Sheet, ...]] = {}
         measured = {kind.word: kind for kind in wanted if kind.word in _PACKED_TOGETHER}
+        last: list[Sheet] = []
         for kind in wanted:
             if kind.word not in measured:
-                found[kind.heading] = _filed(self._sheets(kind, lists), kind.heading)
+                found[kind.heading] = _filed(self._sheets(kind, lists, begun_under(last)), kind.heading)
+                last = joined([*last, *found[kind.heading]])[-1:]
             elif kind is next(iter(measured.values())):
                 sheets = self._together(measured)
+                last = list(sheets[-1:])
                 found |= {
                     one.heading: tuple(each for each in sheets if one.heading in each.chapters) for one in measured.values()
                 }
@@ -196,17 +203,22 @@ class _Binder:
         heading = {id(one): kinds["sticks"].heading for one in sticks} | {id(one): kinds["templates"].heading for one in rest}
         return _filed(laid, heading)
 
-    def _sheets(self, kind: ChapterKind, lists: Lists) -> tuple[Sheet, ...]:
-        """The sheets of one chapter: all of it, or of what is asked for besides only what is used at the bench."""
+    def _sheets(self, kind: ChapterKind, lists: Lists, begun: Fraction) -> tuple[Sheet, ...]:
+        """The sheets of one chapter: all of it, or of what is asked for besides only what is used at the bench.
+
+        What is read leaves ``begun`` mm of its first sheet to what comes before it.
+        """
         plan, paper, reader, is_whole = self.plan, self.reading, self.reader, self.wanted.is_whole(kind)
         made: dict[str, Callable[[], tuple[Sheet, ...]]] = {
             "piece": lambda: piece_sheets(plan, paper, printer=reader),
             "parts": lambda: parts_sheets(plan, paper, printer=self.printer),
-            "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole),
-            "list": lambda: self.listed(lists, 0).sheets,
-            "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader),
-            "settings": lambda: setting_sheets(plan, paper, printer=reader, with_list=is_whole or not is_listed_in_short(plan)),
-            "assembly": lambda: assembly_sheets(plan, paper, printer=reader),
+            "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole, begun=begun),
+            "list": lambda: self.listed(lists, _SOME, begun).sheets,
+            "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader, begun=begun),
+            "settings": lambda: setting_sheets(
+                plan, paper, printer=reader, with_list=is_whole or not is_listed_in_short(plan), begun=begun
+            ),
+            "assembly": lambda: assembly_sheets(plan, paper, printer=reader, begun=begun),
             "gauges": lambda: self._true(gauge_templates(plan.settings.settings, plan.rule)),
         }
         if kind.word in made:
@@ -236,16 +248,21 @@ class _Binder:
             if kind.left_out and not self.wanted.is_whole(kind) and there[kind.word]:
                 yield kind.left_out, kind.word
 
-    def listed(self, lists: Lists, paper: int) -> Chapter:
-        """The lists, ``paper`` sheets of paper among what to have ready."""
-        return Chapter(
-            _LISTS, cutting_list_sheets(self.plan, with_paper(lists, self.plan, paper), self.reading, printer=self.reader)
-        )
+    def listed(self, lists: Lists, paper: int, begun: Fraction) -> Chapter:
+        """The lists, ``paper`` sheets of paper among what to have ready; ``begun`` mm of the first are left to what comes
+        before.
+        """
+        told = with_paper(lists, self.plan, paper)
+        return Chapter(_LISTS, cutting_list_sheets(self.plan, told, self.reading, printer=self.reader, begun=begun))
 
     def relisted(self, lists: Lists, made: Mapping[str, tuple[Sheet, ...]], paper: int) -> dict[str, tuple[Sheet, ...]]:
         """``made`` with ``paper`` sheets among what to have ready."""
-        listed = {_LISTS: _filed(self.listed(lists, paper).sheets, _LISTS)} if _LISTS in made else {}
-        return {**made, **listed}
+        if _LISTS not in made:
+            return dict(made)
+        last: list[Sheet] = []
+        for sheets in takewhile(lambda one: one is not made[_LISTS], made.values()):
+            last = joined([*last, *sheets])[-1:]
+        return {**made, _LISTS: _filed(self.listed(lists, paper, begun_under(last)).sheets, _LISTS)}
 
     def work(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
         """The whole job in order, with the sheets of ``chapters``, the first of which is sheet number ``first``."""

@@ -35,7 +35,7 @@ from joinlay.checks.setting_down import anchor_words, beware_words, level_words,
 from joinlay.checks.weights import stocks_by_name
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, tick_box, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, tick_box, title_over
 from joinlay.pages.printed_sheet import Laid, bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, words, wrapped
@@ -83,19 +83,20 @@ def numbers_of(plan: Plan) -> dict[PartRole, int]:
     return {board.role: numbers[board.name] for board in plan.boards}
 
 
-def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO) -> tuple[Sheet, ...]:
     """How ``plan`` goes together, on sheets of ``paper``: the whole taken apart, each glue-up with its picture, then fitting and
     standing.
 
     Drawers that go together alike are told once. ``printer`` is taken at its word unless given. None for a plan without an order.
+    ``begun`` mm of the first sheet are left to what comes before it.
     Pictures are isometric (ISO 5456-3), nothing is measured from them. Rules PT-1 to PT-12.
     """
     steps = steps_of(plan.order)
     if not steps:
         return ()
-    pages = PlainPages(plan, paper, "putting it together", printer or Printer())
+    pages = PlainPages(plan, paper, "putting it together", printer or Printer(), begun)
     left, bottom, right, top = pages.box
-    tries = (flow(list(_Chapter(plan, right - left, top - bottom, size).blocks(steps)), top - bottom) for size in _sizes(plan))
+    tries = (pages.flowed(list(_Chapter(plan, right - left, top - bottom, size).blocks(steps))) for size in _sizes(plan))
     # The larger pictures, unless smaller ones save a sheet.
     parted = min(tries, key=len)
     made = []

@@ -13,7 +13,7 @@ from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out, worst_ways
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, title_over
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Fill, Line, Move, Role, Text, moved
@@ -50,15 +50,17 @@ _HEADS: Final = {
 _COUNTED: Final = {Harm.REFUSE: ("refused", "refused"), Harm.WARN: ("warning", "warnings"), Harm.NOTE: ("note", "notes")}
 
 
-def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, with_charts: bool = True) -> tuple[Sheet, ...]:
+def finding_sheets(
+    plan: Plan, paper: Paper, *, printer: Printer | None = None, with_charts: bool = True, begun: Fraction = _ZERO
+) -> tuple[Sheet, ...]:
     """Every finding of ``plan`` with its place, numbers, remedy, rule and source, the worst first; then charts of the drawers.
 
     Findings are numbered from 1 as they stand in the plan; that number is what a template means by "see finding 3". There are six
     charts at most, of the drawers that come out worst, and none without ``with_charts``. ``printer`` is taken at its word unless
-    given. Rules CK-1 to CK-8.
+    given; ``begun`` mm of the first sheet are left to what comes before it. Rules CK-1 to CK-8.
     """
-    pages = PlainPages(plan, paper, "findings", printer or Printer())
-    left, bottom, right, top = pages.box
+    pages = PlainPages(plan, paper, "findings", printer or Printer(), begun)
+    left, _, right, _ = pages.box
     wide = right - left
     blocks = [title_over(f"{plan.title}: {harm_count(plan)}", wide, _UNDER_TITLE)]
     numbered = enumerate(plan.findings, start=1)
@@ -74,7 +76,7 @@ def finding_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
         charts.insert(
             0, title_over(f"Of {len(ways)} ways to come out, the {len(shown)} that jam soonest or droop most", wide, _UNDER_TITLE)
         )
-    parted = flow([*blocks, *charts], top - bottom)
+    parted = pages.flowed([*blocks, *charts])
     return pages.sheets([(f"page {n}", pages.stacked(page)) for n, page in enumerate(parted, start=1)])
 
 

@@ -11,9 +11,10 @@ from joinlay.cutlist.saw_cautions import cautions_at_sheets
 from joinlay.cutlist.sheet_goods import run_words
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box
 from joinlay.pages.printed_sheet import Laid, bind
 from joinlay.pages.printer import Printer
+from joinlay.pages.shared_sheets import begun_under, joined
 from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.records import dataclass
@@ -48,9 +49,9 @@ _STEP: Final = Fraction(4)
 #: Where the columns of the list of cuts stand: right edges of the numbers, the figures and how often; left edges of the words.
 _NUMBER, _WAY, _HOW, _AT = Fraction(27), Fraction(30), Fraction(54), Fraction(84)
 _TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
-#: A sheet of so few cuts at most has them beside its drawing, which takes this share of the width, and may be so high: the first
-#: that fits.
-_FEW: Final = 9
+#: A sheet of so few cuts at most shares a page with others; of fewer still, it has them beside its drawing, which takes this
+#: share of the width. It may be so high: the first that fits.
+_FEW, _FEWER = 16, 9
 _DRAWN: Final = Fraction(21, 50)
 _DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37))
 #: From one small line of it to the next.
@@ -63,40 +64,59 @@ _LEGEND: Final = (
 )
 
 
-def layout_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def layout_sheets(
+    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO
+) -> tuple[Sheet, ...]:
     """Every sheet, offcut and board of ``lists`` that is cut into, drawn, with its cuts in order (CL-2).
 
     Those of few cuts stand several to a page, each with its cuts beside it; one of many cuts has a page, or more where its cuts
     don't fit on one. Each is drawn at the largest scale of one to a whole number that has room, which stands over it. What to
-    beware of is said once on each page, before the first cut.
+    beware of is said once on each page, before the first cut. ``begun`` mm of the first sheet are left to what comes before it.
     """
-    pages = PlainPages(plan, paper, "sheet layout", printer or Printer())
-    left, bottom, right, top = pages.box
-    wide, room = right - left, top - bottom
+    pages = PlainPages(plan, paper, "sheet layout", printer or Printer(), begun)
+    left, _, right, _ = pages.box
+    every = [
+        _Page(pages, layout, sheet, f"{layout.stock}, {number} of {len(layout.sheets)}", plan.rule, lists.limits)
+        for layout in lists.layouts
+        for number, sheet in enumerate(layout.sheets, start=1)
+    ]
     made: list[Sheet] = []
+    for page in every:
+        if not page.has_few_cuts:
+            made += replace(page, pages=replace(pages, begun=begun)).made()
+            begun = begun_under(made)
+    return bind(joined([*made, *_several([page for page in every if page.has_few_cuts], right - left, begun)]))
+
+
+def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[Sheet]:
+    """Pages of several sheets each, drawn as large as they all fit; the first has ``begun`` mm less room.
+
+    One whose cuts don't fit beside it has a page of its own.
+    """
     together: list[_Page] = []
-    for layout in lists.layouts:
-        for number, sheet in enumerate(layout.sheets, start=1):
-            name = f"{layout.stock}, {number} of {len(layout.sheets)}"
-            page = _Page(pages, layout, sheet, name, plan.rule, lists.limits)
-            if not page.has_few_cuts:
-                made += page.made()
-            elif together and _fitted([*together, page], wide, room, _DEPTHS[-1:]) is None:
-                made += _flushed(together, wide, room)
-                together = [page]
-            else:
-                together.append(page)
-    return bind([*made, *_flushed(together, wide, room)])
+    for page in few:
+        room = page.pages.room
+        if together and _fitted([*together, page], wide, room - begun, _DEPTHS) is None:
+            yield from _flushed(together, wide, begun)
+            together, begun = [], _ZERO
+        if not together and _fitted([page], wide, room - begun, _DEPTHS) is None:
+            begun = _ZERO
+        together.append(page)
+    if together:
+        yield from _flushed(together, wide, begun)
 
 
-def _flushed(together: Sequence[_Page], wide: Fraction, room: Fraction) -> Iterator[Sheet]:
-    """A page of several sheets, drawn as large as they all fit; of one alone, a page of its own."""
-    blocks = _fitted(together, wide, room, _DEPTHS) if len(together) > 1 else None
+def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[Sheet]:
+    """A page of several sheets, drawn as large as they all fit under ``begun`` mm; of one alone, a page of its own unless it
+    shares one.
+    """
+    blocks = _fitted(together, wide, together[0].pages.room - begun, _DEPTHS) if len(together) > 1 or begun else None
     if blocks is not None:
         yield _shared(together, blocks, wide)
         return
     for page in together:
-        yield from page.made()
+        yield from replace(page, pages=replace(page.pages, begun=begun)).made()
+        begun = _ZERO
 
 
 def _fitted(
@@ -175,6 +195,8 @@ class _Page:
     def small(self, wide: Fraction, deep: Fraction) -> PageBlock:
         """The sheet drawn at most ``deep`` mm high, its cuts beside it, to stand with others on a page ``wide`` mm across."""
         steps = cut_steps(self.sheet)
+        if len(steps) > _FEWER:
+            return self._over_its_cuts(steps, wide, deep)
         half = wide * _DRAWN
         drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, half, deep)
         told = [line for one in (self._tally(), *self._runs) for line in wrapped(one, half, _SMALL)]
@@ -189,6 +211,26 @@ class _Page:
             strokes += (moved(stroke, Move(half + 5, -y)) for stroke in block.strokes)
             y += block.height
         return PageBlock(tuple(strokes), max(y, low + len(told) * _CLOSE) + 3, serves=self.serves)
+
+    def _over_its_cuts(self, steps: Sequence[CutStep], wide: Fraction, deep: Fraction) -> PageBlock:
+        """The sheet drawn all across the page, its cuts in two columns under it."""
+        drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, wide, deep)
+        strokes: list[Stroke] = [*self._named(wide, f", drawn 1:{scale}")]
+        strokes += (moved(stroke, Move(_ZERO, Fraction(-8))) for stroke in drawn.strokes)
+        low = 8 + drawn.height
+        told = [line for one in (self._tally(), *self._runs, *self._left()) for line in wrapped(one, wide, _SMALL)]
+        strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(told))
+        low += len(told) * _CLOSE + 1
+        room = (wide - 5) / 2
+        first = -(-len(steps) // 2)
+        deepest = low
+        for x, own in ((_ZERO, steps[:first]), (room + 5, steps[first:])):
+            y = low
+            for block in (_beside_captions(room), *(self._beside(step, room) for step in own)):
+                strokes += (moved(stroke, Move(x, -y)) for stroke in block.strokes)
+                y += block.height
+            deepest = max(deepest, y)
+        return PageBlock(tuple(strokes), deepest + 2, serves=self.serves)
 
     def _beside(self, step: CutStep, wide: Fraction) -> PageBlock:
         """A cut in a narrow list: number, which way, what to set, how often; small, the panel and the parts that are then
@@ -210,25 +252,31 @@ class _Page:
             Text((_B_WAY, y), words(cut.direction.value, _SMALL)),
             Text((_B_HOW, y), words(how, _SMALL)),
             hung((_B_AT, y), figures(setting, self.rule, Fraction(5), bold=True)),
-            *(Text((_B_SAID, first - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(said)),
+            *(Text((_B_SAID, first - n * _CLOSE), fitted(line, room, (_SMALL, _TINY))) for n, line in enumerate(said)),
         ]
         return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.ROW)), high)
 
-    def _kept(self, wide: Fraction) -> Iterator[PageBlock]:
+    def _left(self) -> Iterator[str]:
+        """What is left and worth keeping; nothing where nothing is."""
         if self.sheet.offcuts:
-            kept = "; ".join(by(panel, self.rule) for panel in self.sheet.offcuts)
-            lines = list(wrapped(f"Keep what is left: {kept}", wide, _SMALL))
+            yield f"Keep what is left: {'; '.join(by(panel, self.rule) for panel in self.sheet.offcuts)}"
+
+    def _kept(self, wide: Fraction) -> Iterator[PageBlock]:
+        for said in self._left():
+            lines = list(wrapped(said, wide, _SMALL))
             strokes = (Text((_ZERO, Fraction(-5) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
             yield PageBlock(tuple(strokes), 3 + len(lines) * _STEP)
 
     def made(self) -> Iterator[Sheet]:
         """A page of its own for one of many cuts, or more where they don't fit on one."""
-        left, bottom, right, top = self.pages.box
-        wide, room = right - left, top - bottom
+        left, _, right, _ = self.pages.box
+        wide = right - left
         drawn = {
             deep: layout_drawing(self.sheet, self.layout.kerf, self.rule, wide, deep) for deep in {deep for deep, *_ in _SIZES}
         }
-        tries = [(flow(self._blocks(wide, drawn[deep][0], high, figure), room), drawn[deep][1]) for deep, high, figure in _SIZES]
+        tries = [
+            (self.pages.flowed(self._blocks(wide, drawn[deep][0], high, figure)), drawn[deep][1]) for deep, high, figure in _SIZES
+        ]
         # Where it won't go on one page, it need not be small.
         pages, scale = next((each for each in tries if len(each[0]) == 1), tries[0])
         first, *rest = (self.pages.stacked(page) for page in pages)
@@ -303,15 +351,14 @@ class _Page:
         return PageBlock((Text((_ZERO, Fraction(-5)), words("All of it is one part: no cut.", _WORD)),), Fraction(8))
 
     def _offcuts(self, wide: Fraction) -> Iterator[PageBlock]:
-        if self.sheet.offcuts:
-            kept = "; ".join(by(panel, self.rule) for panel in self.sheet.offcuts)
-            said = fitted(f"Keep what is left: {kept}", wide, (_WORD, _SMALL))
-            yield PageBlock((Text((_ZERO, Fraction(-6)), said),), Fraction(8))
+        for said in self._left():
+            yield PageBlock((Text((_ZERO, Fraction(-6)), fitted(said, wide, (_WORD, _SMALL))),), Fraction(8))
 
 
 def _beside_captions(wide: Fraction) -> PageBlock:
     """What the columns of a narrow list of cuts are."""
-    named = ((_B_NUMBER, "cut", Align.RIGHT), (_B_AT, "set to", Align.RIGHT), (_B_SAID, "across the panel", Align.LEFT))
+    across = "across the panel" if wide > 3 * _B_SAID / 2 else "the panel"
+    named = ((_B_NUMBER, "cut", Align.RIGHT), (_B_AT, "set to", Align.RIGHT), (_B_SAID, across, Align.LEFT))
     strokes: list[Stroke] = [Text((x, Fraction(-3)), words(said, _SMALL), align) for x, said, align in named]
     return PageBlock((*strokes, Line((_ZERO, Fraction(-9, 2)), (wide, Fraction(-9, 2)), Role.OUTLINE)), Fraction(5), leads=True)
 

@@ -9,7 +9,7 @@ from joinlay.boards import PartKind
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, hung, tick_box, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box, title_over
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
@@ -80,14 +80,16 @@ class _Columns:
         return self.finished[0] - 23 - self.where
 
 
-def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def cutting_list_sheets(
+    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO
+) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
     ``lists`` are those of ``plan``. Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy
-    goes under the list where all of it has room there or where that saves a page, else on a page of its own. Each row has a small
+    goes on under the list. ``begun`` mm of the first sheet are left to what comes before. Each row has a small
     picture of its part; where a column for them would take a sheet more, the rows that have room for one (PR-11).
     """
-    pages = PlainPages(plan, paper, "cutting list", printer or Printer())
+    pages = PlainPages(plan, paper, "cutting list", printer or Printer(), begun)
     left, _, right, _ = pages.box
     # Pictures have a column of their own where that takes no more paper.
     tries = [_pages(plan, lists, pages, _Columns.of(right - left, has_pictures=has)) for has in (True, False)]
@@ -102,7 +104,6 @@ def cutting_list_sheets(plan: Plan, lists: Lists, paper: Paper, *, printer: Prin
 
 def _pages(plan: Plan, lists: Lists, pages: PlainPages, columns: _Columns) -> list[list[PageBlock]]:
     """The blocks of the list and of what to buy, page by page."""
-    left, bottom, right, top = pages.box
     blocks = [_title(plan, lists.parts, columns.wide), *_found(lists, plan.rule, columns.wide)]
     before: Group | None = None
     for group in lists.parts.groups:
@@ -113,24 +114,11 @@ def _pages(plan: Plan, lists: Lists, pages: PlainPages, columns: _Columns) -> li
         before = group
         blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
     blocks += (_caution(caution.sentence(lambda length: _read(length, plan.rule)), columns.wide) for caution in lists.cautions)
-    parted = flow(blocks, top - bottom)
-    wanted = list(_shopping_blocks(plan, lists.shopping, right - left))
-    room = top - bottom - _height(parted[-1])
-    if _height(wanted) <= room:
-        parted[-1] += wanted
-    elif len(together := flow([*blocks, *wanted], top - bottom)) < len(parted) + len(flow(wanted, top - bottom)):
-        parted = together
-    else:
-        parted += flow(wanted, top - bottom)
-    return parted
+    return pages.flowed([*blocks, *_shopping_blocks(plan, lists.shopping, columns.wide)])
 
 
 def _is_knobs(group: Group) -> bool:
     return all(row.kind is PartKind.KNOB_BLANK for row in group.rows)
-
-
-def _height(blocks: Sequence[PageBlock]) -> Fraction:
-    return sum((block.height for block in blocks), _ZERO)
 
 
 def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> PageBlock:

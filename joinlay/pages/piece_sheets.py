@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PlainPages, closed_up
+from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
-from joinlay.pen.lettering import fitted, words, wrapped
+from joinlay.pages.shared_sheets import begun_under, joined
+from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Move, Text, bounds_of, moved, text_box
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import numbered_elevation
@@ -38,6 +40,8 @@ _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room at the head of a sheet, over each picture for its title, between pictures, and from one line of notes to the next.
 _HEAD, _CAPTION, _BETWEEN, _STEP = Fraction(12), Fraction(9), Fraction(6), Fraction(4)
 _TINY: Final = Fraction(9, 5)
+#: So many small lines a view's title has at most, and from one to the next.
+_TITLE_LINES, _TITLE_STEP = 2, Fraction(7, 2)
 #: The least room for a view's title, and how many sections go on one sheet at most.
 _LEAST_TITLE, _MOST_SECTIONS = Fraction(72), 2
 _ZERO: Final = Fraction(0)
@@ -60,13 +64,16 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
         return ()
     uprights, level = numbered_uprights(plan, by_role), numbered_level(plan, by_role)
     across = numbered_across(plan, by_role)
-    views = _general(pages, front, uprights[0] if uprights else None, level)
-    more = [view for view in (across, *uprights[1:]) if view is not None]
-    return bind(closed_up([*views, *_more_sheets(pages, more), *_detail_sheets(pages, by_role)], pages))
+    views, is_whole = _general(pages, front, uprights[0] if uprights else None, level, across)
+    more = [view for view in (None if is_whole else across, *uprights[1:]) if view is not None]
+    made = joined([*views, *_more_sheets(pages, more)])
+    return bind(joined([*made, *_detail_sheets(replace(pages, begun=begun_under(made)), by_role)]))
 
 
 #: Between two views in projection, and the white beside those of one row.
 _APART: Final = Fraction(6)
+#: How much smaller the views may be, that another stands with them.
+_HARDLY: Final = Fraction(3, 5)
 _LEGEND: Final = "Numbers in circles are those of the cutting list; letters at circles are those of the details."
 
 
@@ -100,18 +107,45 @@ class _Set:
             yield from (moved(stroke, move) for stroke in strokes)
 
 
-def _general(pages: PlainPages, front: NumberedView, side: NumberedView | None, level: NumberedView | None) -> list[Sheet]:
-    """Front, upright section and level section on one sheet; each on its own where the paper is too small for them together."""
+def _general(
+    pages: PlainPages,
+    front: NumberedView,
+    side: NumberedView | None,
+    level: NumberedView | None,
+    across: NumberedView | None,
+) -> tuple[list[Sheet], bool]:
+    """Front, upright section and level section on one sheet; each on its own where the paper is too small for them together.
+
+    The section parallel to the front stands in the corner that they leave, where they are hardly smaller for it; whether it does.
+    """
+    room = _room(pages)
+    parted, made = _projected(pages, front, side, level, None)
+    if across is None or side is None or level is None:
+        return parted, False
+    together, whole = _projected(pages, front, side, level, across)
+    is_whole = whole.fits(room) and whole.scale.factor >= made.scale.factor * _HARDLY
+    return (together if is_whole else parted), is_whole
+
+
+def _projected(
+    pages: PlainPages,
+    front: NumberedView,
+    side: NumberedView | None,
+    level: NumberedView | None,
+    across: NumberedView | None,
+) -> tuple[list[Sheet], _Set]:
+    """The views on their sheets, and how they stand together."""
     room = _room(pages)
     wood = (
-        front.box[2] - front.box[0] + (side.box[2] - side.box[0] if side else 0),
-        front.box[3] - front.box[1] + (level.box[3] - level.box[1] if level else 0),
+        front.box[2] - front.box[0] + max((view.box[2] - view.box[0] for view in (side, across) if view), default=_ZERO),
+        front.box[3] - front.box[1] + max((view.box[3] - view.box[1] for view in (level, across) if view), default=_ZERO),
     )
-    views = [view for view in (front, side, level) if view is not None]
-    made = _largest(lambda scale, drawn: _in_projection(scale, front, side, level, room[0], drawn), wood, room)
+    views = [view for view in (front, side, level, across) if view is not None]
+    made = _largest(lambda scale, drawn: _in_projection(scale, front, side, level, across, room[0], drawn), wood, room)
     if len(views) == 1 or made.fits(room):
-        return _on_sheets(pages, pages.plan.title, views, made)
-    return [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
+        return _on_sheets(pages, pages.plan.title, views, made), made
+    own = [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
+    return own, made
 
 
 def _room(pages: PlainPages) -> Size:
@@ -141,20 +175,31 @@ def _in_projection(
     front: NumberedView,
     side: NumberedView | None,
     level: NumberedView | None,
+    across: NumberedView | None,
     wide: Fraction,
     drawn: _Draw,
 ) -> _Set:
-    """The front, the section from the right beside it on the same level, the one from above over it in line."""
+    """The front, the section from the right beside it on the same level, the one from above over it in line.
+
+    In the corner over the first and beside the second stands the section ``across``, parallel to the front.
+    """
     placed = [(drawn(front, scale), (_ZERO, _ZERO))]
-    _, _, x1, y1 = placed[0][0].box
+    x0, _, x1, y1 = placed[0][0].box
     if level is not None:
         above = drawn(level, scale)
         aside = (level.box[0] - front.box[0]) * scale.factor
         placed.append((above, (aside, y1 + _CAPTION + _APART - above.box[1])))
         x1 = max(x1, aside + above.box[2])
+    if across is not None:
+        # The titles of both rows have room before what stands at the right.
+        x1 = max(x1, x0 + _LEAST_TITLE)
     if side is not None:
         beside = drawn(side, scale)
         placed.append((beside, (x1 + _APART - beside.box[0], (side.box[1] - front.box[1]) * scale.factor)))
+        y1 = max(y1, placed[-1][1][1] + beside.box[3])
+    if across is not None:
+        corner = drawn(across, scale)
+        placed.append((corner, (x1 + _APART - corner.box[0], y1 + _CAPTION + _APART - corner.box[1])))
     return _put_together(placed, scale, wide)
 
 
@@ -164,14 +209,23 @@ def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fr
     boxes: list[Box] = []
     for drawn, at in placed:
         x0, _, x1, y1 = drawn.box
-        title = Text((x0, y1 + 3), fitted(drawn.picture.title, max(x1 - x0, _LEAST_TITLE), (_WORD, _SMALL, _TINY), bold=True))
-        made.append(((*drawn.picture.strokes, title), at))
-        boxes += (Move(*at).box(box) for box in (drawn.box, text_box(title)))
+        titles = _title(drawn.picture.title, (x0, y1 + 3), max(x1 - x0, _LEAST_TITLE))
+        made.append(((*drawn.picture.strokes, *titles), at))
+        boxes += (Move(*at).box(box) for box in (drawn.box, *map(text_box, titles)))
     x0, y0, x1, y1 = _around(boxes)
     unsaid = [(drawn.picture.title, said) for drawn, _ in placed for said in drawn.picture.unsaid]
     told = [f"{title}: {said}" if len(placed) > 1 else said for title, said in unsaid]
     notes = tuple(line for one in (_LEGEND, *told) for line in wrapped(one, wide, _SMALL))
     return _Set(tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made), (x1 - x0, y1 - y0), notes, scale)
+
+
+def _title(said: str, at: Point, room: Fraction) -> tuple[Text, ...]:
+    """What a view is called in ``room`` mm over the point ``at``: in one line, or in two small ones."""
+    x, y = at
+    lines = list(wrapped(said, room, _SMALL, bold=True))
+    if set_line(words(said, _SMALL, bold=True)).width <= room or len(lines) > _TITLE_LINES:
+        return (Text(at, fitted(said, room, (_WORD, _SMALL, _TINY), bold=True)),)
+    return tuple(Text((x, y + n * _TITLE_STEP), words(line, _SMALL, bold=True)) for n, line in enumerate(reversed(lines)))
 
 
 def _around(boxes: Sequence[Box]) -> Box:
@@ -251,22 +305,31 @@ def _deep(notes: Sequence[str]) -> Fraction:
 
 
 def _detail_sheets(pages: PlainPages, numbers: Mapping[PartRole, int]) -> list[Sheet]:
-    """The details, as many beside each other as fit (two on letter and A4), row under row."""
-    left, bottom, right, top = pages.box
+    """The details, as many beside each other as fit (two on letter and A4), row under row.
+
+    Under other views they have no heading.
+    """
+    left, _, right, top = pages.box
     pictures = details(pages.plan, numbers)
     across = max(1, int((right - left) / max((picture.size[0] for picture in pictures), default=right - left)))
     wide = (right - left) / across
     high = max((picture.size[1] for picture in pictures), default=_CAPTION) + _CAPTION + _BETWEEN
-    rows = max(1, int((top - bottom - _HEAD) / high))
-    sheets = []
-    for n in range(0, len(pictures), across * rows):
-        strokes: list[Stroke] = [_heading(pages, f"{pages.plan.title}: details")]
-        for k, picture in enumerate(pictures[n : n + across * rows]):
-            x, y = left + (k % across) * wide, top - _HEAD - (k // across) * high
+    rows = [int((room + _BETWEEN) / high) for room in (pages.room - pages.begun, pages.room - _HEAD)]
+    sheets: list[Sheet] = []
+    n = 0
+    while n < len(pictures):
+        # The first sheet may be begun by other views.
+        is_under = bool(not sheets and pages.begun and rows[0])
+        down = rows[0] if is_under else max(1, rows[1])
+        strokes: list[Stroke] = [] if is_under else [_heading(pages, f"{pages.plan.title}: details")]
+        under = top if is_under else top - _HEAD
+        for k, picture in enumerate(pictures[n : n + across * down]):
+            x, y = left + (k % across) * wide, under - (k // across) * high
             strokes.append(Text((x, y - _WORD - 1), fitted(picture.title, wide - 3, (_WORD, _SMALL), bold=True)))
             x0, _, _, y1 = picture.box
             strokes += (moved(stroke, Move(x - x0, y - _CAPTION - y1)) for stroke in picture.strokes)
         sheets.append(pages.sheet("details", tuple(strokes), pictures[n].scale.text))
+        n += across * down
     return sheets
 
 

@@ -38,7 +38,6 @@ __all__ = [
     "Paragraph",
     "PlainFoot",
     "PlainPages",
-    "closed_up",
     "fill_frames",
     "flow",
     "halves",
@@ -60,6 +59,7 @@ _SIGNS: Final = ("+", "−")
 #: How high over the foot of a sheet the line stands that says what its signs mean; and how wide and high a sample of one is.
 _OVER: Final = Fraction(57, 5)
 _SAMPLE: Final = (Fraction(7), Fraction(11, 5))
+_ZERO: Final = Fraction(0)
 #: What the foot says of scale where nothing is drawn to one, and what stands between two of them.
 NO_SCALE, _AND = "not to scale", " and "
 #: What a foot calls a sheet of several kinds whose names it has no room for.
@@ -81,15 +81,17 @@ class PageBlock:
     serves: tuple[str, ...] = ()
 
 
-def flow(blocks: Sequence[PageBlock], room: Fraction) -> list[list[PageBlock]]:
+def flow(blocks: Sequence[PageBlock], room: Fraction, begun: Fraction = _ZERO) -> list[list[PageBlock]]:
     """``blocks`` parted into pages of at most ``room`` mm, no heading last on a page and none empty. One too high for a page
     has it alone.
+
+    The first page has ``begun`` mm less; where not even the first of them has room there it is as high as the others.
     """
     pages: list[list[PageBlock]] = []
     page: list[PageBlock] = []
-    left = room
+    left = room - begun
     for block in blocks:
-        if page and block.height > left:
+        if block.height > left and left < room:
             waiting: list[PageBlock] = []
             while page and page[-1].leads:
                 waiting.insert(0, page.pop())
@@ -112,12 +114,16 @@ def title_over(said: str, wide: Fraction, height: Fraction) -> PageBlock:
 
 @dataclass(frozen=True, slots=True)
 class PlainPages:
-    """Makes sheets for one ``plan`` on ``paper``, corrected for ``printer``; ``document`` is what they are called at the foot."""
+    """Makes sheets for one ``plan`` on ``paper``, corrected for ``printer``; ``document`` is what they are called at the foot.
+
+    ``begun`` is how many mm at the head of the first are left to what comes before, under which it is moved (PR-11).
+    """
 
     plan: Plan
     paper: Paper
     document: str
     printer: Printer
+    begun: Fraction = _ZERO
 
     @property
     def box(self) -> Box:
@@ -128,6 +134,15 @@ class PlainPages:
     def sheets(self, pages: Sequence[tuple[str, tuple[Stroke, ...]]]) -> tuple[Sheet, ...]:
         """A sheet for each of ``pages``, a name and strokes in the sheet's own millimetres; numbered among themselves."""
         return bind([self.sheet(name, strokes) for name, strokes in pages])
+
+    @property
+    def room(self) -> Fraction:
+        """How high a sheet is above its foot, in mm."""
+        return self.box[3] - self.box[1]
+
+    def flowed(self, blocks: Sequence[PageBlock]) -> list[list[PageBlock]]:
+        """``blocks`` page by page, the first as high as what has ``begun`` leaves it; see ``flow``."""
+        return flow(blocks, self.room, self.begun)
 
     def stacked(self, blocks: Sequence[PageBlock]) -> tuple[Stroke, ...]:
         """``blocks`` one under the other from the top of the room."""
@@ -161,38 +176,6 @@ class PlainPages:
         foot = self.foot(scale, signs_on(strokes))
         template = Template((self.document,), name, strokes, bounds_of(strokes))
         return Sheet(self.paper, self.printer, strokes, foot, (Laid(template, Move(), serves=serves),))
-
-
-#: The white between what two near-empty sheets had, once it stands on one.
-_BETWEEN: Final = Fraction(5)
-
-
-def closed_up(sheets: Sequence[Sheet], pages: PlainPages) -> list[Sheet]:
-    """``sheets`` in their order, those joined whose contents fit one under the other (PR-11)."""
-    made: list[Sheet] = []
-    for sheet in sheets:
-        joined = joined_up(made[-1], sheet, pages) if made else None
-        made[-1:] = [joined] if joined is not None else [*made[-1:], sheet]
-    return made
-
-
-def joined_up(first: Sheet, second: Sheet, pages: PlainPages) -> Sheet | None:
-    """What is on ``second`` under what is on ``first``, on one sheet; None where it has no room there.
-
-    Both are such sheets of ``pages``. Links and what is laid on them come along; the foot explains the signs of both and says
-    both scales.
-    """
-    _, floor, _, top = pages.box
-    low, high = bounds_of(first.body)[1], bounds_of(second.body)
-    down = top - low + _BETWEEN
-    if high[1] - down < floor:
-        return None
-    move = Move(Fraction(0), -down)
-    body = (*first.body, *(moved(stroke, move) for stroke in second.body))
-    scales = [foot.scale for foot in (first.foot, second.foot) if isinstance(foot, PlainFoot) and foot.scale != NO_SCALE]
-    foot = pages.foot(_AND.join(dict.fromkeys(scales)) or NO_SCALE, signs_on(body))
-    links = (*first.links, *(replace(link, box=move.box(link.box)) for link in second.links))
-    return replace(first, body=body, foot=foot, laid=(*first.laid, *second.laid), links=links)
 
 
 @dataclass(frozen=True, slots=True)

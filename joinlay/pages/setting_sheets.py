@@ -16,7 +16,7 @@ from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
 from joinlay.pages.card_table import alike_cards, card_table
-from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, flow, title_over
+from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.setting_card import CardMaker, why_words
@@ -82,17 +82,21 @@ def is_listed_in_short(plan: Plan) -> bool:
     return 0 < len(plan.settings.settings) <= _FEW
 
 
-def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, with_list: bool = True) -> tuple[Sheet, ...]:
+def setting_sheets(
+    plan: Plan, paper: Paper, *, printer: Printer | None = None, with_list: bool = True, begun: Fraction = _ZERO
+) -> tuple[Sheet, ...]:
     """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two to four to a sheet.
 
     Without the list (``with_list``) only what must be known before the first card stands before it, and each card has its box to
     tick. No sheet where nothing is cut. A card is not parted, unless it names more parts than a sheet holds. Views are drawn
-    true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card. Rules MS-1 to MS-9.
+    true, to know the cut by; a distance is set by rule, gauge or test piece, and never taken from a card. ``begun`` mm of the
+    first sheet are left to what comes before it.
+    Rules MS-1 to MS-9.
     """
     found = plan.settings
     if not found.settings:
         return ()
-    pages = PlainPages(plan, paper, "setting cards", printer or Printer())
+    pages = PlainPages(plan, paper, "setting cards", printer or Printer(), begun)
     left, bottom, right, top = pages.box
     wide, high = right - left, top - bottom
     boards = {board.name: board for board in plan.boards}
@@ -101,8 +105,11 @@ def setting_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, 
     *order, last = _order_pages(found, pages, with_list=with_list)
     sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
     # The first cards go under the order where there is room for them.
-    for n, standing in enumerate(_shared_out(cards, pages, maker, sum((block.height for block in last), _ZERO))):
-        sheets.append(_sheet(standing, pages, maker, () if n else last))
+    under = sum((block.height for block in last), _ZERO)
+    if sheets or under + (cards[0][1].height + _depth(cards[0][0], maker) if cards else _ZERO) > pages.room - begun:
+        pages = replace(pages, begun=_ZERO)
+    for n, standing in enumerate(_shared_out(cards, pages, maker, under + pages.begun)):
+        sheets.append(_sheet(standing, replace(pages, begun=_ZERO) if n else pages, maker, () if n else last))
     return bind(sheets)
 
 
@@ -167,7 +174,8 @@ def _settings(standing: Sequence[_Standing]) -> list[Setting]:
 def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker) -> tuple[Stroke, ...]:
     """How to put a test piece right, and what to beware of, at the foot of a sheet; each said once for all its cards."""
     left, bottom, right, _ = pages.box
-    strokes, _ = fill_frames(_told(settings, maker), ((left, bottom, right, bottom + _depth(settings, maker)),))
+    low = bottom + pages.begun
+    strokes, _ = fill_frames(_told(settings, maker), ((left, low, right, low + _depth(settings, maker)),))
     return strokes
 
 
@@ -232,7 +240,7 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
     On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
     can't be cut, or not as usual. Last, what else is good to know. Rules MS-3, EB-1.
     """
-    left, bottom, right, top = pages.box
+    left, _, right, _ = pages.box
     wide, rule = right - left, pages.plan.rule
     blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
@@ -244,7 +252,7 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
         blocks += _rows(found, wide, rule)
     others = (each for each in found.remarks if each.kind != "rule" and each.kind not in _DONE_AT_A_CARD)
     blocks += (_found(remark, wide, rule) for remark in told_together(others))
-    return flow([*blocks, PageBlock((), _ABOVE if with_list else _ABOVE / 2)], top - bottom)
+    return pages.flowed([*blocks, PageBlock((), _ABOVE if with_list else _ABOVE / 2)])
 
 
 def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[PageBlock]:

@@ -15,14 +15,30 @@ from joinlay.pages.plain_sheet import FOOT, PlainFoot
 from joinlay.pen.marks import Move, bounds_of, moved
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from joinlay.pages.printed_sheet import Sheet
 
-__all__ = ["joined"]
+__all__ = ["begun_under", "joined"]
 
 #: White between what stands above and what begins below it.
 _BETWEEN: Final = Fraction(8)
+#: Where less is left under it, the next begins on a sheet of its own.
+_LEAST: Final = Fraction(45)
+
+
+def begun_under(sheets: Sequence[Sheet]) -> Fraction:
+    """How many mm at the head of the last of ``sheets`` are taken for what begins under it.
+
+    0 where nothing may, since it is measured from or there is none; and where it has too little room for a heading and what that
+    heads.
+    """
+    sheet = sheets[-1] if sheets else None
+    if sheet is None or not isinstance(sheet.foot, PlainFoot) or not sheet.body or sheet.foot.is_too_full:
+        return Fraction(0)
+    _, bottom, _, top = sheet.printer.room(sheet.paper)
+    taken = top - bounds_of(sheet.body)[1] + _BETWEEN
+    return taken if top - bottom - FOOT - taken >= _LEAST else Fraction(0)
 
 
 def joined(sheets: Iterable[Sheet]) -> list[Sheet]:

@@ -89,7 +89,9 @@ def test_each_chapter_named_on_the_cover_can_be_had_by_itself(name):
         alone = packet_for(example(name), wanted=Wanted(chapters=(word,)))
         whole = next(c for c in packets.packet(name).chapters if c.heading == alone.chapters[0].heading)
         assert len(alone.chapters) == 1
-        assert [sheet.title for sheet in alone.sheets] == [sheet.title for sheet in whole.sheets]
+        # What of another chapter shares its last sheet in the packet isn't there.
+        own = [[laid.title for laid in sheet.laid if laid.chapter == whole.heading] for sheet in whole.sheets]
+        assert [[laid.title for laid in sheet.laid] for sheet in alone.sheets] == own
         assert [sheet.number for sheet in alone.sheets] == list(range(1, len(whole.sheets) + 1))
 
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from joinlay.pages import Printer
-from joinlay.pages.plain_sheet import FOOT, PlainPages
+from joinlay.pages.plain_sheet import FOOT, PageBlock, PlainPages, flow
 from joinlay.pages.printed_sheet import Link
-from joinlay.pages.shared_sheets import joined
+from joinlay.pages.shared_sheets import begun_under, joined
 from joinlay.paper import paper_named
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Text, bounds_of, moved
@@ -67,3 +67,30 @@ def test_a_shared_foot_tells_both_scales_and_no_more_than_two():
 def test_sheets_of_other_paper_stay_apart():
     assert len(joined([sheet("one", 60), sheet("two", 60, paper="a4")])) == 2
     assert joined([]) == []
+
+
+def test_a_chapter_begun_under_another_leaves_it_the_head_of_its_first_page():
+    pages = PlainPages(example("moth-cabinet"), paper_named("letter"), "cutting list", Printer())
+    left = pages.box[0]
+    rows = [PageBlock((Text((Fraction(0), Fraction(-6)), words(f"row {n}", 5)),), Fraction(10)) for n in range(30)]
+    above = sheet("one", 100)
+    begun = begun_under([above])
+    assert begun == pages.box[3] - bounds_of(above.body)[1] + 8
+    own = replace(pages, begun=begun)
+    parted = own.flowed(rows)
+    assert [len(page) for page in parted] == [int((pages.room - begun) / 10), 30 - int((pages.room - begun) / 10)]
+    both, rest = joined([above, *(own.sheet("page", own.stacked(page)) for page in parted)])
+    assert said(both)[:3] == ["one", "one ends", "row 0"]
+    assert collisions(both.strokes) == []
+    assert bounds_of(both.body)[1] >= pages.box[1]
+    assert bounds_of(rest.body)[0] == left
+    # With too little room for a heading and what it heads, it has a sheet of its own.
+    assert begun_under([sheet("one", 215)]) == 0
+    assert begun_under([]) == 0
+
+
+def test_a_first_block_too_high_for_what_is_left_begins_on_a_sheet_as_high_as_any():
+    tall = PageBlock((Text((Fraction(0), Fraction(-6)), words("tall", 5)),), Fraction(150))
+    assert [len(page) for page in flow([tall, tall], Fraction(250), Fraction(120))] == [1, 1]
+    head = replace(tall, height=Fraction(10), leads=True)
+    assert [len(page) for page in flow([head, tall], Fraction(250), Fraction(120))] == [2]
