@@ -9,11 +9,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any, Final, get_args, get_origin
-
-from pydantic import BaseModel
+from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.errors import BadInput, nearest_names, on_one_line, quoted
+from joinlay.jobs.misspelt import headings_with, keys_of, table_in
 from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
@@ -24,7 +23,7 @@ from joinlay.paper import letter_fault, name_fault, written_one_way
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from pydantic import ValidationError
+    from pydantic import BaseModel, ValidationError
     from pydantic_core import ErrorDetails
 
     from joinlay.errors import Trouble
@@ -73,7 +72,8 @@ def complaints(
     lengths are told in ``unit``, the job's. Past the most that are shown, a trouble is only there to be counted, and has no
     message.
     """
-    faults = sorted(error.errors(include_url=False), key=lambda fault: source.line(fault["loc"]))
+    told = (fault for fault in error.errors(include_url=False) if not _is_in_slip(fault["loc"], source.slips))
+    faults = sorted(told, key=lambda fault: source.line(fault["loc"]))
     for n, fault in enumerate(faults):
         path: KeyPath = fault["loc"]
         if n >= MOST_TROUBLES:
@@ -85,6 +85,10 @@ def complaints(
         else:
             said = _value(fault, unit) if fault["type"] == "value_error" else _MESSAGES.get(fault["type"], _other)(fault)
             yield source.trouble(path, where_is(path, names), said)
+
+
+def _is_in_slip(path: KeyPath, slips: frozenset[KeyPath]) -> bool:
+    return any(path[:n] in slips for n in range(1, len(path) + 1))
 
 
 def where_is(path: KeyPath, names: Sequence[tuple[str, ...]]) -> str:
@@ -122,6 +126,9 @@ def _unknown(path: KeyPath, model: type[Entry]) -> str:
     given, known = str(path[-1]), _keys_at(path[:-1], model)
     if given in TWO_MEANINGS and path[:1] == ("practice",):
         return f"{given} could mean two things; {TWO_MEANINGS[given]}"
+    elsewhere = headings_with(given, model)
+    if 0 < len(elsewhere) <= 3:
+        return f"there is no key {quoted(given)} here; it stands under {' or '.join(elsewhere)}."
     near = nearest_names(given, known, 1) or nearest_names(given.replace("_", "-"), known, 1)
     if near:
         return f"there is no key {quoted(given)} here; the nearest is {quoted(near[0])}."
@@ -129,26 +136,17 @@ def _unknown(path: KeyPath, model: type[Entry]) -> str:
     return f"there is no key {quoted(given)} here; the keys are {some}."
 
 
-def _keys_at(path: KeyPath, model: type[Entry]) -> tuple[str, ...]:
+def _keys_at(path: KeyPath, model: type[BaseModel]) -> tuple[str, ...]:
     """The keys of the table at ``path`` in a file read as ``model``."""
-    kind: type[BaseModel] = model
+    kind = model
     keys = iter(path)
     for key in keys:
-        annotation = next(field.annotation for field in kind.model_fields.values() if field.alias == key)
-        kind, is_many = _table_in(annotation) or (kind, False)
-        if is_many:
-            next(keys, None)  # the maker's own name, or the number in a list
-    return tuple(field.alias or "" for field in kind.model_fields.values())
-
-
-def _table_in(annotation: object) -> tuple[type[BaseModel], bool] | None:
-    """The model inside ``Model | None``, ``list[Model] | None`` or ``dict[str, Model]``, and whether there may be many of it."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return annotation, False
-    for part in get_args(annotation):
-        if (found := _table_in(part)) is not None:
-            return found[0], found[1] or get_origin(annotation) in (list, dict)
-    return None
+        inner = table_in(keys_of(kind)[str(key)])
+        if inner is not None:
+            kind = inner[0]
+            if inner[1] is not None:
+                next(keys, None)  # the maker's own name, or the number in a list
+    return tuple(keys_of(kind))
 
 
 def _given(fault: ErrorDetails) -> str:

@@ -21,6 +21,7 @@ from joinlay.errors import BadInput, Trouble, Troubles, nearest_names, quoted
 from joinlay.findings import Refused
 from joinlay.jobs.complaints import MOST_TROUBLES, between_tables, complaints, where_is
 from joinlay.jobs.job import Job, JobDrawer, Written
+from joinlay.jobs.misspelt import as_meant
 from joinlay.jobs.source import Source, Spelled, read_source, table_or_empty
 from joinlay.jobs.tables.case_and_frame import StopsEntry, piece_spec
 from joinlay.jobs.tables.drawers import DrawersEntry
@@ -36,6 +37,8 @@ from joinlay.shop import usual_shop
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
+
+    from pydantic import BaseModel
 
     from joinlay.casework.existing_case import ExistingCase
     from joinlay.casework.outline_place import OutlineWish
@@ -65,11 +68,11 @@ def read_job(
     those names, or what is wrong with one; a file that isn't there is left out.
     Raises Troubles with everything that is wrong in both texts, by file and line.
     """
-    source = _with_plain_units(_with_short_tables(read_source(text, file_name)))
+    source, troubles = _as_meant(_with_short_tables(read_source(text, file_name)), JobFile)
+    source = _with_plain_units(source)
     roles = _drawer_roles(source.tables("drawer"))
     names = _names(roles)
     context = Context(_unit(source) or Unit.INCH, tuple(source.table("stock")))
-    troubles: list[Trouble] = []
     shop_file = _shop_file(source, shop_text, shop_file_name, troubles)
     written = _read(JobFile, source, names, context, troubles)
     shop = _shop(source.tree, shop_file, context)
@@ -130,6 +133,12 @@ def _read(
         return None
 
 
+def _as_meant(source: Source, model: type[BaseModel]) -> tuple[Source, list[Trouble]]:
+    """``source`` as it was meant, its slips in keys and headings told; drawers are called as they are where it is written."""
+    names = _names(_drawer_roles(source.tables("drawer")))
+    return as_meant(source, model, lambda path: where_is(path, names))
+
+
 def _shop_file(source: Source, text: str | None, name: str | None, troubles: list[Trouble]) -> ShopFile | None:
     wanted = _shop_file_in(source.tree)
     if wanted is not None and not wanted.endswith(".toml"):
@@ -142,7 +151,9 @@ def _shop_file(source: Source, text: str | None, name: str | None, troubles: lis
             troubles.append(source.trouble(("shop", "file"), "shop", message))
         return None
     try:
-        shop = _with_plain_units(read_source(text, name or wanted or "shop file", is_shown=False))
+        shop, slips = _as_meant(read_source(text, name or wanted or "shop file", is_shown=False), ShopFile)
+        troubles.extend(slips)
+        shop = _with_plain_units(shop)
     except Troubles as bad:
         troubles.extend(bad.troubles)
         return None

@@ -62,11 +62,13 @@ class Source:
     """A file that is good TOML.
 
     ``file`` is its name. ``tree`` holds its tables and lists, every bare value a Spelled; ``lines`` says where each key stands.
+    ``slips`` are the keys of values whose key is written otherwise: what else is wrong with those waits until that is put right.
     """
 
     file: str
     tree: Mapping[str, Any]
     lines: Mapping[KeyPath, int]
+    slips: frozenset[KeyPath] = frozenset()
 
     def line(self, path: KeyPath) -> int:
         """The line of ``path`` or of what is nearest around it; 0 where the file has none of it."""

@@ -6,7 +6,7 @@ import re
 from enum import Enum
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput, quoted
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.lengths.fraction import Fraction, fraction_in
 from joinlay.lengths.length import MM_PER_INCH, Length
 
@@ -84,6 +84,11 @@ def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
     raise BadInput(f"{quoted(text)} cannot be read as a length; {_hint(bare, unit)}")
 
 
+#: How the units are written, for what is nearly one of them.
+_UNIT_WORDS: Final = (
+    "inches", "inch", "in", "feet", "foot", "ft", "millimetres", "millimeters", "mm", "centimetres", "centimeters", "cm",
+    "metres", "meters", "m",
+)  # fmt: skip
 #: Thousands parted by apostrophes or blanks, before a metric unit or nothing.
 _PARTED: Final = re.compile(
     r"(?<![\d.,/])([1-9]\d{0,2})((?:['’ ]\d{3})+)(?=\s*(?:[.,]\d+)?\s*(?:mm?s?\b|cm|milli|centi|met|$))", re.A
@@ -178,20 +183,32 @@ def _number(found: Match[str], n: int) -> Fraction | None:
     return int(found[f"whole{n}"] or 0) + Fraction(int(top), int(under))
 
 
+#: What is wrong with a text that is no length, by a sign of it, and what to write instead.
+_HINTS: Final = (
+    (re.compile(r"/\s*0+(?!\d)"), "a fraction cannot be over 0."),
+    (
+        re.compile(r"\d,\d{3}(?!\d)"),
+        "a comma before three figures may part thousands or decimals: write it without the comma, or with a point.",
+    ),
+    (
+        re.compile(r"\d\s*-\s*\d"),
+        "a hyphen with space around it may be a minus: write 26-5/8 for twenty-six and five eighths, "
+        "or do the subtraction yourself.",
+    ),
+    (re.compile(r"\d[eE][+-]?\d"), "write it out in plain figures."),
+)
+#: A number, and one word after it.
+_WITH_WORD: Final = re.compile(r"[\d\s./]*\d\s*([a-z]{2,})\.?", re.I | re.A)
+
+
 def _hint(bare: str, unit: Unit) -> str:
     """What to write instead, fitted to what is wrong where that can be told."""
     if not bare:
         return "it is empty: write a number and a unit, such as 5/8 in or 16 mm."
-    if re.search(r"/\s*0+(?!\d)", bare):
-        return "a fraction cannot be over 0."
-    if re.search(r"\d,\d{3}(?!\d)", bare):
-        return "a comma before three figures may part thousands or decimals: write it without the comma, or with a point."
-    if re.search(r"\d\s*-\s*\d", bare):
-        return (
-            "a hyphen with space around it may be a minus: write 26-5/8 for twenty-six and five eighths, "
-            "or do the subtraction yourself."
-        )
-    if re.search(r"\d[eE][+-]?\d", bare):
-        return "write it out in plain figures."
+    if said := next((said for sign, said in _HINTS if sign.search(bare)), None):
+        return said
+    if (word := _WITH_WORD.fullmatch(bare)) and word[1].casefold() not in _UNIT_WORDS:
+        near = nearest_names(word[1], _UNIT_WORDS, 1)
+        return f"there is no unit {quoted(word[1])}; write " + (f"{near[0]}." if near else "in, ft, mm, cm or m.")
     usual = '26 5/8, 26-5/8", 2 ft 2 5/8 in or 18.2 mm' if unit is Unit.INCH else "18.2, 18.2 mm, 1.5 cm or 5/8 in"
     return f"write it as {usual}."

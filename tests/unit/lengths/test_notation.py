@@ -171,3 +171,25 @@ def test_what_may_be_two_things_is_asked_about(spelling, unit, asked):
     with pytest.raises(BadInput, match=r"may (be|part)") as refused:
         read_length(spelling, unit)
     assert asked in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"),
+    [
+        ("24 inchs", "inches"),
+        ("24 inces", "inches"),
+        ("5 milimeters", "millimeters"),
+        ("1/2 foots", "foot"),
+        ("3 centimters", "centimeters"),
+    ],
+)
+def test_a_unit_misspelt_is_answered_with_the_nearest(text, unit):
+    with pytest.raises(BadInput, match=f"there is no unit '{text.split()[-1]}'; write {unit}") as refused:
+        read_length(text)
+    assert str(refused.value).endswith(f"write {unit}.")
+    read_length(f"{text.rpartition(' ')[0]} {unit}")
+
+
+def test_a_unit_nobody_knows_is_answered_with_all():
+    with pytest.raises(BadInput, match="there is no unit 'furlongs'; write in, ft, mm, cm or m"):
+        read_length("5 furlongs")
