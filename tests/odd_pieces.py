@@ -127,6 +127,21 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     "dust panel": ({"frame.rail": "5/8", "bank": [{"rows": [2, 1]}], "runners.stock": "half"}, "tenon placing", ("frame.rail",)),
     "uncovered": ({"frame.stile": "5/8"}, "runners", ("frame.stile",)),
     "base inside": ({"base": {"stock": "case", "height": "3", "set-back": "2"}}, "base", ("base.set-back",)),
+    "recess in the frame": (
+        {"base": {"stock": "cherry", "kind": "cut recess", "toe": "1/2"}},
+        "base",
+        ("base.toe",),
+    ),
+    "recess in the back": (
+        {"base": {"stock": "cherry", "kind": "cut recess", "toe": "15 1/2"}},
+        "base",
+        ("base.toe",),
+    ),
+    "recess step": (
+        {"frame.overhang-bottom": "1/4", "base": {"stock": "cherry", "kind": "cut recess"}},
+        "base",
+        ("frame.overhang-bottom",),
+    ),
     "top step": (
         {"frame.overhang-top": "1/4", "top": {"stock": "case", "front": "3/4", "ends": "3/4"}},
         "top",

@@ -48,6 +48,7 @@ _LAST: Final = (
     PartKind.KICKER,
     PartKind.BEARER,
     PartKind.PACKING,
+    PartKind.TOE_BOARD,
     PartKind.STILE,  # the frame
 )
 

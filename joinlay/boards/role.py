@@ -87,6 +87,7 @@ class PartKind(Enum):
     BASE_SIDE = "base side"
     BASE_BACK = "base back"
     FOOT = "foot block"
+    TOE_BOARD = "toe board"
     LONE = "part"  #: of no piece, such as one of the two parts of a joint that is worked out alone
 
     @property
@@ -140,6 +141,7 @@ _WHOLE: Final = {
     PartKind.BASE_SIDE: Whole.BASE,
     PartKind.BASE_BACK: Whole.BASE,
     PartKind.FOOT: Whole.BASE,
+    PartKind.TOE_BOARD: Whole.BASE,
 }
 
 #: What a part is called within its drawer, case, frame ..., without its hand and number.
@@ -325,6 +327,7 @@ class CutUse(Enum):
     PULL_HOLE = "pull hole"
     DOT_HOLE = "dot hole"  #: for a dot inlaid in a knob, bored into its blank
     PIN_HOLE = "pin hole"  #: for a pin that a loose shelf lies on
+    TOE_NOTCH = "toe notch"  #: the recess for toes, out of the corner of a case side that stands on the floor
     STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
 
     @property

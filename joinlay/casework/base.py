@@ -43,7 +43,8 @@ class BaseMake:
 
     A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative:
     proud). ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's
-    face, with room for toes (None: as the practice has it).
+    face, with room for toes (None: as the practice has it). Where it ``is_cut`` the case's sides stand on the floor, and the
+    recess is cut in them (BA-2).
     """
 
     stock: Stock
@@ -52,6 +53,7 @@ class BaseMake:
     foot: Dimension | None = None
     has_recess: bool = False
     toe: Dimension | None = None
+    is_cut: bool = False
 
 
 _PLINTH: Final = Datum("outside face", "lower edge", "left end", "inside face", "upper edge", "right end")
@@ -191,8 +193,9 @@ def _cornered(plinth: tuple[Board, ...], shop: Shop) -> list[Meeting]:
     nail = fastener_for(FastenerKind.NAIL, front.thickness, None, shop.rule, spacing=shop.practice.length("corner nail spacing"))
     nails = len(spread(front.width, shop.practice.length("corner nail spacing"), least=2))
     glue = front.width.mm * front.thickness.mm
-    pairs = [((side, Surface.END), (front, Surface.FAR_FACE)) for side in (left, right)]
-    pairs += [((back, Surface.END), (left, Surface.FAR_FACE)), ((back, Surface.FAR_END), (right, Surface.FAR_FACE))]
+    # What is nailed through stands first.
+    pairs = [((front, Surface.FAR_FACE), (side, Surface.END)) for side in (left, right)]
+    pairs += [((left, Surface.FAR_FACE), (back, Surface.END)), ((right, Surface.FAR_FACE), (back, Surface.FAR_END))]
     return [
         butted(one, other, "against the", rule="BA-1", tie=Tie.NAILED, glue=glue, fasteners=nails, fastener=nail)
         for one, other in pairs

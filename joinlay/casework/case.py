@@ -106,12 +106,13 @@ class Case:
 
 def make_case(
     make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], bays: Sequence[Bay], runner: Dimension,
-    shop: Shop,
+    shop: Shop, below: Dimension = NOTHING,
 ) -> Case:  # fmt: skip
     """Cut and place the case behind a frame; the whole piece is ``size`` = width, height, depth over all, frame included.
 
     CA-1 bottom and top in dadoes, RA-1 back in rabbets, partitions centred behind the uprights. ``runner`` is the thickness of
-    the bearers' stock. Raises Refused where a size leaves nothing, a rail can't hide a panel, or a joint can't be made.
+    the bearers' stock; ``below`` is how far the sides reach under it, to the floor (BA-2). Raises Refused
+    where a size leaves nothing, a rail can't hide a panel, or a joint can't be made.
     """
     role = JointRole(JointKind.CASE_SIDE)
     dado = design_dado(
@@ -123,8 +124,10 @@ def make_case(
         role=role,
     )
     seat = back_seat(make, shop, role)
-    below, above = (any(bay.rows[n].is_open for bay in bays) for n in (-1, 0))
-    sizes = size_case(make, frame, size, seat.behind, runner, shop.practice, is_open_below=below, is_open_above=above)
+    under, above = (any(bay.rows[n].is_open for bay in bays) for n in (-1, 0))
+    sizes = size_case(
+        make, frame, size, seat.behind, runner, shop.practice, is_open_below=under, is_open_above=above, below=below
+    )
     return _CaseMaker(make=make, sizes=sizes, dado=dado, seat=seat, bays=tuple(bays), frame=frame, shop=shop).made()
 
 
@@ -190,8 +193,8 @@ class _CaseMaker:
     def _side(self, hand: Hand) -> Board:
         sizes = self._sizes
         x, into = (sizes.inside_left, "-X") if hand is Hand.LEFT else (sizes.inside_left + sizes.inside_width, "+X")
-        place = Place.at(x, sizes.front, sizes.underside, "+Z", "+Y", into)
-        return self._board(PartRole(PartKind.CASE_SIDE, hand=hand), self._make.sides, (sizes.height, sizes.depth), _SIDE, place)
+        place = Place.at(x, sizes.front, sizes.foot, "+Z", "+Y", into)
+        return self._board(PartRole(PartKind.CASE_SIDE, hand=hand), self._make.sides, (sizes.upright, sizes.depth), _SIDE, place)
 
     def _panel(self, kind: PartKind) -> Board:
         sizes = self._sizes
@@ -203,8 +206,8 @@ class _CaseMaker:
     def _back(self) -> Board:
         sizes = self._sizes
         width = sizes.inside_width + 2 * self._seat.depth - 2 * self._tip
-        place = Place.at(sizes.inside_left - self._seat.depth + self._tip, sizes.back, sizes.underside, "+Z", "+X", "+Y")
-        return self._board(PartRole(PartKind.CASE_BACK), self._make.back, (sizes.height, width), _BACK, place)
+        place = Place.at(sizes.inside_left - self._seat.depth + self._tip, sizes.back, sizes.foot, "+Z", "+X", "+Y")
+        return self._board(PartRole(PartKind.CASE_BACK), self._make.back, (sizes.upright, width), _BACK, place)
 
     def _stand(self, role: PartRole, x: Dimension, under: PartRole, over: PartRole) -> None:
         """A partition, its left face at ``x``, in dadoes of the panels ``under`` and ``over`` it (CA-1, RO-1)."""
@@ -319,7 +322,7 @@ class _CaseMaker:
 
     def _foot(self, wood: PartRole) -> Dimension:
         """The level of the lower end of a side or partition."""
-        return self._sizes.underside if wood.kind is PartKind.CASE_SIDE else self._feet[wood]
+        return self._sizes.foot if wood.kind is PartKind.CASE_SIDE else self._feet[wood]
 
     # -- open bays -----------------------------------------------------------------------------------
 
@@ -411,7 +414,7 @@ class _CaseMaker:
         panels = {Surface.END: bottom, Surface.FAR_END: top}
         for hand, side in sides.items():
             for end, panel in panels.items():
-                offset = self._sizes.bottom_offset if end is Surface.END else self._sizes.top_offset
+                offset = self._sizes.above_foot if end is Surface.END else self._sizes.top_offset
                 sides[hand] = cut_dado(self._dado, sides[hand], offset, mate=panel.role, at=end, which=panel.role)
                 if self._dado.is_stopped:
                     panels[end] = cut_notch(self._dado, panels[end], hand, mate=side.role, which=side.role.hand)

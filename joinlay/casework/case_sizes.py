@@ -42,7 +42,8 @@ class CaseSizes:
     """The case worked out, in the piece's own directions: X from the frame's left, Y from its show face, Z from its underside.
 
     ``left`` and ``underside`` are the outside of the case; ``front`` and ``back`` the frame's back and the inner face of the case
-    back. ``floor`` is the upper face of the bottom and ``ceiling`` the lower face of the top.
+    back. ``floor`` is the upper face of the bottom and ``ceiling`` the lower face of the top. ``below`` is how far sides and back
+    reach under the case, to the floor they stand on (BA-2; nothing: they end with it).
     """
 
     width: Dimension
@@ -58,6 +59,22 @@ class CaseSizes:
     top_offset: Dimension
     floor: Dimension
     ceiling: Dimension
+    below: Dimension = NOTHING
+
+    @property
+    def foot(self) -> Dimension:
+        """The level of the lower ends of sides and back."""
+        return self.underside - self.below if self.below else self.underside
+
+    @property
+    def upright(self) -> Dimension:
+        """How long sides and back are."""
+        return self.height + self.below if self.below else self.height
+
+    @property
+    def above_foot(self) -> Dimension:
+        """From the lower ends of the sides to the underside of the bottom."""
+        return self.bottom_offset + self.below if self.below else self.bottom_offset
 
     @property
     def inside_left(self) -> Dimension:
@@ -68,13 +85,15 @@ class CaseSizes:
 def size_case(
     make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], behind: Dimension,
     runner: Dimension, practice: Practice, *, is_open_below: bool = False, is_open_above: bool = False,
+    below: Dimension = NOTHING,
 ) -> CaseSizes:  # fmt: skip
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
     CA-1: the outside follows from the frame and its overhangs; ``behind`` is what the back's rabbet, or its groove and what
     stands behind that, takes of the depth; ``runner`` is the thickness of the bearers' stock, which decides where bottom and top
     stand by default; over and under an open bay (``is_open_below``, ``is_open_above``) they are level with the rail, where that
-    hides them. Raises Refused where a rail is too low to hide the bottom or the top. Source: common practice.
+    hides them. ``below`` is how far the sides reach under it. Raises Refused where a rail is too low to hide the bottom or the
+    top. Source: common practice.
     """
     whole_width, whole_height, whole_depth = size
     width = (whole_width - 2 * frame.overhang).named("case width", "CA-1, FF-3", "common practice")
@@ -96,6 +115,7 @@ def size_case(
         width=width, height=height, depth=depth, left=frame.overhang, underside=frame.overhang_bottom, front=frame.thickness,
         back=(frame.thickness + inside_depth).named("case back from the face of the frame", "CA-1"),
         inside_width=inside, inside_depth=inside_depth, bottom_offset=bottom, top_offset=top, floor=floor, ceiling=ceiling,
+        below=below,
     )  # fmt: skip
 
 

@@ -14,10 +14,11 @@ from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
 from joinlay.casework.runners import Behind, RunnerMake, make_runners
 from joinlay.casework.stops import make_stops
+from joinlay.casework.toe_recess import cut_toe_recess
 from joinlay.casework.top import make_top
 from joinlay.errors import BadInput
 from joinlay.findings import note
-from joinlay.lengths import BadSize
+from joinlay.lengths import NOTHING, BadSize
 from joinlay.records import dataclass
 from joinlay.stock.movement import Seasons, usual_seasons
 
@@ -205,6 +206,7 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         bays=bays,
         runner=spec.runner.thickness,
         shop=shop,
+        below=spec.base.height if spec.base is not None and spec.base.is_cut else NOTHING,
     )
     slots = tuple(
         slot
@@ -221,8 +223,11 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         (spec.width, spec.height, spec.depth),
         tuple(board for board in (*case.assembly.boards, *frame.boards) if not board.role.kind.is_loose),
     )
-    base = make_base(spec.base, size, sizes, spec.case.sides, around, shop) if spec.base else None
-    top = None
+    top, base = None, None
+    if spec.base and spec.base.is_cut:
+        base, case = cut_toe_recess(spec.base, case, sizes, shop)
+    elif spec.base:
+        base = make_base(spec.base, size, sizes, spec.case.sides, around, shop)
     if spec.top:
         top, case = make_top(spec.top, spec.runner, size, case, sizes, around, shop, spec.seasons)
     piece = Piece(

@@ -62,7 +62,7 @@ RULE_WORDS: Final = {
     "CA-1": "case: dadoes, rabbets, panel lengths",
     "TO-1": "a top overhangs front and ends, screwed from below, solid wood through slots at the back",
     "BA-1": "a plinth set back or proud",
-    "BA-2": "a recess for toes under the front",
+    "BA-2": "a recess for toes under the front, or cut in the sides",
     "BA-3": "feet",
     "SC-1": "built in: stiles wider by what is scribed away",
     "SC-2": "a back set forward in grooves; how a back is held",

@@ -147,8 +147,8 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     },
     "BaseEntry": {
         "stock": "The stock of the base.",
-        "height": "How high the piece stands on it.",
-        "kind": "A plinth unless told; one with a recess for toes in front; or four feet.",
+        "height": "How high the piece stands on it; a recess for toes is as high as usual unless told.",
+        "kind": "A plinth unless told; one with a recess for toes in front; that recess cut in the case's sides; or four feet.",
         "toe": "How deep the recess for toes is, from the frame's face.",
         "set-back": "How far it stands within the frame's face and the piece's sides; less than 0: proud of them.",
         "foot": "How wide each of the feet is; they are as deep as their stock is thick.",

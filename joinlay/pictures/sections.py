@@ -322,11 +322,15 @@ class _Section:
     def _dimensions(self, easel: Easel, fit: Fit, drawn: Box, *, is_beside: bool = False) -> None:
         box = fit.box(self.sight.box)
         if is_beside and self.is_upright:
-            self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
+            self._under(
+                easel, fit, (self._lengths(), self._recess(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole
+            )
         elif is_beside:
             self._beside(easel, fit, self._lengths(), box, drawn[0], has_overall=self.scene.is_whole)
         elif self.is_upright:
-            self._under(easel, fit, (self._lengths(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole)
+            self._under(
+                easel, fit, (self._lengths(), self._recess(), self._depths()), box, drawn[1], has_overall=self.scene.is_whole
+            )
             self._beside(easel, fit, self._levels(), box, drawn[0], has_overall=self.scene.is_whole)
         elif self.is_across:
             self._under(easel, fit, (self._sides(),), box, drawn[1], has_overall=self.scene.is_whole)
@@ -413,6 +417,12 @@ class _Section:
         return (
             sorted(ends | {frame[1] if frame else self.sight.box[0]} | {back[0] if back else self.sight.box[2]}) if ends else []
         )
+
+    def _recess(self) -> list[Fraction]:
+        """From the frame's face to the board at the back of a recess for toes, and through that; nothing without one (BA-2)."""
+        frame = self._extent(PartKind.RAIL, 0)
+        board = self._extent(PartKind.TOE_BOARD, 0) or self._extent(PartKind.BASE_FRONT, 0)
+        return [frame[0], *board] if frame and board and board[0] > frame[1] else []
 
     def _levels(self) -> list[Fraction]:
         """The case bottom, the room over it, the case top; in a case that is there, the openings and the faces that were

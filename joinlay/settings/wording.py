@@ -372,10 +372,8 @@ _MEASURED: Final = {
 
 def measure_words(setting: Setting, show: Callable[[Length], str]) -> str:
     """What the test piece must measure."""
-    return _sided(
-        ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures),
-        is_gauged=setting.guide is Guide.GAUGED_LINE,
-    )
+    said = ", ".join(f"{_MEASURED[measure.measured][0]} {show(measure.value)}" for measure in setting.test_piece.measures)
+    return _notched(_sided(said, is_gauged=setting.guide is Guide.GAUGED_LINE), setting)
 
 
 def _sided(said: str, *, is_gauged: bool) -> str:
@@ -383,9 +381,20 @@ def _sided(said: str, *, is_gauged: bool) -> str:
     return said.replace("fence side", "gauged side") if is_gauged else said
 
 
+#: Cuts that are no rabbet where they take a corner of a part.
+_NOTCHES: Final = (CutUse.NOTCH, CutUse.TOE_NOTCH)
+
+
+def _notched(said: str, setting: Setting) -> str:
+    """A step through the whole thickness is no rabbet to whoever saws it."""
+    is_notch = all(cut.use in _NOTCHES for work in setting.works for cut in work.plain_cuts)
+    return said.replace("rabbet", "notch") if is_notch else said
+
+
 def correction_words(setting: Setting, correction: Correction) -> str:
     """What to move, which way and by how much: ``tongue too thick by x: move the fence x towards the cutter``."""
     fault = _sided(_MEASURED[correction.measured][1 if correction.is_over else 2], is_gauged=setting.guide is Guide.GAUGED_LINE)
+    fault = _notched(fault, setting)
     return f"{fault} by x: {_moving(setting, correction)}"
 
 

@@ -92,6 +92,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule(
         "plinth set-back", "1/8", "3", "BA-1", _PRACTICE, "base within the frame's face and the piece's sides; less than 0: proud"
     ),
+    LengthRule("toe height", "3 1/2", "90", "BA-2", _PRACTICE, "recess for toes: floor to the underside of the frame"),
     LengthRule("toe depth", "3", "75", "BA-2", _PRACTICE, "recess for toes: front of the base behind the frame's face"),
     LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),
     LengthRule("rough width allowance", "1/4", "6", "CL-1", "Joyce", "rough width over finished width, solid wood"),

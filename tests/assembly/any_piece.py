@@ -163,8 +163,8 @@ def specs(draw):
     top = TopMake(runner, draw(lengths(unit, 0, 1)), draw(lengths(unit, 0, 1))) if draw(st.booleans()) else None
     base = BaseMake(runner, draw(lengths(unit, 2, 4)), draw(lengths(unit, "-1/8", "1/2"))) if draw(st.booleans()) else None
     if base is not None:
-        kind = draw(st.integers(0, 3))
-        base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2)
+        kind = draw(st.integers(0, 4))
+        base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2, is_cut=kind == 4)
     return PieceSpec(
         width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))),
         height=size(Length(least)),

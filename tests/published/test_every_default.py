@@ -67,6 +67,7 @@ LENGTHS = {
         "pin spacing": ("1 1/4", "32", "SH-2"),
         "shelf clearance": ("1/16", "1.5", "SH-2"),
         "bottom screw": ("1/8", "3.5", "DJ-3"),
+        "toe height": ("3 1/2", "90", "BA-2"),
         "toe depth": ("3", "75", "BA-2"),
         "top overhang": ("3/4", "19", "TO-1"),
         "top screw": ("3/16", "4.5", "TO-1"),

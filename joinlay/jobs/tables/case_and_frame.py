@@ -206,7 +206,7 @@ def piece_spec(
         key = tables.runners.measured[0]
         raise BadInput(f"{key} under [runners] is measured of a case that is there, and this job makes its own; leave it out.")
     top = None if tables.top is None else tables.top.make(stocks)
-    base = None if tables.base is None else tables.base.make(stocks)
+    base = None if tables.base is None else tables.base.make(stocks, shop.practice)
     frame = tables.frame.make(stocks)
     # Where nothing runs, nothing is made of it.
     runners = RunnerMake(frame.stock) if tables.runners is None else tables.runners.make(stocks, stocks[tables.case.sides.value])

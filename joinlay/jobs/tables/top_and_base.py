@@ -10,7 +10,7 @@ from joinlay.casework.top import TopMake
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.given import EitherWay, Entry, Gap, Given, Size, StockName, dimension_of, dimension_or_none, one_of
 from joinlay.lengths import NOTHING, BadSize, Dimension
-from joinlay.shop import Shop
+from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
 
 __all__ = ["BaseEntry", "TopEntry", "less_top_and_base"]
@@ -38,30 +38,45 @@ class BaseEntry(Entry):
     """What the piece stands on: a plinth, one with a recess for toes, or four feet (BA-1 to BA-3)."""
 
     stock: StockName
-    height: Size
-    kind: Annotated[Given[str], one_of({kind: kind for kind in ("plinth", "recess", "feet")})] | None = None
+    height: Size | None = None
+    kind: Annotated[Given[str], one_of({kind: kind for kind in ("plinth", "recess", "cut recess", "feet")})] | None = None
     set_back: EitherWay | None = None
     foot: Size | None = None
     toe: Size | None = None
 
     @model_validator(mode="after")
-    def _has_feet_of_a_size(self) -> "BaseEntry":
-        kind = "plinth" if self.kind is None else self.kind.value
+    def _says_what_its_kind_asks(self) -> "BaseEntry":
+        kind = self._called
+        if self.height is None and "recess" not in kind:
+            raise BadInput('height is missing; write how high the piece stands on its base, such as height = "4 in".')
         if (self.foot is None) is (kind == "feet"):
             raise BadInput('foot is how wide each foot is: write it with kind = "feet", and only then.')
-        if self.toe is not None and kind != "recess":
-            raise BadInput('toe is how deep the recess for toes is: write it with kind = "recess".')
+        if self.toe is not None and "recess" not in kind:
+            raise BadInput('toe is how deep the recess for toes is: write it with kind = "recess" or "cut recess".')
+        if self.set_back is not None and kind == "cut recess":
+            raise BadInput(
+                'set-back is of a base under the piece, and with kind = "cut recess" the sides stand on the floor; leave it out.'
+            )
         return self
 
-    def make(self, stocks: Mapping[str, Stock]) -> BaseMake:
-        """The base, of one of the job's ``stocks`` by name."""
+    @property
+    def _called(self) -> str:
+        return "plinth" if self.kind is None else self.kind.value
+
+    def make(self, stocks: Mapping[str, Stock], practice: Practice) -> BaseMake:
+        """The base, of one of the job's ``stocks`` by name; one with a recess is as high as the ``practice`` has it unless told
+        (BA-2).
+        """
+        kind = self._called
+        height = practice.length("toe height") if self.height is None else dimension_of(self.height, "base height")
         return BaseMake(
             stocks[self.stock.value],
-            dimension_of(self.height, "base height"),
+            height,
             dimension_or_none(self.set_back, "base set-back"),
             dimension_or_none(self.foot, "width of a foot"),
-            has_recess=self.kind is not None and self.kind.value == "recess",
+            has_recess=kind == "recess",
             toe=dimension_or_none(self.toe, "depth of the recess for toes"),
+            is_cut=kind == "cut recess",
         )
 
 

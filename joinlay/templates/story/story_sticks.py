@@ -158,7 +158,7 @@ def _stick(board: Board, name: str, lies: str, stretches: Sequence[Stretch], cen
 def _upright(whole: WholePiece, bank: DrawerBank, hand: Hand, upright: Board) -> Stick:
     """The inside of a case side, or one face of a partition: its dadoes, its runners, and the rails and stops in front of it."""
     up = _Up(reach(upright, PieceAxis.HEIGHT)[0])
-    stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts_of(CutUse.DADO)]
+    stretches = [up.cut(upright, cut, cut.name) for cut in upright.cuts_of(CutUse.DADO, CutUse.TOE_NOTCH)]
     for row, number, drawer in bank.rows_at(hand):
         for board in whole.runners_of(drawer, hand):
             # What stands under the bearer further in is drawn beside what lies on the side.
@@ -253,7 +253,9 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
     up = _Up(zero)
     fronts, centres = _fronts_up(bank, up, 0)
     stretches: list[Stretch] = [up.wood(rail, "rail", 1) for rail in whole.rails(bank)]
-    stretches += (up.wood(board, "base", 1) for board in whole.base[:1])
+    recess = [(side, cut) for side in whole.case for cut in side.cuts_of(CutUse.TOE_NOTCH)]
+    stretches += (up.cut(side, cut, "recess", 1) for side, cut in recess[:1])
+    stretches += (up.wood(board, "base", 1) for board in whole.base[:1] if not recess)
     stretches += (up.wood(board, "top", 1) for board in boards)
     stretches += (*fronts, *up.openings(whole, bank, 1))
     return Stick(

@@ -1,5 +1,7 @@
 """``[top]`` and ``[base]`` in a job: read, planned, judged, drawn on the stick of heights; and what can't be read."""
 
+from fractions import Fraction
+
 import pytest
 
 from joinlay.boards import PartKind, Whole
@@ -7,6 +9,9 @@ from joinlay.checks.tipping import standing
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
+from joinlay.pen.marks import Text
+from joinlay.pictures.sections import upright_sections
+from joinlay.settings.wording import cut_words, measure_words
 from joinlay.templates.story.story_sticks import sticks_of
 from tests.assembly.test_settings_cut_the_board import assert_cut_as_planned
 from tests.unit.jobs.jobs import GOOD, only_trouble
@@ -32,6 +37,9 @@ drawers = 2
 """
 )
 TOP, BASE = '\n[top]\nstock = "cherry"\n', '\n[base]\nstock = "cherry"\nheight = "3"\n'
+
+#: A recess as high and as deep as usual.
+CUT = '\n[base]\nstock = "cherry"\nkind = "cut recess"\n'
 
 
 def planned(text):
@@ -70,7 +78,8 @@ def test_in_a_room_top_and_base_are_taken_off_first():
 
 
 def test_it_tips_about_the_front_of_its_base():
-    for base, behind in (("", "0"), (BASE, "1/8"), (f'{BASE}set-back = "-1/4"\n', "-1/4"), (f'{BASE}kind = "recess"\n', "3")):
+    kinds = [("", "0"), (BASE, "1/8"), (f'{BASE}set-back = "-1/4"\n', "-1/4"), (f'{BASE}kind = "recess"\n', "3")]
+    for base, behind in [*kinds, (CUT, "3"), (f'{CUT}toe = "4"\n', "4")]:
         made = planned(PIECE + TOP + base)
         weighed = standing(made.others, made.drawers, {stock.name: stock for stock in made.stocks.values()}, made.conditions)
         front = made.drawers[0].front.place.origin[1] - made.drawers[0].front.thickness.mm
@@ -86,14 +95,52 @@ def test_the_stick_of_heights_begins_at_the_floor_and_ends_over_the_top():
     assert found["top"] == (inches(23).mm, inches("23 3/4").mm)
 
 
+@pytest.fixture(scope="module")
+def recessed():
+    return planned(PIECE + TOP + CUT)
+
+
+def test_a_recess_cut_in_the_sides_is_sawn_to_a_line_and_has_its_card(recessed):
+    assert not recessed.is_refused
+    assert_cut_as_planned(recessed.boards, recessed.shop)
+    assert not recessed.order.findings
+    (card,) = [card for card in recessed.settings.settings if "toe notch" in cut_words(card)]
+    said = measure_words(card, recessed.rule.text)
+    assert "notch width 3 1/2 in" in said
+    assert "rabbet" not in said
+
+
+def test_the_toe_board_goes_in_before_the_back_and_the_drawers(recessed):
+    moving = [move.moving[0].kind for stage in recessed.order.stages if stage.of is None for move in stage.moves]
+    assert moving.index(PartKind.TOE_BOARD) < moving.index(PartKind.CASE_BACK) < moving.index(PartKind.DRAWER_FRONT)
+
+
+def test_the_sticks_count_from_the_floor_with_the_recess_on_them(recessed):
+    sticks = sticks_of(recessed)
+    fronts = next(stick for stick in sticks if stick.datum == "floor")
+    assert fronts.length == inches("20").mm + inches("3 1/2").mm + inches("3/4").mm
+    told = {stretch.word: (stretch.low, stretch.high) for stretch in fronts.stretches}
+    assert told["recess"] == (inches("0").mm, inches("3 1/2").mm)
+    side = next(stick for stick in sticks if stick.kind is PartKind.CASE_SIDE)
+    told = {stretch.word: (stretch.low, stretch.high) for stretch in side.stretches}
+    assert told["toe notch"] == (inches("0").mm, inches("3 1/2").mm)
+
+
+def test_the_recess_is_told_in_the_section(recessed):
+    (picture,) = upright_sections(recessed, (Fraction(190), Fraction(240)))
+    assert "3" in [stroke.plain for stroke in picture.strokes if isinstance(stroke, Text)]
+
+
 @pytest.mark.parametrize(
     ("line", "said"),
     [
         ('\n[top]\nstock = "oak"\n', "oak"),
         ('\n[top]\nstock = "cherry"\nsides = "1"\n', "sides"),
         ('\n[base]\nstock = "cherry"\n', "height"),
-        ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth", "recess" or "feet"'),
+        ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth", "recess", "cut recess" or "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\ntoe = "2"\n', 'write it with kind = "recess"'),
+        ('\n[base]\nstock = "cherry"\nkind = "cut recess"\nset-back = "1"\n', "leave it out"),
+        ('\n[base]\nstock = "cherry"\nkind = "cut recess"\ntoe = "0"\n', "toe"),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "feet"\n', 'write it with kind = "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nfoot = "2"\n', 'write it with kind = "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "-3"\n', "-3"),
