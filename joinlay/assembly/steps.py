@@ -129,6 +129,8 @@ def _are_one(one: Move, other: Move) -> bool:
     kinds = {move.moving[0].kind for move in (one, other)}
     if len(kinds) == 1 and next(iter(kinds)).is_loose:
         return True
+    if one.moving[0].kind.is_loose is not other.moving[0].kind.is_loose:
+        return False
     if one.way is not other.way or _is_drawer(one) is not _is_drawer(other):
         return False
     return len(kinds) == 1 or _held(one) == _held(other) != set()
@@ -149,9 +151,15 @@ def _is_drawer(move: Move) -> bool:
 def step_words(step: Step) -> str:
     """What to do, in a sentence: what, onto what, which way; and what is screwed then that came in before (PT-2, DJ-3)."""
     said = _put_together(step)
-    move = step.moves[0]
-    last = any(met.tie is Tie.FASTENED and met.one.kind is PartKind.DRAWER_BOTTOM for each in step.moves for met in each.closing)
-    return f"{said} Screw the bottom up to the back." if last and move.moving[0].kind is not PartKind.DRAWER_BOTTOM else said
+    moving = step.moves[0].moving[0].kind
+    screwed = {
+        met.one.kind for each in step.moves for met in each.closing if met.tie is Tie.FASTENED and met.other.kind is PartKind.DRAWER_BACK
+    }
+    if PartKind.BOTTOM_BAR in screwed:
+        said = f"{said} Screw the bar up to the back."
+    if PartKind.DRAWER_BOTTOM in screwed and moving is not PartKind.DRAWER_BOTTOM:
+        said = f"{said} Screw the bottom up to the back."
+    return said
 
 
 def _put_together(step: Step) -> str:
@@ -168,8 +176,9 @@ def _put_together(step: Step) -> str:
     if first.moving[0].kind is PartKind.BEARER:
         come = f"{come}, up to the frame"
     if first.moving[0].kind is PartKind.DRAWER_BOTTOM:
-        grooved = [met.other if met.one in first.moving else met.one for met in first.closing if met.joint is not None]
-        return _bottom_words(step, first).format(what=what, onto=parts_named(grooved), come=come)
+        closed = [(move, met) for move in step.moves for met in move.closing if met.joint is not None]
+        grooved = dict.fromkeys(met.other if met.one in move.moving else met.one for move, met in closed)
+        return _bottom_words(step, first).format(what=what, onto=parts_named(list(grooved)), come=come)
     if (own := _OWN_WORDS.get(first.moving[0].kind)) is not None:
         return own(step, first).format(what=what, come=come)
     said = _OF_KIND.get(first.moving[0].kind) or _held_by({met.tie for move in step.moves for met in move.glued})
@@ -193,7 +202,8 @@ def _bottom_words(step: Step, move: Move) -> str:
     """
     glue = "with glue in the groove of the front only" if step.surfaces else "without glue"
     screwed = any(met.tie is Tie.FASTENED for met in move.closing)
-    return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{', and screw it up to the back' if screwed else ''}."
+    them = "it" if len(step.moves) == 1 else "both"
+    return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{f', and screw {them} up to the back' if screwed else ''}."
 
 
 def _back_words(step: Step, move: Move) -> str:

@@ -61,6 +61,7 @@ class PartKind(Enum):
     DRAWER_SIDE = "drawer side"
     DRAWER_BACK = "drawer back"
     DRAWER_BOTTOM = "drawer bottom"
+    BOTTOM_BAR = "bottom bar"
     LOOSE_TENON = "loose tenon"
     CASE_SIDE = "case side"
     CASE_BOTTOM = "case bottom"
@@ -254,6 +255,8 @@ class PartRole:
         if self.kind is PartKind.KNOB_BLANK:
             return _spoken(_name_of(self.of), self.kind.value)
         noun = self.kind.noun
+        if self.kind is PartKind.DRAWER_BOTTOM and self.hand is not None:
+            noun = "bottom half"  # beside a bar
         if self.kind.is_loose:
             return _spoken("" if self.of is None else self.of.short, _hand(self), noun, _count(self.number))
         if self.kind in _UNDER_A_ROW and (self.bay or self.drawer is not None):
@@ -278,6 +281,7 @@ class JointKind(Enum):
     FRONT_CORNER = "front corner"  #: both front corners of a drawer
     BACK_CORNER = "back corner"  #: both back corners of a drawer
     BOTTOM_GROOVE = ""  #: the grooves a drawer's bottom lies in
+    BOTTOM_BAR = "bottom bar"  #: the grooves and ends of the bar down a bottom's middle
     CASE_SIDE = "case side"  #: bottom, top and back in the sides of the case
     PARTITION = "partition"  #: a partition in bottom and top
     SHELF = "shelf"  #: the fixed shelves of an open bay, where their stock is another than the case's panels
@@ -314,7 +318,7 @@ class CutUse(Enum):
 
     GROOVE = "groove"  #: for the drawer's bottom
     DADO = "dado"
-    NOTCH = "notch"  #: of a part that hides the stopped end of its dado
+    NOTCH = "notch"  #: of a part that hides the stopped end of its dado, or at the end of a bottom's bar
     RABBET = "rabbet"
     SLOT = "slot"  #: in the end of a half-blind front
     TONGUE_END = "tongue end"  #: the wood taken off the tip of a half-blind front's tongue

@@ -110,8 +110,18 @@ class Drawer:
 
     @property
     def bottom(self) -> Board:
-        """The panel in the grooves."""
-        return self._one(PartKind.DRAWER_BOTTOM)
+        """The panel in the grooves; of two halves beside a bar, which are alike, the left one."""
+        return self.bottoms[0]
+
+    @property
+    def bottoms(self) -> tuple[Board, ...]:
+        """The panel in the grooves, or its left and right half beside a bar (BO-1)."""
+        return self.assembly.of_kind(PartKind.DRAWER_BOTTOM)
+
+    @property
+    def bar(self) -> Board | None:
+        """The grooved bar down the middle of its bottom; None where it has none (BO-1)."""
+        return next(iter(self.assembly.of_kind(PartKind.BOTTOM_BAR)), None)
 
     def side(self, hand: Hand) -> Board:
         """The side at this ``hand``: left or right."""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Board, Datum, Hand, JointKind, JointRole, PartKind, PartRole, Place, Surface
 from joinlay.casework.assembly import Assembly, Drawer
+from joinlay.casework.bottom_bar import BottomBar, cut_bar, design_bar, fasten_bar, lay_halves, meet_bar, meet_halves
 from joinlay.casework.corners import BackCorner, FrontCorner, GrooveLines, Wanted, design_back, design_front
 from joinlay.casework.drawer_bottom import BottomSeat, behind_bottom, fasten_under, groove_offset, lay_bottom, meet_bottom
 from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
@@ -75,6 +76,7 @@ def plan_drawer(
         side_length=side_length,
         shop=shop,
         seasons=usual_seasons() if seasons is None else seasons,
+        bar=None if make.bar is None else design_bar(role, make.bar, make, sizes, grooves.joint, grooves.offset, shop),
     )
     box.refuse_reach()
     box.refuse_cramped()
@@ -200,6 +202,7 @@ class _Box:
     side_length: Dimension
     shop: Shop
     seasons: Seasons
+    bar: BottomBar | None = None
 
     def refuse_reach(self) -> None:
         """Refuse a bottom that is to slide in under a back that it is grooved into (DJ-3)."""
@@ -235,19 +238,41 @@ class _Box:
         at_front = self.front_corner.join(self._front(), self._side(Hand.LEFT), self._side(Hand.RIGHT), self.sizes)
         at_back = self.back_corner.join(self._back(), at_front.left, at_front.right, self.sizes)
         seat = self._bottom_seat()
-        bottom = lay_bottom(self.make.bottom, self.sizes, self.opening.width, seat)
-        front, left, right, back = self._grooved(at_front.end, at_back.left, at_back.right, at_back.end, bottom)
+        front, left, right, back = self._grooved(at_front.end, at_back.left, at_back.right, at_back.end)
         left, right = (_held_square(side, self.front_corner.holds_square) for side in (left, right))
-        met = meet_bottom(
-            bottom, front, (left, right), back, self.sizes, seat, is_glued=self.make.bottom.is_solid and not self._is_back_grooved
-        )
-        if not self._is_back_grooved:
-            bottom, under = fasten_under(bottom, back, self.make.bottom, seat, self.shop, self.seasons)
-            met = (*met, under)
+        lay = self._halves if self.bar is not None else self._whole_bottom
+        under, met = lay(seat, front, (left, right), back)
         return (
-            (front, left, right, back, bottom, *at_front.loose, *at_back.loose),
+            (front, left, right, back, *under, *at_front.loose, *at_back.loose),
             (*at_front.meetings, *at_back.meetings, *met),
         )
+
+    def _whole_bottom(
+        self, seat: BottomSeat, front: Board, sides: tuple[Board, Board], back: Board
+    ) -> tuple[tuple[Board, ...], tuple[Meeting, ...]]:
+        """A bottom of one board, and where it meets what is around it (GR-2, DJ-3)."""
+        bottom = lay_bottom(self.make.bottom, self.sizes, self.opening.width, seat)
+        met = meet_bottom(bottom, front, sides, back, self.sizes, seat, is_glued=self._is_bottom_glued)
+        if self._is_back_grooved:
+            return (bottom,), met
+        bottom, under = fasten_under(bottom, back, self.make.bottom, seat, self.shop, self.seasons)
+        return (bottom,), (*met, under)
+
+    def _halves(
+        self, seat: BottomSeat, front: Board, sides: tuple[Board, Board], back: Board
+    ) -> tuple[tuple[Board, ...], tuple[Meeting, ...]]:
+        """A bottom of two halves with the bar between, and where they meet each other and what is around them (BO-1)."""
+        assert self.bar is not None
+        halves = lay_halves(self.make.bottom, self.bar, self.sizes, self.opening.width, seat)
+        bar = cut_bar(self.bar, self.sizes, self.opening.width, seat, front, back)
+        met = [meet_bar(bar, self.bar, front)]
+        met += meet_halves(halves, bar, self.bar, front, sides, back, seat, is_glued=self._is_bottom_glued)
+        if self._is_back_grooved:
+            return (*halves, bar), (*met, meet_bar(bar, self.bar, back))
+        stock, shop = self.make.bottom, self.shop
+        left, right = (fasten_under(half, back, stock, seat, shop, self.seasons, bar) for half in halves)
+        bored, under = fasten_bar(bar, self.bar, back, shop)
+        return (left[0], right[0], bored), (*met, left[1], right[1], under)
 
     def _front(self) -> Board:
         inside_face = self.sizes.set_back + self.make.front.thickness
@@ -307,20 +332,29 @@ class _Box:
         return tuple((surface, off) for surface, off in found if off)
 
     @property
+    def _is_bottom_glued(self) -> bool:
+        return self.make.bottom.is_solid and not self._is_back_grooved
+
+    @property
     def _is_back_grooved(self) -> bool:
         return self.make.back_height is BackHeight.FULL
 
-    def _grooved(self, front: Board, left: Board, right: Board, back: Board, bottom: Board) -> tuple[Board, Board, Board, Board]:
+    def _grooved(self, front: Board, left: Board, right: Board, back: Board) -> tuple[Board, Board, Board, Board]:
         joint, offset = self.grooves.joint, self.grooves.offset
+        # Beside a bar each side has its own half; front and back, which have both, are told the left one.
+        for_left, for_right = (
+            PartRole(PartKind.DRAWER_BOTTOM, self.role, None if self.bar is None else hand) for hand in (Hand.LEFT, Hand.RIGHT)
+        )
         # GR-3: in the front the groove begins where the bottom does, hidden behind the sides' ends.
         through = joint.depth <= self.front_corner.hides_groove
         hidden = NOTHING if through else self.make.sides.thickness - joint.depth
-        front = cut_groove(joint, front, bottom.role, offset=self.grooves.in_front, start=hidden, stop=hidden)
+        front = cut_groove(joint, front, for_left, offset=self.grooves.in_front, start=hidden, stop=hidden)
         # In the sides it may run out at the front, which is covered, and must run out at the back where the bottom slides in.
         stop = self.back_corner.groove_stop if self._is_back_grooved else NOTHING
-        left, right = (cut_groove(joint, side, bottom.role, offset=offset, stop=stop) for side in (left, right))
+        left = cut_groove(joint, left, for_left, offset=offset, stop=stop)
+        right = cut_groove(joint, right, for_right, offset=offset, stop=stop)
         if self._is_back_grooved:
-            back = cut_groove(joint, back, bottom.role, offset=offset)
+            back = cut_groove(joint, back, for_left, offset=offset)
         return front, left, right, back
 
     def _bottom_seat(self) -> BottomSeat:
@@ -343,6 +377,7 @@ class _Box:
             clearance=self.sizes.bottom_clearance,
             front=front_face - depth + half,
             back=back,
+            front_face=front_face,
             back_face=back_face,
             side_front=self.front_corner.side_front,
             side_length=self.side_length,

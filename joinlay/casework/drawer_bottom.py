@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import (
     Axis,
@@ -42,9 +42,20 @@ if TYPE_CHECKING:
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
-__all__ = ["BottomSeat", "behind_bottom", "fasten_under", "groove_offset", "lay_bottom", "meet_bottom"]
+__all__ = [
+    "BOTTOM_DATUM",
+    "BottomSeat",
+    "behind_bottom",
+    "fasten_under",
+    "groove_offset",
+    "in_back",
+    "in_front",
+    "laid",
+    "lay_bottom",
+    "meet_bottom",
+]
 
-_DATUM = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
+BOTTOM_DATUM: Final = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +63,8 @@ class BottomSeat:
     """The room the grooves leave for a bottom.
 
     ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove.
-    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``back_face`` how far the
-    inside of the drawer's back; ``clearance`` is in all, half of it at each side. ``side_front`` is where the sides begin,
+    ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``front_face`` and
+    ``back_face`` how far the insides of the drawer's front and back; ``clearance`` is in all, half of it at each side. ``side_front`` is where the sides begin,
     ``side_length`` how long they are: what the taper runs over. ``is_open_in_front`` where the corners open the ends of the
     front's groove.
     """
@@ -64,6 +75,7 @@ class BottomSeat:
     clearance: Dimension
     front: Dimension
     back: Dimension
+    front_face: Dimension
     back_face: Dimension
     side_front: Dimension
     side_length: Dimension
@@ -135,7 +147,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
         length,
         width,
         stock.thickness.named(f"{role.name} thickness", "GR-1", "the stock's own"),
-        _DATUM,
+        BOTTOM_DATUM,
         tapers=tapers,
         place=place,
     )
@@ -158,9 +170,10 @@ def _narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimensi
 
 
 def fasten_under(
-    bottom: Board, back: Board, stock: Stock, seat: BottomSeat, shop: Shop, seasons: Seasons
+    bottom: Board, back: Board, stock: Stock, seat: BottomSeat, shop: Shop, seasons: Seasons, bar: Board | None = None
 ) -> tuple[Board, Meeting]:
-    """The bottom bored for the screws that hold it up to the ``back`` that stands on it, and where the two meet (DJ-3).
+    """The bottom bored for the screws that hold it up to the ``back`` that stands on it, and where the two meet (DJ-3); of a half
+    between its side and the ``bar``.
 
     A sheet has holes. Solid wood, held at its front, has slots as long as the screw is thick and the wood behind its front moves;
     one that would leave less than half a screw of wood behind it runs out at the back edge. Sources: Noyes; Wheeler; CK-6.
@@ -173,8 +186,8 @@ def fasten_under(
     grows = shrinks = NOTHING
     if isinstance(stock, Solid):
         grows, shrinks = _moved_behind(stock, middle, seasons, shank)
-    first = (bottom.length.mm - back.length.mm) / 2
-    places = [Length(first + place.mm) for place in spread(back.length, spacing)]
+    first, run = _under(bottom, back, bar)
+    places = [Length(first + place.mm) for place in spread(run, spacing)]
     start, stop = middle - shank / 2 - grows, middle + shank / 2 + shrinks
     is_open = isinstance(stock, Solid) and stop + shank / 2 > bottom.width
     use = CutUse.SCREW_SLOT if isinstance(stock, Solid) else CutUse.SCREW_HOLE
@@ -200,6 +213,19 @@ def fasten_under(
     return bottom, replace(under, tie=Tie.FASTENED, fasteners=len(places), fastener=screw)
 
 
+def _under(bottom: Board, back: Board, bar: Board | None) -> tuple[Fraction, Length]:
+    """From the bottom's left end to where it lies under the back and beside the bar, and how long that is."""
+    assert bottom.place is not None
+    assert back.place is not None
+    left = bottom.place.origin[0]
+    start, stop = back.place.origin[0], back.place.origin[0] + back.length.mm
+    if bar is not None:
+        assert bar.place is not None
+        near = bar.place.origin[0]
+        start, stop = (start, near) if bottom.role.hand is Hand.LEFT else (near + bar.thickness.mm, stop)
+    return start - left, Length(stop - start)
+
+
 def _moved_behind(stock: Solid, behind: Length, seasons: Seasons, usual: Dimension) -> tuple[Dimension, Dimension]:
     """What solid wood ``behind`` its fixed front grows by the dampest day and shrinks by the driest; of a wood that isn't in the
     table ``usual`` each way.
@@ -220,37 +246,48 @@ def meet_bottom(
     It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or
     along it from where the groove is open.
     """
-    met = [_in_side(bottom, side, sizes, seat) for side in sides]
+    return (*(_in_side(bottom, side, sizes, seat) for side in sides), in_front(bottom, front, seat, is_glued=is_glued),
+            *in_back(bottom, back, seat))  # fmt: skip
+
+
+def in_front(bottom: Board, front: Board, seat: BottomSeat, *, is_glued: bool) -> Meeting:
+    """A bottom, or a half of one, in the groove of the front, ``is_glued`` or not (GR-2, PT-7)."""
     (groove,) = front.cuts_of(CutUse.GROOVE)
-    half = Length(sizes.bottom_clearance.mm / 2)
-    ways = (Way.FRONT, Way.LEFT, Way.RIGHT) if seat.is_open_in_front else (Way.FRONT,)
-    at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), half, "GR-2")
-    met.append(
-        Meeting(
-            one=bottom.role,
-            other=front.role,
-            facings=(_laid(front, groove), at_front),
-            closes=ways,
-            tie=Tie.GLUED if is_glued else Tie.DRY,
-            joint=seat.joint,
-            glue=2 * groove.wall_area if is_glued else Fraction(0),
-        )
+    at_front = Facing("in the", Plane(Surface.EDGE), Plane.floor(groove), Length(seat.clearance.mm / 2), "GR-2")
+    # A half has as much of the groove's two walls as it is long.
+    walls = 2 * (groove.wall_area if bottom.role.hand is None else bottom.length.mm * groove.depth.mm)
+    return Meeting(
+        one=bottom.role,
+        other=front.role,
+        facings=(laid(front, groove), at_front),
+        closes=(Way.FRONT, Way.LEFT, Way.RIGHT) if seat.is_open_in_front else (Way.FRONT,),
+        tie=Tie.GLUED if is_glued else Tie.DRY,
+        joint=seat.joint,
+        glue=walls if is_glued else Fraction(0),
     )
+
+
+def in_back(bottom: Board, back: Board, seat: BottomSeat) -> tuple[Meeting, ...]:
+    """A bottom, or a half of one, in the groove of the back; none where the back has none (GR-2)."""
     grooves = back.cuts_of(CutUse.GROOVE)
     if not grooves:
-        return tuple(met)
+        return ()
     assert back.place is not None
     behind = Length(back.place.origin[1] + grooves[0].depth.mm - seat.back.mm)
     at_back = Facing("in the", Plane(Surface.FAR_EDGE), Plane.floor(grooves[0]), behind, "GR-2")
-    ways = (Way.BACK, Way.LEFT, Way.RIGHT)
     return (
-        *met,
-        Meeting(one=bottom.role, other=back.role, facings=(_laid(back, grooves[0]), at_back), closes=ways, joint=seat.joint),
+        Meeting(
+            one=bottom.role,
+            other=back.role,
+            facings=(laid(back, grooves[0]), at_back),
+            closes=(Way.BACK, Way.LEFT, Way.RIGHT),
+            joint=seat.joint,
+        ),
     )
 
 
-def _laid(wood: Board, groove: Cut) -> Facing:
-    """The bottom's lower face on the lower wall of its groove."""
+def laid(wood: Board, groove: Cut) -> Facing:
+    """The bottom's lower face on the lower wall of its groove (GR-2)."""
     return Facing("on the groove of the", Plane(Surface.FAR_FACE), Plane.wall(wood, groove, Surface.FAR_EDGE), rule="GR-2")
 
 
@@ -264,7 +301,7 @@ def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -
         ways.append(Way.BACK)
     if sizes.taper.mm <= seat.clearance.mm and groove.along.stop == side.length:
         ways.append(Way.FRONT)
-    facings = (_laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
+    facings = (laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
     return Meeting(one=bottom.role, other=side.role, facings=facings, closes=tuple(ways), joint=seat.joint)
 
 

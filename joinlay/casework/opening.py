@@ -65,7 +65,8 @@ class DrawerMake:
 
     ``bottom_reach`` is for a bottom under the back; one in a grooved back goes as deep as its groove. ``side_height`` None: as
     high as DR-3 allows. ``planed`` is for a drawer that is fitted by hand, without clearances before (HF-1).
-    ``has_upright_grain``: the grain of its front, which is of a sheet, runs up and down.
+    ``has_upright_grain``: the grain of its front, which is of a sheet, runs up and down. ``bar``
+    is the stock of a bar down the middle of its bottom; None: it has none (BO-1).
     """
 
     front: Stock
@@ -79,3 +80,4 @@ class DrawerMake:
     side_height: Dimension | None = None
     planed: ToPlane | None = None
     has_upright_grain: bool = False
+    bar: Stock | None = None

@@ -118,4 +118,5 @@ def _at_stops(drawer: Drawer, blocks: tuple[Board, ...]) -> Iterator[Meeting]:
         yield butted((drawer.front, Surface.FACE), (block, Surface.FACE), "against the", rule="ST-2", tie=Tie.STOPPED)
         gap = groove.across.start - block.width
         under = (block, Surface.FAR_EDGE)
-        yield butted((drawer.bottom, Surface.FAR_FACE), under, "over the", gap=gap, rule="ST-3", tie=Tie.CLEARS)
+        over = next(bottom for bottom in drawer.bottoms if bottom.role.hand in (None, block.role.hand))
+        yield butted((over, Surface.FAR_FACE), under, "over the", gap=gap, rule="ST-3", tie=Tie.CLEARS)

@@ -124,5 +124,6 @@ RULE_WORDS: Final = {
     "SH-2": "loose shelves on pins",
     "CO-1": "from the inside out: a drawer around what lies in it, or its front, and the piece around that",
     "HF-1": "fitted by hand: made full, and planed until it goes",
+    "BO-1": "a grooved bar down the middle of a wide bottom halves its span",
     "RO-1": "a row of drawers side by side, and what parts them",
 }

@@ -29,6 +29,8 @@ __all__ = ["settled", "value_text"]
 
 #: The key of a drawer that sets each figure of the practice that a drawer may have of its own.
 _KEYS: Final = {rule: key for key, rule in RULES_BY_KEY.items()}
+#: What a drawer's make calls the stock that a key names otherwise.
+_MAKES: Final = {"bottom-bar": "bar"}
 _DRAWERS: Final = "drawers"
 _PRACTICE: Final = "practice"
 _OPENING: Final = "opening"
@@ -189,7 +191,7 @@ def _used(table: str, key: str, job: Job, drawers: tuple[str, ...]) -> Stock | N
     if table == _DRAWERS:
         makes: list[DrawerMake] = [one.make for one in job.drawers if not drawers or one.name in drawers]
         makes += [wish.make for bank in (spec.banks if spec else ()) for wish in bank.drawers]
-        return getattr(makes[0], key) if makes else None
+        return getattr(makes[0], _MAKES.get(key, key)) if makes else None
     runners, stops = (
         (spec.runners, spec.stops) if spec else (job.existing.runners, job.existing.stops) if job.existing else (None, None)
     )

@@ -168,14 +168,14 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     "DrawersEntry": {
         "opening": "The opening in the frame.",
         "inside": "What must lie in it; its opening, and in a [[bank]] the piece, is worked out around that (CO-1).",
-        "front-size": "The size of its finished front, in place of its opening's; in a [[bank]] the piece is "
-        "worked out around it (CO-1).",
+        "front-size": "The size of its finished front, for its opening's; in a [[bank]] the piece follows from it (CO-1).",
         "front": "The stock of the front.",
         "front-grain": "Which way the grain of the front runs; from side to side unless told, and upright only "
         "in a sheet (CL-2).",
         "sides": "The stock of the sides.",
         "back": "The stock of the back; the sides' unless told.",
         "bottom": "The stock of the bottom.",
+        "bottom-bar": 'The stock of a grooved bar down the middle of the bottom, or "none" (BO-1).',
         "front-joint": "The joint of front and sides.",
         "back-joint": "The joint of back and sides.",
         "back-height": "Whether the back is as high as the sides, or stands on the bottom.",

@@ -86,6 +86,8 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     ),
     LengthRule("bottom screw", "1/8", "3.5", "DJ-3", _PRACTICE, "shank of the screws that hold a bottom under the back"),
     LengthRule("bottom screw spacing", "6", "150", "DJ-3", _HOUSE, "largest spacing of the screws that hold a bottom"),
+    LengthRule("bottom bar lift", "1/8", "3", "BO-1", _HOUSE, "lower edge of a bar under a bottom above the sides' bottom edge"),
+    LengthRule("bottom bar rise", "3/8", "10", "BO-1", _HOUSE, "upper edge of a bar under a bottom above the bottom"),
     LengthRule("top overhang", "3/4", "19", "TO-1", _PRACTICE, "top beyond the piece in front and at its ends"),
     LengthRule("top screw", "3/16", "4.5", "TO-1", _PRACTICE, "shank of the screws that hold the top from below"),
     LengthRule("top screw spacing", "12", "300", "TO-1", _HOUSE, "largest spacing of the screws that hold the top"),

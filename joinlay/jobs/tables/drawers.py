@@ -25,6 +25,7 @@ from joinlay.jobs.tables.given import (
     Ratio,
     Size,
     StockName,
+    StockOrNone,
     dimension_of,
     dimension_or_none,
     dimension_or_zero,
@@ -113,6 +114,7 @@ class DrawersEntry(Entry):
     sides: StockName | None = None
     back: StockName | None = None
     bottom: StockName | None = None
+    bottom_bar: StockOrNone | None = None
     front_joint: Front | None = None
     back_joint: Back | None = None
     back_height: Height | None = None
@@ -220,8 +222,8 @@ class DrawerEntry(DrawersEntry):
 
         ``every`` is what ``[drawers]`` says; ``stocks`` are the job's by name.
         """
-        parts = (*STOCK_KEYS, "back")
-        of = {field: stocks[given.value] for field in parts if (given := self.found(field, every)) is not None}
+        named = {field: given.value for field in (*STOCK_KEYS, "back", "bottom_bar") if (given := self.found(field, every))}
+        of = {field: stocks[name] for field, name in named.items() if name is not None}
         ways = {field: given.value for field in _CHOICES if (given := self.found(field, every)) is not None}
         ways |= {name: given.value for field, name in _TRUTHS.items() if (given := self.found(field, every)) is not None}
         height = self.found("side_height", every)
@@ -229,6 +231,7 @@ class DrawerEntry(DrawersEntry):
             ways["side_height"] = dimension_of(height, f"{name} side height asked for")
         if planed is not None:
             ways["planed"] = planed
+        ways["bar"] = of.get("bottom_bar")
         return DrawerMake(of["front"], of["sides"], of.get("back", of["sides"]), of["bottom"], **ways)
 
 

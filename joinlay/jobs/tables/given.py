@@ -29,6 +29,7 @@ __all__ = [
     "Ratio",
     "Size",
     "StockName",
+    "StockOrNone",
     "YesOrNo",
     "bare",
     "checked_name",
@@ -251,6 +252,14 @@ def _stock_name(given: object, info: ValidationInfo[Context]) -> Given[str]:
     return found
 
 
+def _stock_or_none(given: object, info: ValidationInfo[Context]) -> Given[str | None]:
+    found = checked_text(given, 'the name of a stock, or "none"')
+    if found.value.casefold() == "none":
+        return Given(None, found.spelled, found.origin)
+    named = _stock_name(given, info)
+    return Given(named.value, named.spelled, named.origin)
+
+
 def _known(given: str, known: tuple[str, ...], having: str) -> str:
     """The nearest of ``known``, else the first few of them."""
     near = nearest_names(given, known)
@@ -284,6 +293,12 @@ Name = Annotated[Given[str], Checked(checked_name), WithJsonSchema(_TEXT)]
 #: The name of a stock that the job describes.
 StockName = Annotated[
     Given[str], Checked(_stock_name), WithJsonSchema({**_TEXT, "description": "The name of a stock of the job."})
+]
+#: The same, or ``none`` where what the others are given is left out.
+StockOrNone = Annotated[
+    Given[str | None],
+    Checked(_stock_or_none),
+    WithJsonSchema({**_TEXT, "description": 'The name of a stock of the job, or "none".'}),
 ]
 
 
