@@ -153,7 +153,10 @@ def step_words(step: Step) -> str:
     said = _put_together(step)
     moving = step.moves[0].moving[0].kind
     screwed = {
-        met.one.kind for each in step.moves for met in each.closing if met.tie is Tie.FASTENED and met.other.kind is PartKind.DRAWER_BACK
+        met.one.kind
+        for each in step.moves
+        for met in each.closing
+        if met.tie is Tie.FASTENED and met.other.kind is PartKind.DRAWER_BACK
     }
     if PartKind.BOTTOM_BAR in screwed:
         said = f"{said} Screw the bar up to the back."
@@ -203,7 +206,9 @@ def _bottom_words(step: Step, move: Move) -> str:
     glue = "with glue in the groove of the front only" if step.surfaces else "without glue"
     screwed = any(met.tie is Tie.FASTENED for met in move.closing)
     them = "it" if len(step.moves) == 1 else "both"
-    return f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{f', and screw {them} up to the back' if screwed else ''}."
+    return (
+        f"Slide {{what}} into the grooves of {{onto}}, {{come}}, {glue}{f', and screw {them} up to the back' if screwed else ''}."
+    )
 
 
 def _back_words(step: Step, move: Move) -> str:

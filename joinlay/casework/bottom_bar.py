@@ -78,10 +78,10 @@ _WIDEST: Final = Fraction(1, 4)
 
 @dataclass(frozen=True, slots=True)
 class BarShape:
-    """The section of a bar: ``height`` and ``thickness``, a groove ``depth`` deep in each face, ``below`` above its lower edge and ``over`` at the bottom's
-    upper face.
+    """The section of a bar: ``height`` and ``thickness``, a groove ``depth`` deep in each face, ``below`` above its lower edge.
 
-    ``lift`` is its lower edge above the sides', ``between`` the wood that is left between the two grooves (BO-1).
+    ``over`` is the bottom's upper face above that edge, ``lift`` the edge itself above the sides', ``between`` the wood that is
+    left between the two grooves (BO-1).
     """
 
     thickness: Dimension
@@ -93,9 +93,14 @@ class BarShape:
     between: Dimension
 
     @property
-    def holds(self) -> bool:
-        """True where its grooves are deep enough for a bottom, and there is wood under them."""
+    def is_sound(self) -> bool:
+        """True where its grooves are deep enough to hold a bottom, and leave wood under them (BO-1)."""
         return self.depth >= _LEAST_HOLD and self.below.mm > 0
+
+    def fits(self, inside_width: Length, height: Length) -> bool:
+        """True where it can stand in a drawer ``inside_width`` wide, with sides ``height`` high (BO-1)."""
+        low = self.lift + self.height <= height
+        return self.is_sound and low and self.thickness <= inside_width * _WIDEST
 
 
 def bar_shape(
@@ -127,8 +132,8 @@ def bar_shape(
 
 @dataclass(frozen=True, slots=True)
 class BottomBar:
-    """A bar of ``stock`` as it is designed for a drawer: its ``shape``, its two grooves, which are one ``joint``, and how long the
-    ``stub`` is that goes into the groove of front or back.
+    """A bar of ``stock`` as it is designed for a drawer: its ``shape``, its two grooves, which are one ``joint``, and how long
+    the ``stub`` is that goes into the groove of front or back.
     """
 
     stock: Stock
@@ -352,7 +357,7 @@ def meet_bar(board: Board, bar: BottomBar, wood: Board) -> Meeting:
         one=board.role,
         other=wood.role,
         facings=(
-            Facing("on the groove of the", Plane(Surface.EDGE, bar.shape.below), Plane.wall(wood, groove, Surface.FAR_EDGE), rule="BO-1"),
+            Facing("on the groove of the", Plane(Surface.EDGE, bar.shape.below), Plane.wall(wood, groove, Surface.FAR_EDGE)),
             Facing("in the", Plane(end), Plane.floor(groove), Length(groove.depth.mm - bar.stub.mm), "BO-1"),
             Facing("against the", Plane(end, bar.stub), Plane(Surface.FACE), rule="BO-1"),
         ),
@@ -364,9 +369,15 @@ def meet_bar(board: Board, bar: BottomBar, wood: Board) -> Meeting:
 
 
 def meet_halves(
-    halves: tuple[Board, Board], board: Board, bar: BottomBar, front: Board, sides: tuple[Board, Board], back: Board,
-    seat: BottomSeat, *, is_glued: bool,
-) -> tuple[Meeting, ...]:  # fmt: skip
+    halves: tuple[Board, Board],
+    bar: Board,
+    front: Board,
+    sides: tuple[Board, Board],
+    back: Board,
+    seat: BottomSeat,
+    *,
+    is_glued: bool,
+) -> tuple[Meeting, ...]:
     """Where the two halves meet what is grooved for them, the bar among it (BO-1, GR-2); what lies under a standing back meets
     that by ``fasten_under``. ``is_glued`` at their front where they are solid, so that each moves in its own grooves from there.
     """
@@ -378,8 +389,8 @@ def meet_halves(
         (groove,) = side.cuts_of(CutUse.GROOVE)
         open_behind = groove.along.stop == side.length
         met.append(_held(half, outer, side, groove, seat, (out, Way.BACK, *((Way.FRONT,) if open_behind else ()))))
-        (own,) = (cut for cut in board.cuts_of(CutUse.GROOVE) if cut.role.mate == half.role)
-        met.append(_held(half, inner, board, own, seat, (inwards, Way.BACK, Way.FRONT)))
+        (own,) = (cut for cut in bar.cuts_of(CutUse.GROOVE) if cut.role.mate == half.role)
+        met.append(_held(half, inner, bar, own, seat, (inwards, Way.BACK, Way.FRONT)))
         met.append(in_front(half, front, seat, is_glued=is_glued))
         met += in_back(half, back, seat)
     return tuple(met)

@@ -64,9 +64,9 @@ class BottomSeat:
 
     ``joint`` is the grooves', ``depth`` that of those in the sides, ``offset`` from the sides' bottom edge to the groove.
     ``front`` and ``back`` are how far back, from the face of the frame, the bottom's two edges lie, ``front_face`` and
-    ``back_face`` how far the insides of the drawer's front and back; ``clearance`` is in all, half of it at each side. ``side_front`` is where the sides begin,
-    ``side_length`` how long they are: what the taper runs over. ``is_open_in_front`` where the corners open the ends of the
-    front's groove.
+    ``back_face`` how far the insides of the drawer's front and back; ``clearance`` is in all, half of it at each side.
+    ``side_front`` is where the sides begin, ``side_length`` how long they are: what the taper runs over. ``is_open_in_front``
+    where the corners open the ends of the front's groove.
     """
 
     joint: JointRole | None

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import CutUse, Hand, PartKind
+from joinlay.boards.names import in_few_words
 from joinlay.casework.opening import BackHeight
 from joinlay.checks.conditions import estimate
 from joinlay.errors import BadInput
@@ -160,7 +161,8 @@ def _told(drawer: Drawer, moving: list[_Moves], shop: Shop, conditions: Conditio
     what = f"Solid, {way} it swells {{grows}} by the dampest day ({{room}} free) and shrinks {{shrinks}} by the driest.{outside}"
     if flat and drawer.make.back_height is BackHeight.ON_BOTTOM:
         what += " Glue it at the front only; slots at the back let it move {moves}."
-    return Finding("wood movement", Harm.NOTE, worst.board.name, what, numbers, "CK-6", _SOURCE, mark=mark)
+    where = in_few_words(board.name for board in drawer.bottoms) if flat else worst.board.name
+    return Finding("wood movement", Harm.NOTE, where, what, numbers, "CK-6", _SOURCE, mark=mark)
 
 
 def _numbers(moves: _Moves, shop: Shop) -> dict[str, Length | int | str]:
@@ -217,7 +219,9 @@ def _falls_out(drawer: Drawer, flat: list[_Moves], shop: Shop) -> tuple[Finding,
         Remedy("let the back stand on the bottom, glued at the front only", (Change("drawers", "back-height", "on bottom"),)),
         *((Remedy("have the bottom cut on the quarter, which moves less", wood),) if wood else ()),
     )
-    return (Finding("wood movement", Harm.WARN, bottom.name, what, numbers, "CK-6, GR-2", _SOURCE, remedies=ways),)
+    about = tuple(board.name for board in drawer.bottoms)
+    where = in_few_words(about)
+    return (Finding("wood movement", Harm.WARN, where, what, numbers, "CK-6, GR-2", _SOURCE, parts=about, remedies=ways),)
 
 
 def _cross_grain(drawer: Drawer, shop: Shop, conditions: Conditions) -> tuple[Finding, ...]:

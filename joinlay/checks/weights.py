@@ -47,7 +47,7 @@ def board_weight(board: Board, stocks: Mapping[str, Stock]) -> float:
 def drawer_weight(drawer: Drawer) -> float:
     """Kilograms of the empty drawer (CK-4)."""
     make = drawer.make
-    stocks = stocks_by_name((make.front, make.sides, make.back, make.bottom))
+    stocks = stocks_by_name((make.front, make.sides, make.back, make.bottom, *((make.bar,) if make.bar else ())))
     return sum(board_weight(board, stocks) for board in drawer.assembly.boards)
 
 
