@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.assembly.edge_joints import PSI
 from joinlay.assembly.glue_ups import Hold
-from joinlay.assembly.steps import fasteners_word, parts_named
+from joinlay.assembly.steps import fasteners_word, no_glue_on, parts_named
 from joinlay.boards.meeting import Way
 from joinlay.boards.names import in_few_words, listed
 from joinlay.lengths import Fraction, Length, Unit, decimal_text, inches, mm
@@ -195,7 +195,7 @@ def dry_words(glue_up: GlueUp) -> str:
     if held:
         name, into = next((one.short, other.short) for one, other in held.items())
         return f"glue on the {name} in the groove of the {into} only; in the others it stays loose"
-    return f"no glue on the {listed([one.short for one in loose])}, which stays loose in its grooves"
+    return no_glue_on(loose)
 
 
 def timetable_words(timetable: Timetable, *, is_said: bool) -> str:

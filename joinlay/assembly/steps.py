@@ -24,6 +24,7 @@ __all__ = [
     "area_words",
     "come_from",
     "fasteners_word",
+    "no_glue_on",
     "parts_named",
     "step_glue",
     "step_loose",
@@ -275,11 +276,15 @@ def fasteners_word(closing: Iterable[Meeting]) -> str:
 def step_loose(step: Step) -> str:
     """What stays dry as it closes: ``the bottom stays loose in its grooves``; empty where nothing does (PT-7)."""
     loose = dict.fromkeys(
-        met.one.short for move in step.moves for met in move.dry if met.one not in move.moving
+        met.one for move in step.moves for met in move.dry if met.one not in move.moving
     )  # what goes in dry by itself says so
-    if not loose:
-        return ""
-    return f"no glue on the {listed(list(loose))}, which stays loose in its grooves"
+    return no_glue_on(list(loose)) if loose else ""
+
+
+def no_glue_on(loose: Sequence[PartRole]) -> str:
+    """That those parts, one or several, stay loose in their grooves (PT-7)."""
+    stays = "stays loose in its" if len(loose) == 1 else "stay loose in their"
+    return f"no glue on {parts_named(loose)}, which {stays} grooves"
 
 
 def come_from(way: Way) -> str:

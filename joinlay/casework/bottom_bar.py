@@ -171,7 +171,9 @@ def design_bar(
         offset=shape.below,
         findings=(),
     )
-    stub = (groove.depth - shop.practice.length("tip gap")).named(f"{name} stub", "BO-1", "common practice")
+    # On the maker's rule, with the tip gap at least before it.
+    free = groove.depth - shop.practice.length("tip gap")
+    stub = depth_down(free, shop.rule, free / 2).named(f"{name} stub", "BO-1, FR-1", "common practice")
     return BottomBar(stock, shape, joint, stub)
 
 

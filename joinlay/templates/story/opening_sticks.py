@@ -76,12 +76,14 @@ def opening_sticks(drawers: Sequence[Drawer]) -> Iterator[Stick]:
 
 
 def _up(drawer: Drawer) -> Iterator[Stretch]:
-    """Front, side, bottom and back as they stand over each other."""
+    """Front, side, bottom and back as they stand over each other, and a bar beside the side."""
+    bar = ((drawer.bar, "bottom bar", 3),) if drawer.bar is not None else ()
     for board, word, lane in (
         (drawer.front, "front", 0),
         (drawer.side(Hand.LEFT), "drawer side", 1),
         (drawer.bottom, "bottom", 2),
         (drawer.back, "back", 2),
+        *bar,
     ):
         low, high = reach(board, PieceAxis.HEIGHT)
         yield Stretch(low, high, word, board.name, lane)
@@ -99,11 +101,13 @@ def pull_centres(front: Board, way: PieceAxis, zero: Fraction, number: str = "",
 
 
 def across_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
-    """A drawer's front, and its sides where they meet it, from ``zero``."""
+    """A drawer's front, and its sides where they meet it, with the bar between, from ``zero``."""
     yield wood(drawer.front, PieceAxis.WIDTH, zero, "front", 0)
     for side in drawer.sides:
         low, high = reach_at_end(side, PieceAxis.WIDTH)
         yield Stretch(low - zero, high - zero, "drawer side", side.name, 1)
+    if drawer.bar is not None:
+        yield wood(drawer.bar, PieceAxis.WIDTH, zero, "bottom bar", 1)
 
 
 def along_drawer(drawer: Drawer, zero: Fraction) -> Iterator[Stretch]:
