@@ -318,7 +318,7 @@ class CutUse(Enum):
 
     GROOVE = "groove"  #: for the drawer's bottom
     DADO = "dado"
-    NOTCH = "notch"  #: of a part that hides the stopped end of its dado, or at the end of a bottom's bar
+    NOTCH = "notch"  #: of a part that hides the stopped end of its dado
     RABBET = "rabbet"
     SLOT = "slot"  #: in the end of a half-blind front
     TONGUE_END = "tongue end"  #: the wood taken off the tip of a half-blind front's tongue

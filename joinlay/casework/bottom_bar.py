@@ -2,8 +2,8 @@
 
 It stands on edge from front to back, ripped from stock whose thickness lies from side to side, and is grooved in both faces at
 the height of the bottom's groove, so that two halves of a bottom lie in the sides' grooves and in its own. A stub of its ends,
-as high as the bottom is thick, is glued into the grooves of front and back; where the back stands on the bottom it is notched
-and passes under it, and is screwed up to it. Its lower edge stays above that of the sides, its upper edge low in the drawer.
+as high as the bottom is thick, is glued into the grooves of front and back; where the back stands on the bottom it is rabbeted
+above, passes under it and is screwed up to it. Its lower edge stays above that of the sides, its upper edge low in the drawer.
 """
 
 from __future__ import annotations
@@ -188,16 +188,17 @@ def _refuse_drawer(shape: BarShape, sizes: DrawerSizes, shop: Shop) -> None:
             "our own choice",
             taper=sizes.taper,
         ).by(figure("taper", NOTHING), Change("drawers", "bottom-bar", NO_BAR))
-    if shape.thickness > sizes.inside_width * _WIDEST:
+    if shape.thickness > (widest := sizes.inside_width * _WIDEST):
         raise refusal(
             "bottom bar",
             "The drawer is {inside} wide inside, and a bar {thick} thick leaves no halves worth having.",
-            "Leave the bar out.",
+            "Take stock {most} thick at most, or leave the bar out.",
             "BO-1",
             "our own choice",
             inside=sizes.inside_width,
             thick=shape.thickness,
-        ).by(Change("drawers", "bottom-bar", NO_BAR))
+            most=shop.rule.down(widest),
+        ).by(stock_of("drawers", "bottom-bar", thickest=widest), Change("drawers", "bottom-bar", NO_BAR))
     top, rise = shape.lift + shape.height, shop.practice.length("bottom bar rise")
     highest = smallest(sizes.side_height, sizes.front_rise + sizes.front_height)
     if top > highest:
@@ -244,7 +245,7 @@ def _refuse_low_groove(shape: BarShape, offset: Dimension, shop: Shop) -> None:
     least = shop.practice.length("least groove offset")
     if shape.below >= least / 2:
         return
-    higher = shop.rule.up(least + shape.lift)
+    higher, lower = shop.rule.up(least + shape.lift), offset - least
     raise refusal(
         "bottom bar",
         "The groove lies {offset} above the sides' bottom edge and the bar's lower edge {lift} above it, so that too little wood "
@@ -255,7 +256,7 @@ def _refuse_low_groove(shape: BarShape, offset: Dimension, shop: Shop) -> None:
         offset=offset,
         lift=shape.lift,
         higher=higher,
-    ).by(figure("groove offset", higher))
+    ).by(figure("groove offset", higher), at_most("practice", "bottom bar lift", lower) if lower.mm > 0 else None)
 
 
 def half_role(role: DrawerRole, hand: Hand) -> PartRole:
@@ -284,7 +285,7 @@ def lay_halves(stock: Stock, bar: BottomBar, sizes: DrawerSizes, opening_width: 
 
 def cut_bar(bar: BottomBar, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat, front: Board, back: Board) -> Board:
     """The bar, placed and grooved in both faces, with a stub at its front end for the groove of the ``front``; behind with one
-    for that of the ``back``, or with a notch that lets it pass under it (BO-1). Source: by geometry.
+    for that of the ``back``, or with a rabbet that lets it pass under it (BO-1). Source: by geometry.
     """
     role, shape = PartRole(PartKind.BOTTOM_BAR, sizes.drawer), bar.shape
     start = seat.front_face - bar.stub
@@ -302,15 +303,15 @@ def cut_bar(bar: BottomBar, sizes: DrawerSizes, opening_width: Length, seat: Bot
         board = cut_groove(bar.joint, board, half_role(sizes.drawer, hand), face=face, which=hand)
     under, over = Span(NOTHING, shape.below), Span(shape.over, shape.height)
     at_front = Span(NOTHING, bar.stub)
-    notches = [(front, 1, Surface.EDGE, at_front, under), (front, 2, Surface.FAR_EDGE, at_front, over)]
+    rabbets = [(front, 1, Surface.EDGE, at_front, under), (front, 2, Surface.FAR_EDGE, at_front, over)]
     if back.cuts_of(CutUse.GROOVE):
         at_back = Span(board.length - bar.stub, board.length)
-        notches += [(back, 1, Surface.EDGE, at_back, under), (back, 2, Surface.FAR_EDGE, at_back, over)]
+        rabbets += [(back, 1, Surface.EDGE, at_back, under), (back, 2, Surface.FAR_EDGE, at_back, over)]
     else:
-        notches.append((back, 0, Surface.FAR_EDGE, Span(seat.back_face - start, board.length), over))
-    for mate, number, surface, along, across in notches:
-        use = CutRole(CutUse.NOTCH, mate.role, bar.joint.role, mate.role, number)
-        board = board.with_cuts(Cut(CutKind.SLOT, surface, along, across, whole(board, Axis.INTO), use))
+        rabbets.append((back, 0, Surface.FAR_EDGE, Span(seat.back_face - start, board.length), over))
+    for mate, number, surface, along, across in rabbets:
+        use = CutRole(CutUse.RABBET, mate.role, bar.joint.role, mate.role, number)
+        board = board.with_cuts(Cut(CutKind.RABBET, surface, along, across, whole(board, Axis.INTO), use))
     return board
 
 
@@ -318,8 +319,8 @@ def fasten_bar(board: Board, bar: BottomBar, back: Board, shop: Shop) -> tuple[B
     """The bar bored for the screw that holds it up to the ``back`` it passes under, and where the two meet (BO-1, DJ-3)."""
     practice, shape = shop.practice, bar.shape
     shank = practice.length("bottom screw")
-    (notch,) = board.cuts_for(back.role)
-    at = notch.along.start + back.thickness / 2
+    (rabbet,) = board.cuts_for(back.role)
+    at = rabbet.along.start + back.thickness / 2
     role = CutRole(CutUse.SCREW_HOLE, back.role, bar.joint.role)
     bored = Cut(
         CutKind.HOLE,
@@ -335,8 +336,8 @@ def fasten_bar(board: Board, bar: BottomBar, back: Board, shop: Shop) -> tuple[B
         one=board.role,
         other=back.role,
         facings=(
-            Facing("under the", Plane(Surface.FAR_EDGE, notch.across.size), Plane(Surface.EDGE), rule="GR-4"),
-            Facing("against the", Plane(Surface.FAR_END, notch.along.size), Plane(Surface.FACE), rule="BO-1"),
+            Facing("under the", Plane(Surface.FAR_EDGE, rabbet.across.size), Plane(Surface.EDGE), rule="GR-4"),
+            Facing("against the", Plane(Surface.FAR_END, rabbet.along.size), Plane(Surface.FACE), rule="BO-1"),
         ),
         closes=(Way.BACK, Way.UP, Way.LEFT, Way.RIGHT),
         tie=Tie.FASTENED,
@@ -348,13 +349,14 @@ def fasten_bar(board: Board, bar: BottomBar, back: Board, shop: Shop) -> tuple[B
     return board.with_cuts(bored), met
 
 
-def meet_bar(board: Board, bar: BottomBar, wood: Board) -> Meeting:
+def meet_bar(board: Board, bar: BottomBar, wood: Board, seat: BottomSeat) -> Meeting:
     """A stub of the bar glued into the groove of front or back, ``wood``: on its lower wall, a tip gap short of its floor, the
     shoulder against the inside face (BO-1).
     """
     (groove,) = wood.cuts_of(CutUse.GROOVE)
     is_front = wood.role.kind is PartKind.DRAWER_FRONT
     end = Surface.END if is_front else Surface.FAR_END
+    along = (Way.LEFT, Way.RIGHT) if seat.is_open_in_front or not is_front else ()
     return Meeting(
         one=board.role,
         other=wood.role,
@@ -363,7 +365,7 @@ def meet_bar(board: Board, bar: BottomBar, wood: Board) -> Meeting:
             Facing("in the", Plane(end), Plane.floor(groove), Length(groove.depth.mm - bar.stub.mm), "BO-1"),
             Facing("against the", Plane(end, bar.stub), Plane(Surface.FACE), rule="BO-1"),
         ),
-        closes=(Way.FRONT,) if is_front else (Way.BACK,),
+        closes=(Way.FRONT if is_front else Way.BACK, *along),
         tie=Tie.GLUED,
         joint=bar.joint.role,
         glue=2 * bar.shape.between.mm * bar.stub.mm,

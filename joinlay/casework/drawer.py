@@ -265,10 +265,10 @@ class _Box:
         assert self.bar is not None
         halves = lay_halves(self.make.bottom, self.bar, self.sizes, self.opening.width, seat)
         bar = cut_bar(self.bar, self.sizes, self.opening.width, seat, front, back)
-        met = [meet_bar(bar, self.bar, front)]
+        met = [meet_bar(bar, self.bar, front, seat)]
         met += meet_halves(halves, bar, front, sides, back, seat, is_glued=self._is_bottom_glued)
         if self._is_back_grooved:
-            return (*halves, bar), (*met, meet_bar(bar, self.bar, back))
+            return (*halves, bar), (*met, meet_bar(bar, self.bar, back, seat))
         stock, shop = self.make.bottom, self.shop
         left, right = (fasten_under(half, back, stock, seat, shop, self.seasons, bar) for half in halves)
         bored, under = fasten_bar(bar, self.bar, back, shop)

@@ -99,6 +99,9 @@ def opening_height_around(drawer: DrawerRole, wish: OutwardsWish, make: DrawerMa
             f"the height inside {name} gives its sides' height, and side-height is written as well; leave one of them out."
         )
     inside = (wish.height + wish.room if wish.room else wish.height).named(f"{name} inside height that holds it", _RULE, _SOURCE)
+    if make.bar is not None:
+        # It lies on the bar, which stands higher than the bottom (BO-1).
+        inside = inside + practice.length("bottom bar rise")
     offset = groove_offset(make.bottom, rise, shop)
     side = (inside + make.bottom.thickness + offset).named(f"{name} side height around it", _RULE, _SOURCE)
     return (side + top).named(f"{name} opening height", _RULE, _SOURCE)

@@ -50,7 +50,7 @@ _GROUPS: Final = (
     ("drawer fronts", (PartKind.DRAWER_FRONT,)),
     ("drawer sides", (PartKind.DRAWER_SIDE,)),
     ("drawer backs", (PartKind.DRAWER_BACK,)),
-    ("drawer bottoms", (PartKind.DRAWER_BOTTOM,)),
+    ("drawer bottoms", (PartKind.DRAWER_BOTTOM, PartKind.BOTTOM_BAR)),
     ("face frame", _of(Whole.FRAME)),
     ("case", _of(Whole.CASE)),
     ("runners and stops", (*_of(Whole.RUNNERS), *_of(Whole.STOPS))),

@@ -17,15 +17,16 @@ from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, who
 from tests.assembly.solids import HAIR, solids
 
 #: So far, in mm, a part is drawn back on its way out; between them the next board would be met.
-FAR = (HAIR, 1, 3, 7, 20, 60, 200, 600)
+FAR = (HAIR, 1, 3, 7, 20, 60, 200, 265, 600)
 
 #: A shift of a hundredth of a millimetre into another board shares more than this, in cubic millimetres, where both touch at all.
 TOUCHES = 1e-4
 
 
-def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, taper="0", **changed):
+def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, taper="0", bar=None, **changed):
     own = shop(taper=taper, **changed.pop("figures", {}))
-    wish = DrawerWish(drawer_make(front_joint=AT_FRONT[front], back_joint=AT_BACK[back], back_height=height), own)
+    make = drawer_make(front_joint=AT_FRONT[front], back_joint=AT_BACK[back], back_height=height, bar=bar)
+    wish = DrawerWish(make, own)
     banks = {"banks": (Bank(Equal(2), (wish,) * 2), Bank(Equal(3), (wish,) * 3)), "width": size(48)}
     usual = {"height": size(20), **(banks if changed.pop("two", False) else {"banks": (Bank(Equal(2), (wish,) * 2),)})}
     return whole(spec(own, **{**usual, **changed}), own)
@@ -38,6 +39,8 @@ CHESTS = {
     "tapered": {"taper": "1/32", "height": BackHeight.ON_BOTTOM},
     "wider at its back": {"taper": "-1/32", "front": "half-blind locking rabbet", "height": BackHeight.ON_BOTTOM},
     "two banks": {"two": True},
+    "barred": {"bar": solid("3/4")},
+    "barred under the back": {"bar": solid("3/4"), "front": "half-blind locking rabbet", "height": BackHeight.ON_BOTTOM},
     "solid": {"case": CaseMake(solid("3/4"), solid("3/4"), ply("1/4"), has_stopped_dadoes=True)},
 }
 ANY_CHEST = pytest.mark.parametrize("changed", CHESTS.values(), ids=list(CHESTS))

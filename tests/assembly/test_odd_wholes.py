@@ -107,6 +107,12 @@ ODD = [
         "",
     ),
     ({"drawers": 'bottom-reach = "ends of the sides"'}, REFUSED, ""),
+    # BO-1: a bar down the middle of each bottom.
+    ({"drawers": 'bottom-bar = "oak"'}, MADE, ""),
+    ({"drawers": 'bottom-bar = "ply"\nback-height = "on bottom"\nbottom-reach = "ends of the sides"\nfit = "plane"'}, MADE, ""),
+    ({"drawers": 'bottom-bar = "half"\nback-height = "on bottom"'}, REFUSED, 'bottom-bar = "ply"'),
+    ({"drawers": 'bottom-bar = "oak"\ntaper = "1/16"'}, REFUSED, 'taper = "0"'),
+    ({"drawers": 'bottom-bar = "oke"'}, TOLD, ""),
     # HF-1: fitted by hand.
     ({"drawers": 'fit = "plane"\nside-clearance = "0"'}, MADE, ""),
     ({"drawers": 'fit = "plane"\nside-clearance = "1/2"'}, MADE, ""),

@@ -280,6 +280,14 @@ def test_planned_drawers_are_cut_as_planned(front, back, height, taper):
     assert_cut_as_planned(made.assembly.boards, tools)
 
 
+@pytest.mark.parametrize(("back", "height"), [(LOCKED, BackHeight.FULL), (HOUSED, BackHeight.ON_BOTTOM)])
+def test_a_bottom_bar_and_the_halves_beside_it_are_cut_as_planned(back, height):
+    make = drawers.usual_make(back_joint=back, back_height=height, bar=drawers.cherry())
+    made = drawers.drawer(make=make, opening=drawers.opening("36"))
+    assert {len(made.bottoms), len(made.bar.cuts)} == {2, 6}
+    assert_cut_as_planned(made.assembly.boards, drawers.shop())
+
+
 def a_job_of_every_kind():
     """One board or more for every role of a cut."""
     boards = a_box()

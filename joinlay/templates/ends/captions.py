@@ -9,7 +9,7 @@ import re
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import CutKind, Hand, PartKind, Surface
+from joinlay.boards import Axis, CutKind, Hand, PartKind, Surface
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import Block, beside, hand_sign, stacked
@@ -109,7 +109,9 @@ def notes_of(net: Net, rule: Graduation) -> tuple[Note, ...]:
     groups: dict[tuple[str, str, tuple[_Fact, ...]], list[Mouth]] = {}
     for mouth in net.mouths:
         into_an_edge = mouth.is_hidden and mouth.cut.surface in (Surface.EDGE, Surface.FAR_EDGE)
-        if mouth.is_entered or into_an_edge:
+        # A stub is left between two rabbets, each from its own edge.
+        of_a_stub = mouth.on is Surface.FACE and mouth.cut.kind is CutKind.RABBET and mouth.cut.surface.axis is Axis.ACROSS
+        if mouth.is_entered or into_an_edge or of_a_stub:
             key = (mouth.cut.kind.value, _where(net, mouth), tuple(_facts(mouth, net)))
             groups.setdefault(key, []).append(mouth)
     ordered = sorted(groups.items(), key=lambda said: said[1][0].is_centred)
