@@ -137,6 +137,7 @@ class _Reader:
                 "back": drawer.make.back_joint.word,
                 "back height": drawer.make.back_height.value,
                 "bottom reach": drawer.make.bottom_reach.value,
+                "bottom bar": "none" if drawer.make.bar is None else drawer.make.bar.name,
             }
         shop = self.plan.shop
         facts["the shop"] = {

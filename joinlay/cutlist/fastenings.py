@@ -51,7 +51,19 @@ def glued(plan: Plan) -> dict[str, Fraction]:
     """
     loose = tuple(f"{kind.value}s" for kind in PartKind if kind.is_loose)
     areas = dict.fromkeys(
-        (*loose, "dadoes", "corners", "bottoms at the front", "runners", "stops", "frame on the case", "top", "base"), Fraction(0)
+        (
+            *loose,
+            "dadoes",
+            "corners",
+            "bottoms at the front",
+            "bottom bars",
+            "runners",
+            "stops",
+            "frame on the case",
+            "top",
+            "base",
+        ),
+        Fraction(0),
     )
     for met in plan.meetings:
         areas[_place_of(met)] += met.glue
@@ -74,6 +86,8 @@ def _place_of(met: Meeting) -> str:
         return places[whole]
     if met.one.kind is PartKind.DRAWER_BOTTOM:
         return "bottoms at the front"
+    if met.one.kind is PartKind.BOTTOM_BAR:
+        return "bottom bars"
     is_corner = met.joint is not None and met.joint.kind in (JointKind.FRONT_CORNER, JointKind.BACK_CORNER)
     return "corners" if is_corner and not met.is_housed else "dadoes"
 

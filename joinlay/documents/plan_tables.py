@@ -331,6 +331,11 @@ class DrawerTold(Told):
     bottom_reach: Word = Field(
         validation_alias=AliasPath("make", "bottom_reach"), description="How far a bottom reaches under a back that stands on it."
     )
+    bottom_bar: str | None = Field(
+        validation_alias=AliasPath("make", "bar", "name"),
+        default=None,
+        description="The stock of a bar down the middle of its bottom; null where it has none.",
+    )
     length: LengthTold = Field(description="Front included.")
     inside_width: LengthTold = Field(description="Between the sides, at the front.")
     side_clearance: LengthTold

@@ -55,6 +55,7 @@ def drawer_makes(draw, unit):
         front_joint=draw(st.sampled_from(list(AT_FRONT.values()))),
         back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
         back_height=(height := draw(st.sampled_from(BackHeight))),
+        bar=draw(st.one_of(st.none(), st.none(), stocks(unit, "3/4", "5/8", "9/8"))),
         bottom_reach=draw(st.sampled_from(BottomReach)) if height is BackHeight.ON_BOTTOM else BottomReach.BACK,
     )
 

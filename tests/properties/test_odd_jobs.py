@@ -165,6 +165,7 @@ CORNERS = st.sampled_from(
         'back-joint = "nailed butt"\nback-height = "on bottom"\nbottom-reach = "ends of the sides"',
         'back-joint = "dado"\nback-set-in = "30"',
         'fit = "plane"',
+        'bottom-bar = "frame"',
         'front-grain = "upright"',
     )
 )

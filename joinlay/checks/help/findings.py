@@ -118,12 +118,14 @@ ON_CHECKS: Final = (
         "its plies are given; other sheets are taken as stiff both ways alike, unless you give both figures of "
         "their data sheet. A panel that "
         "bows much more"
-        " than its thickness is held back by its edges and sags less than said.",
+        " than its thickness is held back by its edges and sags less than said. Beside a bar each half is such a plate, and "
+        "the bar a beam on front and back that takes what lies nearer to it than to the other edges.",
         (
             "A thicker or stiffer sheet.",
+            "A grooved bar down its middle (bottom-bar), which halves its span.",
             "The groove higher up (groove-offset), which makes more room under it.",
         ),
-        "CK-3, ST-3",
+        "CK-3, ST-3, BO-1",
         job='load = "30 lb" (in each drawer) or "15 lb/ft2" (on its bottom), in [drawers] or at one drawer; '
         'plies = 5 at a stock of plywood; stiffness = ["9 GPa", "4 GPa"] at any sheet, along and across its face grain.',
     ),

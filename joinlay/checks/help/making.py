@@ -33,6 +33,23 @@ ON_MAKING: Final = (
         "LT-1 to LT-12",
     ),
     HelpPage(
+        "bottom bar",
+        "The grooved bar that is to part a drawer's bottom can't be made or can't stand there: its stock is too thin for a "
+        "groove in each face, the drawer tapers, is too narrow or too low for it, or no wood is left under its grooves.",
+        "It stands on edge from front to back, as thick as its stock. Its grooves lie at the height of the sides' and are as "
+        "deep where a third of it stays between them, and under a back enough beside its screw. Its lower edge stays a little "
+        "above that of the sides, its upper edge low in the drawer.",
+        (
+            "Thicker stock, 3/4 in (20 mm) being usual.",
+            "A drawer without taper.",
+            "The groove higher up (groove-offset).",
+            'No bar in that drawer: bottom-bar = "none".',
+        ),
+        "BO-1, DA-3",
+        job="bottom-bar-lift and bottom-bar-rise under [practice]: its lower edge above that of the sides, its upper edge above "
+        "the bottom.",
+    ),
+    HelpPage(
         "no order",
         "Some parts hold each other: whichever is put on last, another is in its way, so the piece can be drawn "
         "and cut and never be put together.",

@@ -115,7 +115,7 @@ def test_the_limit_itself_is_thick_enough():
     [
         ({"shop": shop_with(taper=1)}, "tapers"),
         ({"bar": solid("beam", 250)}, "no halves"),
-        ({"side_height": 25}, "upper edge"),
+        ({"shop": shop_with(bottom_bar_rise=140)}, "upper edge"),
         ({"shop": shop_with(bottom_bar_lift=8)}, "too little wood"),
     ],
 )
