@@ -175,7 +175,7 @@ def test_what_it_shows_in_notes_may_be_written(unit, shop):
     assert job.drawers[-1].name == "drawer bottom"
     assert len(job.shop.cutters) == len(usual_shop(unit).cutters) if shop == "a file" else 3
     assert job.drawers[0].tenon is not None
-    assert len(tomllib.loads(text)["drawers"]) == 20
+    assert len(tomllib.loads(text)["drawers"]) == 21
     assert job.on_hand.prices.slides is not None
     assert (len(job.on_hand.sheets), len(job.on_hand.boards), len(job.on_hand.boards[0].defects)) == (1, 1, 1)
     lists = all_lists(plan(job))

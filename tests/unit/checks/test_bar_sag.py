@@ -14,10 +14,19 @@ from joinlay.checks.weights import drawer_load
 from joinlay.documents.job_file import JobTexts
 from joinlay.documents.mending import helps, mended, planned
 from joinlay.findings import Change, Harm
-from joinlay.lengths import mm
+from joinlay.lengths import Length, mm
 from tests.unit.checks.making import CONDITIONS, SHOP, drawer, sheet, shop_with, solid
 
 OAK = solid("oak", 20, "white oak")
+
+
+def beam_of(made):
+    """The bar of a drawer that has one."""
+    beam = bar_of(made)
+    assert beam is not None
+    return beam
+
+
 BEAM = BarBeam(20, 23, 7, 6, 6, 10_000)
 
 
@@ -53,7 +62,7 @@ def test_it_bears_what_lies_nearer_to_it_than_to_the_other_edges(across, deep):
 def test_both_halves_are_judged_by_hand():
     """CK-3: the half as a plate on four edges, doubled for years, and half of what its bar goes down."""
     made = drawer(width=1000, depth=550, bar=OAK)
-    span, bar = bottom_span(made), bar_of(made)
+    span, bar = bottom_span(made), beam_of(made)
     assert (span.across, span.deep, span.halves) == (mm("477.2"), mm(508), 2)
     plate = Plate.of(477.2, 508, 6, 6960)
     by_hand = 2 * sag_on_four_edges(plate, 718e-6) + bar.sag(span, 718) / 2
@@ -72,12 +81,14 @@ def test_a_bar_that_sags_too_far_is_told_with_what_would_do():
     assert (found.kind, found.harm, found.where) == ("bottom sag", Harm.WARN, "drawer 1 bottom bar")
     rise, thick = found.remedies
     assert thick.changes == (Change("drawers", "bottom-bar", found.numbers["stock"]),)
-    higher = drawer(width=1000, depth=550, bar=made.make.bar, shop=shop_with(bottom_bar_rise=rise.changes[0].value.mm))
+    rise_to = rise.changes[0].value
+    assert isinstance(rise_to, Length)
+    higher = drawer(width=1000, depth=550, bar=made.make.bar, shop=shop_with(bottom_bar_rise=rise_to.mm))
     thicker = drawer(width=1000, depth=550, bar=OAK if found.numbers["stock"] == "oak" else solid("thick", 40, "white oak"))
     for mended_by in (higher, thicker):
         assert check_bar(mended_by, bottom_span(mended_by), 2500.0, SHOP, ()) == ()
     # The sag itself is the limit.
-    at = 2500 * 3 / bar_of(made).sag(bottom_span(made), 2500)
+    at = 2500 * 3 / beam_of(made).sag(bottom_span(made), 2500)
     assert check_bar(made, bottom_span(made), at * (1 - 1e-9), SHOP, ()) == ()
     assert check_bar(made, bottom_span(made), at * (1 + 1e-6), SHOP, ())
 
