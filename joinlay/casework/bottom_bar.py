@@ -120,7 +120,7 @@ def bar_shape(
     deep = smallest(depth, depth_down((thickness - left) / 2, shop.rule, dimension(_LEAST_HOLD)))
     below = (offset - lift).named(f"{name} lower edge to its groove", "BO-1", "common practice")
     return BarShape(
-        thickness=thickness.named(f"{name} thickness", "BO-1", "as measured"),
+        thickness=thickness.named(f"{name} thickness", "BO-1", "the stock's own"),
         height=(below + panel + rise).named(f"{name} height", "BO-1", "common practice"),
         below=below,
         over=below + panel,
@@ -273,7 +273,7 @@ def lay_halves(stock: Stock, bar: BottomBar, sizes: DrawerSizes, opening_width: 
     clear = (sizes.inside_width - shape.thickness) / 2
     length = (clear + seat.depth + bar.joint.depth - seat.clearance).named(f"{name} length, side to side", "BO-1, GR-2")
     width = (seat.back - seat.front).named(f"{name} width, front to back", "GR-2", "common practice")
-    thickness = stock.thickness.named(f"{name} thickness", "GR-1", "as measured")
+    thickness = stock.thickness.named(f"{name} thickness", "GR-1", "the stock's own")
     left = (opening_width - sizes.inside_width) / 2 - seat.depth + seat.clearance / 2
     top = seat.offset + stock.thickness
     made = []
