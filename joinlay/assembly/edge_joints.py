@@ -8,12 +8,13 @@ first joint over twice their width together, so that no clamp may stand farther 
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, CutUse, Surface
 from joinlay.errors import BadInput
-from joinlay.lengths import Fraction, Length, dimension, fraction_in
+from joinlay.lengths import NOTHING, Fraction, Length, dimension, fraction_in, smallest
 from joinlay.records import dataclass
 from joinlay.stock import Solid, species_named
 
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.shop import Practice
     from joinlay.stock import Stock
 
-__all__ = ["PRESSURES", "PSI", "GluedPanel", "glued_panels", "joint_lines", "pressure_of"]
+__all__ = ["NARROWEST", "PRESSURES", "PSI", "GluedPanel", "glued_panels", "joint_lines", "joint_lines_between", "pressure_of"]
 
 #: Least and most pressure in an edge joint, in lb/in2. Source: Wood Handbook ch. 10, from memory; the glue's own sheet comes
 #: first.
@@ -41,7 +42,8 @@ class GluedPanel:
 
     ``board`` is how wide each board is at least, ``pressure`` the least and most the joint wants, in lb/in2, ``force`` what the
     least is in all, in kN. ``spread`` is how far apart clamps may stand for the 45 degrees, ``clamps`` how many are wanted,
-    ``reach`` how far they must open, cauls included.
+    ``reach`` how far they must open, cauls included. ``widths`` are those of its boards from the reference edge, where they are
+    chosen from what is there and so may differ; ``board`` is then the narrower of the two outer ones.
     """
 
     parts: tuple[PartRole, ...]
@@ -56,6 +58,7 @@ class GluedPanel:
     spread: Dimension
     clamps: int
     reach: Dimension
+    widths: tuple[Dimension, ...] = ()
 
     @property
     def apart(self) -> Length:
@@ -75,18 +78,26 @@ def pressure_of(stock: Solid) -> tuple[int, int]:
     return PRESSURES[is_softwood]
 
 
-def glued_panels(boards: Iterable[Board], stocks: Iterable[Stock], practice: Practice) -> tuple[GluedPanel, ...]:
+def glued_panels(
+    boards: Iterable[Board],
+    stocks: Iterable[Stock],
+    practice: Practice,
+    chosen: Mapping[str, tuple[Dimension, ...]] | None = None,
+) -> tuple[GluedPanel, ...]:
     """The parts of solid wood that are wider than boards come, those alike together, in the order of ``boards`` (PN-1, PT-4).
 
-    ``boards`` are of the piece; what is of no stock that is known is left out.
+    ``boards`` are of the piece; what is of no stock that is known is left out. ``chosen`` are the joints, by the part's name, of
+    those whose boards are chosen from what is there.
     """
+    chosen = chosen or {}
     solid = {stock.name: stock for stock in stocks if isinstance(stock, Solid)}
     widest = practice.length("widest board")
     alike: dict[object, list[Board]] = {}
     for board in boards:
         if board.stock in solid and board.width > widest:
-            alike.setdefault((board.stock, *(board.size(axis).mm for axis in Axis)), []).append(board)
-    return tuple(_panel(some, solid, practice) for some in alike.values())
+            own = tuple(line.mm for line in chosen.get(board.name, ()))
+            alike.setdefault((board.stock, own, *(board.size(axis).mm for axis in Axis)), []).append(board)
+    return tuple(_panel(some, solid, practice, chosen.get(some[0].name, ())) for some in alike.values())
 
 
 #: Cuts that run along a board or sit in it at one place across: an edge joint keeps away from them. Source: common practice.
@@ -95,6 +106,8 @@ _KEPT_OFF: Final = (
 )  # fmt: skip
 #: How much farther from even an edge joint is looked for, step by step. Source: our own choice.
 _STEP: Final = Fraction(1)
+#: The narrowest board worth gluing in. Source: our own choice.
+NARROWEST: Final = Length(fraction_in("38.1"))
 
 
 def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
@@ -105,19 +118,36 @@ def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
     rabbets, tenons and holes and off the board's own edges. Where they can't all be kept off, with up to three boards more, they
     lie evenly.
     """
-    widest, clear = practice.length("widest board").mm, practice.length("joint from a cut").mm
+    widest = practice.length("widest board").mm
     width = board.width.mm
     if width <= widest:
         return ()
-    spans = [(cut.across.start.mm - clear, cut.across.stop.mm + clear) for cut in board.cuts_of(*_KEPT_OFF)]
-    spans += [(Fraction(0), clear), (width - clear, width)]
+    spans = _kept_clear(board, practice)
     least = ceil(width / widest)
     for count in range(least, least + 4):
-        lines = _kept_off(width, count, widest, spans)
+        lines = _kept_off([width / count] * count, [widest] * count, spans)
         if lines is not None:
             break
     else:
         lines = [width * n / least for n in range(1, least)]
+    return _named(board, lines)
+
+
+def joint_lines_between(board: Board, practice: Practice, most: Sequence[Fraction]) -> tuple[Dimension, ...] | None:
+    """The same where the boards there are decide: from the reference edge they make at most ``most`` mm each of its width.
+
+    Each but the last is used in its whole width where the last then keeps enough of its own, else all are narrowed alike. None
+    where joints can't be kept off cuts and edges so.
+    """
+    width = board.width.mm
+    rest = width - sum(most[:-1])
+    share = width / sum(most)
+    wanted = [*most[:-1], rest] if rest >= NARROWEST.mm else [one * share for one in most]
+    lines = _kept_off(wanted, most, _kept_clear(board, practice))
+    return None if lines is None else _named(board, lines)
+
+
+def _named(board: Board, lines: Sequence[Fraction]) -> tuple[Dimension, ...]:
     return tuple(
         dimension(Length(at)).named(
             f"{board.name} edge joint {n} from its {board.datum.word(Surface.EDGE)}", "PN-1", "common practice"
@@ -126,22 +156,30 @@ def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
     )
 
 
-def _kept_off(width: Fraction, count: int, widest: Fraction, spans: Sequence[tuple[Fraction, Fraction]]) -> list[Fraction] | None:
-    """``count`` - 1 joints clear of ``spans``, each the nearest to where it would lie evenly that leaves no board too wide; None
-    where one can't.
+def _kept_clear(board: Board, practice: Practice) -> list[tuple[Fraction, Fraction]]:
+    """Where across ``board`` no edge joint may lie: at its cuts and its own edges (PN-1)."""
+    clear, width = practice.length("joint from a cut").mm, board.width.mm
+    spans = [(cut.across.start.mm - clear, cut.across.stop.mm + clear) for cut in board.cuts_of(*_KEPT_OFF)]
+    return [*spans, (Fraction(0), clear), (width - clear, width)]
+
+
+def _kept_off(
+    wanted: Sequence[Fraction], most: Sequence[Fraction], spans: Sequence[tuple[Fraction, Fraction]]
+) -> list[Fraction] | None:
+    """The joints between boards ``wanted`` so wide, clear of ``spans``, each the nearest to where it would lie that leaves no
+    board wider than its ``most``; None where one can't.
     """
     lines: list[Fraction] = []
-    for n in range(1, count):
-        before, even = lines[-1] if lines else Fraction(0), width * n / count
-        left = count - n
-        tried = (even + way * step * _STEP for step in range(ceil(widest)) for way in ((1, -1) if step else (1,)))
+    width = sum(wanted, Fraction(0))
+    for n in range(1, len(most)):
+        before, even = lines[-1] if lines else Fraction(0), sum(wanted[:n], Fraction(0))
+        left, own = sum(most[n:], Fraction(0)), most[n - 1]
+        tried = (even + way * step * _STEP for step in range(ceil(own)) for way in ((1, -1) if step else (1,)))
         at = next(
             (
                 at
                 for at in tried
-                if before < at <= before + widest
-                and width - at <= left * widest
-                and not any(low < at < high for low, high in spans)
+                if before < at <= before + own and width - at <= left and not any(low < at < high for low, high in spans)
             ),
             None,
         )
@@ -151,11 +189,15 @@ def _kept_off(width: Fraction, count: int, widest: Fraction, spans: Sequence[tup
     return lines
 
 
-def _panel(some: list[Board], solid: Mapping[str, Solid], practice: Practice) -> GluedPanel:
+def _panel(some: list[Board], solid: Mapping[str, Solid], practice: Practice, chosen: tuple[Dimension, ...]) -> GluedPanel:
     one = some[0]
     name, caul = one.name, practice.length("caul thickness")
-    count = len(joint_lines(one, practice)) + 1
-    board = (one.width / count).named(f"{name} board width", "PN-1", "common practice")
+    ends = (NOTHING, *chosen, one.width)
+    widths = tuple(dimension(stop) - start for start, stop in pairwise(ends)) if chosen else ()
+    count = len(chosen or joint_lines(one, practice)) + 1
+    # What a clamp presses spreads over the outer board before it comes to the first joint.
+    outer = smallest(widths[0], widths[-1]) if widths else one.width / count
+    board = outer.named(f"{name} board width", "PN-1", "common practice")
     spread = ((board + caul) * 2).named(f"{name} clamps no farther apart than", "PT-4", "common practice")
     pressure = pressure_of(solid[one.stock])
     newtons = pressure[0] * PSI * one.length.mm * one.thickness.mm
@@ -164,5 +206,5 @@ def _panel(some: list[Board], solid: Mapping[str, Solid], practice: Practice) ->
     reach = (dimension(one.width) + 2 * caul).named(f"{name} edge clamps open at least", "PT-4", "common practice")
     return GluedPanel(
         tuple(board.role for board in some), one.stock, count, board, one.length, one.width, one.thickness, pressure,
-        newtons / 1000, spread, clamps, reach,
+        newtons / 1000, spread, clamps, reach, widths,
     )  # fmt: skip

@@ -170,9 +170,11 @@ def panel_words(panel: GluedPanel, rule: Graduation) -> str:
     """How parts are glued up from boards edge to edge, and their clamps (PN-1, PT-4)."""
     low, high = panel.pressure
     pressure = f"{low} to {high} lb/in2" if rule.unit is Unit.INCH else f"{_newtons(low)} to {_newtons(high)} N/mm2"
+    wide = f"of {rule.text(rule.up(panel.board))} or wider"
+    if panel.widths:
+        wide = f"{listed([rule.text(rule.round(width)) for width in panel.widths])} wide once they are joined"
     return (
-        f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards of "
-        f"{rule.text(rule.up(panel.board))} or wider, edge to edge: "
+        f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards {wide}, edge to edge: "
         f"{panel.clamps} clamps by turns above and below, {rule.text(rule.round(panel.apart))} apart, the first "
         f"half of that from the end; "
         f"to open {rule.text(opening_of(panel.reach, rule))}, cauls included; the glue wants {pressure}"

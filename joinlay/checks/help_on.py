@@ -112,7 +112,8 @@ _SHARE: Final = {
     "fronts together": ("fronts in two columns",),
     "solid wood": (
         "boards run out",
-        "narrow boards",
+        "boards chosen",
+        "boards of no use",
         "no such lumber",
         "too thick",
     ),

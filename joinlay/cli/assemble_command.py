@@ -27,6 +27,7 @@ from joinlay.checks.setting_down import anchor_words, beware_words, level_words,
 from joinlay.checks.weights import stocks_by_name
 from joinlay.cli.terminal import broken, complain, finding_lines, say, table
 from joinlay.cli.words import counted
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
@@ -69,7 +70,7 @@ def say_order(path: Path, step: int | None, *, as_json: bool) -> int:
 
 def _page(path: Path, worked_out: Plan, steps: Sequence[Step]) -> Iterator[str]:
     yield order_verdict(worked_out.title, len(steps))
-    if panels := glued_panels(worked_out.boards, worked_out.stocks.values(), worked_out.shop.practice):
+    if panels := glued_panels(worked_out.boards, worked_out.stocks.values(), worked_out.shop.practice, joints_in(worked_out)):
         yield "\n".join([EDGES_FIRST, *(f"  {panel_words(panel, worked_out.rule)}" for panel in panels)])
     wide = len(str(len(steps)))
     lines: list[str] = []

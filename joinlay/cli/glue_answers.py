@@ -9,6 +9,7 @@ from joinlay.assembly.edge_joints import glued_panels
 from joinlay.assembly.glue_ups import Hold
 from joinlay.assembly.glue_words import hours_words, minutes_words
 from joinlay.cli.words import counted
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.lengths import decimal_text, fraction_in
 from joinlay.shop import RATIO_RULES
 
@@ -37,7 +38,7 @@ def glue_answers(plan: Plan, *, is_short: bool = False) -> Mapping[str, tuple[st
             if go.clamps:
                 found[f"{name} clamps"] = (f"{name} clamps = {go.clamp_count}", *_clamps(go, plan.shop, plan.rule))
             found[f"{name} minutes"] = (f"{name} minutes = {minutes_words(go.seconds)}", *_minutes(glue_up, go, plan.shop))
-    for panel in glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice):
+    for panel in glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice, joints_in(plan)):
         for role in panel.parts[:1] if is_short else panel.parts:
             name = f"{role.name} edge clamps"
             found[name] = (f"{name} = {panel.clamps}", *_edges(panel, plan.shop, plan.rule))

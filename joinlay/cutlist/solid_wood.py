@@ -10,12 +10,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.boards import Surface
 from joinlay.boards.names import in_few_words
 from joinlay.checks.lumber_check import LUMBER_KINDS
+from joinlay.cutlist.chosen_boards import joints_in
+from joinlay.cutlist.clear_wood import boards_there, clear_lengths
 from joinlay.cutlist.cutting_list import stock_called
 from joinlay.cutlist.glued_up import boards_to_saw, strip_widths
 from joinlay.cutlist.layouts import lay_out, offcut_limits
-from joinlay.cutlist.pattern import Blank, CutSheet, Direction, Keeps, Layout, Panel, SawCut
+from joinlay.cutlist.pattern import Blank, CutSheet, Layout, Panel
 from joinlay.findings import note
 from joinlay.jobs.on_hand import BoardOnHand, FirstCut
 from joinlay.lengths import ZERO, Fraction, Length, Unit
@@ -27,9 +30,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.boards import Band
+    from joinlay.cutlist.chosen_boards import Joints
     from joinlay.cutlist.cutting_list import CuttingList, Group
     from joinlay.cutlist.pattern import LaidPiece, PartToSaw
     from joinlay.findings import Finding
+    from joinlay.jobs.on_hand import BoardOnHand
     from joinlay.jobs.plan import Plan
     from joinlay.stock import Stock
 
@@ -38,7 +43,6 @@ __all__ = [
     "SolidNeed",
     "board_feet",
     "board_layouts",
-    "clear_lengths",
     "cubic_metres",
     "lipping_stock",
     "solid_needs",
@@ -87,7 +91,7 @@ def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) 
     Board feet where the job is in inches (144 cubic inches of sawn thickness, D6), cubic metres where it is in millimetres.
     Waste is a share of the rough sizes, added to them: 20 % for our own choice.
     """
-    needs = []
+    needs, joints = [], joints_in(plan, parts)
     lipped = (lipping_stock(band, plan.stocks) for row in parts.rows for band in row.bands)
     stocks = [
         *(group.stock for group in parts.groups if isinstance(group.stock, Solid)),
@@ -96,7 +100,7 @@ def solid_needs(plan: Plan, parts: CuttingList, layouts: Sequence[Layout] = ()) 
     for stock in dict.fromkeys(stocks):
         groups = [group for group in parts.groups if group.stock == stock]
         held = {laid.piece.name for each in layouts if each.stock == stock.name for sheet in each.sheets for laid in sheet.pieces}
-        needs.append(_need(plan, stock, groups, held, parts))
+        needs.append(_need(plan, stock, groups, held, parts, joints))
     return tuple(needs)
 
 
@@ -119,19 +123,21 @@ def _lippings(plan: Plan, stock: Solid, parts: CuttingList, lumber: Lumber) -> F
     return total
 
 
-def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str], parts: CuttingList) -> SolidNeed:
+def _need(plan: Plan, stock: Solid, groups: Sequence[Group], held: set[str], parts: CuttingList, joints: Joints) -> SolidNeed:
     lumber = lumber_for(stock, plan.unit)
     net = on_hand = Fraction(0)
     volume = board_feet if plan.unit is Unit.INCH else cubic_metres
     rows = {row.number: row for group in groups for row in group.rows}
-    for piece in boards_to_saw(groups, plan.shop.practice):
+    for piece in boards_to_saw(groups, plan.shop.practice, joints):
         each = volume(piece.length, piece.width, max(lumber.thickness, rows[piece.row].sawn.thickness))
         net += each
         on_hand += each if piece.name in held else 0
     net += _lippings(plan, stock, parts, lumber)
     buy = (net - on_hand) * (1 + plan.shop.practice.ratio("solid wood waste"))
     unit = _BOARD_FEET if plan.unit is Unit.INCH else CUBIC_METRES
-    strips = [width for row in rows.values() if len(widths := strip_widths(row, plan.shop.practice)) > 1 for width in widths]
+    strips = [
+        width for row in rows.values() if len(widths := strip_widths(row, plan.shop.practice, joints)) > 1 for width in widths
+    ]
     return SolidNeed(stock, lumber, unit, net, on_hand, buy, tuple(_of_lumber(plan, stock)), max(strips, default=None))
 
 
@@ -146,54 +152,18 @@ def board_layouts(plan: Plan, parts: CuttingList) -> tuple[Layout, ...]:
     Parts are cut at their rough sizes. Every board is crosscut first, as solid wood is: at its defects, then to rough lengths,
     which are then ripped. No whole boards are added, so ``least_whole`` is 0 (CL-2).
     """
-    layouts = []
+    layouts, joints = [], joints_in(plan, parts)
     for stock in dict.fromkeys(group.stock for group in parts.groups if isinstance(group.stock, Solid)):
-        names = {stock.name, *(key for key, each in plan.stocks.items() if each == stock)}
-        boards = [each for have in plan.on_hand.boards if have.stock in names for each in _each(have)]
+        boards = boards_there(plan, stock)
         if boards:
             # A part thicker than the boards is to be glued up or bought; solid_needs says so.
             groups = [group for group in parts.groups if group.stock == stock and group.thickness <= stock.thickness]
             if groups:
-                layouts.append(_board_layout(plan, stock, groups, boards))
+                layouts.append(_board_layout(plan, stock, groups, boards, joints))
     return tuple(layouts)
 
 
-def clear_lengths(board: BoardOnHand, kerf: Length) -> tuple[tuple[tuple[Length, Length], ...], tuple[SawCut, ...]]:
-    """Where the clear lengths of ``board`` start and stop, and the crosscuts that part them from the defects, in order.
-
-    A cut takes its kerf from the defect's side, so no clear wood is lost to it, save where a defect is thinner than the kerf.
-    """
-    clear: list[tuple[Length, Length]] = []
-    cuts: list[SawCut] = []
-    start, end = Length(0), Length(board.length.mm)
-
-    def crosscut(at: Length, keeps: Keeps) -> None:
-        """Cut what is left of the board at ``at``, counted from the board's end."""
-        panel = Panel(start, ZERO, end - start, Length(board.width.mm))
-        cuts.append(SawCut(len(cuts) + 1, Direction.CROSSCUT, panel, at - start, keeps))
-
-    for defect in sorted(board.defects, key=lambda defect: defect.start):
-        if defect.stop <= start:
-            continue
-        if defect.start > start:
-            clear.append((start, Length(defect.start.mm)))
-            crosscut(defect.start, Keeps.NEAR if defect.stop >= end else Keeps.BOTH)
-            start = defect.start + kerf
-        if start < defect.stop < end:
-            crosscut(defect.stop - kerf, Keeps.FAR)
-        start = max(start, Length(defect.stop.mm))
-    if start < end:
-        clear.append((start, end))
-    return tuple(clear), tuple(cuts)
-
-
-def _each(have: BoardOnHand) -> Iterator[BoardOnHand]:
-    """Boards that are alike, one by one."""
-    for n in range(1, have.count + 1):
-        yield replace(have, name=have.name if have.count == 1 else f"{have.name}, {n} of {have.count}", count=1)
-
-
-def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Sequence[BoardOnHand]) -> Layout:
+def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Sequence[BoardOnHand], joints: Joints) -> Layout:
     kerf, keep = plan.shop.saw.kerf, offcut_limits(plan)
     sections: list[Blank] = []
     of: dict[str, tuple[BoardOnHand, Length]] = {}
@@ -204,7 +174,7 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             of[name] = (board, start)
     # The smallest first, so that long clear lengths are kept for long parts.
     sections.sort(key=lambda blank: blank.length.mm * blank.width.mm)
-    pieces = boards_to_saw(groups, plan.shop.practice)
+    pieces = boards_to_saw(groups, plan.shop.practice, joints)
     laid = lay_out(pieces, sections, None, kerf, FirstCut.CROSSCUT, keep)
     sawn = {sheet.blank.name: sheet for sheet in laid.sheets}
     cut = []
@@ -214,7 +184,7 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             cut.append(_whole_board(board, own, kerf))
     used = {sheet.blank.name for sheet in cut}
     unused = tuple(_blank(board) for board in boards if board.name not in used)
-    found = (*_short(laid.left_out, len(pieces)), *_narrow(plan, groups, laid.left_out, boards))
+    found = (*_short(laid.left_out, len(pieces)), *_chosen(plan, groups, joints), *_of_no_use(laid.left_out, unused))
     return Layout(
         stock=stock.name,
         thickness=stock.thickness,
@@ -264,28 +234,38 @@ def _short(left_out: Sequence[PartToSaw], all_of_them: int) -> Iterator[Finding]
         )
 
 
-def _narrow(
-    plan: Plan, groups: Sequence[Group], left_out: Sequence[PartToSaw], boards: Sequence[BoardOnHand]
-) -> Iterator[Finding]:
-    """Say of boards on hand what would have wide parts glued up from them, where those are to be of wider ones (PN-1)."""
-    practice = plan.shop.practice
-    wide = {row.number: row for group in groups for row in group.rows if len(strip_widths(row, practice)) > 1}
-    wanting = [piece for piece in left_out if piece.row in wide]
-    narrow = [board for board in boards if any(board.length >= piece.length and board.width < piece.width for piece in wanting)]
-    if not narrow:
+def _chosen(plan: Plan, groups: Sequence[Group], joints: Joints) -> Iterator[Finding]:
+    """Say which wide parts are glued up from boards as wide as those on hand, and how wide each then is (PN-1)."""
+    chosen = [row for group in groups for row in group.rows if row.board.name in joints]
+    if not chosen:
         return
-    widest, joint = max(board.width for board in narrow), practice.length("edge joint allowance").mm
-    give = plan.rule.down(Length(widest.mm - joint - max(joint, practice.length("rough width allowance").mm / 2)))
-    if 2 * give >= practice.length("widest board"):
-        parts = in_few_words(dict.fromkeys(name for piece in wanting for name in wide[piece.row].names))
-        yield note(
-            "narrow boards",
-            "Boards of it {widest} wide are on hand, and {parts}, glued up, would be of wider ones. Write "
-            'widest-board = "{give}" under '
-            "[practice] to have the narrow ones used.",
-            "PN-1",
-            "common practice",
-            widest=widest,
-            parts=parts,
-            give=give,
+    said = []
+    for row in chosen:
+        widths = strip_widths(row, plan.shop.practice, joints)
+        wide = ", ".join(plan.rule.text(plan.rule.up(width)) for width in widths)
+        said.append(
+            f"{in_few_words(row.names)} from {len(widths)}, sawn {wide} wide from the {row.board.datum.word(Surface.EDGE)}"
         )
+    yield note(
+        "boards chosen",
+        "Glued up from boards as wide as those on hand: {how}.",
+        "PN-1",
+        "common practice",
+        how="; ".join(said),
+    )
+
+
+def _of_no_use(left_out: Sequence[PartToSaw], unused: Sequence[Blank]) -> Iterator[Finding]:
+    """Say why boards lie there while wood is bought: they are too short or too narrow for any part that is wanting (CL-2)."""
+    if not left_out:
+        return
+    short = [blank for blank in unused if all(blank.length < piece.length for piece in left_out)]
+    narrow = [blank for blank in unused if blank not in short]
+    for blanks, what in ((short, "short"), (narrow, "narrow, or too narrow where they are long enough,")):
+        if blanks:
+            yield note(
+                "boards of no use",
+                f"Too {what} for any part that is to be bought: {{boards}}.",
+                "CL-2",
+                boards=in_few_words(blank.name for blank in blanks),
+            )

@@ -14,6 +14,7 @@ from joinlay.assembly.glue_words import clamps_words, glue_up_name
 from joinlay.assembly.squaring import squares_of, windings_of
 from joinlay.assembly.timetable import Slot, Timetable
 from joinlay.checks.fitting import Fitting, Tight, fittings
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.documents.json_text import InWords
 from joinlay.documents.plan_numbers import DimensionTold, LengthTold, Told, VectorTold, Word, attributes
 from joinlay.lengths import Fine
@@ -192,13 +193,20 @@ class GluedPanelTold(Told):
     spread: DimensionTold = Field(description="How far apart clamps may stand for what they press to spread at 45 degrees.")
     clamps: int
     reach: DimensionTold = Field(description="How far they must open, cauls included.")
+    widths: list[DimensionTold] = Field(
+        default=[],
+        description="Of its boards from the reference edge, where they are chosen from those on hand; none where all are alike.",
+    )
 
     @model_validator(mode="before")
     @classmethod
     def _of(cls, panel: object) -> object:
         if not isinstance(panel, GluedPanel):
             return panel
-        return {**attributes(panel), "pressure": list(panel.pressure), "force": round(float(panel.force), 2)}
+        told = {**attributes(panel), "pressure": list(panel.pressure), "force": round(float(panel.force), 2)}
+        if not panel.widths:
+            del told["widths"]
+        return told
 
 
 class PuttingTogetherTold(Told):
@@ -222,7 +230,7 @@ def putting_together(plan: "Plan") -> dict[str, Any]:
 def putting_together_of(plan: "Plan") -> dict[str, Any]:
     """The same, before it is turned into what JSON can hold."""
     return {
-        "glued_panels": glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice),
+        "glued_panels": glued_panels(plan.boards, plan.stocks.values(), plan.shop.practice, joints_in(plan)),
         "glue_ups": [_glue_up(one, plan) for one in plan.glue_ups],
         "squares": squares_of(plan.drawers, plan.others),
         "windings": windings_of(plan.drawers, plan.others),

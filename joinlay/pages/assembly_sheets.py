@@ -33,6 +33,7 @@ from joinlay.boards.names import in_few_words, listed
 from joinlay.checks.fitting import finish_words, fitting_order, fitting_words, fittings
 from joinlay.checks.setting_down import anchor_words, beware_words, level_words, lifting_words
 from joinlay.checks.weights import stocks_by_name
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, tick_box, title_over
@@ -210,7 +211,7 @@ class _Chapter:
         for work, said in beware_words(self.plan.conditions):
             lines.say(f"Beware, {work}: {said}")
         yield lines.block()
-        if panels := glued_panels(self.plan.boards, self.plan.stocks.values(), self.plan.shop.practice):
+        if panels := glued_panels(self.plan.boards, self.plan.stocks.values(), self.plan.shop.practice, joints_in(self.plan)):
             lines = _Lines(self.wide)
             for panel in panels:
                 lines.say(f"Before it is cut to size, unless you have boards so wide: {panel_words(panel, self.plan.rule)}.")

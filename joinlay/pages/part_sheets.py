@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.assembly.edge_joints import joint_lines
 from joinlay.boards import PartKind, Whole
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.cutlist.cutting_list import Grain, cutting_list, taper_words
+from joinlay.cutlist.glued_up import joints_of
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, flow, title_over
 from joinlay.pages.printed_sheet import bind
@@ -21,6 +22,7 @@ from joinlay.stock import Solid
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from joinlay.cutlist.chosen_boards import Joints
     from joinlay.cutlist.cutting_list import Row
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
@@ -87,13 +89,13 @@ def parts_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
 
 def _blocks(rows: Sequence[Row], plan: Plan, scale: Scale, wide: Fraction) -> Iterator[PageBlock]:
     """A heading for each group, and its parts in rows as wide as the paper."""
-    left = list(rows)
+    left, joints = list(rows), joints_in(plan)
     for title, kinds in _GROUPS:
         own = [row for row in left if row.kind in kinds]
         left = [row for row in left if row not in own]
         if own:
             yield _heading(title, wide)
-            yield from _in_rows([_cell(row, plan, scale, wide) for row in own], wide)
+            yield from _in_rows([_cell(row, plan, scale, wide, joints) for row in own], wide)
 
 
 def _heading(said: str, wide: Fraction) -> PageBlock:
@@ -113,9 +115,9 @@ class _Cell:
     deep: Fraction
 
 
-def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction) -> _Cell:
+def _cell(row: Row, plan: Plan, scale: Scale, most: Fraction, chosen: Joints) -> _Cell:
     is_solid = any(stock.name == row.board.stock and isinstance(stock, Solid) for stock in plan.stocks.values())
-    joints = joint_lines(row.board, plan.shop.practice) if is_solid else ()
+    joints = joints_of(row, chosen, plan.shop.practice) if is_solid else ()
     picture = part_picture(row.board, scale, has_grain=row.grain is Grain.LENGTH, joints=joints)
     _, low, right, high = bounds_of(picture)
     wide = min(max(right, _CELL), most)

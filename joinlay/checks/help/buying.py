@@ -68,14 +68,17 @@ ON_BUYING: Final = (
     ),
     HelpPage(
         "solid wood",
-        "The boards on hand don't hold all the parts, or no sawn board is thick enough to be planed to what the job asks.",
+        "The boards on hand don't hold all the parts, or are of no use for them; wide parts are glued up from boards as wide as "
+        "those; or no sawn board is thick enough to be planed to what the job asks.",
         "Parts are cut at their rough sizes, longer and wider than finished, from lengths that are clear of the "
         "defects you gave. What is to be "
         "bought is the rest and a share for waste, by sawn thickness: a board 4/4 planes to about 13/16 in. How "
         "much of a board is "
-        "knots and sapwood no figure can know.",
+        "knots and sapwood no figure can know. A wide part is divided evenly where the boards there hold it so; else the widest "
+        "there go into it in their whole width, then the next, and only what is wanting then is bought.",
         (
             "Buy what the list says, or put more boards in as [[board]].",
+            "Boards no wider than you like them glued: widest-board in [practice].",
             "Parts glued up from two thinner pieces.",
             "The thickness it was bought at as nominal, and what it is now as measured.",
             "Another share for waste: solid-wood-waste in [practice].",

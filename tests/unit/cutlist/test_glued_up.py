@@ -8,15 +8,17 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.assembly.edge_joints import glued_panels, joint_lines
+from joinlay.assembly.glue_words import panel_words
 from joinlay.boards import Cut, CutKind, CutRole, CutUse, Span, Surface
+from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.glued_up import strip_widths
 from joinlay.cutlist.shopping import shopping_list
 from joinlay.cutlist.solid_wood import board_layouts, solid_needs
-from joinlay.jobs.on_hand import BoardOnHand, OnHand
+from joinlay.jobs.on_hand import BoardOnHand, Defect, OnHand
 from joinlay.jobs.planning import plan as planned
 from joinlay.jobs.reader import read_job
-from joinlay.lengths import NOTHING, Unit, inches
+from joinlay.lengths import GRADUATIONS, NOTHING, Unit, inches
 from joinlay.pen.marks import Line
 from joinlay.pictures.part_picture import part_picture
 from joinlay.pictures.picture import scales_of
@@ -73,7 +75,7 @@ def test_no_board_is_too_wide_and_no_joint_in_a_cut_unless_none_can_be_kept_off(
 
 def test_each_joint_takes_an_eighth_off_both_its_boards():
     row = row_of(cutting_list(make_plan(SIDE, stocks=CHERRY)), "case left side")
-    widths = strip_widths(row, PRACTICE)
+    widths = strip_widths(row, PRACTICE, {})
     # A quarter over on the part's two edges together, and three joints with an eighth on each of their two boards.
     assert sum(width.mm for width in widths) == row.sawn.width.mm + 6 * inches("1/8").mm
     assert widths[1] == inches("4 3/4") + inches("1/4")
@@ -148,18 +150,130 @@ count = 4
 """
 
 
-def test_boards_too_narrow_for_a_wide_part_are_told_of_with_what_would_use_them():
+def from_there(*there, part=SIDE, others=()):
+    """The lists of a wide part where boards of these (length, width, count) are on hand."""
+    on_hand = tuple(
+        BoardOnHand(f"board {n}", "cherry", size(long), size(wide), (), count)
+        for n, (long, wide, count) in enumerate(there, start=1)
+    )
+    plan = make_plan(part, *others, stocks=CHERRY, on_hand=OnHand(boards=on_hand))
+    parts = cutting_list(plan)
+    (layout,) = board_layouts(plan, parts)
+    (need,) = solid_needs(plan, parts, (layout,))
+    return plan, joints_in(plan, parts), layout, need
+
+
+def wide(plan, joints, part=SIDE):
+    """How wide each board of the part is sawn, in inches."""
+    return [width.inches for width in strip_widths(row_of(cutting_list(plan), part.name), PRACTICE, joints)]
+
+
+def said(layout, kind):
+    return [finding.sentence(GRADUATIONS["1/32 in"].text) for finding in layout.findings if finding.kind == kind]
+
+
+def test_boards_too_narrow_for_an_even_division_are_chosen_as_wide_as_they_are():
+    # 19 in from boards of 4: each makes 3 3/4, so six, none of them a sliver.
+    plan, joints, layout, need = from_there(("8 ft", "4", 3))
+    assert layout.left_out == ()
+    assert need.buy == 0
+    assert len(joints["case left side"]) == 5
+    assert max(wide(plan, joints)) <= 4
+    (told,) = said(layout, "boards chosen")
+    assert told.startswith("Glued up from boards as wide as those on hand: case left side from 6, sawn")
+
+
+def test_boards_of_several_widths_are_used_the_widest_first_and_in_their_whole_width():
+    plan, joints, layout, need = from_there(("32", "5 1/2", 2), ("32", "4 1/2", 2), ("32", "3", 3))
+    assert (layout.left_out, need.buy) == ((), 0)
+    # 5 1/4 twice, 4 1/4 once more makes 14 3/4: another of 4 1/4 does.
+    assert sorted(wide(plan, joints), reverse=True)[:2] == [Fraction(11, 2)] * 2
+    assert len(joints["case left side"]) == 3
+    assert sum(one.name.startswith("board 3") for one in layout.unused) == 3
+
+
+def test_what_an_even_division_has_on_hand_already_is_left_as_it_is():
+    _, joints, layout, _ = from_there(("96", "6", 3))
+    assert joints == {}
+    assert said(layout, "boards chosen") == []
+
+
+def test_boards_too_short_choose_nothing_and_say_so():
+    _, joints, layout, need = from_there(("20", "5", 9))
+    assert joints == {}
+    assert need.on_hand == 0
+    (told,) = said(layout, "boards of no use")
+    assert told.startswith("Too short for any part that is to be bought: board 1")
+
+
+def test_what_is_wanting_is_bought_to_the_width_that_is():
+    plan, joints, layout, need = from_there(("32", "4", 2))
+    assert 0 < need.on_hand < need.net
+    assert said(layout, "boards of no use") == []
+    assert layout.unused == ()
+    # Two of 4 make 7 1/2, and 11 1/2 is wanting: two more of what they are usually glued from, at most.
+    assert len(wide(plan, joints)) == 4
+    assert len(layout.left_out) == 2
+
+
+def test_parts_alike_are_alike_in_their_joints_where_wood_for_one_is_there():
+    other = replace(SIDE, role=replace(SIDE.role, called="case right side"))
+    plan, joints, layout, _ = from_there(("32", "4", 6), others=(other,))
+    assert joints["case left side"] == joints["case right side"]
+    assert layout.unused == ()
+    assert len(layout.left_out) == len(wide(plan, joints)) * 2 - 6
+
+
+def test_a_board_wider_than_it_is_glued_is_ripped():
+    plan, joints, layout, need = from_there(("32", "10 1/4", 2))
+    assert (layout.left_out, need.buy) == ((), 0)
+    assert max(wide(plan, joints)) <= Fraction(25, 4)
+
+
+def test_chosen_boards_keep_their_joints_off_cuts():
+    cut = SIDE.with_cuts(groove("3 5/8", "3 7/8"))
+    _, joints, layout, need = from_there(("8 ft", "4", 3), part=cut)
+    assert (layout.left_out, need.buy) == ((), 0)
+    clear = inches("1/2").mm
+    for line in joints["case left side"]:
+        assert not inches("3 5/8").mm - clear < line.mm < inches("3 7/8").mm + clear
+
+
+def test_what_lies_in_a_knot_is_no_board():
+    knot = Defect(inches(30), inches(32))
+    held = BoardOnHand("board 1", "cherry", size("62"), size("4"), (knot,), 3)
+    plan = make_plan(SIDE, stocks=CHERRY, on_hand=OnHand(boards=(held,)))
+    assert joints_in(plan) == {}
+
+
+@settings(max_examples=40)
+@given(
+    st.lists(st.tuples(st.integers(20, 100), st.integers(6, 40), st.integers(1, 4)), min_size=1, max_size=4),
+    st.integers(26, 90),
+)
+def test_no_board_lies_there_that_one_of_those_to_buy_could_be_cut_from(there, across):
+    part = board("case left side", "30", f"{across}/4", "cherry")
+    plan, joints, layout, need = from_there(*((str(long), f"{wide}/4", count) for long, wide, count in there), part=part)
+    # A board long enough, that makes an inch and a half or more, doesn't lie there while another is bought.
+    if layout.left_out:
+        assert not [blank for blank in layout.unused if blank.length >= inches(31) and blank.width >= inches("1 3/4")]
+    widths = wide(plan, joints, part)
+    joint = 2 * (len(widths) - 1) * Fraction(1, 8)
+    assert sum(widths) == Fraction(across, 4) + Fraction(1, 4) + joint
+    assert need.net >= need.on_hand
+
+
+def test_a_case_of_wide_boards_is_glued_up_from_the_narrow_ones_there():
     made = planned(read_job(NARROW, "case.toml"))
     assert not made.is_refused
     (layout,) = board_layouts(made, cutting_list(made))
-    (said,) = [finding for finding in layout.findings if finding.kind == "narrow boards"]
-    # A board of 4 less 1/8 for the joint and as much again for its other joint or its outer edge.
-    assert said.numbers["give"] == inches("3 3/4")
-    assert 'widest-board = "3 3/4 in" under [practice]' in said.sentence(made.rule.text)
-    assert said.numbers["parts"] == "case bottom, case left and right side, case top"
-    helped = planned(read_job(f'{NARROW}\n[practice]\nwidest-board = "3 3/4 in"\n', "case.toml"))
-    (better,) = board_layouts(helped, cutting_list(helped))
-    assert [finding for finding in better.findings if finding.kind == "narrow boards"] == []
-    held = [laid.piece.name for sheet in better.sheets for laid in sheet.pieces]
+    held = [laid.piece.name for sheet in layout.sheets for laid in sheet.pieces]
     assert "case left side, board 1 of 4" in held
-    assert len(better.left_out) < len(layout.left_out)
+    assert layout.unused == ()
+    (told,) = [finding.sentence(made.rule.text) for finding in layout.findings if finding.kind == "boards chosen"]
+    assert "case left and right side from 4, sawn" in told
+    # Clamps, the order of work and plan.json know of as many.
+    panels = glued_panels(made.boards, made.stocks.values(), made.shop.practice, joints_in(made))
+    (side,) = [panel for panel in panels if panel.parts[0].name == "case left side"]
+    assert (side.boards, len(side.widths), sum(width.mm for width in side.widths)) == (4, 4, side.width.mm)
+    assert "case left and right side: 4 boards" in panel_words(side, made.rule)

@@ -5,8 +5,9 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from joinlay.cutlist.clear_wood import clear_lengths
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.cutlist.solid_wood import board_feet, board_layouts, clear_lengths, cubic_metres, solid_needs
+from joinlay.cutlist.solid_wood import board_feet, board_layouts, cubic_metres, solid_needs
 from joinlay.jobs.on_hand import BoardOnHand, Defect, FirstCut, OnHand
 from joinlay.lengths import Length, Unit, dimension, inches, mm
 from joinlay.stock import Solid
