@@ -134,7 +134,7 @@ def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
 
 
 def joint_lines_between(board: Board, practice: Practice, most: Sequence[Fraction]) -> tuple[Dimension, ...] | None:
-    """The same where the boards there are decide: from the reference edge they make at most ``most`` mm each of its width.
+    """The same where the boards there are decide: from the reference edge they make at most ``most`` mm each of its width (PN-1).
 
     Each but the last is used in its whole width where the last then keeps enough of its own, else all are narrowed alike. None
     where joints can't be kept off cuts and edges so.

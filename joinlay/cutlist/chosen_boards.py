@@ -38,7 +38,8 @@ def sawn_widths(row: Row, lines: Sequence[Dimension], practice: Practice) -> lis
     """How wide in mm each board is sawn that a part of ``row`` is glued up from with joints at ``lines``, from its reference
     edge.
 
-    Each joint takes an allowance to plane off both its boards; what is sawn over on a part's two edges stays on the outer ones.
+    Each joint takes an allowance to plane off both its boards; what is sawn over on a part's two edges stays on the outer ones
+    (PN-1).
     """
     joint, outer = practice.length("edge joint allowance").mm, (row.sawn.width.mm - row.board.width.mm) / 2
     ends = [-outer, *(line.mm for line in lines), row.board.width.mm + outer]
