@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import field, replace
 from functools import partial
 from itertools import takewhile
 from typing import TYPE_CHECKING, Final
@@ -22,7 +22,7 @@ from joinlay.pages.finding_sheets import finding_sheets
 from joinlay.pages.gauges import gauge_templates
 from joinlay.pages.index_sheets import IndexLine, index_sheets
 from joinlay.pages.layout_sheets import layout_sheets
-from joinlay.pages.list_sheets import cutting_list_sheets
+from joinlay.pages.list_sheets import cutting_list_sheets, list_rows
 from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
@@ -55,6 +55,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Fraction
     from joinlay.pages import Sheet
+    from joinlay.pages.plain_sheet import PageBlock
     from joinlay.paper import Paper
     from joinlay.templates import Template
     from joinlay.templates.ends.end_templates import Drawn
@@ -160,6 +161,8 @@ class _Binder:
     ends: _Ends
     every: Mapping[str, Sequence[Template]]
     wanted: Wanted
+    #: The rows of the cutting list, once they are made: how much paper there must be is known last, and they stay as they are.
+    rows: list[list[PageBlock]] = field(default_factory=list)
 
     @property
     def reading(self) -> Paper:
@@ -252,8 +255,11 @@ class _Binder:
         """The lists, ``paper`` sheets of paper among what to have ready; ``begun`` mm of the first are left to what comes
         before.
         """
-        told = with_paper(lists, self.plan, paper)
-        return Chapter(_LISTS, cutting_list_sheets(self.plan, told, self.reading, printer=self.reader, begun=begun))
+        plan, reading, reader = self.plan, self.reading, self.reader
+        if not self.rows:
+            self.rows.extend(list_rows(plan, lists, reading, printer=reader))
+        told, rows = with_paper(lists, plan, paper), tuple(self.rows)
+        return Chapter(_LISTS, cutting_list_sheets(plan, told, reading, printer=reader, begun=begun, rows=rows))
 
     def relisted(self, lists: Lists, made: Mapping[str, tuple[Sheet, ...]], paper: int) -> dict[str, tuple[Sheet, ...]]:
         """``made`` with ``paper`` sheets among what to have ready."""

@@ -31,8 +31,10 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.marks import Stroke
 
-__all__ = ["cutting_list_sheets"]
+__all__ = ["ListRows", "cutting_list_sheets", "list_rows"]
 
+#: The blocks of a cutting list, laid out in one way after the other, the best first.
+ListRows = tuple[list[PageBlock], ...]
 
 _TITLE: Final = Fraction(5)
 #: Figures to be read at arm's length, words, and what is only now and then looked for.
@@ -81,18 +83,18 @@ class _Columns:
 
 
 def cutting_list_sheets(
-    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO
+    plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO, rows: ListRows = ()
 ) -> tuple[Sheet, ...]:
     """The cutting list and what to buy on sheets of ``paper`` (CL-1).
 
-    ``lists`` are those of ``plan``. Sizes stand on the maker's rule, + or - after one meaning a hair more or less. What to buy
-    goes on under the list. ``begun`` mm of the first sheet are left to what comes before. Each row has a small
-    picture of its part; where a column for them would take a sheet more, the rows that have room for one (PR-11).
+    ``lists`` are those of ``plan``, ``rows`` the ``list_rows`` of these, where they have been made. Sizes stand on the maker's
+    rule, + or - after one meaning a hair more or less. What to buy goes on under the list. ``begun`` mm of the first sheet are
+    left to what comes before. Each row has a small picture of its part; where a column for them would take a sheet more, the rows
+    that have room for one (PR-11).
     """
     pages = PlainPages(plan, paper, "cutting list", printer or Printer(), begun)
-    left, _, right, _ = pages.box
     # Pictures have a column of their own where that takes no more paper.
-    tries = [_pages(plan, lists, pages, _Columns.of(right - left, has_pictures=has)) for has in (True, False)]
+    tries = (_parted(blocks, lists, pages) for blocks in rows or list_rows(plan, lists, paper, printer=printer))
     parted = min(tries, key=len)
     return bind(
         [
@@ -102,9 +104,20 @@ def cutting_list_sheets(
     )
 
 
-def _pages(plan: Plan, lists: Lists, pages: PlainPages, columns: _Columns) -> list[list[PageBlock]]:
-    """The blocks of the list and of what to buy, page by page."""
-    blocks = [_title(plan, lists.parts, columns.wide), *_found(lists, plan.rule, columns.wide)]
+def list_rows(plan: Plan, lists: Lists, paper: Paper, *, printer: Printer | None = None) -> ListRows:
+    """What of the cutting list stays the same whatever there is to buy: with pictures in a column of their own, and without."""
+    left, _, right, _ = PlainPages(plan, paper, "cutting list", printer or Printer()).box
+    pictures = {id(row): thumbnail(row.board, _PICTURE) for row in lists.parts.rows}
+    return tuple(_blocks(plan, lists, _Columns.of(right - left, has_pictures=has), pictures) for has in (True, False))
+
+
+#: The strokes of each row's picture, by the row's ``id``.
+_Pictures = dict[int, "tuple[Stroke, ...]"]
+
+
+def _blocks(plan: Plan, lists: Lists, columns: _Columns, pictures: _Pictures) -> list[PageBlock]:
+    """The blocks of the list, without what was found and what to buy."""
+    blocks = [_title(plan, lists.parts, columns.wide)]
     before: Group | None = None
     for group in lists.parts.groups:
         # Knobs that grow down the bank are each of a thickness of their own; one heading does for all of one wood.
@@ -112,9 +125,16 @@ def _pages(plan: Plan, lists: Lists, pages: PlainPages, columns: _Columns) -> li
             blocks.append(_heading(group, plan.rule, columns))
         again = _heading(group, plan.rule, columns, ", continued")
         before = group
-        blocks += (replace(_row(row, plan.rule, columns), again=again) for row in group.rows)
+        blocks += (replace(_row(row, plan.rule, columns, pictures[id(row)]), again=again) for row in group.rows)
     blocks += (_caution(caution.sentence(lambda length: _read(length, plan.rule)), columns.wide) for caution in lists.cautions)
-    return pages.flowed([*blocks, *_shopping_blocks(plan, lists.shopping, columns.wide)])
+    return blocks
+
+
+def _parted(made: Sequence[PageBlock], lists: Lists, pages: PlainPages) -> list[list[PageBlock]]:
+    """The blocks ``made`` of the list, those of what was found under its title, and those of what to buy, page by page."""
+    left, _, right, _ = pages.box
+    found = _found(lists, pages.plan.rule, right - left)
+    return pages.flowed([made[0], *found, *made[1:], *_shopping_blocks(pages.plan, lists.shopping, right - left)])
 
 
 def _is_knobs(group: Group) -> bool:
@@ -191,7 +211,7 @@ def _about(group: Group, rule: Graduation) -> str:
     return f"{thick}, {kind} sold as {rule.text(stock.nominal)}"
 
 
-def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
+def _row(row: Row, rule: Graduation, columns: _Columns, picture: tuple[Stroke, ...]) -> PageBlock:
     # A name that would run over goes in one line of small letters, or in as many as it takes.
     high = _WORD if set_line(words(row.where, _WORD)).width <= columns.words else _SMALL
     named = list(wrapped(row.where, columns.words, high))
@@ -208,13 +228,13 @@ def _row(row: Row, rule: Graduation, columns: _Columns) -> PageBlock:
         *(Text((columns.where, y - n * step), fitted(said, columns.words, (high, _SMALL))) for n, said in enumerate(named)),
         *_small(also, columns, y - (len(named) - 1) * step),
         *_sizes(row, rule, columns, y),
-        *_pictured(row, columns),
+        *_pictured(row, columns, picture),
         Line((_ZERO, -height), (columns.wide, -height), Role.ROW),
     ]
     return PageBlock(tuple(strokes), height, serves=tuple(row.names))
 
 
-def _pictured(row: Row, columns: _Columns) -> Iterator[Stroke]:
+def _pictured(row: Row, columns: _Columns, picture: tuple[Stroke, ...]) -> Iterator[Stroke]:
     """The part drawn small at the head of the row: in a column of its own, or where the row has room for it."""
     left = columns.picture
     if left is None:
@@ -225,10 +245,9 @@ def _pictured(row: Row, columns: _Columns) -> Iterator[Stroke]:
             left = columns.where + columns.words - _PICTURE[0]
         else:
             return
-    strokes = thumbnail(row.board, _PICTURE)
-    x0, y0, x1, y1 = bounds_of(strokes)
+    x0, y0, x1, y1 = bounds_of(picture)
     move = Move(left + (_PICTURE[0] - x0 - x1) / 2, -1 - (_PICTURE[1] + y0 + y1) / 2)
-    yield from (moved(stroke, move) for stroke in strokes)
+    yield from (moved(stroke, move) for stroke in picture)
 
 
 def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:

@@ -10,6 +10,7 @@ a hand points at.
 
 from __future__ import annotations
 
+from dataclasses import field
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind, Whole
@@ -27,7 +28,7 @@ from joinlay.pictures.solid_faces import fine
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
     from joinlay.assembly.clamping import ClampRow
     from joinlay.assembly.order import Move, Stage
@@ -121,8 +122,8 @@ class ApartView:
     """A picture taken apart, in mm on paper, zero anywhere: its ``parts``, their ``moves``, jaws of ``clamps``, and the numbers
     in ``balloons``.
 
-    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen. ``areas`` are faces to press a part
-    by, the nearest last by their middles, which is near enough for a hand; they aren't drawn.
+    ``over`` are the numbers that found no room. Of a clamp the jaws are drawn that are seen. ``parts_seen`` gives the faces to
+    press a part by, the nearest last by their middles, which is near enough for a hand; they aren't drawn.
     """
 
     title: str
@@ -132,7 +133,7 @@ class ApartView:
     balloons: tuple[Balloon, ...]
     over: tuple[int, ...] = ()
     clamps: tuple[ClampSign, ...] = ()
-    areas: tuple[Fill, ...] = ()
+    parts_seen: Callable[[], Iterable[Fill]] = field(default=tuple, compare=False, repr=False)
 
     @property
     def picture(self) -> Picture:
@@ -140,7 +141,7 @@ class ApartView:
         strokes: list[Stroke] = [dots for part in self.parts for dots in part.glue]
         strokes += [edge for part in self.parts for edge in part.edges]
         strokes += flatten([*self.moves, *self.clamps, *self.balloons])
-        return Picture(self.title, tuple(strokes), self.scale, areas=self.areas)
+        return Picture(self.title, tuple(strokes), self.scale, parts_seen=self.parts_seen)
 
 
 def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:
@@ -260,7 +261,7 @@ class _Drawing:
         paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
         balloons, over = set_balloons(self._numbered(numbers), paper, self._is_bare)
         parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
-        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws, tuple(self._areas()))
+        return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws, self._areas)
 
     def _areas(self) -> Iterator[Fill]:
         """Every face, the farthest from the eye first."""

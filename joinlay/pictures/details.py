@@ -6,6 +6,7 @@ the square around, which is quick and leaves most of them out.
 
 from __future__ import annotations
 
+from functools import partial
 from itertools import pairwise
 from math import floor
 from typing import TYPE_CHECKING, Final
@@ -272,7 +273,7 @@ def _detail(
         (*strokes, *done.strokes),
         DETAIL,
         unsaid=done.unsaid,
-        areas=tuple(areas(sight, fit, in_circle)),
+        parts_seen=partial(areas, sight, fit, in_circle),
     )
 
 

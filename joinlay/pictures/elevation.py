@@ -7,6 +7,7 @@ room in figures is given back in words, for a list beside the picture.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -163,7 +164,7 @@ class _Front:
         column = NameColumn(left=beside + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         unnamed = [one for one in self.names if not any(role in named for role in one.of)]
         made = [column.set(unnamed, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        strokes, seen = tuple(easel.strokes), tuple(areas(self.sight, fit))
+        strokes, seen = tuple(easel.strokes), partial(areas, self.sight, fit)
         return [Picture(self.title, (*strokes, *one.strokes), scale, one.numbers, (*unsaid, *one.unsaid), seen) for one in made]
 
     def unnamed(self, scale: Scale) -> Picture:

@@ -85,7 +85,7 @@ class Picture:
     """A finished drawing at ``scale``: its ``strokes`` in mm on paper, zero anywhere. ``title`` says what is seen.
 
     ``names`` are what the numbers in it stand for, from 1; ``unsaid`` is what it had no room to say, as sentences for a list.
-    ``areas`` are where each part is seen, the nearest last, for a surface on which parts can be pressed; they aren't drawn.
+    ``parts_seen`` finds where each part is seen, which takes long and is seldom asked.
     """
 
     title: str
@@ -93,7 +93,12 @@ class Picture:
     scale: Scale
     names: tuple[str, ...] = ()
     unsaid: tuple[str, ...] = ()
-    areas: tuple[Fill, ...] = ()
+    parts_seen: Callable[[], Iterable[Fill]] = field(default=tuple, compare=False, repr=False)
+
+    @property
+    def areas(self) -> tuple[Fill, ...]:
+        """Where each part is seen, the nearest last, for a surface on which parts can be pressed; they aren't drawn."""
+        return tuple(self.parts_seen())
 
     @property
     def box(self) -> Box:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
@@ -196,7 +197,7 @@ class _Section:
         column = NameColumn(left=right + _TO_NAMES, wide=_NAMES, low=bottom - _PAST, high=top + _PAST)
         self._dimensions(easel, fit, (left, bottom, right, top))
         made = [column.set(self.names, fit, easel.texts, is_numbered=is_numbered) for is_numbered in (False, True)]
-        seen = tuple(areas(self.sight, fit))
+        seen = partial(areas, self.sight, fit)
         return [Picture(self.title, (*easel.strokes, *one.strokes), scale, one.numbers, one.unsaid, seen) for one in made]
 
     def with_numbers(self, numbers: Mapping[PartRole, int], *, is_beside: bool = False) -> NumberedView:
