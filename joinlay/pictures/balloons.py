@@ -31,6 +31,8 @@ if TYPE_CHECKING:
 
     #: A point in whole micrometres.
     _Fine = tuple[int, int]
+    #: Squares of a row: its number, and those of the first and the last column.
+    _RowRun = tuple[int, int, int]
 
 __all__ = ["RADIUS_OF_BALLOON", "Balloon", "Numbered", "Paper", "set_balloons"]
 
@@ -42,10 +44,8 @@ _HALF: Final = Fraction(1, 2)
 #: line.
 _REACH: Final = (6, 8, 10, 13, 16, 20, 25, 31, 38)
 _OVER_PART, _OVER_LINE = 14, 5
-#: At how many half millimetres' distance a leader is looked at first.
-_GLANCE: Final = 4
-#: Squares in a row, and those left of zero: a picture's paper reaches 4 m each way.
-_WIDE, _LEFT = 2**13, 2**12
+#: Squares left of zero: a picture's paper reaches 4 m each way.
+_LEFT: Final = 2**12
 
 
 def _around() -> tuple[Point, ...]:
@@ -93,45 +93,50 @@ class Balloon:
         yield Text((x, y - SMALL / 2), words(str(self.number), SMALL, bold=True), Align.MIDDLE, of=self.roles)
 
 
-class Paper:
-    """Which squares of a millimetre are taken by lines and balloons.
-
-    A square is a number, so that sets of them are quick; the squares taken in a row are the bits of one more, so that a row can
-    be asked at once where the middle of a balloon may be.
+class _Squares:
+    """Squares of a millimetre: those of a row as the bits of one number, and those of a column too, so that a line is asked by
+    whichever it passes fewer of.
     """
 
     def __init__(self) -> None:
+        self.rows: dict[int, int] = {}
+        self.columns: dict[int, int] = {}
+
+    def add(self, row: int, first: int, last: int) -> None:
+        """Those of a row from one column to another."""
+        self.rows[row] = self.rows.get(row, 0) | _bits(first, last)
+        bit, columns = 1 << row + _LEFT, self.columns
+        for column in range(first, last + 1):
+            columns[column] = columns.get(column, 0) | bit
+
+
+class Paper:
+    """Which squares of a millimetre are taken by lines and balloons, and where in each row the middle of a balloon may be."""
+
+    def __init__(self) -> None:
         """Begin with nothing on it."""
-        self._lines: set[int] = set()
-        self._balloons: set[int] = set()
+        self._lines = _Squares()
+        self._balloons = _Squares()
         self._rows: dict[int, int] = {}
         self._blocked: dict[int, int] = {}
 
     def take(self, lines: Iterable[Line]) -> None:
         """Note that there are lines."""
-        taken: set[int] = set()
-        for line in lines:
-            taken |= _passed(_fine(line.start), _fine(line.end))
-        self._lines |= taken
-        self._fill(taken)
+        passed = {ends for line in lines for ends in _passed(_fine(line.start), _fine(line.end))}
+        self._fill(self._lines, passed)
 
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
-        taken: set[int] = set()
         for left, bottom, right, top in boxes:
-            for row in range(floor(bottom), ceil(top)):
-                taken.update(range(_square(floor(left), row), _square(ceil(right), row)))
-        self._balloons |= taken
-        self._fill(taken)
+            first, last = floor(left), ceil(right) - 1
+            self._fill(self._balloons, ((row, first, last) for row in range(floor(bottom), ceil(top))))
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""
         x, y = floor(balloon.centre[0]), floor(balloon.centre[1])
-        taken = {_square(x + i, y + j) for i, j in _DISC}
+        self._fill(self._balloons, ((y + j, x + columns[0], x + columns[-1]) for j, columns in _DISC_ROWS))
         if balloon.spot is not None:
-            taken |= _passed(_fine(balloon.centre), _fine(balloon.spot))
-        self._balloons |= taken
-        self._fill(taken)
+            self._fill(self._balloons, _passed(_fine(balloon.centre), _fine(balloon.spot)))
 
     def is_free(self, x: int, y: int) -> bool:
         """True where a balloon has room about a point in whole mm."""
@@ -142,20 +147,29 @@ class Paper:
 
     def crossed(self, centre: _Fine, spot: _Fine, most: int | None = None) -> int | None:
         """How many squares with lines a leader passes, its ends in micrometres; None where it meets a balloon or its line, or
-        where that is seen to be more than ``most``.
+        where that is more than ``most``.
         """
-        if most is not None and len(self._lines.intersection(_passed(centre, spot, every=_GLANCE))) > most:
-            return None
-        passed = _passed(centre, spot)
-        return len(passed & self._lines) if self._balloons.isdisjoint(passed) else None
+        is_steep = abs(spot[1] - centre[1]) > abs(spot[0] - centre[0])
+        lines, balloons = (
+            (self._lines.columns, self._balloons.columns) if is_steep else (self._lines.rows, self._balloons.rows)
+        )
+        found = 0
+        for row, first, last in _runs(centre[::-1], spot[::-1]) if is_steep else _runs(centre, spot):
+            bits = _bits(first, last)
+            if balloons.get(row, 0) & bits:
+                return None
+            found += (lines.get(row, 0) & bits).bit_count()
+            if most is not None and found > most:
+                return None
+        return found
 
-    def _fill(self, squares: Iterable[int]) -> None:
-        taken: dict[int, int] = {}
-        for square in squares:
-            row, column = divmod(square, _WIDE)
-            taken[row] = taken.get(row, 0) | 1 << column
-        for row, columns in taken.items():
-            self._rows[row] = self._rows.get(row, 0) | columns
+    def _fill(self, squares: _Squares, runs: Iterable[_RowRun]) -> None:
+        rows: set[int] = set()
+        for row, first, last in runs:
+            squares.add(row, first, last)
+            self._rows[row] = self._rows.get(row, 0) | _bits(first, last)
+            rows.add(row)
+        for row in rows:
             for j, _ in _DISC_ROWS:
                 self._blocked.pop(row - j, None)
 
@@ -165,8 +179,14 @@ class Paper:
         for j, columns in _DISC_ROWS:
             row = self._rows.get(y + j)
             if row:
-                for i in columns:
-                    blocked |= row >> i if i >= 0 else row << -i
+                # As far as the balloon reaches to the right, then over all its width, doubled as often as that goes.
+                row = row << -columns[0]
+                done, wide = 1, len(columns)
+                while done < wide:
+                    step = min(done, wide - done)
+                    row |= row >> step
+                    done += step
+                blocked |= row
         return blocked
 
 
@@ -200,7 +220,7 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
     """The place that costs least; of several the first: by the spots, then by how far, then around."""
     spots = [(n, spot, _fine(spot)) for n, spot in enumerate(one.spots[:_MOST_SPOTS])]
     # Places by what they cost before the lines crossed are counted, which takes longest: the dearer are seldom looked at.
-    waiting: dict[int, list[tuple[int, int, int]]] = {}
+    waiting: dict[int, list[tuple[int, int, int, int]]] = {}
     best: tuple[int, int, int] | None = None
     found: tuple[Point, Point] | None = None
     for least in _COSTS:
@@ -214,17 +234,16 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
                     column, row = (x + right) // 1000, (y + up) // 1000
                     if paper.is_free(column, row):
                         cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
-                        waiting.setdefault(cost, []).append((n, around, _square(column, row)))
-        for n, around, square in sorted(waiting.pop(least, ())):
-            row, column = divmod(square, _WIDE)
-            centre, (_, spot, end) = (column - _LEFT, row), spots[n]
+                        waiting.setdefault(cost, []).append((n, around, column, row))
+        for n, around, column, row in sorted(waiting.pop(least, ())):
+            _, spot, end = spots[n]
             most = None if best is None else (best[0] - least) // _OVER_LINE
-            lines = paper.crossed((centre[0] * 1000, centre[1] * 1000), end, most)
+            lines = paper.crossed((column * 1000, row * 1000), end, most)
             if lines is None:
                 continue
             place = (least + lines * _OVER_LINE, n, around)
             if best is None or place < best:
-                best, found = place, ((Fraction(centre[0]), Fraction(centre[1])), spot)
+                best, found = place, ((Fraction(column), Fraction(row)), spot)
     return None if found is None else Balloon(one.number, one.roles, *found)
 
 
@@ -249,11 +268,6 @@ _COSTS: Final = tuple(sorted({far + over for far in _REACH for over in (0, _OVER
 _OFFSETS: Final = tuple(tuple((round(a * far * 1000) + 500, round(b * far * 1000) + 500) for a, b in _AROUND) for far in _REACH)
 
 
-def _square(column: int, row: int) -> int:
-    """The number of a square."""
-    return row * _WIDE + column + _LEFT
-
-
 def _whole(point: Point) -> tuple[int, int]:
     """The point in whole mm that is nearest."""
     return floor(point[0] + _HALF), floor(point[1] + _HALF)
@@ -264,19 +278,43 @@ def _fine(point: Point) -> _Fine:
     return floor(point[0] * 1000), floor(point[1] * 1000)
 
 
-def _passed(start: _Fine, end: _Fine, every: int = 1) -> set[int]:
-    """The squares a line passes, taken every half millimetre, or some of them: one in ``every``; its ends in micrometres."""
+def _bits(first: int, last: int) -> int:
+    """The squares from one column to another, as bits."""
+    return (1 << last + 1 + _LEFT) - (1 << first + _LEFT)
+
+
+def _runs(start: _Fine, end: _Fine) -> Iterator[_RowRun]:
+    """The squares that a line passes, row by row; it runs along the rows at least as far as across them. Ends in micrometres.
+
+    They are those of points on it at most half a millimetre apart, the ends among them; from one row it comes to the next.
+    """
     (x0, y0), (x1, y1) = start, end
     run, up = x1 - x0, y1 - y0
-    if not up and every == 1:
-        # It passes every square from one end to the other.
-        row = y0 // 1000
-        return set(range(_square(min(x0, x1) // 1000, row), _square(max(x0, x1) // 1000, row) + 1))
-    if not run and every == 1:
-        column = x0 // 1000
-        return set(range(_square(column, min(y0, y1) // 1000), _square(column, max(y0, y1) // 1000) + 1, _WIDE))
     steps = max(abs(run), abs(up)) // 500 + 1
-    return {(y0 + up * n // steps) // 1000 * _WIDE + (x0 + run * n // steps) // 1000 + _LEFT for n in range(0, steps + 1, every)}
+    # Point n lies in column (x + run * n) // whole, and likewise in its row.
+    whole = 1000 * steps
+    x, y = x0 * steps, y0 * steps
+    first, n = x0 // 1000, 0
+    row, stop, way = y0 // 1000, y1 // 1000, 1 if up > 0 else -1
+    while row != stop:
+        # The last point that lies in the row.
+        n = ((row + 1) * whole - y - 1) // up if up > 0 else (y - row * whole) // -up
+        last = (x + run * n) // whole
+        yield (row, first, last) if first <= last else (row, last, first)
+        first = (x + run * (n + 1)) // whole
+        row += way
+    last = x1 // 1000
+    yield (row, first, last) if first <= last else (row, last, first)
+
+
+def _passed(start: _Fine, end: _Fine) -> Iterator[_RowRun]:
+    """The squares a line passes, row by row or, where it is steep, one by one; its ends in micrometres."""
+    if abs(end[1] - start[1]) <= abs(end[0] - start[0]):
+        yield from _runs(start, end)
+        return
+    for column, first, last in _runs(start[::-1], end[::-1]):
+        for row in range(first, last + 1):
+            yield row, column, column
 
 
 def _root(square: Fraction) -> Fraction:
