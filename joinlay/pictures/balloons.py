@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from joinlay.boards import PartRole
     from joinlay.pen.marks import Box, Point, Stroke
 
-    #: A point in whole micrometres.
+    #: A point in whole micrometres from the corner that squares are counted from.
     _Fine = tuple[int, int]
     #: Squares of a row: its number, and those of the first and the last column.
     _RowRun = tuple[int, int, int]
@@ -44,8 +44,8 @@ _HALF: Final = Fraction(1, 2)
 #: line.
 _REACH: Final = (6, 8, 10, 13, 16, 20, 25, 31, 38)
 _OVER_PART, _OVER_LINE = 14, 5
-#: Squares left of zero: a picture's paper reaches 4 m each way.
-_LEFT: Final = 2**12
+#: How far the corner that squares are counted from is left of zero and below it, in mm: a picture's paper reaches 4 m each way.
+_OUT: Final = 2**12
 
 
 def _around() -> tuple[Point, ...]:
@@ -105,13 +105,16 @@ class _Squares:
     def add(self, row: int, first: int, last: int) -> None:
         """Those of a row from one column to another."""
         self.rows[row] = self.rows.get(row, 0) | _bits(first, last)
-        bit, columns = 1 << row + _LEFT, self.columns
+        bit, columns = 1 << row, self.columns
         for column in range(first, last + 1):
             columns[column] = columns.get(column, 0) | bit
 
 
 class Paper:
-    """Which squares of a millimetre are taken by lines and balloons, and where in each row the middle of a balloon may be."""
+    """Which squares of a millimetre are taken by lines and balloons, and where in each row the middle of a balloon may be.
+
+    Squares are counted from a corner that lies far enough out for none to be left of it or below it.
+    """
 
     def __init__(self) -> None:
         """Begin with nothing on it."""
@@ -122,44 +125,65 @@ class Paper:
 
     def take(self, lines: Iterable[Line]) -> None:
         """Note that there are lines."""
-        passed = {ends for line in lines for ends in _passed(_fine(line.start), _fine(line.end))}
+        passed = {run for line in lines for run in _passed(_fine(line.start), _fine(line.end))}
         self._fill(self._lines, passed)
 
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
         for left, bottom, right, top in boxes:
-            first, last = floor(left), ceil(right) - 1
-            self._fill(self._balloons, ((row, first, last) for row in range(floor(bottom), ceil(top))))
+            first, last = floor(left) + _OUT, ceil(right) - 1 + _OUT
+            rows = range(floor(bottom) + _OUT, ceil(top) + _OUT)
+            self._fill(self._balloons, ((row, first, last) for row in rows))
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""
-        x, y = floor(balloon.centre[0]), floor(balloon.centre[1])
+        x, y = floor(balloon.centre[0]) + _OUT, floor(balloon.centre[1]) + _OUT
         self._fill(self._balloons, ((y + j, x + columns[0], x + columns[-1]) for j, columns in _DISC_ROWS))
         if balloon.spot is not None:
             self._fill(self._balloons, _passed(_fine(balloon.centre), _fine(balloon.spot)))
 
     def is_free(self, x: int, y: int) -> bool:
         """True where a balloon has room about a point in whole mm."""
-        blocked = self._blocked.get(y)
+        row = y + _OUT
+        blocked = self._blocked.get(row)
         if blocked is None:
-            blocked = self._blocked[y] = self._blocked_in(y)
-        return not blocked >> x + _LEFT & 1
+            blocked = self._blocked[row] = self._blocked_in(row)
+        return not blocked >> x + _OUT & 1
+
+    def free_around(self, spot: _Fine, offsets: Iterable[_Fine]) -> list[tuple[int, int, int]]:
+        """Those of the points so far off ``spot`` where a balloon has room: which of ``offsets``, and the point in whole mm."""
+        x, y = spot
+        known = self._blocked
+        found = []
+        for n, (right, up) in enumerate(offsets):
+            row = (y + up) // 1000
+            blocked = known.get(row)
+            if blocked is None:
+                blocked = known[row] = self._blocked_in(row)
+            column = (x + right) // 1000
+            if not blocked >> column & 1:
+                found.append((n, column - _OUT, row - _OUT))
+        return found
 
     def crossed(self, centre: _Fine, spot: _Fine, most: int | None = None) -> int | None:
-        """How many squares with lines a leader passes, its ends in micrometres; None where it meets a balloon or its line, or
+        """How many squares with lines a leader passes; None where it meets a balloon or its line, or
         where that is more than ``most``.
         """
-        is_steep = abs(spot[1] - centre[1]) > abs(spot[0] - centre[0])
-        lines, balloons = (
-            (self._lines.columns, self._balloons.columns) if is_steep else (self._lines.rows, self._balloons.rows)
-        )
+        # From the part on: there are the lines, and none about the middle of a balloon that has room.
+        start, end = spot, centre
+        lines, balloons = self._lines.rows, self._balloons.rows
+        if abs(end[1] - start[1]) > abs(end[0] - start[0]):
+            start, end = start[::-1], end[::-1]
+            lines, balloons = self._lines.columns, self._balloons.columns
         found = 0
-        for row, first, last in _runs(centre[::-1], spot[::-1]) if is_steep else _runs(centre, spot):
-            bits = _bits(first, last)
-            if balloons.get(row, 0) & bits:
-                return None
-            found += (lines.get(row, 0) & bits).bit_count()
-            if most is not None and found > most:
+        for row, first, last in _runs(start, end):
+            there = lines.get(row, 0) >> first
+            if there:
+                found += (there & _ROW[last - first]).bit_count()
+                if most is not None and found > most:
+                    return None
+            other = balloons.get(row)
+            if other and other >> first & _ROW[last - first]:
                 return None
         return found
 
@@ -229,16 +253,14 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
             break
         if least in _REACH:
             away = _REACH.index(least)
-            for n, _, (x, y) in spots:
-                for around, (right, up) in enumerate(_OFFSETS[away], start=away * len(_AROUND)):
-                    column, row = (x + right) // 1000, (y + up) // 1000
-                    if paper.is_free(column, row):
-                        cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
-                        waiting.setdefault(cost, []).append((n, around, column, row))
+            for n, _, end in spots:
+                for around, column, row in paper.free_around(end, _OFFSETS[away]):
+                    cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
+                    waiting.setdefault(cost, []).append((n, away * len(_AROUND) + around, column, row))
         for n, around, column, row in sorted(waiting.pop(least, ())):
             _, spot, end = spots[n]
             most = None if best is None else (best[0] - least) // _OVER_LINE
-            lines = paper.crossed((column * 1000, row * 1000), end, most)
+            lines = paper.crossed(((column + _OUT) * 1000, (row + _OUT) * 1000), end, most)
             if lines is None:
                 continue
             place = (least + lines * _OVER_LINE, n, around)
@@ -259,6 +281,9 @@ _DISC: Final = _disc()
 #: The same by its rows.
 _DISC_ROWS: Final = tuple((row, tuple(i for i, j in _DISC if j == row)) for row in sorted({j for _, j in _DISC}))
 
+#: So many squares in a row, and one more, as bits: as many as a line to a part passes at most.
+_ROW: Final = tuple((2 << n) - 1 for n in range(2 * _REACH[-1]))
+
 #: How many of a part's spots a line may lead to.
 _MOST_SPOTS: Final = 6
 #: What a place can cost that crosses no line, from the least.
@@ -274,13 +299,13 @@ def _whole(point: Point) -> tuple[int, int]:
 
 
 def _fine(point: Point) -> _Fine:
-    """A point in whole micrometres, which is quick: where words stand need not be exact."""
-    return floor(point[0] * 1000), floor(point[1] * 1000)
+    """A point in whole micrometres from that corner, which is quick: where words stand need not be exact."""
+    return floor(point[0] * 1000) + _OUT * 1000, floor(point[1] * 1000) + _OUT * 1000
 
 
 def _bits(first: int, last: int) -> int:
     """The squares from one column to another, as bits."""
-    return (1 << last + 1 + _LEFT) - (1 << first + _LEFT)
+    return (1 << last + 1) - (1 << first)
 
 
 def _runs(start: _Fine, end: _Fine) -> Iterator[_RowRun]:
