@@ -27,7 +27,7 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
-from joinlay.pages.shared_sheets import begun_under, joined
+from joinlay.pages.shared_sheets import Lowest, begun_under, joined
 from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
@@ -121,17 +121,21 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
     lists = all_lists(plan)
     made = binder.made(lists)
-    inner = _joined(made)
+    lowest = Lowest()
+    inner = _joined(made, lowest)
     if wanted.chapters:
         if _LISTS in made:
             # Among what to have ready is the paper of the packet they belong to.
-            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)))
+            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)), lowest)
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     before = 1 + len(binder.work(lists, inner, 2))
+    told = 0
     for _ in range(2):
         sheets = before + len(_in_order(_with_index(inner, binder.index(lists, inner, before + 1))))
-        inner = _joined(binder.relisted(lists, made, sheets))
+        if sheets == told:
+            break
+        inner, told = _joined(binder.relisted(lists, made, sheets), lowest), sheets
     work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
     inner = [work, *_with_index(inner, binder.index(lists, inner, before + 1))]
     number = {id(sheet): n for n, sheet in enumerate(_in_order(inner), start=2)}
@@ -323,10 +327,10 @@ def _filed(sheets: Iterable[Sheet], heading: str | Mapping[int, str]) -> tuple[S
     return tuple(filed)
 
 
-def _joined(made: Mapping[str, Sequence[Sheet]]) -> list[Chapter]:
+def _joined(made: Mapping[str, Sequence[Sheet]], lowest: Lowest) -> list[Chapter]:
     """The chapters, a sheet that is near-empty shared with what comes after it (PR-11)."""
     apart = [Chapter(heading, tuple(sheets)) for heading, sheets in made.items()]
-    sheets = joined(_in_order(apart))
+    sheets = joined(_in_order(apart), lowest)
     return [Chapter(heading, tuple(sheet for sheet in sheets if heading in sheet.chapters)) for heading in made]
 
 

@@ -18,8 +18,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from joinlay.pages.printed_sheet import Sheet
+    from joinlay.pen.marks import Stroke
 
-__all__ = ["begun_under", "joined"]
+__all__ = ["Lowest", "begun_under", "joined"]
 
 #: White between what stands above and what begins below it.
 _BETWEEN: Final = Fraction(8)
@@ -41,14 +42,34 @@ def begun_under(sheets: Sequence[Sheet]) -> Fraction:
     return taken if top - bottom - FOOT - taken >= _LEAST else Fraction(0)
 
 
-def joined(sheets: Iterable[Sheet]) -> list[Sheet]:
+class Lowest:
+    """How low what is on a sheet reaches: kept, since the same sheets are joined again whenever one among them is made anew."""
+
+    def __init__(self) -> None:
+        """Begin knowing of none."""
+        # By the ``id`` of what is on it, which is kept too, so that no other gets that.
+        self._known: dict[int, tuple[tuple[Stroke, ...], Fraction]] = {}
+
+    def on(self, sheet: Sheet) -> Fraction:
+        """The lowest there is of what stands on ``sheet``, in its own mm. ValueError where nothing does."""
+        if id(sheet.body) not in self._known:
+            self.note(sheet, bounds_of(sheet.body)[1])
+        return self._known[id(sheet.body)][1]
+
+    def note(self, sheet: Sheet, low: Fraction) -> None:
+        """Note how low a sheet reaches, where that is known already."""
+        self._known[id(sheet.body)] = sheet.body, low
+
+
+def joined(sheets: Iterable[Sheet], lowest: Lowest | None = None) -> list[Sheet]:
     """``sheets`` in their order, each moved down under the one before it where that leaves room for all of it.
 
-    Sheets that are measured from stay as they are.
+    Sheets that are measured from stay as they are. ``lowest`` is what was found before of some of them.
     """
+    lowest = lowest or Lowest()
     done: list[Sheet] = []
     for sheet in sheets:
-        under = _under(done[-1], sheet) if done else None
+        under = _under(done[-1], sheet, lowest) if done else None
         if under is None:
             done.append(sheet)
         else:
@@ -56,7 +77,7 @@ def joined(sheets: Iterable[Sheet]) -> list[Sheet]:
     return done
 
 
-def _under(above: Sheet, below: Sheet) -> Sheet | None:
+def _under(above: Sheet, below: Sheet, lowest: Lowest) -> Sheet | None:
     """Both on one sheet; None where they don't go on one."""
     one, two = above.foot, below.foot
     if not isinstance(one, PlainFoot) or not isinstance(two, PlainFoot) or not above.body or not below.body:
@@ -64,17 +85,20 @@ def _under(above: Sheet, below: Sheet) -> Sheet | None:
     if above.paper != below.paper or above.printer != below.printer:
         return None
     room = above.printer.room(above.paper)
-    down = room[3] - bounds_of(above.body)[1] + _BETWEEN
-    if bounds_of(below.body)[1] - down < room[1] + FOOT:
+    down = room[3] - lowest.on(above) + _BETWEEN
+    low = lowest.on(below) - down
+    if low < room[1] + FOOT:
         return None
     foot = one.shared(two)
     if foot.is_too_full:
         return None
     move = Move(up=-down)
-    return replace(
+    both = replace(
         above,
         body=(*above.body, *(moved(stroke, move) for stroke in below.body)),
         foot=foot,
         laid=(*above.laid, *(replace(laid, move=replace(laid.move, up=laid.move.up - down)) for laid in below.laid)),
         links=(*above.links, *(replace(link, box=move.box(link.box)) for link in below.links)),
     )
+    lowest.note(both, min(low, lowest.on(above)))
+    return both
