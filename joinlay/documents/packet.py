@@ -27,7 +27,7 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
-from joinlay.pages.shared_sheets import Lowest, begun_under, joined
+from joinlay.pages.shared_sheets import KnownSheets, begun_under, joined
 from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
@@ -121,23 +121,22 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
     lists = all_lists(plan)
     made = binder.made(lists)
-    lowest = Lowest()
-    inner = _joined(made, lowest)
+    inner = _joined(made, binder.known)
     if wanted.chapters:
         if _LISTS in made:
             # Among what to have ready is the paper of the packet they belong to.
-            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)), lowest)
+            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)), binder.known)
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     before = 1 + len(binder.work(lists, inner, 2))
     told = 0
     for _ in range(2):
-        sheets = before + len(_in_order(_with_index(inner, binder.index(lists, inner, before + 1))))
+        sheets = before + len(_in_order(_with_index(inner, binder.index(lists, inner, before + 1), binder.known)))
         if sheets == told:
             break
-        inner, told = _joined(binder.relisted(lists, made, sheets), lowest), sheets
+        inner, told = _joined(binder.relisted(lists, made, sheets), binder.known), sheets
     work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
-    inner = [work, *_with_index(inner, binder.index(lists, inner, before + 1))]
+    inner = [work, *_with_index(inner, binder.index(lists, inner, before + 1), binder.known)]
     number = {id(sheet): n for n, sheet in enumerate(_in_order(inner), start=2)}
     reach = [(chapter.heading, number[id(chapter.sheets[0])], number[id(chapter.sheets[-1])]) for chapter in inner]
     contents = [ContentsLine(heading, first, last - first + 1) for heading, first, last in reach]
@@ -167,6 +166,7 @@ class _Binder:
     wanted: Wanted
     #: The rows of the cutting list, once they are made: how much paper there must be is known last, and they stay as they are.
     rows: list[list[PageBlock]] = field(default_factory=list)
+    known: KnownSheets = field(default_factory=KnownSheets)
 
     @property
     def reading(self) -> Paper:
@@ -188,8 +188,8 @@ class _Binder:
         last: list[Sheet] = []
         for kind in wanted:
             if kind.word not in measured:
-                found[kind.heading] = _filed(self._sheets(kind, lists, begun_under(last)), kind.heading)
-                last = joined([*last, *found[kind.heading]])[-1:]
+                found[kind.heading] = _filed(self._sheets(kind, lists, begun_under(last, self.known)), kind.heading)
+                last = joined([*last, *found[kind.heading]], self.known)[-1:]
             elif kind is next(iter(measured.values())):
                 sheets = self._together(measured)
                 last = list(sheets[-1:])
@@ -271,8 +271,8 @@ class _Binder:
             return dict(made)
         last: list[Sheet] = []
         for sheets in takewhile(lambda one: one is not made[_LISTS], made.values()):
-            last = joined([*last, *sheets])[-1:]
-        return {**made, _LISTS: _filed(self.listed(lists, paper, begun_under(last)).sheets, _LISTS)}
+            last = joined([*last, *sheets], self.known)[-1:]
+        return {**made, _LISTS: _filed(self.listed(lists, paper, begun_under(last, self.known)).sheets, _LISTS)}
 
     def work(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
         """The whole job in order, with the sheets of ``chapters``, the first of which is sheet number ``first``."""
@@ -327,19 +327,19 @@ def _filed(sheets: Iterable[Sheet], heading: str | Mapping[int, str]) -> tuple[S
     return tuple(filed)
 
 
-def _joined(made: Mapping[str, Sequence[Sheet]], lowest: Lowest) -> list[Chapter]:
+def _joined(made: Mapping[str, Sequence[Sheet]], known: KnownSheets) -> list[Chapter]:
     """The chapters, a sheet that is near-empty shared with what comes after it (PR-11)."""
     apart = [Chapter(heading, tuple(sheets)) for heading, sheets in made.items()]
-    sheets = joined(_in_order(apart), lowest)
+    sheets = joined(_in_order(apart), known)
     return [Chapter(heading, tuple(sheet for sheet in sheets if heading in sheet.chapters)) for heading in made]
 
 
-def _with_index(chapters: Sequence[Chapter], index: Sequence[Sheet]) -> list[Chapter]:
+def _with_index(chapters: Sequence[Chapter], index: Sequence[Sheet], known: KnownSheets) -> list[Chapter]:
     """``chapters`` and the ``index``, which begins on the last sheet before it where that has room; no number is changed by
     it.
     """
     last = _in_order(chapters)[-1:]
-    begun = joined([*last, *_filed(index, _INDEX)])
+    begun = joined([*last, *_filed(index, _INDEX)], known)
     shared = {id(sheet): one for sheet, one in zip(last, begun, strict=False)}
     own = (sheet for sheet in begun if _INDEX in sheet.chapters)
     moved = [replace(one, sheets=tuple(shared.get(id(sheet), sheet) for sheet in one.sheets)) for one in chapters]

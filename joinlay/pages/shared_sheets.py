@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.pen.marks import Stroke
 
-__all__ = ["Lowest", "begun_under", "joined"]
+__all__ = ["KnownSheets", "begun_under", "joined"]
 
 #: White between what stands above and what begins below it.
 _BETWEEN: Final = Fraction(8)
@@ -28,48 +28,56 @@ _BETWEEN: Final = Fraction(8)
 _LEAST: Final = Fraction(45)
 
 
-def begun_under(sheets: Sequence[Sheet]) -> Fraction:
+class KnownSheets:
+    """What was found of sheets while they were joined: the same are joined again whenever one among them is made anew.
+
+    All of it by the ``id`` of what is on a sheet, which is kept too, so that nothing else gets that.
+    """
+
+    def __init__(self) -> None:
+        """Begin knowing of none."""
+        self._lowest: dict[int, tuple[tuple[Stroke, ...], Fraction]] = {}
+        self._both: dict[tuple[int, int], tuple[tuple[Stroke, ...], Fraction]] = {}
+
+    def lowest(self, sheet: Sheet) -> Fraction:
+        """The lowest there is of what stands on ``sheet``, in its own mm. ValueError where nothing does."""
+        if id(sheet.body) not in self._lowest:
+            self._lowest[id(sheet.body)] = sheet.body, bounds_of(sheet.body)[1]
+        return self._lowest[id(sheet.body)][1]
+
+    def together(self, above: Sheet, below: Sheet, move: Move) -> tuple[Stroke, ...]:
+        """What is on ``above``, and what is on ``below`` moved so; the same move for the same two."""
+        low = min(self.lowest(above), self.lowest(below) + move.up)
+        both = id(above.body), id(below.body)
+        if both not in self._both:
+            self._both[both] = (*above.body, *(moved(stroke, move) for stroke in below.body)), low
+            self._lowest[id(self._both[both][0])] = self._both[both]
+        return self._both[both][0]
+
+
+def begun_under(sheets: Sequence[Sheet], known: KnownSheets | None = None) -> Fraction:
     """How many mm at the head of the last of ``sheets`` are taken for what begins under it.
 
     0 where nothing may, since it is measured from or there is none; and where it has too little room for a heading and what that
-    heads.
+    heads. ``known`` as ``joined`` has it.
     """
     sheet = sheets[-1] if sheets else None
     if sheet is None or not isinstance(sheet.foot, PlainFoot) or not sheet.body or sheet.foot.is_too_full:
         return Fraction(0)
     _, bottom, _, top = sheet.printer.room(sheet.paper)
-    taken = top - bounds_of(sheet.body)[1] + _BETWEEN
+    taken = top - (known or KnownSheets()).lowest(sheet) + _BETWEEN
     return taken if top - bottom - FOOT - taken >= _LEAST else Fraction(0)
 
 
-class Lowest:
-    """How low what is on a sheet reaches: kept, since the same sheets are joined again whenever one among them is made anew."""
-
-    def __init__(self) -> None:
-        """Begin knowing of none."""
-        # By the ``id`` of what is on it, which is kept too, so that no other gets that.
-        self._known: dict[int, tuple[tuple[Stroke, ...], Fraction]] = {}
-
-    def on(self, sheet: Sheet) -> Fraction:
-        """The lowest there is of what stands on ``sheet``, in its own mm. ValueError where nothing does."""
-        if id(sheet.body) not in self._known:
-            self.note(sheet, bounds_of(sheet.body)[1])
-        return self._known[id(sheet.body)][1]
-
-    def note(self, sheet: Sheet, low: Fraction) -> None:
-        """Note how low a sheet reaches, where that is known already."""
-        self._known[id(sheet.body)] = sheet.body, low
-
-
-def joined(sheets: Iterable[Sheet], lowest: Lowest | None = None) -> list[Sheet]:
+def joined(sheets: Iterable[Sheet], known: KnownSheets | None = None) -> list[Sheet]:
     """``sheets`` in their order, each moved down under the one before it where that leaves room for all of it.
 
-    Sheets that are measured from stay as they are. ``lowest`` is what was found before of some of them.
+    Sheets that are measured from stay as they are. ``known`` is what was found before of some of them.
     """
-    lowest = lowest or Lowest()
+    known = known or KnownSheets()
     done: list[Sheet] = []
     for sheet in sheets:
-        under = _under(done[-1], sheet, lowest) if done else None
+        under = _under(done[-1], sheet, known) if done else None
         if under is None:
             done.append(sheet)
         else:
@@ -77,7 +85,7 @@ def joined(sheets: Iterable[Sheet], lowest: Lowest | None = None) -> list[Sheet]
     return done
 
 
-def _under(above: Sheet, below: Sheet, lowest: Lowest) -> Sheet | None:
+def _under(above: Sheet, below: Sheet, known: KnownSheets) -> Sheet | None:
     """Both on one sheet; None where they don't go on one."""
     one, two = above.foot, below.foot
     if not isinstance(one, PlainFoot) or not isinstance(two, PlainFoot) or not above.body or not below.body:
@@ -85,20 +93,17 @@ def _under(above: Sheet, below: Sheet, lowest: Lowest) -> Sheet | None:
     if above.paper != below.paper or above.printer != below.printer:
         return None
     room = above.printer.room(above.paper)
-    down = room[3] - lowest.on(above) + _BETWEEN
-    low = lowest.on(below) - down
-    if low < room[1] + FOOT:
+    down = room[3] - known.lowest(above) + _BETWEEN
+    if known.lowest(below) - down < room[1] + FOOT:
         return None
     foot = one.shared(two)
     if foot.is_too_full:
         return None
     move = Move(up=-down)
-    both = replace(
+    return replace(
         above,
-        body=(*above.body, *(moved(stroke, move) for stroke in below.body)),
+        body=known.together(above, below, move),
         foot=foot,
         laid=(*above.laid, *(replace(laid, move=replace(laid.move, up=laid.move.up - down)) for laid in below.laid)),
         links=(*above.links, *(replace(link, box=move.box(link.box)) for link in below.links)),
     )
-    lowest.note(both, min(low, lowest.on(above)))
-    return both
