@@ -1,28 +1,17 @@
-"""What is said of double bearers, each under two drawers of a row with no partition between them (RO-1)."""
+"""Why no double bearer can lie somewhere, each under two drawers of a row with no partition between them (RO-1)."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from joinlay.findings import Change, note, refusal
+from joinlay.findings import Change, refusal
 
 if TYPE_CHECKING:
     from joinlay.casework.bay import Slot
-    from joinlay.findings import Finding, Refused
+    from joinlay.findings import Refused
     from joinlay.lengths import Dimension
 
-__all__ = ["alone", "no_double"]
-
-
-def alone(slot: Slot) -> Finding:
-    """The panel that drawers ride on where no partition under their mullion holds it up (RO-1)."""
-    what = (
-        "The dust panel under it carries its drawers by the rail and by its ends in the sides alone: nothing "
-        "stands under it between them."
-    )
-    remedy = 'Where the row is wide or its load heavy, put partitions between its drawers: between = "partition".'
-    return replace(note("double bearer", what, "RO-1", "common practice"), remedy=remedy).at(slot.name)
+__all__ = ["no_double"]
 
 
 def no_double(slot: Slot, packing: Dimension | None) -> Refused:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place, Surface, Whole
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
-from joinlay.casework.double_bearers import alone, no_double
+from joinlay.casework.double_bearers import no_double
 from joinlay.casework.runner_fastening import held, is_second_face
 from joinlay.casework.runner_heights import size_runner
 from joinlay.casework.runner_screws import screw_slots
@@ -261,8 +261,6 @@ class _RunnerMaker:
         after = self._slots[self._slots.index(slot) + 1]
         beyond = self._bearer_width(after, after.guide(Hand.LEFT))
         bears, panel = slot.ground, (slot.ground, Surface.FACE)
-        if slot.ground.kind is PartKind.DUST_PANEL:
-            self._findings.append(alone(slot))
         if height.bearer is not None:
             board = self._flat(slot, PartKind.BEARER, hand, width + beyond, height.bearer, slot.floor, beyond)
             self._boards.append(board)

@@ -11,6 +11,7 @@ from joinlay.checks.fit import check_fit
 from joinlay.checks.fitting import note_full
 from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
+from joinlay.checks.panel_sag import check_panels
 from joinlay.checks.play import check_play
 from joinlay.checks.racking import check_racking
 from joinlay.checks.runner_wear import check_wear
@@ -60,6 +61,7 @@ def find_everything(
     by_name = stocks_by_name(stocks.values())
     found += check_case_seasons(others, drawers, by_name, shop, conditions)
     found += check_shelves(others, by_name, shop, conditions)
+    found += check_panels(others, drawers, by_name, shop, conditions)
     found += check_wear(others, by_name)
     found += check_tipping(others, drawers, by_name, shop, conditions)
     return gathered(_only_heaviest(found, drawers, conditions))

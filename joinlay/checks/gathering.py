@@ -26,6 +26,7 @@ _WORST_BY: Final = {
     "racking": ("-planed",),
     "bottom sag": ("sag",),
     "shelf sag": ("sag",),
+    "panel sag": ("sag",),
     "wood movement": ("moves",),
     "droop": ("droop",),
     "case movement": ("moves",),
@@ -33,12 +34,11 @@ _WORST_BY: Final = {
     "thin wood": ("-left",),
 }
 #: Of notes of these kinds only the worst is told.
-_ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "shelf sag", "wood movement", "droop")
+_ONE_NOTE: Final = ("side play", "fit", "racking", "bottom sag", "shelf sag", "panel sag", "wood movement", "droop")
 #: What is told first of findings that are as bad as each other; kinds that aren't here come last.
 ORDER: Final = (
     "clash", "outline", "thin wood", "cutter reach", "tipping", "side play", "droop", "fit", "racking", "bottom sag", "shelf sag",
-    "wood movement",
-    "case movement", "glue time", "clamps", "corner strength", "weight",
+    "panel sag", "wood movement", "case movement", "glue time", "clamps", "corner strength", "weight",
 )  # fmt: skip
 _DRAWER: Final = re.compile(r"drawer (?P<number>\d+)(?P<tail>| .*)")
 #: From so many findings of the same words on, one speaks for all of them.

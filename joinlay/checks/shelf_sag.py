@@ -23,10 +23,10 @@ if TYPE_CHECKING:
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["ShelfBeam", "check_shelves"]
+__all__ = ["SEEN", "ShelfBeam", "check_shelves"]
 
 #: A shelf that sags more than this share of its span is seen to: 0.02 in a foot. Source: common practice.
-_SEEN: Final = Fraction(2, 100) / 12
+SEEN: Final = Fraction(2, 100) / 12
 _SOURCE: Final = "Wood Handbook ch. 9; common practice"
 _SHELVES: Final = (PartKind.SHELF, PartKind.LOOSE_SHELF)
 
@@ -115,7 +115,7 @@ def _judged(
     laden = conditions.load_on_shelf(shelf.role.bay)
     pressure = laden.pressure(Fraction(area))
     load = pressure / 10**6 * beam.deep
-    sag, limit = CREEP * beam.sag(load), float(_SEEN) * beam.span
+    sag, limit = CREEP * beam.sag(load), float(SEEN) * beam.span
     numbers: dict[str, Length | int | str] = {
         "sag": estimate(sag, rule), "load": weight(load * beam.span / GRAVITY, rule), "seen": estimate(limit, rule),
     }  # fmt: skip

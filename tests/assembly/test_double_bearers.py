@@ -62,9 +62,8 @@ def test_over_a_dust_panel_only_the_guide_is_left():
     plan = rows(2, 1)
     assert PartRole(PartKind.BEARER, DrawerRole(1), Hand.RIGHT) not in plan.placed
     assert PartRole(PartKind.GUIDE, DrawerRole(1), Hand.RIGHT) in plan.placed
-    # Nothing stands under that panel in the middle of the row, and that is told; of one over the case bottom it isn't so.
-    assert [one.harm for one in plan.findings if one.kind == "double bearer"] == [Harm.NOTE]
-    assert not [one for one in rows(1, 2).findings if one.kind == "double bearer"]
+    # Nothing stands under that panel in the middle of the row, and how far it sags there is told.
+    assert [one.where for one in plan.findings if one.kind == "panel sag"] == ["case dust panel under drawers 1 and 2"]
 
 
 def test_templates_and_sticks_are_measured_from_wood_that_is_there():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from joinlay.checks.panel_sag import LoadedBeam
 from joinlay.checks.plates import CREEP
 from joinlay.checks.shelf_sag import ShelfBeam
 from joinlay.lengths import Unit, mm
@@ -58,3 +59,11 @@ def test_pins_are_32_apart_in_holes_of_5_the_line_37_from_the_front():
     # E8, common practice.
     practice = usual_shop(Unit.MM).practice
     assert [practice.length(name) for name in ("pin spacing", "pin hole", "pin line")] == [mm(32), mm(5), mm(37)]
+
+
+def test_a_load_in_the_middle_and_two_at_the_thirds_sag_a_beam_by_the_tables():
+    # F16 (Record): in the middle P l^3 / (48 E I); at both thirds 23 P l^3 / (648 E I) (Wood Handbook ch. 9, from memory).
+    span, stiffness, load = 1000.0, 4e9, 200.0
+    assert LoadedBeam(span, stiffness, ((500.0, load),)).sag() == pytest.approx(load * span**3 / (48 * stiffness))
+    thirds = tuple((span * n / 3, load) for n in (1, 2))
+    assert LoadedBeam(span, stiffness, thirds).sag() == pytest.approx(23 * load * span**3 / (648 * stiffness))

@@ -148,6 +148,22 @@ ON_CHECKS: Final = (
         "[[bank]]; load is on each shelf.",
     ),
     HelpPage(
+        "panel sag",
+        "A panel that drawers side by side ride on, with double bearers between them and nothing under those, bows down in its "
+        "middle under the loaded drawers.",
+        "The panel is a beam on its two ends, and on any partition that holds it up. The rail glued to its front edge stiffens "
+        "it by its own height; each double bearer has half of the loaded drawer at either side of it, and what the panel sags at "
+        "once is doubled for years. The eye takes 0.02 in a foot for straight (1 in 600); more shows in fronts that lean to the "
+        "middle of the row.",
+        (
+            "Partitions between the drawers in place of double bearers: each stands on the panel and hangs in what is over it.",
+            "A thicker panel: twice as thick bends an eighth as far.",
+            "A higher rail under the row, which carries with its panel.",
+        ),
+        "CK-3, RO-1",
+        job='rows = [{ drawers = 3, between = "partition" }, 1] in a [[bank]]; panels in [case]; load in [drawers].',
+    ),
+    HelpPage(
         "wood movement",
         "Solid wood swells across its grain in damp air and shrinks in dry. A front or side may bind at the top of "
         "its opening; a solid bottom may split, push the back off or fall out of its groove.",

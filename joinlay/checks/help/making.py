@@ -129,18 +129,16 @@ ON_MAKING: Final = (
     HelpPage(
         "double bearer",
         "Two drawers of a row share a bearer behind their mullion, with no partition between them. It has "
-        "nothing to lie on or to hold "
-        "its ends, or the dust panel that takes its place has nothing under its middle.",
+        "nothing to lie on or to hold its ends.",
         "Over the case bottom the shared bearer lies flat on it and is fastened to it, so the bottom must stand "
         "right under it, and be "
         "plywood: solid wood would move along under it. Over a dust panel there is no bearer, only the guide: "
         "the drawers ride on the "
-        "panel, which hangs by the rail and by its ends in the sides. How far it sinks between them isn't worked out.",
+        "panel, which hangs by the rail and by its ends in the sides: how far it sags between them is told as panel sag.",
         (
             "A partition between the drawers, in dadoes of the panels under and over it.",
             "Sheet stock for the case, where the row is to go without a partition.",
             "The case bottom up by as much as the message says (bottom-offset).",
-            "The row lowest in the case, over its bottom, where a panel would carry a heavy load over a wide span.",
         ),
         "RO-1",
         job='rows = [{ drawers = 2, between = "partition" }, 1] at a bank; or between = "double bearer".',
