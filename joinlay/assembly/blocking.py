@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutUse
+from joinlay.boards import CutUse
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.meeting import Way
 from joinlay.lengths import Fraction
@@ -176,7 +176,7 @@ def _strips(boxes: Sequence[Box], axis: int) -> Iterator[tuple[int, int]]:
 
 
 #: Up to how many parts are looked at one by one, and into how many squares each way the rest are sorted.
-_FEW, _SQUARES = 40, 32
+_FEW, _SQUARES = 40, 8
 
 
 def box_of(board: Board) -> Box:
@@ -189,7 +189,7 @@ def _box(space: SpaceBox) -> Box:
 
 
 def _spans(cut: Cut) -> Spans:
-    return tuple((cut.span(axis).start, cut.span(axis).stop) for axis in Axis)
+    return tuple((span.start, span.stop) for span in cut.spans)
 
 
 def _ranks(numbers: Sequence[Fraction]) -> tuple[int, ...]:
@@ -222,7 +222,8 @@ def _is_past(one: Box, other: Box, axis: int, *, up: bool) -> bool:
 
 def _less(box: Box, hole: Box) -> Iterator[Box]:
     """``box`` without ``hole``, as up to six boxes."""
-    if any(hole[n] >= box[n + 3] or box[n] >= hole[n + 3] for n in range(3)):
+    a, b, c, d, e, f = box
+    if hole[0] >= d or a >= hole[3] or hole[1] >= e or b >= hole[4] or hole[2] >= f or c >= hole[5]:
         yield box
         return
     rest = list(box)
@@ -236,5 +237,7 @@ def _less(box: Box, hole: Box) -> Iterator[Box]:
 
 
 def _with(box: Sequence[Fraction], place: int, at: Fraction) -> Box:
-    a, b, c, d, e, f = (at if n == place else old for n, old in enumerate(box))
+    made = list(box)
+    made[place] = at
+    a, b, c, d, e, f = made
     return (a, b, c, d, e, f)

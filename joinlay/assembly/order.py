@@ -202,7 +202,8 @@ class _Found:
         inside = [met for met in meetings if met.one in own and met.other in own]
         parts, first = _with_tenons(boards, inside)
         blocking = Blocking(parts, inside, self._around)
-        key = _key(blocking)
+        # Of a case there is one, so it is not asked what others are like it.
+        key = _key(blocking) if isinstance(of, DrawerRole) else of
         splits = self._known.get(key)
         if splits is None:
             splits = self._known[key] = taken_apart(blocking)

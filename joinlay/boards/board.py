@@ -117,12 +117,21 @@ class Board:
         """Refuse sizes of zero or less, and cuts that lie outside the wood."""
         object.__setattr__(self, "name", self.role.name)
         object.__setattr__(self, "part", self.role.kind.value)
-        for axis in Axis:
-            if self.size(axis).mm <= 0:
+        sizes = self.sizes
+        for axis, size in zip(Axis, sizes, strict=True):
+            if size.mm <= 0:
                 said = "{name}: its size {axis} would be {size}; it must be more than 0."
-                raise BadSize(said, name=self.name, axis=axis.value, size=self.size(axis))
+                raise BadSize(said, name=self.name, axis=axis.value, size=size)
+        # A board is made anew with every cut, so all its cuts are looked at again and again.
+        length, width, thickness = (size.mm for size in sizes)
         for cut in self.cuts:
-            self._refuse_outside(cut)
+            along, across, into = cut.spans
+            if (
+                along.start.mm < 0 or along.stop.mm > length
+                or across.start.mm < 0 or across.stop.mm > width
+                or into.start.mm < 0 or into.stop.mm > thickness
+            ):  # fmt: skip
+                self._refuse_outside(cut)
 
     def _refuse_outside(self, cut: Cut) -> None:
         for axis in Axis:
@@ -132,6 +141,11 @@ class Board:
                 raise BadSize(
                     said, name=self.name, cut=cut.name, start=span.start, stop=span.stop, axis=axis.value, size=self.size(axis)
                 )
+
+    @property
+    def sizes(self) -> tuple[Dimension, Dimension, Dimension]:
+        """Length, width and thickness."""
+        return self.length, self.width, self.thickness
 
     def size(self, axis: Axis) -> Dimension:
         """Length, width or thickness."""

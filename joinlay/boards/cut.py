@@ -112,6 +112,11 @@ class Cut:
         return self.across if axis is Axis.ACROSS else self.into
 
     @property
+    def spans(self) -> tuple[Span, Span, Span]:
+        """The cut's extent along, across and into the board."""
+        return self.along, self.across, self.into
+
+    @property
     def depth(self) -> Dimension:
         """How far the cut goes in, square to the surface it enters."""
         return self.span(self.surface.axis).size
@@ -130,9 +135,11 @@ class Cut:
     @property
     def _mouth(self) -> tuple[Fraction, Fraction]:
         """How far its mouth reaches on the two axes in its surface."""
-        one, other = (self.span(axis).size.mm for axis in Axis if axis is not self.surface.axis)
+        one, other = (
+            span.stop.mm - span.start.mm for axis, span in zip(Axis, self.spans, strict=True) if axis is not self.surface.axis
+        )
         return one, other
 
     def overlaps(self, other: Cut) -> bool:
         """True where both take the same wood (as boxes; round ends count as square, so this errs to the safe side)."""
-        return all(self.span(axis).overlaps(other.span(axis)) for axis in Axis)
+        return all(mine.overlaps(its) for mine, its in zip(self.spans, other.spans, strict=True))

@@ -42,11 +42,11 @@ class SpaceBox:
             raise BadInput(f"{board.name} has no place in the piece, so nothing can be said of where it reaches.")
         low, high = list(place.origin), list(place.origin)
         for way, (start, stop) in zip((place.along, place.across, place.into), spans or _whole(board), strict=True):
-            for axis in range(3):
-                if way[axis]:
-                    one, two = sorted((way[axis] * start.mm, way[axis] * stop.mm))
-                    low[axis] += one
-                    high[axis] += two
+            for axis, share in enumerate(way):
+                if share:
+                    near, far = (start.mm, stop.mm) if share > 0 else (stop.mm, start.mm)
+                    low[axis] += share * near
+                    high[axis] += share * far
         return cls((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
     def is_over(self, other: SpaceBox) -> bool:

@@ -37,6 +37,9 @@ class Way(Enum):
     UP = "+Z"
     DOWN = "-Z"
 
+    # There is one of each, so it is looked up by which it is; by its name takes a call each of ten thousand times.
+    __hash__ = object.__hash__
+
     @property
     def opposite(self) -> Way:
         """The way back."""

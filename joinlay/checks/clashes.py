@@ -49,14 +49,10 @@ def wood_between(one: Cut, other: Cut) -> Length:
     Exact where they lie apart in one direction only; askew it is rounded down to 0.001 mm. Round ends count as square, so this
     errs to the safe side. Rule LT-11; derived.
     """
-    steps = [step for step in map(_apart, _spans(one), _spans(other)) if step]
+    steps = [step for step in map(_apart, one.spans, other.spans) if step]
     if len(steps) <= 1:
         return Length(steps[0]) if steps else ZERO
     return Length(Fraction(int(sqrt(sum(step * step for step in steps)) * 1000), 1000))
-
-
-def _spans(cut: Cut) -> tuple[Span, Span, Span]:
-    return cut.along, cut.across, cut.into
 
 
 def _apart(one: Span, other: Span) -> Fraction | int:

@@ -293,7 +293,7 @@ def _from_old_wood(made: Mapping[str, _Part], spare: Mapping[str, _Part]) -> Ite
 def _taken(board: Board) -> set[tuple[object, ...]]:
     """The wood that cuts and tapers take out of a board."""
     cuts: set[tuple[object, ...]] = {
-        (cut.surface, cut.shape, *((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis)) for cut in board.cuts
+        (cut.surface, cut.shape, *((span.start.mm, span.stop.mm) for span in cut.spans)) for cut in board.cuts
     }
     tapers: Sequence[tuple[object, ...]] = [(taper.surface, taper.near.mm, taper.far.mm) for taper in board.tapers]
     return cuts | set(tapers)

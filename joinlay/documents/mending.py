@@ -7,7 +7,6 @@ planned again, and it is offered only where its finding is gone and nothing as b
 from __future__ import annotations
 
 from dataclasses import replace
-from difflib import SequenceMatcher
 from typing import TYPE_CHECKING, Final, cast
 
 from joinlay.errors import BadInput
@@ -64,6 +63,8 @@ class Line:
 
 def changed_lines(before: str, after: str) -> tuple[Line, ...]:
     """The lines of the job that differ, from the top."""
+    from difflib import SequenceMatcher
+
     old, new = before.splitlines(), after.splitlines()
     found = []
     for what, i, j, k, n in SequenceMatcher(None, old, new, autojunk=False).get_opcodes():

@@ -12,7 +12,6 @@ from joinlay.findings import Harm
 from joinlay.jobs.on_hand import NOTHING_ON_HAND
 from joinlay.lengths import Dimension
 from joinlay.records import dataclass
-from joinlay.settings import cards_of, choose
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -119,6 +118,8 @@ class Plan:
         search. MS-3.
         """
         if self._settings is None:
+            from joinlay.settings import cards_of, choose
+
             object.__setattr__(self, "_settings", cards_of(self.choice or choose(self.boards, self.shop)))
         assert self._settings is not None
         return self._settings

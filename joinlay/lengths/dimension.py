@@ -19,7 +19,7 @@ What it can't do: it doesn't know why a branch was taken. A length that a search
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final, overload
+from typing import TYPE_CHECKING, Any, Final, overload
 
 from joinlay.errors import BadInput
 from joinlay.lengths.fraction import Fraction
@@ -59,12 +59,10 @@ class Dimension(Length):
     are the working: an operator (+ - x /) or a phrase (``smallest of``), and what it was done to, in order.
     """
 
-    __slots__ = ("name", "operands", "operation", "origin", "rule", "source")
+    # Most have neither name nor rule, and share a label with nothing on it.
+    __slots__ = ("_label", "operands", "operation")
 
-    name: str
-    rule: str
-    source: str
-    origin: str
+    _label: tuple[str, str, str, str]
     operation: str
     operands: tuple[Length | Fraction, ...]
 
@@ -82,37 +80,46 @@ class Dimension(Length):
         """Wrap ``value``. Makers of dimensions use ``written``, ``default`` and arithmetic instead."""
         put = object.__setattr__
         put(self, "mm", value.mm)
-        put(self, "name", name)
-        put(self, "rule", rule)
-        put(self, "source", source)
-        put(self, "origin", origin)
+        put(self, "_label", (name, rule, source, origin))
         put(self, "operation", operation)
         put(self, "operands", operands)
+
+    @property
+    def name(self) -> str:
+        """In the maker's words; '' for a step inside an expression."""
+        return self._label[0]
+
+    @property
+    def rule(self) -> str:
+        """The trade rule that gave it; '' where none did."""
+        return self._label[1]
+
+    @property
+    def source(self) -> str:
+        """Where that rule is from; '' where it has none."""
+        return self._label[2]
+
+    @property
+    def origin(self) -> str:
+        """Where a number with no working was written, or that it is a default; '' for what was worked out."""
+        return self._label[3]
 
     # By value, as every length: naming a length does not make it another length.
     __hash__ = Length.__hash__
 
     def __reduce__(self) -> tuple[object, ...]:
         """Pickle and copy with the working."""
-        fields = (self.name, self.rule, self.source, self.origin, self.operation, self.operands)
-        return (_again, (self.mm, *fields))
+        return (_made, (self.mm, self._label, self.operation, self.operands))
 
     def named(self, name: str, rule: str = "", source: str = "") -> Dimension:
         """The same length with the same working under ``name``, as ``rule`` of ``source`` gives it.
 
         A dimension that has a name already becomes the working of the new one, so no step is lost.
         """
-        if self.name and self.name != name:
-            return Dimension(self, name, rule=rule, source=source, operation="=", operands=(self,))
-        return Dimension(
-            self,
-            name,
-            rule=rule or self.rule,
-            source=source or self.source,
-            origin=self.origin,
-            operation=self.operation,
-            operands=self.operands,
-        )
+        own, old_rule, old_source, origin = self._label
+        if own and own != name:
+            return _made(self.mm, (name, rule, source, ""), "=", (self,))
+        return _made(self.mm, (name, rule or old_rule, source or old_source, origin), self.operation, self.operands)
 
     @property
     def as_step(self) -> Dimension:
@@ -228,32 +235,36 @@ def _turned(length: Length) -> Dimension | None:
     return None
 
 
-_put = object.__setattr__
+#: What a dimension is while it is made. A length refuses to be changed, and to get round that field by field takes most of the
+#: time of making one.
+_Open: Any = type(
+    "_Open",
+    (Length,),
+    {"__slots__": Dimension.__slots__, "__setattr__": object.__setattr__, "__delattr__": object.__delattr__},
+)
+
+
+def _made(
+    value: Fraction, label: tuple[str, str, str, str], operation: str, operands: tuple[Length | Fraction, ...]
+) -> Dimension:
+    """A dimension of these fields, as ``Dimension`` makes it, but quickly: a plan has a hundred thousand of them."""
+    made: Any = _new(_Open)
+    made.mm = value
+    made._label = label
+    made.operation = operation
+    made.operands = operands
+    made.__class__ = Dimension
+    dimension: Dimension = made
+    return dimension
+
+
+_new = object.__new__
+_NO_LABEL: Final = ("", "", "", "")
 
 
 def _worked(value: Fraction, operation: str, operands: tuple[Length | Fraction, ...]) -> Dimension:
-    """A dimension that came of an operation, which nobody has named yet. Made as it is: a plan has a hundred thousand of them."""
-    made = Dimension.__new__(Dimension)
-    _put(made, "mm", value)
-    _put(made, "name", "")
-    _put(made, "rule", "")
-    _put(made, "source", "")
-    _put(made, "origin", "")
-    _put(made, "operation", operation)
-    _put(made, "operands", operands)
-    return made
-
-
-def _again(value: Fraction, *fields: object) -> Dimension:
-    name, rule, source, origin, operation, operands = fields
-    made = Dimension(Length(value))
-    for key, field in zip(
-        ("name", "rule", "source", "origin", "operation", "operands"),
-        (name, rule, source, origin, operation, operands),
-        strict=True,
-    ):
-        object.__setattr__(made, key, field)
-    return made
+    """A dimension that came of an operation, which nobody has named yet."""
+    return _made(value, _NO_LABEL, operation, operands)
 
 
 def _spell_operand(operand: Length | Fraction, show: Callable[[Length], str], outer: str, place: int) -> str:

@@ -168,7 +168,7 @@ def _likeness(board: Board) -> Hashable:
             cut.kind,
             cut.surface,
             cut.shape,
-            *((cut.span(axis).start.mm, cut.span(axis).stop.mm) for axis in Axis),
+            *((span.start.mm, span.stop.mm) for span in cut.spans),
         )
         for cut in board.cuts
     )

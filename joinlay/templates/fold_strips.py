@@ -393,7 +393,7 @@ def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
 
 def _cut_corners(board: Board, cut: Cut) -> tuple[Vector, ...]:
     """The corners of a cut where it opens: the mortises of a leaning board are met at its end."""
-    spans: list[tuple[Length, Length]] = [(cut.span(axis).start, cut.span(axis).stop) for axis in Axis]
+    spans: list[tuple[Length, Length]] = [(span.start, span.stop) for span in cut.spans]
     axis = cut.surface.axis
     place = list(Axis).index(axis)
     mouth = board.size(axis) if cut.surface.is_far else NOTHING

@@ -56,6 +56,22 @@ def test_no_floor_that_works_out_wood_fetches_a_slow_library(package):
     assert fetched_by(f"import joinlay.{package}") == []
 
 
+def test_a_check_fetches_what_it_judges_by_and_nothing_that_changes_draws_or_orders():
+    """A job with notes alone: its remedies, its cards and its printer aren't asked for."""
+    code = (
+        "import sys\nfrom joinlay.cli import main\ntry:\n    main()\nexcept SystemExit as done:\n    assert not done.code\n"
+        "print(*sys.modules, file=sys.stderr)"
+    )
+    command = [sys.executable, "-c", code, "check", str(ROOT / "tests/openings/paper-drawers.toml")]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True)
+    fetched = set(done.stderr.split())
+    assert {"joinlay.checks.everything", "joinlay.settings.choice", "joinlay.assembly.order"} <= fetched
+    assert not fetched & {"reportlab", "tomlkit", "rich", "json", "numpy"}
+    ours = {name.removeprefix("joinlay.") for name in fetched if name.startswith("joinlay.")}
+    assert not ours & {"documents.editing", "documents.plan_json", "settings.cards", "settings.ordering", "assembly.timetable"}
+    assert {name.split(".")[0] for name in ours}.isdisjoint({"bench", "pages", "pen", "pictures", "templates", "cutlist"})
+
+
 def test_dxf_fetches_its_library_only_to_write():
     assert fetched_by("import joinlay.documents.dxf") == []
 
