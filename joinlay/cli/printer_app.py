@@ -35,7 +35,9 @@ def scale_sheet(
     name: Annotated[
         str | None, typer.Option("--printer", help="Correct it for a printer that was measured, to prove the correction.")
     ] = None,
-    beside: _LookBeside = None,
+    beside: Annotated[
+        Path | None, typer.Option("--beside", metavar="JOB", help="Look beside this job first, and say whose it is.")
+    ] = None,
 ) -> None:
     """Print a sheet to measure, so that joinlay learns how true your printer is."""
     from joinlay.cli.printer_command import write_scale_sheet

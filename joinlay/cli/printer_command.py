@@ -121,8 +121,22 @@ def write_scale_sheet(paper: str, out: Path, printer: str | None, beside: Path |
 
     sheet = _paper(paper)
     known = None if printer is None else found_printer(printer, sheet, beside)
-    write_whole(out, scale_sheet_pdf(sheet, None if known is None else known.printer))
+    write_whole(out, scale_sheet_pdf(sheet, None if known is None else known.printer, _made(beside)))
     say(scale_sheet_made(out, sheet.plain_name, is_proof=known is not None))
+
+
+def _made(job: Path | None) -> str:
+    """Who makes the ``job`` and when, if there is one and it says so: paper may be measured before the job can be read."""
+    from joinlay.documents.job_file import job_in
+    from joinlay.pages.printed_sheet import made_words
+
+    if job is None or not job.is_file():
+        return ""
+    try:
+        read = job_in(job)
+    except BadInput:
+        return ""
+    return made_words(read.maker, read.date)
 
 
 def add_printer(

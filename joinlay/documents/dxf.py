@@ -47,13 +47,15 @@ def refuse_without_dxf() -> None:
         raise BadInput("writing DXF needs one more library; install it with: pip install 'joinlay[dxf]'. Nothing was written.")
 
 
-def template_dxf(template: Template, mark: str = "") -> bytes:
+def template_dxf(template: Template, mark: str = "", made: str = "") -> bytes:
     """``template`` by itself as a DXF file of 2010, true to scale: a unit is a mm, x = 0 at the end, y = 0 at the datum edge.
 
-    The plan's ``mark`` stands under it (PR-7). The same template gives the same bytes. Raises BadInput where the extra that
-    writes DXF isn't installed.
+    The plan's ``mark`` stands under it (PR-7), and who ``made`` it and when. The same template gives the same
+    bytes. Raises BadInput where the extra that writes DXF isn't installed.
     """
-    return strokes_dxf(template.marked(mark), template.title, told=f"plan mark {mark}" if mark else "")
+    return strokes_dxf(
+        template.marked(mark, made), template.title, told="; ".join(filter(None, (mark and f"plan mark {mark}", made)))
+    )
 
 
 def strokes_dxf(strokes: Sequence[Stroke], title: str, told: str = "") -> bytes:

@@ -46,6 +46,7 @@ def job_files(
     from joinlay.documents.plan_json import plan_json, plan_tree
     from joinlay.documents.plan_mark import plan_mark
     from joinlay.documents.template_files import template_dxfs, template_svgs
+    from joinlay.pages.printed_sheet import made_words
 
     files: dict[str, bytes] = {}
     step(STEPS[0])
@@ -54,8 +55,8 @@ def job_files(
     packet = packet_for(plan, printer, wanted, mark)
     files[PACKET] = packet.pdf()
     step(STEPS[1])
-    templates = packet.templates
-    for name, drawing in (*template_svgs(templates, mark), *(template_dxfs(templates, mark) if is_dxf else ())):
+    templates, made = packet.templates, made_words(plan.maker, plan.date)
+    for name, drawing in (*template_svgs(templates, mark, made), *(template_dxfs(templates, mark, made) if is_dxf else ())):
         files[free_name(name, files)] = drawing
     if is_model:
         from joinlay.documents.model import MODEL, plan_model

@@ -25,7 +25,7 @@ from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets, list_rows
 from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
-from joinlay.pages.printed_sheet import FootWords, bind
+from joinlay.pages.printed_sheet import FootWords, bind, made_words
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.shared_sheets import KnownSheets, begun_under, joined
 from joinlay.pages.template_sheets import pack_close
@@ -114,7 +114,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
 
 
 def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> Packet:
-    said = FootWords(_series(wanted), ", ".join(filter(None, (plan.maker and f"made by {plan.maker}", plan.date))))
+    said = FootWords(_series(wanted), made_words(plan.maker, plan.date))
     ends = _Ends(plan)
     every = true_size(plan, ends.all)
     templates = tuple(template for some in every.values() for template in some)
@@ -131,16 +131,13 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     before = 1 + len(binder.work(lists, inner, 2))
     told = 0
     for _ in range(2):
-        sheets = before + len(_in_order(_with_index(inner, binder.index(lists, inner, before + 1), binder.known)))
+        sheets = before + len(_in_order(binder.with_index(lists, inner, before + 1)))
         if sheets == told:
             break
         inner, told = _joined(binder.relisted(lists, made, sheets), binder.known), sheets
     work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
-    inner = [work, *_with_index(inner, binder.index(lists, inner, before + 1), binder.known)]
-    number = {id(sheet): n for n, sheet in enumerate(_in_order(inner), start=2)}
-    reach = [(chapter.heading, number[id(chapter.sheets[0])], number[id(chapter.sheets[-1])]) for chapter in inner]
-    contents = [ContentsLine(heading, first, last - first + 1) for heading, first, last in reach]
-    cover = Chapter(_COVER, _filed([binder.cover(contents)], _COVER))
+    inner = [work, *binder.with_index(lists, inner, before + 1)]
+    cover = Chapter(_COVER, _filed([binder.cover(inner)], _COVER))
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
 
 
@@ -149,6 +146,8 @@ _SOME: Final = 10
 _COVER: Final = "Cover"
 _LISTS: Final = next(kind.heading for kind in CHAPTERS if kind.word == "list")
 _INDEX: Final = "Where each part is"
+#: A packet of so few sheets has no index on a sheet of its own (our own choice).
+_FEW_SHEETS: Final = 24
 _WORK: Final = "The whole job, in order"
 #: The chapters that are packed as one: what is left beside the strips of sticks takes templates.
 _PACKED_TOGETHER: Final = ("sticks", "templates")
@@ -240,8 +239,10 @@ class _Binder:
         # The ends come first among them.
         return (*self.ends.lean(), *every[len(self.ends.all) :])
 
-    def left_out(self) -> Iterator[tuple[str, str]]:
-        """What isn't printed unless asked for, in words, and the word it is asked for by; nothing that there is none of."""
+    def left_out(self, chapters: Sequence[Chapter]) -> Iterator[tuple[str, str]]:
+        """What isn't printed among ``chapters`` unless asked for, in words, and the word it is asked for by: '' where
+        only everything has it. Nothing that there is none of.
+        """
         plan = self.plan
         there = {
             "parts": bool(plan.boards),
@@ -254,6 +255,8 @@ class _Binder:
         for kind in CHAPTERS:
             if kind.left_out and not self.wanted.is_whole(kind) and there[kind.word]:
                 yield kind.left_out, kind.word
+        if all(chapter.heading != _INDEX for chapter in chapters):
+            yield "a list of the sheets each part is on", ""
 
     def listed(self, lists: Lists, paper: int, begun: Fraction) -> Chapter:
         """The lists, ``paper`` sheets of paper among what to have ready; ``begun`` mm of the first are left to what comes
@@ -281,6 +284,18 @@ class _Binder:
         at = {word[one.heading]: tuple((number[id(sheet)], sheet) for sheet in one.sheets) for one in chapters}
         return work_sheets(self.plan, work_lines(self.plan, lists, at), self.reading, printer=self.reader)
 
+    def with_index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> list[Chapter]:
+        """``chapters``, the first of which begins on sheet number ``first``, and the index, begun on the last sheet before it
+        where that has room.
+
+        There is none where it would be a sheet more in a packet of few, which is looked through as soon (PR-11).
+        """
+        whole = _with_index(chapters, self.index(lists, chapters, first), self.known)
+        few = len(_in_order(chapters))
+        if not self.wanted.is_all and first - 1 + few <= _FEW_SHEETS and len(_in_order(whole)) > few:
+            return list(chapters)
+        return whole
+
     def index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
         """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number
         ``first``.
@@ -295,11 +310,13 @@ class _Binder:
         ]
         return index_sheets(self.plan, rows, self.reading, printer=self.reader)
 
-    def cover(self, contents: Sequence[ContentsLine]) -> Sheet:
-        """The cover, its contents leading to their chapters."""
-        return cover_sheet(
-            self.plan, _says(self.plan), contents, self.reading, left_out=tuple(self.left_out()), printer=self.reader
-        )
+    def cover(self, chapters: Sequence[Chapter]) -> Sheet:
+        """The cover, its contents leading to ``chapters``, which begin on the second sheet."""
+        number = {id(sheet): n for n, sheet in enumerate(_in_order(chapters), start=2)}
+        reach = [(chapter.heading, number[id(chapter.sheets[0])], number[id(chapter.sheets[-1])]) for chapter in chapters]
+        contents = [ContentsLine(heading, first, last - first + 1) for heading, first, last in reach]
+        left_out = tuple(self.left_out(chapters))
+        return cover_sheet(self.plan, _says(self.plan), contents, self.reading, left_out=left_out, printer=self.reader)
 
     def _true(self, templates: Iterable[Template], lay: Callable[..., tuple[Sheet, ...]] = pack_close) -> tuple[Sheet, ...]:
         """Templates at true size on sheets with a check square each."""

@@ -24,9 +24,14 @@ _PLACES = 5
 _MARGIN = 2
 
 
-def template_svg(template: Template, mark: str = "") -> bytes:
-    """A template by itself, 2 mm of white around it, with its title for screen readers; the plan's ``mark`` under it (PR-7)."""
-    return strokes_svg(template.marked(mark), template.title, told=f"plan mark {mark}" if mark else "")
+def template_svg(template: Template, mark: str = "", made: str = "") -> bytes:
+    """A template by itself, 2 mm of white around it, with its title for screen readers.
+
+    Under it the plan's ``mark`` (PR-7), and who ``made`` it and when, as ``made_words`` has it.
+    """
+    return strokes_svg(
+        template.marked(mark, made), template.title, told="; ".join(filter(None, (mark and f"plan mark {mark}", made)))
+    )
 
 
 def strokes_svg(strokes: Sequence[Stroke], title: str, box: Box | None = None, told: str = "") -> bytes:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import re
 import unicodedata
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.documents.dxf import template_dxf
@@ -12,6 +13,7 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
 from joinlay.errors import BadInput
 from joinlay.pages import lay_out
+from joinlay.pages.printed_sheet import FootWords
 from joinlay.pages.scale_sheet import scale_sheets
 from joinlay.paper import paper_named
 from joinlay.templates import templates_for
@@ -28,17 +30,17 @@ if TYPE_CHECKING:
 __all__ = ["joint_template_pdf", "scale_sheet_pdf", "template_dxfs", "template_svgs"]
 
 
-def template_svgs(templates: Iterable[Template], mark: str = "") -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, SVG), in their order, with the plan's ``mark`` (PR-7)."""
-    return tuple((f"{_file_name(template)}.svg", template_svg(template, mark)) for template in templates)
+def template_svgs(templates: Iterable[Template], mark: str = "", made: str = "") -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, SVG), in their order, with the plan's ``mark`` (PR-7) and who ``made`` it."""
+    return tuple((f"{_file_name(template)}.svg", template_svg(template, mark, made)) for template in templates)
 
 
-def template_dxfs(templates: Iterable[Template], mark: str = "") -> tuple[tuple[str, bytes], ...]:
-    """Each of ``templates`` as (file name, DXF), in their order, with the plan's ``mark`` (PR-7).
+def template_dxfs(templates: Iterable[Template], mark: str = "", made: str = "") -> tuple[tuple[str, bytes], ...]:
+    """Each of ``templates`` as (file name, DXF), in their order, with the plan's ``mark`` (PR-7) and who ``made`` it.
 
     Raises BadInput where the extra that writes DXF isn't installed.
     """
-    return tuple((f"{_file_name(template)}.dxf", template_dxf(template, mark)) for template in templates)
+    return tuple((f"{_file_name(template)}.dxf", template_dxf(template, mark, made)) for template in templates)
 
 
 def joint_template_pdf(
@@ -55,9 +57,12 @@ def joint_template_pdf(
     return sheets_pdf(sheets, title=title, subject="template at true size")
 
 
-def scale_sheet_pdf(paper: Paper, printer: Printer | None = None) -> bytes:
-    """The scale sheet for ``paper``; corrected for ``printer``, where one is given (PR-2, PR-3). BadInput for paper too small."""
-    sheets = scale_sheets(paper, printer)
+def scale_sheet_pdf(paper: Paper, printer: Printer | None = None, made: str = "") -> bytes:
+    """The scale sheet for ``paper``; corrected for ``printer``, where one is given (PR-2, PR-3). BadInput for paper too small.
+
+    ``made`` is who it is for and when, as ``made_words`` has it of a job.
+    """
+    sheets = tuple(replace(sheet, said=FootWords(made=made)) for sheet in scale_sheets(paper, printer))
     return sheets_pdf(sheets, title=f"Scale sheet, {paper.title}", subject="measure to learn how true a printer is")
 
 

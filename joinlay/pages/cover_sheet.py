@@ -71,7 +71,8 @@ def cover_sheet(
     """The cover of the packet of ``plan`` on ``paper``, corrected for ``printer``; a printer taken at its word unless given.
 
     ``says`` is one line on what the piece is. ``contents`` are the chapters in their order; each of its lines leads to its
-    chapter. ``left_out`` is what isn't printed unless asked for: what it is, and the word it is asked for by.
+    chapter. ``left_out`` is what isn't printed unless asked for: what it is, and the word it is asked for by, '' for what
+    comes only with everything.
     """
     pages = PlainPages(plan, paper, "cover", printer or Printer())
     left, bottom, right, top = pages.box
@@ -142,7 +143,7 @@ def _first(plan: Plan, left_out: Sequence[tuple[str, str]]) -> Iterator[Paragrap
     for said in (*_BEFORE, *_CAUTIONS):
         yield Paragraph(said, _WORD, above=Fraction(1))
     if left_out:
-        told = "; ".join(f"{what} (--chapter {word})" for what, word in left_out)
+        told = "; ".join(f"{what} (--chapter {word})" if word else f"{what} (--all)" for what, word in left_out)
         yield Paragraph("Not printed unless you ask", _HEAD, bold=True, above=Fraction(2))
         every = f"All of it: joinlay make {plan.file} --all; its sheets say all before their numbers, and don't go with these"
         yield Paragraph(f"{told[0].upper()}{told[1:]}. {every}", _WORD, above=Fraction(1))

@@ -57,22 +57,16 @@ class _Row:
 
 
 def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; two columns where they fit.
+    """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; in columns where they fit,
+    those of the last page of about one height.
 
     On ``paper``, corrected for ``printer``, which is taken at its word unless given.
     """
     pages = PlainPages(plan, paper, "where each part is", printer or Printer())
-    left, bottom, right, top = pages.box
+    left, _, right, top = pages.box
     across = max(1, int((right - left + _ASIDE) / (_COLUMN + _ASIDE)))
     wide = (right - left + _ASIDE) / across - _ASIDE
-    columns: list[list[_Row]] = []
-    y = Fraction(0)
-    for row in (_row(one, wide) for one in found):
-        if not columns or y - row.high < bottom:
-            columns.append([])
-            y = top - _TOP
-        columns[-1].append(row)
-        y -= row.high
+    columns = _in_columns([_row(one, wide) for one in found], across, pages.room - _TOP)
     sheets = []
     for n in range(0, len(columns), across):
         strokes: list[Stroke] = [Text((left, top - 7), words("Where each part is", _HEAD, bold=True))]
@@ -87,6 +81,29 @@ def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printe
                 strokes.append(Line((x, y), (x + wide, y), Role.ROW))
         sheets.append(replace(pages.sheet(f"page {n // across + 1}", tuple(strokes)), links=tuple(links)))
     return bind(sheets)
+
+
+def _in_columns(rows: Sequence[_Row], across: int, room: Fraction) -> list[list[_Row]]:
+    """``rows`` in columns of at most ``room`` mm, ``across`` of them to a page; those of the last page as low as they can be."""
+
+    def parted(own: Sequence[_Row], most: Fraction) -> list[list[_Row]]:
+        columns: list[list[_Row]] = []
+        left = Fraction(0)
+        for row in own:
+            if not columns or row.high > left:
+                columns.append([])
+                left = most
+            columns[-1].append(row)
+            left -= row.high
+        return columns
+
+    columns = parted(rows, room)
+    whole = (len(columns) - 1) // across * across
+    last = [row for column in columns[whole:] for row in column]
+    low = sum((row.high for row in last), Fraction(0)) / across
+    while len(parted(last, low)) > across:
+        low += 1
+    return [*columns[:whole], *parted(last, min(low, room))]
 
 
 def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, Fraction, Fraction]:

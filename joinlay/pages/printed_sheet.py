@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Move, Stroke
     from joinlay.templates.template import Template
 
-__all__ = ["NO_WORDS", "FootWords", "Laid", "Link", "Sheet", "SheetFoot", "bind"]
+__all__ = ["NO_WORDS", "FootWords", "Laid", "Link", "Sheet", "SheetFoot", "bind", "made_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +35,11 @@ class FootWords:
 
 
 NO_WORDS: Final = FootWords()
+
+
+def made_words(maker: str, date: str) -> str:
+    """Who made it and when, as the job gives them: ``made by Ada Fir, 28 November 2026``; '' where it gives neither."""
+    return ", ".join(filter(None, (maker and f"made by {maker}", date)))
 
 
 class SheetFoot(Protocol):

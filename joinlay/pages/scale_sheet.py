@@ -128,13 +128,15 @@ class ScaleFoot:
     corner: Point
 
     def strokes(self, number: int, of: int, mark: str = "", said: FootWords = NO_WORDS) -> tuple[Stroke, ...]:
-        """All of it; the sheet stands alone, so its number is not said."""
-        del number, of, mark, said
-        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks()))
+        """All of it; the sheet stands alone, so its number is not said. Maker and date stand under its name."""
+        del number, of, mark
+        return tuple(moved(stroke, Move(*self.corner)) for stroke in flatten(self._marks(said.made)))
 
-    def _marks(self) -> Iterator[Mark]:
+    def _marks(self, made: str) -> Iterator[Mark]:
         yield from check_square()
         yield Text((_LEFT, Fraction(76)), words("Scale sheet", _LARGE, bold=True))
+        if made:
+            yield Text((_LEFT, Fraction(145, 2)), fitted(made, Fraction(82), (_TINY,)))
         for at, said in (
             (68, "1  Print at 100 %, no fit to page."),
             (62, "2  Measure between long strokes,"),

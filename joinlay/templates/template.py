@@ -64,11 +64,14 @@ class Template:
         end = in_few_words((self.end, self.turned_end)) if self.turned else self.end
         return ", ".join(filter(None, (self.part, end, self.what, self.on)))
 
-    def marked(self, mark: str) -> tuple[Stroke, ...]:
-        """The strokes and, under them, the plan's ``mark`` (PR-7); the strokes alone where it is empty."""
+    def marked(self, mark: str, made: str = "") -> tuple[Stroke, ...]:
+        """The strokes and, under them, a line each, the plan's ``mark`` (PR-7) and who ``made`` it and when; none for what is
+        empty.
+        """
         left, bottom, *_ = self.box
-        under = Text((left, bottom - _UNDER), words(f"plan mark {mark}", SMALL))
-        return (*self.strokes, under) if mark else self.strokes
+        said = [one for one in (mark and f"plan mark {mark}", made) if one]
+        under = (Text((left, bottom - _UNDER * n), words(one, SMALL)) for n, one in enumerate(said, start=1))
+        return (*self.strokes, *under)
 
     @property
     def quantity(self) -> int:

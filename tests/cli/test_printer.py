@@ -55,6 +55,17 @@ def test_a_scale_sheet_is_written_and_says_what_is_next(tmp_path, capsys):
     assert run(capsys, "scale-sheet", "--paper", "leter").err.startswith("--paper: there is no paper called 'leter'")
 
 
+def test_a_scale_sheet_beside_a_job_says_whose_it_is(tmp_path, job, capsys):
+    out = tmp_path / "scale.pdf"
+    job.write_text(f'maker = "Ada Fir"\ndate = "28 November 2026"\n{job.read_text()}')
+    assert run(capsys, "scale-sheet", "--out", out, "--beside", job).code == 0
+    assert "made by Ada Fir, 28 November 2026" in " ".join(words_in(out))
+    # Paper is measured whether or not the job can be read yet.
+    job.write_text("nothing = yet")
+    assert run(capsys, "scale-sheet", "--out", out, "--beside", job).code == 0
+    assert "made by" not in " ".join(words_in(out))
+
+
 def test_a_scale_sheet_in_the_folder_one_is_in(tmp_path, capsys, monkeypatch):
     monkeypatch.chdir(tmp_path)
     assert run(capsys, "scale-sheet").code == 0

@@ -99,6 +99,13 @@ def test_marks_say_which_place_of_the_plan_they_stand_for():
     assert "drawer 1 left side mortise 1 centre" in says
 
 
+def test_it_says_who_made_it_and_when():
+    made = "made by Ada Fir, 28 November 2026"
+    said = [mark.plain_text() for mark in read(template_dxf(template(), "ABC", made)).modelspace().query("MTEXT TEXT")]
+    assert made in said
+    assert "plan mark ABC" in said
+
+
 def test_the_same_template_gives_the_same_bytes_in_any_run():
     code = """
 import sys

@@ -54,9 +54,20 @@ def test_a_drawer_for_one_small_opening_takes_sixteen_sheets():
     assert len(packet_for(plan, wanted=LEAN).sheets) <= 16
 
 
-@pytest.mark.parametrize(("job", "most"), [(BOX, 25), (TWO_BANKS, 55)], ids=["box", "two banks"])
+@pytest.mark.parametrize(("job", "most"), [(BOX, 21), (TWO_BANKS, 53)], ids=["box", "two banks"])
 def test_a_small_piece_and_a_large_one_take_no_more_paper_than_they_did(job, most):
     assert len(packet_for(planned(read_job(job, "odd.toml")), wanted=LEAN).sheets) <= most
+
+
+def test_a_packet_of_few_sheets_has_no_index_on_a_sheet_of_its_own_and_says_so():
+    plan = planned(read_job(BOX, "odd.toml"))
+    bound = packet_for(plan, wanted=LEAN)
+    assert "Where each part is" not in [chapter.heading for chapter in bound.chapters]
+    assert "a list of the sheets each part is on (--all)" in words_on(bound.sheets[0])
+    assert "the sheets each part is on" not in words_on(lean("seed-cabinet").sheets[0])
+    # Every part is found all the same.
+    shown = {part for sheet in bound.sheets for part in sheet.parts}
+    assert {board.name for board in plan.boards} <= shown
 
 
 def test_what_is_packed_together_is_filed_under_both_chapters_and_led_to_from_each():

@@ -76,6 +76,19 @@ def test_each_template_is_a_file_with_a_plain_name():
     assert all(set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-.") for name in names)
 
 
+def test_a_template_by_itself_says_who_made_it_and_when_under_the_mark():
+    (template,) = plan_templates(drawers("4 5/16"))[:1]
+    made = "made by Ada Fir, 28 November 2026"
+    root = root_of(template_svg(template, "ABC", made))
+    lines = [(float(text.get("y") or 0), "".join(text.itertext())) for text in root.iter(f"{SVG}text")]
+    below = [said for _, said in sorted(lines)[-2:]]
+    assert below == ["plan mark ABC", made]
+    assert root.findtext(f"{SVG}desc") == f"plan mark ABC; {made}"
+    assert "made by" not in template_svg(template, "ABC").decode()
+    ((_, file),) = template_svgs([template], "ABC", made)
+    assert file == template_svg(template, "ABC", made)
+
+
 def test_every_kind_of_stroke():
     strokes = (
         Polyline(((F(0), F(0)), (F(5), F(0)), (F(5), F(5))), Role.BREAK),

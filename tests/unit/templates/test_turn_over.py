@@ -110,10 +110,6 @@ def test_an_end_is_marked_right_from_either_side_of_its_paper(name):
         marks = drawn_on(template)
         for names, end_word, sign in ((template.names, template.end, 1), (template.turned, template.turned_end, -1)):
             for board in (boards[name] for name in names):
-                if board.part == "knob blank":
-                    # It is bored before it is turned, and has no place in the piece until then.
-                    assert board.place is None
-                    continue
                 up, laid = next(view for view in VIEWS if board.datum.word(view[0]) == (template.on or board.datum.face))
                 end = Surface.END if board.datum.end == end_word else Surface.FAR_END
                 for what, (x, y) in Seen(board, up, laid, end).wanted():
