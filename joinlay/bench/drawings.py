@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from markupsafe import Markup
 
 from joinlay.bench.inked import inked
+from joinlay.boards import PartKind
 from joinlay.boards.names import in_few_words
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.sheet_goods import sheet_layouts
@@ -16,7 +17,7 @@ from joinlay.lengths import Dimension, Fraction
 from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pages.drawer_charts import chart_block, drawers_named, ways_out
 from joinlay.pages.layout_drawing import layout_drawing
-from joinlay.pages.sag_charts import bottoms, sag_block
+from joinlay.pages.sag_charts import bottoms, sag_block, shelf_block, shelves
 from joinlay.pictures.apart_views import whole_view
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import dimensioned_elevation
@@ -89,12 +90,17 @@ def _charts(plan: Plan) -> Sequence[Picture]:
         _block(f"{drawers_named(one.drawers)}, sag of the bottom", (sag_block(one, plan.rule, _ROOM[0]), 1))
         for one in bottoms(plan)
     ]
-    return [*out, *sag]
+    shelved = [_block(f"{one.shelf.name}, sag of the shelf", (shelf_block(one, plan.rule, _ROOM[0]), 1)) for one in shelves(plan)]
+    return [*out, *sag, *shelved]
 
 
 def _block(title: str, drawn: tuple[PageBlock, int]) -> Picture:
     block, scale = drawn
     return Picture(title, block.strokes, Scale(1, scale))
+
+
+def _has_shelves(plan: Plan) -> bool:
+    return any(board.role.kind in (PartKind.SHELF, PartKind.LOOSE_SHELF) for board in plan.boards)
 
 
 def _is_sawn(plan: Plan) -> bool:
@@ -125,7 +131,7 @@ DRAWINGS: Final = {
     "apart": Drawing("Taken apart", _apart, lambda plan: any(stage.of is None for stage in plan.order.stages), is_numbered=True),
     "sticks": Drawing("Story sticks", _sticks, lambda plan: bool(plan.drawers) or bool(plan.others)),
     "layouts": Drawing("Sheets", _layouts, _is_sawn),
-    "charts": Drawing("Charts", _charts, lambda plan: bool(plan.drawers), is_scaled=False),
+    "charts": Drawing("Charts", _charts, lambda plan: bool(plan.drawers) or _has_shelves(plan), is_scaled=False),
 }
 
 

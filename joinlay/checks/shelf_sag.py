@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil, cos, radians, sin
 from typing import TYPE_CHECKING, Final
 
@@ -19,11 +20,11 @@ if TYPE_CHECKING:
 
     from joinlay.boards import Board, PartRole
     from joinlay.casework.assembly import Assembly
-    from joinlay.checks.conditions import Conditions
+    from joinlay.checks.conditions import Conditions, Load
     from joinlay.shop import Shop
     from joinlay.stock import Stock
 
-__all__ = ["SEEN", "ShelfBeam", "check_shelves"]
+__all__ = ["SEEN", "LadenShelf", "ShelfBeam", "check_shelves", "laden_shelves", "seen_sag"]
 
 #: A shelf that sags more than this share of its span is seen to: 0.02 in a foot. Source: common practice.
 SEEN: Final = Fraction(2, 100) / 12
@@ -57,6 +58,29 @@ class ShelfBeam:
         return 5 * newtons_a_mm * self.span**4 / (384 * self.stiffness)
 
 
+@dataclass(frozen=True, slots=True)
+class LadenShelf:
+    """A ``shelf``, its ``lipping`` if it has one, as the ``beam`` that it is, and what is laid on it: the ``load`` (SH-1)."""
+
+    shelf: Board
+    lipping: Board | None
+    beam: ShelfBeam
+    load: Load
+
+    def newtons_a_mm(self, span: float) -> float:
+        """The load on each mm of its length, were it ``span`` mm long: a weight lies closer on a shorter shelf."""
+        return self.load.pressure(Fraction(span * self.beam.deep)) / 10**6 * self.beam.deep
+
+    def sag(self, span: float) -> float:
+        """How far it would sag in years, in mm, if its span were so many mm: doubled for creep (SH-1)."""
+        return CREEP * replace(self.beam, span=span).sag(self.newtons_a_mm(span))
+
+
+def seen_sag(span: float) -> float:
+    """The most that a shelf over so many mm may sag, in mm, and still be straight to the eye (SH-1)."""
+    return float(SEEN) * span
+
+
 def check_shelves(
     others: Sequence[Assembly], stocks: Mapping[str, Stock], shop: Shop, conditions: Conditions
 ) -> tuple[Finding, ...]:
@@ -66,14 +90,20 @@ def check_shelves(
     warning says the span, the thickness and, of fixed shelves, the lipping that would do. ``stocks`` are the job's by the names
     on its boards.
     """
+    found = (_judged(laden, stocks, shop) for laden in laden_shelves(others, stocks, conditions))
+    return (*found, *_tilted_in(others))
+
+
+def laden_shelves(others: Sequence[Assembly], stocks: Mapping[str, Stock], conditions: Conditions) -> tuple[LadenShelf, ...]:
+    """The shelves of the open bays with what lies on them, in the order of the boards of ``others`` (SH-1)."""
     boards = [board for assembly in others for board in assembly.boards]
     housed = _housed(others)
     found = []
     for shelf in (board for board in boards if board.role.kind in _SHELVES):
         lipping = next((b for b in boards if b.role.kind is PartKind.LIPPING and _same(b, shelf)), None)
         beam = _beam(shelf, lipping, housed.get(shelf.role, Fraction(0)), stocks)
-        found.append(_judged(beam, (shelf, lipping), stocks, shop, conditions))
-    return (*found, *_tilted_in(others))
+        found.append(LadenShelf(shelf, lipping, beam, conditions.load_on_shelf(shelf.role.bay)))
+    return tuple(found)
 
 
 def _same(lipping: Board, shelf: Board) -> bool:
@@ -103,19 +133,10 @@ def _beam(shelf: Board, lipping: Board | None, housed: Fraction, stocks: Mapping
     return ShelfBeam(float(span), float(shelf.width.mm), float(shelf.thickness.mm), _modulus(stocks[shelf.stock]), strip)
 
 
-def _judged(
-    beam: ShelfBeam,
-    of: tuple[Board, Board | None],
-    stocks: Mapping[str, Stock],
-    shop: Shop,
-    conditions: Conditions,
-) -> Finding:
-    (shelf, lipping), rule = of, shop.rule
-    area = beam.span * beam.deep
-    laden = conditions.load_on_shelf(shelf.role.bay)
-    pressure = laden.pressure(Fraction(area))
-    load = pressure / 10**6 * beam.deep
-    sag, limit = CREEP * beam.sag(load), float(SEEN) * beam.span
+def _judged(one: LadenShelf, stocks: Mapping[str, Stock], shop: Shop) -> Finding:
+    shelf, lipping, beam, laden, rule = one.shelf, one.lipping, one.beam, one.load, shop.rule
+    load = one.newtons_a_mm(beam.span)
+    sag, limit = one.sag(beam.span), seen_sag(beam.span)
     numbers: dict[str, Length | int | str] = {
         "sag": estimate(sag, rule), "load": weight(load * beam.span / GRAVITY, rule), "seen": estimate(limit, rule),
     }  # fmt: skip

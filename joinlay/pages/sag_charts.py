@@ -1,7 +1,7 @@
-"""How far a drawer's bottom sags over its span, as a chart: the curve, the room that is under it, and where this drawer stands.
+"""How far a drawer's bottom or a shelf sags over its span, as a chart: the curve, the most it may sag, and where this one stands.
 
-Rule CK-3. Nothing is judged here: each figure is that of the check, worked out for every span from side to side up to half as
-much again, with the load on each square metre, the depth and the stock as they are.
+Rules CK-3, SH-1. Nothing is judged here: each figure is that of the check, worked out for every span from side to side up to
+half as much again, with the load, the depth and the stock as they are.
 """
 
 from __future__ import annotations
@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.checks.conditions import GRAVITY, estimate, weight
 from joinlay.checks.sag import BottomSpan, bottom_span, room_under, sag_of, stop_height
+from joinlay.checks.shelf_sag import laden_shelves, seen_sag
+from joinlay.checks.weights import stocks_by_name
 from joinlay.lengths import ZERO, Fine, Fraction, Length
 from joinlay.pages.drawer_charts import drawers_named
 from joinlay.pages.plain_sheet import PageBlock
@@ -19,16 +21,17 @@ from joinlay.pen.marks import Align, Arc, Line, Role, Text, flatten
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterator
+    from collections.abc import Callable, Hashable, Iterator
 
     from joinlay.boards import DrawerRole
+    from joinlay.checks.shelf_sag import LadenShelf
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Mark
     from joinlay.stock import Stock
 
-__all__ = ["Bottom", "bottoms", "sag_block"]
+__all__ = ["Bottom", "bottoms", "sag_block", "shelf_block", "shelves"]
 
 _KEY, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Room left and right of the axes, above them, their height, and the figures under them.
@@ -71,11 +74,61 @@ def bottoms(plan: Plan) -> tuple[Bottom, ...]:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _Chart:
+    """One chart: what it is ``named``, what is said under that, the span it has, its sag and the most it may, each for any span;
+    ``line`` is what that most is called.
+    """
+
+    named: str
+    said: Content
+    span: Length
+    sag: Callable[[Length], Length]
+    most: Callable[[Length], Length]
+    line: str
+
+
 def sag_block(bottom: Bottom, rule: Graduation, wide: Fraction) -> PageBlock:
     """The chart of one ``bottom``, ``wide`` mm across, its figures on ``rule``. Rule CK-3."""
-    now = bottom.sag(bottom.span.across)
-    most = Length(bottom.span.across.mm * _WIDER)
-    tallest = Length(max(now.mm, bottom.room.mm, rule.division.mm) * Fraction(3, 2))
+    named = f"{drawers_named(bottom.drawers)}: sag of the bottom, {bottom.stock.name}"
+    load = weight(bottom.pressure * float(bottom.span.area) / 10**6 / GRAVITY, rule)
+    now = estimate(float(bottom.sag(bottom.span.across).mm), rule)
+    said = (*_told(now, rule), Run(f" in years with {load} spread over it; ", _WORD), *_told(Fine(bottom.room), rule))
+    said += (Run(" is under it", _WORD),)
+    return _drawn(_Chart(named, said, bottom.span.across, bottom.sag, lambda _: bottom.room, "room under it"), rule, wide)
+
+
+def shelf_block(laden: LadenShelf, rule: Graduation, wide: Fraction) -> PageBlock:
+    """The same of a shelf; the most it may sag is what the eye takes for straight over that span. Rule SH-1."""
+    span = laden.beam.span
+    load = weight(laden.newtons_a_mm(span) * span / GRAVITY, rule)
+    said = (*_told(estimate(laden.sag(span), rule), rule), Run(f" in years with {load} spread over it; the eye takes ", _WORD))
+    said += (*_told(estimate(seen_sag(span), rule), rule), Run(" for straight", _WORD))
+    chart = _Chart(
+        named=f"{laden.shelf.name}: sag of the shelf, {laden.shelf.stock}",
+        said=said,
+        span=_exactly(span),
+        sag=lambda across: _exactly(laden.sag(float(across.mm))),
+        most=lambda across: _exactly(seen_sag(float(across.mm))),
+        line="what the eye takes for straight",
+    )
+    return _drawn(chart, rule, wide)
+
+
+def shelves(plan: Plan) -> tuple[LadenShelf, ...]:
+    """The shelves of ``plan``, each kind once, in the order of their bays (SH-1)."""
+    laden = laden_shelves(plan.others, stocks_by_name(plan.stocks.values()), plan.conditions)
+    return tuple({(one.beam, one.load, one.shelf.stock): one for one in reversed(laden)}.values())[::-1]
+
+
+def _exactly(mm: float) -> Length:
+    return Length(Fraction(round(mm * 1000), 1000))
+
+
+def _drawn(chart: _Chart, rule: Graduation, wide: Fraction) -> PageBlock:
+    now = chart.sag(chart.span)
+    most = Length(chart.span.mm * _WIDER)
+    tallest = Length(max(now.mm, chart.most(chart.span).mm, rule.division.mm) * Fraction(3, 2))
     step = tick_step(tallest, rule.unit, 6)
     top = Length(step.mm * max(1, -(-tallest.mm // step.mm)))
     axes = Axes(
@@ -85,16 +138,12 @@ def sag_block(bottom: Bottom, rule: Graduation, wide: Fraction) -> PageBlock:
         steps=(tick_step(most, rule.unit, 10), step),
         rule=rule,
     )
-    marks: list[Mark] = [*_head(bottom, now, rule, wide), axes, *_curve(bottom, now, axes, rule)]
+    head = (
+        Text((Fraction(0), Fraction(-7)), fitted(chart.named, wide, (_KEY, _WORD), bold=True)),
+        Text((Fraction(0), Fraction(-15)), chart.said),
+    )
+    marks: list[Mark] = [*head, axes, *_curve(chart, now, axes, rule)]
     return PageBlock(tuple(flatten(marks)), _HEAD + _HIGH + _UNDER)
-
-
-def _head(bottom: Bottom, now: Length, rule: Graduation, wide: Fraction) -> Iterator[Mark]:
-    named = f"{drawers_named(bottom.drawers)}: sag of the bottom, {bottom.stock.name}"
-    yield Text((Fraction(0), Fraction(-7)), fitted(named, wide, (_KEY, _WORD), bold=True))
-    load = weight(bottom.pressure * float(bottom.span.area) / 10**6 / GRAVITY, rule)
-    said = (*_told(estimate(float(now.mm), rule), rule), Run(f" in years with {load} spread over it; ", _WORD))
-    yield Text((Fraction(0), Fraction(-15)), (*said, *_told(Fine(bottom.room), rule), Run(" is under it", _WORD)))
 
 
 def _told(length: Fine, rule: Graduation) -> Content:
@@ -102,18 +151,20 @@ def _told(length: Fine, rule: Graduation) -> Content:
     return words(too_small, _KEY, bold=True) if too_small else figures(length.nearest(rule.unit), rule, _KEY, bold=True)
 
 
-def _curve(bottom: Bottom, now: Length, axes: Axes, rule: Graduation) -> Iterator[Mark]:
-    most, across = axes.most[0], bottom.span.across
+def _curve(chart: _Chart, now: Length, axes: Axes, rule: Graduation) -> Iterator[Mark]:
+    most, across = axes.most[0], chart.span
     # What spans nothing doesn't sag.
     spans = [Length(most.mm * Fraction(n, _POINTS)) for n in range(1, _POINTS + 1)]
-    yield axes.curve([(ZERO, ZERO), *((span, bottom.sag(span)) for span in spans)], Role.OUTLINE)
-    left, right = axes.at(ZERO, bottom.room), axes.at(most, bottom.room)
+    yield axes.curve([(ZERO, ZERO), *((span, chart.sag(span)) for span in spans)], Role.OUTLINE)
+    # Where the most grows with the span it leaves the axes before that does.
+    far = most if chart.most(most) <= axes.most[1] else Length(most.mm * axes.most[1].mm / chart.most(most).mm)
+    left, right = axes.at(ZERO, chart.most(ZERO)), axes.at(far, chart.most(far))
     yield Line(left, right, Role.FOLD)
     yield Line(axes.at(across, ZERO), axes.at(across, axes.most[1]), Role.CENTRE)
     yield Arc(axes.at(across, now), Fraction(1), Fraction(0), Fraction(360), Role.OUTLINE)
     unit, top = rule.unit.value if rule.unit.value != "inch" else "in", axes.at(across, axes.most[1])
     x = axes.origin[0]
-    for said, role in (("sag", Role.OUTLINE), ("room under it", Role.FOLD)):
+    for said, role in (("sag", Role.OUTLINE), (chart.line, Role.FOLD)):
         yield Line((x, top[1] + 10), (x + 12, top[1] + 10), role)
         line = words(said, _SMALL)
         yield Text((x + 14, top[1] + 9), line)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from joinlay.bench.drawings import drawing_of, views_of
 from joinlay.checks.sag import sag_of
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import Fraction, Length
-from joinlay.pages.sag_charts import bottoms, sag_block
+from joinlay.pages.sag_charts import bottoms, sag_block, shelf_block, shelves
 from joinlay.pen.marks import Arc, Line, Polyline, Role, Text
+from tests.measured.collisions import collisions
 from tests.unit.bench.asking import JOB
 
 
@@ -55,3 +57,54 @@ def test_the_chart_shows_the_sag_the_room_and_the_drawer_as_it_is(made):
     assert "thin" in said
     assert "room under it" in said
     assert sag_block(bottoms(planned(JOB.replace('"5.6"', '"4.5"')))[0], made.rule, Fraction(300)).strokes != strokes
+
+
+SHELVES = """
+units = "inch"
+[stock.oak]
+kind = "solid"
+species = "red oak"
+nominal = "3/4"
+measured = "3/4"
+[stock.ply]
+nominal = "3/4"
+measured = "3/4"
+[stock.thin]
+nominal = "1/4"
+measured = "1/4"
+[case]
+width = "40"
+height = "30"
+depth = "14"
+sides = "ply"
+back = "thin"
+[frame]
+stock = "oak"
+[[bank]]
+rows = [{ fixed = 2, load = "40 lb" }, { loose = 1 }]
+"""
+
+
+def test_a_shelf_has_a_chart_with_what_the_eye_takes_for_straight():
+    made = planned(SHELVES)
+    fixed, loose = shelves(made)
+    found = {one.where: one for one in made.findings if one.kind == "shelf sag"}
+    told = next(one for where, one in found.items() if where.startswith("case open bay 1"))
+    span = fixed.beam.span
+    assert fixed.sag(span) == pytest.approx(float(told.numbers["sag"].mm), abs=float(made.rule.division.mm))
+    # A weight lies on a longer shelf as well, so it sags with the third power of its span; what is given by the area, the fourth.
+    assert fixed.sag(2 * span) == pytest.approx(8 * fixed.sag(span))
+    assert loose.sag(2 * loose.beam.span) == pytest.approx(16 * loose.sag(loose.beam.span))
+    strokes = shelf_block(fixed, made.rule, Fraction(300)).strokes
+    (dot,) = (one for one in strokes if isinstance(one, Arc))
+    upright = next(one for one in strokes if isinstance(one, Line) and one.role is Role.CENTRE)
+    assert dot.centre[0] == upright.start[0]
+    (straight, _) = (one for one in strokes if isinstance(one, Line) and one.role is Role.FOLD)
+    assert straight.end[1] > straight.start[1]
+    assert collisions(strokes) == []
+
+
+def test_the_bench_shows_the_shelves_where_no_drawer_is():
+    made = planned(SHELVES)
+    assert "charts" in dict(views_of(made))
+    assert "case open bay 1 shelf 1, sag of the shelf" in drawing_of(made, "charts")
