@@ -142,6 +142,12 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
         "base",
         ("frame.overhang-bottom",),
     ),
+    "filler narrow": ({"filler": {"left": "1/4"}}, "filler", ("filler.left",)),
+    "filler under the top": (
+        {"filler": {"left": "2", "right": "5/8"}, "top": {"stock": "case", "ends": "3/4"}},
+        "filler",
+        ("top.ends",),
+    ),
     "top step": (
         {"frame.overhang-top": "1/4", "top": {"stock": "case", "front": "3/4", "ends": "3/4"}},
         "top",

@@ -38,6 +38,7 @@ _WET: Final = (Tie.GLUED, Tie.NAILED, Tie.SCREWED)
 #: What comes off the whole first, and so is put on last (PT-10): the rest is in the order of the table.
 _LAST: Final = (
     None,  # a drawer
+    PartKind.FILLER,  # screwed on from the openings before the drawers are in
     PartKind.TOP,
     PartKind.TOP_STRIP,
     PartKind.FOOT,

@@ -195,6 +195,8 @@ _OF_KIND: Final = {
     PartKind.TOP: "Lay the top on, and screw it up from inside, through the case's top panel and the strips, without glue.",
     PartKind.TOP_STRIP: "Glue {what} on the upper face of the case's top panel, their holes over its holes.",
     PartKind.FOOT: "Glue {what} under {onto}, and turn the piece upright again.",
+    PartKind.FILLER: "Where the piece will stand, level and fixed: plane {what} of the filler to the wall, "
+    "and screw on through the stile, from inside the openings, without glue.",
     PartKind.TOE_BOARD: "Glue and nail {what} between the sides, {come}, up to the case's bottom and flush with their notches.",
     PartKind.STOP_BLOCK: "Glue {what} to {onto}, {come}, each where its drawer, tried in, comes to rest.",
 }

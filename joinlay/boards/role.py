@@ -52,6 +52,7 @@ class Whole(Enum):
     SHELVES = "shelves"
     TOP = "top"
     BASE = "base"
+    FILLER = "filler"
 
 
 class PartKind(Enum):
@@ -89,6 +90,7 @@ class PartKind(Enum):
     BASE_BACK = "base back"
     FOOT = "foot block"
     TOE_BOARD = "toe board"
+    FILLER = "filler"
     LONE = "part"  #: of no piece, such as one of the two parts of a joint that is worked out alone
 
     @property
@@ -143,6 +145,7 @@ _WHOLE: Final = {
     PartKind.BASE_BACK: Whole.BASE,
     PartKind.FOOT: Whole.BASE,
     PartKind.TOE_BOARD: Whole.BASE,
+    PartKind.FILLER: Whole.FILLER,
 }
 
 #: What a part is called within its drawer, case, frame ..., without its hand and number.
@@ -162,6 +165,7 @@ _NOUN: Final = {
     PartKind.BASE_FRONT: "front",
     PartKind.BASE_SIDE: "side",
     PartKind.BASE_BACK: "back",
+    PartKind.FILLER: "strip",
     PartKind.STOP_STRIP: "strip",
     PartKind.STOP_BLOCK: "block",
 }

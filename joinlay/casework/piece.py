@@ -12,6 +12,7 @@ from joinlay.casework.base import make_base
 from joinlay.casework.bay import BankWish, OpenBay, lay_out_bays, slots_in
 from joinlay.casework.case import make_case
 from joinlay.casework.face_frame import make_frame
+from joinlay.casework.fillers import make_fillers
 from joinlay.casework.runners import Behind, RunnerMake, make_runners
 from joinlay.casework.stops import make_stops
 from joinlay.casework.toe_recess import cut_toe_recess
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
     from joinlay.casework.case import Case
     from joinlay.casework.case_sizes import CaseMake
     from joinlay.casework.face_frame import FrameMake
+    from joinlay.casework.fillers import FillerMake
     from joinlay.casework.graduation import Heights, Rounding
     from joinlay.casework.row import RowWish
     from joinlay.casework.runners import Runners
@@ -86,8 +88,9 @@ class PieceSpec:
     """A piece as a maker would ask for it, its sizes over all, frame included.
 
     ``banks`` stand side by side from the left, ``widths`` divides their room (None: alike). ``runner`` is what bearers, guides
-    and kickers are ripped from, unless ``guide`` or ``kicker`` is another. ``stops``, ``top`` and ``base`` None: none; the sizes
-    are without top and base, which go over and under them. ``seasons`` are the air the piece will stand in, for wood that moves.
+    and kickers are ripped from, unless ``guide`` or ``kicker`` is another. ``stops``, ``top``, ``base`` and ``filler``
+    None: none; the sizes are without top, base and fillers, which go over, under and beside them.
+    ``seasons`` are the air the piece will stand in, for wood that moves.
     """
 
     width: Dimension
@@ -101,6 +104,7 @@ class PieceSpec:
     widths: Heights | None = None
     top: TopMake | None = None
     base: BaseMake | None = None
+    filler: FillerMake | None = None
     seasons: Seasons = field(default_factory=usual_seasons)
     guide: Stock | None = None
     kicker: Stock | None = None
@@ -129,16 +133,17 @@ class Piece:
     stops: Stops | None
     top: Assembly | None
     base: Assembly | None
+    filler: Assembly | None
     bays: tuple[Bay, ...]
     slots: tuple[Slot, ...]
     findings: tuple[Finding, ...]
 
     @property
     def assemblies(self) -> tuple[Assembly, ...]:
-        """Case, face frame, loose shelves, runners, stops, top and base, such as there are."""
+        """Case, face frame, loose shelves, runners, stops, top, base and fillers, such as there are."""
         stops = (self.stops.assembly,) if self.stops else ()
         shelves = (self.case.shelves,) if self.case.shelves.boards else ()
-        more = (assembly for assembly in (self.top, self.base) if assembly is not None)
+        more = (assembly for assembly in (self.top, self.base, self.filler) if assembly is not None)
         return (self.case.assembly, self.frame, *shelves, self.runners.assembly, *stops, *more)
 
     @property
@@ -230,8 +235,24 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         base = make_base(spec.base, size, sizes, spec.case.sides, around, shop)
     if spec.top:
         top, case = make_top(spec.top, spec.runner, size, case, sizes, around, shop, spec.seasons)
+    filler = None
+    if spec.filler:
+        # The frame's stiles are bored for what is screwed on through them.
+        ends = NOTHING if spec.top is None else spec.top.overhang_at_ends(shop.practice)
+        touching = tuple(board for one in (top, base) if one is not None for board in one.boards)
+        filler, frame = make_fillers(spec.filler, size[:2], frame, sizes, bays, touching, ends, shop)
     piece = Piece(
-        spec=spec, frame=frame, case=case, runners=runners, stops=stops, top=top, base=base, bays=bays, slots=slots, findings=()
+        spec=spec,
+        frame=frame,
+        case=case,
+        runners=runners,
+        stops=stops,
+        top=top,
+        base=base,
+        filler=filler,
+        bays=bays,
+        slots=slots,
+        findings=(),
     )
     findings = (*(f for assembly in piece.assemblies for f in assembly.findings), *_said(spec))
     return replace(piece, findings=findings)

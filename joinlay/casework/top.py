@@ -48,7 +48,7 @@ if TYPE_CHECKING:
     from joinlay.casework.face_frame import FrameSizes
     from joinlay.findings import Finding
     from joinlay.lengths import Dimension
-    from joinlay.shop import Shop
+    from joinlay.shop import Practice, Shop
     from joinlay.stock import Stock
     from joinlay.stock.movement import Seasons
 
@@ -65,6 +65,10 @@ class TopMake:
     front: Dimension | None = None
     ends: Dimension | None = None
     back: Dimension | None = None
+
+    def overhang_at_ends(self, practice: Practice) -> Dimension:
+        """How far it overhangs at each end, given or usual (TO-1)."""
+        return practice.length("top overhang") if self.ends is None else self.ends
 
 
 _TOP: Final = Datum("underside", "front edge", "left end", "upper face", "back edge", "right end")

@@ -61,6 +61,9 @@ def anchor_words(conditions: Conditions, others: Sequence[Assembly]) -> tuple[st
         Stands.ANCHORED: f"Fix it to the wall before its drawers are filled, {fix}.",
         Stands.BUILT_IN: f"Scribe it to wall and floor first, then level it, then fix it, {fix}.",
     }
+    if any(assembly.of is Whole.FILLER for assembly in others):
+        # What reaches the walls is not the piece: it is levelled and fixed without them.
+        said[Stands.BUILT_IN] = f"Scribe it to the floor, level it, fix it, {fix}. Its fillers are scribed and screwed on last."
     return (said[conditions.stands], "Local codes, and people licensed for it where the wall hides wires or pipes, come first.")
 
 

@@ -64,7 +64,7 @@ RULE_WORDS: Final = {
     "BA-1": "a plinth set back or proud",
     "BA-2": "a recess for toes under the front, or cut in the sides",
     "BA-3": "feet",
-    "SC-1": "built in: stiles wider by what is scribed away",
+    "SC-1": "built in: stiles or fillers wider by what is scribed away",
     "SC-2": "a back set forward in grooves; how a back is held",
     "EB-1": "which edges are banded, in which order",
     "EB-2": "size of the core",

@@ -31,7 +31,7 @@ _FIGURES: Final = {
         "currency": "USD", "slides": "24", "sheet_price": "62.50", "wood_price": "11", "wood_by": "a board foot",
         "case_wide": "24", "case_high": "32", "case_deep": "20", "room_wide": "26", "room_high": "34", "room_deep": "21", "free": "1/2",
         "stile": "1 3/4", "rail": "1", "top_rail": "1 1/2", "bottom_rail": "2", "overhang": "1/8",
-        "over": "3/4", "plinth": "3", "toe": "3 1/2", "foot": "2 1/2", "behind": "1/8", "panel": "3/4", "panel_is": "0.709",
+        "over": "3/4", "plinth": "3", "toe": "3 1/2", "wall": "1 1/2", "foot": "2 1/2", "behind": "1/8", "panel": "3/4", "panel_is": "0.709",
         "swell": "1/16", "step": "1/2", "mullion": "1", "knob": "1 1/4", "stands_out": "1 1/4", "hole": "3/8", "edging": "1/32",
         "dry": "70 F", "damp": "75 F", "bench": "68 F", "feet": "1",
         "fence_high": "4", "fence_far": "8", "longest": "48", "farthest": "36", "saw_high": "3", "saw_far": "24", "blade": "2 1/2",
@@ -59,7 +59,7 @@ _FIGURES: Final = {
         "currency": "EUR", "slides": "22", "sheet_price": "48.50", "wood_price": "2400", "wood_by": "a cubic metre",
         "case_wide": "600", "case_high": "800", "case_deep": "500", "room_wide": "660", "room_high": "860", "room_deep": "520", "free": "12",
         "stile": "45", "rail": "25", "top_rail": "40", "bottom_rail": "50", "overhang": "3",
-        "over": "19", "plinth": "75", "toe": "90", "foot": "65", "behind": "3", "panel": "18", "panel_is": "17.6",
+        "over": "19", "plinth": "75", "toe": "90", "wall": "40", "foot": "65", "behind": "3", "panel": "18", "panel_is": "17.6",
         "swell": "1.5", "step": "12", "mullion": "25", "knob": "32", "stands_out": "32", "hole": "10", "edging": "0.8",
         "dry": "21 C", "damp": "24 C", "bench": "20 C", "feet": "25",
         "fence_high": "100", "fence_far": "200", "longest": "1200", "farthest": "900", "saw_high": "75", "saw_far": "600", "blade": "65",
@@ -280,6 +280,12 @@ bottom-rail = "{bottom_rail}"
 #height = "{plinth}"
 #kind = "plinth"                    # or "feet", with foot = "{foot}" for how wide each is; or "recess" for toes, with toe = "{plinth}"
 #set-back = "{behind}"               # within the frame's face and the sides; less than 0: proud of them
+
+#[filler]                           # built in between walls: strips that close the gaps, in place of scribe above
+#stock = "cherry"
+#left = "{wall}"                     # from the stile to the wall; and at the right
+#right = "{wall}"
+#scribe = "{over}"                   # how much wider each is, to be planed to the wall
 
 [runners]
 stock = "cherry"                 # bearers, guides, kickers and stops; a hard wood takes wax

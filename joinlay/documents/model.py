@@ -42,6 +42,7 @@ TONES: Final = {
     Whole.SHELVES: (206, 174, 130),
     Whole.TOP: (166, 116, 74),
     Whole.BASE: (124, 84, 54),
+    Whole.FILLER: (138, 90, 58),
 }
 _DRAWER: Final = (178, 128, 84)
 

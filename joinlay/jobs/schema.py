@@ -14,6 +14,7 @@ from pydantic.json_schema import GenerateJsonSchema
 
 from joinlay.jobs.tables.drawers import RULES_BY_KEY
 from joinlay.jobs.tables.file import JobFile
+from joinlay.jobs.tables.filler import FILLER_MEANINGS
 from joinlay.jobs.tables.rows import ROW_MEANINGS
 from joinlay.jobs.tables.shop import PRACTICE_KEYS
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
@@ -61,6 +62,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "stops": "What stops the drawers.",
         "top": "A top over the case, which is measured without it.",
         "base": "What the case stands on; it is measured without it.",
+        "filler": "Strips that close the gaps to the walls of a piece that is built in; it is measured without them.",
         "bank": "A bank of drawers, from the top down; a second one stands beside the first.",
         "drawers": "What every drawer has, unless it says otherwise.",
         "drawer": "A drawer by its opening, or several alike.",
@@ -200,6 +202,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "width": "Width of the openings; what is left unless told.",
     },
     **ROW_MEANINGS,
+    "FillerEntry": FILLER_MEANINGS,
     "JobShopEntry": {
         "file": "A shop file that the rest comes from.",
         "kerf": "The saw's kerf.",
@@ -388,6 +391,7 @@ _USUAL: Final[dict[str, dict[str, str]]] = {
         "overhang-bottom": "frame overhang",
     },
     "StopsEntry": {"thickness": "stop thickness"},
+    "FillerEntry": {"scribe": "filler scribe"},
     "PullsEntry": {"share": "pull share", "step": "knob growth"},
     "RouterTableEntry": {
         "fence-height": "table fence height",

@@ -57,6 +57,7 @@ _GROUPS: Final = (
     ("case", _of(Whole.CASE)),
     ("runners and stops", (*_of(Whole.RUNNERS), *_of(Whole.STOPS))),
     ("top and base", (*_of(Whole.TOP), *_of(Whole.BASE))),
+    ("fillers", _of(Whole.FILLER)),
     ("loose tenons", (PartKind.LOOSE_TENON,)),
     ("knob blanks", (PartKind.KNOB_BLANK,)),
     ("other parts", tuple(PartKind)),

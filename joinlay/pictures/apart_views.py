@@ -167,7 +167,10 @@ def whole_view(plan: Plan, numbers: Mapping[PartRole, int], room: Size) -> Apart
 
 def _is_outside(role: PartRole) -> bool:
     """Whether a part is told by its number in the picture of the whole: of a drawer only the front."""
-    return role.whole in (Whole.CASE, Whole.FRAME, Whole.SHELVES, Whole.TOP, Whole.BASE) or role.kind is PartKind.DRAWER_FRONT
+    return (
+        role.whole in (Whole.CASE, Whole.FRAME, Whole.SHELVES, Whole.TOP, Whole.BASE, Whole.FILLER)
+        or role.kind is PartKind.DRAWER_FRONT
+    )
 
 
 def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: Size) -> ApartView | None:

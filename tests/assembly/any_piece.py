@@ -7,11 +7,13 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
+from joinlay.boards import Hand
 from joinlay.casework.base import BaseMake
 from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
+from joinlay.casework.fillers import FillerMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
@@ -128,6 +130,10 @@ def shops(draw, unit):
     return replace(own, machines=replace(own.machines, **draw(st.sampled_from([{}, STEPS[unit]]))))
 
 
+#: At which hands a piece has fillers.
+FILLED = [(Hand.LEFT,), (Hand.RIGHT,), (Hand.LEFT, Hand.RIGHT)]
+
+
 @st.composite
 def specs(draw):
     """A piece and the shop it is made in."""
@@ -166,6 +172,11 @@ def specs(draw):
     if base is not None:
         kind = draw(st.integers(0, 4))
         base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2, is_cut=kind == 4)
+    filler = None
+    if not frame.scribe and draw(st.integers(0, 2)) == 0:
+        # As wide at least as the top overhangs.
+        gaps = {hand: draw(lengths(unit, 1, 4)) for hand in draw(st.sampled_from(FILLED))}
+        filler = FillerMake(frame.stock if draw(st.booleans()) else runner, gaps, draw(lengths(unit, 0, 1)))
     return PieceSpec(
         width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))),
         height=size(Length(least)),
@@ -177,4 +188,5 @@ def specs(draw):
         stops=StopMake(runner) if draw(st.booleans()) else None,
         top=top,
         base=base,
+        filler=filler,
     ), own

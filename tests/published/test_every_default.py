@@ -22,6 +22,8 @@ from tests.unit.cutlist.bench import size
 #: By source, then by name: inches, millimetres, rule.
 LENGTHS = {
     "our own choice": {
+        "filler screw spacing": ("12", "300", "SC-1"),
+        "narrowest filler": ("1/2", "12", "SC-1"),
         "thickest banding": ("1/8", "3", "EB-4"),
         "tenon wall": ("3 mm", "3", "LT-2"),
         "end margin in plywood": ("5/16", "8", "LT-7"),
@@ -67,6 +69,8 @@ LENGTHS = {
         "pin spacing": ("1 1/4", "32", "SH-2"),
         "shelf clearance": ("1/16", "1.5", "SH-2"),
         "bottom screw": ("1/8", "3.5", "DJ-3"),
+        "filler scribe": ("3/4", "19", "SC-1"),
+        "filler screw": ("3/16", "4.5", "SC-1"),
         "toe height": ("3 1/2", "90", "BA-2"),
         "toe depth": ("3", "75", "BA-2"),
         "top overhang": ("3/4", "19", "TO-1"),

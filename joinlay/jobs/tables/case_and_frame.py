@@ -23,6 +23,7 @@ from joinlay.casework.runners import RunnerMake
 from joinlay.casework.stops import StopMake
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.drawers import BankEntry, DrawerEntry, DrawersEntry
+from joinlay.jobs.tables.filler import FillerEntry
 from joinlay.jobs.tables.given import (
     Entry,
     Gap,
@@ -181,6 +182,7 @@ class PieceTables(Entry):
     stops: Within[StopsEntry] | None = None
     top: Within[TopEntry] | None = None
     base: Within[BaseEntry] | None = None
+    filler: Within[FillerEntry] | None = None
 
 
 def piece_spec(
@@ -205,6 +207,8 @@ def piece_spec(
     if tables.runners is not None and tables.runners.measured:
         key = tables.runners.measured[0]
         raise BadInput(f"{key} under [runners] is measured of a case that is there, and this job makes its own; leave it out.")
+    if tables.filler is not None:
+        _refuse_two_ways_to_the_wall(tables.frame, tables.case)
     top = None if tables.top is None else tables.top.make(stocks)
     base = None if tables.base is None else tables.base.make(stocks, shop.practice)
     frame = tables.frame.make(stocks)
@@ -222,7 +226,7 @@ def piece_spec(
     around = _Outwards(tables.bank, banks, every, frame.sizes(shop.practice), case, shop)
     written = tables.case.sizes()
     if tables.case.room is not None:
-        written = less_top_and_base(tables.case.room.sizes(), top, base, shop)
+        written = less_top_and_base(tables.case.room.sizes(), top, base, tables.filler, shop)
     width, height, depth = around.sizes(written)
     return PieceSpec(
         width=width,
@@ -236,11 +240,20 @@ def piece_spec(
         widths=_widths([around.bank_width(n) for n in range(len(banks))]),
         top=top,
         base=base,
+        filler=None if tables.filler is None else tables.filler.make(frame.stock, stocks),
         guide=runners.guide,
         kicker=runners.kicker,
         nail=runners.nail,
         screw=runners.screw,
     )
+
+
+def _refuse_two_ways_to_the_wall(frame: FrameEntry, case: CaseEntry) -> None:
+    """Refuse a filler beside stiles that are scribed to the wall themselves, or where the gap is to stay open."""
+    if frame.scribe is not None and frame.scribe.value.mm:
+        raise BadInput("scribe under [frame] lets the stiles reach the walls, and a [filler] is there to do that; leave one out.")
+    if case.room is not None and case.room.beside is not None and case.room.beside.value.mm:
+        raise BadInput("beside is left free between piece and walls, and a [filler] closes that; leave one of them out.")
 
 
 def _bank(

@@ -8,6 +8,7 @@ from pydantic import model_validator
 from joinlay.casework.base import BaseMake
 from joinlay.casework.top import TopMake
 from joinlay.errors import BadInput
+from joinlay.jobs.tables.filler import FillerEntry
 from joinlay.jobs.tables.given import EitherWay, Entry, Gap, Given, Size, StockName, dimension_of, dimension_or_none, one_of
 from joinlay.lengths import NOTHING, BadSize, Dimension
 from joinlay.shop import Practice, Shop
@@ -81,18 +82,24 @@ class BaseEntry(Entry):
 
 
 def less_top_and_base(
-    over_all: tuple[Dimension, Dimension, Dimension], top: TopMake | None, base: BaseMake | None, shop: Shop
+    over_all: tuple[Dimension, Dimension, Dimension],
+    top: TopMake | None,
+    base: BaseMake | None,
+    filler: FillerEntry | None,
+    shop: Shop,
 ) -> tuple[Dimension, Dimension, Dimension]:
-    """What the piece may measure without its top and base, where both have to fit a room (TO-1, BA-1)."""
+    """What the piece may measure without its top, base and fillers, where all have to fit a room (TO-1, BA-1, SC-1)."""
     width, height, depth = over_all
+    ends: Dimension = NOTHING
     if top is not None:
         usual = shop.practice.length("top overhang")
-        front, ends = (usual if given is None else given for given in (top.front, top.ends))
-        width, height, depth = width - 2 * ends, height - top.stock.thickness, depth - front - (top.back or NOTHING)
+        front, ends = usual if top.front is None else top.front, top.overhang_at_ends(shop.practice)
+        height, depth = height - top.stock.thickness, depth - front - (top.back or NOTHING)
+    width = width - (2 * ends if filler is None else filler.beside(ends))
     if base is not None:
         height = height - base.height
     sizes = (
-        size.named(f"piece {what}", "TO-1, BA-1", "by geometry")
+        size.named(f"piece {what}", "TO-1, BA-1, SC-1", "by geometry")
         for size, what in ((width, "width"), (height, "height"), (depth, "depth"))
     )
     width, height, depth = sizes

@@ -219,6 +219,8 @@ def _stile(whole: WholePiece, bank: DrawerBank, board: Board, edge: Surface) -> 
     stretches += (up.cut(board, cut, "", 1) for cut in mortises)
     stretches += up.openings(whole, bank, 0)
     centres = [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "mortise", f"{board.name} {cut.name}") for cut in mortises]
+    screws = [cut for cut in board.cuts_of(CutUse.SCREW_HOLE) if cut.surface is edge]
+    centres += [Centre(centre_of(board, PieceAxis.HEIGHT, cut) - low, "screw", f"{board.name} {cut.name}") for cut in screws]
     word = board.datum.word(edge)
     name = f"{board.name}, {word}" if board.role.kind is PartKind.MULLION else board.name
     if not _holds_fronts(whole, bank, board):

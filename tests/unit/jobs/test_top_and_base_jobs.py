@@ -4,8 +4,10 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import CutUse, PartKind, Whole
+from joinlay.checks.setting_down import anchor_words
 from joinlay.checks.tipping import standing
+from joinlay.cutlist.fastenings import fasteners_of
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
@@ -139,6 +141,10 @@ def test_the_recess_is_told_in_the_section(recessed):
         ('\n[base]\nstock = "cherry"\n', "height"),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth", "recess", "cut recess" or "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\ntoe = "2"\n', 'write it with kind = "recess"'),
+        ("\n[filler]\n", "left"),
+        ('\n[filler]\nleft = "0"\n', "left"),
+        ('\n[filler]\nleft = "1"\nstock = "oak"\n', "oak"),
+        ('\n[filler]\nleft = "1"\nback = "1"\n', "back"),
         ('\n[base]\nstock = "cherry"\nkind = "cut recess"\nset-back = "1"\n', "leave it out"),
         ('\n[base]\nstock = "cherry"\nkind = "cut recess"\ntoe = "0"\n', "toe"),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "feet"\n', 'write it with kind = "feet"'),
@@ -155,3 +161,81 @@ def test_what_can_not_be_read_is_said_with_its_line(line, said):
 def test_a_room_too_low_for_top_and_base_is_said():
     room = PIECE.replace('width = "24"\nheight = "20"\ndepth = "18"', 'room = { width = "26", height = "3", depth = "19" }')
     assert "once its top and base are taken off" in only_trouble(room + TOP + BASE)
+
+
+FILLER = '\n[filler]\nleft = "1 1/2"\nright = "2"\n'
+
+
+@pytest.fixture(scope="module")
+def filled():
+    return planned(PIECE + TOP + CUT + FILLER)
+
+
+def test_a_job_with_fillers_is_made_and_every_cut_has_its_card(filled):
+    assert not filled.is_refused
+    assert_cut_as_planned(filled.boards, filled.shop)
+    assert not filled.order.findings
+    (card,) = [
+        card
+        for card in filled.settings.settings
+        if PartKind.STILE in {kind for work in card.works for kind in work.parts} and "screw hole" in cut_words(card)
+    ]
+    assert card.count >= 4
+
+
+def test_the_fillers_are_put_on_last_of_all_but_the_drawers(filled):
+    moving = [move.moving[0] for stage in filled.order.stages if stage.of is None for move in stage.moves]
+    places = [n for n, role in enumerate(moving) if role.kind is PartKind.FILLER]
+    assert places
+    assert max(n for n, role in enumerate(moving) if role.drawer is None) == max(places)
+    assert min(n for n, role in enumerate(moving) if role.kind is PartKind.DRAWER_FRONT) > max(places)
+
+
+def test_their_screws_are_on_the_list_with_count_and_length(filled):
+    """Through a stile of 1 1/2 and 1 1/4 into the filler, less 1/8: 2 1/2, as stiles are usually screwed to what stands beside
+    them (common practice)."""
+    screws = {one.fastener.length: one.count for one in fasteners_of(filled) if one.into is PartKind.FILLER}
+    assert screws == {inches("2 1/2"): 2 * 2}
+
+
+def test_the_screws_of_a_filler_are_on_the_stick_of_the_stile(filled):
+    stick = next(stick for stick in sticks_of(filled) if stick.kind is PartKind.STILE)
+    stile = next(board for board in filled.boards if board.role.kind is PartKind.STILE)
+    holes = [cut.along.centre.mm for cut in stile.cuts_of(CutUse.SCREW_HOLE)]
+    assert [centre.at for centre in stick.centres if centre.word == "screw"] == holes
+
+
+def test_in_a_room_the_gaps_are_taken_off_and_the_fillers_reach_past_the_walls():
+    room = PIECE.replace('width = "24"\nheight = "20"\ndepth = "18"', 'room = { width = "30", height = "24", depth = "19" }')
+    made = planned(room + TOP + BASE + FILLER)
+    low, high = reach(made, PartKind.STILE, 0)
+    assert high - low == inches("30").mm - inches("1 1/2").mm - inches("2").mm
+    left, right = reach(made, PartKind.FILLER, 0)
+    assert (low - left, right - high) == (inches("2 1/4").mm, inches("2 3/4").mm)
+    one = planned(room + TOP + BASE + '\n[filler]\nleft = "1 1/2"\n')
+    low, high = reach(one, PartKind.STILE, 0)
+    assert high - low == inches("30").mm - inches("1 1/2").mm - inches("3/4").mm
+
+
+@pytest.mark.parametrize(
+    ("written", "put", "said"),
+    [
+        ('stock = "cherry"\n\n[runners]', 'stock = "cherry"\nscribe = "3/4"\n\n[runners]', "leave one out"),
+        (
+            'width = "24"\nheight = "20"\ndepth = "18"',
+            'room = { width = "30", height = "24", depth = "19", beside = "1/8" }',
+            "leave one of them out",
+        ),
+    ],
+)
+def test_two_ways_to_the_wall_are_one_too_many(written, put, said):
+    trouble = only_trouble(PIECE.replace(written, put) + FILLER)
+    assert trouble.startswith("chest.toml:")
+    assert said in trouble
+
+
+def test_a_built_in_piece_with_fillers_is_fixed_first_and_they_come_last(filled):
+    built = planned(PIECE + FILLER + '\n[use]\nstands = "built in"\n')
+    (said, _) = anchor_words(built.conditions, built.others)
+    assert "fillers are scribed and screwed on last" in said
+    assert "wall and floor first" not in said
