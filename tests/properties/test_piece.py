@@ -17,6 +17,7 @@ from tests.assembly.any_piece import specs
 from tests.assembly.pieces import Whole, tried
 
 #: What stands under a piece, and how far it may stand out.
+ON_THE_FLOOR = (PartKind.CASE_SIDE, PartKind.CASE_BACK, PartKind.TOE_BOARD)
 BASE = (PartKind.BASE_FRONT, PartKind.BASE_BACK, PartKind.BASE_SIDE, PartKind.FOOT)
 PROUD = Fraction(127, 40)
 
@@ -73,6 +74,8 @@ def test_every_part_stands_within_the_piece(drawn):
     made = tried(spec, own)
     if not isinstance(made, Whole):
         return
+    # Where the recess for toes is cut in them, sides and back stand on the floor, and so does its board (BA-2).
+    floor = -spec.base.height.mm if spec.base is not None and spec.base.is_cut else 0
     for board in made.boards:
         low = board.place.point(Length(0), Length(0), Length(0))
         high = board.place.point(board.length, board.width, board.thickness)
@@ -85,7 +88,12 @@ def test_every_part_stands_within_the_piece(drawn):
                 assert at[2] <= 0
                 assert -PROUD <= at[0] <= spec.width.mm + PROUD
                 assert -PROUD <= at[1] <= spec.depth.mm
+            elif board.role.kind is PartKind.FILLER:
+                # It stands beside the piece, as high as the frame, and reaches past the wall by what is scribed away (SC-1).
+                wide = spec.filler.gaps[board.role.hand].mm + spec.filler.scribe.mm
+                assert -wide <= at[0] <= 0 or spec.width.mm <= at[0] <= spec.width.mm + wide
+                assert 0 <= at[2] <= spec.height.mm
             else:
                 assert 0 <= at[0] <= spec.width.mm
                 assert 0 <= at[1] <= spec.depth.mm
-                assert 0 <= at[2] <= spec.height.mm
+                assert (floor if board.role.kind in ON_THE_FLOOR else 0) <= at[2] <= spec.height.mm
