@@ -26,7 +26,17 @@ if TYPE_CHECKING:
     from joinlay.shop import Practice
     from joinlay.stock import Stock
 
-__all__ = ["NARROWEST", "PRESSURES", "PSI", "GluedPanel", "glued_panels", "joint_lines", "joint_lines_between", "pressure_of"]
+__all__ = [
+    "MORE_BOARDS",
+    "NARROWEST",
+    "PRESSURES",
+    "PSI",
+    "GluedPanel",
+    "glued_panels",
+    "joint_lines",
+    "joint_lines_between",
+    "pressure_of",
+]
 
 #: Least and most pressure in an edge joint, in lb/in2. Source: Wood Handbook ch. 10, from memory; the glue's own sheet comes
 #: first.
@@ -106,6 +116,8 @@ _KEPT_OFF: Final = (
 )  # fmt: skip
 #: How much farther from even an edge joint is looked for, step by step. Source: our own choice.
 _STEP: Final = Fraction(1)
+#: How many boards more than the fewest are tried, to keep joints off cuts. Source: our own choice.
+MORE_BOARDS: Final = 3
 #: The narrowest board worth gluing in. Source: our own choice.
 NARROWEST: Final = Length(fraction_in("38.1"))
 
@@ -122,28 +134,32 @@ def joint_lines(board: Board, practice: Practice) -> tuple[Dimension, ...]:
     width = board.width.mm
     if width <= widest:
         return ()
-    spans = _kept_clear(board, practice)
     least = ceil(width / widest)
-    for count in range(least, least + 4):
-        lines = _kept_off([width / count] * count, [widest] * count, spans)
-        if lines is not None:
-            break
-    else:
-        lines = [width * n / least for n in range(1, least)]
-    return _named(board, lines)
+    lines = _even(board, practice)
+    return _named(board, [width * n / least for n in range(1, least)] if lines is None else lines)
+
+
+def _even(board: Board, practice: Practice) -> list[Fraction] | None:
+    """The joints of as few boards as can be, kept off cuts; None where they can't be with up to three boards more."""
+    widest, width, spans = practice.length("widest board").mm, board.width.mm, _kept_clear(board, practice)
+    least = ceil(width / widest)
+    kept = (_kept_off([width / count] * count, [widest] * count, spans) for count in range(least, least + MORE_BOARDS + 1))
+    return next((lines for lines in kept if lines is not None), None)
 
 
 def joint_lines_between(board: Board, practice: Practice, most: Sequence[Fraction]) -> tuple[Dimension, ...] | None:
     """The same where the boards there are decide: from the reference edge they make at most ``most`` mm each of its width (PN-1).
 
     Each but the last is used in its whole width where the last then keeps enough of its own, else all are narrowed alike. None
-    where joints can't be kept off cuts and edges so.
+    where joints can't be kept off cuts and edges so, though an even division of the part keeps them off.
     """
     width = board.width.mm
     rest = width - sum(most[:-1])
     share = width / sum(most)
     wanted = [*most[:-1], rest] if rest >= NARROWEST.mm else [one * share for one in most]
     lines = _kept_off(wanted, most, _kept_clear(board, practice))
+    if lines is None and _even(board, practice) is None:
+        lines = _kept_off(wanted, most, ())
     return None if lines is None else _named(board, lines)
 
 

@@ -6,6 +6,7 @@ Sentences only, for the terminal and for paper alike; what they say is in ``glue
 
 from __future__ import annotations
 
+from itertools import groupby
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
@@ -37,6 +38,7 @@ __all__ = [
     "minutes_words",
     "opening_of",
     "row_words",
+    "runs_of",
     "slot_rows",
     "split_words",
     "timetable_words",
@@ -166,13 +168,18 @@ def _rows_words(rows: Sequence[ClampRow], rule: Graduation, on: str = "") -> str
     return f"{lies}, {where}; to open {rule.text(opening_of(row.reach, rule))}, cauls included"
 
 
+def runs_of(sizes: Sequence[str]) -> str:
+    """Sizes in their order, those alike that follow each other counted: ``5 of 3 1/2 in and 1 of 3 in``."""
+    return listed([f"{len(list(same))} of {size}" for size, same in groupby(sizes)])
+
+
 def panel_words(panel: GluedPanel, rule: Graduation) -> str:
     """How parts are glued up from boards edge to edge, and their clamps (PN-1, PT-4)."""
     low, high = panel.pressure
     pressure = f"{low} to {high} lb/in2" if rule.unit is Unit.INCH else f"{_newtons(low)} to {_newtons(high)} N/mm2"
     wide = f"of {rule.text(rule.up(panel.board))} or wider"
     if panel.widths:
-        wide = f"{listed([rule.text(rule.round(width)) for width in panel.widths])} wide once they are joined"
+        wide = f"({runs_of([rule.text(rule.round(width)) for width in panel.widths])} wide once they are joined)"
     return (
         f"{in_few_words(role.name for role in panel.parts)}: {panel.boards} boards {wide}, edge to edge: "
         f"{panel.clamps} clamps by turns above and below, {rule.text(rule.round(panel.apart))} apart, the first "

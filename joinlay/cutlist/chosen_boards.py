@@ -10,7 +10,7 @@ from itertools import pairwise, permutations
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.assembly.edge_joints import NARROWEST, joint_lines, joint_lines_between
+from joinlay.assembly.edge_joints import MORE_BOARDS, NARROWEST, joint_lines, joint_lines_between
 from joinlay.cutlist.clear_wood import boards_there, clear_lengths
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
@@ -20,7 +20,7 @@ from joinlay.stock import Solid
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from joinlay.cutlist.cutting_list import CuttingList, Row
+    from joinlay.cutlist.cutting_list import CuttingList, Group, Row
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
@@ -56,26 +56,27 @@ def joints_in(plan: Plan, parts: CuttingList | None = None) -> Joints:
     found: Joints = {}
     if not plan.on_hand.boards:
         return found
-    practice, kerf = plan.shop.practice, plan.shop.saw.kerf.mm
     for group in (cutting_list(plan) if parts is None else parts).groups:
-        if not isinstance(group.stock, Solid) or group.thickness > group.stock.thickness:
-            continue
-        wide = [row for row in group.rows if joint_lines(row.board, practice)]
-        there = boards_there(plan, group.stock) if wide else []
-        wood = _Wood(
-            [
-                (stop.mm - start.mm, board.width.mm)
-                for board in there
-                for start, stop in clear_lengths(board, plan.shop.saw.kerf)[0]
-            ],
-            kerf,
-        )
-        for row in sorted(wide, key=lambda row: (-row.sawn.length.mm * row.sawn.width.mm, row.number)):
-            if not there:
-                break
-            lines, wood = _best(row, wood, practice)
-            if lines != joint_lines(row.board, practice):
-                found |= dict.fromkeys(row.names, lines)
+        if isinstance(group.stock, Solid) and group.thickness <= group.stock.thickness:
+            found |= _in_group(plan, group, group.stock)
+    return found
+
+
+def _in_group(plan: Plan, group: Group, stock: Solid) -> Joints:
+    """The chosen joints of the parts of one stock, the largest part first."""
+    practice, kerf = plan.shop.practice, plan.shop.saw.kerf
+    wide = [row for row in group.rows if joint_lines(row.board, practice)]
+    there = boards_there(plan, stock) if wide else []
+    if not there:
+        return {}
+    wood = _Wood(
+        [(stop.mm - start.mm, board.width.mm) for board in there for start, stop in clear_lengths(board, kerf)[0]], kerf.mm
+    )
+    found: Joints = {}
+    for row in sorted(wide, key=lambda row: (-row.sawn.length.mm * row.sawn.width.mm, row.number)):
+        lines, wood = _best(row, wood, practice)
+        if lines != joint_lines(row.board, practice):
+            found |= dict.fromkeys(row.names, lines)
     return found
 
 
@@ -101,12 +102,18 @@ def _from_there(row: Row, wood: _Wood, practice: Practice) -> Iterator[tuple[Dim
         there = [width - off for width in whole[parts - 1 :: parts] if width - off >= NARROWEST.mm]
         if not there:
             continue
-        most = list(_enough(there, row.board.width.mm, widest))
-        for order in dict.fromkeys(_orders(most)):
-            lines = joint_lines_between(row.board, practice, order)
+        least = list(_enough(there, row.board.width.mm, widest))
+        # With a board more there is room to move joints out of the way of cuts.
+        for more in range(MORE_BOARDS + 1):
+            most = [*least, *there[len(least) : len(least) + more]]
+            lines = _first(joint_lines_between(row.board, practice, order) for order in dict.fromkeys(_orders(most)))
             if lines is not None:
                 yield lines
                 break
+
+
+def _first(found: Iterable[tuple[Dimension, ...] | None]) -> tuple[Dimension, ...] | None:
+    return next((lines for lines in found if lines is not None), None)
 
 
 def _enough(there: Sequence[Fraction], width: Fraction, widest: Fraction) -> Iterator[Fraction]:

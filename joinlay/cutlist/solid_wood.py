@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.assembly.glue_words import runs_of
 from joinlay.boards import Surface
 from joinlay.boards.names import in_few_words
 from joinlay.checks.lumber_check import LUMBER_KINDS
@@ -239,13 +240,14 @@ def _chosen(plan: Plan, groups: Sequence[Group], joints: Joints) -> Iterator[Fin
     chosen = [row for group in groups for row in group.rows if row.board.name in joints]
     if not chosen:
         return
-    said = []
+    alike: dict[tuple[str, ...], list[str]] = {}
     for row in chosen:
-        widths = strip_widths(row, plan.shop.practice, joints)
-        wide = ", ".join(plan.rule.text(plan.rule.up(width)) for width in widths)
-        said.append(
-            f"{in_few_words(row.names)} from {len(widths)}, sawn {wide} wide from the {row.board.datum.word(Surface.EDGE)}"
-        )
+        widths = [plan.rule.text(plan.rule.up(width)) for width in strip_widths(row, plan.shop.practice, joints)]
+        alike.setdefault((row.board.datum.word(Surface.EDGE), *widths), []).extend(row.names)
+    said = [
+        f"{in_few_words(names)} from {len(widths)}, from the {edge} {runs_of(widths)}, as sawn"
+        for (edge, *widths), names in alike.items()
+    ]
     yield note(
         "boards chosen",
         "Glued up from boards as wide as those on hand: {how}.",
@@ -259,9 +261,15 @@ def _of_no_use(left_out: Sequence[PartToSaw], unused: Sequence[Blank]) -> Iterat
     """Say why boards lie there while wood is bought: they are too short or too narrow for any part that is wanting (CL-2)."""
     if not left_out:
         return
-    short = [blank for blank in unused if all(blank.length < piece.length for piece in left_out)]
-    narrow = [blank for blank in unused if blank not in short]
-    for blanks, what in ((short, "short"), (narrow, "narrow, or too narrow where they are long enough,")):
+    said: dict[str, list[Blank]] = {"short": [], "narrow": [], "short for some and too narrow": []}
+    for blank in unused:
+        if all(blank.length < piece.length for piece in left_out):
+            said["short"].append(blank)
+        elif all(blank.width < piece.width for piece in left_out):
+            said["narrow"].append(blank)
+        else:
+            said["short for some and too narrow"].append(blank)
+    for what, blanks in said.items():
         if blanks:
             yield note(
                 "boards of no use",

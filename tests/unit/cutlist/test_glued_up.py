@@ -180,7 +180,7 @@ def test_boards_too_narrow_for_an_even_division_are_chosen_as_wide_as_they_are()
     assert len(joints["case left side"]) == 5
     assert max(wide(plan, joints)) <= 4
     (told,) = said(layout, "boards chosen")
-    assert told.startswith("Glued up from boards as wide as those on hand: case left side from 6, sawn")
+    assert told.startswith("Glued up from boards as wide as those on hand: case left side from 6, from the ")
 
 
 def test_boards_of_several_widths_are_used_the_widest_first_and_in_their_whole_width():
@@ -239,6 +239,18 @@ def test_chosen_boards_keep_their_joints_off_cuts():
         assert not inches("3 5/8").mm - clear < line.mm < inches("3 7/8").mm + clear
 
 
+def test_a_board_more_makes_room_for_joints_to_keep_off_cuts():
+    # Five of 4 make 18 3/4 to a hair, and then no joint can be moved.
+    part = board("case left side", "30", "18 3/4", "cherry")
+    plan, joints, layout, _ = from_there(("8 ft", "4", 3), part=part)
+    assert (len(wide(plan, joints, part)), layout.left_out) == (5, ())
+    cut = part.with_cuts(groove("3 5/8", "3 7/8"))
+    plan, joints, layout, _ = from_there(("8 ft", "4", 3), part=cut)
+    assert (len(wide(plan, joints, cut)), layout.left_out) == (6, ())
+    (told,) = said(layout, "boards chosen")
+    assert "case left side from 6, from the " in told
+
+
 def test_what_lies_in_a_knot_is_no_board():
     knot = Defect(inches(30), inches(32))
     held = BoardOnHand("board 1", "cherry", size("62"), size("4"), (knot,), 3)
@@ -271,7 +283,7 @@ def test_a_case_of_wide_boards_is_glued_up_from_the_narrow_ones_there():
     assert "case left side, board 1 of 4" in held
     assert layout.unused == ()
     (told,) = [finding.sentence(made.rule.text) for finding in layout.findings if finding.kind == "boards chosen"]
-    assert "case left and right side from 4, sawn" in told
+    assert "case left and right side from 4, from the front edge " in told
     # Clamps, the order of work and plan.json know of as many.
     panels = glued_panels(made.boards, made.stocks.values(), made.shop.practice, joints_in(made))
     (side,) = [panel for panel in panels if panel.parts[0].name == "case left side"]
