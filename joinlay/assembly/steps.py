@@ -215,12 +215,13 @@ def _bottom_words(step: Step, move: Move) -> str:
 
 
 def _back_words(step: Step, move: Move) -> str:
-    """A case's back is laid in from behind and nailed, or slides along its grooves (RA-1, SC-2)."""
+    """A case's back is laid in from behind and nailed or screwed, or slides along its grooves (RA-1, SC-2)."""
+    count = sum(one.fasteners for one in step.moves)
+    of = fasteners_word(met for one in step.moves for met in one.closing)
+    held = f", and {of.removesuffix('s')} it there, {count} {of if count > 1 else of.removesuffix('s')} in all" if count else ""
     if move.way in (Way.UP, Way.DOWN):
-        return "Slide {what} along its grooves, {come}, without glue."
-    nails = sum(one.fasteners for one in step.moves)
-    nailed = f", and nail it there, {nails} nail{'' if nails == 1 else 's'} in all" if nails else ""
-    return f"Lay {{what}} into its rabbets, {{come}}, without glue{nailed}."
+        return f"Slide {{what}} along its grooves, {{come}}, without glue{held}."
+    return f"Lay {{what}} into its rabbets, {{come}}, without glue{held}."
 
 
 def _shelf_words(step: Step, move: Move) -> str:

@@ -164,6 +164,7 @@ class _CaseMaker:
             self._sizes.inside_width,
             self._shop,
             is_solid=self._make.back.is_solid,
+            held=self._make.back_held,
         )
         self._boards = {board.role: board for board in (left, right, bottom, top)}
         for bay in self._bays[1:]:

@@ -70,16 +70,19 @@ def meet_back(
     shop: Shop,
     *,
     is_solid: bool,
+    held: FastenerKind | None = None,
 ) -> Iterator[Meeting]:
     """The back in the rabbets or grooves of the sides and against the panels' back edges, without glue.
 
-    One in rabbets is nailed there, a sheet all along, solid wood in the middle of top and bottom only, so that it may move (SC-2,
-    RA-1, CK-6).
+    One in rabbets is nailed or screwed there, a sheet all along, solid wood in the middle of top and bottom only, so that it may
+    move; one in grooves only where ``held`` asks for it, and to top and bottom alone (SC-2, RA-1, CK-6).
     """
     joint, is_groove = seat.joint.role, isinstance(seat.joint, Groove)
     ways = (Way.UP, Way.DOWN) if is_groove else (Way.FRONT, Way.UP, Way.DOWN)
     tip, apart = shop.practice.length("tip gap"), shop.practice.length("back nail spacing")
-    nail = fastener_for(FastenerKind.NAIL, back.thickness, None, shop.rule, spacing=None if is_solid else apart)
+    kind = held or FastenerKind.NAIL
+    shank = shop.practice.length("back screw") if kind is FastenerKind.SCREW else None
+    nail = fastener_for(kind, back.thickness, None, shop.rule, shank, None if is_solid else apart)
     up, across = (len(spread(run, apart, least=2)) for run in (back.length, inside_width))
     for side, edge, into in zip(sides, (Surface.EDGE, Surface.FAR_EDGE), (Way.LEFT, Way.RIGHT), strict=True):
         facings: tuple[Facing, ...] = (
@@ -114,6 +117,6 @@ def meet_back(
             fastener=nail if count else None,
         )
     for panel in panels:
-        count = 0 if is_groove else 1 if is_solid else across
+        count = 0 if is_groove and held is None else 1 if is_solid else across
         met = butted((back, Surface.FACE), (panel, Surface.FAR_EDGE), "on the", rule="RA-1", fasteners=count)
         yield replace(met, tie=Tie.FASTENED, fastener=nail) if count else met

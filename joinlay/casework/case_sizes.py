@@ -9,6 +9,7 @@ from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
+    from joinlay.boards.fastener import FastenerKind
     from joinlay.casework.face_frame import FrameSizes
     from joinlay.lengths import Dimension
     from joinlay.shop import Practice
@@ -25,7 +26,8 @@ class CaseMake:
     underside of the bottom, ``top_offset`` from their upper ends to the top of the top; None: where the bearers need no packing,
     or, where the rail is too low for that, level with the rail. ``has_stopped_dadoes`` hides the dadoes at the front of the sides
     (DA-4), for a case without a frame's cover. ``back_inset`` is from the sides' rear edges to the back, which then stands in
-    grooves; None: it lies in rabbets, flush with them (SC-2, RA-1).
+    grooves; None: it lies in rabbets, flush with them (SC-2, RA-1). ``back_held``
+    is what holds it there; None: nails in rabbets, nothing but its grooves where it stands in those.
     """
 
     sides: Stock
@@ -35,6 +37,7 @@ class CaseMake:
     top_offset: Dimension | None = None
     has_stopped_dadoes: bool = False
     back_inset: Dimension | None = None
+    back_held: FastenerKind | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -255,6 +255,7 @@ back = "birch-thin"
 #top-offset = "{top_down}"              # top of the case to its top panel
 #dadoes = "stopped"                 # or "through", to the front, which the frame covers
 #back-inset = "{over}"              # the back set forward in grooves; in rabbets unless told
+#back-held = "screws"               # or "nails", as in rabbets unless told; in grooves nothing else unless told
 
 [frame]
 stock = "cherry"

@@ -91,6 +91,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "bottom-offset": "Underside of the case to its bottom panel.",
         "top-offset": "Top of the case to its top panel; where that is level with the rail, or lifted over it "
         "by as much as a kicker.",
+        "back-held": "Nails or screws; nails in rabbets unless told, and in grooves neither.",
         "back-inset": "Rear edges of the sides to the back, which then stands in grooves; in rabbets unless told.",
         "dadoes": "Whether the dadoes for the panels run through to the front.",
     },

@@ -79,8 +79,9 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
         "150",
         "RA-1",
         "NAVEDTRA 14119; MIL-DTL-45449",
-        "largest spacing of the nails that hold the case's back",
+        "largest spacing of the nails or screws that hold the case's back",
     ),
+    LengthRule("back screw", "1/8", "3.5", "SC-2", _PRACTICE, "shank of the screws that hold the case's back, where they do"),
     LengthRule(
         "corner nail spacing", "2", "50", "DJ-1, DJ-4", _HOUSE, "largest spacing of the nails or pins in a drawer's corner"
     ),

@@ -69,6 +69,7 @@ LENGTHS = {
         "pin spacing": ("1 1/4", "32", "SH-2"),
         "shelf clearance": ("1/16", "1.5", "SH-2"),
         "bottom screw": ("1/8", "3.5", "DJ-3"),
+        "back screw": ("1/8", "3.5", "SC-2"),
         "filler scribe": ("3/4", "19", "SC-1"),
         "filler screw": ("3/16", "4.5", "SC-1"),
         "toe height": ("3 1/2", "90", "BA-2"),

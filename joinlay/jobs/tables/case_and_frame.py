@@ -7,6 +7,7 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from joinlay.boards import DrawerRole
+from joinlay.boards.fastener import FastenerKind
 from joinlay.casework.bay import DrawerWish
 from joinlay.casework.case_sizes import CaseMake
 from joinlay.casework.face_frame import FrameMake, FrameSizes
@@ -54,6 +55,7 @@ __all__ = [
 ]
 
 Dadoes = Annotated[Given[bool], one_of({"through": False, "stopped": True})]
+Fastening = Annotated[Given[FastenerKind], one_of({"nails": FastenerKind.NAIL, "screws": FastenerKind.SCREW})]
 Fitted = Annotated[Given[bool], one_of({"blocks": True, "none": False})]
 
 
@@ -89,6 +91,7 @@ class CaseEntry(Entry):
     bottom_offset: Size | None = None
     top_offset: Size | None = None
     back_inset: Size | None = None
+    back_held: Fastening | None = None
     dadoes: Dadoes | None = None
 
     @model_validator(mode="after")
@@ -121,6 +124,7 @@ class CaseEntry(Entry):
             dimension_or_none(self.top_offset, "case top offset"),
             has_stopped_dadoes=self.dadoes is not None and self.dadoes.value,
             back_inset=dimension_or_none(self.back_inset, "case back inset"),
+            back_held=None if self.back_held is None else self.back_held.value,
         )
 
 

@@ -18,9 +18,9 @@ from tests.assembly.test_settings_cut_the_board import assert_cut_as_planned
 PLY = ply("3/4")
 
 
-def made(back=None, inset=None, **changed):
+def made(back=None, inset=None, held=None, **changed):
     own = shop()
-    case = CaseMake(PLY, PLY, back or ply("1/4"), back_inset=None if inset is None else size(inset))
+    case = CaseMake(PLY, PLY, back or ply("1/4"), back_inset=None if inset is None else size(inset), back_held=held)
     return whole(spec(own, heights=Equal(2), case=case, **changed), own)
 
 
@@ -87,6 +87,28 @@ def test_solid_wood_is_nailed_in_the_middle_only():
     counts = {one.other.name: (one.tie, one.fasteners) for one in of_the_back(made(solid("1/4")))}
     assert counts["case left side"] == (Tie.DRY, 0)
     assert counts["case bottom"] == counts["case top"] == (Tie.FASTENED, 1)
+
+
+@pytest.mark.parametrize("inset", [None, "1/2"], ids=["in rabbets", "in grooves"])
+def test_a_sheet_may_be_screwed_at_the_same_spacing(inset):
+    """SC-2: at most 6 apart, three times as long as the back is thick (NAVEDTRA 14119), 1/8 in the shank (common practice)."""
+    piece = made(held=FastenerKind.SCREW, inset=inset)
+    met = [one for one in of_the_back(piece) if one.fasteners]
+    (screw,) = {one.fastener for one in met}
+    assert (screw.kind, screw.length, screw.shank, screw.spacing) == (
+        FastenerKind.SCREW,
+        inches("3/4"),
+        inches("1/8"),
+        inches(6),
+    )
+    sides = {} if inset else {"case left side": 6, "case right side": 6}
+    assert {one.other.name: one.fasteners for one in met} == {**sides, "case bottom": 4, "case top": 4}
+    assert unmet(piece.meetings, piece.by_role) == ()
+
+
+def test_solid_wood_in_grooves_is_screwed_in_the_middle_only():
+    counts = {one.other.name: one.fasteners for one in of_the_back(made(solid("1/4"), "1/2", FastenerKind.SCREW))}
+    assert counts == {"case left side": 0, "case right side": 0, "case bottom": 1, "case top": 1}
 
 
 def test_stiles_are_wider_by_what_is_scribed_away_and_stand_farther_out():

@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pytest
 
+from joinlay.assembly.steps import step_words, steps_of
 from joinlay.boards import CutUse, PartKind, Whole
+from joinlay.boards.fastener import FastenerKind
 from joinlay.checks.setting_down import anchor_words
 from joinlay.checks.tipping import standing
 from joinlay.cutlist.fastenings import fasteners_of
@@ -239,3 +241,21 @@ def test_a_built_in_piece_with_fillers_is_fixed_first_and_they_come_last(filled)
     (said, _) = anchor_words(built.conditions, built.others)
     assert "fillers are scribed and screwed on last" in said
     assert "wall and floor first" not in said
+
+
+@pytest.mark.parametrize(
+    ("more", "said"), [("", "Lay the back into its rabbets"), ('back-inset = "1/2"\n', "Slide the back along its grooves")]
+)
+def test_a_back_may_be_screwed_and_the_list_and_the_steps_say_so(more, said):
+    made = planned(PIECE.replace('back = "thin"\n', f'back = "thin"\nback-held = "screws"\n{more}'))
+    (told,) = [step_words(step) for step in steps_of(made.order) if said in step_words(step)]
+    (screws,) = [one for one in fasteners_of(made) if one.through is PartKind.CASE_BACK and one.into is PartKind.CASE_BOTTOM]
+    assert (screws.fastener.kind, screws.fastener.length) == (FastenerKind.SCREW, inches("3/4"))
+    total = sum(one.count for one in fasteners_of(made) if one.through is PartKind.CASE_BACK)
+    assert f"screw it there, {total} screws in all" in told
+
+
+def test_a_back_is_held_by_nails_or_screws_and_nothing_else():
+    trouble = only_trouble(PIECE.replace('back = "thin"\n', 'back = "thin"\nback-held = "glue"\n'))
+    assert trouble.startswith("chest.toml:")
+    assert '"nails" or "screws"' in trouble
