@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from joinlay.checks.bar_end import check_bar_end
 from joinlay.checks.case_seasons import check_case_seasons
 from joinlay.checks.clashes import check_clashes
 from joinlay.checks.corner_strength import check_corners
@@ -86,6 +87,7 @@ def check_drawer(
         *room,
         *check_racking(drawer, shop),
         *check_sag(drawer, shop, conditions, stocks, stop_height(drawer, shop)),
+        *check_bar_end(drawer, shop),
         *check_seasons(drawer, shop, conditions, lower),
         *check_damp_play(drawer, sideways, shop, conditions),
         *check_weight(drawer, shop, conditions),

@@ -6,10 +6,12 @@ half as much again, with the load, the depth and the stock as they are.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from joinlay.checks.bar_sag import bar_of
 from joinlay.checks.conditions import GRAVITY, estimate, weight
-from joinlay.checks.sag import BottomSpan, bottom_span, room_under, sag_of, stop_height
+from joinlay.checks.sag import BottomSpan, bottom_span, loaded_sag, room_under, stop_height
 from joinlay.checks.shelf_sag import laden_shelves, seen_sag
 from joinlay.checks.weights import stocks_by_name
 from joinlay.lengths import ZERO, Fine, Fraction, Length
@@ -24,6 +26,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterator
 
     from joinlay.boards import DrawerRole
+    from joinlay.checks.bar_sag import BarBeam
     from joinlay.checks.shelf_sag import LadenShelf
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
@@ -44,7 +47,7 @@ _WIDER: Final = Fraction(3, 2)
 @dataclass(frozen=True, slots=True)
 class Bottom:
     """Bottoms that sag alike: those of ``drawers``, of ``stock``, over ``span`` with ``room`` under them, at a ``pressure`` in
-    pascals.
+    pascals; of halves beside a ``bar`` each of the two (BO-1).
     """
 
     drawers: tuple[DrawerRole, ...]
@@ -52,10 +55,11 @@ class Bottom:
     span: BottomSpan
     room: Length
     pressure: float
+    bar: BarBeam | None = None
 
     def sag(self, across: Length) -> Length:
         """How far it would sag in years if it were ``across`` wide, from side to side (CK-3)."""
-        sag = sag_of(self.stock, BottomSpan(across, self.span.deep), self.pressure)
+        sag = loaded_sag(self.stock, BottomSpan(across, self.span.deep, self.span.halves), self.pressure, self.bar)
         return Length(Fraction(round(sag * 1000), 1000))
 
 
@@ -65,19 +69,15 @@ def bottoms(plan: Plan) -> tuple[Bottom, ...]:
     for drawer in plan.drawers:
         span, room = bottom_span(drawer), Length(room_under(drawer, stop_height(drawer, plan.shop)).mm)
         pressure = plan.conditions.load_of(drawer.name).pressure(span.area)
-        one = Bottom((drawer.role,), drawer.make.bottom, span, room, pressure)
-        found.setdefault((one.stock, span.across.mm, span.deep.mm, room.mm, pressure), []).append(one)
-    return tuple(
-        Bottom(tuple(role for one in same for role in one.drawers), first.stock, first.span, first.room, first.pressure)
-        for same in found.values()
-        for first in same[:1]
-    )
+        one = Bottom((drawer.role,), drawer.make.bottom, span, room, pressure, bar_of(drawer))
+        found.setdefault((one.stock, span.across.mm, span.deep.mm, room.mm, pressure, one.bar), []).append(one)
+    return tuple(replace(same[0], drawers=tuple(role for one in same for role in one.drawers)) for same in found.values())
 
 
 @dataclass(frozen=True, slots=True)
 class _Chart:
     """One chart: what it is ``named``, what is said under that, the span it has, its sag and the most it may, each for any span;
-    ``line`` is what that most is called.
+    ``line`` is what that most is called. The span runs from side ``to`` side, or to a bar.
     """
 
     named: str
@@ -86,16 +86,18 @@ class _Chart:
     sag: Callable[[Length], Length]
     most: Callable[[Length], Length]
     line: str
+    to: str = "side"
 
 
 def sag_block(bottom: Bottom, rule: Graduation, wide: Fraction) -> PageBlock:
     """The chart of one ``bottom``, ``wide`` mm across, its figures on ``rule``. Rule CK-3."""
-    named = f"{drawers_named(bottom.drawers)}: sag of the bottom, {bottom.stock.name}"
+    what, to = ("sag of the bottom", "side") if bottom.bar is None else ("sag of each half of the bottom", "bar")
+    named = f"{drawers_named(bottom.drawers)}: {what}, {bottom.stock.name}"
     load = weight(bottom.pressure * float(bottom.span.area) / 10**6 / GRAVITY, rule)
     now = estimate(float(bottom.sag(bottom.span.across).mm), rule)
     said = (*_told(now, rule), Run(f" in years with {load} spread over it; ", _WORD), *_told(Fine(bottom.room), rule))
     said += (Run(" is under it", _WORD),)
-    return _drawn(_Chart(named, said, bottom.span.across, bottom.sag, lambda _: bottom.room, "room under it"), rule, wide)
+    return _drawn(_Chart(named, said, bottom.span.across, bottom.sag, lambda _: bottom.room, "room under it", to), rule, wide)
 
 
 def shelf_block(laden: LadenShelf, rule: Graduation, wide: Fraction) -> PageBlock:
@@ -171,6 +173,8 @@ def _curve(chart: _Chart, now: Length, axes: Axes, rule: Graduation) -> Iterator
         x += 22 + set_line(line).width
     yield Text((top[0], top[1] + 3), words("as it is", _SMALL), Align.MIDDLE)
     yield Text(
-        (axes.origin[0] + axes.size[0], axes.origin[1] - 11), words(f"span from side to side, {unit}", _SMALL), Align.RIGHT
+        (axes.origin[0] + axes.size[0], axes.origin[1] - 11),
+        words(f"span from side to {chart.to}, {unit}", _SMALL),
+        Align.RIGHT,
     )
     yield Text((axes.origin[0] - 3, top[1] + 3), words(unit, _SMALL), Align.RIGHT)

@@ -48,3 +48,9 @@ def test_sag_with_one_edge_free(ratio, alpha):
     """Three edges simply supported, the fourth free: sag at its middle, a along it, nu = 0.3. Table figures from memory."""
     plate = Plate.of(A, ratio * A, 6, 10000)
     assert sag_with_a_free_edge(plate, Q) * plate.along / (Q * A**4) == pytest.approx(alpha, rel=2e-3)
+
+
+def test_a_bar_down_the_middle_of_a_wide_shallow_bottom_leaves_a_sixteenth():
+    """b/a without end: the sag goes with the fourth power of the short way (BO-1, CK-3)."""
+    whole, half = (Plate.of(40 * A, short, 6, 10000) for short in (A, A / 2))
+    assert sag_on_four_edges(whole, Q, terms=200) == pytest.approx(16 * sag_on_four_edges(half, Q, terms=200), rel=1e-3)

@@ -15,6 +15,8 @@ from joinlay.documents.job_file import JobTexts
 from joinlay.documents.mending import helps, mended, planned
 from joinlay.findings import Change, Harm
 from joinlay.lengths import Length, mm
+from joinlay.pages.sag_charts import bottoms, sag_block
+from joinlay.pen.marks import Text
 from tests.unit.checks.making import CONDITIONS, SHOP, drawer, sheet, shop_with, solid
 
 OAK = solid("oak", 20, "white oak")
@@ -140,3 +142,14 @@ def test_the_bar_is_offered_in_a_job_and_helps():
     after = planned(replace(texts, text=mended(WIDE, bar.changes)))
     assert helps(found, before.findings, after.findings)
     assert after.drawers[0].bar is not None
+
+
+def test_the_chart_of_a_half_has_the_figures_of_the_check():
+    made = planned(JobTexts(WIDE.replace("[drawers]", '[drawers]\nbottom-bar = "oak"'), "wide.toml"))
+    (bottom,) = bottoms(made)
+    (found,) = (one for one in made.findings if one.kind == "bottom sag")
+    assert float(bottom.sag(bottom.span.across).mm) == pytest.approx(float(found.numbers["sag"].mm), abs=0.5)
+    assert bottom.sag(bottom.span.across).mm > bottom.bar.sag(bottom.span, bottom.pressure) / 2
+    said = " ".join(one.plain for one in sag_block(bottom, made.rule, Fraction(300)).strokes if isinstance(one, Text))
+    assert "sag of each half of the bottom" in said
+    assert "span from side to bar" in said
