@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.boards import CutUse
@@ -36,11 +37,8 @@ def check_bar_end(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
             numbers["down"] = down
             words = "set the hole {down} from the top edge of the front"
             ways.insert(0, Remedy(words, (Change("pulls", "from-top", down),)))
-        what = "The {hole} comes out behind the end of the bar, which covers the front's inside up to {top} from its bottom edge."
-        mark, ways_out = "the {hole} meets the bar's end", tuple(ways)
-        return (
-            Finding(
-                "bottom bar", Harm.WARN, front.name, what, numbers, "BO-1, PU-1", "by geometry", mark=mark, remedies=ways_out
-            ),
-        )
+        what = "The {hole} comes out behind the end of the bar, which covers the inside of the front up to {top} from its edge."
+        mark = "the {hole} meets the bar's end"
+        found = Finding("bottom bar", Harm.WARN, front.name, what, numbers, "BO-1, PU-1", "by geometry", mark=mark)
+        return (replace(found, remedies=tuple(ways)),)
     return ()

@@ -202,3 +202,12 @@ def test_what_does_not_go_together_is_refused_at_its_line(text, at, said):
     (trouble, *_) = found.value.troubles
     assert said in str(trouble)
     assert text.splitlines()[trouble.line - 1].startswith(at)
+
+
+@pytest.mark.parametrize("height", ["full", "on bottom"])
+def test_what_lies_on_a_bar_has_its_height_over_that(height):
+    """BO-1: 3 1/2 in with its room, over a bar that stands 3/8 in above the bottom."""
+    made = alone(f'{INSIDE}\nbottom-bar = "oak"\nback-height = "{height}"').drawers[0]
+    side, bar = made.sides[0], made.bar
+    over = side.place.origin[2] + side.width.mm - bar.place.origin[2] - bar.width.mm
+    assert over == inches("3 1/2").mm
