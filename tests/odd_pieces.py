@@ -250,11 +250,6 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
         ("drawers.back-set-in", "drawers.back-joint"),
     ),
     "reach": ({"drawers.bottom-reach": "ends of the sides"}, "drawer bottom", ("drawers.back-height",)),
-    "bar in a tapered drawer": (
-        {"drawers.bottom-bar": "cherry", "drawers.taper": "1/16"},
-        "bottom bar",
-        ("drawers.taper", "drawers.bottom-bar"),
-    ),
     "bar too thin": ({"drawers.bottom-bar": "quarter"}, "bottom bar", ("drawers.bottom-bar",)),
     "bar too wide": ({"drawers.bottom-bar": "beam", "stock.beam": _solid("5")}, "bottom bar", ("drawers.bottom-bar",)),
     "bar too high": (

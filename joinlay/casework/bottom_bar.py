@@ -28,10 +28,11 @@ from joinlay.boards import (
     Shape,
     Span,
     Surface,
+    Taper,
 )
 from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Facing, Meeting, Plane, Tie, Way
-from joinlay.casework.drawer_bottom import BOTTOM_DATUM, in_back, in_front, laid
+from joinlay.casework.drawer_bottom import BOTTOM_DATUM, in_back, in_front, in_side, laid, narrowed
 from joinlay.casework.opening import BackHeight
 from joinlay.findings import Change, Refused, at_most, figure, refusal, stock_of
 from joinlay.joints.fasteners import fastener_for
@@ -148,8 +149,8 @@ def design_bar(
     """The bar of ``stock`` for the drawer ``role``, whose sides are grooved by ``groove``, ``offset`` above their lower edge
     (BO-1).
 
-    Sources: Noyes, Joyce, from memory; figures by common practice. Raises Refused for a drawer that tapers, one too narrow or too
-    low for it, stock too thin to be grooved from both sides, and a groove so low that too little wood would be left under it.
+    Sources: Noyes, Joyce, from memory; figures by common practice. Raises Refused for a drawer too narrow or too low for it,
+    stock too thin to be grooved from both sides, and a groove so low that too little wood would be left under it.
     """
     name = PartRole(PartKind.BOTTOM_BAR, role).name
     is_under_back = make.back_height is BackHeight.ON_BOTTOM
@@ -178,16 +179,7 @@ def design_bar(
 
 
 def _refuse_drawer(shape: BarShape, sizes: DrawerSizes, shop: Shop) -> None:
-    """Refuse a drawer that tapers, is too narrow to be parted, or too low to have a bar in it (BO-1)."""
-    if sizes.taper:
-        raise refusal(
-            "bottom bar",
-            "The drawer tapers by {taper}, and the halves of a bottom beside a bar are cut for sides that stand square.",
-            "Leave the taper out, or the bar.",
-            "BO-1",
-            "our own choice",
-            taper=sizes.taper,
-        ).by(figure("taper", NOTHING), Change("drawers", "bottom-bar", NO_BAR))
+    """Refuse a drawer too narrow to be parted, or too low to have a bar in it (BO-1)."""
     if shape.thickness > (widest := sizes.inside_width * _WIDEST):
         raise refusal(
             "bottom bar",
@@ -266,20 +258,33 @@ def half_role(role: DrawerRole, hand: Hand) -> PartRole:
 
 def lay_halves(stock: Stock, bar: BottomBar, sizes: DrawerSizes, opening_width: Length, seat: BottomSeat) -> tuple[Board, Board]:
     """Left and right half of a bottom, placed: each in a groove of its side and of the bar, half the clearance at either end
-    (BO-1, GR-2). Source: by geometry.
+    (BO-1, GR-2); where the drawer tapers its outer end is planed to a slant (DR-4). Source: by geometry.
     """
     role, shape = sizes.drawer, bar.shape
     name = f"{role.name} bottom half"
-    clear = (sizes.inside_width - shape.thickness) / 2
-    length = (clear + seat.depth + bar.joint.depth - seat.clearance).named(f"{name} length, side to side", "BO-1, GR-2")
+    whole = sizes.inside_width + 2 * seat.depth - seat.clearance
+    at_front, at_back = (
+        ((narrowed(whole, sizes, seat, y) - shape.thickness) / 2 + bar.joint.depth - seat.clearance / 2).named(
+            f"{name} length at the {at}", "BO-1, DR-4", "by geometry"
+        )
+        for y, at in ((seat.front, "front"), (seat.back, "back"))
+    )
+    length = largest(at_front, at_back) if sizes.taper else at_front
+    length = length.named(f"{name} length, side to side", "BO-1, GR-2", "by geometry")
     width = (seat.back - seat.front).named(f"{name} width, front to back", "GR-2", "common practice")
     thickness = stock.thickness.named(f"{name} thickness", "GR-1", "the stock's own")
-    left = (opening_width - sizes.inside_width) / 2 - seat.depth + seat.clearance / 2
+    off_front, off_back = (
+        (length - end).named(f"{name} planed off its outer end at the {at}", "DR-4", "by geometry")
+        for end, at in ((at_front, "front"), (at_back, "back"))
+    )
+    in_bar = shape.thickness / 2 - bar.joint.depth + seat.clearance / 2
     top = seat.offset + stock.thickness
     made = []
-    for hand, x in ((Hand.LEFT, left), (Hand.RIGHT, opening_width - left - length)):
+    for hand, outer in ((Hand.LEFT, Surface.END), (Hand.RIGHT, Surface.FAR_END)):
+        x = opening_width / 2 - in_bar - length if hand is Hand.LEFT else opening_width / 2 + in_bar
         place = Place.at(x, seat.front, top, "+X", "+Y", "-Z")
-        made.append(Board(half_role(role, hand), stock.name, length, width, thickness, BOTTOM_DATUM, place=place))
+        tapers = (Taper(outer, off_front, off_back),) if sizes.taper else ()
+        made.append(Board(half_role(role, hand), stock.name, length, width, thickness, BOTTOM_DATUM, tapers=tapers, place=place))
     return made[0], made[1]
 
 
@@ -378,6 +383,7 @@ def meet_halves(
     front: Board,
     sides: tuple[Board, Board],
     back: Board,
+    sizes: DrawerSizes,
     seat: BottomSeat,
     *,
     is_glued: bool,
@@ -388,19 +394,20 @@ def meet_halves(
     met: list[Meeting] = []
     for half, side in zip(halves, sides, strict=True):
         is_left = half.role.hand is Hand.LEFT
-        outer, inner = (Surface.END, Surface.FAR_END) if is_left else (Surface.FAR_END, Surface.END)
-        out, inwards = (Way.LEFT, Way.RIGHT) if is_left else (Way.RIGHT, Way.LEFT)
-        (groove,) = side.cuts_of(CutUse.GROOVE)
-        open_behind = groove.along.stop == side.length
-        met.append(_held(half, outer, side, groove, seat, (out, Way.BACK, *((Way.FRONT,) if open_behind else ()))))
-        (own,) = (cut for cut in bar.cuts_of(CutUse.GROOVE) if cut.role.mate == half.role)
-        met.append(_held(half, inner, bar, own, seat, (inwards, Way.BACK, Way.FRONT)))
+        inner, inwards = (Surface.FAR_END, Way.RIGHT) if is_left else (Surface.END, Way.LEFT)
+        (groove,) = (cut for cut in bar.cuts_of(CutUse.GROOVE) if cut.role.mate == half.role)
+        gap = Length(seat.clearance.mm / 2)
+        in_bar = bar.thickness.mm / 2 - groove.depth.mm + gap.mm
+        met.append(in_side(half, side, sizes, seat, in_bar + half.length.mm))
+        met.append(
+            Meeting(
+                one=half.role,
+                other=bar.role,
+                facings=(laid(bar, groove), Facing("in the", Plane(inner), Plane.floor(groove), gap, "GR-2")),
+                closes=(inwards, Way.BACK, Way.FRONT),
+                joint=groove.role.joint,
+            )
+        )
         met.append(in_front(half, front, seat, is_glued=is_glued))
         met += in_back(half, back, seat)
     return tuple(met)
-
-
-def _held(half: Board, end: Surface, wood: Board, groove: Cut, seat: BottomSeat, closes: tuple[Way, ...]) -> Meeting:
-    gap = Length(seat.clearance.mm / 2)
-    facings = (laid(wood, groove), Facing("in the", Plane(end), Plane.floor(groove), gap, "GR-2"))
-    return Meeting(one=half.role, other=wood.role, facings=facings, closes=closes, joint=groove.role.joint)

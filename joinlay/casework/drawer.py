@@ -266,7 +266,7 @@ class _Box:
         halves = lay_halves(self.make.bottom, self.bar, self.sizes, self.opening.width, seat)
         bar = cut_bar(self.bar, self.sizes, self.opening.width, seat, front, back)
         met = [meet_bar(bar, self.bar, front, seat)]
-        met += meet_halves(halves, bar, front, sides, back, seat, is_glued=self._is_bottom_glued)
+        met += meet_halves(halves, bar, front, sides, back, self.sizes, seat, is_glued=self._is_bottom_glued)
         if self._is_back_grooved:
             return (*halves, bar), (*met, meet_bar(bar, self.bar, back, seat))
         stock, shop = self.make.bottom, self.shop

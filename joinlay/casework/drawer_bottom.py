@@ -50,9 +50,11 @@ __all__ = [
     "groove_offset",
     "in_back",
     "in_front",
+    "in_side",
     "laid",
     "lay_bottom",
     "meet_bottom",
+    "narrowed",
 ]
 
 BOTTOM_DATUM: Final = Datum("upper face", "front edge", "left end", "lower face", "back edge", "right end")
@@ -128,7 +130,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
     """
     role = PartRole(PartKind.DRAWER_BOTTOM, sizes.drawer)
     at_front = sizes.inside_width + 2 * seat.depth - seat.clearance
-    width_at = [_narrowed(at_front, sizes, seat, y) for y in (seat.front, seat.back)]
+    width_at = [narrowed(at_front, sizes, seat, y) for y in (seat.front, seat.back)]
     front_width = width_at[0].named(f"{role.name} width at the front", "GR-2", "common practice")
     back_width = width_at[1].named(f"{role.name} width at the back", "GR-2, DR-4", "common practice")
     length = max(front_width, back_width).named(f"{role.name} length, side to side", "GR-2", "common practice")
@@ -153,7 +155,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
     )
 
 
-def _narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimension) -> Dimension:
+def narrowed(width: Dimension, sizes: DrawerSizes, seat: BottomSeat, y: Dimension) -> Dimension:
     """``width`` where the sides begin, less what the taper takes by ``y`` from the face of the frame; more, where that lies
     before them (DR-4).
     """
@@ -246,7 +248,7 @@ def meet_bottom(
     It lies on the lower walls of its grooves and has room at its ends and edges. It closes into each groove square to it, or
     along it from where the groove is open.
     """
-    return (*(_in_side(bottom, side, sizes, seat) for side in sides), in_front(bottom, front, seat, is_glued=is_glued),
+    return (*(in_side(bottom, side, sizes, seat) for side in sides), in_front(bottom, front, seat, is_glued=is_glued),
             *in_back(bottom, back, seat))  # fmt: skip
 
 
@@ -291,7 +293,11 @@ def laid(wood: Board, groove: Cut) -> Facing:
     return Facing("on the groove of the", Plane(Surface.FAR_FACE), Plane.wall(wood, groove, Surface.FAR_EDGE), rule="GR-2")
 
 
-def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -> Meeting:
+def in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat, reach: Fraction | None = None) -> Meeting:
+    """A bottom, or a half of one, in the groove of a side (GR-2, DR-4).
+
+    ``reach`` is how far its end lies from the drawer's middle before it is planed, in mm; None: half of its length.
+    """
     (groove,) = side.cuts_of(CutUse.GROOVE)
     is_left = side.role.hand is Hand.LEFT
     ways = [Way.LEFT if is_left else Way.RIGHT]
@@ -301,14 +307,17 @@ def _in_side(bottom: Board, side: Board, sizes: DrawerSizes, seat: BottomSeat) -
         ways.append(Way.BACK)
     if sizes.taper.mm <= seat.clearance.mm and groove.along.stop == side.length:
         ways.append(Way.FRONT)
-    facings = (laid(side, groove), *_ends(bottom, side, groove, sizes, seat, is_left=is_left))
+    half = bottom.length.mm / 2 if reach is None else reach
+    facings = (laid(side, groove), *_ends(bottom, side, groove, sizes, seat, half))
     return Meeting(one=bottom.role, other=side.role, facings=facings, closes=tuple(ways), joint=seat.joint)
 
 
-def _ends(bottom: Board, side: Board, groove: Cut, sizes: DrawerSizes, seat: BottomSeat, *, is_left: bool) -> Iterator[Facing]:
+def _ends(
+    bottom: Board, side: Board, groove: Cut, sizes: DrawerSizes, seat: BottomSeat, half_bottom: Fraction
+) -> Iterator[Facing]:
     """The room at one end: all along the same, for it is planed to the slant of a side that leans."""
-    end = Surface.END if is_left else Surface.FAR_END
-    depth, half_bottom = groove.into.stop.mm, bottom.length.mm / 2
+    end = Surface.END if side.role.hand is Hand.LEFT else Surface.FAR_END
+    depth = groove.into.stop.mm
     if not sizes.taper:
         yield Facing("in the", Plane(end), Plane.floor(groove), Length(sizes.inside_width.mm / 2 + depth - half_bottom), "GR-2")
         return

@@ -92,7 +92,7 @@ def bar_of(drawer: Drawer) -> BarBeam | None:
 def bars_that_fit(drawer: Drawer, stocks: Iterable[Stock], shop: Shop) -> Iterator[tuple[Stock, BarShape, BarBeam]]:
     """Bars that a drawer without one could have, by the stocks there are: solid ones first, the thinnest of each first (BO-1)."""
     (groove,) = drawer.side(Hand.LEFT).cuts_of(CutUse.GROOVE)
-    if drawer.bar is not None or drawer.taper:
+    if drawer.bar is not None:
         return
     for stock in sorted(stocks, key=lambda one: (not isinstance(one, Solid), one.thickness.mm, one.name)):
         shape = bar_shape(

@@ -184,7 +184,7 @@ back-height = "full"                # or "on bottom": the back stands on the bot
 #fit = "plane"                      # made full to its opening, to be planed until it goes; the clearances are what is left then
 #front-size = {{ width = "{wide}", height = "{high}" }}   # or the size of its finished front
 #bottom-reach = "back"              # how far a bottom goes under a back that stands on it; or "ends of the sides"
-#bottom-bar = "none"                # or a stock, such as "cherry": a grooved bar down the middle of a wide bottom
+#bottom-bar = "cherry"              # a grooved bar of that down the middle of a wide bottom; or "none"
 #side-clearance = "{clear}"         # drawer to opening, each side
 #top-clearance = "{clear}"
 #bottom-clearance = "{clear}"       # drawer front to the rail below it

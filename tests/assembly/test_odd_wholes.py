@@ -111,7 +111,7 @@ ODD = [
     ({"drawers": 'bottom-bar = "oak"'}, MADE, ""),
     ({"drawers": 'bottom-bar = "ply"\nback-height = "on bottom"\nbottom-reach = "ends of the sides"\nfit = "plane"'}, MADE, ""),
     ({"drawers": 'bottom-bar = "half"\nback-height = "on bottom"'}, REFUSED, 'bottom-bar = "ply"'),
-    ({"drawers": 'bottom-bar = "oak"\ntaper = "1/16"'}, REFUSED, 'taper = "0"'),
+    ({"drawers": 'bottom-bar = "oak"\ntaper = "1/16"\nback-height = "on bottom"'}, MADE, ""),
     ({"drawers": 'bottom-bar = "oke"'}, TOLD, ""),
     # HF-1: fitted by hand.
     ({"drawers": 'fit = "plane"\nside-clearance = "0"'}, MADE, ""),

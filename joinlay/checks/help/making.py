@@ -35,14 +35,13 @@ ON_MAKING: Final = (
     HelpPage(
         "bottom bar",
         "The grooved bar that is to part a drawer's bottom can't be made or can't stand there: its stock is too thin for a "
-        "groove in each face, the drawer tapers, is too narrow or too low for it, or no wood is left under its grooves. "
+        "groove in each face, the drawer is too narrow or too low for it, or no wood is left under its grooves. "
         "Or its front end covers the hole of a pull.",
         "It stands on edge from front to back, as thick as its stock. Its grooves lie at the height of the sides' and are as "
         "deep where a third of it stays between them, and under a back enough beside its screw. Its lower edge stays a little "
         "above that of the sides, its upper edge low in the drawer.",
         (
             "Thicker stock, 3/4 in (20 mm) being usual.",
-            "A drawer without taper.",
             "The groove higher up (groove-offset).",
             "A pull higher up, or two in place of one (from-top and count under [pulls]).",
             'No bar in that drawer: bottom-bar = "none".',

@@ -99,7 +99,6 @@ def test_solid_stock_comes_before_sheet_and_thin_before_thick():
     made = drawer(width=1000, depth=550)
     stocks = (sheet("ply", 12), solid("wide", 30), OAK, sheet("leaf", 4), solid("beam", 300))
     assert [stock.name for stock, _, _ in bars_that_fit(made, stocks, SHOP)] == ["oak", "wide", "ply"]
-    assert list(bars_that_fit(drawer(width=1000, depth=550, shop=shop_with(taper=1)), stocks, SHOP)) == []
     assert list(bars_that_fit(drawer(width=1000, depth=550, bar=OAK), stocks, SHOP)) == []
 
 
