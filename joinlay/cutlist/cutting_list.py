@@ -292,7 +292,9 @@ def slants_of(board: Board) -> Iterator[Slant]:
     ):  # fmt: skip
         planed = [taper for taper in board.tapers if taper.surface.axis is axis]
         for taken, end in zip(zip(*((taper.near, taper.far) for taper in planed), strict=True), ends, strict=False):
-            names = tuple(board.datum.word(taper.surface) for taper in planed)
+            # Left and right half of a bottom share a row.
+            is_half = board.role.kind is PartKind.DRAWER_BOTTOM and board.role.hand is not None
+            names = tuple("outer end" if is_half else board.datum.word(taper.surface) for taper in planed)
             size = Length(board.size(axis).mm - sum(each.mm for each in taken))
             yield Slant(across, board.datum.word(end), size, max(taken), names)
 

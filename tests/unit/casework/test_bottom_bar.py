@@ -7,8 +7,9 @@ import pytest
 from joinlay.boards import CutUse, Hand, PartKind, Surface
 from joinlay.boards.meeting import Tie, unmet
 from joinlay.casework.opening import BackHeight
+from joinlay.cutlist.cutting_list import taper_words
 from joinlay.findings import Refused
-from joinlay.lengths import Length, mm
+from joinlay.lengths import Length, mm, plain_mm
 from tests.unit.checks.making import drawer, sheet, shop_with, solid
 
 OAK = solid("oak", 20, "white oak")
@@ -71,6 +72,7 @@ def test_in_a_tapered_drawer_the_outer_ends_are_planed_and_the_inner_ones_square
         slope = half.width.mm / 518 / 2
         assert (front.mm, back.mm) == ((0, slope) if taper > 0 else (slope, 0))
         wide = half.length.mm - front.mm
+        assert "off the outer end" in taper_words(half, plain_mm)
         assert wide == Fraction("487.6") + taper * Fraction("5.2") / 518 / 2
 
 
