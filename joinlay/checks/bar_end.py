@@ -18,7 +18,7 @@ __all__ = ["check_bar_end"]
 
 def check_bar_end(drawer: Drawer, shop: Shop) -> tuple[Finding, ...]:
     """A warning where a hole for a pull comes out behind the end of the bar, so that no screw can be driven there nor a spigot be
-    wedged; nothing where they only touch. The remedies: the hole higher up, or two pulls in place of one. By geometry.
+    wedged; nothing where they only touch (BO-1, PU-1). The remedies: the hole higher up, or two pulls. By geometry.
     """
     bar, front = drawer.bar, drawer.front
     if bar is None or bar.place is None or front.place is None:
