@@ -185,7 +185,11 @@ def _board_layout(plan: Plan, stock: Solid, groups: Sequence[Group], boards: Seq
             cut.append(_whole_board(board, own, kerf))
     used = {sheet.blank.name for sheet in cut}
     unused = tuple(_blank(board) for board in boards if board.name not in used)
-    found = (*_short(laid.left_out, len(pieces)), *_chosen(plan, groups, joints), *_of_no_use(laid.left_out, unused))
+    found = (
+        *_short(laid.left_out, len(pieces)),
+        *_chosen(plan, groups, joints, () if laid.left_out else unused),
+        *_of_no_use(laid.left_out, unused),
+    )
     return Layout(
         stock=stock.name,
         thickness=stock.thickness,
@@ -235,8 +239,10 @@ def _short(left_out: Sequence[PartToSaw], all_of_them: int) -> Iterator[Finding]
         )
 
 
-def _chosen(plan: Plan, groups: Sequence[Group], joints: Joints) -> Iterator[Finding]:
-    """Say which wide parts are glued up from boards as wide as those on hand, and how wide each then is (PN-1)."""
+def _chosen(plan: Plan, groups: Sequence[Group], joints: Joints, spare: Sequence[Blank]) -> Iterator[Finding]:
+    """Say which wide parts are glued up from boards as wide as those on hand, how wide each then is, and which boards are to
+    ``spare`` (PN-1).
+    """
     chosen = [row for group in groups for row in group.rows if row.board.name in joints]
     if not chosen:
         return
@@ -248,13 +254,11 @@ def _chosen(plan: Plan, groups: Sequence[Group], joints: Joints) -> Iterator[Fin
         f"{in_few_words(names)} from {len(widths)}, from the {edge} {runs_of(widths)}, as sawn"
         for (edge, *widths), names in alike.items()
     ]
-    yield note(
-        "boards chosen",
-        "Glued up from boards as wide as those on hand: {how}.",
-        "PN-1",
-        "common practice",
-        how="; ".join(said),
-    )
+    what, numbers = "Glued up from boards as wide as those on hand: {how}.", {"how": "; ".join(said)}
+    if spare:
+        what += " Not needed: {spare}."
+        numbers["spare"] = in_few_words(blank.name for blank in spare)
+    yield note("boards chosen", what, "PN-1", "common practice", **numbers)
 
 
 def _of_no_use(left_out: Sequence[PartToSaw], unused: Sequence[Blank]) -> Iterator[Finding]:

@@ -189,6 +189,8 @@ def test_boards_of_several_widths_are_used_the_widest_first_and_in_their_whole_w
     # 5 1/4 twice, 4 1/4 once more makes 14 3/4: another of 4 1/4 does.
     assert sorted(wide(plan, joints), reverse=True)[:2] == [Fraction(11, 2)] * 2
     assert len(joints["case left side"]) == 3
+    (told,) = said(layout, "boards chosen")
+    assert told.endswith("Not needed: board 3, 1 to 3 of 3.")
     assert sum(one.name.startswith("board 3") for one in layout.unused) == 3
 
 
