@@ -25,7 +25,7 @@ from joinlay.boards.names import in_few_words
 from joinlay.checks.fitting import finish_words, fitting_order, fitting_words, fittings
 from joinlay.checks.setting_down import anchor_words, beware_words, level_words, lifting_words
 from joinlay.checks.weights import stocks_by_name
-from joinlay.cli.terminal import broken, complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, say_as_is, table
 from joinlay.cli.words import counted
 from joinlay.cutlist.chosen_boards import joints_in
 from joinlay.documents.job_file import job_in
@@ -62,9 +62,9 @@ def say_order(path: Path, step: int | None, *, as_json: bool) -> int:
     if as_json:
         _say_json(worked_out, asked)
     elif step is not None:
-        say(broken("\n".join(_one(asked[0], worked_out))))
+        say("\n".join(_one(asked[0], worked_out)))
     else:
-        say(broken("\n\n".join(_page(path, worked_out, steps))))
+        say("\n\n".join(_page(path, worked_out, steps)))
     return int(worked_out.is_refused)
 
 
@@ -201,7 +201,7 @@ def _say_json(worked_out: Plan, steps: Sequence[Step]) -> None:
             if one in worked_out.order.findings or one.kind in ("glue time", "clamps")
         ],
     }
-    say(json_text(tree).rstrip())
+    say_as_is(json_text(tree).rstrip())
 
 
 def _tree(step: Step) -> dict[str, Any]:

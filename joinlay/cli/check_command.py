@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from joinlay.checks.assumed import assumed
 from joinlay.checks.everything import gathered
 from joinlay.cli import words
-from joinlay.cli.terminal import finding_lines, say
+from joinlay.cli.terminal import finding_lines, say, say_as_is
 from joinlay.documents.job_file import texts_of
 from joinlay.documents.mending import tried
 from joinlay.errors import BadInput, Troubles
@@ -153,4 +153,4 @@ def _troubles(bad: BadInput, path: Path) -> list[dict[str, Any]]:
 def _say_json(tree: dict[str, Any]) -> None:
     from joinlay.documents.json_text import json_text
 
-    say(json_text(tree).rstrip())
+    say_as_is(json_text(tree).rstrip())

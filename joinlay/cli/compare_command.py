@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, say_as_is, table
 from joinlay.cutlist.changes import Fate, compare_plans
 from joinlay.documents.job_file import job_in
 from joinlay.findings import Harm
@@ -47,7 +47,7 @@ def _say_json(old: Path, new: Path, changes: Changes) -> None:
     from joinlay.cutlist.changes import changes_tree
     from joinlay.documents.json_text import json_text
 
-    say(json_text({"old": old.name, "new": new.name, **changes_tree(changes)}).rstrip())
+    say_as_is(json_text({"old": old.name, "new": new.name, **changes_tree(changes)}).rstrip())
 
 
 def _page(old: Path, new: Path, changes: Changes) -> str:

@@ -280,11 +280,11 @@ def schema(
     what: Annotated[Literal["job", "plan"], typer.Argument(help="What it is the schema of: a job file, or plan.json.")],
 ) -> None:
     """Print a JSON Schema (draft 2020-12), for editors that complete a job and for programs that read a plan."""
-    from joinlay.cli.terminal import say
+    from joinlay.cli.terminal import say_as_is
     from joinlay.documents.json_text import json_text
 
     if what == "job":
         from joinlay.jobs.schema import job_schema as schema_of
     else:
         from joinlay.documents.plan_json import plan_schema as schema_of
-    say(json_text(schema_of()).rstrip())
+    say_as_is(json_text(schema_of()).rstrip())

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.boards import Board, Datum, PartKind, PartRole
 from joinlay.cli import words
-from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, say_as_is, table
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
 from joinlay.lengths import Length, Unit, dimension, mm, read_length, written
@@ -110,7 +110,7 @@ class Bench:
         from joinlay.documents.json_text import InWords, json_text
 
         said = InWords(self.shop.rule)
-        say(json_text({**said.tree(tree), "findings": [said.finding(finding) for finding in findings]}).rstrip())
+        say_as_is(json_text({**said.tree(tree), "findings": [said.finding(finding) for finding in findings]}).rstrip())
 
 
 #: The width of a piece whose width was not given, and the length of any: enough to lay a template on.

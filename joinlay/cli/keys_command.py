@@ -6,7 +6,7 @@ import re
 import textwrap
 from typing import TYPE_CHECKING, Any, Final
 
-from joinlay.cli.terminal import say
+from joinlay.cli.terminal import say, terminal_width
 from joinlay.errors import BadInput, nearest_names
 from joinlay.jobs.schema import job_schema
 from joinlay.records import dataclass
@@ -84,10 +84,16 @@ def _told(value: dict[str, Any]) -> str:
     return " ".join(filter(None, (_LENGTH.sub("", value.get("description", "")), one_of)))
 
 
+#: A longer line is hard to read.
+_EASY_TO_READ: Final = 110
+
+
 def _page(table: JobTable) -> str:
-    wide = max(map(len, table.keys), default=0) + 5
+    room = min(terminal_width() or _EASY_TO_READ, _EASY_TO_READ)
+    # Where the keys take half of a narrow terminal, what they mean stands under them.
+    wide = min(max(map(len, table.keys), default=0) + 5, room // 2)
     lines = [
-        textwrap.fill(said, 110, initial_indent=f"  {key.ljust(wide - 2)}", subsequent_indent=" " * wide, break_on_hyphens=False)
+        textwrap.fill(said, room, initial_indent=f"  {key.ljust(wide - 2)}", subsequent_indent=" " * wide, break_on_hyphens=False)
         for key, said in table.keys.items()
     ]
     return "\n".join([table.head, *lines])

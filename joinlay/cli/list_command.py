@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
-from joinlay.cli.terminal import complain, finding_lines, hung, say, table, table_rows
+from joinlay.cli.terminal import complain, finding_lines, hung, say, say_as_is, table, table_rows
 from joinlay.cli.words import counted
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.cutlist.lists import all_lists
@@ -58,7 +58,7 @@ def _say_json(worked_out: Plan, lists: Lists) -> None:
     said = InWords(worked_out.rule)
     tree = lists_tree(lists, said.length, float)
     findings = [said.finding(finding) for finding in lists.findings]
-    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
+    say_as_is(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings}).rstrip())
 
 
 # -- what to cut -------------------------------------------------------------------------------------

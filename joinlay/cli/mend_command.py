@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from typing import TYPE_CHECKING, Final
 
-from joinlay.cli.terminal import finding_lines, say
+from joinlay.cli.terminal import finding_lines, say, say_as_is
 from joinlay.documents.job_file import texts_of
 from joinlay.documents.mending import changed_lines, mended, planned, tried
 from joinlay.documents.writing import write_whole
@@ -38,7 +38,10 @@ def mend_job(path: Path, number: int | None, *, as_json: bool) -> int:
     worked_out = tried(texts, planned(texts, known), known)
     ways = [(finding, remedy) for finding in worked_out.findings for remedy in finding.remedies]
     if number is None:
-        say(_as_json(worked_out) if as_json else _listed(path, worked_out, ways))
+        if as_json:
+            say_as_is(_as_json(worked_out))
+        else:
+            say(_listed(path, worked_out, ways))
         number = None if as_json or not ways else _asked()
         if number is None:
             return int(worked_out.is_refused)
@@ -48,7 +51,7 @@ def mend_job(path: Path, number: int | None, *, as_json: bool) -> int:
     after = mended(texts.text, remedy.changes)
     for line in changed_lines(texts.text, after):
         was = f"  - {line.before}\n" if line.before else ""
-        say(f"{path.name}:{line.number}\n{was}  + {line.after}")
+        say_as_is(f"{path.name}:{line.number}\n{was}  + {line.after}")
     mark = _MARK if path.read_bytes().startswith(_MARK) else b""
     write_whole(path, mark + after.encode())
     left = planned(texts_of(path))

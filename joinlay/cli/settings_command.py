@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.cli.asked_parts import parts_meant
-from joinlay.cli.terminal import complain, finding_lines, say, table
+from joinlay.cli.terminal import complain, finding_lines, say, say_as_is, table
 from joinlay.cli.words import counted
 from joinlay.documents.job_file import job_in
 from joinlay.errors import BadInput
@@ -92,7 +92,8 @@ def _say_json(worked_out: Plan, found: SettingsList) -> None:
     tree = settings_tree(found, worked_out.rule, said.length)
     findings = [said.finding(finding) for finding in worked_out.on_cutting]
     remarks = [said.finding(remark) for remark in found.remarks]
-    say(json_text({"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings, "remarks": remarks}).rstrip())
+    tree = {"job": worked_out.file, "title": worked_out.title, **tree, "findings": findings, "remarks": remarks}
+    say_as_is(json_text(tree).rstrip())
 
 
 def _numbered(found: SettingsList, card: int) -> Setting:

@@ -22,11 +22,16 @@ if TYPE_CHECKING:
     from joinlay.findings import Finding
     from joinlay.lengths import Graduation
 
-__all__ = ["Progress", "broken", "complain", "finding_lines", "hung", "say", "table", "table_rows"]
+__all__ = ["Progress", "broken", "complain", "finding_lines", "hung", "say", "say_as_is", "table", "table_rows", "terminal_width"]
 
 
 def say(text: str) -> None:
-    """Print an answer."""
+    """Print an answer; in a terminal no line is wider than that, but for a command that is to be typed."""
+    say_as_is(broken(text))
+
+
+def say_as_is(text: str) -> None:
+    """Print what stays as it is, however wide: JSON for a program, the lines of a job."""
     sys.stdout.write(_printable(f"{text}\n", sys.stdout))
     sys.stdout.flush()
 
@@ -52,13 +57,15 @@ def table(rows: Iterable[Sequence[str]]) -> str:
 
 def table_rows(rows: Iterable[Sequence[str]]) -> list[str]:
     """The rows of a ``table``, one by one; each of several lines where a cell has to be broken, which is never within a figure
-    and its unit.
+    and its unit. Where not even the longest words fit side by side, a row's cells follow each other, under the first of them.
     """
     rows = [tuple(map(_kept_together, row)) for row in rows]
     wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
     least = [max(len(word) for cell in column for word in cell.split(" ")) for column in zip(*rows, strict=True)]
-    room = _terminal_width()
+    room = terminal_width()
     between = _BETWEEN if room is None or sum(least) + len(_INDENT) + len(_BETWEEN) * (len(least) - 1) <= room else _CLOSER
+    if room is not None and sum(least) + len(_INDENT) + len(_CLOSER) * (len(least) - 1) > room:
+        return [_filled(row, room) for row in rows]
     while room is not None and sum(wide) + len(_INDENT) + len(between) * (len(wide) - 1) > room:
         # The column that is widest gives way first, down to its longest word.
         narrower = [n for n, width in enumerate(wide) if width > least[n]]
@@ -82,6 +89,15 @@ def _kept_together(cell: str) -> str:
     return _TOGETHER.sub(_KEPT, cell)
 
 
+def _filled(row: Sequence[str], room: int) -> str:
+    """A row as running text, cell after cell, what follows its first line two further in."""
+    told = "; ".join(cell for cell in row if cell)
+    lines = textwrap.fill(
+        told, room, initial_indent=_INDENT, subsequent_indent=_INDENT * 2, break_long_words=False, break_on_hyphens=False
+    )
+    return lines.replace(_KEPT, " ")
+
+
 def _lines_of(row: Sequence[str], wide: Sequence[int], between: str) -> list[str]:
     cells = [textwrap.wrap(cell, max(width, 1), break_long_words=False, break_on_hyphens=False) if len(cell) > width else [cell]
              for cell, width in zip(row, wide, strict=True)]  # fmt: skip
@@ -92,8 +108,8 @@ def _lines_of(row: Sequence[str], wide: Sequence[int], between: str) -> list[str
     return [f"{_INDENT}{line}".rstrip().replace(_KEPT, " ") for line in lines]
 
 
-def _terminal_width() -> int | None:
-    """How many letters fit a line of the terminal; None where it goes to a file or another program."""
+def terminal_width() -> int | None:
+    """How many letters fit a line of the terminal; None where it goes to a file or another program. No rule, the terminal's."""
     if not sys.stdout.isatty():
         return None
     return max(shutil.get_terminal_size().columns, _LEAST_WIDTH)
@@ -132,7 +148,7 @@ def _wrapped(harm: str, what: str, remedy: str, rule: str, *, places: Sequence[s
 
 def hung(line: str) -> str:
     """``line``, in a terminal broken where it is full, under what follows its first word."""
-    width = _terminal_width()
+    width = terminal_width()
     return line if width is None else textwrap.fill(line, min(width, _EASY_TO_READ), subsequent_indent=" " * 9)
 
 
@@ -140,10 +156,14 @@ def broken(text: str) -> str:
     """``text`` with every line that is wider than the terminal broken, under its own beginning and two in, never within a
     figure and its unit.
     """
-    width = _terminal_width()
+    width = terminal_width()
     if width is None:
         return text
-    return "\n".join(line if len(line) <= width else _broken(line, width) for line in text.splitlines())
+    return "\n".join(line if len(line) <= width or _COMMAND.search(line) else _broken(line, width) for line in text.splitlines())
+
+
+#: A command to be typed as it stands.
+_COMMAND: Final = re.compile(r"\bjoinlay [a-z]+ ")
 
 
 def _broken(line: str, width: int) -> str:

@@ -1,5 +1,6 @@
 """What goes to a terminal fits it: every table of every command, at any width, with no figure parted from its unit."""
 
+import json
 import re
 import sys
 from collections import Counter
@@ -51,6 +52,38 @@ def test_no_table_is_wider_than_the_terminal(terminal, capsys, given):
     lines = tables_of(run(capsys, *given).out)
     assert lines or given[0] == "check"
     assert [line for line in lines if len(line) > 120] == []
+
+
+FLIES = ROOT / "examples" / "fly-tying-chest.toml"
+#: Each command on a piece with an open bay, a row of three, a top and a base, and what of its words may be wider.
+EVERYTHING = (*(given[0] for given in TABLES if given[1:] == (CHEST,)), "list --sheets", "list --buy", "settings --card 1")
+
+
+@pytest.mark.parametrize("command", EVERYTHING)
+def test_no_line_is_wider_than_a_narrow_terminal(terminal, capsys, command):
+    """At 60 letters as at 80; only a command that is to be typed stays on one line."""
+    name, *more = command.split()
+    for width in (60, 80) if name in ("settings", "list") else (60,):
+        terminal(width)
+        lines = run(capsys, name, FLIES, *more).out.splitlines()
+        assert len(lines) > 5
+        assert [line for line in lines if len(line) > width and "joinlay " not in line] == []
+
+
+def test_json_and_the_lines_of_a_job_are_never_broken(terminal, capsys):
+    terminal(40)
+    assert len(json.loads(run(capsys, "settings", FLIES, "--json").out)["settings"]) > 10
+    assert json.loads(run(capsys, "check", CHEST, "--json").out)["title"] == "Print chest"
+
+
+def test_a_table_whose_words_do_not_fit_side_by_side_is_told_row_by_row(terminal):
+    terminal(40)
+    rows = [("number", "straightedge", "hand-held", "router with", "1/2 in"), ("two", "a", "", "c", "12 x 4 in")]
+    assert table(rows).splitlines() == [
+        "  number; straightedge; hand-held;",
+        "    router with; 1/2 in",
+        "  two; a; c; 12 x 4 in",
+    ]
 
 
 @pytest.mark.parametrize("width", [80, 100, 150])
