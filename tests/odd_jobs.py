@@ -102,3 +102,91 @@ def _piece(draw, given, figures):
         yield f'[pulls]\nstock = "oak"\ndiameter = "{knob[0]}"\nprojection = "{knob[1]}"\nhole = "{knob[2]}"\ncount = 2\n'
     for n in range(draw.choice((1, 1, 2))):
         yield "\n".join(["[[bank]]", f"drawers = {draw.choice((1, 2, 3))}", *(figures if n == 0 else [])]) + "\n"
+
+
+#: What whole pieces are drawn from, by unit: sizes of what stands over, under and within them.
+_WHOLE: dict[str, dict[str, Any]] = {
+    "inch": {
+        "wide": ("16", "24", "36", "48"), "high": ("14", "24", "36"), "deep": ("12", "18", "24"), "case": ("23/32", "3/4"),
+        "base": ("2", "3 1/2"), "foot": "2", "toe": "3", "lipping": "1", "inset": ("1/4", "1"), "scribe": ("3/8", "3/4"),
+        "shelf": ("20 lb", "60 lb"), "knob": ("1 1/4", "1", "1/4"), "within": ("10", "4", "12"), "set-back": ("1/8", "1"),
+    },
+    "mm": {
+        "wide": ("400", "600", "900", "1200"), "high": ("350", "600", "900"), "deep": ("300", "450", "600"),
+        "case": ("17.6", "19"), "base": ("50", "90"), "foot": "45", "toe": "75", "lipping": "25", "inset": ("6", "25"),
+        "scribe": ("10", "19"), "shelf": ("10 kg", "30 kg"), "knob": ("32", "25", "6"), "within": ("250", "100", "300"),
+        "set-back": ("3", "25"),
+    },
+}  # fmt: skip
+
+
+def odd_whole(seed):
+    """The text of a job of a whole piece, with whatever one may have: rows, open bays, shelves, top, base, scribed stiles."""
+    draw = Random(f"whole {seed}")
+    given = draw.choice((INCH, METRIC))
+    sizes = _WHOLE[given["units"]]
+    parts = [f'title = "Whole {seed}"\nunits = "{given["units"]}"\nsmallest = "{given["smallest"]}"\n']
+    for name in ("front", "side", "bottom"):
+        parts.append(_stock(draw, name, draw.choice(given[name]), solid={"front": 0.7, "side": 0.3, "bottom": 0.2}[name]))
+    parts.append(_stock(draw, "case", draw.choice(sizes["case"]), solid=0.4))
+    parts.append(_stock(draw, "spare", given["spare"], solid=0))
+    is_around = draw.random() < 0.1
+    wide, high, deep = (draw.choice(sizes[key]) for key in ("wide", "high", "deep"))
+    case = [] if is_around else [f'width = "{wide}"', f'height = "{high}"', f'depth = "{deep}"']
+    if draw.random() < 0.2:
+        case.append(f'back-inset = "{draw.choice(sizes["inset"])}"')
+    parts.append("\n".join(["[case]", *case, 'sides = "case"', 'back = "bottom"']) + "\n")
+    frame = [f'scribe = "{draw.choice(sizes["scribe"])}"'] if draw.random() < 0.2 else []
+    parts.append("\n".join(["[frame]", 'stock = "front"', *frame]) + '\n\n[runners]\nstock = "front"\n')
+    if draw.random() < 0.35:
+        parts.append('[top]\nstock = "front"\n')
+    if draw.random() < 0.35:
+        kind = draw.choice(
+            ("", f'set-back = "{draw.choice(sizes["set-back"])}"', f'kind = "feet"\nfoot = "{sizes["foot"]}"',
+             f'kind = "recess"\ntoe = "{sizes["toe"]}"')
+        )  # fmt: skip
+        parts.append(f'[base]\nstock = "front"\nheight = "{draw.choice(sizes["base"])}"\n{kind}\n')
+    if draw.random() < 0.3:
+        diameter, projection, hole = sizes["knob"]
+        count = draw.choice(("", "count = 2\n", 'growth = "step"\n'))
+        knob = f'[pulls]\nstock = "oak"\ndiameter = "{diameter}"\nprojection = "{projection}"\nhole = "{hole}"\n{count}'
+        parts += [_stock(draw, "oak", diameter, solid=1), knob]
+    if draw.random() < 0.3:
+        parts.append(f'[use]\nstands = "{draw.choice(("free", "anchored", "built in"))}"\n')
+    every = _every(draw, given)
+    # The height inside gives the sides' height.
+    parts.append("\n".join(line for line in every.splitlines() if not (is_around and "side-height" in line)) + "\n")
+    within = 'inside = {{ width = "{}", height = "{}", depth = "{}" }}'.format(*sizes["within"]) if is_around else ""
+    for _ in range(1 if is_around else draw.choice((1, 1, 1, 2))):
+        parts.append(f"[[bank]]\n{_divided(draw, sizes, is_around=is_around)}\n{within}\n")
+    return "\n".join(parts)
+
+
+def _every(draw, given):
+    every = ['front = "front"', 'sides = "side"', 'bottom = "bottom"', f'back-height = "{draw.choice(("full", "on bottom"))}"']
+    every.append(f'front-joint = "{draw.choice(("loose tenon", "half-blind locking rabbet", "rabbet", "nailed butt"))}"')
+    if draw.random() < 0.4:
+        every.append(f'back-joint = "{draw.choice(("locking rabbet", "dado"))}"')
+    if draw.random() < 0.15:
+        every.append('fit = "plane"')
+    if draw.random() < 0.3:
+        every.append(f'load = "{given["load"]}"')
+    for name in draw.sample(sorted(given["figures"]), draw.choice((0, 0, 1, 2))):
+        every.append(f'{name} = "{draw.choice(given["figures"][name])}"')
+    return "\n".join(["[drawers]   # alike", *every]) + "\n"
+
+
+def _divided(draw, sizes, *, is_around):
+    """How a bank is divided: alike, in a series, or by rows."""
+    kind = draw.random()
+    if is_around or kind < 0.25:
+        return f"drawers = {draw.choice((1, 2, 3, 4))}"
+    if kind < 0.45:
+        return f'drawers = {draw.choice((2, 3, 4))}\ngraduation = "{draw.choice(("arithmetic", "geometric"))}"'
+    rows = draw.choices(
+        ("1", "1", "2", "3", '{ drawers = 2, between = "double bearer" }', "{ shares = [1, 2] }", '"open"', "{ loose = 1 }",
+         f'{{ fixed = 1, load = "{draw.choice(sizes["shelf"])}" }}',
+         f'{{ fixed = 1, lipping = {{ stock = "front", height = "{sizes["lipping"]}" }} }}'),
+        k=draw.choice((1, 2, 3)),
+    )  # fmt: skip
+    return f"rows = [{', '.join(rows)}]"

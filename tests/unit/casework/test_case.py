@@ -59,6 +59,12 @@ def test_behind_a_low_rail_the_panel_lies_level_with_it():
     assert made.sizes.floor == inches("1 1/2")
 
 
+def test_the_lowest_rail_that_hides_the_dado_and_its_margin_is_enough():
+    """3/4 in of panel and 1/4 in of wood beyond it (CA-1)."""
+    made = case(frame=FrameMake(solid("3/4"), bottom_rail=size("1")))
+    assert made.sizes.floor == inches("1")
+
+
 def test_stopped_dadoes_are_notched_round():
     made = case(case=made_of(has_stopped_dadoes=True))
     assert made.assembly.board("left side").cut_named("top dado").across.start == inches("1/2")

@@ -114,6 +114,18 @@ def test_where_none_that_is_sold_holds_their_heads_are_let_in_as_deep_as_is_said
     assert deep.mm / 2 <= goes < deep.mm
 
 
+def test_half_the_wood_or_twice_the_strip_is_enough_for_nails_to_hold():
+    role, side = PartRole(PartKind.BEARER, DrawerRole(1), Hand.LEFT), PartRole(PartKind.CASE_SIDE, hand=Hand.LEFT)
+    datum = Datum("a", "b", "c", "d", "e", "f")
+    # A strip 20 wide into 40: 20 in it; one 8 wide into 40: 16.
+    for wide, length, is_enough in ((20, "40", True), (20, "39.5", False), (8, "24", True), (8, "23.5", False)):
+        strip = Board(role, "ash", dimension(mm("400")), dimension(mm(wide)), dimension(mm("20")), datum)
+        fast = held(
+            strip, Surface.EDGE, side, dimension(mm("40")), SHOP.practice, GRADUATIONS["0.5 mm"], own=dimension(mm(length))
+        )
+        assert (not fast.findings) is is_enough
+
+
 def test_a_length_for_the_other_kind_of_case_is_refused_with_the_key_that_does():
     with pytest.raises(Exception, match="not solid, so that bearers are nailed; write nail-length"):
         planned(ours().replace('[runners]\nstock = "ash"', '[runners]\nstock = "ash"\nscrew-length = "50"'))

@@ -47,6 +47,15 @@ def test_the_front_has_a_slot_as_deep_as_the_sides_are_thick_and_a_tongue_shorte
     assert spans(left, CutUse.SHAPED_DADO)[0] == eighths("3/16", "3/8", 0, "1/4")
 
 
+def test_a_tongue_of_half_the_sides_is_the_longest_that_is_not_warned_of(made):
+    """LR-4: a dado of at most half the side."""
+    assert corner_cutter().length * 2 == made.sides[0].thickness
+    assert "dado depth" not in {one.kind for one in made.assembly.findings}
+    longer = replace(corner_cutter(), length=size("17/64"))
+    own = replace(shop(), corner_cutters=(longer,))
+    assert "dado depth" in {one.kind for one in drawer(make=usual_make(**BOTH), shop=own).assembly.findings}
+
+
 def test_lips_stand_before_and_behind_the_sides(made):
     # In front 3/4 - 3/16 - 3/16, behind 1/2 - 3/16 - 3/16.
     assert {side.length for side in made.sides} == {made.length - inches("3/8") - inches("1/8")}

@@ -39,6 +39,12 @@ def test_nothing_strays_without_sizes():
     assert stack(1).likely == stack(1).at_worst == mm(0)
 
 
+def test_no_clearance_binds_even_where_nothing_strays():
+    assert stack(0).may_bind
+    assert stack(0, 0).may_bind
+    assert not stack("0.1", "0.1").may_bind
+
+
 def test_a_drawer_hangs_on_six_sizes():
     assert [name for name, _ in width_stack(drawer(), SHOP.practice).strays] == [
         "opening width", "back length", "left dado depth", "right dado depth", "left side thickness", "right side thickness",

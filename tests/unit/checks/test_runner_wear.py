@@ -1,7 +1,10 @@
 """Runners of soft wood: each kind judged by its own stock (RN-1, RN-3)."""
 
+from fractions import Fraction
+
 import pytest
 
+from joinlay.checks import runner_wear
 from joinlay.findings import Harm
 from tests.assembly.existing_cases import measured, ours, planned
 
@@ -31,6 +34,17 @@ def test_soft_ones_are_told_with_their_own_wood_and_thickness_and_a_hard_one_tha
     (change,) = found.remedies[0].changes
     assert (change.table, change.key, change.value) == ("runners", kind, "ash")
     assert worn(with_own(ours(), "ash", kind)) == []
+
+
+def test_wood_of_the_least_gravity_that_lasts_is_not_soft(monkeypatch):
+    """Eastern white pine has 0.35 (Wood Handbook, table 5-3b); what is soft begins under 0.45 (common practice)."""
+    text = (
+        ours().replace('units = "mm"\n', f'units = "mm"\n{PINE}').replace('[runners]\nstock = "ash"', '[runners]\nstock = "pine"')
+    )
+    for soft, kinds in ((Fraction(35, 100), 0), (Fraction(36, 100), 3), (runner_wear._SOFT, 3)):
+        monkeypatch.setattr("joinlay.checks.runner_wear._SOFT", soft)
+        assert len(worn(text)) == kinds
+    assert Fraction(45, 100) == runner_wear._SOFT
 
 
 def test_in_a_case_that_is_there_too():

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from math import inf, nextafter
 
 import pytest
 
@@ -46,6 +47,14 @@ def test_the_limit_itself_stays_clear():
     # A billionth less keeps the float that is checked from falling on the wrong side of the limit.
     assert harms(made, at * (1 - Fraction(1, 10**9))) == [Harm.NOTE]
     assert harms(made, at * (1 + Fraction(1, 10**6))) == [Harm.WARN]
+
+
+def test_sag_that_just_uses_up_the_room_is_no_warning(monkeypatch):
+    made = drawer()
+    room = float(room_under(made).mm)
+    for sag, harm in ((room, Harm.NOTE), (nextafter(room, inf), Harm.WARN)):
+        monkeypatch.setattr("joinlay.checks.sag.sag_of", lambda *_, sag=sag, **__: sag)
+        assert harms(made) == [harm]
 
 
 def test_stop_blocks_take_some_of_the_room():

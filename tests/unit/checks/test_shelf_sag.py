@@ -55,6 +55,25 @@ def test_a_short_shelf_is_a_note_and_a_long_one_is_warned_of():
     assert shelves(width="44")[0]["shelf sag"].harm is Harm.WARN
 
 
+def test_two_hundredths_of_an_inch_a_foot_are_taken_for_straight_and_no_more(monkeypatch):
+    """SH-1, common practice: 0.02 in a foot, that itself included."""
+    for share, harm in ((1, Harm.NOTE), (1.0001, Harm.WARN), (0.99, Harm.NOTE)):
+        # What it sags at first; for years it sags twice as far.
+        monkeypatch.setattr(ShelfBeam, "sag", lambda self, _, share=share: share * float(Fraction(2, 100) / 12) * self.span / 2)
+        found, plan = shelves(width="25 1/2")
+        assert found["shelf sag"].harm is harm
+    # 24 in between the sides: 2 ft at 0.02 in are 0.04 in, which is told to the nearest 1/64: 3/64.
+    assert plan.rule.text(found["shelf sag"].numbers["seen"]) == "3/64 in"
+
+
+def test_a_loose_shelf_as_long_as_its_opening_is_wide_goes_straight_in():
+    """It is a sixteenth clear of each side, so stiles that cover the case's sides by that leave an opening as wide (SH-2)."""
+    for stile, kinds in (("13/16", {"shelf sag"}), ("27/32", {"shelf sag", "loose shelf"})):
+        text = JOB.format(row="loose = 1", width="24", thick="3/4", load="1 lb")
+        plan = joinlay.plan(read_job(text.replace("[[bank]]", f'stile = "{stile}"\n[[bank]]'), "job.toml"))
+        assert {found.kind for found in plan.findings if found.kind in ("shelf sag", "loose shelf")} == kinds
+
+
 def test_each_way_out_of_the_warning_helps():
     found, plan = shelves()
     sag = found["shelf sag"]

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from math import nextafter
 
 import pytest
 
@@ -134,6 +135,14 @@ def test_what_pulls_as_a_share_of_what_holds(share, falls, is_near):
     for pull in (exact(child=share).with_child, exact(empty=share).all_empty, exact(full=share).all_full):
         assert pull == pytest.approx(share)
         assert (round(pull, 12) >= 1, round(pull, 12) >= NEAR) == (falls, is_near)
+
+
+@pytest.mark.parametrize(("pull", "harm"), [(NEAR, Harm.WARN), (nextafter(NEAR, 0), Harm.NOTE), (1.0, Harm.WARN)])
+@pytest.mark.parametrize("worst", ["all_full", "all_empty", "with_child"])
+def test_a_fifth_short_of_tipping_is_itself_warned_of(monkeypatch, worst, pull, harm):
+    for name in ("all_full", "all_empty", "with_child"):
+        monkeypatch.setattr(Standing, name, pull if name == worst else 0.0)
+    assert harms(900) == [harm]
 
 
 def test_the_case_that_holds_nothing_falls():

@@ -34,6 +34,16 @@ def test_wall_beside_a_mortise_in_an_end(start, harm):
         assert found.numbers["left"] == mm(start)
 
 
+@pytest.mark.parametrize(("start", "harm"), [(5, None), ("4.9", Harm.WARN), (0, Harm.REFUSE)])
+def test_wall_beside_a_hole_is_half_as_wide_as_the_hole(start, harm):
+    """A hole 10 mm wide: 5 mm are left beside it, and that is enough (our own choice)."""
+    end = f"{float(start) + 10:g}"
+    found = only(board(cut(CutKind.HOLE, Surface.FACE, (100, 110), (start, end), (0, 18), "hole", shape=Shape.ROUND)))
+    assert (found and found.harm) is harm
+    if found:
+        assert found.numbers["least"] == mm(5)
+
+
 @pytest.mark.parametrize(("across", "harm"), [((3, 20), None), (("2.9", 20), Harm.WARN), ((80, 97), None), ((80, 98), Harm.WARN)])
 def test_wall_to_either_edge(across, harm):
     found = only(board(mortise((100, 106), across)))

@@ -74,6 +74,10 @@ def test_a_split_off_the_rule_leaves_more_room_never_less():
     assert found.in_end + found.in_face >= mm(30) + inches("1/8")
 
 
+def test_a_reach_that_just_takes_the_next_mark_is_used_up():
+    assert depths(tenon("1/4", length="30 mm", reach="3/4"), "3/4").in_end == inches("3/4")
+
+
 def test_a_split_at_the_end_of_the_reach_is_exact():
     found = depths(tenon("1/4", length="30 mm", reach="18.9 mm"), "3/4")
     assert found.in_end == mm(30) + inches("1/8") - inches("9/16")

@@ -75,6 +75,17 @@ def test_the_deepest_a_saw_cuts(depth, is_cut):
             blade(*cut)
 
 
+@pytest.mark.parametrize(("wide", "is_cut"), [("1/8", True), ("7/64", False)])
+def test_the_narrowest_channel_a_blade_cuts(wide, is_cut):
+    shop = replace(SHOP, saw=replace(SHOP.saw, kerf=inch("1/8")))
+    cut = span("1", f"1 {wide}"), inch("1/4"), Role.CHANNEL, "groove", shop
+    if is_cut:
+        assert blade(*cut).width == inch("1/8")
+    else:
+        with pytest.raises(Refused, match="the saw cuts"):
+            blade(*cut)
+
+
 @pytest.mark.parametrize(("longest", "is_run"), [("4", True), ("3 63/64", False)])
 def test_the_smallest_part_that_is_run(longest, is_run):
     limits = replace(SHOP.machines.limits, smallest=inch("4"))

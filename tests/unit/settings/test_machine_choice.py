@@ -182,7 +182,17 @@ def test_a_part_too_small_is_refused_with_a_longer_piece_as_the_way_out():
     assert found.way_out(INCH.text).startswith("Cut the joint on a piece 12 in long or more")
 
 
-@pytest.mark.parametrize(("length", "width", "small"), [("13", "4", False), ("11", "4", True), ("13", "2", True)])
+@pytest.mark.parametrize(
+    ("length", "width", "small"),
+    [
+        ("13", "4", False),
+        ("11", "4", True),
+        ("13", "2", True),
+        ("12", "3", False),
+        ("11 63/64", "3", True),
+        ("12", "2 63/64", True),
+    ],
+)
 def test_narrow_and_short_parts_get_a_push_block(length, width, small):
     card = the_card(groove(board(length, width, "1/2"), "3/8", "1/4", "1/4"))
     assert (Caution.PUSH_BLOCK in card.cautions) is small
@@ -194,6 +204,12 @@ def test_an_end_on_the_fence_gets_a_square_block_and_cross_grain_a_backing():
     assert feed_sentence(card).startswith("Feed from right to left with the fence behind the work: ")
     along = the_card(groove(board("18", "5", "1/2"), "3/8", "1/4", "1/4"))
     assert not {Caution.SQUARE_CARRIER, Caution.BACKING} & set(along.cautions)
+
+
+@pytest.mark.parametrize(("width", "is_short"), [("12", False), ("11 63/64", True)])
+def test_an_end_as_long_as_a_short_part_runs_along_the_fence_without(width, is_short):
+    card = the_card(dado(board("18", width, "1/2"), "1/4", "1/4", "1/4"))
+    assert (Caution.SQUARE_CARRIER in card.cautions) is is_short
 
 
 def test_a_rabbet_sinks_the_cutter_in_the_fence():
