@@ -69,9 +69,12 @@ ODD = [
     ({"bank": 'rows = [{ widths = ["7", "fill"], left-open = [1, 2] }, 1]'}, MADE, ""),
     ({"bank": "rows = [{ drawers = 19, left-open = [20] }, 1]"}, REFUSED, ""),
     ({"bank": 'rows = [{ widths = ["1/4", "19"], left-open = [1] }, 1]'}, REFUSED, ""),
+    ({"bank": "rows = [{ drawers = 5, left-open = [2] }, 1]"}, REFUSED, 'Set width = "25 1/2" under [case]'),
+    ({"bank": "rows = [{ drawers = 5, left-open = [2] }, 1]", "case": SIZES.replace("24", "25 1/2")}, MADE, ""),
     ({"bank": "rows = [{ drawers = 2, left-open = [4] }, 1]"}, TOLD, ""),
     ({"bank": "rows = [{ drawers = 2, left-open = [1, 1] }, 1]"}, TOLD, ""),
     ({"bank": 'rows = [{ drawers = 2, left-open = [1], between = "double bearer" }, 1]'}, TOLD, ""),
+    ({"bank": 'rows = [{ drawers = 2, left-open = [1], between = "partition" }, 1]'}, MADE, ""),
     ({"bank": "rows = [{ drawers = 2, left-open = [1], open = true }, 1]"}, TOLD, ""),
     # SH-1, SH-2: bays and shelves.
     ({"bank": 'rows = ["open", "open", 1]'}, MADE, ""),

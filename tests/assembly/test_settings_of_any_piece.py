@@ -10,6 +10,7 @@ from itertools import permutations
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
+from joinlay.boards import PartKind
 from joinlay.findings import Harm, Refused
 from joinlay.settings import Adjustment, Guide, settings_for
 from joinlay.shop import MachineKind, Shop
@@ -18,6 +19,7 @@ from tests.assembly.any_piece import specs
 from tests.assembly.cutting import assert_no_pass_climbs, cells, cut_boxes, grid_of, taken_by_settings
 from tests.assembly.pieces import tried
 from tests.properties.test_settings import drawer_jobs
+from tests.unit.templates.story.pieces import left_open
 
 #: What a shop may lack, and how it may like to work.
 KINDS = ("usual", "no router table", "saw first, with a dado set", "only a hand-held router", "no mortiser")
@@ -49,6 +51,15 @@ def assert_cut_as_planned(boards, found):
         ]
         grid = grid_of(wanted, taken[board.name])
         assert cells(wanted, grid) == cells(taken[board.name], grid), board.name
+
+
+def test_a_piece_with_places_left_open_is_cut_by_its_settings_exactly():
+    """Shelves in dadoes of a partition and on pins in it, panels over and under, and pigeonholes alone (RO-1, SH-1, SH-2)."""
+    plan = left_open()
+    assert not plan.is_refused
+    found = settings_for(plan.boards, plan.shop)
+    assert {board.role.kind for board in plan.boards if board.role.bay} >= {PartKind.SHELF, PartKind.CASE_PARTITION}
+    assert_cut_as_planned(plan.boards, found)
 
 
 @settings(max_examples=20)

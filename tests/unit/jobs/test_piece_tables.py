@@ -103,6 +103,17 @@ def test_a_row_may_be_an_open_bay_with_shelves():
     assert len(bank.drawers) == 1
 
 
+def test_places_of_a_row_may_be_left_open_with_shelves():
+    (bank,) = spec('rows = [{ widths = ["4", "fill", "5"], left-open = [1], loose = 1, stock = "half" }, 1]').banks
+    row = bank.rows[0]
+    assert (row.count, row.left_open, row.open) == (2, (1,), OpenMake(loose=1, stock=STOCKS["half"]))
+    assert [one.name for one in row.widths.given if one is not None] == [
+        "open bay 1 opening width asked for",
+        "drawer 2 opening width asked for",
+    ]
+    assert len(bank.drawers) == 3
+
+
 def test_a_bank_of_shelves_alone_needs_no_runners():
     tables = part(PieceTables, JOB.format(bank="rows = [{ fixed = 1 }]", case=CASE).replace('[runners]\nstock = "maple"\n', ""))
     wanted = piece_spec(tables, DrawersEntry(), STOCKS, SHOP, lambda given: SHOP.tenons[0])
