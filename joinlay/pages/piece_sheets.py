@@ -118,34 +118,44 @@ def _general(
 
     The section parallel to the front stands in the corner that they leave, where they are hardly smaller for it; whether it does.
     """
-    room = _room(pages)
-    parted, made = _projected(pages, front, side, level, None)
-    if across is None or side is None or level is None:
-        return parted, False
-    together, whole = _projected(pages, front, side, level, across)
-    is_whole = whole.fits(room) and whole.scale.factor >= made.scale.factor * _HARDLY
-    return (together if is_whole else parted), is_whole
+    room, drawings = _room(pages), _Drawings()
+    views = [view for view in (front, side, level) if view is not None]
+    if across is not None and side is not None and level is not None:
+        whole = _projected(room, front, side, level, across, drawings)
+        # Without their numbers the three are seldom larger than with them, never smaller, and much sooner drawn.
+        if whole.fits(room) and any(
+            whole.scale.factor >= three.scale.factor * _HARDLY
+            for has_numbers in (False, True)
+            if (three := _projected(room, front, side, level, None, drawings, has_numbers=has_numbers)).fits(room) or has_numbers
+        ):
+            return _on_sheets(pages, pages.plan.title, [*views, across], whole), True
+    made = _projected(room, front, side, level, None, drawings)
+    if len(views) == 1 or made.fits(room):
+        return _on_sheets(pages, pages.plan.title, views, made), False
+    own = [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
+    return own, False
 
 
 def _projected(
-    pages: PlainPages,
+    room: Size,
     front: NumberedView,
     side: NumberedView | None,
     level: NumberedView | None,
     across: NumberedView | None,
-) -> tuple[list[Sheet], _Set]:
-    """The views on their sheets, and how they stand together."""
-    room = _room(pages)
+    drawings: _Drawings,
+    *,
+    has_numbers: bool = True,
+) -> _Set:
+    """The views as they stand together in ``room``, at the largest scale; without their numbers where that is asked."""
     wood = (
         front.box[2] - front.box[0] + max((view.box[2] - view.box[0] for view in (side, across) if view), default=_ZERO),
         front.box[3] - front.box[1] + max((view.box[3] - view.box[1] for view in (level, across) if view), default=_ZERO),
     )
-    views = [view for view in (front, side, level, across) if view is not None]
-    made = _largest(lambda scale, drawn: _in_projection(scale, front, side, level, across, room[0], drawn), wood, room)
-    if len(views) == 1 or made.fits(room):
-        return _on_sheets(pages, pages.plan.title, views, made), made
-    own = [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
-    return own, made
+
+    def draw(scale: Scale, drawn: _Draw) -> _Set:
+        return _in_projection(scale, front, side, level, across, room[0], drawn)
+
+    return _largest(draw, wood, room, drawings, has_numbers=has_numbers)
 
 
 def _room(pages: PlainPages) -> Size:
@@ -258,32 +268,48 @@ def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
             y -= _CAPTION + one.box[3] - one.box[1] + _APART
         return _put_together(placed, scale, room[0])
 
-    return _largest(stacked, (wide, high), room)
+    return _largest(stacked, (wide, high), room, _Drawings())
 
 
-def _largest(draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size) -> _Set:
+class _Drawings:
+    """Views as they are drawn at a scale, bare and numbered, each once."""
+
+    def __init__(self) -> None:
+        self._bare: dict[tuple[NumberedView, Scale], _Drawn] = {}
+        self._numbered: dict[tuple[NumberedView, Scale], _Drawn] = {}
+
+    def bare(self, view: NumberedView, scale: Scale) -> _Drawn:
+        """A view without its numbers."""
+        found = self._bare.get((view, scale))
+        if found is None:
+            picture = view.bare(scale)
+            found = self._bare[view, scale] = _Drawn(picture, picture.box)
+        return found
+
+    def numbered(self, view: NumberedView, scale: Scale) -> _Drawn:
+        """A view with its numbers."""
+        found = self._numbered.get((view, scale))
+        if found is None:
+            plain = self.bare(view, scale)
+            picture = view.numbered(plain.picture)
+            added = picture.strokes[len(plain.picture.strokes) :]
+            box = _around([plain.box, bounds_of(added)]) if added else plain.box
+            found = self._numbered[view, scale] = _Drawn(picture, box)
+        return found
+
+
+def _largest(
+    draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size, drawings: _Drawings, *, has_numbers: bool = True
+) -> _Set:
     """What ``draw`` makes at the largest scale at which it fits ``room``; ``wood`` is what of it grows with the scale, in mm of
     wood.
 
     The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers
-    are set only where the drawing fits without them, since to find their places takes most of the time.
+    are set only where the drawing fits without them, since to find their places takes most of the time; none without
+    ``has_numbers``.
     """
     beside = under = _ZERO
-    known: dict[tuple[NumberedView, Scale], _Drawn] = {}
-
-    def bare(view: NumberedView, scale: Scale) -> _Drawn:
-        found = known.get((view, scale))
-        if found is None:
-            picture = view.bare(scale)
-            found = known[view, scale] = _Drawn(picture, picture.box)
-        return found
-
-    def numbered(view: NumberedView, scale: Scale) -> _Drawn:
-        plain = bare(view, scale)
-        picture = view.numbered(plain.picture)
-        added = picture.strokes[len(plain.picture.strokes) :]
-        return _Drawn(picture, _around([plain.box, bounds_of(added)]) if added else plain.box)
-
+    bare, numbered = drawings.bare, drawings.numbered if has_numbers else drawings.bare
     made = None
     for scale in PLAIN:
         if wood[0] * scale.factor + beside > room[0] or wood[1] * scale.factor + under > room[1]:
