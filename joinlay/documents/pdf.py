@@ -45,7 +45,7 @@ _TOP, _UNDER = 360, 127
 _PIECE: Final = 30.0
 #: What is smaller is written as nothing, and how many decimals a number has below what size, as the library has them.
 _NOTHING: Final = 1e-7
-_PLACES: Final = ((6, 10), (5, 100), (4, 1000), (3, 10_000), (2, 100_000), (1, 1_000_000))
+_PLACES: Final = ((3, 10_000), (2, 100_000), (1, 1_000_000))
 
 
 def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "", author: str = "") -> bytes:
@@ -126,9 +126,17 @@ def figures_in_points(number: float) -> str:
     size = abs(number)
     if size <= _NOTHING:
         return "0"
-    places = next((n for n, least in _PLACES if size < least), 0)
-    text = f"{number:.{places}f}"
-    if places:
+    # Written out, since each of some ten thousand numbers comes by here, most of them less than a thousand.
+    if size < 10:
+        text = f"{number:.6f}"
+    elif size < 100:
+        text = f"{number:.5f}"
+    elif size < 1000:
+        text = f"{number:.4f}"
+    else:
+        places = next((n for n, least in _PLACES if size < least), 0)
+        text = f"{number:.{places}f}"
+    if "." in text:
         text = text.rstrip("0").rstrip(".")
     return text[1:] if len(text) > 1 and text[0] == "0" else text
 
@@ -157,12 +165,18 @@ class _TypeCase:
         self._document = canvas._doc
         self._fonts = [getFont(name) for name in FONT_NAMES]
         self._spelled: dict[tuple[str, bool], list[tuple[str, str]]] = {}
+        # By the ``id`` of a piece, which is kept too, so that no other gets that: lines that say the same share theirs.
+        self._shown: dict[int, tuple[SetRun, str]] = {}
 
-    def operators(self, piece: SetRun) -> Iterator[str]:
+    def operators(self, piece: SetRun) -> str:
         """The operators that choose the font of ``piece`` and show its letters. BadInput for a letter the typeface lacks."""
-        em = _points(piece.em)
-        for name, letters in self._letters(piece):
-            yield f"{name} {figures_in_points(em)} Tf {figures_in_points(em * 1.2)} TL ({letters}) Tj"
+        known = self._shown.get(id(piece))
+        if known is None:
+            em = _points(piece.em)
+            sizes = f"{figures_in_points(em)} Tf {figures_in_points(em * 1.2)} TL"
+            known = piece, " ".join(f"{name} {sizes} ({letters}) Tj" for name, letters in self._letters(piece))
+            self._shown[id(piece)] = known
+        return known[1]
 
     def _letters(self, piece: SetRun) -> list[tuple[str, str]]:
         """The letters of ``piece``, those of each subset of its font together with that subset's name."""
@@ -261,7 +275,7 @@ class _Pen:
         for piece, start in pieces_of(text):
             x, y = self.at(start)
             shown.append(f"{reading} {figures_in_points(x)} {figures_in_points(y)} Tm")
-            shown += self.case.operators(piece)
+            shown.append(self.case.operators(piece))
         shown.append("ET")
         self.canvas.drawText(_Ready(shown))
 
