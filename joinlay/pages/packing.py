@@ -24,7 +24,7 @@ from joinlay.pen.marks import Move, Polyline, Role, Text, Turn, moved, text_box
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.pages.printed_sheet import Laid
     from joinlay.pages.printer import Printer
@@ -157,20 +157,23 @@ class OpenSheet:
     low: Fraction
     laid: list[Laid] = field(default_factory=list)
     maps: list[TileMap] = field(default_factory=list)
-    waiting: list[tuple[Sequence[Stroke], Move]] = field(default_factory=list)
+    waiting: list[tuple[Callable[[], Sequence[Stroke]], Move]] = field(default_factory=list)
 
     def drawn(self) -> list[Stroke]:
         """Every stroke on it, where it lies."""
-        laid = (_readable(moved(stroke, move)) for strokes, move in self.waiting for stroke in strokes)
+        laid = (_readable(moved(stroke, move)) for strokes, move in self.waiting for stroke in strokes())
         return [*self.strokes, *laid]
 
 
 @dataclass(frozen=True, slots=True)
 class Cutout:
-    """What has to go on one sheet in one place: a template or a tile of one, in its own millimetres."""
+    """What has to go on one sheet in one place: a template or a tile of one, in its own millimetres.
+
+    ``strokes`` gives what is drawn of it, once it stays where it lies.
+    """
 
     laid: Laid
-    strokes: tuple[Stroke, ...]
+    strokes: Callable[[], Sequence[Stroke]]
     box: Box
     map: TileMap | None = None
 

@@ -69,8 +69,8 @@ _SPOTS: Final = 60
 
 #: From where to where on one axis, in mm.
 Span = tuple[Fraction, Fraction]
-#: What a stroke takes up, in mm and in whole micrometres, and whether it is words.
-_Side = tuple["Box", tuple[int, int, int, int], bool]
+#: What a stroke takes up, in mm, and whether it is words.
+_Side = tuple["Box", bool]
 #: Where no seam should fall: never if it can be helped, and wherever there is a choice.
 _KeepOff = tuple[list[Span], list[Span]]
 
@@ -101,7 +101,7 @@ def seams_across(drawn: Sequence[tuple[Stroke, Box]], box: Box, axis: int) -> Se
     for stroke, bounds in drawn:
         for side in _sides(stroke, bounds):
             for n in range(floor(side[axis] / OVERLAP), floor(side[axis + 2] / OVERLAP) + 1):
-                sides[n].append((side, whole(side), isinstance(stroke, Text)))
+                sides[n].append((side, isinstance(stroke, Text)))
     return Seams(drawn, sides, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
 
 
@@ -185,9 +185,9 @@ class Seams:
         (low, high), start = self.other, stop - OVERLAP
         box = (start, low, stop, high) if self.is_upright else (low, start, high, stop)
         near = [
-            (side, is_words)
+            (whole(b), is_words)
             for n in range(floor(start / OVERLAP), floor(stop / OVERLAP) + 1)
-            for b, side, is_words in self.sides.get(n, ())
+            for b, is_words in self.sides.get(n, ())
             if b[0] <= box[2] and box[0] <= b[2] and b[1] <= box[3] and box[1] <= b[3]
         ]
         rooms = (Room(side for side, _ in near), Room(side for side, is_words in near if is_words))

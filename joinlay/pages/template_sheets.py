@@ -8,6 +8,7 @@ paper is kept.
 
 from __future__ import annotations
 
+from functools import cache, partial
 from itertools import groupby
 from typing import TYPE_CHECKING, Final
 
@@ -24,13 +25,13 @@ from joinlay.pen.marks import Move
 from joinlay.pen.signs import signs_on
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.pages.packing import Strip
     from joinlay.pages.seams import Seams, Span
     from joinlay.pages.tiling import Tile
     from joinlay.paper import Paper
-    from joinlay.pen.marks import Box
+    from joinlay.pen.marks import Box, Stroke
     from joinlay.templates.template import Template
 
 __all__ = ["lay_out", "pack_close"]
@@ -95,7 +96,7 @@ def _lay(template: Template, stack: SheetStack, letters: Iterator[str]) -> None:
     width, height = template.size
     empty = stack.empty().room
     if any(_fits(width, height, box) or _fits(height, width, box) for box in empty.boxes):
-        stack.put(Cutout(Laid(template, Move()), template.strokes, template.box))
+        stack.put(_uncut(template))
         return
     short, long = sorted(template.size)
     strip = empty.strip(short, long)
@@ -122,8 +123,11 @@ def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -
         start = stop - OVERLAP
     other: list[Span] = [(template.box[1 - along], template.box[3 - along])]
     across, up = (spans, other) if along == 0 else (other, spans)
-    tiles = tile_at(template.strokes, across, up, title=template.title, letters=letters)
-    for (at, strip), (begin, end), cutout in zip(places, spans, _cutouts(template, tiles), strict=True):
+    own = tuple(next(letters) for _ in spans[1:])
+    # Everything is laid twice and cut once.
+    tiles = cache(lambda: tile_at(template.strokes, across, up, title=template.title, letters=iter(own)))
+    windows = tuple((x0, y0, x1, y1) for y0, y1 in up for x0, x1 in across)
+    for (at, strip), (begin, end), cutout in zip(places, spans, _cutouts(template, windows, own, tiles), strict=True):
         stack.lay(cutout, at, strip.cut_to(end - begin)[:2], is_turned=strip.is_upright != (along == 1))
 
 
@@ -155,14 +159,27 @@ def _lay_tiles(template: Template, stack: SheetStack, letters: Iterator[str]) ->
     rooms = [size for box in boxes for size in ((box[2] - box[0], box[3] - box[1]), (box[3] - box[1], box[2] - box[0]))]
     wide, high = min((room for room in rooms if min(room) > 3 * OVERLAP), key=lambda room: _worth(template.size, room))
     at = 0
-    for cutout in _cutouts(template, tile(template.strokes, wide, high, title=template.title, letters=letters)):
+    tiles = tile(template.strokes, wide, high, title=template.title, letters=letters)
+    for cutout in _cutouts(template, tuple(one.window for one in tiles), tiles[0].letters, lambda: tiles):
         at = stack.put(cutout, at)
 
 
-def _cutouts(template: Template, tiles: Sequence[Tile]) -> Iterator[Cutout]:
-    windows = tuple(one.window for one in tiles)
-    for n, one in enumerate(tiles, start=1):
-        yield Cutout(Laid(template, Move(), n, len(tiles)), one.strokes, one.window, TileMap(windows, n, one.letters))
+def _uncut(template: Template) -> Cutout:
+    """A template that goes on a sheet whole."""
+    return Cutout(Laid(template, Move()), lambda: template.strokes, template.box)
+
+
+def _cutouts(
+    template: Template, windows: tuple[Box, ...], letters: tuple[str, ...], tiles: Callable[[], Sequence[Tile]]
+) -> Iterator[Cutout]:
+    """A cutout for each of ``windows``, which ``letters`` join; ``tiles`` cuts the template."""
+    for n, window in enumerate(windows):
+        laid = Laid(template, Move(), n + 1, len(windows))
+        yield Cutout(laid, partial(_strokes_on, tiles, n), window, TileMap(windows, n + 1, letters))
+
+
+def _strokes_on(tiles: Callable[[], Sequence[Tile]], n: int) -> tuple[Stroke, ...]:
+    return tiles()[n].strokes
 
 
 def _said(laid: Sequence[Laid]) -> Iterator[str]:
@@ -234,9 +251,7 @@ def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Pa
     for template, lain in zip(whole, packed([one.size for one in whole], rooms, fresh, GAP), strict=True):
         while len(stack.sheets) <= lain.sheet:
             stack.sheets.append(stack.empty())
-        stack.lay(
-            Cutout(Laid(template, Move()), template.strokes, template.box), lain.sheet, (lain.x, lain.y), is_turned=lain.is_turned
-        )
+        stack.lay(_uncut(template), lain.sheet, (lain.x, lain.y), is_turned=lain.is_turned)
     return stack
 
 

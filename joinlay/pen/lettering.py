@@ -173,20 +173,28 @@ def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) 
     A figure stays with its fraction and its unit (PR-9).
     """
     # Measured in whole units of the em, as every width is: a line is as long as its words and the blanks between them.
-    most = floor(room * CAPITAL / Fraction(height))
+    yield from _lines(text, floor(room * CAPITAL / Fraction(height)), bold=bold)
+
+
+#: Words are measured before they are set, and some columns are tried more than once.
+@lru_cache(maxsize=4096)
+def _lines(text: str, most: int, *, bold: bool) -> tuple[str, ...]:
+    """The lines of ``text``, each at most so many units of the em long."""
+    made: list[str] = []
     blank = _long(" ", bold=bold)
     line: list[str] = []
     reach = 0
     for word in unparted(text):
         longer = reach + blank + _long(word, bold=bold)
         if line and longer > most:
-            yield " ".join(line)
+            made.append(" ".join(line))
             line, reach = [word], longer - reach - blank
         else:
             reach = longer if line else longer - blank
             line.append(word)
     if line:
-        yield " ".join(line)
+        made.append(" ".join(line))
+    return tuple(made)
 
 
 #: A figure as it ends a word: ``4``, ``0.6``, ``1/32+``, ``(1 1/2``, ``±1``; a fraction of an inch; and a unit, whatever stands
@@ -201,7 +209,12 @@ def unparted(text: str) -> Iterator[str]:
     kept = ""
     for word in text.split():
         last = kept.rpartition(" ")[2]
-        if _FIGURE_ENDS.search(last) and (_UNIT.match(word) or (last.isdecimal() and _FRACTION.match(word))):
+        # Most words end in a letter, and are no figure.
+        if (
+            not last[-1:].isalpha()
+            and _FIGURE_ENDS.search(last)
+            and (_UNIT.match(word) or (last.isdecimal() and _FRACTION.match(word)))
+        ):
             kept = f"{kept} {word}"
         else:
             if kept:

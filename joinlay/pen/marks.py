@@ -52,6 +52,9 @@ __all__ = [
 class Role(Enum):
     """What a mark is there for; decides line type and weight."""
 
+    # By itself, not by its name: some ten thousand marks are asked for theirs.
+    __hash__ = object.__hash__
+
     OUTLINE = "outline"  #: the edges of the wood
     SEEN = "seen"  #: edges that are seen beyond, in a picture of the piece
     CUT = "cut"  #: the mouth of a cut, and everything else that is marked from: a hairline
@@ -265,6 +268,10 @@ class Move:
 
 def moved(stroke: Stroke, move: Move) -> Stroke:
     """The same stroke somewhere else; no size changes."""
+    if not move.quarters and isinstance(stroke, Line):
+        # Most of what is moved; it needs no turning.
+        (x0, y0), (x1, y1), right, up = stroke.start, stroke.end, move.right, move.up
+        return Line((x0 + right, y0 + up), (x1 + right, y1 + up), stroke.role, stroke.says, stroke.of)
     put = move.point
     if isinstance(stroke, Line):
         return Line(put(stroke.start), put(stroke.end), stroke.role, stroke.says, stroke.of)
@@ -316,20 +323,27 @@ def text_box(text: Text) -> Box:
 
 def bounds_of(strokes: Iterable[Stroke]) -> Box:
     """The smallest box that holds every stroke, by the middle of its line, and text by its letters. ValueError for none."""
-    corners: list[Point] = []
+    # Sides are gathered apart: what is known to be the left of two needs no look as the right.
+    lefts: list[Fraction] = []
+    lows: list[Fraction] = []
+    rights: list[Fraction] = []
+    tops: list[Fraction] = []
     for stroke in strokes:
         if isinstance(stroke, Line):
-            corners += (stroke.start, stroke.end)
+            x0, y0, x1, y1 = box_around(stroke)
         elif isinstance(stroke, Text):
-            box = text_box(stroke)
-            corners += (box[:2], box[2:])
+            x0, y0, x1, y1 = text_box(stroke)
         elif isinstance(stroke, (Polyline, Fill)):
-            corners += stroke.points
+            x0, y0, x1, y1 = box_of(stroke.points)
         else:
             # The whole circle: an arc's box is wanted only to keep clear of it.
             (x, y), r = stroke.centre, stroke.radius
-            corners += ((x - r, y - r), (x + r, y + r))
-    return box_of(corners)
+            x0, y0, x1, y1 = x - r, y - r, x + r, y + r
+        lefts.append(x0)
+        lows.append(y0)
+        rights.append(x1)
+        tops.append(y1)
+    return (min(lefts), min(lows), max(rights), max(tops))
 
 
 def box_around(stroke: Stroke) -> Box:

@@ -14,7 +14,6 @@ drawn is rounded outwards, so that looking is quick and never lets two things to
 from __future__ import annotations
 
 from bisect import bisect_left
-from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -46,13 +45,19 @@ _FEW: Final = 24
 def whole(box: Box) -> Whole:
     """A box in whole micrometres that holds ``box``, which is in mm."""
     x0, y0, x1, y1 = box
-    return (floor(x0 * MM), floor(y0 * MM), ceil(x1 * MM), ceil(y1 * MM))
+    # Rounded down and up in whole numbers, which takes a third of the time of a product of fractions.
+    return (
+        x0.numerator * MM // x0.denominator,
+        y0.numerator * MM // y0.denominator,
+        -(-x1.numerator * MM // x1.denominator),
+        -(-y1.numerator * MM // y1.denominator),
+    )
 
 
 class Room:
     """What is taken on a piece of paper. ``within`` is where words may go at all (anywhere, unless given). All in micrometres."""
 
-    __slots__ = ("_filed", "_strips", "_taken", "_within")
+    __slots__ = ("_filed", "_rising", "_strips", "_taken", "_within")
 
     def __init__(self, taken: Iterable[Whole] = (), within: Whole = ANYWHERE) -> None:
         """Begin with the boxes already ``taken``; a line is a box with no width."""
@@ -61,6 +66,8 @@ class Room:
         #: Boxes by the level strips of paper they reach into, and how many of those taken are filed there.
         self._strips: dict[int, list[Whole]] = {}
         self._filed = 0
+        #: Those taken, by how high they begin.
+        self._rising: list[Whole] = []
 
     def copied(self) -> Room:
         """The same room, to be taken further in another way."""
@@ -105,7 +112,9 @@ class Room:
         if x0 < self._within[0] or x1 > self._within[2]:
             return None
         lowest, highest = self._within[1] + clear, self._within[3] - clear - high
-        starts, ends = _joined(sorted((b - clear - high, d + clear) for a, b, c, d in self._taken if a < x1 and x0 < c))
+        if len(self._rising) != len(self._taken):
+            self._rising = sorted(self._taken, key=_bottom)
+        starts, ends = _joined([(b - clear - high, d + clear) for a, b, c, d in self._rising if a < x1 and x0 < c])
         for y in bottoms:
             if lowest <= y <= highest:
                 # The last stretch that begins below y is the only one that can hold it.
@@ -113,6 +122,10 @@ class Room:
                 if not before or ends[before - 1] <= y:
                     return (left, y, left + wide, y + high)
         return None
+
+
+def _bottom(box: Whole) -> int:
+    return box[1]
 
 
 def _joined(stretches: Iterable[tuple[int, int]]) -> tuple[list[int], list[int]]:

@@ -154,10 +154,13 @@ def test_lines_of_a_laid_template_are_where_its_move_puts_them():
 
 
 def test_templates_are_turned_only_where_that_saves_a_sheet():
+    def whole(template):
+        return Cutout(Laid(template, Move()), lambda: template.strokes, template.box)
+
     def desk_of(templates, *, is_close):
         desk = SheetStack(paper_named("a4"), Printer(), is_close=is_close)
         for template in templates:
-            desk.put(Cutout(Laid(template, Move()), template.strokes, template.box))
+            desk.put(whole(template))
         return desk
 
     saved = 0
