@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 from hypothesis import strategies as st
 
@@ -21,7 +20,7 @@ from joinlay.casework.row import RowWish
 from joinlay.casework.shelves import OpenMake
 from joinlay.casework.stops import StopMake
 from joinlay.casework.top import TopMake
-from joinlay.lengths import Length, Unit
+from joinlay.lengths import Fraction, Length, Unit, fraction_in
 from joinlay.stock import Sheet, Solid
 from tests.assembly.pieces import shop, size
 
@@ -30,7 +29,7 @@ INCH = Fraction(127, 5)
 
 def lengths(unit, low, high, parts=(16, 32, 3)):
     """From ``low`` to ``high`` inches, on tenths of a millimetre or parts of an inch, thirds too, which no rule shows."""
-    low, high = Fraction(low), Fraction(high)
+    low, high = fraction_in(str(low)), fraction_in(str(high))
     if unit is Unit.MM:
         return st.integers(int(low * 254), int(high * 254)).map(lambda n: size(Length(Fraction(n, 10))))
     part = st.sampled_from(parts)

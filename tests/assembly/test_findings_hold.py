@@ -4,8 +4,6 @@ way out.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
@@ -17,7 +15,7 @@ from joinlay.checks.play import guide_play, kicker_gap, side_play
 from joinlay.checks.sag import room_under, stop_height
 from joinlay.checks.solids import CONTACT, solid_of
 from joinlay.findings import Harm, Refused
-from joinlay.lengths import ZERO
+from joinlay.lengths import ZERO, Fraction
 from tests.assembly.any_piece import specs
 from tests.assembly.pieces import shop, solid, spec, tried, whole
 

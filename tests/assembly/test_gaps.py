@@ -1,7 +1,5 @@
 """Every tongue, tenon, panel, bearer and stop sits with its stated gap, on the planes and on the solids."""
 
-from fractions import Fraction
-
 import pytest
 
 from joinlay.casework.bay import DrawerWish
@@ -11,6 +9,7 @@ from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.graduation import Arithmetic, Geometric
 from joinlay.casework.opening import BackHeight
 from joinlay.casework.piece import Bank
+from joinlay.lengths import Fraction
 from tests.assembly.pieces import drawer_make, ply, shop, size, solid, spec, whole
 from tests.assembly.solids import prove_assembled, prove_gaps
 

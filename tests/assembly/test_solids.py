@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 import pytest
 
@@ -11,7 +10,7 @@ from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface, Taper
 from joinlay.checks.solids import check_assembly, overlaps, solid_of, solids_of
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
-from joinlay.lengths import NOTHING, dimension, mm
+from joinlay.lengths import NOTHING, Fraction, dimension, mm
 from tests import by_hand
 from tests.assembly.pieces import shop, spec, whole
 

@@ -13,6 +13,7 @@ import pytest
 from joinlay.documents.job_files import free_name
 from joinlay.documents.job_folder import RECORD
 from tests.cli.running import run
+from tests.measured.reading import said_on
 from tests.unit.jobs.jobs import GOOD
 
 
@@ -75,17 +76,12 @@ def test_paper(job, out, capsys):
     assert ran.err.startswith("--paper: there is no paper called 'a9'")
 
 
-def pages_of(path):
-    with pdfplumber.open(path) as pdf:
-        return [page.extract_text() for page in pdf.pages]
-
-
 def test_the_number_of_sheets_is_said_and_nothing_written(job, out, capsys):
     ran = run(capsys, "make", job, "--out", out, "--count")
     assert ran.code == 0
     assert not out.exists()
     run(capsys, "make", job, "--out", out)
-    pages = pages_of(out / "packet.pdf")
+    pages = said_on(out / "packet.pdf")
     assert ran.out.startswith(f"Seed chest: {len(pages)} sheets of letter\n")
     assert "Machine settings" in ran.out
 
@@ -107,7 +103,7 @@ def test_chapters_are_printed_beside_the_packet(job, out, capsys):
     before.pop(RECORD)
     ran = run(capsys, "make", job, "--out", out, "--chapter", "gauges", "--chapter", "sticks")
     assert ran.code == 0
-    pages = pages_of(out / "again.pdf")
+    pages = said_on(out / "again.pdf")
     assert ran.out.startswith(f"Seed chest: sheets {', '.join(str(n + 1) for n in range(len(pages)))} (")
     assert f"1 of {len(pages)}" in pages[0]
     assert {name: held for name, held in held_in(out).items() if name not in ("again.pdf", RECORD)} == before
@@ -115,33 +111,33 @@ def test_chapters_are_printed_beside_the_packet(job, out, capsys):
 
 def test_all_of_it_is_bound_where_that_is_wished(job, out, capsys):
     run(capsys, "make", job, "--out", out, "--all")
-    assert any("gauge for the" in page for page in pages_of(out / "packet.pdf"))
+    assert any("gauge for the" in page for page in said_on(out / "packet.pdf"))
     run(capsys, "make", job, "--out", out)
-    assert not any("gauge for the" in page for page in pages_of(out / "packet.pdf"))
+    assert not any("gauge for the" in page for page in said_on(out / "packet.pdf"))
 
 
 def test_some_sheets_once_more(job, out, capsys):
     run(capsys, "make", job, "--out", out)
-    before, whole = held_in(out), pages_of(out / "packet.pdf")
+    before, whole = held_in(out), said_on(out / "packet.pdf")
     before.pop(RECORD)
     ran = run(capsys, "make", job, "--out", out, "--pages", "2-3, 5")
     assert ran.out.startswith(f"Seed chest: sheets 2, 3, 5 (3 sheets of letter) in {out / 'again.pdf'}\n")
     assert "has changed" not in ran.out
-    assert pages_of(out / "again.pdf") == [whole[1], whole[2], whole[4]]
+    assert said_on(out / "again.pdf") == [whole[1], whole[2], whole[4]]
     assert {name: held for name, held in held_in(out).items() if name not in ("again.pdf", RECORD)} == before
 
 
 def test_the_templates_of_one_part_once_more(job, out, capsys):
     run(capsys, "make", job, "--out", out)
-    whole = pages_of(out / "packet.pdf")
+    whole = said_on(out / "packet.pdf")
     ran = run(capsys, "make", job, "--out", out, "--only", "drawer 1 Left Side")
     assert ran.code == 0
-    pages = pages_of(out / "again.pdf")
+    pages = said_on(out / "again.pdf")
     assert 0 < len(pages) < len(whole)
     # A section of its joints serves the right side too, and says so.
     assert all(("left side" in page or "left and right" in page) and page in whole for page in pages)
     assert run(capsys, "make", job, "--out", out, "--only", "drawer 1").code == 0
-    assert len(pages_of(out / "again.pdf")) > len(pages)
+    assert len(said_on(out / "again.pdf")) > len(pages)
 
 
 def test_sheets_of_a_job_that_has_changed_are_not_mixed_unseen(job, out, capsys):

@@ -1,13 +1,17 @@
 """README's commands are there, agree with what CI runs, and name commands and options that exist."""
 
+import os
 import re
 import shlex
-import subprocess
 import sys
+from contextlib import redirect_stderr, redirect_stdout
 from functools import cache
+from io import StringIO
+from unittest.mock import patch
 
 import pytest
 
+from joinlay.cli import main
 from tests.house.source import ROOT
 
 README = ROOT / "README.md"
@@ -41,9 +45,14 @@ def pages():
 @cache
 def answer(*words):
     """What ``joinlay WORDS --help`` says, and its exit code."""
-    run = [sys.executable, "-c", "from joinlay.cli import main; main()", *words, "--help"]
-    done = subprocess.run(run, cwd=ROOT, capture_output=True, text=True, check=False, env={"COLUMNS": "200", "NO_COLOR": "1"})
-    return done.returncode, done.stdout
+    said, code = StringIO(), 0
+    plain = patch.dict(os.environ, {"COLUMNS": "200", "NO_COLOR": "1"})
+    with redirect_stdout(said), redirect_stderr(StringIO()), plain, patch.object(sys, "argv", ["joinlay", *words, "--help"]):
+        try:
+            main()
+        except SystemExit as done:
+            code = int(done.code or 0)
+    return code, said.getvalue()
 
 
 def test_command_one_sets_up_and_makes_an_example():

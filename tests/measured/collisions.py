@@ -1,11 +1,11 @@
 """Looking for words that lie on anything: exact boxes of type against every stroke on a sheet."""
 
-from fractions import Fraction
 from itertools import pairwise
 from math import cos, radians, sin
 
 import numpy as np
 
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, bounds_of, text_box
 
 #: Two boxes may touch; a thousandth of a millimetre is not an overlap.

@@ -6,7 +6,6 @@ each begins, y up, all from the template's own zero point.
 
 from collections import defaultdict
 from dataclasses import dataclass, field
-from fractions import Fraction
 from io import BytesIO, StringIO
 from itertools import pairwise
 from math import cos, radians, sin
@@ -21,6 +20,7 @@ from svglib.svglib import svg2rlg
 from joinlay.documents.dxf import template_dxf
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.svg import template_svg
+from joinlay.lengths import Fraction
 from joinlay.pages import Printer, Sheet
 from joinlay.paper import Paper
 from joinlay.pen.marks import Move, moved

@@ -1,7 +1,6 @@
 """The packet of runners for openings that are there: its sticks, templates and pictures, by one packet with everything in it."""
 
 import json
-from fractions import Fraction
 from functools import cache
 
 import pytest
@@ -11,6 +10,7 @@ from joinlay.documents.model import part_nodes
 from joinlay.documents.packet import packet_for
 from joinlay.documents.plan_json import plan_json
 from joinlay.documents.wanted_sheets import EVERYTHING
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Role, Text
 from joinlay.templates.drilling.runner_templates import runner_templates
 from joinlay.templates.drilling.stop_templates import stop_templates

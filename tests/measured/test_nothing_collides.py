@@ -1,13 +1,12 @@
 """No word on any sheet lies on a line, a fill or another word."""
 
 from dataclasses import replace
-from fractions import Fraction
 from itertools import product
 
 import pytest
 
 from joinlay.findings import Finding, Harm
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Fill, Line, Role, Text
 from tests.measured.collisions import collisions

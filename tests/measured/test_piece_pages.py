@@ -2,6 +2,7 @@
 
 import re
 from functools import cache
+from itertools import cycle
 
 import pytest
 
@@ -31,24 +32,18 @@ def test_whole_pieces_are_known_by_where_their_jobs_lie():
     assert all(odd(name).others for name in ODD)
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("name", examples())
-def test_nothing_collides_in_the_examples(name, paper):
+@pytest.mark.parametrize(("name", "paper"), zip(ODD, cycle(PAPERS)))
+def test_nothing_collides_in_odd_pieces(name, paper):
+    """One after the other on the two papers in turn: no kind of sheet is drawn for one alone. Those of the examples are looked at
+    on both, with their whole packets (``test_whole_packets``).
+    """
+    assert wrong_on(odd_sheets(name, paper)) == []
+    assert wrong_on(parts_sheets(odd(name), paper_named(paper))) == []
+
+
+@pytest.mark.parametrize(("name", "paper"), [("moth-cabinet", "120 x 160 mm"), ("seed-cabinet", "a3")])
+def test_nothing_collides_on_small_and_large_paper(name, paper):
     assert wrong_on(piece(name, paper)) == []
-    assert wrong_on(parts_sheets(example(name), paper_named(paper))) == []
-
-
-@pytest.mark.parametrize("name", ODD)
-def test_nothing_collides_in_odd_pieces(name):
-    # Those with forty drawers take a second each, so they are drawn on one paper only.
-    for paper in PAPERS[:1] if len(odd(name).drawers) > 30 else PAPERS:
-        assert wrong_on(odd_sheets(name, paper)) == []
-        assert wrong_on(parts_sheets(odd(name), paper_named(paper))) == []
-
-
-def test_nothing_collides_on_small_and_large_paper():
-    for name in ("120 x 160 mm", "a3"):
-        assert wrong_on(piece("seed-cabinet", name)) == []
 
 
 def test_nothing_collides_where_only_openings_are_given():
@@ -57,9 +52,9 @@ def test_nothing_collides_where_only_openings_are_given():
 
 
 def test_every_stroke_stays_on_the_paper():
-    for name in ODD:
-        sheets = odd_sheets(name, "letter")
-        left, bottom, right, top = paper_named("letter").printable
+    for name, paper in zip(ODD, cycle(PAPERS), strict=False):
+        sheets = odd_sheets(name, paper)
+        left, bottom, right, top = paper_named(paper).printable
         for sheet in sheets:
             x0, y0, x1, y1 = sheet.laid[0].template.box
             assert left <= x0

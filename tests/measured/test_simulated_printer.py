@@ -1,16 +1,14 @@
 """A printer that is not true, measured as a maker would and corrected, prints true: read back by a reader that isn't ours."""
 
-from fractions import Fraction
-
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.template_files import scale_sheet_pdf
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.pages.measured_printer import measured_printer
 from joinlay.paper import paper_named
+from tests.drawn import fractions
 from tests.measured.packets import drawers, template_sheets
 from tests.measured.reading import strokes_of
 
@@ -93,7 +91,7 @@ def test_read_to_a_mark_it_comes_as_true_as_the_mark(read, half_a_mark, paper):
         assert abs(ratio - 1) * bar <= half_a_mark * 1.01
 
 
-SCALE = st.fractions(Fraction(975, 1000), Fraction(1025, 1000), max_denominator=4000)
+SCALE = fractions(Fraction(975, 1000), Fraction(1025, 1000), max_denominator=4000)
 
 
 @settings(max_examples=4, deadline=None)

@@ -3,7 +3,6 @@
 """
 
 from collections.abc import Callable
-from fractions import Fraction
 from functools import partial
 
 import pytest
@@ -12,6 +11,7 @@ from joinlay.boards import CutKind, Surface
 from joinlay.documents.packet import steps_of_work
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.jobs.plan import Plan
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Line, Role, moved
 from joinlay.templates.ends.net import views_of
 from tests.measured.packets import drawers, example, examples, template_sheets

@@ -21,13 +21,17 @@ from tests.odd_jobs import odd_job
 #: Chapters whose sheets are laid on wood or held to a cutter.
 MEASURED = ("Gauges to set by", "Story sticks", "Templates, strips and drilling", "Sections of the joints")
 
-#: Every example on both papers; the last to come only on its own, since its sheets are of the kinds that the others have on both.
-ON_PAPER = [(name, paper) for name in examples() for paper in ("letter", "a4") if (name, paper) != ("fly-tying-chest", "a4")]
+#: What is printed unless told on one paper, and everything on the other.
+WAYS = [(LEAN, "a4"), (EVERYTHING, "letter")]
+
+#: The same, and both on the job's own paper.
+OWN_TOO = [*WAYS, (LEAN, None), (EVERYTHING, None)]
 
 
-@pytest.mark.parametrize(("name", "paper"), ON_PAPER)
-@pytest.mark.parametrize(("wanted", "measured"), [(EVERYTHING, MEASURED), (LEAN, MEASURED[1:3])])
-def test_no_words_collide_anywhere(name, paper, wanted, measured):
+@pytest.mark.parametrize(("wanted", "paper"), OWN_TOO)
+@pytest.mark.parametrize("name", examples())
+def test_no_words_collide_anywhere(name, paper, wanted):
+    measured = MEASURED if wanted is EVERYTHING else MEASURED[1:3]
     bound = packet(name, paper, wanted)
     assert [(sheet.number, *found) for sheet in bound.sheets for found in collisions(sheet.strokes)] == []
     assert {chapter.heading for chapter in bound.chapters} >= set(measured)
@@ -64,9 +68,10 @@ def cut_short_on(sheet):
     return [(sheet.number, one) for one in said if "…" in one or "..." in one]
 
 
-@pytest.mark.parametrize(("name", "paper"), ON_PAPER)
-def test_no_figure_is_cut_from_its_fraction_or_its_unit(name, paper):
-    assert [one for sheet in packet(name, paper).sheets for one in parted_on(sheet)] == []
+@pytest.mark.parametrize(("wanted", "paper"), OWN_TOO)
+@pytest.mark.parametrize("name", examples())
+def test_no_figure_is_cut_from_its_fraction_or_its_unit(name, paper, wanted):
+    assert [one for sheet in packet(name, paper, wanted).sheets for one in parted_on(sheet)] == []
 
 
 @pytest.mark.parametrize("name", examples())
@@ -119,10 +124,6 @@ def cut_lines(sheet):
 
 def inside(inner, outer):
     return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
-
-
-#: What is printed unless told on one paper, and everything on the other.
-WAYS = [(LEAN, "a4"), (EVERYTHING, "letter")]
 
 
 @pytest.mark.parametrize(("wanted", "paper"), WAYS)

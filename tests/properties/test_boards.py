@@ -2,7 +2,6 @@
 overlaps.
 """
 
-from fractions import Fraction
 from itertools import permutations
 
 from hypothesis import given
@@ -10,11 +9,12 @@ from hypothesis import strategies as st
 
 from joinlay.boards import Axis, CutKind, Datum, Place, Span, Surface
 from joinlay.errors import BadInput
-from joinlay.lengths import ZERO, dimension, mm
+from joinlay.lengths import ZERO, Fraction, dimension, mm
 from tests import by_hand
+from tests.drawn import fractions
 
-amounts = st.fractions(min_value=-900, max_value=900, max_denominator=64).map(mm)
-shares = st.fractions(min_value=-1, max_value=1, max_denominator=1000)
+amounts = fractions(-900, 900, max_denominator=64).map(mm)
+shares = fractions(-1, 1, max_denominator=1000)
 
 #: Every way a board can stand square in the piece, right-handed and left-handed.
 STANDINGS = [
@@ -89,13 +89,13 @@ def test_half_of_all_standings_have_their_end_on_the_left():
 
 
 DATUM = Datum("inside face", "bottom edge", "front end", "outside face", "top edge", "back end")
-sizes = st.fractions(min_value=Fraction(1, 64), max_value=500, max_denominator=64)
+sizes = fractions(Fraction(1, 64), 500, max_denominator=64)
 
 
 @st.composite
 def spans(draw, low=-10, high=510):
     """A span with its start before its stop."""
-    start, stop = sorted(draw(st.lists(st.fractions(low, high, max_denominator=32), min_size=2, max_size=2, unique=True)))
+    start, stop = sorted(draw(st.lists(fractions(low, high, max_denominator=32), min_size=2, max_size=2, unique=True)))
     return Span.of(mm(start), mm(stop))
 
 

@@ -1,7 +1,5 @@
 """Findings never contradict the plan: what is said to clear does clear in the solids, and sound joints raise no alarm."""
 
-from fractions import Fraction
-
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -18,11 +16,12 @@ from joinlay.checks.play import check_play, side_play
 from joinlay.checks.racking import jamming_length, pull_over_friction
 from joinlay.checks.solids import solids_of
 from joinlay.findings import Harm, Refused
-from joinlay.lengths import ZERO, Length, dimension, mm
+from joinlay.lengths import ZERO, Fraction, Length, dimension, mm
+from tests.drawn import fractions
 from tests.unit.checks.making import CONDITIONS, PRACTICE, SHOP, board, cut, drawer, sheet, shop_with, size
 
 tenths = st.integers(0, 40).map(lambda n: Fraction(n, 10))
-out_shares = st.fractions(0, 1, max_denominator=20)
+out_shares = fractions(0, 1, max_denominator=20)
 
 
 @st.composite
@@ -165,7 +164,7 @@ def test_the_likely_lies_within_the_worst(strays, clearance):
     assert stack.least_at_worst <= stack.clearance <= stack.most_at_worst
 
 
-@given(st.integers(0, 500), st.integers(1, 1000), st.fractions(0, 1, max_denominator=50))
+@given(st.integers(0, 500), st.integers(1, 1000), fractions(0, 1, max_denominator=50))
 def test_it_jams_exactly_where_no_pull_moves_it(offset, inside, friction):
     pull = pull_over_friction(mm(offset), mm(inside), friction)
     assert (pull is None) == (mm(inside) <= jamming_length(mm(offset), friction))

@@ -1,6 +1,5 @@
 """Laws of graduation: openings and rails fill the frame exactly, rounded or not, in inches as in millimetres (DR-7)."""
 
-from fractions import Fraction
 from itertools import combinations, pairwise
 
 import pytest
@@ -19,12 +18,13 @@ from joinlay.casework.graduation import (
     room_for_openings,
 )
 from joinlay.findings import Refused
-from joinlay.lengths import GRADUATIONS, Length, dimension
+from joinlay.lengths import GRADUATIONS, Fraction, Length, dimension
+from tests.drawn import fractions
 
-sizes = st.fractions(Fraction(1), Fraction(300), max_denominator=640).map(lambda n: dimension(Length(n)))
-rooms = st.fractions(Fraction(2000), Fraction(4000), max_denominator=640).map(lambda n: dimension(Length(n)))
-steps = st.fractions(Fraction(-20), Fraction(20), max_denominator=64).map(lambda n: dimension(Length(n)))
-ratios = st.fractions(Fraction(4, 5), Fraction(5, 4), max_denominator=20)
+sizes = fractions(Fraction(1), Fraction(300), max_denominator=640).map(lambda n: dimension(Length(n)))
+rooms = fractions(Fraction(2000), Fraction(4000), max_denominator=640).map(lambda n: dimension(Length(n)))
+steps = fractions(Fraction(-20), Fraction(20), max_denominator=64).map(lambda n: dimension(Length(n)))
+ratios = fractions(Fraction(4, 5), Fraction(5, 4), max_denominator=20)
 counts = st.integers(1, 12)
 
 
@@ -152,7 +152,7 @@ def test_a_frame_made_for_its_openings_is_filled_and_any_other_is_refused(given_
     rails = [rail] * (len(given_sizes) - 1)
     whole = filled(heights, rails, rail, rail)
     assert opening_heights(heights, room_for_openings(whole, rail, rail, rails), names=names(heights.count)) == tuple(given_sizes)
-    off = data.draw(st.fractions(Fraction(-1), Fraction(50), max_denominator=64).filter(bool))
+    off = data.draw(fractions(Fraction(-1), Fraction(50), max_denominator=64).filter(bool))
     room = room_for_openings(whole + Length(off), rail, rail, rails) if total(given_sizes) + off > 0 else None
     if room is None:
         return

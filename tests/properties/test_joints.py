@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import fields, replace
-from fractions import Fraction
 from itertools import pairwise
 
 from hypothesis import assume, given, settings
@@ -17,10 +16,11 @@ from joinlay.joints.groove import design_groove
 from joinlay.joints.locking_rabbet import cut_end_part, cut_side, design_half_blind, design_locking_rabbet
 from joinlay.joints.loose_tenon import KeepOut, Seat, Use, cut_mortises, design_loose_tenon
 from joinlay.joints.rabbet import design_rabbet
-from joinlay.lengths import NOTHING, Dimension, Graduation, Length, Unit, dimension, inches, mm
+from joinlay.lengths import NOTHING, Dimension, Fraction, Graduation, Length, Unit, dimension, inches, mm
 from joinlay.shop import Practice, TenonStock, usual_shop
 from joinlay.shop.practice import LENGTH_RULES, RATIO_RULES
 from tests import by_hand
+from tests.drawn import fractions
 
 CASES = settings(max_examples=80)
 SHOP = usual_shop(Unit.INCH)
@@ -37,7 +37,7 @@ uses = st.sampled_from(list(Use))
 def tenon_joints(draw, shop=SHOP):
     """A loose-tenon joint that isn't refused, with what was asked."""
     line = draw(lines)
-    start = draw(st.fractions(0, 1, max_denominator=64))
+    start = draw(fractions(0, 1, max_denominator=64))
     keep_outs = [KeepOut(line * start, line * start + inches("1/4"), "groove")] if draw(st.booleans()) else []
     asked = {
         "end_thickness": draw(thicknesses),
@@ -123,7 +123,7 @@ def sound_half_blinds(draw):
     """Side, front, cutter and tongue that leave lip and wall enough."""
     cutter = draw(cutters)
     tongue = cutter + inches(Fraction(draw(st.integers(0, 8)), 64))
-    side = cutter * draw(st.fractions(1, 3, max_denominator=8))
+    side = cutter * draw(fractions(1, 3, max_denominator=8))
     return side, cutter + tongue + inches("1/8") + inches(Fraction(draw(st.integers(0, 32)), 64)), cutter, tongue
 
 
@@ -267,7 +267,7 @@ def test_a_channel_twice_as_large(into, panel, design):
 @settings(max_examples=200)
 @given(st.data())
 def test_nothing_but_our_own_errors_whatever_the_sizes(data):
-    size = st.fractions(-50, 400, max_denominator=64).map(lambda n: dimension(Length(n)))
+    size = fractions(-50, 400, max_denominator=64).map(lambda n: dimension(Length(n)))
     a, b, c, d = (data.draw(size) for _ in range(4))
     tries = (
         lambda: design_loose_tenon(end_thickness=a, face_thickness=b, line=c, shop=SHOP, use=Use.FRAME, tenon=TenonStock(d)),

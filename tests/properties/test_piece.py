@@ -5,14 +5,13 @@ once.
 from __future__ import annotations
 
 from dataclasses import fields, is_dataclass, replace
-from fractions import Fraction
 
 from hypothesis import given, settings
 
 from joinlay.boards import Axis, PartKind
 from joinlay.casework.piece import plan_piece
 from joinlay.findings import Refused
-from joinlay.lengths import Dimension, Length
+from joinlay.lengths import Dimension, Fraction, Length
 from tests.assembly.any_piece import specs
 from tests.assembly.pieces import Whole, tried
 

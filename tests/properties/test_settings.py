@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from itertools import permutations
 from math import ceil, floor
 
@@ -14,7 +13,7 @@ from joinlay.boards import CutKind, Shape, Span, Surface
 from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.opening import BackHeight
 from joinlay.findings import Harm, Refused
-from joinlay.lengths import Unit, dimension, mm
+from joinlay.lengths import Fraction, Unit, dimension, mm
 from joinlay.settings import Guide, ToolKind, settings_for
 from joinlay.settings.ordering import MachineStand, best_order, cost_of
 from joinlay.shop import Cutter, MachineKind, Shop, usual_shop

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import combinations, combinations_with_replacement, pairwise
 
 from hypothesis import assume, given, settings
@@ -10,7 +9,8 @@ from hypothesis import strategies as st
 
 from joinlay.joints.layout import free
 from joinlay.joints.spacing import KeepOut, shortest_line, spread
-from joinlay.lengths import Length, dimension
+from joinlay.lengths import Fraction, Length, dimension
+from tests.drawn import fractions
 
 CASES = settings(max_examples=120)
 
@@ -222,7 +222,7 @@ def test_from_the_other_end_it_is_as_even(case):
 
 
 @CASES
-@given(asked(), st.fractions(0, 1, max_denominator=32), st.fractions(0, 1, max_denominator=32))
+@given(asked(), fractions(0, 1, max_denominator=32), fractions(0, 1, max_denominator=32))
 def test_a_keep_out_more_never_makes_it_better(case, one, other):
     numbers, cuts = case
     numbers["line"] += 40

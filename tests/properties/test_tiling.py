@@ -1,6 +1,5 @@
 """The law of tiles: put together again they are the drawing."""
 
-from fractions import Fraction
 from itertools import pairwise
 from math import radians
 
@@ -8,14 +7,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from joinlay.lengths import Fraction
 from joinlay.pages.seams import OVERLAP
 from joinlay.pages.tiling import tile
 from joinlay.pen.marks import Arc, Fill, Line, Role, Text
+from tests.drawn import fractions
 
-LENGTH = st.fractions(Fraction(0), Fraction(400), max_denominator=64)
+LENGTH = fractions(Fraction(0), Fraction(400), max_denominator=64)
 POINT = st.tuples(LENGTH, LENGTH)
 LINES = st.lists(st.tuples(POINT, POINT).filter(lambda ends: ends[0] != ends[1]), min_size=1, max_size=8)
-ROOM = st.fractions(Fraction(120), Fraction(300), max_denominator=16)
+ROOM = fractions(Fraction(120), Fraction(300), max_denominator=16)
 
 
 def share_along(line, point):
@@ -74,7 +75,7 @@ def test_no_piece_leaves_its_window(ends, width, height):
 
 
 @settings(max_examples=25, deadline=None)
-@given(centre=POINT, radius=st.fractions(Fraction(1), Fraction(90), max_denominator=8), width=ROOM, height=ROOM)
+@given(centre=POINT, radius=fractions(Fraction(1), Fraction(90), max_denominator=8), width=ROOM, height=ROOM)
 def test_a_circle_is_whole_again(centre, radius, width, height):
     circle = Arc(centre, radius, Fraction(0), Fraction(360), Role.CUT, "hole")
     frame = Line((Fraction(-100), Fraction(-100)), (Fraction(500), Fraction(500)), Role.OUTLINE)

@@ -21,11 +21,12 @@ from joinlay.geometry import (
     united,
 )
 from joinlay.lengths import Fraction
+from tests.drawn import fractions
 
 F = Fraction
 BOX = (F(0), F(0), F(40), F(30))
 
-numbers = st.fractions(min_value=-100, max_value=100, max_denominator=8)
+numbers = fractions(-100, 100, max_denominator=8)
 points = st.tuples(numbers, numbers)
 boxes = st.tuples(points, points).filter(lambda two: two[0][0] != two[1][0] and two[0][1] != two[1][1]).map(box_of)
 

@@ -1,10 +1,8 @@
 """Outlines drawn in the tests themselves."""
 
-from fractions import Fraction
-
 from joinlay.boards.outline import Ring, StraightRun, outline_of
 from joinlay.casework.outline_place import OutlineSpot, OutlineWish
-from joinlay.lengths import dimension, mm
+from joinlay.lengths import Fraction, dimension, mm
 
 
 def box(wide, high, file="box.svg"):

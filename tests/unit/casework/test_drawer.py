@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
 from joinlay.boards import Axis, CutKind, DrawerRole, Surface
@@ -14,7 +12,7 @@ from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.errors import BadInput
 from joinlay.findings import Harm, Refused
-from joinlay.lengths import GRADUATIONS, Length, inches, mm
+from joinlay.lengths import GRADUATIONS, Fraction, Length, inches, mm
 from joinlay.stock import Seasons, Solid, usual_seasons
 from tests.unit.casework.drawers import drawer, opening, plywood, shop, size, usual_make
 

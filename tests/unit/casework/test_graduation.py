@@ -1,7 +1,5 @@
 """Graduation of a bank (DR-7)."""
 
-from fractions import Fraction
-
 import pytest
 
 from joinlay.casework.graduation import (
@@ -16,7 +14,7 @@ from joinlay.casework.graduation import (
 )
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
-from joinlay.lengths import GRADUATIONS, Length, dimension, inches, mm, written
+from joinlay.lengths import GRADUATIONS, Fraction, Length, dimension, inches, mm, written
 
 
 def inch(text):

@@ -1,6 +1,5 @@
 """Pulls: place, growth, holes and blanks (PU-1 to PU-3)."""
 
-from fractions import Fraction
 from math import hypot
 
 import pytest
@@ -9,7 +8,7 @@ from joinlay.boards import CutKind, CutUse, Datum, Place, Shape, Span, Surface
 from joinlay.casework.pulls import ByEye, ByStep, Dot, Pulls, drill_holes, knob_blanks, place_pulls
 from joinlay.errors import BadInput
 from joinlay.findings import Refused
-from joinlay.lengths import Unit, inches, mm, written
+from joinlay.lengths import Fraction, Unit, inches, mm, written
 from joinlay.settings import settings_for
 from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand

@@ -2,7 +2,6 @@
 of the moves.
 """
 
-from fractions import Fraction
 from math import hypot
 
 import pytest
@@ -11,6 +10,7 @@ from joinlay.assembly.order import Move
 from joinlay.boards import Hand, PartKind, Whole
 from joinlay.boards.extent import SpaceBox, outer_corners
 from joinlay.boards.meeting import Meeting, Tie, Way
+from joinlay.lengths import Fraction
 from joinlay.pages.assembly_sheets import numbers_of
 from joinlay.pen.marks import Arc, Line, Role, Text
 from joinlay.pictures.apart import closing_way, held_apart, offsets_of

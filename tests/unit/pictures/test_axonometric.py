@@ -2,7 +2,6 @@
 independent kernel.
 """
 
-from fractions import Fraction
 from itertools import pairwise
 
 import numpy as np
@@ -11,7 +10,7 @@ import pytest
 from joinlay.boards import CutKind, Datum, Place, Span, Surface
 from joinlay.boards.extent import outer_corners
 from joinlay.checks.solids import solid_of
-from joinlay.lengths import dimension, mm
+from joinlay.lengths import Fraction, dimension, mm
 from joinlay.pictures.axonometric import drawn_at, look_from_corner
 from joinlay.pictures.solid_faces import PARTS_OF_MM, faces_and_edges, fine
 from tests import by_hand

@@ -1,13 +1,12 @@
 """The details at twice true size: the gaps drawn are the clearances the plan has, and words say so."""
 
-from fractions import Fraction
 from random import Random
 
 import pytest
 
 from joinlay.boards import Hand, PartKind
 from joinlay.geometry import corners, polygon_in
-from joinlay.lengths import mm
+from joinlay.lengths import Fraction, mm
 from joinlay.pen.marks import Line, Role, Text
 from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle
 from tests.measured.odd_pieces import odd

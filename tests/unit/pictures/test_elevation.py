@@ -1,13 +1,12 @@
 """The front of the piece, read back from its strokes: where every front lies, what is seen, what is said."""
 
-from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
 import pytest
 
 from joinlay.boards.extent import SpaceBox
-from joinlay.lengths import Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.marks import Arc, Line, Polyline, Role, Text
 from joinlay.pictures.elevation import dimensioned_elevation, elevation
 from tests.measured.odd_pieces import ODD, odd

@@ -1,7 +1,6 @@
 """A part drawn small: its outline to scale, its cuts where they are, its marks on the side the templates have them."""
 
-from fractions import Fraction
-
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
 from joinlay.pictures.part_picture import part_picture
 from joinlay.pictures.picture import Scale

@@ -1,11 +1,10 @@
 """Boards seen from one side, and what nearer wood hides of them, worked out by hand."""
 
 from dataclasses import replace
-from fractions import Fraction
 
 from joinlay.boards import CutKind, Place, Shape, Surface, Taper
 from joinlay.geometry import box_of
-from joinlay.lengths import Length, dimension, mm
+from joinlay.lengths import Fraction, Length, dimension, mm
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, project
 from joinlay.pictures.sight import look
 from tests.unit.templates.parts import board, cut, groove

@@ -1,11 +1,11 @@
 """The sections of the piece, read back: wood is cut where its boards are, every kind of part is named, nothing is said twice."""
 
-from fractions import Fraction
 from functools import cache
 
 import pytest
 
 from joinlay.boards.extent import SpaceBox
+from joinlay.lengths import Fraction
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text
 from joinlay.pictures.sections import level_section, upright_sections
 from tests.measured.odd_pieces import odd

@@ -1,5 +1,7 @@
 """The order of the cards: cutters, then fences, then heights, then walks, with the cuts of a joint together (MS-3)."""
 
+from functools import cache
+from operator import add
 from random import Random
 
 import pytest
@@ -88,6 +90,13 @@ Reached = dict[tuple[frozenset[int], tuple[int, ...], int], tuple[int, ...]]
 
 def fewest_changes(steps, before):
     """The first four figures of the least cost there is, by working forward over every set of cards that can be done."""
+
+    @cache
+    def adds(standing, n):
+        """What card ``n`` adds to the cost of those that stand last at their machines."""
+        more, less = cost_of(steps, (*standing, n))[:4], cost_of(steps, standing)[:4]
+        return tuple(b - c for b, c in zip(more, less, strict=True))
+
     best: Reached = {(frozenset(), (), -1): (0, 0, 0, 0)}
     for _ in steps:
         onward: Reached = {}
@@ -95,9 +104,7 @@ def fewest_changes(steps, before):
             for n in set(range(len(steps))) - done:
                 if all(i in done for i, j in before if j == n):
                     after = (*(m for m in standing if steps[m].machine != steps[n].machine), n)
-                    more = cost_of(steps, (*standing, n))[:4]
-                    less = cost_of(steps, standing)[:4]
-                    total = tuple(a + b - c for a, b, c in zip(cost, more, less, strict=True))
+                    total = tuple(map(add, cost, adds(standing, n)))
                     key = (done | {n}, after, n)
                     onward[key] = min(onward.get(key, total), total)
         best = onward

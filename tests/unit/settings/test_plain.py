@@ -1,9 +1,8 @@
 """Settings as plain dicts: what JSON holds, and every length exact in it."""
 
 import json
-from fractions import Fraction
 
-from joinlay.lengths import GRADUATIONS, Unit
+from joinlay.lengths import GRADUATIONS, Fraction, Unit
 from joinlay.settings import settings_for
 from joinlay.settings.plain import settings_tree
 from joinlay.shop import usual_shop

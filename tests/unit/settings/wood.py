@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 from joinlay.boards import CutKind, Datum, Place, Shape, Span, Surface
-from joinlay.lengths import GRADUATIONS, ZERO, Unit, dimension, mm, read_length, written
+from joinlay.lengths import GRADUATIONS, ZERO, Fraction, Unit, dimension, fraction_in, mm, read_length, written
 from joinlay.shop import Cutter, Machines, TableSaw, usual_shop
 from tests import by_hand
 
@@ -124,4 +123,4 @@ def with_dado_set(*widths, unit=Unit.INCH, first=True):
 
 def f(text):
     """A number of inches as a Fraction."""
-    return sum(map(Fraction, text.split()), Fraction(0))
+    return sum(map(fraction_in, text.split()), Fraction(0))
