@@ -27,7 +27,13 @@ if "JOINLAY_TESTS_KEPT" not in os.environ:
 
 # Plans are thousands of small records that live as long as the run: they are looked through less often for what can be thrown
 # away.
-gc.set_threshold(100_000, 20, 50)
+gc.set_threshold(200_000, 20, 50)
+
+
+def pytest_collection_finish():
+    """What the tests are made of stays until the run ends, and is not looked through for rubbish at all."""
+    gc.freeze()
+
 
 # Where Python is told to leave no compiled modules beside ours, each of the hundred processes that tests start would compile
 # everything anew. Then they are kept in a folder of their own until the run ends, for the workers and what they start.
