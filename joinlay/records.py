@@ -2,9 +2,9 @@
 
 ``@dataclass(frozen=True, slots=True)`` of the standard library writes six methods of each class as text and compiles that text
 each time the program starts: for the three hundred records of joinlay a third of the time a short command takes. Here only
-``__init__`` is written and compiled, since every class has its own, and not before the first record of its class is made. The
-other methods are the same few lines for all, over a getter in C that takes a record's fields in one go, so that comparing and
-hashing are quicker too.
+``__init__`` is written and compiled, once for all classes with as many fields of the same sorts, and not before the first record
+of one of them is made. The other methods are the same few lines for all, over a getter in C that takes a record's fields in one
+go, so that comparing and hashing are quicker too.
 
 What is made is a dataclass in every respect: ``fields``, ``replace``, ``match``, ``copy`` and ``pickle`` find what they look for,
 and records are compared, hashed, shown and refused as the standard library does. Types are checked as those of the standard
@@ -15,7 +15,9 @@ only, order.
 from __future__ import annotations
 
 import dataclasses
+from functools import cache
 from operator import attrgetter
+from types import CodeType, FunctionType
 from typing import TYPE_CHECKING, Any, cast
 
 __all__ = ["dataclass"]
@@ -84,31 +86,48 @@ def _first_init(made: type) -> Callable[..., None]:
 
 
 def _init(made: type) -> Callable[..., None]:
-    """``__init__`` as text, compiled: each field goes straight into its slot, then comes ``__post_init__`` where there is one."""
+    """``__init__``: each field goes straight into its slot, then comes ``__post_init__`` where there is one.
+
+    Its text is compiled once for all classes that have as many fields of the same sorts, and each gives it its own names.
+    """
     known: dict[str, Any] = {"_none": dataclasses.MISSING}
-    asked, body = ["self"], []
+    names, usual, body = ["self"], list[object](), list[str]()
     for n, one in enumerate(_fields(made)):
         known[f"_put{n}"] = getattr(made, one.name).__set__
-        usual = ""
-        value = one.name
+        given, own = f"_{len(names)}", list[object]()
         if one.default_factory is not dataclasses.MISSING:
-            known[f"_make{n}"] = one.default_factory
-            usual, value = "=_none", f"_make{n}() if {one.name} is _none else {one.name}" if one.init else f"_make{n}()"
+            known[f"_make{n}"], own = one.default_factory, [dataclasses.MISSING]
+            value = f"_make{n}() if {given} is _none else {given}" if one.init else f"_make{n}()"
         elif one.default is not dataclasses.MISSING:
-            known[f"_usual{n}"] = one.default
-            usual, value = f"=_usual{n}", one.name if one.init else f"_usual{n}"
-        elif not one.init:
+            known[f"_usual{n}"], own = one.default, [one.default]
+            value = given if one.init else f"_usual{n}"
+        elif one.init:
+            value = given
+        else:
             # Put there by __post_init__.
             continue
         if one.init:
-            asked.append(f"{one.name}{usual}")
+            if usual and not own:
+                raise TypeError(f"{made.__qualname__}: {one.name} must be given, and follows what need not be")
+            names.append(one.name)
+            usual += own
         body.append(f"_put{n}(self, {value})")
     if hasattr(made, "__post_init__"):
         body.append("self.__post_init__()")
-    exec(f"def __init__({', '.join(asked)}):\n " + "\n ".join(body or ["pass"]), known)
-    init: Callable[..., None] = known["__init__"]
+    code = _compiled(len(names), tuple(body)).replace(co_varnames=tuple(names))
+    init = FunctionType(code, known, "__init__", tuple(usual))
     init.__qualname__ = f"{made.__qualname__}.__init__"
     return init
+
+
+@cache
+def _compiled(count: int, body: tuple[str, ...]) -> CodeType:
+    """``__init__`` of these lines, of ``count`` arguments: ``self``, ``_1``, ``_2`` and so on."""
+    asked = ", ".join(["self", *(f"_{n}" for n in range(1, count))])
+    known: dict[str, Any] = {}
+    exec(f"def __init__({asked}):\n " + "\n ".join(body or ["pass"]), known)
+    code: CodeType = known["__init__"].__code__
+    return code
 
 
 def _eq(values: Callable[[object], object]) -> Callable[[object, object], bool]:

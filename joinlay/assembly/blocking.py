@@ -105,7 +105,7 @@ class Blocking:
             for cut in board.cuts:
                 if cut.role.use not in _HOLES:
                     hole = _box(SpaceBox.around(board, _spans(cut)))
-                    boxes = [left for box in boxes for left in _less(box, hole)]
+                    boxes = [left for box in boxes for left in (_less(box, hole) if _meet(box, hole) else (box,))]
             found = self._wood[board.role] = tuple(boxes)
         return found
 
@@ -220,12 +220,15 @@ def _is_past(one: Box, other: Box, axis: int, *, up: bool) -> bool:
     )
 
 
-def _less(box: Box, hole: Box) -> Iterator[Box]:
-    """``box`` without ``hole``, as up to six boxes."""
+def _meet(box: Box, hole: Box) -> bool:
+    """True where both share some space."""
     a, b, c, d, e, f = box
-    if hole[0] >= d or a >= hole[3] or hole[1] >= e or b >= hole[4] or hole[2] >= f or c >= hole[5]:
-        yield box
-        return
+    u, v, w, x, y, z = hole
+    return u < d and a < x and v < e and b < y and w < f and c < z
+
+
+def _less(box: Box, hole: Box) -> Iterator[Box]:
+    """``box`` without a ``hole`` that takes some of it, as up to six boxes."""
     rest = list(box)
     for n in range(3):
         if rest[n] < hole[n]:

@@ -32,6 +32,8 @@ _MOVED_BY: Final = {
 _CHANNELS: Final = (CutKind.GROOVE, CutKind.DADO)
 #: Wood left between two channels in opposite faces, as a share of the thickness.
 _BETWEEN_FACES: Final = Fraction(1, 3)
+#: Less than this is no wood at all.
+_HAIR: Final = mm("0.001")
 
 
 def stands_alone(cut: Cut) -> bool:
@@ -74,6 +76,8 @@ def check_clashes(board: Board, practice: Practice) -> tuple[Finding, ...]:
     near: list[tuple[Length, Finding]] = []
     for one, other in combinations(board.cuts, 2):
         limit, rule = _limit(board, one, other, practice)
+        if not limit:
+            continue
         between = wood_between(one, other)
         if between >= limit:
             continue
@@ -91,7 +95,7 @@ def _limit(board: Board, one: Cut, other: Cut, practice: Practice) -> tuple[Leng
     alone = stands_alone(one), stands_alone(other)
     if one.joint and one.joint == other.joint:
         # A joint spaces its own cuts; here only two mortises in one another are caught.
-        return (mm("0.001"), "LT-8") if all(alone) else (ZERO, "")
+        return (_HAIR, "LT-8") if all(alone) else (ZERO, "")
     if any(alone):
         return practice.length("keep-out clearance"), "LT-11"
     if one.kind in _CHANNELS and other.kind in _CHANNELS and _from_both_faces(one, other):

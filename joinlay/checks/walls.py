@@ -55,15 +55,15 @@ def _of_cut(board: Board, cut: Cut, practice: Practice) -> Iterator[Finding]:
 def _behind(board: Board, cut: Cut) -> Length:
     axis = cut.surface.axis
     span = cut.span(axis)
-    return Length((span.start if cut.surface.is_far else board.size(axis) - span.stop).mm)
+    return Length(span.start.mm if cut.surface.is_far else board.size(axis).mm - span.stop.mm)
 
 
 def _beside(board: Board, cut: Cut) -> Iterator[tuple[Axis, Length]]:
-    for axis in Axis:
-        if axis is cut.surface.axis or cut.kind is CutKind.RABBET:
-            continue
-        span = cut.span(axis)
-        yield axis, Length(min(span.start, board.size(axis) - span.stop).mm)
+    if cut.kind is CutKind.RABBET:
+        return
+    for axis, span, size in zip(Axis, cut.spans, board.sizes, strict=True):
+        if axis is not cut.surface.axis:
+            yield axis, Length(min(span.start.mm, size.mm - span.stop.mm))
 
 
 def _least_behind(board: Board, cut: Cut, practice: Practice) -> Length:

@@ -7,6 +7,7 @@ over.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import ceil, floor
 from typing import TYPE_CHECKING, Final
 
@@ -219,9 +220,10 @@ def _calliper_text(size: Fraction, places: int) -> str:
     return decimal_text(size, next((n for n in range(places, 12) if round(size, n)), 12))
 
 
+@lru_cache(maxsize=4096)
 def decimal_text(number: Fraction, places: int) -> str:
     """``number`` rounded to ``places`` decimals, trailing zeros dropped; exact arithmetic, halfway goes up."""
-    # Rounded in whole numbers: a packet writes some forty thousand of these.
+    # Rounded in whole numbers, and kept: a packet writes some forty thousand of these, the same ones again and again.
     under = number.denominator
     scaled = (2 * abs(number.numerator) * 10**places + under) // (2 * under)
     whole, part = divmod(scaled, 10**places)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final, Union
 
 from joinlay.errors import BadInput
@@ -35,6 +36,7 @@ _RANGE: Final = (Fraction(6), Fraction(14))
 _SEASONED: Final = (Fraction(3), Fraction(25))
 
 
+@lru_cache(maxsize=64)
 def equilibrium_moisture(humidity: float, celsius: float) -> float:
     """The moisture, in per cent, that wood settles at in air of ``humidity`` (0 to 1) at ``celsius`` degrees.
 
