@@ -16,6 +16,7 @@ from __future__ import annotations
 
 import dataclasses
 from functools import cache
+from inspect import get_annotations
 from operator import attrgetter
 from types import CodeType, FunctionType
 from typing import TYPE_CHECKING, Any, cast
@@ -37,8 +38,14 @@ def _frozen(cls: type) -> type:
     if not cls.__doc__:
         # Else the library works out the signature of a private class to describe it by.
         cls.__doc__ = cls.__name__
+    types = get_annotations(cls)
+    # The library searches a type that stands there as text for three words, one of which is taken here; so it is told that later.
+    cls.__annotations__ = {name: said if "ClassVar" in str(said) else object for name, said in types.items()}
     made: type = dataclasses.dataclass(init=False, repr=False, eq=False, slots=True)(cls)
+    made.__annotations__ = types
     every = _fields(made)
+    for one in every:
+        one.type = types.get(one.name, one.type)
     methods = {
         "__init__": _first_init(made),
         "__eq__": _eq(_getter([one.name for one in every if one.compare])),

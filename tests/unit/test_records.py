@@ -130,6 +130,8 @@ def test_the_library_takes_them_for_its_own():
     board = Banded(3, ("groove",))
     assert dataclasses.is_dataclass(board)
     assert [field.name for field in dataclasses.fields(board)] == ["length", "cuts", "band"]
+    assert [field.type for field in dataclasses.fields(board)] == [int, tuple[str, ...], str]
+    assert Banded.__annotations__ == {"band": str}
     assert dataclasses.replace(board, length=4) == Banded(4, ("groove",), "cherry")
     match board:
         case Banded(length, cuts):
