@@ -8,7 +8,6 @@ with no stock named anywhere, two drawers of one name, tenons the shop lacks.
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.errors import BadInput, nearest_names, on_one_line, quoted
@@ -17,11 +16,12 @@ from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.jobs.tables.drawers import OPENING_KEYS, STOCK_KEYS
 from joinlay.jobs.tables.given import listed
 from joinlay.jobs.tables.shop import TWO_MEANINGS
-from joinlay.lengths import GRADUATIONS, Fraction, Unit, decimal_text, mm, read_length, said_by
+from joinlay.jobs.too_much import drawers_in_row, too_much, written_length
+from joinlay.lengths import GRADUATIONS, Unit, said_by
 from joinlay.paper import letter_fault, name_fault, written_one_way
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from pydantic import BaseModel, ValidationError
     from pydantic_core import ErrorDetails
@@ -29,7 +29,6 @@ if TYPE_CHECKING:
     from joinlay.errors import Trouble
     from joinlay.jobs.source import KeyPath, Source
     from joinlay.jobs.tables.given import Entry
-    from joinlay.lengths import Length
     from joinlay.shop import Shop
 
 __all__ = ["MOST_TROUBLES", "between_tables", "complaints", "where_is"]
@@ -206,9 +205,6 @@ _MESSAGES: Final[Mapping[str, Callable[[ErrorDetails], str]]] = {
 
 # -- what only shows between tables ---------------------------------------------------------------------
 
-#: The most drawers in a job, and the most offcuts, or boards, on hand.
-_MOST_DRAWERS, _MOST_ON_HAND = 100, 200
-
 
 def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop | None) -> Iterator[Trouble]:
     """Faults between the tables of ``source``.
@@ -219,8 +215,7 @@ def between_tables(source: Source, names: Sequence[tuple[str, ...]], unit: Unit,
     tables, every = source.tables("drawer"), source.table("drawers")
     yield from _no_drawers(source)
     yield from _names_of_tables(source)
-    yield from _too_many(source)
-    yield from _too_high(source, unit, names)
+    yield from too_much(source, unit, names)
     yield from _missing_stock(source, "drawer", tables, every, names)
     yield from _missing_stock(source, "bank", source.tables("bank"), every, names)
     for n, table in enumerate(tables):
@@ -262,66 +257,10 @@ def _otherwise_written(name: str) -> str:
     return "" if plain == name else f"has spaces too many, or an accent beside its letter; write it {quoted(plain)}"
 
 
-def _too_many(source: Source) -> Iterator[Trouble]:
-    """More than one piece of furniture has, or more on hand than one job needs: refused before any work is done."""
-    banks = sum(_at_least_one(bank.get("drawers")) if "heights" not in bank else 0 for bank in source.tables("bank"))
-    banks += sum(
-        len(bank["heights"]) for bank in source.tables("bank") if isinstance(bank.get("heights"), list) and "rows" not in bank
-    )
-    banks += sum(_in_row(row) for bank in source.tables("bank") if isinstance(bank.get("rows"), list) for row in bank["rows"])
-    if banks > _MOST_DRAWERS:
-        yield source.trouble(("bank",), "banks", f"there are {banks} drawers; a job has at most {_MOST_DRAWERS}.")
-    for heading in ("offcut", "board"):
-        held = sum(_at_least_one(table.get("count")) for table in source.tables(heading))
-        if held > _MOST_ON_HAND:
-            message = f"there are {held} on hand; write at most {_MOST_ON_HAND}, those you would use first."
-            yield source.trouble((heading,), f"{heading}s", message)
-
-
 def _is_all_open(bank: Mapping[str, Any]) -> bool:
     """True for a bank in which no drawer stands (SH-1)."""
     rows = bank.get("rows")
-    return isinstance(rows, list) and all(_in_row(row) == 0 for row in rows)
-
-
-#: How high all drawers of a job are at most, one on the other: a hundred a foot high. Joints are laid out along every inch of it,
-#: so that more would keep a maker waiting; no piece has as much.
-_HIGHEST_IN_ALL: Final = mm(30_480)
-
-
-def _too_high(source: Source, unit: Unit, names: Sequence[tuple[str, ...]]) -> Iterator[Trouble]:
-    """Drawers that are together higher than any piece's: refused before any work is done."""
-    usual = table_or_empty(source.table("drawers").get("opening"))
-    heights = [(_length(table_or_empty(table.get("opening")).get("height", usual.get("height")), unit), len(called))
-               for table, called in zip(source.tables("drawer"), names, strict=False)]  # fmt: skip
-    case = source.table("case")
-    over_all = _length(case.get("height", table_or_empty(case.get("room")).get("height")), unit)
-    heights.append((over_all, len(source.tables("bank"))))
-    total = sum((height.mm * count for height, count in heights if height is not None and height.mm > 0), Fraction(0))
-    if total > _HIGHEST_IN_ALL.mm:
-        most = _HIGHEST_IN_ALL.inches / 12
-        message = (
-            f"one on the other they would be {decimal_text(total / 1000, 1)} m high; a job has at most "
-            f"{decimal_text(_HIGHEST_IN_ALL.mm / 1000, 1)} m ({decimal_text(most, 0)} ft) of drawers. "
-            "Look at the heights and their units, or part it into several jobs."
-        )
-        heading = "bank" if "bank" in source.tree else "drawer"
-        yield source.trouble((heading,), f"{heading}s", message)
-
-
-def _in_row(given: object) -> int:
-    """How many drawers a row of a bank is written to have."""
-    if not isinstance(given, Mapping):
-        return 0 if isinstance(given, Spelled) and given.value == "open" else _at_least_one(given)
-    if {"open", "fixed", "loose"} & set(given):
-        return 0
-    parted = next((given[key] for key in ("widths", "shares") if isinstance(given.get(key), list)), ())
-    return max(len(parted), _at_least_one(given.get("drawers")))
-
-
-def _at_least_one(given: object) -> int:
-    value = given.value if isinstance(given, Spelled) else 1
-    return value if isinstance(value, int) and not isinstance(value, bool) and value > 1 else 1
+    return isinstance(rows, list) and all(drawers_in_row(row) == 0 for row in rows)
 
 
 def _missing_stock(
@@ -392,8 +331,6 @@ def _same_names(source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Tr
                 yield source.trouble(("drawer", n, "name"), name, message)
                 break
             first[folded] = n
-    if (total := sum(map(len, names))) > _MOST_DRAWERS:
-        yield source.trouble(("drawer",), "drawers", f"there are {total} drawers; a job has at most {_MOST_DRAWERS}.")
 
 
 def _tenons(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: Shop) -> Iterator[Trouble]:
@@ -402,19 +339,9 @@ def _tenons(source: Source, names: Sequence[tuple[str, ...]], unit: Unit, shop: 
     places += [(("bank", n), table) for n, table in enumerate(source.tables("bank"))]
     owned = [tenon.thickness for tenon in shop.tenons]
     for path, table in places:
-        asked = _length(table.get("tenon"), unit)
+        asked = written_length(table.get("tenon"), unit)
         if asked is not None and asked not in owned:
             place = (*path, "tenon")
             shown = tuple(dict.fromkeys(shop.rule.text(thick) for thick in owned))
             message = f"the shop has no tenon stock {shop.rule.text(asked)} thick; it has {listed(shown)}."
             yield source.trouble(place, where_is(place, names), message)
-
-
-def _length(given: object, unit: Unit) -> Length | None:
-    value = given.value if isinstance(given, Spelled) else None
-    if isinstance(value, bool) or not isinstance(value, (str, int)):
-        return None
-    try:
-        return read_length(str(value), unit)
-    except BadInput:
-        return None

@@ -181,7 +181,7 @@ class PieceTables(Entry):
 
     case: Within[CaseEntry] | None = None
     frame: Within[FrameEntry] | None = None
-    bank: Annotated[list[Within[BankEntry]], Field(max_length=12)] | None = None
+    bank: Annotated[list[Within[BankEntry]], Field(max_length=8)] | None = None
     runners: Within[RunnersEntry] | None = None
     stops: Within[StopsEntry] | None = None
     top: Within[TopEntry] | None = None

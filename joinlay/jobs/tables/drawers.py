@@ -271,11 +271,11 @@ class BankEntry(DrawersEntry):
     """
 
     drawers: Count | None = None
-    rows: Annotated[list[RowOrCount], Field(min_length=1, max_length=100)] | None = None
+    rows: Annotated[list[RowOrCount], Field(min_length=1, max_length=30)] | None = None
     graduation: Kind | None = None
     step: Gap | None = None
     ratio: Ratio | None = None
-    heights: Annotated[list[OpeningHeight], Field(min_length=1, max_length=100)] | None = None
+    heights: Annotated[list[OpeningHeight], Field(min_length=1, max_length=30)] | None = None
     remainder: Remainder | None = None
     rail: Size | None = None
     mullion: Size | None = None
