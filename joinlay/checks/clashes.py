@@ -16,6 +16,8 @@ from joinlay.findings import Finding, Harm
 from joinlay.lengths import ZERO, Fine, Fraction, Length, mm
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from joinlay.shop import Practice
 
 __all__ = ["check_clashes", "stands_alone", "wood_between"]
@@ -74,7 +76,7 @@ def check_clashes(board: Board, practice: Practice) -> tuple[Finding, ...]:
     """
     met: list[Finding] = []
     near: list[tuple[Length, Finding]] = []
-    for one, other in combinations(board.cuts, 2):
+    for one, other in _near_each_other(board, practice):
         limit, rule = _limit(board, one, other, practice)
         if not limit:
             continue
@@ -88,6 +90,26 @@ def check_clashes(board: Board, practice: Practice) -> tuple[Finding, ...]:
     worst = min(near, key=lambda pair: pair[0], default=None)
     found = ([_with_more(met[0], len(met))] if met else []) + ([_with_more(worst[1], len(near))] if worst else [])
     return tuple(found)
+
+
+#: Of a board with no more cuts every two are compared.
+_FEW: Final = 12
+
+
+def _near_each_other(board: Board, practice: Practice) -> Iterable[tuple[Cut, Cut]]:
+    """Every two cuts that may be nearer than any rule asks for, in the order of the cuts: of a long row only neighbours."""
+    if len(board.cuts) <= _FEW:
+        return combinations(board.cuts, 2)
+    most = max(practice.length("keep-out clearance"), board.thickness * _BETWEEN_FACES, _HAIR).mm
+    run = max((Axis.ALONG, Axis.ACROSS), key=lambda axis: len({cut.span(axis).start.mm for cut in board.cuts}))
+    spans = [(cut.span(run).start.mm, cut.span(run).stop.mm, n) for n, cut in enumerate(board.cuts)]
+    found: list[tuple[int, int]] = []
+    open_until: list[tuple[Fraction, int]] = []
+    for start, stop, n in sorted(spans):
+        open_until = [(end, one) for end, one in open_until if start - end < most]
+        found += [(min(one, n), max(one, n)) for _, one in open_until]
+        open_until.append((stop, n))
+    return ((board.cuts[one], board.cuts[other]) for one, other in sorted(found))
 
 
 def _limit(board: Board, one: Cut, other: Cut, practice: Practice) -> tuple[Length, str]:

@@ -23,6 +23,7 @@ from joinlay.jobs.finishing import finish, trace
 from joinlay.jobs.known import Known
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.remedies import settled
+from joinlay.jobs.too_much import too_many_parts
 from joinlay.lengths import Unit, said_by
 from joinlay.records import dataclass
 from joinlay.settings import choose
@@ -84,6 +85,9 @@ def plan(job: Job, known: Known | None = None) -> Plan:
     if job.piece and piece is None:
         missing += (*map(PartRole, PartKind), *(part for bank in job.banks for role in bank for part in _parts_of(role)))
     others = around.assemblies if around else ()
+    if over := too_many_parts(board for one in (*others, *(drawer.assembly for drawer in drawers)) for board in one.boards):
+        findings, drawers, others = [over], [], ()
+        missing = [*map(PartRole, PartKind), *(part for wanted in _wanted(job, around) for part in _parts_of(wanted.role))]
     done = known.of(
         "finish",
         (drawers, others, job.rows, job.pulls, job.banding, job.shop, job.rule, missing),

@@ -11,22 +11,28 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.errors import BadInput
+from joinlay.findings import refusal
 from joinlay.jobs.source import Spelled, table_or_empty
 from joinlay.lengths import Fraction, Length, Unit, decimal_text, mm, read_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
+    from joinlay.boards import Board
     from joinlay.errors import Trouble
+    from joinlay.findings import Finding
     from joinlay.jobs.source import Source
 
-__all__ = ["drawers_in_row", "too_much", "written_length"]
+__all__ = ["drawers_in_row", "too_many_parts", "too_much", "written_length"]
 
-#: The most drawers by their openings alone, and in one piece; the most open bays and shelves in it.
-_MOST_DRAWERS, _MOST_IN_A_PIECE, _MOST_SHELVES = 100, 60, 60
+#: The most drawers by their openings alone; and the most in one piece, its open bays and their shelves counted with them.
+_MOST_DRAWERS, _MOST_IN_A_PIECE = 100, 60
 
 #: The most offcuts, or boards, on hand.
 _MOST_ON_HAND: Final = 200
+
+#: The most parts, loose tenons and all: where tenons stand as near as they go, they outnumber boards by far.
+_MOST_PARTS: Final = 2_500
 
 _PARTED: Final = "build it as several, each a job of its own"
 
@@ -41,13 +47,9 @@ def _too_many(source: Source, names: Sequence[tuple[str, ...]]) -> Iterator[Trou
     if (alone := sum(map(len, names))) > _MOST_DRAWERS:
         yield source.trouble(("drawer",), "drawers", f"there are {alone} drawers; a job has at most {_MOST_DRAWERS}.")
     drawers, shelves = (sum(map(count, source.tables("bank"))) for count in (_drawers_in_bank, _shelves_in_bank))
-    if drawers > _MOST_IN_A_PIECE:
-        message = f"there are {drawers} drawers; a piece has at most {_MOST_IN_A_PIECE}. Where it is larger, {_PARTED}."
-        yield source.trouble(("bank",), "banks", message)
-    if shelves > _MOST_SHELVES:
-        message = (
-            f"there are {shelves} open bays and shelves; a piece has at most {_MOST_SHELVES}. Where it is larger, {_PARTED}."
-        )
+    if drawers + shelves > _MOST_IN_A_PIECE:
+        counted = f"{drawers} drawers" if not shelves else f"{drawers} drawers and {shelves} open bays and shelves"
+        message = f"there are {counted}; a piece has at most {_MOST_IN_A_PIECE}. Where it is larger, {_PARTED}."
         yield source.trouble(("bank",), "banks", message)
     for heading in ("offcut", "board"):
         held = sum(_at_least_one(table.get("count")) for table in source.tables(heading))
@@ -119,3 +121,25 @@ def written_length(given: object, unit: Unit) -> Length | None:
         return read_length(str(value), unit)
     except BadInput:
         return None
+
+
+def too_many_parts(boards: Iterable[Board]) -> Finding | None:
+    """The refusal of more parts than a job may have, before they are looked at one by one; None for fewer (LT-9)."""
+    every = list(boards)
+    if len(every) <= _MOST_PARTS:
+        return None
+    return (
+        refusal(
+            "too many parts",
+            "The job has {parts} parts, {loose} of them loose tenons; it has {most} at most.",
+            "Space the tenons wider (tenon-spacing-in-a-drawer and tenon-spacing-in-a-case under [practice]), or part it into "
+            "several jobs.",
+            "LT-9",
+            "our own choice",
+            parts=len(every),
+            loose=sum(board.role.kind.is_loose for board in every),
+            most=_MOST_PARTS,
+        )
+        .at("piece")
+        .finding
+    )

@@ -84,3 +84,29 @@ def wall_of(banks, drawers):
     """
     each = [drawers // banks + (n < drawers % banks) for n in range(banks)]
     return _HEAD + _CASE + "".join(_BANK.format(drawers=count, step=16 + n) for n, count in enumerate(each))
+
+
+def shelves_and_drawers(banks=8, drawers=30, bays=1, shelves=3):
+    """The text of a wall of which the half is open: banks of drawers two by two, each with open bays of fixed shelves."""
+    text = _HEAD + _CASE
+    for n in range(banks):
+        count = drawers // banks + (n < drawers % banks)
+        rows = ["2"] * (count // 2) + ["1"] * (count % 2) + [f"{{ fixed = {shelves} }}"] * bays
+        text += f'\n[[bank]]\nrows = [{", ".join(rows)}]\ngraduation = "arithmetic"\nstep = "1/{16 + n}"\n'
+    return text
+
+
+def dense_tenons(drawers=4, height=60):
+    """The text of a job of drawers as high, their loose tenons as near to each other as they go."""
+    dense = "[practice]\ntenon-spacing-in-a-drawer = 1\ntenon-width = 1\nwood-between-mortises = 1\n\n[drawers]"
+    body = "".join(_DRAWER.format(joint="loose tenon", width=20 + n / 16) for n in range(drawers))
+    return _HEAD.replace("[drawers]", dense) + body.replace("4 1/4 in", f"{height} in")
+
+
+#: The largest jobs that are taken, each at another limit.
+LARGEST = {
+    "sixty drawers in eight banks": lambda: wall_of(8, 60),
+    "drawers and shelves": shelves_and_drawers,
+    "a hundred drawers by their openings": lambda: job_of(100),
+    "two thousand loose tenons": lambda: dense_tenons(6),
+}

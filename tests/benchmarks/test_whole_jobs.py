@@ -12,7 +12,7 @@ from joinlay.documents.pdf import FONT_FILES
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
-from tests.benchmarks.jobs import job_of, wall_of
+from tests.benchmarks.jobs import LARGEST, job_of
 from tests.benchmarks.processes import JOINLAY, NOTHING, at_home, cost, times
 from tests.house.source import ROOT
 from tests.measured.packets import packet
@@ -25,8 +25,8 @@ MOST_CHECK, MOST_MAKE = 2, 5
 #: A hundred different drawers may take so many times as long as ten, and so much memory, in MB.
 MOST_GROWTH, MOST_MEMORY = 12, 150
 
-#: The largest job that is taken may be planned in so many seconds of a processor.
-MOST_SECONDS = 2
+#: The largest jobs that are taken may be planned, and made with everything in them, in so many seconds of a processor.
+MOST_SECONDS, MOST_MAKING = 2, 60
 
 #: As many lines, one by one, and runs of words on as many pages of a canvas as a packet has, and nothing else.
 BARE = """
@@ -124,10 +124,22 @@ def test_a_hundred_different_drawers(benchmark, env, tmp_path):
     assert memory < MOST_MEMORY
 
 
-def test_a_wall_of_a_hundred_drawers_in_twelve_banks(benchmark):
-    wall = wall_of(12, 100)
-    assert len(plan(read_job(wall, "wall.toml")).drawers) == 100
-    seconds = planning(wall)
+@pytest.mark.parametrize("largest", LARGEST)
+def test_the_largest_jobs_that_are_taken_are_planned_in_time(benchmark, largest):
+    text = LARGEST[largest]()
+    worked_out = plan(read_job(text, "largest.toml"))
+    assert not worked_out.is_refused
+    seconds = planning(text)
+    benchmark.extra_info["parts"] = len(worked_out.boards)
     benchmark.extra_info["seconds of a processor"] = round(seconds, 2)
-    benchmark.pedantic(plan, args=(read_job(wall, "wall.toml"),), rounds=1)
+    benchmark.pedantic(plan, args=(read_job(text, "largest.toml"),), rounds=1)
     assert seconds <= MOST_SECONDS
+
+
+@pytest.mark.parametrize("largest", LARGEST)
+def test_the_largest_jobs_that_are_taken_are_made_in_time(benchmark, env, tmp_path, largest):
+    job = tmp_path / "largest.toml"
+    job.write_text(LARGEST[largest](), encoding="utf-8")
+    made = benchmark.pedantic(cost, args=(env, JOINLAY, "make", job, "--all", "--out", tmp_path / "out"), rounds=1)
+    benchmark.extra_info["seconds of a processor"], benchmark.extra_info["MB"] = round(made[0], 1), round(made[1])
+    assert made[0] <= MOST_MAKING

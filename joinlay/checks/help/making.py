@@ -51,6 +51,17 @@ ON_MAKING: Final = (
         "the bottom.",
     ),
     HelpPage(
+        "too many parts",
+        "The job has more parts than are planned and drawn while you wait, most of them loose tenons that stand nearer to each "
+        "other than glue needs.",
+        "Every part counts, and every loose tenon: at most 2500 in one job. That is counted before any is checked and drawn.",
+        (
+            "Tenons farther apart: tenon-spacing-in-a-drawer and tenon-spacing-in-a-case under [practice].",
+            "Several jobs, as large work is built in several pieces.",
+        ),
+        "LT-9",
+    ),
+    HelpPage(
         "no order",
         "Some parts hold each other: whichever is put on last, another is in its way, so the piece can be drawn "
         "and cut and never be put together.",

@@ -1,6 +1,7 @@
 """Cuts that meet in one board: what is refused, what is warned of, and what is meant to meet."""
 
 from fractions import Fraction
+from itertools import combinations
 
 import pytest
 
@@ -124,3 +125,15 @@ def test_a_second_groove_through_the_front_corner_of_a_planned_drawer_is_refused
     (finding,) = check_clashes(cut_groove(through, front, mate=by_hand.part("divider")), PRACTICE)
     assert finding.harm is Harm.REFUSE
     assert finding.where == "drawer 1 front"
+
+
+@pytest.mark.parametrize("step", [4, 8, 9, 12])
+def test_of_a_long_row_no_two_are_missed(step):
+    """Every two cuts of a board with many are judged as those two alone are."""
+    cuts = [mortise((10 + step * n, 16 + step * n), (20, 40)) for n in range(20)] + [groove((30 + step, 30 + 2 * step))]
+    whole = check_clashes(board(*cuts), PRACTICE)
+    pairs = [found for two in combinations(cuts, 2) for found in check_clashes(board(*two), PRACTICE)]
+    counted = {harm: sum(found.harm is harm for found in pairs) for harm in (Harm.REFUSE, Harm.WARN)}
+    told = {found.harm: 1 + int(found.numbers.get("more", 0)) for found in whole}
+    assert told == {harm: count for harm, count in counted.items() if count}
+    assert sum(counted.values()) >= 20

@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 
 from joinlay.errors import Troubles
+from joinlay.findings import Harm
+from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.jobs.tables.file import JobFile
 from joinlay.jobs.tables.shop import ShopFile
@@ -111,6 +113,41 @@ def test_a_count_that_is_none(count):
     trouble = only_trouble(f"{GOOD}count = {count}\n")
     assert trouble.startswith("chest.toml:26: drawer 1, count: ")
     assert "whole number" in trouble
+
+
+@pytest.mark.parametrize(
+    ("banks", "said"),
+    [
+        (["drawers = 30"] * 3, "banks: there are 90 drawers; a piece has at most 60. Where it is larger, build it as several"),
+        (["rows = [20, 20, 20]", "drawers = 1"], "there are 61 drawers; a piece has at most 60."),
+        (
+            ["drawers = 40", "rows = [1, { fixed = 10 }, { loose = 9 }, 'open']"],
+            "there are 41 drawers and 20 open bays and shelves;",
+        ),
+        (["heights = [9, 9]"] * 31, "there are 62 drawers"),
+        (["drawers = 1"] * 9, "bank: there are 9 here; there must be at most 8."),
+        ([f"rows = [{', '.join(['1'] * 31)}]"], "bank 1, rows: there are 31 here; there must be at most 30."),
+        ([f"heights = [{', '.join(['9'] * 31)}]"], "bank 1, heights: there are 31 here; there must be at most 30."),
+    ],
+)
+def test_more_than_a_piece_may_have(banks, said):
+    """The limits are our own choice: what is still planned in two seconds and drawn in a minute."""
+    start = GOOD.partition("[[drawer]]")[0]
+    found = troubles_in(start + "".join(f"[[bank]]\n{bank}\n" for bank in banks))
+    assert any(said in one for one in found), found
+
+
+def test_more_parts_than_a_job_may_have():
+    """Loose tenons as near to each other as they go: counted and refused before they are looked at one by one."""
+    dense = "[practice]\ntenon-spacing-in-a-drawer = 1\ntenon-width = 1\nwood-between-mortises = 1\n\n[drawers]"
+    text = GOOD.replace("[drawers]", dense).replace("4 1/4", "12") + "count = 60\n"
+    worked_out = plan(read_job(text, "chest.toml"))
+    (found,) = [one for one in worked_out.findings if one.harm is Harm.REFUSE]
+    assert worked_out.boards == ()
+    assert found.kind == "too many parts"
+    assert found.numbers["parts"] - found.numbers["loose"] == 60 * 5
+    wider = plan(read_job(text.replace("tenon-spacing-in-a-drawer = 1", "tenon-spacing-in-a-drawer = 12"), "chest.toml"))
+    assert not wider.is_refused
 
 
 def test_more_drawers_than_a_job_may_have():
