@@ -119,6 +119,12 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
     ),
     "screws short": ({"case.sides": "cherry", "case.depth": "4"}, "screws", ("case.depth",)),
     "narrow": ({"case.width": "5"}, "runners", ("case.width",)),
+    "narrow beside a place left open": ({"bank": [{"rows": [{"drawers": 4, "left-open": [2]}, 1]}]}, "runners", ("case.width",)),
+    "pins in a place left open": (
+        {"bank": [{"rows": [1, {"drawers": 1, "left-open": [1], "loose": 2}]}]},
+        "shelves",
+        ("practice.pin-spacing",),
+    ),
     "guide high": (
         {"case.height": "8", "runners.stock": "fat", "stock.fat": _solid("2"), "drawers.front-joint": "nailed butt"},
         "guide",
