@@ -41,6 +41,8 @@ LENGTHS = {
         "cutting tolerance": ("1/64", "0.4", "CK-1"),
         "finish film": ("0.1 mm", "0.1", "PT-11"),
         "bottom screw spacing": ("6", "150", "DJ-3"),
+        "bottom bar lift": ("1/8", "3", "BO-1"),
+        "bottom bar rise": ("3/8", "10", "BO-1"),
         "top screw spacing": ("12", "300", "TO-1"),
         "corner nail spacing": ("2", "50", "DJ-1, DJ-4"),
         "bearer screw spacing": ("10", "250", "RN-4"),
