@@ -154,6 +154,11 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
         "filler",
         ("top.ends",),
     ),
+    "leveller wide": (
+        {"base": {"stock": "case", "kind": "feet", "height": "3", "foot": "2", "leveller": {"hole": "5/8", "depth": "1"}}},
+        "base",
+        ("base.leveller.hole",),
+    ),
     "top step": (
         {"frame.overhang-top": "1/4", "top": {"stock": "case", "front": "3/4", "ends": "3/4"}},
         "top",

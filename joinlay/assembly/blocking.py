@@ -37,7 +37,7 @@ _RUN: Final = {way: ("XYZ".index(way.value[1]), way.value[0] == "+") for way in 
 _ACROSS: Final = ((1, 2), (2, 0), (0, 1))
 
 #: Holes that nothing but a fastener or a screw of a knob goes through.
-_HOLES: Final = (CutUse.SCREW_HOLE, CutUse.SCREW_SLOT, CutUse.PULL_HOLE, CutUse.PIN_HOLE)
+_HOLES: Final = (CutUse.SCREW_HOLE, CutUse.SCREW_SLOT, CutUse.PULL_HOLE, CutUse.PIN_HOLE, CutUse.LEVELLER_HOLE)
 
 
 class Blocking:

@@ -335,6 +335,7 @@ class CutUse(Enum):
     PULL_HOLE = "pull hole"
     DOT_HOLE = "dot hole"  #: for a dot inlaid in a knob, bored into its blank
     PIN_HOLE = "pin hole"  #: for a pin that a loose shelf lies on
+    LEVELLER_HOLE = "leveller hole"  #: for the stem of a levelling foot, or the insert it turns in
     TOE_NOTCH = "toe notch"  #: the recess for toes, out of the corner of a case side that stands on the floor
     STOP_NOTCH = "stop notch"  #: lets a drawer's back pass its stop block
 

@@ -21,6 +21,7 @@ from joinlay.boards.extent import SpaceBox
 from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
+from joinlay.casework.levellers import bored_for, levellers_told
 from joinlay.casework.over_and_under import laid, refuse_step
 from joinlay.findings import Change, refusal
 from joinlay.joints.fasteners import fastener_for, spread
@@ -30,8 +31,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from joinlay.casework.face_frame import FrameSizes
+    from joinlay.casework.levellers import Leveller
     from joinlay.lengths import Dimension
-    from joinlay.shop import Shop
+    from joinlay.shop import Practice, Shop
     from joinlay.stock import Stock
 
 __all__ = ["BaseMake", "make_base"]
@@ -44,7 +46,7 @@ class BaseMake:
     A plinth stands ``set_back`` behind the frame's face and within the piece's sides (None: as the practice has it; negative:
     proud). ``foot`` is how wide each of four feet is; None: a plinth. ``has_recess`` sets its front ``toe`` behind the frame's
     face, with room for toes (None: as the practice has it). Where it ``is_cut`` the case's sides stand on the floor, and the
-    recess is cut in them (BA-2).
+    recess is cut in them (BA-2). ``leveller`` is what each foot is bored for (BA-3).
     """
 
     stock: Stock
@@ -54,6 +56,11 @@ class BaseMake:
     has_recess: bool = False
     toe: Dimension | None = None
     is_cut: bool = False
+    leveller: Leveller | None = None
+
+    def stands(self, practice: Practice) -> Dimension:
+        """How high the underside of the frame stands over the floor (BA-1 to BA-3)."""
+        return self.height if self.leveller is None else self.height + self.leveller.stands_out(practice)
 
 
 _PLINTH: Final = Datum("outside face", "lower edge", "left end", "inside face", "upper edge", "right end")
@@ -100,13 +107,16 @@ def make_base(
     if make.has_recess:
         front = shop.practice.length("toe depth") if make.toe is None else make.toe
     made = _feet(make, make.foot, size, set_back) if make.foot is not None else _plinth(make, size, set_back, front)
+    if make.leveller is not None:
+        made = tuple(bored_for(make.leveller, foot, shop) for foot in made)
     meetings = [] if make.foot is not None else _cornered(made, shop)
     for part in made:
         up = Surface.FAR_END if part.role.kind is PartKind.FOOT else Surface.FAR_EDGE
         is_front = part.role.kind is PartKind.BASE_FRONT or (part.role.kind is PartKind.FOOT and part.role.number <= _IN_FRONT)
         tie = Tie.GLUED if is_front or not sides.is_solid else Tie.DRY
         meetings += laid(part, up, around, SpaceBox.around(part).high[2], "under the", "BA-1", tie)
-    return Assembly(Whole.BASE, made, tuple(meetings), (make.height, set_back, front))
+    told = () if make.leveller is None else (levellers_told(make.leveller, shop),)
+    return Assembly(Whole.BASE, made, tuple(meetings), (make.height, set_back, front), told)
 
 
 #: How many of the four feet are in front: the first ones.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind, Whole
+from joinlay.boards import CutUse, PartKind, Whole
 from joinlay.boards.extent import extent
 from joinlay.checks.conditions import Stands, estimate, weight
 from joinlay.checks.weights import board_weight, drawer_load
@@ -172,7 +172,10 @@ def standing(
     placed = [board for assembly in others for board in assembly.boards if board.place is not None]
     stands_on = [board for board in placed if board.role.whole is Whole.BASE]
     stands_on = stands_on or [board for board in placed if board.role.whole is not Whole.TOP]
-    foot = min(_y(board, 0.0) for board in stands_on) + float(conditions.feet_back.mm)
+    # On levellers it stands on the pads in the middle of its feet (BA-3).
+    foot = min(_y(board, 0.5 if board.cuts_of(CutUse.LEVELLER_HOLE) else 0.0) for board in stands_on) + float(
+        conditions.feet_back.mm
+    )
     pulled = []
     for drawer in drawers:
         out = float((drawer.length * AS_FAR).mm)

@@ -63,7 +63,7 @@ RULE_WORDS: Final = {
     "TO-1": "a top overhangs front and ends, screwed from below, solid wood through slots at the back",
     "BA-1": "a plinth set back or proud",
     "BA-2": "a recess for toes under the front, or cut in the sides",
-    "BA-3": "feet",
+    "BA-3": "feet, on levellers or without",
     "SC-1": "built in: stiles or fillers wider by what is scribed away",
     "SC-2": "a back set forward in grooves; how a back is held",
     "EB-1": "which edges are banded, in which order",

@@ -280,6 +280,7 @@ bottom-rail = "{bottom_rail}"
 #stock = "cherry"
 #height = "{plinth}"
 #kind = "plinth"                    # or "feet", with foot = "{foot}" for how wide each is; or "recess" for toes, with toe = "{plinth}"
+                                    # a foot may be bored for a leveller: leveller = {{ hole = "{hole}", depth = "{hole_deep}" }}
 #set-back = "{behind}"               # within the frame's face and the sides; less than 0: proud of them
 
 #[filler]                           # built in between walls: strips that close the gaps, in place of scribe above

@@ -6,7 +6,7 @@ from collections import Counter
 from math import ceil
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import PartKind
+from joinlay.boards import CutUse, PartKind
 from joinlay.cutlist.fastenings import fasteners_of, glued, tenon_strips
 from joinlay.cutlist.solid_wood import CUBIC_METRES, lipping_stock
 from joinlay.errors import nearest_names
@@ -113,6 +113,7 @@ def shopping_list(
             *_tenons(plan, parts),
             *_fastenings(plan),
             *_pins(plan),
+            *_levellers(plan),
             *_glue(plan),
             *_knobs(plan, parts),
             *_dots(plan),
@@ -179,6 +180,14 @@ def _fastenings(plan: Plan) -> Iterator[ShoppingLine]:
         apart = "" if size.spacing is None else f", {plan.rule.text(size.spacing)} apart at most"
         remark = f"{plan.rule.text(size.length)} long{shank}{apart}; through each {through} into the {into}"
         yield ShoppingLine(f"{size.kind.value}s", Fraction(each.count), "pieces", remark)
+
+
+def _levellers(plan: Plan) -> Iterator[ShoppingLine]:
+    """A leveller for each foot that is bored for one (BA-3)."""
+    holes = [cut for board in plan.boards for cut in board.cuts_of(CutUse.LEVELLER_HOLE)]
+    if holes:
+        wide, deep = plan.rule.text(holes[0].across.size), plan.rule.text(holes[0].depth)
+        yield ShoppingLine("levellers", Fraction(len(holes)), "pieces", f"for holes of {wide}, {deep} deep, one in each foot")
 
 
 def _pins(plan: Plan) -> Iterator[ShoppingLine]:

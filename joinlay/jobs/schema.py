@@ -17,6 +17,7 @@ from joinlay.jobs.tables.file import JobFile
 from joinlay.jobs.tables.filler import FILLER_MEANINGS
 from joinlay.jobs.tables.rows import ROW_MEANINGS
 from joinlay.jobs.tables.shop import PRACTICE_KEYS
+from joinlay.jobs.tables.top_and_base import LEVELLER_MEANINGS
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from joinlay.shop.machines import MACHINE_FIGURES
 
@@ -154,6 +155,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
         "kind": "A plinth unless told; one with a recess for toes in front; that recess cut in the case's sides; or four feet.",
         "toe": "How deep the recess for toes is, from the frame's face.",
         "set-back": "How far it stands within the frame's face and the piece's sides; less than 0: proud of them.",
+        "leveller": "What each foot is bored for from below, where the piece stands on levellers.",
         "foot": "How wide each of the feet is; they are as deep as their stock is thick.",
     },
     "InsideEntry": {
@@ -204,6 +206,7 @@ _KEYS: Final[dict[str, dict[str, str]]] = {
     },
     **ROW_MEANINGS,
     "FillerEntry": FILLER_MEANINGS,
+    "LevellerEntry": LEVELLER_MEANINGS,
     "JobShopEntry": {
         "file": "A shop file that the rest comes from.",
         "kerf": "The saw's kerf.",
@@ -393,6 +396,7 @@ _USUAL: Final[dict[str, dict[str, str]]] = {
     },
     "StopsEntry": {"thickness": "stop thickness"},
     "FillerEntry": {"scribe": "filler scribe"},
+    "LevellerEntry": {"out": "leveller out"},
     "PullsEntry": {"share": "pull share", "step": "knob growth"},
     "RouterTableEntry": {
         "fence-height": "table fence height",

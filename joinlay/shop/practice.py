@@ -99,6 +99,7 @@ LENGTH_RULES: Final[tuple[LengthRule, ...]] = (
     LengthRule("filler screw", "3/16", "4.5", "SC-1", _PRACTICE, "shank of the screws that hold a filler through the stile"),
     LengthRule("filler screw spacing", "12", "300", "SC-1", _HOUSE, "from one screw of a filler to the next, at most"),
     LengthRule("narrowest filler", "1/2", "12", "SC-1", _HOUSE, "narrowest gap that a filler with its screws is worth"),
+    LengthRule("leveller out", "1/2", "12", "BA-3", _HOUSE, "levellers in the feet: floor to the feet, half-way screwed out"),
     LengthRule("toe height", "3 1/2", "90", "BA-2", _PRACTICE, "recess for toes: floor to the underside of the frame"),
     LengthRule("toe depth", "3", "75", "BA-2", _PRACTICE, "recess for toes: front of the base behind the frame's face"),
     LengthRule("rough length allowance", "1/2", "12", "CL-1", "Joyce", "rough length over finished length, solid wood"),

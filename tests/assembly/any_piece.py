@@ -14,6 +14,7 @@ from joinlay.casework.corners import AT_BACK, AT_FRONT
 from joinlay.casework.face_frame import FrameMake
 from joinlay.casework.fillers import FillerMake
 from joinlay.casework.graduation import Arithmetic, ByShares, Equal, Geometric, OneByOne, Rounding
+from joinlay.casework.levellers import Leveller
 from joinlay.casework.opening import BackHeight, BottomReach, DrawerMake
 from joinlay.casework.piece import Bank, PieceSpec
 from joinlay.casework.row import RowWish
@@ -171,6 +172,8 @@ def specs(draw):
     if base is not None:
         kind = draw(st.integers(0, 4))
         base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2, is_cut=kind == 4)
+        if kind == 1 and draw(st.booleans()):
+            base = replace(base, leveller=Leveller(size("1/4"), draw(lengths(unit, "1/2", 2))))
     filler = None
     if not frame.scribe and draw(st.integers(0, 2)) == 0:
         # As wide at least as the top overhangs.

@@ -22,6 +22,7 @@ from tests.unit.cutlist.bench import size
 #: By source, then by name: inches, millimetres, rule.
 LENGTHS = {
     "our own choice": {
+        "leveller out": ("1/2", "12", "BA-3"),
         "filler screw spacing": ("12", "300", "SC-1"),
         "narrowest filler": ("1/2", "12", "SC-1"),
         "thickest banding": ("1/8", "3", "EB-4"),

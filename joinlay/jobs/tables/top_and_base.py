@@ -6,15 +6,27 @@ from typing import Annotated, Final
 from pydantic import model_validator
 
 from joinlay.casework.base import BaseMake
+from joinlay.casework.levellers import Leveller
 from joinlay.casework.top import TopMake
 from joinlay.errors import BadInput
 from joinlay.jobs.tables.filler import FillerEntry
-from joinlay.jobs.tables.given import EitherWay, Entry, Gap, Given, Size, StockName, dimension_of, dimension_or_none, one_of
+from joinlay.jobs.tables.given import (
+    EitherWay,
+    Entry,
+    Gap,
+    Given,
+    Size,
+    StockName,
+    dimension_of,
+    dimension_or_none,
+    one_of,
+)
+from joinlay.jobs.tables.within import Within
 from joinlay.lengths import NOTHING, BadSize, Dimension
 from joinlay.shop import Practice, Shop
 from joinlay.stock import Stock
 
-__all__ = ["BaseEntry", "TopEntry", "less_top_and_base"]
+__all__ = ["LEVELLER_MEANINGS", "BaseEntry", "LevellerEntry", "TopEntry", "less_top_and_base"]
 
 
 class TopEntry(Entry):
@@ -35,6 +47,30 @@ class TopEntry(Entry):
 _OVERHANGS: Final = {"front": "in front", "ends": "at each end", "back": "behind"}
 
 
+#: What each key of a leveller is for.
+LEVELLER_MEANINGS: Final = {
+    "hole": "How wide the hole for its stem or insert is.",
+    "depth": "How deep that hole is.",
+    "out": "How far it holds the feet off the floor, screwed half-way.",
+}
+
+
+class LevellerEntry(Entry):
+    """What each foot is bored for: the hole of a levelling foot, and how far that holds it off the floor (BA-3)."""
+
+    hole: Size
+    depth: Size
+    out: Gap | None = None
+
+    def make(self) -> Leveller:
+        """The leveller."""
+        return Leveller(
+            dimension_of(self.hole, "leveller hole"),
+            dimension_of(self.depth, "leveller hole depth"),
+            dimension_or_none(self.out, "leveller standing out"),
+        )
+
+
 class BaseEntry(Entry):
     """What the piece stands on: a plinth, one with a recess for toes, or four feet (BA-1 to BA-3)."""
 
@@ -43,6 +79,7 @@ class BaseEntry(Entry):
     kind: Annotated[Given[str], one_of({kind: kind for kind in ("plinth", "recess", "cut recess", "feet")})] | None = None
     set_back: EitherWay | None = None
     foot: Size | None = None
+    leveller: Within[LevellerEntry] | None = None
     toe: Size | None = None
 
     @model_validator(mode="after")
@@ -52,6 +89,8 @@ class BaseEntry(Entry):
             raise BadInput('height is missing; write how high the piece stands on its base, such as height = "4 in".')
         if (self.foot is None) is (kind == "feet"):
             raise BadInput('foot is how wide each foot is: write it with kind = "feet", and only then.')
+        if self.leveller is not None and kind != "feet":
+            raise BadInput('leveller is what is turned in a foot: write it with kind = "feet".')
         if self.toe is not None and "recess" not in kind:
             raise BadInput('toe is how deep the recess for toes is: write it with kind = "recess" or "cut recess".')
         if self.set_back is not None and kind == "cut recess":
@@ -78,6 +117,7 @@ class BaseEntry(Entry):
             has_recess=kind == "recess",
             toe=dimension_or_none(self.toe, "depth of the recess for toes"),
             is_cut=kind == "cut recess",
+            leveller=None if self.leveller is None else self.leveller.make(),
         )
 
 
@@ -97,7 +137,7 @@ def less_top_and_base(
         height, depth = height - top.stock.thickness, depth - front - (top.back or NOTHING)
     width = width - (2 * ends if filler is None else filler.beside(ends))
     if base is not None:
-        height = height - base.height
+        height = height - base.stands(shop.practice)
     sizes = (
         size.named(f"piece {what}", "TO-1, BA-1, SC-1", "by geometry")
         for size, what in ((width, "width"), (height, "height"), (depth, "depth"))

@@ -264,7 +264,7 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
         names=_front_names(bank),
         kind=PartKind.DRAWER_FRONT,
         measures="heights",
-        datum="floor" if stands else "underside of the frame",
+        datum=_stands_on(whole) if stands else "underside of the frame",
         far="top of the piece" if boards else "top of the frame",
         lies="hold up the front of the frame",
         length=top - zero,
@@ -273,6 +273,11 @@ def _fronts(whole: WholePiece, bank: DrawerBank) -> Stick:
         top="top",
         apex=Apex.FAR,
     )
+
+
+def _stands_on(whole: WholePiece) -> str:
+    """What is under a base: under feet with levellers the floor is wherever those hold it (BA-3)."""
+    return "underside of the feet" if any(board.cuts_of(CutUse.LEVELLER_HOLE) for board in whole.base) else "floor"
 
 
 def _width_sticks(whole: WholePiece) -> Iterator[Stick]:

@@ -9,7 +9,10 @@ from joinlay.boards import CutUse, PartKind, Whole
 from joinlay.boards.fastener import FastenerKind
 from joinlay.checks.setting_down import anchor_words
 from joinlay.checks.tipping import standing
+from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.cutlist.fastenings import fasteners_of
+from joinlay.cutlist.shopping import shopping_list
+from joinlay.findings import Harm
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
@@ -44,6 +47,9 @@ TOP, BASE = '\n[top]\nstock = "cherry"\n', '\n[base]\nstock = "cherry"\nheight =
 
 #: A recess as high and as deep as usual.
 CUT = '\n[base]\nstock = "cherry"\nkind = "cut recess"\n'
+
+#: Feet of 3/4 stock, 1/8 set back, on levellers in their middle.
+FEET = '\n[base]\nstock = "cherry"\nheight = "3"\nkind = "feet"\nfoot = "2"\nleveller = { hole = "3/8", depth = "1" }\n'
 
 
 def planned(text):
@@ -83,7 +89,7 @@ def test_in_a_room_top_and_base_are_taken_off_first():
 
 def test_it_tips_about_the_front_of_its_base():
     kinds = [("", "0"), (BASE, "1/8"), (f'{BASE}set-back = "-1/4"\n', "-1/4"), (f'{BASE}kind = "recess"\n', "3")]
-    for base, behind in [*kinds, (CUT, "3"), (f'{CUT}toe = "4"\n', "4")]:
+    for base, behind in [*kinds, (CUT, "3"), (f'{CUT}toe = "4"\n', "4"), (FEET, "1/2")]:
         made = planned(PIECE + TOP + base)
         weighed = standing(made.others, made.drawers, {stock.name: stock for stock in made.stocks.values()}, made.conditions)
         front = made.drawers[0].front.place.origin[1] - made.drawers[0].front.thickness.mm
@@ -143,6 +149,8 @@ def test_the_recess_is_told_in_the_section(recessed):
         ('\n[base]\nstock = "cherry"\n', "height"),
         ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "wheels"\n', '"plinth", "recess", "cut recess" or "feet"'),
         ('\n[base]\nstock = "cherry"\nheight = "3"\ntoe = "2"\n', 'write it with kind = "recess"'),
+        ('\n[base]\nstock = "cherry"\nheight = "3"\nleveller = { hole = "3/8", depth = "1" }\n', 'write it with kind = "feet"'),
+        ('\n[base]\nstock = "cherry"\nheight = "3"\nkind = "feet"\nfoot = "2"\nleveller = { hole = "3/8" }\n', "depth"),
         ("\n[filler]\n", "left"),
         ('\n[filler]\nleft = "0"\n', "left"),
         ('\n[filler]\nleft = "1"\nstock = "oak"\n', "oak"),
@@ -259,3 +267,37 @@ def test_a_back_is_held_by_nails_or_screws_and_nothing_else():
     trouble = only_trouble(PIECE.replace('back = "thin"\n', 'back = "thin"\nback-held = "glue"\n'))
     assert trouble.startswith("chest.toml:")
     assert '"nails" or "screws"' in trouble
+
+
+def test_feet_are_bored_for_levellers_that_are_on_the_list_and_told_of():
+    made = planned(PIECE + FEET)
+    assert_cut_as_planned(made.boards, made.shop)
+    feet = [board for board in made.boards if board.role.kind is PartKind.FOOT]
+    holes = [cut for foot in feet for cut in foot.cuts_of(CutUse.LEVELLER_HOLE)]
+    assert {(cut.across.centre.mm, cut.into.centre.mm, cut.depth.mm) for cut in holes} == {
+        (inches("1").mm, inches("3/8").mm, inches("1").mm)
+    }
+    parts = cutting_list(made)
+    (line,) = [line for line in shopping_list(made, parts, (), ()).lines if line.what == "levellers"]
+    assert line.amount == len(feet) == 4
+    (told,) = [found for found in made.findings if found.kind == "levellers"]
+    assert "1/2 in off the floor" in told.sentence(made.rule.text)
+    assert next(stick for stick in sticks_of(made) if stick.kind is PartKind.DRAWER_FRONT).datum == "underside of the feet"
+
+
+def test_in_a_room_the_levellers_take_their_height():
+    room = PIECE.replace('width = "24"\nheight = "20"\ndepth = "18"', 'room = { width = "30", height = "24", depth = "19" }')
+    low, high = reach(planned(room + FEET), PartKind.STILE, 2)
+    assert high - low == inches("24").mm - inches("3").mm - inches("1/2").mm
+
+
+def test_a_leveller_too_large_for_its_foot_is_refused_with_one_that_is_not():
+    for wrong, key in (('hole = "5/8"', "leveller.hole"), ('depth = "3"', "leveller.depth")):
+        written = wrong.split(" = ")[0]
+        kept = {"hole": 'hole = "3/8"', "depth": 'depth = "1"'}[written]
+        made = planned(PIECE + FEET.replace(kept, wrong))
+        (refused,) = [found for found in made.findings if found.harm is Harm.REFUSE]
+        (change,) = refused.remedies[0].changes
+        assert (change.table, change.key) == ("base", key)
+        mended = FEET.replace(kept, f'{written} = "{change.value}"')
+        assert not planned(PIECE + mended).is_refused
