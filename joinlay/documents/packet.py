@@ -290,15 +290,16 @@ class _Binder:
 
         There is none where it would be a sheet more in a packet of few, which is looked through as soon (PR-11).
         """
-        whole = _with_index(chapters, self.index(lists, chapters, first), self.known)
+        begun = begun_under(_in_order(chapters))
+        whole = _with_index(chapters, self.index(lists, chapters, first, begun), self.known)
         few = len(_in_order(chapters))
         if not self.wanted.is_all and first - 1 + few <= _FEW_SHEETS and len(_in_order(whole)) > few:
             return list(chapters)
         return whole
 
-    def index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
+    def index(self, lists: Lists, chapters: Sequence[Chapter], first: int, begun: Fraction) -> tuple[Sheet, ...]:
         """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number
-        ``first``.
+        ``first``. ``begun`` mm of its own first are left to what comes before it.
         """
         at: dict[str, list[int]] = {}
         for number, sheet in enumerate(_in_order(chapters), start=first):
@@ -308,7 +309,7 @@ class _Binder:
             IndexLine(row.number, row.where, tuple(sorted({n for name in row.names for n in at.get(name, ())})))
             for row in lists.parts.rows
         ]
-        return index_sheets(self.plan, rows, self.reading, printer=self.reader)
+        return index_sheets(self.plan, rows, self.reading, printer=self.reader, begun=begun)
 
     def cover(self, chapters: Sequence[Chapter]) -> Sheet:
         """The cover, its contents leading to ``chapters``, which begin on the second sheet."""

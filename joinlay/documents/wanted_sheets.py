@@ -32,18 +32,18 @@ class ChapterKind:
         return self.besides if self.is_lean else f"{self.heading[0].lower()}{self.heading[1:]}"
 
 
-#: Every chapter, in the order of the work.
+#: Every chapter, in the order of the work: what is cut out of paper and marked from, then machines and putting together.
 CHAPTERS: Final = (
     ChapterKind("piece", "The piece"),
     ChapterKind("parts", "Pictures of every part", is_lean=False),
     ChapterKind("findings", "What was found", besides="charts of how the drawers come out"),
     ChapterKind("list", "Cutting list, and what to buy"),
     ChapterKind("sawing", "Sawing out"),
-    ChapterKind("settings", "Machine settings", besides="the cards in one list"),
     ChapterKind("gauges", "Gauges to set by", is_lean=False),
     ChapterKind("sticks", "Story sticks"),
     ChapterKind("templates", "Templates, strips and drilling", besides="ends of parts that are marked from a fold-over strip"),
     ChapterKind("sections", "Sections of the joints", is_lean=False),
+    ChapterKind("settings", "Machine settings", besides="the cards in one list"),
     ChapterKind("assembly", "Putting it together"),
 )
 

@@ -272,12 +272,21 @@ class _Chapter:
         glue_ups = [one for one in self.plan.glue_ups if one.of == of]
         lines = _Lines(self.wide, (view.picture.size[0], deep))
         said: set[str] = set()
+        begun: list[GlueUp] = []
+        strokes: list[Stroke] = [*self._head(stage_head(of)), *(moved(stroke, Move(_ZERO, -_HEADING)) for stroke in picture)]
+        above, served = _HEADING, self._served(view)
         for step in steps:
+            begun += (one for one in glue_ups if step == one.steps[0])
             self._told(step, glue_ups, lines, said)
+            if lines.is_full and step is not steps[-1]:
+                # Under the picture a page may end after any step.
+                strokes += (moved(stroke, Move(_ZERO, -above)) for stroke in lines.strokes)
+                yield _GlueUps(tuple(strokes), above + lines.high, serves=served, glue_ups=tuple(begun))
+                lines, strokes, above, begun = _Lines(self.wide), [], _ZERO, []
         for sentence in self._numbered(of, view):
             lines.say(sentence)
-        strokes = [*self._head(stage_head(of)), *(moved(stroke, Move(_ZERO, -_HEADING)) for stroke in (*picture, *lines.strokes))]
-        yield _GlueUps(tuple(strokes), _HEADING + lines.high, serves=self._served(view), glue_ups=tuple(glue_ups))
+        strokes += (moved(stroke, Move(_ZERO, -above)) for stroke in lines.strokes)
+        yield _GlueUps(tuple(strokes), above + lines.high, serves=served, glue_ups=tuple(begun))
         for sentence in self._clamped(glue_ups):
             lines = _Lines(self.wide)
             lines.say(sentence)

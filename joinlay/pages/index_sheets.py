@@ -56,22 +56,25 @@ class _Row:
     high: Fraction
 
 
-def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def index_sheets(
+    plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None, begun: Fraction = Fraction(0)
+) -> tuple[Sheet, ...]:
     """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; in columns where they fit,
     those of the last page of about one height.
 
-    On ``paper``, corrected for ``printer``, which is taken at its word unless given.
+    On ``paper``, corrected for ``printer``, which is taken at its word unless given; ``begun`` mm of the first sheet are left to what
+    comes before it.
     """
     pages = PlainPages(plan, paper, "where each part is", printer or Printer())
     left, _, right, top = pages.box
     across = max(1, int((right - left + _ASIDE) / (_COLUMN + _ASIDE)))
     wide = (right - left + _ASIDE) / across - _ASIDE
-    columns = _in_columns([_row(one, wide) for one in found], across, pages.room - _TOP)
+    rows = [_row(one, wide) for one in found]
     sheets = []
-    for n in range(0, len(columns), across):
+    for n, page in enumerate(_in_pages(rows, across, pages.room - _TOP, begun), start=1):
         strokes: list[Stroke] = [Text((left, top - 7), words("Where each part is", _HEAD, bold=True))]
         links: list[Link] = []
-        for k, column in enumerate(columns[n : n + across]):
+        for k, column in enumerate(page):
             x, y = left + k * (wide + _ASIDE), top - _TOP
             strokes += _heading(x, x + wide, top)
             for row in column:
@@ -79,31 +82,42 @@ def index_sheets(plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printe
                 links += (replace(link, box=_down(link, x, y)) for link in row.links)
                 y -= row.high
                 strokes.append(Line((x, y), (x + wide, y), Role.ROW))
-        sheets.append(replace(pages.sheet(f"page {n // across + 1}", tuple(strokes)), links=tuple(links)))
+        sheets.append(replace(pages.sheet(f"page {n}", tuple(strokes)), links=tuple(links)))
     return bind(sheets)
 
 
-def _in_columns(rows: Sequence[_Row], across: int, room: Fraction) -> list[list[_Row]]:
-    """``rows`` in columns of at most ``room`` mm, ``across`` of them to a page; those of the last page as low as they can be."""
+def _in_pages(rows: Sequence[_Row], across: int, room: Fraction, begun: Fraction) -> Iterator[list[list[_Row]]]:
+    """``rows`` in columns of at most ``room`` mm, ``across`` of them to a page, the first ``begun`` mm lower; those of the last
+    page as low as they can be.
+    """
+    first = room - begun
+    if any(row.high > first for row in rows):
+        first = room
+    waiting = list(rows)
+    while waiting:
+        page = _in_columns(waiting, first)[:across]
+        waiting = waiting[sum(map(len, page)) :]
+        if not waiting:
+            own = [row for column in page for row in column]
+            low = max(*(row.high for row in own), sum((row.high for row in own), Fraction(0)) / across)
+            while len(_in_columns(own, low)) > across:
+                low += 1
+            page = _in_columns(own, min(low, first))
+        yield page
+        first = room
 
-    def parted(own: Sequence[_Row], most: Fraction) -> list[list[_Row]]:
-        columns: list[list[_Row]] = []
-        left = Fraction(0)
-        for row in own:
-            if not columns or row.high > left:
-                columns.append([])
-                left = most
-            columns[-1].append(row)
-            left -= row.high
-        return columns
 
-    columns = parted(rows, room)
-    whole = (len(columns) - 1) // across * across
-    last = [row for column in columns[whole:] for row in column]
-    low = sum((row.high for row in last), Fraction(0)) / across
-    while len(parted(last, low)) > across:
-        low += 1
-    return [*columns[:whole], *parted(last, min(low, room))]
+def _in_columns(rows: Sequence[_Row], most: Fraction) -> list[list[_Row]]:
+    """``rows`` in columns of at most ``most`` mm."""
+    columns: list[list[_Row]] = []
+    left = Fraction(0)
+    for row in rows:
+        if not columns or row.high > left:
+            columns.append([])
+            left = most
+        columns[-1].append(row)
+        left -= row.high
+    return columns
 
 
 def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, Fraction, Fraction]:

@@ -108,8 +108,10 @@ def setting_sheets(
     under = sum((block.height for block in last), _ZERO)
     if sheets or under + (cards[0][1].height + _depth(cards[0][0], maker) if cards else _ZERO) > pages.room - begun:
         pages = replace(pages, begun=_ZERO)
-    for n, standing in enumerate(_shared_out(cards, pages, maker, under + pages.begun)):
-        sheets.append(_sheet(standing, replace(pages, begun=_ZERO) if n else pages, maker, () if n else last))
+    shared = list(_shared_out(cards, pages, maker, under + pages.begun))
+    for n, standing in enumerate(shared, start=1):
+        own = pages if n == 1 else replace(pages, begun=_ZERO)
+        sheets.append(_sheet(standing, own, maker, last if n == 1 else (), is_last=n == len(shared)))
     return bind(sheets)
 
 
@@ -152,13 +154,16 @@ def _shared_out(cards: Sequence[_Standing], pages: PlainPages, maker: CardMaker,
     yield sheet
 
 
-def _sheet(standing: Sequence[_Standing], pages: PlainPages, maker: CardMaker, order: Sequence[PageBlock]) -> Sheet:
-    """A sheet of cards, under the end of the ``order`` where that is on it."""
+def _sheet(
+    standing: Sequence[_Standing], pages: PlainPages, maker: CardMaker, order: Sequence[PageBlock], *, is_last: bool
+) -> Sheet:
+    """A sheet of cards, under the end of the ``order`` where that is on it; under the last of them more may begin."""
     settings = _settings(standing)
     strokes = pages.stacked([*order, *(block for _, block in standing)])
     if not settings:
         return pages.sheet(_ORDER, strokes)
-    strokes = (*strokes, *_cautions(settings, pages, maker))
+    high = sum((block.height for block in (*order, *(block for _, block in standing))), _ZERO) + _depth(settings, maker)
+    strokes = (*strokes, *_cautions(settings, pages, maker, pages.room - high if is_last else pages.begun))
     sheet = pages.sheet("", strokes, "views 1:1")
     templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
     told = (Laid(Template((pages.document,), _ORDER, strokes, bounds_of(strokes)), Move()),) if order else ()
@@ -171,10 +176,12 @@ def _settings(standing: Sequence[_Standing]) -> list[Setting]:
     return list({setting.number: setting for settings, _ in standing for setting in settings}.values())
 
 
-def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker) -> tuple[Stroke, ...]:
-    """How to put a test piece right, and what to beware of, at the foot of a sheet; each said once for all its cards."""
+def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker, up: Fraction) -> tuple[Stroke, ...]:
+    """How to put a test piece right, and what to beware of, ``up`` mm over the foot of a sheet; each said once for all its
+    cards.
+    """
     left, bottom, right, _ = pages.box
-    low = bottom + pages.begun
+    low = bottom + up
     strokes, _ = fill_frames(_told(settings, maker), ((left, low, right, low + _depth(settings, maker)),))
     return strokes
 
