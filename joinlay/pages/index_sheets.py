@@ -62,8 +62,8 @@ def index_sheets(
     """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; in columns where they fit,
     those of the last page of about one height.
 
-    On ``paper``, corrected for ``printer``, which is taken at its word unless given; ``begun`` mm of the first sheet are left to what
-    comes before it.
+    On ``paper``, corrected for ``printer``, which is taken at its word unless given; ``begun`` mm of the first sheet are left to
+    what comes before it.
     """
     pages = PlainPages(plan, paper, "where each part is", printer or Printer())
     left, _, right, top = pages.box
