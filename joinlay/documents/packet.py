@@ -14,7 +14,7 @@ from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED, plan_mark
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.errors import BadInput
-from joinlay.lengths import BadSize, said_by
+from joinlay.lengths import BadSize, Fraction, said_by
 from joinlay.pages import Printer
 from joinlay.pages.assembly_sheets import assembly_sheets
 from joinlay.pages.cover_sheet import ContentsLine, cover_sheet
@@ -27,7 +27,7 @@ from joinlay.pages.part_sheets import parts_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind, made_words
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
-from joinlay.pages.shared_sheets import KnownSheets, begun_under, joined
+from joinlay.pages.shared_sheets import KnownSheets, begun_under, is_foot_too_full, joined
 from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
@@ -53,7 +53,6 @@ if TYPE_CHECKING:
     from joinlay.cutlist.lists import Lists
     from joinlay.documents.wanted_sheets import ChapterKind, Wanted
     from joinlay.jobs.plan import Plan
-    from joinlay.lengths import Fraction
     from joinlay.pages import Sheet
     from joinlay.pages.plain_sheet import PageBlock
     from joinlay.paper import Paper
@@ -187,7 +186,10 @@ class _Binder:
         last: list[Sheet] = []
         for kind in wanted:
             if kind.word not in measured:
-                found[kind.heading] = _filed(self._sheets(kind, lists, begun_under(last, self.known)), kind.heading)
+                sheets = self._sheets(kind, lists, begun_under(last, self.known))
+                if sheets and is_foot_too_full(last, sheets):
+                    sheets = self._sheets(kind, lists, Fraction(0))
+                found[kind.heading] = _filed(sheets, kind.heading)
                 last = joined([*last, *found[kind.heading]], self.known)[-1:]
             elif kind is next(iter(measured.values())):
                 sheets = self._together(measured)

@@ -20,10 +20,12 @@ if TYPE_CHECKING:
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.pen.marks import Stroke
 
-__all__ = ["KnownSheets", "begun_under", "joined"]
+__all__ = ["KnownSheets", "begun_under", "is_foot_too_full", "joined"]
 
 #: White between what stands above and what begins below it.
 _BETWEEN: Final = Fraction(8)
+#: How far letters may hang below the block they stand in.
+_HANGING: Final = Fraction(2)
 #: Where less is left under it, the next begins on a sheet of its own.
 _LEAST: Final = Fraction(45)
 
@@ -65,8 +67,16 @@ def begun_under(sheets: Sequence[Sheet], known: KnownSheets | None = None) -> Fr
     if sheet is None or not isinstance(sheet.foot, PlainFoot) or not sheet.body or sheet.foot.is_too_full:
         return Fraction(0)
     _, bottom, _, top = sheet.printer.room(sheet.paper)
-    taken = top - (known or KnownSheets()).lowest(sheet) + _BETWEEN
+    taken = top - (known or KnownSheets()).lowest(sheet) + _BETWEEN + _HANGING
     return taken if top - bottom - FOOT - taken >= _LEAST else Fraction(0)
+
+
+def is_foot_too_full(above: Sequence[Sheet], below: Sequence[Sheet]) -> bool:
+    """Whether the last sheet ``above`` and the first ``below`` are both read, and their signs and scales are too many for one
+    foot: then the second begins at the head of a sheet of its own.
+    """
+    feet = [sheet.foot for sheet in (*above[-1:], *below[:1]) if isinstance(sheet.foot, PlainFoot)]
+    return len(feet) > 1 and feet[0].shared(feet[1]).is_too_full
 
 
 def joined(sheets: Iterable[Sheet], known: KnownSheets | None = None) -> list[Sheet]:

@@ -75,7 +75,7 @@ def test_a_chapter_begun_under_another_leaves_it_the_head_of_its_first_page():
     rows = [PageBlock((Text((Fraction(0), Fraction(-6)), words(f"row {n}", 5)),), Fraction(10)) for n in range(30)]
     above = sheet("one", 100)
     begun = begun_under([above])
-    assert begun == pages.box[3] - bounds_of(above.body)[1] + 8
+    assert begun == pages.box[3] - bounds_of(above.body)[1] + 8 + 2
     own = replace(pages, begun=begun)
     parted = own.flowed(rows)
     assert [len(page) for page in parted] == [int((pages.room - begun) / 10), 30 - int((pages.room - begun) / 10)]
