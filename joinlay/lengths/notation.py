@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from enum import Enum
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from joinlay.errors import BadInput, nearest_names, quoted
@@ -74,6 +75,12 @@ def read_length(text: str, unit: Unit = Unit.INCH) -> Length:
         raise BadInput(
             f"a length is read from text, not from {quoted(text)}; write '{'5/8 in' if unit is Unit.INCH else '16 mm'}'."
         )
+    return _read(text, unit)
+
+
+@lru_cache(maxsize=1024)
+def _read(text: str, unit: Unit) -> Length:
+    """The same, kept: a job has few lengths that are spelled differently, and each is read again and again."""
     if doubt := _two_meanings(text[:_LONGEST], unit):
         raise BadInput(f"{quoted(text)} may be {doubt}")
     worn = _tidy(text)

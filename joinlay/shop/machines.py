@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import field
 from enum import Enum
+from functools import cache
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Unit, default, read_length, require_positive
@@ -221,6 +222,7 @@ class Machines:
         return self.table_saw.fence_height if kind is MachineKind.TABLE_SAW and self.table_saw is not None else None
 
 
+@cache
 def usual_machines(unit: Unit = Unit.INCH) -> Machines:
     """The default machines in ``unit``, each figure a Dimension that says so (MS-4 to MS-6). Source: our own choice."""
     reach, height = (_figure(f"table fence {what}", unit) for what in ("reach", "height"))

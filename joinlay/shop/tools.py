@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import field
+from functools import cache
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import GRADUATIONS, BadSize, Unit, default, inches, mm, read_length, require_positive
@@ -145,6 +146,7 @@ def deepest_mortise(strip: Dimension, name: str) -> Dimension:
     return (strip * 5).named(name, "LT-4", "Moxon's rule, from memory")
 
 
+@cache
 def usual_shop(unit: Unit) -> Shop:
     """The default shop in ``unit``: its cutters, tenon strip, saw kerf and rule (1/32 in or 0.5 mm). Source: our own choice."""
     cutters = tuple(
