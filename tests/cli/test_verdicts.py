@@ -8,6 +8,7 @@ import pdfplumber
 import pytest
 
 from tests.cli.running import run
+from tests.odd_pieces import SOUND, odd_piece, sound_piece
 from tests.unit.jobs.jobs import GOOD
 
 NOTHING = "router-table = false\ntable-saw = false\nhand-router = false\nmortiser = false\ndrill = false\n"
@@ -85,6 +86,27 @@ def test_every_command_gives_the_same_verdict(shop, tmp_path, capsys):
     for each, one, many in (("warn", "warning", "warnings"), ("note", "note", "notes")):
         count = sum(finding[0] == each for finding in all_told)
         assert not count or f"{count} {one if count == 1 else many}" in cover
+
+
+#: Pieces of every kind, and some in which something is refused: what comes of each.
+PIECES = {
+    **dict.fromkeys(("rows", "fixed shelves", "loose shelves", "toe recess", "built in", "hand-fitted"), 0),
+    **dict.fromkeys(("pins", "base inside", "dust panel", "hole deep"), 1),
+}
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_a_whole_piece_gets_one_verdict_too(name, tmp_path, capsys):
+    """Rows, bays, shelves, top, base and what else a piece may have: check, settings, list and mend end alike, in the same words
+    (make is asked above).
+    """
+    job = tmp_path / "piece.toml"
+    job.write_text(sound_piece(SOUND[name]) if name in SOUND else odd_piece(name), encoding="utf-8")
+    asked = {command: run(capsys, command, job, "--json") for command in ("check", "settings", "list", "mend")}
+    assert {ran.code for command, ran in asked.items() if command != "mend"} == {PIECES[name]}, name
+    all_told = told(json.loads(asked["check"].out)["findings"])
+    assert (("refuse" in {one[0] for one in all_told}),) == (bool(PIECES[name]),)
+    assert set(told(json.loads(asked["settings"].out)["findings"])) <= set(all_told)
 
 
 def test_hand_work_has_cards_that_name_the_tools_and_where_to_mark(tmp_path, capsys):

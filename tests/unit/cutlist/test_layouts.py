@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 
 from joinlay.cutlist.layouts import FrontColumn, OffcutLimits, lay_out
-from joinlay.cutlist.pattern import Blank, Direction, Keeps, PartToSaw
+from joinlay.cutlist.pattern import Blank, Direction, Keeps, Panel, PartToSaw
 from joinlay.jobs.on_hand import FirstCut
 from joinlay.lengths import ZERO, dimension, inches, mm
 from tests.unit.cutlist.bench import size
@@ -13,6 +13,14 @@ from tests.unit.cutlist.sawyer import check_every_piece_once, check_sheet
 
 LIMITS = OffcutLimits(inches(12), inches(4))
 KERF = inches("1/8")
+
+
+@pytest.mark.parametrize(
+    ("length", "width", "is_kept"),
+    [("12", "4", True), ("4", "12", True), ("11 63/64", "4", False), ("12", "3 63/64", False), ("11", "11", False)],
+)
+def test_an_offcut_of_just_the_size_worth_keeping_is_kept(length, width, is_kept):
+    assert LIMITS.keep(Panel(ZERO, ZERO, inches(length), inches(width))) is is_kept
 
 
 def whole(length="96", width="48", trim="0"):
