@@ -186,7 +186,9 @@ def fasten_under(
         f"{bottom.name} front edge to its screws", "DJ-3", "by geometry"
     )
     grows = shrinks = NOTHING
+    by = ("DJ-3", "common practice")
     if isinstance(stock, Solid):
+        by = ("DJ-3, CK-6", MOVEMENT_SOURCE)
         grows, shrinks = _moved_behind(stock, middle, seasons, shank)
     first, run = _under(bottom, back, bar)
     places = [Length(first + place.mm) for place in spread(run, spacing)]
@@ -197,8 +199,8 @@ def fasten_under(
         role = CutRole(use, back.role, number=n if len(places) > 1 else 0)
         name = f"{bottom.name} {role.name}"
         across = Span(
-            start.named(f"{name} start", "DJ-3, CK-6", MOVEMENT_SOURCE),
-            bottom.width if is_open else stop.named(f"{name} stop", "DJ-3, CK-6", MOVEMENT_SOURCE),
+            start.named(f"{name} start", *by),
+            bottom.width if is_open else stop.named(f"{name} stop", *by),
         )
         cut = Cut(
             CutKind.SLOT if isinstance(stock, Solid) else CutKind.HOLE,

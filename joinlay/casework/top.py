@@ -239,6 +239,7 @@ def _bored(
     """Strip and panel with a hole for each screw at the ``middles``, or a slot where it moves, one over the other (TO-1)."""
     forward, backward = moves
     is_slot = bool(forward.mm or backward.mm)
+    by = ("TO-1, CK-6", MOVEMENT_SOURCE) if is_slot else ("TO-1", "common practice")
     use, kind, shape = (
         (CutUse.SCREW_SLOT, CutKind.SLOT, Shape.ROUND_ENDS) if is_slot else (CutUse.SCREW_HOLE, CutKind.HOLE, Shape.ROUND)
     )
@@ -251,8 +252,8 @@ def _bored(
             role = CutRole(use, mate, which=strip.role if board is panel else None, number=n)
             name = f"{board.name} {role.name}"
             span = Span(
-                (low - _mm(off)).named(f"{name} start", "TO-1, CK-6", MOVEMENT_SOURCE),
-                (high - _mm(off)).named(f"{name} stop", "TO-1, CK-6", MOVEMENT_SOURCE),
+                (low - _mm(off)).named(f"{name} start", *by),
+                (high - _mm(off)).named(f"{name} stop", *by),
             )
             along = Span.about(x - _mm(at), shank)
             cut = (
