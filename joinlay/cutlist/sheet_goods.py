@@ -53,7 +53,7 @@ def _layout(plan: Plan, name: str, groups: Sequence[Group], boards: Mapping[str,
     have = _offcuts(plan.on_hand, [key for key, each in plan.stocks.items() if each == stock], has_grain=has_grain)
     stacks = stack_fronts(pieces, boards, plan.rows, whole, kerf) if sawing.fronts_together else ()
     laid = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan), stacks)
-    found = [*_too_large(laid.left_out, (*have, whole), name), *_no_grain(have), *_broken_columns(stacks)]
+    found = [*_too_large(laid.left_out, (*have, whole), name, boards), *_no_grain(have), *_broken_columns(stacks)]
     if stacks and laid.whole > laid.least_whole:
         loose = lay_out(pieces, have, whole, kerf, sawing.first_cut, offcut_limits(plan))
         found += _cost_of_columns(laid.whole - loose.whole)
@@ -105,13 +105,20 @@ def _offcuts(on_hand: OnHand, names: Sequence[str], *, has_grain: bool) -> list[
     return sorted(blanks, key=lambda blank: blank.length.mm * blank.width.mm)
 
 
-def _too_large(left_out: Sequence[PartToSaw], blanks: Sequence[Blank], stock: str) -> Iterator[Finding]:
+def _too_large(
+    left_out: Sequence[PartToSaw], blanks: Sequence[Blank], stock: str, boards: Mapping[str, Board]
+) -> Iterator[Finding]:
     """Say of each part that fits nothing how large it is, and how large it might be."""
     for piece in left_out:
         room = max(blanks, key=lambda blank: (blank.is_whole, blank.length.mm * blank.width.mm))
         long, wide = (dimension(size - 2 * room.trim) for size in (room.length, room.width))
         if not piece.any_grain and _fits(piece.width, piece.length, blanks):
             remedy = "It would fit with its grain the other way: say that its grain does not matter, if it does not."
+        elif _is_whole_bottom(boards.get(piece.name)) and _fits(piece.length / 2, piece.width, blanks):
+            # Each half is shorter than half of it by some of the bar (BO-1).
+            remedy = (
+                "Part it by a grooved bar down its middle (bottom-bar = and its stock), use a larger sheet, or make it smaller."
+            )
         else:
             remedy = "Use a larger sheet, make the part smaller, or join it from narrower pieces."
         yield warning(
@@ -125,6 +132,10 @@ def _too_large(left_out: Sequence[PartToSaw], blanks: Sequence[Blank], stock: st
             long=long,
             wide=wide,
         ).at(piece.name)
+
+
+def _is_whole_bottom(board: Board | None) -> bool:
+    return board is not None and board.role.kind is PartKind.DRAWER_BOTTOM and board.role.hand is None
 
 
 def _fits(length: Length, width: Length, blanks: Sequence[Blank]) -> bool:

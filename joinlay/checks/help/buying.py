@@ -21,6 +21,7 @@ ON_BUYING: Final = (
         (
             "A larger sheet: give its size as sheet = [length, width] in the stock's table.",
             "The part with its grain the other way, where it would fit so: name it in any-grain of [sawing].",
+            "A wide drawer bottom in two halves beside a grooved bar: bottom-bar.",
             "The part joined from two, or the piece made a little smaller.",
             "Less trim, where your sheets come with clean edges: edge-trim in [practice].",
         ),

@@ -268,3 +268,37 @@ def test_a_solid_front_with_upright_grain_is_refused_and_its_remedy_helps():
 def test_a_front_s_grain_is_one_of_two_ways():
     with pytest.raises(Troubles, match="from side to side"):
         read_job(FRONTS.replace('"upright"', '"slanting"'), "fronts.toml")
+
+
+WIDE = """units = "mm"
+[stock.oak]
+kind = "solid"
+species = "white oak"
+nominal = 20
+measured = 20
+[stock.thin]
+nominal = 6
+measured = 6
+sheet = [1220, 610]
+[drawers]
+front = "oak"
+sides = "oak"
+bottom = "thin"
+[[drawer]]
+opening = { width = 1300, height = 150, depth = 500 }
+"""
+
+
+def test_a_bottom_wider_than_its_sheet_is_told_of_the_bar_and_its_halves_fit():
+    """BO-1, CL-2."""
+    with_a_bar = WIDE.replace("[drawers]", '[drawers]\nbottom-bar = "oak"')
+    whole, parted = (planned(read_job(text, "wide.toml")) for text in (WIDE, with_a_bar))
+    (layout,) = sheet_layouts(whole, cutting_list(whole))
+    (found,) = layout.findings
+    assert (found.kind, found.where) == ("part too large", "drawer 1 bottom")
+    assert found.way_out(str).startswith("Part it by a grooved bar down its middle (bottom-bar")
+    (layout,) = sheet_layouts(parted, cutting_list(parted))
+    assert (layout.findings, layout.left_out) == ((), ())
+    deep = planned(read_job(WIDE.replace("depth = 500", "depth = 700"), "deep.toml"))
+    (layout,) = sheet_layouts(deep, cutting_list(deep))
+    assert "bottom-bar" not in layout.findings[0].way_out(str)
