@@ -327,7 +327,7 @@ def _piece(written: JobFile, every: DrawersEntry, source: Source, shop: Shop, st
     try:
         return piece_spec(written, every, stocks, shop, lambda given: _tenon(shop, given.value))
     except (BadInput, Refused) as bad:
-        place = next((key for key in ("bank", "case", "frame", "runners") if key in source.tree), "")
+        place = next((key for key in ("bank", "case", "frame", "top", "base", "filler", "runners") if key in source.tree), "")
         raise Troubles([source.trouble((place,) if place else (), "piece", _said_by(bad, shop))]) from None
 
 

@@ -203,6 +203,8 @@ def piece_spec(
     width and more than one has none.
     """
     if tables.case is None and tables.frame is None and tables.bank is None:
+        if (needless := next((key for key in ("top", "base", "filler") if getattr(tables, key)), None)) is not None:
+            raise BadInput(f"a [{needless}] belongs to a whole piece, and this job has openings alone; leave it out.")
         return None
     rides = tables.runners is not None or not any(bank.count for bank in tables.bank or ())
     if tables.case is None or tables.frame is None or not tables.bank or not rides:

@@ -17,10 +17,13 @@ from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.lengths import inches
 from joinlay.pen.marks import Text
+from joinlay.pictures.elevation import dimensioned_elevation
 from joinlay.pictures.sections import upright_sections
 from joinlay.settings.wording import cut_words, measure_words
 from joinlay.templates.story.story_sticks import sticks_of
 from tests.assembly.test_settings_cut_the_board import assert_cut_as_planned
+from tests.measured.collisions import collisions
+from tests.measured.packets import template_sheets
 from tests.unit.jobs.jobs import GOOD, only_trouble
 
 PIECE = (
@@ -301,3 +304,19 @@ def test_a_leveller_too_large_for_its_foot_is_refused_with_one_that_is_not():
         assert (change.table, change.key) == ("base", key)
         mended = FEET.replace(kept, f'{written} = "{change.value}"')
         assert not planned(PIECE + mended).is_refused
+
+
+def test_fillers_stand_in_the_elevation_with_their_widths_and_no_word_on_a_template_is_covered(filled):
+    picture = dimensioned_elevation(filled, (Fraction(190), Fraction(240)))
+    assert picture is not None
+    said = [stroke.plain for stroke in picture.strokes if isinstance(stroke, Text)]
+    assert {"2 1/4", "2 3/4"} <= {text.replace("\u2044", "/") for text in said}
+    assert [found for sheet in template_sheets(filled, "letter") for found in collisions(sheet.strokes)] == []
+
+
+@pytest.mark.parametrize("more", [TOP, BASE, FILLER])
+def test_openings_alone_have_no_top_base_or_filler(more):
+    trouble = only_trouble(GOOD + more)
+    line = 1 + (GOOD + more).splitlines().index(more.splitlines()[1])
+    assert trouble.startswith(f"chest.toml:{line}:")
+    assert "leave it out" in trouble
