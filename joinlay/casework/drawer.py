@@ -14,7 +14,7 @@ from joinlay.casework.drawer_sizes import DrawerSizes, size_drawer
 from joinlay.casework.opening import BackHeight, BottomReach
 from joinlay.findings import Change, Remedy, figure, refusal, warning
 from joinlay.joints.groove import Groove, cut_groove, design_groove
-from joinlay.lengths import NOTHING, Fraction, Length, smallest
+from joinlay.lengths import NOTHING, Fraction, Length, rounded_up, smallest
 from joinlay.records import dataclass
 from joinlay.shop import usual_practice
 from joinlay.stock.movement import usual_seasons
@@ -162,7 +162,7 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
             "bottom groove",
             "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
             "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
-            top=offset + bottom, height=offset + bottom + high, short=-high,
+            top=offset + bottom, height=offset + bottom + high, short=rounded_up(-high, shop.rule),
         ).by(usually)  # fmt: skip
 
 
