@@ -64,6 +64,12 @@ SOUND: dict[str, dict[str, Any]] = {
     },
     "feet": {"base": {"stock": "cherry", "height": "3 1/2", "kind": "feet", "foot": "2"}},
     "toe recess": {"base": {"stock": "cherry", "height": "3 1/2", "kind": "recess"}},
+    "recess cut in the sides": {"base": {"stock": "cherry", "kind": "cut recess"}, "case.height": "18"},
+    "levellers": {
+        "base": {"stock": "cherry", "height": "3 1/2", "kind": "feet", "foot": "2", "leveller": {"hole": "5/16", "depth": "1"}}
+    },
+    "a place left open": {"bank": [{"rows": [{"widths": ["6", "fill"], "left-open": [2]}, 1]}]},
+    "a bar under a bottom": {"drawers.bottom-bar": "cherry", "case.width": "30"},
     "built in": {"frame.scribe": "3/4", "case.back-inset": "1/2"},
     "overhang": {"frame.overhang": "1/8", "frame.stile": "2 1/2"},
     "solid case": {"case.sides": "cherry", "bank": [{"drawers": 3}], "case.height": "20"},
