@@ -8,7 +8,10 @@ import atexit
 import gc
 import os
 import sys
-from typing import NoReturn
+from typing import TYPE_CHECKING, Final, NoReturn
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 __all__ = ["main"]
 
@@ -24,6 +27,9 @@ def main() -> NoReturn:
     # Nothing of ours plugs into pydantic; to look through every installed package for what might takes a tenth of a short
     # command.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "1")
+    # What is made hangs on the job alone, whatever day a builder of packages has set; a library stumbles over one that is none.
+    os.environ.pop("SOURCE_DATE_EPOCH", None)
+    _refuse_unseen(sys.argv[1:])
     try:
         from joinlay.cli.app import app
 
@@ -48,3 +54,21 @@ def _leave_rubbish() -> None:
     """Take everything there is for good, so that Python's last look for rubbish has nothing to go through."""
     gc.freeze()
     gc.disable()
+
+
+#: More signs than a word on the command line has, a way to a file among them.
+_LONGEST_WORD: Final = 1_000
+
+
+def _refuse_unseen(words: Sequence[str]) -> None:
+    """End with 2 where a word goes on and on, or has signs that can't be seen: a name of a file may come from anybody, and is
+    said again in many places.
+    """
+    for word in words:
+        if len(word) > _LONGEST_WORD or not word.translate({0xA0: " ", 0x202F: " "}).isprintable():
+            from joinlay.cli.terminal import complain
+            from joinlay.errors import quoted
+
+            limit = f"a word here has at most {_LONGEST_WORD} signs, and none that cannot be seen"
+            complain(f"{quoted(word)} cannot be used: {limit}. Give the file another name, or write it as it is.")
+            sys.exit(2)

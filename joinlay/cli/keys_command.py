@@ -7,7 +7,7 @@ import textwrap
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.cli.terminal import say, terminal_width
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.jobs.schema import job_schema
 from joinlay.records import dataclass
 
@@ -29,7 +29,7 @@ def say_keys(table: str) -> None:
     asked = table.strip().strip("[]").strip()
     if asked and asked not in tables:
         near = ", ".join(nearest_names(asked, tuple(tables))) or ", ".join(tables)
-        raise BadInput(f"a job has no table {asked!r}; write one of these: {near}.")
+        raise BadInput(f"a job has no table {quoted(asked)}; write one of these: {near}.")
     shown = {asked: tables[asked]} if asked else tables
     say("\n\n".join([*(_page(table) for table in shown.values()), HOW_LENGTHS_ARE_WRITTEN]))
 

@@ -112,7 +112,7 @@ def keep_in(folder: Path, job: Path, files: Mapping[str, bytes], *, is_whole: bo
         strange = [
             name
             for name in files
-            if (folder / name).exists() and there[name] != coming[name] and not (own and own.owns(name, there[name]))
+            if _is_there(folder / name) and there[name] != coming[name] and not (own and own.owns(name, there[name]))
         ]
         if (others or strange) and not is_forced:
             raise BadInput(_not_ours(folder, found.job if found and others else "", strange))
@@ -131,6 +131,14 @@ def _together(after: FolderRecord, before: Mapping[str, frozenset[str]]) -> Fold
     """While it is written a file is what it was or what it will be."""
     names = {*after.files, *before}
     return FolderRecord(after.job, {name: after.files.get(name, frozenset()) | before.get(name, frozenset()) for name in names})
+
+
+def _is_there(path: Path) -> bool:
+    """False where it isn't, and where no file could be called so."""
+    try:
+        return path.exists()
+    except OSError:
+        return False
 
 
 def _digest(content: bytes) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.errors import BadInput, nearest_names
+from joinlay.errors import BadInput, nearest_names, quoted
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -81,5 +81,5 @@ def chapters_called(names: Iterable[str]) -> tuple[str, ...]:
         if name not in known:
             near = nearest_names(name, tuple(known))
             told = f"near it: {', '.join(near)}" if near else f"there are {', '.join(known)}"
-            raise BadInput(f"--chapter: there is no chapter called '{name}'; {told}.")
+            raise BadInput(f"--chapter: there is no chapter called {quoted(name)}; {told}.")
     return tuple(word for word in known if word in asked)

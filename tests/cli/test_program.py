@@ -197,3 +197,35 @@ def test_what_is_quick_or_read_by_a_program_shows_no_bar():
         bar.step("unseen")
         time.sleep(0.05)
     assert (screen.getvalue(), file.getvalue()) == ("", "")
+
+
+HOSTILE = f"\x1b[2J\u202e a\njoinlay: all is well\r{'x' * 3000}"
+LONG = "x" * 900
+
+
+@pytest.mark.parametrize("word", [HOSTILE, "\u202ea", "a\nb", "x" * 1001, "\udcff.toml"], ids=ascii)
+@pytest.mark.parametrize(
+    "given", [("check",), ("make", "a.toml", "--out"), ("keys",), ("printer", "show"), ("schema",), (), ("check", "--packet")]
+)
+def test_a_word_that_forges_lines_or_has_no_end_is_refused_in_one_line(capsys, given, word):
+    ran = run(capsys, *given, word)
+    assert (ran.code, ran.out) == (2, "")
+    (line,) = ran.err.splitlines()
+    assert line.isprintable()
+    assert len(line) < 300
+    assert "at most 1000 signs, and none that cannot be seen" in line
+
+
+@pytest.mark.parametrize(
+    "given",
+    [("check", LONG), ("keys", LONG), ("help-on", LONG), ("start", LONG), ("compare", LONG, LONG), ("printer", "show", LONG)],
+)
+def test_a_word_as_long_as_may_be_is_answered(capsys, given):
+    ran = run(capsys, *given)
+    assert ran.code == 2
+    assert len(ran.err) < 3000
+
+
+def test_a_folder_whose_name_no_system_takes_is_no_fault_of_the_program(job, capsys):
+    ran = run(capsys, "make", job(GOOD), "--out", LONG)
+    assert (ran.code, "its name is too long" in ran.err) == (2, True)
