@@ -94,23 +94,24 @@ def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[
     One whose cuts don't fit beside it has a page of its own.
     """
     together: list[_Page] = []
+    known: _Known = {}
     for page in few:
         room = page.pages.room
-        if together and _fitted([*together, page], wide, room - begun, _DEPTHS) is None:
-            yield from _flushed(together, wide, begun)
+        if together and _fitted([*together, page], wide, room - begun, known) is None:
+            yield from _flushed(together, wide, begun, known)
             together, begun = [], _ZERO
-        if not together and _fitted([page], wide, room - begun, _DEPTHS) is None:
+        if not together and _fitted([page], wide, room - begun, known) is None:
             begun = _ZERO
         together.append(page)
     if together:
-        yield from _flushed(together, wide, begun)
+        yield from _flushed(together, wide, begun, known)
 
 
-def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[Sheet]:
+def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction, known: _Known) -> Iterator[Sheet]:
     """A page of several sheets, drawn as large as they all fit under ``begun`` mm; of one alone, a page of its own unless it
     shares one.
     """
-    blocks = _fitted(together, wide, together[0].pages.room - begun, _DEPTHS) if len(together) > 1 or begun else None
+    blocks = _fitted(together, wide, together[0].pages.room - begun, known) if len(together) > 1 or begun else None
     if blocks is not None:
         yield _shared(together, blocks, wide)
         return
@@ -119,15 +120,20 @@ def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iter
         begun = _ZERO
 
 
-def _fitted(
-    together: Sequence[_Page], wide: Fraction, room: Fraction, depths: Sequence[Fraction]
-) -> tuple[PageBlock, ...] | None:
-    """The sheets ``together`` at the first of ``depths`` at which all of them fit one page and every cut its number; None
-    where that is none.
+#: Sheets drawn small, by the ``id`` of each and how deep it is.
+_Known = dict[tuple[int, "Fraction"], PageBlock]
+
+
+def _fitted(together: Sequence[_Page], wide: Fraction, room: Fraction, known: _Known) -> tuple[PageBlock, ...] | None:
+    """The sheets ``together`` at the largest depth at which all of them fit one page and every cut its number; None where that
+    is none. ``known`` are those drawn so far, so that none is drawn anew for another to stand with it.
     """
     over = _over(together, wide).height
-    for deep in depths:
-        blocks = tuple(page.small(wide, deep) for page in together)
+    for deep in _DEPTHS:
+        for page in together:
+            if (id(page), deep) not in known:
+                known[id(page), deep] = page.small(wide, deep)
+        blocks = tuple(known[id(page), deep] for page in together)
         are_numbered = all(page.has_its_numbers(block) for page, block in zip(together, blocks, strict=True))
         if are_numbered and over + sum(block.height for block in blocks) <= room:
             return blocks

@@ -58,8 +58,11 @@ class Hatch:
         if low == high:
             return
         slope = (x1 - x0) / (high - low)
-        for n in range(ceil(low / self.step), ceil(high / self.step)):
-            crossings.setdefault(n, []).append(x0 + (n * self.step - low) * slope)
+        first = ceil(low / self.step)
+        x, further = x0 + (first * self.step - low) * slope, self.step * slope
+        for n in range(first, ceil(high / self.step)):
+            crossings.setdefault(n, []).append(x)
+            x += further
 
 
 @dataclass(frozen=True, slots=True)

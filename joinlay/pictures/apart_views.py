@@ -49,8 +49,8 @@ _GAP: Final = Fraction(1, 8)
 _ARROW, _LEAST, _HEAD, _HALF_HEAD = Fraction(13), Fraction(4), Fraction(12, 5), Fraction(4, 5)
 #: Room left around the wood for balloons, in mm on paper.
 _MARGIN: Final = 2 * RADIUS_OF_BALLOON + 4
-#: Where on a face a number or the end of its line may stand, as shares of its two sides, the best first.
-_SHARES: Final = tuple((Fraction(a, 12), Fraction(b, 12)) for b in (6, 3, 9) for a in (6, 4, 8, 2, 10, 1, 11))
+#: Where on a face a number or the end of its line may stand, in twelfths of its two sides, the best first.
+_TWELFTHS: Final = tuple((a, b) for b in (6, 3, 9) for a in (6, 4, 8, 2, 10, 1, 11))
 #: Of the faces of a part, and of the parts of a number, how many are looked at.
 _FACES, _PARTS = 3, 6
 #: How long a jaw of a clamp is drawn, in mm on paper.
@@ -382,9 +382,15 @@ class _Drawing:
 
 def _spots(face: Face) -> Iterator[Spot]:
     one, two, _, four = face.corners
-    for along, across in _SHARES:
-        x, y, z = (int(a + (b - a) * along + (c - a) * across) for a, b, c in zip(one, two, four, strict=True))
-        yield x, y, z
+    sides = tuple((12 * a, b - a, c - a) for a, b, c in zip(one, two, four, strict=True))
+    for along, across in _TWELFTHS:
+        x, y, z = (at + b * along + c * across for at, b, c in sides)
+        yield _twelfth(x), _twelfth(y), _twelfth(z)
+
+
+def _twelfth(number: int) -> int:
+    """A twelfth of a number, what is over left off."""
+    return number // 12 if number >= 0 else -(-number // 12)
 
 
 def _size(face: Face) -> Fraction:

@@ -143,6 +143,10 @@ class Easel:
         """Add marks; words keep clear of them from now on."""
         for stroke in flatten(marks):
             self.strokes.append(stroke)
+            if isinstance(stroke, Line):
+                # Most of what is drawn.
+                self.taken.take(whole(box_around(stroke)))
+                continue
             for box in _boxes(stroke):
                 self.taken.take(whole(box))
 

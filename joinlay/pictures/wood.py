@@ -44,7 +44,11 @@ class Fit:
 
     def point(self, point: Point) -> Point:
         """Where a point of the view is drawn."""
-        return ((point[0] - self.zero[0]) * self.factor, (point[1] - self.zero[1]) * self.factor)
+        (x, y), (x0, y0), factor = point, self.zero, self.factor
+        if factor.numerator == 1:
+            # As most scales are; to divide by a whole number is the quicker.
+            return ((x - x0) / factor.denominator, (y - y0) / factor.denominator)
+        return ((x - x0) * factor, (y - y0) * factor)
 
     def box(self, box: Box) -> Box:
         """Where a box of the view is drawn."""
