@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import field
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Final
 
 from joinlay.findings import SomeStock
@@ -25,7 +26,13 @@ _encoded: Final = json.JSONEncoder(ensure_ascii=False).encode
 
 def _written(value: object) -> str:
     """``value`` on one line; a sign that can't be seen as its number, so that no text in it is read as another."""
-    said = _encoded(value)
+    return _spelled(value) if isinstance(value, str) else _encoded(value)
+
+
+#: Of the words in a plan most are keys, and come a hundred times.
+@lru_cache(maxsize=8192)
+def _spelled(text: str) -> str:
+    said = _encoded(text)
     return said if said.isprintable() else "".join(sign if sign.isprintable() else json.dumps(sign)[1:-1] for sign in said)
 
 

@@ -89,6 +89,9 @@ def marks_in(folder: Path) -> dict[str, str]:
 
 def _bare(value: object) -> object:
     """``value`` without what is only told about it."""
+    if isinstance(value, (str, int, float)):
+        # Most of them, and much sooner known than a mapping.
+        return value
     if isinstance(value, Mapping):
         return {key: _bare(inner) for key, inner in value.items() if key not in _ABOUT}
     return [_bare(inner) for inner in value] if isinstance(value, list) else value

@@ -57,7 +57,7 @@ def whole(box: Box) -> Whole:
 class Room:
     """What is taken on a piece of paper. ``within`` is where words may go at all (anywhere, unless given). All in micrometres."""
 
-    __slots__ = ("_filed", "_rising", "_strips", "_taken", "_within")
+    __slots__ = ("_filed", "_in_vain", "_rising", "_strips", "_taken", "_within")
 
     def __init__(self, taken: Iterable[Whole] = (), within: Whole = ANYWHERE) -> None:
         """Begin with the boxes already ``taken``; a line is a box with no width."""
@@ -68,6 +68,8 @@ class Room:
         self._filed = 0
         #: Those taken, by how high they begin.
         self._rising: list[Whole] = []
+        #: For heights that were asked, by their ``id`` and what was asked with them: what had no room between which stretches.
+        self._in_vain: dict[tuple[int, int, int], tuple[Iterable[int], list[tuple[int, int]]]] = {}
 
     def copied(self) -> Room:
         """The same room, to be taken further in another way."""
@@ -114,13 +116,19 @@ class Room:
         lowest, highest = self._within[1] + clear, self._within[3] - clear - high
         if len(self._rising) != len(self._taken):
             self._rising = sorted(self._taken, key=_bottom)
-        starts, ends = _joined([(b - clear - high, d + clear) for a, b, c, d in self._rising if a < x1 and x0 < c])
+        stretches = [(b - clear - high, d + clear) for a, b, c, d in self._rising if a < x1 and x0 < c]
+        # Column after column is asked for the same heights, and most have the same boxes over them as the one before.
+        asked = id(bottoms), high, clear
+        if asked in self._in_vain and self._in_vain[asked][0] is bottoms and self._in_vain[asked][1] == stretches:
+            return None
+        starts, ends = _joined(stretches)
         for y in bottoms:
             if lowest <= y <= highest:
                 # The last stretch that begins below y is the only one that can hold it.
                 before = bisect_left(starts, y)
                 if not before or ends[before - 1] <= y:
                     return (left, y, left + wide, y + high)
+        self._in_vain[asked] = bottoms, stretches
         return None
 
 
