@@ -18,7 +18,7 @@ KG_PER_POUND = 0.45359237
 F = Fraction
 
 #: By module of the product, then by name: the figure. Our own choice unless told.
-LIMITS = {
+LIMITS: dict[str, dict[str, object]] = {
     "assembly.blocking": {"RUBBED": 25},  # mm, common practice
     "assembly.edge_joints": {"MORE_BOARDS": 3, "NARROWEST": Length(F("38.1"))},
     "assembly.glue_ups": {"_MOST_RUNS": 2, "_MOST_SMALL": 16},
