@@ -15,7 +15,7 @@ HOSTILE = f"\x1b[2J\u202e<b>bold</b>\" on='1' {'y' * 3000}"
 #: None of these may come back: signs that move or turn, a tag of theirs, a value without end.
 BARE = ("\x1b", "\u202e", "<b>bold", "y" * 700)
 BENCH = Path(application.__code__.co_filename).parent
-#: Every address that is written in the files of the page, but for what starts and stops work; those of the machine have its before.
+#: Every address written in the files of the page, but for what starts and stops work; those of the machine begin with its own.
 ROUTES = sorted(
     {
         found.replace("{base}", "/machine")
