@@ -88,13 +88,14 @@ class _Drawn:
 @dataclass(frozen=True, slots=True)
 class _Set:
     """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero;
-    how wide and high they are, and the lines under them.
+    how wide and high they are, the lines under them, and how much of what is said has no room in the views.
     """
 
     placed: tuple[tuple[tuple[Stroke, ...], Point], ...]
     size: Size
     notes: tuple[str, ...]
     scale: Scale
+    unsaid: int
 
     def fits(self, room: Size) -> bool:
         """Whether all of it goes into ``room``."""
@@ -123,10 +124,16 @@ def _general(
     if across is not None and side is not None and level is not None:
         whole = _projected(room, front, side, level, across, drawings)
         # Without their numbers the three are seldom larger than with them, never smaller, and much sooner drawn.
-        if whole.fits(room) and any(
-            whole.scale.factor >= three.scale.factor * _HARDLY
-            for has_numbers in (False, True)
-            if (three := _projected(room, front, side, level, None, drawings, has_numbers=has_numbers)).fits(room) or has_numbers
+        # Smaller views have room for fewer numbers: with none left over they are as good.
+        if (
+            whole.unsaid == 0
+            and whole.fits(room)
+            and any(
+                whole.scale.factor >= three.scale.factor * _HARDLY
+                for has_numbers in (False, True)
+                if (three := _projected(room, front, side, level, None, drawings, has_numbers=has_numbers)).fits(room)
+                or has_numbers
+            )
         ):
             return _on_sheets(pages, pages.plan.title, [*views, across], whole), True
     made = _projected(room, front, side, level, None, drawings)
@@ -226,7 +233,7 @@ def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fr
     unsaid = [(drawn.picture.title, said) for drawn, _ in placed for said in drawn.picture.unsaid]
     told = [f"{title}: {said}" if len(placed) > 1 else said for title, said in unsaid]
     notes = tuple(line for one in (_LEGEND, *told) for line in wrapped(one, wide, _SMALL))
-    return _Set(tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made), (x1 - x0, y1 - y0), notes, scale)
+    return _Set(tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made), (x1 - x0, y1 - y0), notes, scale, len(told))
 
 
 def _title(said: str, at: Point, room: Fraction) -> tuple[Text, ...]:
