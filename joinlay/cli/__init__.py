@@ -70,5 +70,5 @@ def _refuse_unseen(words: Sequence[str]) -> None:
             from joinlay.errors import quoted
 
             limit = f"a word here has at most {_LONGEST_WORD} signs, and none that cannot be seen"
-            complain(f"{quoted(word)} cannot be used: {limit}. Give the file another name, or write it as it is.")
+            complain(f"{quoted(word)} cannot be used: {limit}. Write it without them; a file of that name wants another one.")
             sys.exit(2)

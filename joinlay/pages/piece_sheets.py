@@ -88,7 +88,7 @@ class _Drawn:
 @dataclass(frozen=True, slots=True)
 class _Set:
     """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero;
-    how wide and high they are, the lines under them, and how much of what is said has no room in the views.
+    how wide and high they are, the lines under them, and how much of what is said has no room in the views or over them.
     """
 
     placed: tuple[tuple[tuple[Stroke, ...], Point], ...]
@@ -224,16 +224,19 @@ def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fr
     """Pictures at their places on one ground, each with its title over it."""
     made: list[tuple[tuple[Stroke, ...], Point]] = []
     boxes: list[Box] = []
+    cut_short = 0
     for drawn, at in placed:
         x0, _, x1, y1 = drawn.box
         titles = _title(drawn.picture.title, (x0, y1 + 3), max(x1 - x0, _LEAST_TITLE))
+        cut_short += " ".join(text.plain for text in reversed(titles)) != drawn.picture.title
         made.append(((*drawn.picture.strokes, *titles), at))
         boxes += (Move(*at).box(box) for box in (drawn.box, *map(text_box, titles)))
     x0, y0, x1, y1 = _around(boxes)
     unsaid = [(drawn.picture.title, said) for drawn, _ in placed for said in drawn.picture.unsaid]
     told = [f"{title}: {said}" if len(placed) > 1 else said for title, said in unsaid]
     notes = tuple(line for one in (_LEGEND, *told) for line in wrapped(one, wide, _SMALL))
-    return _Set(tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made), (x1 - x0, y1 - y0), notes, scale, len(told))
+    placed_so = tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made)
+    return _Set(placed_so, (x1 - x0, y1 - y0), notes, scale, len(told) + cut_short)
 
 
 def _title(said: str, at: Point, room: Fraction) -> tuple[Text, ...]:

@@ -65,7 +65,8 @@ def prove_drawer(made, drawer, own, share):
     if stop:
         room = room_under(drawer, stop) + own.practice.length("stop clearance")
         blocks = bodies(made.piece.blocks(drawer.role))
-        assert clears_by(bodies([drawer.board("bottom")]), blocks, (0, 0, -1), float(room.mm))
+        bottom = bodies(drawer.bottoms)
+        assert clears_by(bottom, blocks, (0, 0, -1), float(room.mm))
 
 
 def prove_guides(boards, drawer, sides):

@@ -198,7 +198,10 @@ def test_what_cannot_be_keeps_nothing(config, capsys, given, said):
 
 def test_a_name_that_is_none(config, capsys):
     assert "is no name for a printer" in run(capsys, "printer", "add", "  ", "--across", "200", "--down", "200").err
-    assert "is no name for a printer" in run(capsys, "printer", "add", "x\ty" * 20, "--across", "200", "--down", "200").err
+    assert "is no name for a printer" in run(capsys, "printer", "add", "x" * 200, "--across", "200", "--down", "200").err
+    unseen = run(capsys, "printer", "add", "x\ty" * 20, "--across", "200", "--down", "200")
+    assert unseen.code == 2
+    assert "none that cannot be seen. Write it without them" in unseen.err
 
 
 def test_an_unknown_printer_says_the_nearest_and_how_to_add_it(job, capsys):

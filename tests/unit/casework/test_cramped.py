@@ -40,7 +40,7 @@ def refusal_of(width=300, height=100, depth=350, **figures):
     ("given", "kind", "what", "way_out"),
     [
         ({"depth": 50}, "drawer size", "front and back leave -4 mm between them", "more than 4 mm deeper"),
-        ({"height": 16}, "bottom groove", "upper face would be 16 mm above", "more than 0.8 mm higher"),
+        ({"height": 16}, "bottom groove", "upper face would be 16 mm above", "more than 1 mm higher"),
         ({"groove_offset": 200}, "bottom groove", "upper face would be 206 mm above", "groove offset smaller"),
         ({"groove_offset": "0.5"}, "bottom groove", "misses the front, which stands 0.8 mm above it", "more than 0.8 mm"),
         ({"taper": 500}, "drawer size", "takes the whole inside width, 274.4 mm", "0 to 1/16 in"),
