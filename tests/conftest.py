@@ -35,6 +35,11 @@ def pytest_collection_finish():
     gc.freeze()
 
 
+def pytest_sessionfinish():
+    """At the end all of it goes with the process; pytest's last looks for rubbish would take seconds."""
+    gc.freeze()
+
+
 # Where Python is told to leave no compiled modules beside ours, each of the hundred processes that tests start would compile
 # everything anew. Then they are kept in a folder of their own until the run ends, for the workers and what they start.
 if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:

@@ -18,14 +18,13 @@ run takes, and where a machine stands in the workshop, it doesn't know.
 
 from __future__ import annotations
 
-from collections import Counter
 from heapq import heappop, heappush
 from typing import TYPE_CHECKING, Final
 
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Sequence
+    from collections.abc import Hashable, Iterable, Sequence
 
 __all__ = ["Cost", "MachineStand", "best_order", "cost_of"]
 
@@ -68,7 +67,7 @@ def _add(one: Cost, other: Cost) -> Cost:
 class _Search:
     """The cards with everything that is asked of them again and again worked out once."""
 
-    __slots__ = ("_ends", "_groups", "_least", "_levels", "machine_of", "machines", "needs", "steps")
+    __slots__ = ("_ends", "_groups", "_least", "_left", "_levels", "machine_of", "machines", "needs", "steps")
 
     def __init__(self, steps: Sequence[MachineStand], before: frozenset[tuple[int, int]] = frozenset()) -> None:
         self.steps = steps
@@ -87,6 +86,7 @@ class _Search:
         self._ends = [ends.index(end) for end in ends]
         self._levels = [self._numbered([self._keys(level, n) for n in range(len(steps))]) for level in _LEVELS]
         self._least: dict[tuple[frozenset[int], _Standing], Cost] = {}
+        self._left: dict[frozenset[int], _Left] = {}
 
     def _keys(self, level: tuple[int, ...], n: int) -> tuple[Hashable, Hashable]:
         step = self.steps[n]
@@ -152,24 +152,75 @@ class _Search:
         known = self._least.get((left, standing))
         if known is None:
             at, last = standing
-            changes = [self._unset(level, left, at) for level in self._levels]
-            machines = {self.machine_of[n] for n in left}
-            walks = len(machines - {self.machine_of[last]} if last >= 0 else machines)
-            linked = _groups([self.steps[n].joints for n in left] + ([self.steps[last].joints] if last >= 0 else []))
-            known = self._least[left, standing] = (changes[0], changes[1], changes[2], walks, linked)
+            of_left = self._left.get(left)
+            if of_left is None:
+                of_left = self._left[left] = self._of(left)
+            stands = [n for n in at if n >= 0]
+            cutters, fences, heights = (
+                wants.unset(keys[n][1] for n in stands) for wants, keys in zip(of_left.wants, self._levels, strict=True)
+            )
+            walks = len(of_left.machines - {self.machine_of[last]} if last >= 0 else of_left.machines)
+            known = (cutters, fences, heights, walks, of_left.falls_apart(self.steps[last].joints if last >= 0 else None))
+            self._least[left, standing] = known
         return known
 
-    @staticmethod
-    def _unset(keys: list[tuple[int, int]], left: frozenset[int], at: tuple[int, ...]) -> int:
-        begins = Counter(keys[n][0] for n in left)
-        ends = Counter(keys[n][1] for n in (*left, *(n for n in at if n >= 0)))
-        others = {keys[n][1] for n in at if n >= 0} | {keys[n][1] for n in left if keys[n][1] != keys[n][0]}
-        return sum(max(count - ends[key], int(key not in others)) for key, count in begins.items())
+    def _of(self, left: frozenset[int]) -> _Left:
+        wants = tuple(_Wants([keys[n] for n in left]) for keys in self._levels)
+        groups, lone = _groups([self.steps[n].joints for n in left])
+        return _Left(wants, frozenset(self.machine_of[n] for n in left), groups, lone)
 
 
-def _groups(joints: Sequence[frozenset[str]]) -> int:
-    """How many times neighbours without a joint in common cannot be helped: groups of cards linked by joints, less one."""
-    groups: list[set[str]] = []
+class _Wants:
+    """How the cards that are left want their machines to stand, at one level: what each begins and ends with, as numbers."""
+
+    __slots__ = ("_short", "_still", "_total")
+
+    def __init__(self, keys: Sequence[tuple[int, int]]) -> None:
+        begins: dict[int, int] = {}
+        ends: dict[int, int] = {}
+        others: set[int] = set()
+        for begin, end in keys:
+            begins[begin] = begins.get(begin, 0) + 1
+            ends[end] = ends.get(end, 0) + 1
+            if begin != end:
+                others.add(end)
+        #: By what is wanted: how many don't find it left so by another, and how many wouldn't if the machine stood so now.
+        self._short: dict[int, int] = {}
+        self._still: dict[int, int] = {}
+        for key, count in begins.items():
+            missing = count - ends.get(key, 0)
+            self._short[key] = max(missing, 0 if key in others else 1)
+            self._still[key] = max(missing - 1, 0)
+        self._total = sum(self._short.values())
+
+    def unset(self, standing: Iterable[int]) -> int:
+        """How often the machines have to be set, standing now as the numbers of ``standing`` say, one a machine."""
+        return self._total - sum(self._short[key] - self._still[key] for key in standing if key in self._short)
+
+
+@dataclass(frozen=True, slots=True)
+class _Left:
+    """What can be said of some cards that are left, however the machines stand: what they want at each level, their machines,
+    the groups of joints that link them, and how many have no joint.
+    """
+
+    wants: tuple[_Wants, ...]
+    machines: frozenset[int]
+    groups: tuple[frozenset[str], ...]
+    lone: int
+
+    def falls_apart(self, last: frozenset[str] | None) -> int:
+        """How many times neighbours without a joint in common can't be helped, after a card of the joints ``last`` if any."""
+        lone, groups = self.lone, len(self.groups)
+        if last is not None:
+            lone += not last
+            groups += bool(last) - sum(not group.isdisjoint(last) for group in self.groups)
+        return max(groups + lone - 1, 0)
+
+
+def _groups(joints: Sequence[frozenset[str]]) -> tuple[tuple[frozenset[str], ...], int]:
+    """The groups of cards linked by joints, each as its joints, and how many cards have none."""
+    groups: list[frozenset[str]] = []
     lone = 0
     for names in joints:
         if not names:
@@ -177,8 +228,8 @@ def _groups(joints: Sequence[frozenset[str]]) -> int:
             continue
         linked = [group for group in groups if not group.isdisjoint(names)]
         groups = [group for group in groups if group.isdisjoint(names)]
-        groups.append(set(names).union(*linked))
-    return max(len(groups) + lone - 1, 0)
+        groups.append(names.union(*linked))
+    return tuple(groups), lone
 
 
 def cost_of(steps: Sequence[MachineStand], order: Sequence[int]) -> Cost:

@@ -1,23 +1,38 @@
 """The kept output of the examples is what `make` writes today, byte for byte, so that anyone can look without running it."""
 
 import json
-import subprocess
-import sys
 
 import pytest
 
 from joinlay.documents.job_folder import RECORD
+from joinlay.documents.wanted_sheets import LEAN
+from tests.cli.running import run
 from tests.house.source import ROOT
+from tests.measured.packets import packet
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
 
 
-def made_in(folder, job):
-    """Every file that `joinlay make` writes for a job, by its name in the folder."""
-    run = [sys.executable, "-c", "from joinlay.cli import main; main()", "make", str(job.relative_to(ROOT)), "--out", str(folder)]
-    done = subprocess.run(run, cwd=ROOT, capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stdout + done.stderr
-    return files_of(folder)
+@pytest.fixture
+def made_in(monkeypatch, capsys):
+    """Every file that `joinlay make` writes for a job, by its name in the folder.
+
+    The sheets are those that other tests look at too, drawn once in a run by what `make` draws them with. Were they another
+    plan's, or another packet's, their bytes would differ.
+    """
+
+    def made(folder, job):
+        def drawn(plan, printer=None, wanted=LEAN, mark=None):
+            assert printer is None
+            return packet(job.stem, None, wanted)
+
+        monkeypatch.setattr("joinlay.documents.packet.packet_for", drawn)
+        monkeypatch.chdir(ROOT)
+        done = run(capsys, "make", job.relative_to(ROOT), "--out", folder)
+        assert done.code == 0, done.out + done.err
+        return files_of(folder)
+
+    return made
 
 
 def files_of(folder):
@@ -37,7 +52,7 @@ def test_there_are_examples_in_inches_and_in_millimetres():
 
 
 @pytest.mark.parametrize("job", [job for job in EXAMPLES if not job.name.endswith(".shop.toml")], ids=lambda job: job.stem)
-def test_kept_output_is_fresh(job, tmp_path):
+def test_kept_output_is_fresh(job, tmp_path, made_in):
     kept = files_of(ROOT / "templates_out" / job.stem)
     made = made_in(tmp_path / "out", job)
     assert kept, f"templates_out/{job.stem} is empty: run joinlay make {job.relative_to(ROOT)}"
