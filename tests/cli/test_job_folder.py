@@ -6,7 +6,6 @@ import os
 import subprocess
 import sys
 
-import pdfplumber
 import pytest
 
 from joinlay.documents import writing
@@ -16,6 +15,7 @@ from joinlay.documents.plan_mark import mark_in, plan_mark
 from joinlay.errors import BadInput
 from joinlay.jobs.planning import plan
 from tests.cli.running import run, run_alone
+from tests.measured.reading import said_on
 from tests.unit.jobs.jobs import GOOD
 
 FIRST = {"packet.pdf": b"first", "a.svg": b"a", "b.svg": b"b"}
@@ -190,8 +190,7 @@ def test_every_file_of_a_packet_carries_the_mark_and_every_sheet(tmp_path, capsy
     files = [path for path in out.iterdir() if path.name != RECORD]
     assert {path.suffix for path in files} == {".pdf", ".svg", ".dxf", ".csv", ".json", ".glb"}
     assert {path.name: mark_in(path) for path in files} == {path.name: mark for path in files}
-    with pdfplumber.open(out / "packet.pdf") as pdf:
-        assert [n for n, page in enumerate(pdf.pages, 1) if mark not in page.extract_text()] == []
+    assert [n for n, words in enumerate(said_on(out / "packet.pdf"), 1) if mark not in words] == []
     ran = run(capsys, "check", tmp_path / "chest.toml", "--packet", out)
     assert (ran.code, "they go together" in ran.out) == (0, True)
     marked(tmp_path, GOOD.replace("18 3/8", "18 13/32"))

@@ -15,6 +15,7 @@ import pytest
 
 from joinlay.cli import printer_command
 from tests.cli.running import ROOT, run
+from tests.measured.reading import said_on
 from tests.unit.jobs.jobs import GOOD
 
 ADD = ("printer", "add", "shop laser", "--across", "199.2mm", "--down", "7 31/32 in", "--measured", "2026-11-20")
@@ -36,18 +37,13 @@ def job(tmp_path):
     return path
 
 
-def words_in(pdf):
-    with pdfplumber.open(pdf) as document:
-        return [page.extract_text() for page in document.pages]
-
-
 def test_a_scale_sheet_is_written_and_says_what_is_next(tmp_path, capsys):
     out = tmp_path / "scale.pdf"
     ran = run(capsys, "scale-sheet", "--paper", "A4", "--out", out)
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.splitlines()[0] == f"{out} is written."
     assert ran.out.splitlines()[-1] == "  joinlay printer add NAME --paper a4 --across .. --down .."
-    (page,) = words_in(out)
+    (page,) = said_on(out)
     assert "Scale sheet" in page
     assert run(capsys, "scale-sheet", "--paper", "4 x 6 in", "--out", out).err.startswith(
         "4 × 6 in paper is too small for a scale sheet"
@@ -59,11 +55,11 @@ def test_a_scale_sheet_beside_a_job_says_whose_it_is(tmp_path, job, capsys):
     out = tmp_path / "scale.pdf"
     job.write_text(f'maker = "Ada Fir"\ndate = "28 November 2026"\n{job.read_text()}')
     assert run(capsys, "scale-sheet", "--out", out, "--beside", job).code == 0
-    assert "made by Ada Fir, 28 November 2026" in " ".join(words_in(out))
+    assert "made by Ada Fir, 28 November 2026" in " ".join(said_on(out))
     # Paper is measured whether or not the job can be read yet.
     job.write_text("nothing = yet")
     assert run(capsys, "scale-sheet", "--out", out, "--beside", job).code == 0
-    assert "made by" not in " ".join(words_in(out))
+    assert "made by" not in " ".join(said_on(out))
 
 
 def test_a_scale_sheet_in_the_folder_one_is_in(tmp_path, capsys, monkeypatch):
@@ -224,11 +220,11 @@ def test_make_corrects_every_sheet_and_says_so(job, tmp_path, capsys):
     ):
         for before, after in zip(plain.pages, corrected.pages, strict=True):
             assert (before.width, before.height) == (after.width, after.height)
-            text = after.extract_text()
-            assert "shop laser" in text
-            assert "2026-11-20" in text
-            assert "across +0.4 %" in text
-    assert not any("shop laser" in page for page in words_in(tmp_path / "plain" / "packet.pdf"))
+    for text in said_on(tmp_path / "out" / "packet.pdf"):
+        assert "shop laser" in text
+        assert "2026-11-20" in text
+        assert "across +0.4 %" in text
+    assert not any("shop laser" in page for page in said_on(tmp_path / "plain" / "packet.pdf"))
 
 
 def test_the_job_names_its_printer(job, tmp_path, capsys):
@@ -238,7 +234,7 @@ def test_the_job_names_its_printer(job, tmp_path, capsys):
     assert ran.err.startswith(f"chest.toml:{GOOD.count(chr(10)) + 3}: paper, printer: there is no printer called 'shop laser'.")
     run(capsys, *ADD)
     assert run(capsys, "make", job, "--out", tmp_path / "out").code == 0
-    assert all("shop laser" in page for page in words_in(tmp_path / "out" / "packet.pdf"))
+    assert all("shop laser" in page for page in said_on(tmp_path / "out" / "packet.pdf"))
 
 
 def test_a_paper_it_was_not_measured_with(job, tmp_path, capsys):
@@ -264,7 +260,7 @@ def test_one_kept_beside_the_job_goes_first(job, tmp_path, capsys, config):
     assert run(capsys, *beside).code == 0
     assert (job.parent / "printers.toml").is_file()
     run(capsys, "make", job, "--out", tmp_path / "out", "--printer", "shop laser")
-    assert all("2026-12-01" in page for page in words_in(tmp_path / "out" / "packet.pdf"))
+    assert all("2026-12-01" in page for page in said_on(tmp_path / "out" / "packet.pdf"))
     assert run(capsys, "printer", "list", "--beside", job).out.count("shop laser") == 2
     assert run(capsys, "printer", "list").out.count("shop laser") == 1
     run(capsys, "printer", "forget", "shop laser")

@@ -4,10 +4,10 @@ and in plan.json.
 
 import json
 
-import pdfplumber
 import pytest
 
 from tests.cli.running import run
+from tests.measured.reading import said_on
 from tests.odd_pieces import SOUND, odd_piece, sound_piece
 from tests.unit.jobs.jobs import GOOD
 
@@ -81,8 +81,7 @@ def test_every_command_gives_the_same_verdict(shop, tmp_path, capsys):
         assert not out.exists()
         return
     assert told(json.loads((out / "plan.json").read_text(encoding="utf-8"))["findings"]) == all_told
-    with pdfplumber.open(out / "packet.pdf") as packet:
-        cover = packet.pages[0].extract_text()
+    cover = said_on(out / "packet.pdf")[0]
     for each, one, many in (("warn", "warning", "warnings"), ("note", "note", "notes")):
         count = sum(finding[0] == each for finding in all_told)
         assert not count or f"{count} {one if count == 1 else many}" in cover
