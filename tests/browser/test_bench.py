@@ -143,6 +143,11 @@ def test_why_leads_down_to_the_line_in_the_job(as_text):
     expect(card).to_contain_text("Why 37 in?")
 
 
+def settled(page):
+    """Wait until what was put on the page last can be pressed: for some milliseconds it only looks so, longer where much goes on."""
+    expect(page.locator(".htmx-swapping, .htmx-settling, .htmx-added, .htmx-request")).to_have_count(0)
+
+
 def test_a_part_that_is_pressed_lights_up_everywhere_and_its_card_leads_on(page):
     page.locator("#parts summary").click()
     part = page.locator("#parts").get_by_role("button", name="drawer 2 front", exact=True)
@@ -150,12 +155,15 @@ def test_a_part_that_is_pressed_lights_up_everywhere_and_its_card_leads_on(page)
     expect(page.locator("#drawing polygon.part.lit").first).to_be_attached()
     card = page.locator("#card")
     expect(card.get_by_role("heading", level=2)).to_have_text("Drawer 2 front")
+    settled(page)
     card.get_by_role("button", name=re.compile("^drawer 1 to 4 front, drill template")).click()
     expect(card.locator("svg")).to_have_count(1)
     page.locator("#back").click()
+    settled(page)
     card.get_by_role("button", name=re.compile("^line ")).click()
     expect(card.locator("tr[aria-current]")).to_contain_text("drawer 2 front")
     page.locator("#back").click()
+    settled(page)
     card.get_by_role("button", name="drawer 2 left side").click()
     expect(card.get_by_role("heading", level=2)).to_have_text("Drawer 2 left side")
     page.locator("#to-section").click()
