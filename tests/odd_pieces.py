@@ -154,7 +154,7 @@ FAULTS: dict[str, tuple[dict[str, Any], str, tuple[str, ...]]] = {
         "base",
         ("frame.overhang-bottom",),
     ),
-    "filler narrow": ({"filler": {"left": "1/4"}}, "filler", ("filler.left",)),
+    "filler narrow": ({"filler": {"left": "1/4"}}, "filler", ("filler.left case.width",)),
     "filler under the top": (
         {"filler": {"left": "2", "right": "5/8"}, "top": {"stock": "case", "ends": "3/4"}},
         "filler",

@@ -31,7 +31,7 @@ from joinlay.boards.fastener import FastenerKind
 from joinlay.boards.meeting import Meeting, Tie, Way, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.over_and_under import laid
-from joinlay.findings import at_least, at_most, note, refusal
+from joinlay.findings import Change, Remedy, at_most, note, refusal
 from joinlay.joints.fasteners import fastener_for, spread
 from joinlay.joints.spans import whole
 from joinlay.lengths import NOTHING, Length, dimension, inches
@@ -124,19 +124,26 @@ def make_fillers(
 def _refuse_gap(hand: Hand, gap: Dimension, least: Dimension, ends: Dimension) -> None:
     """Refuse a gap too narrow for a screw to hold in, or that the top reaches across (SC-1)."""
     if gap < least:
+        less = least - gap
         raise (
             refusal(
                 "filler",
                 "A gap {gap} wide leaves a screw too little to hold in; a filler is worth its screws from {least}.",
-                "Make the piece narrower, so that the gap is {least} at least; or leave the filler out and make the stiles wider "
-                "(scribe under [frame]).",
+                "The filler can be left out there, and the stile made wider instead (scribe under [frame]).",
                 _RULE,
                 "our own choice",
                 gap=gap,
                 least=least,
+                less=less,
             )
             .at("filler")
-            .by(at_least("filler", hand.value, least))
+            .by(
+                # The wall stands where it does: what the gap gains the piece loses.
+                Remedy(
+                    "make the piece {less} narrower, so that the gap is {least}",
+                    (Change("filler", hand.value, least), Change("case", "width", -less, is_more=True)),
+                )
+            )
         )
     if ends > gap:
         raise (
