@@ -13,9 +13,8 @@ from joinlay.boards import Board, CutUse, Datum, Hand, PartKind, PartRole, Place
 from joinlay.boards.meeting import Meeting, Tie, butted
 from joinlay.casework.assembly import Assembly
 from joinlay.casework.double_bearers import no_double
-from joinlay.casework.runner_fastening import held, is_second_face
+from joinlay.casework.runner_fastening import held, is_second_face, screw_slots
 from joinlay.casework.runner_heights import size_runner
-from joinlay.casework.runner_screws import screw_slots
 from joinlay.findings import larger, note, refusal, stock_of
 from joinlay.lengths import NOTHING, largest
 from joinlay.records import dataclass

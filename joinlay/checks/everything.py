@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.checks.bar_end import check_bar_end
-from joinlay.checks.case_seasons import check_case_seasons
+from joinlay.checks.case_seasons import check_case_seasons, check_damp_play, frame_year
 from joinlay.checks.clashes import check_clashes
 from joinlay.checks.corner_strength import check_corners
 from joinlay.checks.fit import check_fit
 from joinlay.checks.fitting import note_full
-from joinlay.checks.frame_seasons import check_damp_play, frame_year
 from joinlay.checks.gathering import gathered
 from joinlay.checks.panel_sag import check_panels
 from joinlay.checks.play import check_play

@@ -8,8 +8,7 @@ import pytest
 from joinlay.boards import CutKind, Place, Shape, Surface, Whole
 from joinlay.boards.meeting import Tie
 from joinlay.casework.assembly import Assembly
-from joinlay.checks.case_seasons import check_case_seasons, check_slots
-from joinlay.checks.frame_seasons import check_damp_play, frame_year
+from joinlay.checks.case_seasons import check_case_seasons, check_damp_play, check_slots, frame_year
 from joinlay.checks.seasons import check_seasons, year_of
 from joinlay.findings import Harm
 from joinlay.lengths import ZERO, Length, mm
