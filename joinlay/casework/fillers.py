@@ -169,7 +169,7 @@ def _filler(make: FillerMake, hand: Hand, gap: Dimension, scribe: Dimension, siz
         make.stock.name,
         size[1].named(f"{role.name} length", _RULE, _SOURCE),
         (gap + scribe).named(f"{role.name} width, with what is scribed away", _RULE, _SOURCE),
-        make.stock.thickness.named(f"{role.name} thickness", "section 0", "as measured"),
+        make.stock.thickness.named(f"{role.name} thickness", "", "the stock's own"),
         _DATUM,
         place=Place.at(x, NOTHING, NOTHING, "+Z", across, "+Y"),
     )

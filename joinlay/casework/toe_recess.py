@@ -119,7 +119,7 @@ def _toe_board(make: BaseMake, case: Case, toe: Dimension) -> Board:
         make.stock.name,
         sizes.inside_width.named(f"{name} length", _RULE, "by geometry"),
         sizes.above_foot.named(f"{name} width", _RULE, "by geometry"),
-        make.stock.thickness.named(f"{name} thickness", "section 0", "as measured"),
+        make.stock.thickness.named(f"{name} thickness", "", "the stock's own"),
         _BOARD,
         place=Place.at(sizes.inside_left, toe, sizes.foot, "+X", "+Z", "+Y"),
     )

@@ -61,8 +61,16 @@ def config_folder() -> Path:
 
 
 def printer_file(beside: Path | None) -> Path:
-    """The file of printers beside a job, or the user's own."""
-    return (config_folder() if beside is None else beside.parent) / _FILE
+    """The file of printers beside a job, or the user's own.
+
+    Raises BadInput for a job that isn't there: what is kept beside a misspelt one would be looked for in vain.
+    """
+    if beside is None:
+        return config_folder() / _FILE
+    from joinlay.documents.job_file import text_of
+
+    text_of(beside)
+    return beside.parent / _FILE
 
 
 def kept_in(path: Path) -> tuple[MeasuredPrinter, ...]:
@@ -126,12 +134,16 @@ def write_scale_sheet(paper: str, out: Path, printer: str | None, beside: Path |
 
 
 def _made(job: Path | None) -> str:
-    """Who makes the ``job`` and when, if there is one and it says so: paper may be measured before the job can be read."""
-    from joinlay.documents.job_file import job_in
+    """Who makes the ``job`` and when, if there is one and it says so: paper may be measured before the job can be read.
+
+    Raises BadInput for a job that isn't there.
+    """
+    from joinlay.documents.job_file import job_in, text_of
     from joinlay.pages.printed_sheet import made_words
 
-    if job is None or not job.is_file():
+    if job is None:
         return ""
+    text_of(job)
     try:
         read = job_in(job)
     except BadInput:

@@ -254,6 +254,14 @@ def test_the_printer_s_border_is_the_paper_s_unless_the_job_has_one(job, tmp_pat
     assert '"letter, border 5 mm"' in (tmp_path / "out" / "plan.json").read_text()
 
 
+@pytest.mark.parametrize("words", [ADD, ("printer", "list"), ("printer", "forget", "shop laser"), ("scale-sheet",)])
+def test_nothing_is_kept_beside_a_job_that_is_not_there(job, tmp_path, capsys, config, words):
+    ran = run(capsys, *words, "--beside", job.parent / "crest.toml")
+    assert ran.code == 2
+    assert f"there is no file {job.parent / 'crest.toml'}; the nearest is {job}." in " ".join(ran.err.split())
+    assert list(job.parent.iterdir()) == [job]
+
+
 def test_one_kept_beside_the_job_goes_first(job, tmp_path, capsys, config):
     run(capsys, *ADD)
     beside = (*ADD[:3], "--across", "201mm", "--down", "200mm", "--measured", "2026-12-01", "--beside", job)
