@@ -140,7 +140,7 @@ class Showing:
         with self.lock:
             plan = self.seen().drawn
             if plan is not None and self._templates[0] is not plan:
-                from joinlay.documents.packet import true_size
+                from joinlay.documents.true_size import true_size
 
                 self._templates = plan, tuple(template for some in true_size(plan).values() for template in some)
             return self._templates[1]

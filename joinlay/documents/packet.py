@@ -8,10 +8,10 @@ from itertools import takewhile
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
-from joinlay.checks.gathering import beside_parts
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED, plan_mark
+from joinlay.documents.true_size import PlanEnds, marked_elsewhere, true_size
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.errors import BadInput
 from joinlay.lengths import BadSize, Fraction, said_by
@@ -32,20 +32,6 @@ from joinlay.pages.template_sheets import pack_close
 from joinlay.pages.work_sheets import work_lines, work_sheets
 from joinlay.paper import paper_named
 from joinlay.records import dataclass
-from joinlay.templates import templates_for
-from joinlay.templates.drilling import (
-    holes_drilled,
-    pins_drilled,
-    pull_templates,
-    runner_templates,
-    shelf_strips,
-    stop_templates,
-)
-from joinlay.templates.fold_strips import cuts_on_strips, fold_strips
-from joinlay.templates.joint_sections import joint_sections
-from joinlay.templates.knob_profile_template import profile_template
-from joinlay.templates.outline_template import outline_templates
-from joinlay.templates.story.story_sticks import story_sticks
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
@@ -57,9 +43,8 @@ if TYPE_CHECKING:
     from joinlay.pages.plain_sheet import PageBlock
     from joinlay.paper import Paper
     from joinlay.templates import Template
-    from joinlay.templates.ends.end_templates import Drawn
 
-__all__ = ["Chapter", "Packet", "packet_for", "plan_templates", "steps_of_work", "true_size"]
+__all__ = ["Chapter", "Packet", "packet_for"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +99,7 @@ def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN
 
 def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> Packet:
     said = FootWords(_series(wanted), made_words(plan.maker, plan.date))
-    ends = _Ends(plan)
+    ends = PlanEnds(plan)
     every = true_size(plan, ends.all)
     templates = tuple(template for some in every.values() for template in some)
     binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
@@ -159,7 +144,7 @@ class _Binder:
     plan: Plan
     paper: Paper
     printer: Printer
-    ends: _Ends
+    ends: PlanEnds
     every: Mapping[str, Sequence[Template]]
     wanted: Wanted
     #: The rows of the cutting list, once they are made: how much paper there must be is known last, and they stay as they are.
@@ -389,87 +374,3 @@ def _says(plan: Plan) -> str:
         return f"{drawers}, from their openings{', and their runners' if plan.existing else ''}"
     across, deep, high = (plan.rule.text(size) for size in extent(plan.boards))
     return f"{drawers}; {across} wide, {deep} deep, {high} high"
-
-
-# -- what is measured from ------------------------------------------------------------------------------
-
-
-def plan_templates(plan: Plan) -> tuple[Template, ...]:
-    """The templates of ``plan`` in the order of the work; parts that are marked alike share one (PR-6)."""
-    return _Ends(plan).all
-
-
-def lean_ends(plan: Plan) -> tuple[Template, ...]:
-    """The same without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
-    return _Ends(plan).lean()
-
-
-class _Ends:
-    """The templates of the ends of parts: ``all`` of them; and without what is marked twice, each drawn once."""
-
-    def __init__(self, plan: Plan) -> None:
-        self._plan = plan
-        self._drawn: Drawn = {}
-        self.all = self._made(None)
-
-    def lean(self) -> tuple[Template, ...]:
-        """Without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
-        return self._made(marked_elsewhere(self._plan))
-
-    def _made(self, elsewhere: Mapping[tuple[str, str], str] | None) -> tuple[Template, ...]:
-        steps = steps_of_work(self._plan, elsewhere, self._drawn)
-        return tuple(template for _, templates in steps for template in templates)
-
-
-def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
-    """The cuts near the ends of parts that another paper marks, as (board, cut) by their names, and what to say of it (PR-11)."""
-    on_strips = dict.fromkeys(cuts_on_strips(plan), "mortises: fold-over strip")
-    drilled = dict.fromkeys(holes_drilled(plan), "pull: drill template") | dict.fromkeys(
-        pins_drilled(plan), "shelf pins: drill strip"
-    )
-    return on_strips | drilled
-
-
-def steps_of_work(
-    plan: Plan, elsewhere: Mapping[tuple[str, str], str] | None = None, drawn: Drawn | None = None
-) -> tuple[tuple[str, tuple[Template, ...]], ...]:
-    """The templates of ``plan`` as (step of the work, templates), in the order a maker takes them; no step without any.
-
-    Case, face frame, runners, whatever else the piece has, then the drawers from the top, and the maker's own outlines: the
-    order of the trade. An end where nothing is cut but along the whole part has none. What was found of a part stands beside
-    it. ``elsewhere`` and ``drawn`` as ``templates_for`` has them.
-    """
-    beside = beside_parts(plan.findings, plan.rule)
-    steps = [(assembly.name, assembly.boards) for assembly in plan.others]
-    steps.append(("drawers", tuple(board for drawer in plan.drawers for board in drawer.assembly.boards)))
-    made = [
-        (step, templates_for(boards, plan.rule, beside, only_needed=True, elsewhere=elsewhere, drawn=drawn))
-        for step, boards in steps
-    ]
-    made.append(("your own outlines", (*outline_templates(plan.outlines, plan.rule), *_profile(plan))))
-    return tuple((step, templates) for step, templates in made if templates)
-
-
-def true_size(plan: Plan, ends: Sequence[Template] | None = None) -> dict[str, tuple[Template, ...]]:
-    """Everything of ``plan`` that is measured from, in the order of the work, by the word of its chapter; none empty (PR-1).
-
-    ``ends`` are its ``plan_templates``, where they have been drawn; they come first in their chapter.
-    """
-    chapters = {
-        "sticks": story_sticks(plan),
-        "templates": (
-            *(plan_templates(plan) if ends is None else ends),
-            *fold_strips(plan),
-            *pull_templates(plan),
-            *shelf_strips(plan),
-            *stop_templates(plan),
-            *runner_templates(plan),
-        ),
-        "sections": joint_sections(plan),
-    }
-    return {word: templates for word, templates in chapters.items() if templates}
-
-
-def _profile(plan: Plan) -> Iterator[Template]:
-    if plan.profile is not None and plan.knobs:
-        yield profile_template(plan.profile, plan.knobs, plan.rule)

@@ -12,8 +12,9 @@ from joinlay.casework.corners import HALF_BLIND, HOUSED
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, DrawerMake, Opening
 from joinlay.documents.job_file import job_in
-from joinlay.documents.packet import packet_for, plan_templates
+from joinlay.documents.packet import packet_for
 from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.true_size import plan_templates
 from joinlay.documents.wanted_sheets import EVERYTHING
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.casework.outline_place import place_outline
-from joinlay.documents.packet import plan_templates
+from joinlay.documents.true_size import plan_templates
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
 from joinlay.templates.outline_template import outline_templates
 from tests.measured.outlets import read_dxf, read_pdf, read_svg, unmatched

@@ -8,8 +8,8 @@ from functools import partial
 import pytest
 
 from joinlay.boards import CutKind, Surface
-from joinlay.documents.packet import steps_of_work
 from joinlay.documents.pdf import sheets_pdf
+from joinlay.documents.true_size import steps_of_work
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Line, Role, moved

@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from joinlay.cli.starter import starter_job
-from joinlay.documents.packet import lean_ends, marked_elsewhere, packet_for, plan_templates, steps_of_work
+from joinlay.documents.packet import packet_for
+from joinlay.documents.true_size import lean_ends, marked_elsewhere, plan_templates, steps_of_work
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
 from joinlay.jobs.planning import plan as planned

@@ -8,7 +8,7 @@ import pytest
 
 from joinlay.boards import CutUse, PartKind
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.documents.packet import plan_templates, steps_of_work
+from joinlay.documents.true_size import plan_templates, steps_of_work
 from tests.measured import packets
 from tests.measured.collisions import collisions
 from tests.measured.packets import drawers, example, examples, template_sheets

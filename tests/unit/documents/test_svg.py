@@ -7,9 +7,9 @@ from xml.etree import ElementTree as Tree
 import pytest
 from svglib.svglib import svg2rlg
 
-from joinlay.documents.packet import plan_templates
 from joinlay.documents.svg import strokes_svg, template_svg
 from joinlay.documents.template_files import template_svgs
+from joinlay.documents.true_size import plan_templates
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text
 from joinlay.templates import Role, templates_for

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.documents.packet import plan_templates
+from joinlay.documents.true_size import plan_templates
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out

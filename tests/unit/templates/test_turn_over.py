@@ -8,7 +8,7 @@ import pytest
 
 from joinlay.boards import CutKind, Hand, Shape, Surface
 from joinlay.boards.place import cross, dot
-from joinlay.documents.packet import plan_templates
+from joinlay.documents.true_size import plan_templates
 from joinlay.lengths import NOTHING
 from joinlay.pen.marks import Line, Role
 from joinlay.templates.fold_strips import fold_strips
