@@ -221,6 +221,17 @@ def _panel(some: list[Board], solid: Mapping[str, Solid], practice: Practice, ch
     clamps = max(2, by_force, ceil(one.length / spread))
     reach = (dimension(one.width) + 2 * caul).named(f"{name} edge clamps open at least", "PT-4", "common practice")
     return GluedPanel(
-        tuple(board.role for board in some), one.stock, count, board, one.length, one.width, one.thickness, pressure,
-        newtons / 1000, spread, clamps, reach, widths,
-    )  # fmt: skip
+        tuple(board.role for board in some),
+        one.stock,
+        count,
+        board,
+        one.length,
+        one.width,
+        one.thickness,
+        pressure,
+        newtons / 1000,
+        spread,
+        clamps,
+        reach,
+        widths,
+    )

@@ -42,7 +42,7 @@ from joinlay.settings.wording import (
     speed_words,
     stop_words,
     value_words,
-)  # fmt: skip
+)
 from joinlay.shop import MachineKind
 
 if TYPE_CHECKING:

@@ -67,9 +67,16 @@ def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: O
         gc.freeze()
         gc.set_threshold(50_000, 20, 40)
         config = uvicorn.Config(
-            application(desk), log_level="critical", access_log=False, lifespan="off", ws="none", server_header=False,
-            timeout_graceful_shutdown=1, timeout_keep_alive=30, limit_concurrency=64,
-        )  # fmt: skip
+            application(desk),
+            log_level="critical",
+            access_log=False,
+            lifespan="off",
+            ws="none",
+            server_header=False,
+            timeout_graceful_shutdown=1,
+            timeout_keep_alive=30,
+            limit_concurrency=64,
+        )
         show(f"http://{LOOPBACK}:{taken}/", desk.shared)
         uvicorn.Server(config).run(sockets=[listening])
 

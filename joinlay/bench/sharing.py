@@ -77,9 +77,16 @@ class Shared:
         host = f"[{at}]:{port}" if ":" in at else f"{at}:{port}"
         self.address = f"http://{host}/{secret}/"
         config = uvicorn.Config(
-            machine_application(desk, frozenset({host}), secret), log_level="critical", access_log=False, lifespan="off",
-            ws="none", server_header=False, timeout_graceful_shutdown=1, timeout_keep_alive=30, limit_concurrency=64,
-        )  # fmt: skip
+            machine_application(desk, frozenset({host}), secret),
+            log_level="critical",
+            access_log=False,
+            lifespan="off",
+            ws="none",
+            server_header=False,
+            timeout_graceful_shutdown=1,
+            timeout_keep_alive=30,
+            limit_concurrency=64,
+        )
         self._server = uvicorn.Server(config)
         self._thread = Thread(target=self._server.run, kwargs={"sockets": [listening]}, daemon=True)
         self._thread.start()

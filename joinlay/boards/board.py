@@ -127,10 +127,13 @@ class Board:
         for cut in self.cuts:
             along, across, into = cut.spans
             if (
-                along.start.mm < 0 or along.stop.mm > length
-                or across.start.mm < 0 or across.stop.mm > width
-                or into.start.mm < 0 or into.stop.mm > thickness
-            ):  # fmt: skip
+                along.start.mm < 0
+                or along.stop.mm > length
+                or across.start.mm < 0
+                or across.stop.mm > width
+                or into.start.mm < 0
+                or into.stop.mm > thickness
+            ):
                 self._refuse_outside(cut)
 
     def _refuse_outside(self, cut: Cut) -> None:

@@ -131,9 +131,15 @@ def _lipped(board: Board, bands: Sequence[Band], practice: Practice) -> list[Fin
 def _refuse_no_core(board: Board, axis: Axis) -> None:
     core = core_size(board, axis)
     if core.mm <= 0:
-        raise refusal("banding", "The bands take {bands} of {size}, so no core is left.", "Use thinner banding.", "EB-2",
-                      "by geometry",
-                      bands=board.size(axis) - core, size=board.size(axis)).at(board.name)  # fmt: skip
+        raise refusal(
+            "banding",
+            "The bands take {bands} of {size}, so no core is left.",
+            "Use thinner banding.",
+            "EB-2",
+            "by geometry",
+            bands=board.size(axis) - core,
+            size=board.size(axis),
+        ).at(board.name)
 
 
 def _thin(board: Board, banding: Banding, practice: Practice) -> list[Finding]:
@@ -189,8 +195,11 @@ def _crossed(board: Board, edges: str) -> Finding:
     return note(
         "banding",
         "The corner joints cross the band on the {edges} and are seen there when the drawer is out. Glue the bands on before "
-        "the corners are cut.", "EB-3", "common practice", edges=edges,
-    ).at(board.name)  # fmt: skip
+        "the corners are cut.",
+        "EB-3",
+        "common practice",
+        edges=edges,
+    ).at(board.name)
 
 
 def _shows(board: Board, band: Band, cut: Cut) -> Finding:

@@ -135,9 +135,15 @@ def _plinth(
     back = (front - 2 * thick).named("base back length", "BA-1", "by geometry")
     for left in (side, back):
         if left.mm <= 0:
-            raise refusal("base", f"The {left.name} would be {{left}}.",
-                          "Make the piece at least {short} larger that way, or set the base back less.",
-                          "BA-1", "by geometry", left=left, short=-left).at("base")  # fmt: skip
+            raise refusal(
+                "base",
+                f"The {left.name} would be {{left}}.",
+                "Make the piece at least {short} larger that way, or set the base back less.",
+                "BA-1",
+                "by geometry",
+                left=left,
+                short=-left,
+            ).at("base")
     low = -make.height
     right = width - set_back
     return (

@@ -314,9 +314,16 @@ def _refuse_uncovered(guide: Dimension, hand: Hand, wood: PartRole, where: str, 
     member = PartKind.STILE if wood.kind is PartKind.CASE_SIDE else PartKind.MULLION
     more = rounded_up(-guide if member is PartKind.STILE else -2 * guide, rule)
     runs = "the drawer would" if wood.is_in_a_row else "the drawers of this bank would"
-    raise refusal(
-        "runners",
-        f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so {runs} run against it.",
-        f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.", "RN-2", "by geometry",
-        short=-guide, more=more,
-    ).at(where).by(larger("frame", member.value, more))  # fmt: skip
+    raise (
+        refusal(
+            "runners",
+            f"The frame leaves {{short}} of the {wood.name} in the opening at its {hand.value}, so {runs} run against it.",
+            f"Make the {member.value} at least {{more}} wider, or the case's sides thinner.",
+            "RN-2",
+            "by geometry",
+            short=-guide,
+            more=more,
+        )
+        .at(where)
+        .by(larger("frame", member.value, more))
+    )

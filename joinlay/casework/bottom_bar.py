@@ -154,9 +154,7 @@ def design_bar(
     """
     name = PartRole(PartKind.BOTTOM_BAR, role).name
     is_under_back = make.back_height is BackHeight.ON_BOTTOM
-    shape = bar_shape(
-        name, stock.thickness, make.bottom.thickness, groove.depth, offset, shop, is_under_back=is_under_back
-    )  # fmt: skip
+    shape = bar_shape(name, stock.thickness, make.bottom.thickness, groove.depth, offset, shop, is_under_back=is_under_back)
     try:
         _refuse_drawer(shape, sizes, shop)
         _refuse_thin(shape, shop, is_under_back=is_under_back)
@@ -374,7 +372,7 @@ def meet_bar(board: Board, bar: BottomBar, wood: Board, seat: BottomSeat) -> Mee
         tie=Tie.GLUED,
         joint=bar.joint.role,
         glue=2 * bar.shape.between.mm * bar.stub.mm,
-    )  # fmt: skip
+    )
 
 
 def meet_halves(

@@ -105,9 +105,14 @@ class Case:
 
 
 def make_case(
-    make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], bays: Sequence[Bay], runner: Dimension,
-    shop: Shop, below: Dimension = NOTHING,
-) -> Case:  # fmt: skip
+    make: CaseMake,
+    frame: FrameSizes,
+    size: tuple[Dimension, Dimension, Dimension],
+    bays: Sequence[Bay],
+    runner: Dimension,
+    shop: Shop,
+    below: Dimension = NOTHING,
+) -> Case:
     """Cut and place the case behind a frame; the whole piece is ``size`` = width, height, depth over all, frame included.
 
     CA-1 bottom and top in dadoes, RA-1 back in rabbets, partitions centred behind the uprights. ``runner`` is the thickness of
@@ -351,9 +356,13 @@ class _CaseMaker:
         if stock.thickness != self._make.panels.thickness:
             joint = JointRole(JointKind.SHELF, PartRole(PartKind.SHELF, bay=bay))
             dado = design_dado(
-                into=self._make.sides.thickness, panel=stock.thickness, shop=self._shop, is_stopped=self._dado.is_stopped,
-                is_judged_later=True, role=joint,
-            )  # fmt: skip
+                into=self._make.sides.thickness,
+                panel=stock.thickness,
+                shop=self._shop,
+                is_stopped=self._dado.is_stopped,
+                is_judged_later=True,
+                role=joint,
+            )
             self._findings += dado.findings
         front = NOTHING if lipping is None else lipping.stock.thickness
         for n, top in enumerate(fixed_levels(holds.fixed, *between, stock.thickness, where), start=1):
@@ -365,11 +374,7 @@ class _CaseMaker:
     def _lip(self, shelf: PartRole, lipping: Lipping, cavity: Cavity, top: Dimension, thickness: Dimension) -> None:
         """A strip on edge before a shelf, level with its upper face, glued to its front edge (SH-1)."""
         role = PartRole(PartKind.LIPPING, number=shelf.number, bay=shelf.bay)
-        if lipping.height < thickness:
-            raise refusal(
-                "shelves", "A lipping {height} high does not cover the edge of a shelf {thickness} thick.",
-                "Make it at least {thickness} high.", "SH-1", "by geometry", height=lipping.height, thickness=thickness,
-            ).at(role.name)  # fmt: skip
+        lipping.refuse_low(role, thickness)
         length = cavity.right - cavity.left
         place = Place.at(cavity.left, self._sizes.front + lipping.stock.thickness, top - lipping.height, "+X", "+Z", "-Y")
         board = self._boards[role] = self._board(role, lipping.stock, (length, lipping.height), _LIPPING, place)
@@ -467,8 +472,13 @@ class _CaseMaker:
 
     def _mixed(self) -> Iterator[Finding]:
         if self._make.sides.is_solid != self._make.panels.is_solid:
-            yield note("case", "Sides and bottom move differently with the seasons: glue the dadoes at the front third only and "
-                       "let the rest slide.", "CK-6", "common practice")  # fmt: skip
+            yield note(
+                "case",
+                "Sides and bottom move differently with the seasons: glue the dadoes at the front third only and "
+                "let the rest slide.",
+                "CK-6",
+                "common practice",
+            )
 
     def _dimensions(self) -> tuple[Dimension, ...]:
         sizes = self._sizes

@@ -86,10 +86,17 @@ class CaseSizes:
 
 
 def size_case(
-    make: CaseMake, frame: FrameSizes, size: tuple[Dimension, Dimension, Dimension], behind: Dimension,
-    runner: Dimension, practice: Practice, *, is_open_below: bool = False, is_open_above: bool = False,
+    make: CaseMake,
+    frame: FrameSizes,
+    size: tuple[Dimension, Dimension, Dimension],
+    behind: Dimension,
+    runner: Dimension,
+    practice: Practice,
+    *,
+    is_open_below: bool = False,
+    is_open_above: bool = False,
     below: Dimension = NOTHING,
-) -> CaseSizes:  # fmt: skip
+) -> CaseSizes:
     """The sizes of a case behind a frame, the whole piece ``size`` = width, height, depth over all.
 
     CA-1: the outside follows from the frame and its overhangs; ``behind`` is what the back's rabbet, or its groove and what
@@ -115,11 +122,21 @@ def size_case(
     floor = (frame.overhang_bottom + bottom + panel).named("case floor above the frame's underside", "CA-1")
     ceiling = (whole_height - frame.overhang_top - top - panel).named("case ceiling above the frame's underside", "CA-1")
     return CaseSizes(
-        width=width, height=height, depth=depth, left=frame.overhang, underside=frame.overhang_bottom, front=frame.thickness,
+        width=width,
+        height=height,
+        depth=depth,
+        left=frame.overhang,
+        underside=frame.overhang_bottom,
+        front=frame.thickness,
         back=(frame.thickness + inside_depth).named("case back from the face of the frame", "CA-1"),
-        inside_width=inside, inside_depth=inside_depth, bottom_offset=bottom, top_offset=top, floor=floor, ceiling=ceiling,
+        inside_width=inside,
+        inside_depth=inside_depth,
+        bottom_offset=bottom,
+        top_offset=top,
+        floor=floor,
+        ceiling=ceiling,
         below=below,
-    )  # fmt: skip
+    )
 
 
 def _offset(
@@ -171,30 +188,66 @@ def _checked(
     margin, strip = practice.length("case dado margin"), practice.length("thinnest strip")
     level = hidden - panel
     if given < margin:
-        raise refusal(
-            "case dado", f"The {part} offset leaves {{left}} of the sides beyond the dado.", "Leave at least {margin}.",
-            "CA-1", "our own choice", left=given, margin=margin,
-        ).at("case").by(at_least("case", f"{part}-offset", margin))  # fmt: skip
+        raise (
+            refusal(
+                "case dado",
+                f"The {part} offset leaves {{left}} of the sides beyond the dado.",
+                "Leave at least {margin}.",
+                "CA-1",
+                "our own choice",
+                left=given,
+                margin=margin,
+            )
+            .at("case")
+            .by(at_least("case", f"{part}-offset", margin))
+        )
     if given > level:
-        raise refusal(
-            "case dado", f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
-            "Give an offset of {level} at most.", "CA-1", "by geometry", over=given - level, level=level,
-        ).at("case").by(Change("case", f"{part}-offset", level))  # fmt: skip
+        raise (
+            refusal(
+                "case dado",
+                f"The case {part} would stand {{over}} past the {part} rail, in the opening.",
+                "Give an offset of {level} at most.",
+                "CA-1",
+                "by geometry",
+                over=given - level,
+                level=level,
+            )
+            .at("case")
+            .by(Change("case", f"{part}-offset", level))
+        )
     nearest = level if lift is None else level - lift
     if level - strip < given < nearest:
         lifted = "," if lift is None else ", of {lifted} to lift it by the usual {lift},"
-        raise refusal(
-            "case dado", f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
-            f"Give an offset of {{level}}{lifted} or of {{less}} at most.", "RN-3", "our own choice",
-            room=level - given, level=level, less=level - strip, lifted=nearest, lift=lift or NOTHING,
-        ).at("case").by(
-            Change("case", f"{part}-offset", nearest), at_most("case", f"{part}-offset", level - strip),
-        )  # fmt: skip
+        raise (
+            refusal(
+                "case dado",
+                f"The case {part} lies {{room}} from the opening, too little for any bearer or kicker.",
+                f"Give an offset of {{level}}{lifted} or of {{less}} at most.",
+                "RN-3",
+                "our own choice",
+                room=level - given,
+                level=level,
+                less=level - strip,
+                lifted=nearest,
+                lift=lift or NOTHING,
+            )
+            .at("case")
+            .by(
+                Change("case", f"{part}-offset", nearest),
+                at_most("case", f"{part}-offset", level - strip),
+            )
+        )
     return given
 
 
 def _refuse_nothing(size: Dimension) -> None:
     if size <= NOTHING:
-        raise refusal("case size", f"The {size.name} would be {{left}}.", "Make the piece at least {short} larger that way.",
-                      "CA-1",
-                      "by geometry", left=size, short=-size).at("case")  # fmt: skip
+        raise refusal(
+            "case size",
+            f"The {size.name} would be {{left}}.",
+            "Make the piece at least {short} larger that way.",
+            "CA-1",
+            "by geometry",
+            left=size,
+            short=-size,
+        ).at("case")

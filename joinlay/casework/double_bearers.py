@@ -22,7 +22,15 @@ def no_double(slot: Slot, packing: Dimension | None) -> Refused:
     if packing is None:
         what = "A double bearer lies across the grain of a panel that moves, and nothing at its ends holds it."
         return refusal("double bearer", what, remedy, "RO-1", "common practice").at(slot.name)
-    return refusal(
-        "double bearer", "A double bearer lies flat on the case bottom, and here it would stand {high} above it.",
-        f"Move the case bottom {{high}} up. {remedy}", "RO-1", "our own choice", high=packing,
-    ).at(slot.name).by(Change("case", "bottom-offset", packing, is_more=True))  # fmt: skip
+    return (
+        refusal(
+            "double bearer",
+            "A double bearer lies flat on the case bottom, and here it would stand {high} above it.",
+            f"Move the case bottom {{high}} up. {remedy}",
+            "RO-1",
+            "our own choice",
+            high=packing,
+        )
+        .at(slot.name)
+        .by(Change("case", "bottom-offset", packing, is_more=True))
+    )

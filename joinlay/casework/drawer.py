@@ -152,18 +152,26 @@ def _refuse_groove_outside(offset: Dimension, in_front: Dimension, bottom: Dimen
     usually = figure("groove offset", usual_practice(shop.rule.unit).length("groove offset"))
     if in_front.mm <= 0:
         raise refusal(
-            "bottom groove", "a groove {offset} above the sides' bottom edge misses the front, which stands {rise} above it",
-            "Set the groove offset to more than {rise}; 3/8 in or 10 mm is usual.", "DR-2", "by geometry",
-            offset=offset, rise=sizes.front_rise,
-        ).by(usually)  # fmt: skip
+            "bottom groove",
+            "a groove {offset} above the sides' bottom edge misses the front, which stands {rise} above it",
+            "Set the groove offset to more than {rise}; 3/8 in or 10 mm is usual.",
+            "DR-2",
+            "by geometry",
+            offset=offset,
+            rise=sizes.front_rise,
+        ).by(usually)
     high = smallest(sizes.side_height, sizes.front_rise + sizes.front_height) - offset - bottom
     if high.mm <= 0:
         raise refusal(
             "bottom groove",
             "the bottom's upper face would be {top} above the sides' bottom edge, and the drawer is no higher than {height}",
-            "Make the drawer more than {short} higher, or the groove offset smaller.", "GR-1", "by geometry",
-            top=offset + bottom, height=offset + bottom + high, short=rounded_up(-high, shop.rule),
-        ).by(usually)  # fmt: skip
+            "Make the drawer more than {short} higher, or the groove offset smaller.",
+            "GR-1",
+            "by geometry",
+            top=offset + bottom,
+            height=offset + bottom + high,
+            short=rounded_up(-high, shop.rule),
+        ).by(usually)
 
 
 def _shallow(offset: Dimension, bottom: Dimension, sizes: DrawerSizes, shop: Shop) -> Finding | None:
@@ -223,15 +231,24 @@ class _Box:
         room = back_face - self.sizes.set_back - self.make.front.thickness
         if room.mm <= 0:
             raise refusal(
-                "drawer size", "front and back leave {room} between them: the drawer is too short for both",
-                "Make the opening more than {short} deeper.", "DR-5", "by geometry", room=room, short=-room,
-            )  # fmt: skip
+                "drawer size",
+                "front and back leave {room} between them: the drawer is too short for both",
+                "Make the opening more than {short} deeper.",
+                "DR-5",
+                "by geometry",
+                room=room,
+                short=-room,
+            )
         if self.sizes.taper >= self.sizes.inside_width:
             raise refusal(
-                "drawer size", "a taper of {taper} takes the whole inside width, {inside}", "Write 0 to 1/16 in, or to 1.5 mm.",
+                "drawer size",
+                "a taper of {taper} takes the whole inside width, {inside}",
+                "Write 0 to 1/16 in, or to 1.5 mm.",
                 "DR-4",
-                "common practice", taper=self.sizes.taper, inside=self.sizes.inside_width,
-            ).by(figure("taper", NOTHING))  # fmt: skip
+                "common practice",
+                taper=self.sizes.taper,
+                inside=self.sizes.inside_width,
+            ).by(figure("taper", NOTHING))
 
     def made(self) -> tuple[tuple[Board, ...], tuple[Meeting, ...]]:
         """Its boards, cut and placed, and where they meet."""

@@ -140,9 +140,7 @@ def lay_bottom(stock: Stock, sizes: DrawerSizes, opening_width: Length, seat: Bo
         for end, at in ((front_width, "front"), (back_width, "back"))
     )
     tapers = (Taper(Surface.END, off_front, off_back), Taper(Surface.FAR_END, off_front, off_back)) if sizes.taper else ()
-    place = Place.at(
-        (opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z"
-    )  # fmt: skip
+    place = Place.at((opening_width - length) * Fraction(1, 2), seat.front, seat.offset + stock.thickness, "+X", "+Y", "-Z")
     return Board(
         role,
         stock.name,

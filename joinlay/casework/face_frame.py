@@ -190,9 +190,14 @@ class _FrameMaker:
     def _board(self, role: PartRole, length: Dimension, width: Dimension, datum: Datum, place: Place) -> Board:
         name = role.name
         return Board(
-            role, self._make.stock.name, length.named(f"{name} length", "FF-2"), width.named(f"{name} width", "FF-1"),
-            self._sizes.thickness, datum, place=place,
-        )  # fmt: skip
+            role,
+            self._make.stock.name,
+            length.named(f"{name} length", "FF-2"),
+            width.named(f"{name} width", "FF-1"),
+            self._sizes.thickness,
+            datum,
+            place=place,
+        )
 
     # -- joints --------------------------------------------------------------------------------------
 
@@ -288,13 +293,17 @@ class _FrameMaker:
             if surface is Surface.END
             else member.length - joint.depth_in_end + joint.glue_room
         )
-        corner = member.place.point(
-            start, centre - joint.tenon_width / 2, joint.from_reference_face - joint.tenon_thickness / 2
-        )  # fmt: skip
+        corner = member.place.point(start, centre - joint.tenon_width / 2, joint.from_reference_face - joint.tenon_thickness / 2)
         return Board(
-            role, "loose tenon strip", joint.tenon_length, joint.tenon_width, joint.tenon_thickness, _TENON,
-            place=replace(member.place, origin=corner), has_round_edges=True,
-        )  # fmt: skip
+            role,
+            "loose tenon strip",
+            joint.tenon_length,
+            joint.tenon_width,
+            joint.tenon_thickness,
+            _TENON,
+            place=replace(member.place, origin=corner),
+            has_round_edges=True,
+        )
 
     # -- findings ------------------------------------------------------------------------------------
 
@@ -302,9 +311,14 @@ class _FrameMaker:
         least = self._shop.practice.length("thinnest frame")
         if self._sizes.thickness < least:
             yield warning(
-                "face frame", "The frame is {thickness} thick; {least} is the least that is usual.",
-                "Use stock of {least} or more.", "FF-1", least.source, thickness=self._sizes.thickness, least=least,
-            ).at("face frame")  # fmt: skip
+                "face frame",
+                "The frame is {thickness} thick; {least} is the least that is usual.",
+                "Use stock of {least} or more.",
+                "FF-1",
+                least.source,
+                thickness=self._sizes.thickness,
+                least=least,
+            ).at("face frame")
 
     def _dimensions(self) -> tuple[Dimension, ...]:
         rails = [size for bay in self._bays for size in (bay.left, bay.width, *bay.floors, *bay.heights)]

@@ -142,9 +142,14 @@ def room_for_openings(
     if room.mm <= 0:
         wood, way, more = ("stiles", "wide", "wider") if across else ("rails", "high", "higher")
         raise refusal(
-            "graduation", f"The {wood} alone take {{wood}} of a frame {{frame}} {way}.", f"Make the frame {more} than {{wood}}.",
-            "DR-7", _SOURCE, wood=frame - room, frame=frame,
-        )  # fmt: skip
+            "graduation",
+            f"The {wood} alone take {{wood}} of a frame {{frame}} {way}.",
+            f"Make the frame {more} than {{wood}}.",
+            "DR-7",
+            _SOURCE,
+            wood=frame - room,
+            frame=frame,
+        )
     return room.named(_name(named, "room for openings"), "DR-7", _SOURCE)
 
 
@@ -258,8 +263,15 @@ def _refuse_nothing(
     if isinstance(heights, Arithmetic):
         # The smallest opening is nothing at this step; anything nearer to equal fits.
         limit = abs(room * Fraction(2, heights.count * (heights.count - 1)))
-        raise refusal("graduation", what, "Give a step of less than {limit}, either way, or a higher frame.", "DR-7", _SOURCE,
-                      left=exact[least], limit=limit).by(Change("bank", "step", limit / 2, toward=-1))  # fmt: skip
+        raise refusal(
+            "graduation",
+            what,
+            "Give a step of less than {limit}, either way, or a higher frame.",
+            "DR-7",
+            _SOURCE,
+            left=exact[least],
+            limit=limit,
+        ).by(Change("bank", "step", limit / 2, toward=-1))
     raise refusal(
         "graduation",
         what,

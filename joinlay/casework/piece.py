@@ -199,9 +199,16 @@ def plan_piece(spec: PieceSpec, shop: Shop) -> Piece:
         first += len(bank.drawers)
         first_open += sum(len(row.open_places) for row in bank.rows)
     bays = lay_out_bays(
-        spec.width, spec.height, stile=sizes.stile, mullion=sizes.mullion, top_rail=sizes.top_rail, bottom_rail=sizes.bottom_rail,
-        rail=sizes.rail, banks=wishes, widths=spec.widths,
-    )  # fmt: skip
+        spec.width,
+        spec.height,
+        stile=sizes.stile,
+        mullion=sizes.mullion,
+        top_rail=sizes.top_rail,
+        bottom_rail=sizes.bottom_rail,
+        rail=sizes.rail,
+        banks=wishes,
+        widths=spec.widths,
+    )
     # The frame first: a rail too low for a tenon is a plainer refusal than runners that find no room behind it.
     frame = make_frame(make=spec.frame, sizes=sizes, width=spec.width, height=spec.height, bays=bays, shop=shop)
     case = make_case(

@@ -160,21 +160,40 @@ def drill_holes(front: Board, pulls: Sequence[Pull], clear: Length = ZERO) -> Bo
             continue
         depth = pull.depth if pull.depth is not None else front.thickness
         if depth > front.thickness:
-            raise refusal("pull", "The hole is {depth} deep in a front {thickness} thick.",
-                          "Drill at most {thickness}, or right through.",
-                          "PU-3", depth=depth, thickness=front.thickness,
-                          ).at(front.name).by(at_most("pulls", "depth", front.thickness))  # fmt: skip
+            raise (
+                refusal(
+                    "pull",
+                    "The hole is {depth} deep in a front {thickness} thick.",
+                    "Drill at most {thickness}, or right through.",
+                    "PU-3",
+                    depth=depth,
+                    thickness=front.thickness,
+                )
+                .at(front.name)
+                .by(at_most("pulls", "depth", front.thickness))
+            )
         hole = Cut(
-            CutKind.HOLE, Surface.FAR_FACE, Span.about(pull.from_left, pull.hole), Span.about(pull.from_bottom, pull.hole),
-            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness), CutRole(CutUse.PULL_HOLE,
-            number=pull.number),
+            CutKind.HOLE,
+            Surface.FAR_FACE,
+            Span.about(pull.from_left, pull.hole),
+            Span.about(pull.from_bottom, pull.hole),
+            Span(front.thickness - depth if pull.depth else NOTHING, front.thickness),
+            CutRole(CutUse.PULL_HOLE, number=pull.number),
             shape=Shape.ROUND,
-        )  # fmt: skip
+        )
         met = next((cut for cut in front.cuts if cut.overlaps(hole)), None)
         if met is not None:
-            raise refusal("pull", f"The hole of pull {pull.number}, {{hole}} across, would meet the {met.name}.",
-                          "Move the pull, drill it less deep, or give it a smaller spigot.", "PU-3",
-                          hole=pull.hole).at(front.name).by(_shallower(front, met, clear))  # fmt: skip
+            raise (
+                refusal(
+                    "pull",
+                    f"The hole of pull {pull.number}, {{hole}} across, would meet the {met.name}.",
+                    "Move the pull, drill it less deep, or give it a smaller spigot.",
+                    "PU-3",
+                    hole=pull.hole,
+                )
+                .at(front.name)
+                .by(_shallower(front, met, clear))
+            )
         front = front.with_cuts(hole)
     return front
 
@@ -297,14 +316,28 @@ def _dot_depth(pulls: Pulls, practice: Practice) -> Dimension | None:
 
 def _refuse_wide(front: Board, diameter: Dimension, dot: Dimension | None) -> None:
     if dot is not None and dot >= diameter:
-        raise refusal("pull", "The inlaid dot is {dot} wide on a knob {knob} across.",
-                      "Give the dot a smaller step, or the knob a larger size.",
-                      "PU-2", dot=dot, knob=diameter).at(front.name).by(
-                          Change("pulls", "dot.step", NOTHING), larger("pulls", "diameter", dot - diameter))  # fmt: skip
+        raise (
+            refusal(
+                "pull",
+                "The inlaid dot is {dot} wide on a knob {knob} across.",
+                "Give the dot a smaller step, or the knob a larger size.",
+                "PU-2",
+                dot=dot,
+                knob=diameter,
+            )
+            .at(front.name)
+            .by(Change("pulls", "dot.step", NOTHING), larger("pulls", "diameter", dot - diameter))
+        )
     if diameter > front.size(Axis.ACROSS):
-        raise refusal("pull", "The knob is {knob} across on a front {height} high.",
-                      "Give the knobs at most {height}, or a smaller growth.",
-                      "PU-2", knob=diameter, height=front.width,
-                      ).at(front.name).by(
-                          Change("pulls", "growth", "alike"), Change("pulls", "step", NOTHING),
-                          at_most("pulls", "diameter", front.width))  # fmt: skip
+        raise (
+            refusal(
+                "pull",
+                "The knob is {knob} across on a front {height} high.",
+                "Give the knobs at most {height}, or a smaller growth.",
+                "PU-2",
+                knob=diameter,
+                height=front.width,
+            )
+            .at(front.name)
+            .by(Change("pulls", "growth", "alike"), Change("pulls", "step", NOTHING), at_most("pulls", "diameter", front.width))
+        )

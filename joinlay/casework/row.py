@@ -156,10 +156,14 @@ def divide_row(
     if room.mm <= 0:
         fewer = "the drawers of the row" if not wish.left_open else "the places of the row"
         raise refusal(
-            "graduation", "The mullions alone take {wood} of a row {width} wide.",
+            "graduation",
+            "The mullions alone take {wood} of a row {width} wide.",
             f"Make the opening wider than {{wood}}, the mullions narrower, or {fewer} fewer.",
-            "RO-1", "by geometry", wood=wood, width=width,
-        ).at(called)  # fmt: skip
+            "RO-1",
+            "by geometry",
+            wood=wood,
+            width=width,
+        ).at(called)
     names = [place_name(place) for place in places]
     try:
         division = wish.widths or Equal(len(places))

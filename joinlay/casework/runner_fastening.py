@@ -157,11 +157,31 @@ def _hole(board: Board, role: CutRole, along: Span, screw: Dimension, kind: CutK
 def _refuse_small(board: Board, screw: Dimension, end: Dimension) -> None:
     least = 2 * screw
     if board.thickness < least:
-        raise refusal("screws", "A strip {thick} thick is too thin for screws of {screw}.",
-                      "Use stock of {least} or more, or thinner screws.",
-                      "RN-4", "our own choice", thick=board.thickness, screw=screw, least=least,
-                      ).at(board.name).by(stock_of("runners", "stock", thinnest=least))  # fmt: skip
+        raise (
+            refusal(
+                "screws",
+                "A strip {thick} thick is too thin for screws of {screw}.",
+                "Use stock of {least} or more, or thinner screws.",
+                "RN-4",
+                "our own choice",
+                thick=board.thickness,
+                screw=screw,
+                least=least,
+            )
+            .at(board.name)
+            .by(stock_of("runners", "stock", thinnest=least))
+        )
     if board.length <= 2 * end + screw:
-        raise refusal("screws", "A strip {length} long has no room for two screws {end} from its ends.", "Make the case deeper.",
-                      "RN-4", "our own choice", length=board.length, end=end,
-                      ).at(board.name).by(larger("case", "depth", 2 * end + 2 * screw - board.length))  # fmt: skip
+        raise (
+            refusal(
+                "screws",
+                "A strip {length} long has no room for two screws {end} from its ends.",
+                "Make the case deeper.",
+                "RN-4",
+                "our own choice",
+                length=board.length,
+                end=end,
+            )
+            .at(board.name)
+            .by(larger("case", "depth", 2 * end + 2 * screw - board.length))
+        )

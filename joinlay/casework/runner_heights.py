@@ -61,16 +61,24 @@ def _bearer(slot: Slot, stock: Stock, practice: Practice) -> tuple[Dimension | N
     planed = slot.below if slot.is_lowest else slot.below - lift
     if not stock.is_solid or planed < practice.length("thinnest strip"):
         raise _too_thick(slot, stock, practice)
-    found = note("runners", "The bearers are planed to {planed}, so that they pass the rail, {rail} high.", "RN-3",
-                 "common practice",
-                 planed=planed, rail=slot.below)  # fmt: skip
+    found = note(
+        "runners",
+        "The bearers are planed to {planed}, so that they pass the rail, {rail} high.",
+        "RN-3",
+        "common practice",
+        planed=planed,
+        rail=slot.below,
+    )
     return planed.named(name, "RN-3", "common practice"), [found]
 
 
 def _too_thick(slot: Slot, stock: Stock, practice: Practice) -> Refused:
     least = stock.thickness if not stock.is_solid else practice.length("thinnest strip") + practice.length("kicker lift")
-    below, rail = ("the rail", "the rail at least {least} high") if not slot.is_lowest else (
-        "the way down to the case bottom", "the case bottom lower until {least} is left there")  # fmt: skip
+    below, rail = (
+        ("the rail", "the rail at least {least} high")
+        if not slot.is_lowest
+        else ("the way down to the case bottom", "the case bottom lower until {least} is left there")
+    )
     higher = "" if slot.is_there else f", or make {rail}"
     unplaned = "" if stock.is_solid else ", and sheet stock can't be planed"
     return (

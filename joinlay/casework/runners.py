@@ -285,10 +285,19 @@ class _RunnerMaker:
         # It lies on the bearer, its inner edge even with the frame.
         high = self._make.of(PartKind.GUIDE).thickness
         if high > slot.opening.height:
-            raise refusal("guide", "The guides are {guide} high and the opening {height}.",
-                          "Use stock of {height} or thinner for the guides.", "RN-2",
-                          "by geometry", guide=high, height=slot.opening.height,
-                          ).at(slot.name).by(stock_of("runners", "guides", thickest=slot.opening.height))  # fmt: skip
+            raise (
+                refusal(
+                    "guide",
+                    "The guides are {guide} high and the opening {height}.",
+                    "Use stock of {height} or thinner for the guides.",
+                    "RN-2",
+                    "by geometry",
+                    guide=high,
+                    height=slot.opening.height,
+                )
+                .at(slot.name)
+                .by(stock_of("runners", "guides", thickest=slot.opening.height))
+            )
         board = self._flat(slot, PartKind.GUIDE, hand, guide, high, slot.floor + high)
         self._boards.append(board)
         self._between(board, slot.upright(hand))

@@ -26,6 +26,19 @@ class Lipping:
     stock: Stock
     height: Dimension
 
+    def refuse_low(self, role: PartRole, thickness: Dimension) -> None:
+        """Raise Refused where it, called ``role``, doesn't cover the edge of a shelf ``thickness`` thick."""
+        if self.height < thickness:
+            raise refusal(
+                "shelves",
+                "A lipping {height} high does not cover the edge of a shelf {thickness} thick.",
+                "Make it at least {thickness} high.",
+                "SH-1",
+                "by geometry",
+                height=self.height,
+                thickness=thickness,
+            ).at(role.name)
+
 
 @dataclass(frozen=True, slots=True)
 class OpenMake:
@@ -58,9 +71,14 @@ def fixed_levels(count: int, floor: Dimension, ceiling: Dimension, thickness: Di
     room = ((ceiling - floor - thickness * count) / spaces).named(f"{where} room between shelves", "SH-1", "by geometry")
     if room.mm <= 0:
         raise refusal(
-            "shelves", "The shelves alone take {wood} of a bay {room} high.", "Give it fewer of them, or make the bay higher.",
-            "SH-1", "by geometry", wood=thickness * count, room=ceiling - floor,
-        ).at(where)  # fmt: skip
+            "shelves",
+            "The shelves alone take {wood} of a bay {room} high.",
+            "Give it fewer of them, or make the bay higher.",
+            "SH-1",
+            "by geometry",
+            wood=thickness * count,
+            room=ceiling - floor,
+        ).at(where)
     return tuple(
         (ceiling - room * n - thickness * (n - 1)).named(f"{where} shelf {n} upper face", "SH-1", "by geometry")
         for n in range(1, count + 1)
@@ -116,11 +134,20 @@ def pin_lines(height: Dimension, deep: Dimension, count: int, practice: Practice
             .by(Change("practice", "pin spacing", height / (count + 3), toward=-1))
         )
     if deep <= 2 * line:
-        raise refusal(
-            "shelves", "The lines of pin holes, {line} from each edge, leave nothing between them in a bay {deep} deep.",
-            "Make the case deeper than {least}, or bring the lines nearer to the edges (pin-line under [practice]).",
-            "SH-2", "common practice", line=line, deep=deep, least=2 * line,
-        ).at(where).by(Change("practice", "pin line", deep / 4, toward=-1))  # fmt: skip
+        raise (
+            refusal(
+                "shelves",
+                "The lines of pin holes, {line} from each edge, leave nothing between them in a bay {deep} deep.",
+                "Make the case deeper than {least}, or bring the lines nearer to the edges (pin-line under [practice]).",
+                "SH-2",
+                "common practice",
+                line=line,
+                deep=deep,
+                least=2 * line,
+            )
+            .at(where)
+            .by(Change("practice", "pin line", deep / 4, toward=-1))
+        )
     return PinLines(
         levels=levels,
         front=line.named(f"{where} front edge to the first line of pin holes", "SH-2"),

@@ -268,10 +268,14 @@ class _StopMaker:
             name = role.name
             stock = self._make.stock
             board = Board(
-                role, stock.name, width, self._thickness().named(f"{name} height", "ST-3"),
+                role,
+                stock.name,
+                width,
+                self._thickness().named(f"{name} height", "ST-3"),
                 stock.thickness.named(f"{name} thickness", "ST-4", "the stock's own"),
-                _ON_EDGE, place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
-            )  # fmt: skip
+                _ON_EDGE,
+                place=Place.at(x, front, slot.floor, "+X", "+Z", "+Y"),
+            )
             self._boards.append(board)
             made.append(board)
             self._glue(board, Surface.EDGE, seat)

@@ -176,11 +176,20 @@ def _refuse_long_slot(shank: Dimension, moves: tuple[Dimension, Dimension], stri
     """Refuse a strip that a screw's slot would run out of."""
     reach = shank + 2 * largest(*moves)
     if reach >= strips.thickness:
-        raise refusal(
-            "top", "So deep a top moves the screws at front and back {moves}, more than a strip {thick} thick has room for.",
-            "Runner stock of {needed} or more would do, or a top of sheet, or cut on the quarter.", "TO-1, CK-6", MOVEMENT_SOURCE,
-            moves=Fine(moves[0] + moves[1]), thick=strips.thickness, needed=reach + shank,
-        ).at("top board").by(stock_of("runners", "stock", thinnest=reach + shank))  # fmt: skip
+        raise (
+            refusal(
+                "top",
+                "So deep a top moves the screws at front and back {moves}, more than a strip {thick} thick has room for.",
+                "Runner stock of {needed} or more would do, or a top of sheet, or cut on the quarter.",
+                "TO-1, CK-6",
+                MOVEMENT_SOURCE,
+                moves=Fine(moves[0] + moves[1]),
+                thick=strips.thickness,
+                needed=reach + shank,
+            )
+            .at("top board")
+            .by(stock_of("runners", "stock", thinnest=reach + shank))
+        )
 
 
 def _strip(number: int, stock: Stock, y: Dimension, case: Case) -> Board:
@@ -234,8 +243,13 @@ def _said(stock: Stock, deep: Dimension, seasons: Seasons) -> tuple[Finding, ...
 
 
 def _bored(
-    strip: Board, panel: Board, middles: Sequence[Dimension], y: Dimension, shank: Dimension, moves: tuple[Dimension, Dimension],
-) -> tuple[Board, Board]:  # fmt: skip
+    strip: Board,
+    panel: Board,
+    middles: Sequence[Dimension],
+    y: Dimension,
+    shank: Dimension,
+    moves: tuple[Dimension, Dimension],
+) -> tuple[Board, Board]:
     """Strip and panel with a hole for each screw at the ``middles``, or a slot where it moves, one over the other (TO-1)."""
     forward, backward = moves
     is_slot = bool(forward.mm or backward.mm)

@@ -43,13 +43,24 @@ def _of(key: str, stock: Solid, boards: Sequence[Board], unit: Unit) -> Iterator
     lumber = lumber_for(stock, unit)
     thick = [board for board in own if board.thickness > lumber.thickness]
     if not lumber.is_listed:
-        found = warning("no such lumber", "No lumber is sold thick enough to plane to {thickness}, as {stock} is.",
-                        "Glue the parts up from thinner wood, or give the nominal thickness it was bought at.", "CL-2",
-                        thickness=lumber.thickness, stock=stock.name)  # fmt: skip
+        found = warning(
+            "no such lumber",
+            "No lumber is sold thick enough to plane to {thickness}, as {stock} is.",
+            "Glue the parts up from thinner wood, or give the nominal thickness it was bought at.",
+            "CL-2",
+            thickness=lumber.thickness,
+            stock=stock.name,
+        )
         yield replace(found.at(stock.name), parts=tuple(board.name for board in own))
     elif thick:
-        found = warning("too thick", "They are {thickness} thick, more than the {lumber} of the {stock} they are to come from.",
-                        "Glue them up from two pieces, or give them a thicker stock.", "CL-2",
-                        thickness=max(board.thickness for board in thick), lumber=lumber.thickness, stock=stock.name)  # fmt: skip
+        found = warning(
+            "too thick",
+            "They are {thickness} thick, more than the {lumber} of the {stock} they are to come from.",
+            "Glue them up from two pieces, or give them a thicker stock.",
+            "CL-2",
+            thickness=max(board.thickness for board in thick),
+            lumber=lumber.thickness,
+            stock=stock.name,
+        )
         names = tuple(board.name for board in thick)
         yield replace(found.at(in_few_words(names)), parts=names)

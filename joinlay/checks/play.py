@@ -191,6 +191,12 @@ def _tight(drawer: Drawer, least: Length, shop: Shop) -> Finding:
         both = Remedy("leave out the taper, and give it {usual} of clearance at each side", (straight, usually))
         ways = [Remedy("leave out the taper", (straight,)), both, *ways]
     return Finding(
-        "side play", Harm.REFUSE if least.mm < 0 else Harm.WARN, drawer.name, what,
-        {"over": Fine(abs(Length(least.mm))), "give": give, "usual": usual}, "DR-6", "by geometry", remedies=tuple(ways),
-    )  # fmt: skip
+        "side play",
+        Harm.REFUSE if least.mm < 0 else Harm.WARN,
+        drawer.name,
+        what,
+        {"over": Fine(abs(Length(least.mm))), "give": give, "usual": usual},
+        "DR-6",
+        "by geometry",
+        remedies=tuple(ways),
+    )

@@ -91,9 +91,12 @@ def sag_of(stock: Stock, span: BottomSpan, pressure: float, *, free_back: bool =
     """
     stiff = stiffness_of(stock)
     plate = Plate.of(
-        float(span.across.mm), float(span.deep.mm), float(stock.thickness.mm), 1000 * float(stiff.along),
-        1000 * float(stiff.across)
-    )  # fmt: skip
+        float(span.across.mm),
+        float(span.deep.mm),
+        float(stock.thickness.mm),
+        1000 * float(stiff.along),
+        1000 * float(stiff.across),
+    )
     solve = sag_with_a_free_edge if free_back else sag_on_four_edges
     return CREEP * solve(plate, pressure / 10**6)
 
@@ -168,9 +171,14 @@ def check_sag(
 
 
 def _with_a_bar(
-    drawer: Drawer, span: BottomSpan, pressure: float, room: Length, shop: Shop, others: Iterable[Stock],
+    drawer: Drawer,
+    span: BottomSpan,
+    pressure: float,
+    room: Length,
+    shop: Shop,
+    others: Iterable[Stock],
     numbers: dict[str, Length | int | str],
-) -> Iterator[Remedy]:  # fmt: skip
+) -> Iterator[Remedy]:
     """A bar down its middle of the thinnest stock there is, solid before sheet, if both halves and the bar would stay clear
     (BO-1).
     """

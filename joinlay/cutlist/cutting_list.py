@@ -288,8 +288,9 @@ def slants_of(board: Board) -> Iterator[Slant]:
     square one (DR-4).
     """
     for axis, across, ends in (
-        (Axis.ALONG, "long", (Surface.EDGE, Surface.FAR_EDGE)), (Axis.ACROSS, "wide", (Surface.END, Surface.FAR_END)),
-    ):  # fmt: skip
+        (Axis.ALONG, "long", (Surface.EDGE, Surface.FAR_EDGE)),
+        (Axis.ACROSS, "wide", (Surface.END, Surface.FAR_END)),
+    ):
         planed = [taper for taper in board.tapers if taper.surface.axis is axis]
         for taken, end in zip(zip(*((taper.near, taper.far) for taper in planed), strict=True), ends, strict=False):
             # Left and right half of a bottom share a row.

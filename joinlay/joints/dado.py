@@ -21,7 +21,7 @@ from joinlay.joints.fits import (
     refuse_nothing,
     refuse_wide_cutter,
     widest_cutter,
-)  # fmt: skip
+)
 from joinlay.joints.spans import inwards, refuse_not_end, whole
 from joinlay.lengths import NOTHING
 from joinlay.records import dataclass
@@ -192,9 +192,18 @@ def _refuse_thin_between(into: Dimension, depth: Dimension, opposite: Dimension)
     """Raise Refused where dadoes from both faces leave less than 1/3 of the thickness between them (DA-3)."""
     left, least = into - depth - opposite, into / 3
     if left < least:
-        raise refusal("dadoes back to back", "Dadoes {depth} and {opposite} deep leave {left} between them; {least} must stay.",
-                      "Together they may be {most} deep.", "DA-3", "common practice", depth=depth, opposite=opposite,
-                      left=left, least=least, most=into - least).by(Change("practice", "dado share", "1/3"))  # fmt: skip
+        raise refusal(
+            "dadoes back to back",
+            "Dadoes {depth} and {opposite} deep leave {left} between them; {least} must stay.",
+            "Together they may be {most} deep.",
+            "DA-3",
+            "common practice",
+            depth=depth,
+            opposite=opposite,
+            left=left,
+            least=least,
+            most=into - least,
+        ).by(Change("practice", "dado share", "1/3"))
 
 
 def _refuse_axis(surface: Surface, axis: Axis, what: str) -> None:

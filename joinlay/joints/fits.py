@@ -104,17 +104,32 @@ def widest_cutter(shop: Shop, width: Dimension, depth: Dimension, what: str) -> 
         return reaching[0].diameter
     if fitting:
         reach = max(cutter.reach for cutter in fitting)
-        raise refusal("cutter",
-                      f"No cutter of the shop that fits a {what} {{width}} wide reaches {{depth}}; the longest is {{reach}}.",
-                      f"A cutter that reaches {{depth}} would do, or a {what} {{reach}} deep.", "CK-7",
-                      width=width, depth=depth, reach=reach)  # fmt: skip
+        raise refusal(
+            "cutter",
+            f"No cutter of the shop that fits a {what} {{width}} wide reaches {{depth}}; the longest is {{reach}}.",
+            f"A cutter that reaches {{depth}} would do, or a {what} {{reach}} deep.",
+            "CK-7",
+            width=width,
+            depth=depth,
+            reach=reach,
+        )
     if not shop.cutters:
-        raise refusal("cutter", f"A {what} {{width}} wide needs a cutter no wider, and the shop has none.",
-                      "Add a cutter of {width} or less to the shop.", "MS-8", width=width)  # fmt: skip
+        raise refusal(
+            "cutter",
+            f"A {what} {{width}} wide needs a cutter no wider, and the shop has none.",
+            "Add a cutter of {width} or less to the shop.",
+            "MS-8",
+            width=width,
+        )
     thinnest = min(cutter.diameter for cutter in shop.cutters)
-    raise refusal("cutter", f"No cutter of the shop fits a {what} {{width}} wide; the thinnest is {{thinnest}}.",
-                  f"A cutter of {{width}} or less would do, or a {what} at least {{thinnest}} wide.",
-                  "MS-8", width=width, thinnest=thinnest)  # fmt: skip
+    raise refusal(
+        "cutter",
+        f"No cutter of the shop fits a {what} {{width}} wide; the thinnest is {{thinnest}}.",
+        f"A cutter of {{width}} or less would do, or a {what} at least {{thinnest}} wide.",
+        "MS-8",
+        width=width,
+        thinnest=thinnest,
+    )
 
 
 def cutter_or_none(shop: Shop, width: Dimension, depth: Dimension, what: str) -> Dimension | None:
@@ -133,8 +148,15 @@ def refuse_wide_cutter(cutter: Dimension, width: Dimension, what: str, others: S
         return
     fitting = [other for other in others if other <= width]
     best = max(fitting, default=width)
-    raise refusal("cutter", f"The {{cutter}} cutter is wider than the {what}, which is {{width}}.",
-                  "A cutter of {best} would do.", "MS-8", cutter=cutter, width=width, best=best)  # fmt: skip
+    raise refusal(
+        "cutter",
+        f"The {{cutter}} cutter is wider than the {what}, which is {{width}}.",
+        "A cutter of {best} would do.",
+        "MS-8",
+        cutter=cutter,
+        width=width,
+        best=best,
+    )
 
 
 def depth_down(length: Dimension, rule: Graduation, least: Dimension) -> Dimension:
@@ -218,13 +240,34 @@ def _judged(
 ) -> Finding | None:
     least, most, utmost = (thickness * share for share in shares)
     if depth > utmost:
-        raise refusal(f"{what} depth", f"A {what} {{depth}} deep leaves too little of wood {{thickness}} thick.",
-                      "At most {utmost} deep, {most} usual.", rule,
-                      depth=depth, thickness=thickness, utmost=utmost, most=most)  # fmt: skip
+        raise refusal(
+            f"{what} depth",
+            f"A {what} {{depth}} deep leaves too little of wood {{thickness}} thick.",
+            "At most {utmost} deep, {most} usual.",
+            rule,
+            depth=depth,
+            thickness=thickness,
+            utmost=utmost,
+            most=most,
+        )
     if depth > most:
-        return warning(f"{what} depth", f"The {what} is {{depth}} deep in wood {{thickness}} thick and weakens it.",
-                       "{most} deep at most is usual.", rule, depth=depth, thickness=thickness, most=most)  # fmt: skip
+        return warning(
+            f"{what} depth",
+            f"The {what} is {{depth}} deep in wood {{thickness}} thick and weakens it.",
+            "{most} deep at most is usual.",
+            rule,
+            depth=depth,
+            thickness=thickness,
+            most=most,
+        )
     if depth < least:
-        return warning(f"{what} depth", f"The {what} is {{depth}} deep in wood {{thickness}} thick and holds little.",
-                       "{least} deep at least is usual.", rule, depth=depth, thickness=thickness, least=least)  # fmt: skip
+        return warning(
+            f"{what} depth",
+            f"The {what} is {{depth}} deep in wood {{thickness}} thick and holds little.",
+            "{least} deep at least is usual.",
+            rule,
+            depth=depth,
+            thickness=thickness,
+            least=least,
+        )
     return None

@@ -165,9 +165,21 @@ def _offset(
     ways = (Remedy("set the groove {higher} from the edge", (figure("groove offset", higher),)),) if in_job else ()
     numbers = {"offset": above, "least": least, **({"higher": higher} if ways else {})}
     if above < least / 2:
-        refused = refusal("groove offset", "Only {offset} of wood would be left below the groove, and it would break out.",
-                          "Leave at least {least}.", "GR-1", "common practice", **numbers)  # fmt: skip
+        refused = refusal(
+            "groove offset",
+            "Only {offset} of wood would be left below the groove, and it would break out.",
+            "Leave at least {least}.",
+            "GR-1",
+            "common practice",
+            **numbers,
+        )
         raise Refused(replace(refused.finding, remedies=ways))
-    warned = warning("groove offset", "Only {offset} of wood is left below the groove.", "Leave at least {least}.", "GR-1",
-                     "common practice", **numbers)  # fmt: skip
+    warned = warning(
+        "groove offset",
+        "Only {offset} of wood is left below the groove.",
+        "Leave at least {least}.",
+        "GR-1",
+        "common practice",
+        **numbers,
+    )
     return above, replace(warned, remedies=ways)

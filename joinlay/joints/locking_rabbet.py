@@ -175,9 +175,19 @@ def _refuse_short_grain(side: Dimension, end: Dimension, cutter: Dimension, prac
     remedy = "A cutter of {widest} or less would do, or an end part {thicker} thick."
     if widest.mm <= 0:
         remedy = "An end part {thicker} thick would do."
-    raise refusal("short grain", what, remedy, "LR-4", "common practice; Wheeler",
-                  cutter=cutter, left=left, least=least, widest=widest, thicker=thicker, end=end,
-                  ).by(stock_of("drawers", "back", thinnest=thicker))  # fmt: skip
+    raise refusal(
+        "short grain",
+        what,
+        remedy,
+        "LR-4",
+        "common practice; Wheeler",
+        cutter=cutter,
+        left=left,
+        least=least,
+        widest=widest,
+        thicker=thicker,
+        end=end,
+    ).by(stock_of("drawers", "back", thinnest=thicker))
 
 
 def _same_cut(side: Dimension, end: Dimension, cutter: Dimension, practice: Practice) -> bool:
@@ -348,8 +358,9 @@ def _refuse_thin_lip(
     what = "The lip would be {lip} thick, under the least of {least}."
     if lip.mm <= 0:
         what = "Slot and tongue take the front's whole thickness, {end}, and leave no lip."
-    raise refusal("lip", what, remedy, "LR-6", "common practice", lip=lip, least=least, end=end, thinnest=thinnest,
-                  widest=widest).by(stock_of("drawers", "front", thinnest=thinnest))  # fmt: skip
+    raise refusal(
+        "lip", what, remedy, "LR-6", "common practice", lip=lip, least=least, end=end, thinnest=thinnest, widest=widest
+    ).by(stock_of("drawers", "front", thinnest=thinnest))
 
 
 def _refuse_short_end(side: Dimension, cutter: Dimension, practice: Practice) -> None:
@@ -357,8 +368,15 @@ def _refuse_short_end(side: Dimension, cutter: Dimension, practice: Practice) ->
     least = side * practice.ratio("short grain share")
     if cutter < least:
         what = "The {cutter} cutter leaves {cutter} of wood beyond the dado, and under {least} the short grain breaks."
-        raise refusal("short grain", what, "A cutter of {least} or more would do.", "LR-4", "common practice; Wheeler",
-                      cutter=cutter, least=least)  # fmt: skip
+        raise refusal(
+            "short grain",
+            what,
+            "A cutter of {least} or more would do.",
+            "LR-4",
+            "common practice; Wheeler",
+            cutter=cutter,
+            least=least,
+        )
 
 
 def _no_tip_gap(practice: Practice) -> Finding:

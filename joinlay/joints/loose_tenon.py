@@ -310,9 +310,15 @@ class _Asked:
     def _judged(self, spacing: Spacing, size: TenonSize) -> Finding | None:
         """A warning where the gap is wider than wanted (LT-9); a note where a drawer or case has but one tenon (LT-10)."""
         if spacing.largest is not None and not spacing.is_within:
-            return warning("tenon spacing", "There are {gap} between two tenons, over the widest wanted of {limit}.",
-                           "Move the cuts between them if that can be done.", "LT-9", "our own choice",
-                           gap=spacing.largest, limit=self._limit(size))  # fmt: skip
+            return warning(
+                "tenon spacing",
+                "There are {gap} between two tenons, over the widest wanted of {limit}.",
+                "Move the cuts between them if that can be done.",
+                "LT-9",
+                "our own choice",
+                gap=spacing.largest,
+                limit=self._limit(size),
+            )
         if len(spacing.centres) == 1 and self.use is not Use.FRAME:
             return note("one tenon", "The joint line has room for one tenon only.", "LT-10", "common practice")
         return None
@@ -323,9 +329,16 @@ class _Asked:
         shortest = shortest_line(size.width, self._margin(size), self.keep_outs, clearance=clearance)
         beside = f" beside {_names(self.keep_outs)}" if self.keep_outs else ""
         what = f"A tenon {{width}} wide finds no room on a joint line {{line}} long{beside}."
-        return refusal("tenon placing", what, "The shortest line that would do is {shortest}.", "LT-10", "common practice",
-                       width=size.width, line=self.line, shortest=shortest).by(
-                           larger("opening", "height", shortest - self.line) if self.use is Use.DRAWER else None)  # fmt: skip
+        return refusal(
+            "tenon placing",
+            what,
+            "The shortest line that would do is {shortest}.",
+            "LT-10",
+            "common practice",
+            width=size.width,
+            line=self.line,
+            shortest=shortest,
+        ).by(larger("opening", "height", shortest - self.line) if self.use is Use.DRAWER else None)
 
 
 def _names(keep_outs: Sequence[KeepOut]) -> str:

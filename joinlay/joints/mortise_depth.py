@@ -88,11 +88,17 @@ def _by_length(tenon: TenonSize, limit: Dimension, shop: Shop, named: str) -> tu
     if reach is None or up <= reach:
         return _named_end(up, named), in_face
     if rest > reach:
-        raise refusal("tenon length",
-                      "A tenon {length} long needs a mortise {rest} deep in the end, and {reach} is the deepest it can be.",
-                      "A tenon {longest} long at most would do.", "LT-4", "common practice", length=length, rest=rest,
-                      reach=reach,
-                      longest=in_face + reach - room)  # fmt: skip
+        raise refusal(
+            "tenon length",
+            "A tenon {length} long needs a mortise {rest} deep in the end, and {reach} is the deepest it can be.",
+            "A tenon {longest} long at most would do.",
+            "LT-4",
+            "common practice",
+            length=length,
+            rest=rest,
+            reach=reach,
+            longest=in_face + reach - room,
+        )
     return _named_end(rest, named), in_face
 
 
@@ -151,10 +157,18 @@ def _shallow(tenon: TenonSize, in_face: Dimension, least: Dimension, face: Dimen
         remedy = "With the shop's share for the mortise floor no face would do."
     elif face >= thinnest:
         remedy = "A mortise cutter that reaches {least} would do."
-    return refusal("mortise depth", what, remedy, "LT-3", "common practice", depth=largest(in_face, NOTHING),
-                   tenon=tenon.thickness,
-                   least=least, thinnest=least if thinnest is None else thinnest, face=face,
-                   ).by(*_thicker(use, least, face, shop.practice))  # fmt: skip
+    return refusal(
+        "mortise depth",
+        what,
+        remedy,
+        "LT-3",
+        "common practice",
+        depth=largest(in_face, NOTHING),
+        tenon=tenon.thickness,
+        least=least,
+        thinnest=least if thinnest is None else thinnest,
+        face=face,
+    ).by(*_thicker(use, least, face, shop.practice))
 
 
 def _thicker(use: Use, least: Dimension, face: Dimension, practice: Practice) -> tuple[Change, ...]:
@@ -182,7 +196,15 @@ def _judge(in_end: Dimension, tenon: TenonSize, shop: Shop) -> Finding | None:
     """
     least, most = tenon.thickness * 3, tenon.thickness * 5
     if in_end > most + shop.rule.division or in_end + shop.rule.division < least:
-        return warning("mortise depth", "The mortise in the end is {depth} deep; a {tenon} tenon wants {least} to {most}.",
-                       "Choose another tenon, or set the tenon depth to 3 to 5.", "LT-4", "Moxon's rule, from memory",
-                       depth=in_end, tenon=tenon.thickness, least=least, most=most)  # fmt: skip
+        return warning(
+            "mortise depth",
+            "The mortise in the end is {depth} deep; a {tenon} tenon wants {least} to {most}.",
+            "Choose another tenon, or set the tenon depth to 3 to 5.",
+            "LT-4",
+            "Moxon's rule, from memory",
+            depth=in_end,
+            tenon=tenon.thickness,
+            least=least,
+            most=most,
+        )
     return None

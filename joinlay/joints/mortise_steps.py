@@ -74,8 +74,17 @@ def no_such_width(wanted: Dimension, shop: Shop, least: Dimension, most: Dimensi
     """The refusal of a machine that gives no width from ``least`` to ``most``, naming the nearest it gives (MS-10)."""
     nearest = min(shop.machines.width_steps, key=lambda step: (abs(step.mm - wanted.mm), step.mm))
     remedy = "A width from {least} to {most} would do." if least < most else "A width of {least} would do."
-    return refusal("mortise width", "A tenon {wanted} wide is wanted, and the nearest width the mortiser gives is {nearest}.",
-                   remedy, "MS-10, LT-6", "common practice", wanted=wanted, nearest=nearest, least=least, most=most)  # fmt: skip
+    return refusal(
+        "mortise width",
+        "A tenon {wanted} wide is wanted, and the nearest width the mortiser gives is {nearest}.",
+        remedy,
+        "MS-10, LT-6",
+        "common practice",
+        wanted=wanted,
+        nearest=nearest,
+        least=least,
+        most=most,
+    )
 
 
 def slack_of_the_rest(width: Dimension, shop: Shop, named: str) -> Dimension:

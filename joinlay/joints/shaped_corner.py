@@ -146,9 +146,17 @@ def _refuse_thin_lip(lip: Dimension, flat: Dimension, end: str, practice: Practi
     what = "The cutter's tongue and slot leave a lip of {lip} on a part {flat} thick, and {least} must stay."
     if lip.mm <= 0:
         what = "The cutter's tongue and slot take the whole of a part {flat} thick, and {least} must stay as a lip."
-    raise refusal("lip", what, "A part {thinnest} thick would do.", "MS-11, LR-6", "common practice",
-                  lip=lip, flat=flat, least=least, thinnest=flat - lip + least,
-                  ).by(stock_of("drawers", end, thinnest=flat - lip + least))  # fmt: skip
+    raise refusal(
+        "lip",
+        what,
+        "A part {thinnest} thick would do.",
+        "MS-11, LR-6",
+        "common practice",
+        lip=lip,
+        flat=flat,
+        least=least,
+        thinnest=flat - lip + least,
+    ).by(stock_of("drawers", end, thinnest=flat - lip + least))
 
 
 def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice) -> None:
@@ -158,15 +166,29 @@ def _refuse_upright(upright: Dimension, cutter: CornerCutter, practice: Practice
     utmost, share = practice.ratio("largest rabbet share"), practice.ratio("short grain share")
     thickest = cutter.deepest if share <= 0 else min(cutter.deepest, cutter.tongue / share)
     if utmost > 0 and cutter.length > upright * utmost:
-        raise refusal("dado depth", "The cutter makes a dado {deep} deep, and leaves {left} of a side {side} thick.",
-                      "Sides {thinnest} thick would do.", "MS-11, LR-4", "common practice",
-                      deep=cutter.length, left=upright - cutter.length, side=upright, thinnest=cutter.length / utmost,
-                      ).by(stock_of("drawers", "sides", thinnest=cutter.length / utmost, thickest=thickest))  # fmt: skip
+        raise refusal(
+            "dado depth",
+            "The cutter makes a dado {deep} deep, and leaves {left} of a side {side} thick.",
+            "Sides {thinnest} thick would do.",
+            "MS-11, LR-4",
+            "common practice",
+            deep=cutter.length,
+            left=upright - cutter.length,
+            side=upright,
+            thinnest=cutter.length / utmost,
+        ).by(stock_of("drawers", "sides", thinnest=cutter.length / utmost, thickest=thickest))
     suits = stock_of("drawers", "sides", thinnest=cutter.length / utmost if utmost > 0 else None, thickest=thickest)
     if upright > cutter.deepest:
-        raise refusal("cutter reach", "A side {side} thick wants a slot as deep, and the cutter reaches {deepest}.",
-                      "Sides of {thickest} or less would do.", "MS-11", "common practice",
-                      side=upright, deepest=cutter.deepest, thickest=thickest).by(suits)  # fmt: skip
+        raise refusal(
+            "cutter reach",
+            "A side {side} thick wants a slot as deep, and the cutter reaches {deepest}.",
+            "Sides of {thickest} or less would do.",
+            "MS-11",
+            "common practice",
+            side=upright,
+            deepest=cutter.deepest,
+            thickest=thickest,
+        ).by(suits)
     if cutter.tongue < upright * share:
         raise refusal(
             "short grain",
@@ -185,9 +207,16 @@ def _judge_dado(upright: Dimension, deep: Dimension, practice: Practice) -> Find
     most = upright * practice.ratio("largest dado share")
     if deep <= most:
         return None
-    return warning("dado depth", "The cutter makes a dado {deep} deep in a side {side} thick and weakens it.",
-                   "Sides {thick} thick or more are usual for it.", "MS-11, LR-4", "common practice",
-                   deep=deep, side=upright, thick=deep / practice.ratio("largest dado share"))  # fmt: skip
+    return warning(
+        "dado depth",
+        "The cutter makes a dado {deep} deep in a side {side} thick and weakens it.",
+        "Sides {thick} thick or more are usual for it.",
+        "MS-11, LR-4",
+        "common practice",
+        deep=deep,
+        side=upright,
+        thick=deep / practice.ratio("largest dado share"),
+    )
 
 
 def _no_room() -> Finding:

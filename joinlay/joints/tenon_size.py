@@ -121,8 +121,16 @@ def _judged(stock: TenonStock, end_thickness: Dimension, shop: Shop, *, is_given
     if not is_given and (stock.thickness - most) * 2 < shop.rule.division:
         what = "The tenon is {thickness} thick, a hair over its share of {wood}; that does no harm."
         return note("tenon thickness", what, "LT-1", _A_THIRD, thickness=stock.thickness, wood=end_thickness)
-    return warning("tenon thickness", what, "A tenon of {most} or less is usual.", "LT-1", _A_THIRD,
-                   thickness=stock.thickness, wood=end_thickness, most=most)  # fmt: skip
+    return warning(
+        "tenon thickness",
+        what,
+        "A tenon of {most} or less is usual.",
+        "LT-1",
+        _A_THIRD,
+        thickness=stock.thickness,
+        wood=end_thickness,
+        most=most,
+    )
 
 
 def _width(stock: TenonStock, thickness: Dimension, line: Dimension, shop: Shop, use: Use) -> Dimension | None:
@@ -174,9 +182,16 @@ def _narrow_enough(stocks: list[TenonStock], practice: Practice) -> list[TenonSt
     fitting = [stock for stock in stocks if _wanted(stock, practice) <= stock.thickness * times]
     if not fitting:
         width, most = _wanted(stocks[0], practice), stocks[0].thickness * times
-        raise refusal("tenon width", "A tenon {width} wide is over {times} times its thickness, {most}.",
-                      "A tenon {most} wide at most would do, and more than one of them.", "LT-6", "Wheeler 1899",
-                      width=width, most=most, times=str(times))  # fmt: skip
+        raise refusal(
+            "tenon width",
+            "A tenon {width} wide is over {times} times its thickness, {most}.",
+            "A tenon {most} wide at most would do, and more than one of them.",
+            "LT-6",
+            "Wheeler 1899",
+            width=width,
+            most=most,
+            times=str(times),
+        )
     return fitting
 
 
@@ -198,15 +213,33 @@ def _thin_walls(given: TenonStock, end: Dimension, shop: Shop, wall: Dimension) 
         remedy = "A tenon {most} thick at most would hold."
     # Only a drawer's corner is given its tenon.
     ways = (None if owned is None else Change("drawers", "tenon", owned), stock_of("drawers", "sides", thinnest=wood))
-    return refusal("tenon walls", what, remedy, "LT-2", "our own choice", tenon=given.thickness, left=left, wall=wall, end=end,
-                   most=most, owned=owned or most, wood=wood).by(*ways)  # fmt: skip
+    return refusal(
+        "tenon walls",
+        what,
+        remedy,
+        "LT-2",
+        "our own choice",
+        tenon=given.thickness,
+        left=left,
+        wall=wall,
+        end=end,
+        most=most,
+        owned=owned or most,
+        wood=wood,
+    ).by(*ways)
 
 
 def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimension, use: Use) -> Refused:
     """The refusal where the shop has no tenon thin enough, naming its thinnest and the wood that would suit it."""
     if not shop.tenons:
-        return refusal("tenon thickness", "The shop has no tenons.", "Add a tenon {most} thick or less to the shop.",
-                       "LT-1", _A_THIRD, most=most)  # fmt: skip
+        return refusal(
+            "tenon thickness",
+            "The shop has no tenons.",
+            "Add a tenon {most} thick or less to the shop.",
+            "LT-1",
+            _A_THIRD,
+            most=most,
+        )
     thinnest = min(stock.thickness for stock in shop.tenons)
     remedy, wood = _wood_that_holds(thinnest, shop.practice, with_share=True)
     what = "Wood {end} thick takes a tenon of {most} at most, and the shop's thinnest is {thinnest}."
@@ -216,8 +249,9 @@ def _none_thin_enough(end: Dimension, shop: Shop, most: Dimension, wall: Dimensi
         remedy += " Or ask for the {thinnest} tenon: its walls hold."
     asked = Change("drawers", "tenon", thinnest) if use is Use.DRAWER and thinnest <= end - wall * 2 else None
     thicker = stock_of("frame", "stock", thinnest=wood) if use is Use.FRAME else stock_of("drawers", "sides", thinnest=wood)
-    return refusal("tenon thickness", what, remedy, "LT-1", _A_THIRD, thinnest=thinnest, most=most, wall=wall,
-                   end=end, wood=wood).by(asked, thicker)  # fmt: skip
+    return refusal(
+        "tenon thickness", what, remedy, "LT-1", _A_THIRD, thinnest=thinnest, most=most, wall=wall, end=end, wood=wood
+    ).by(asked, thicker)
 
 
 def _wood_that_holds(tenon: Dimension, practice: Practice, *, with_share: bool) -> tuple[str, Dimension]:
@@ -242,6 +276,13 @@ def _low_rail(stocks: list[TenonStock], line: Dimension, shop: Shop) -> Refused:
         for rail in _RAILS
         for height in (lowest, practice.length(f"{rail.replace('-', ' ')} height"))
     ]
-    return refusal("tenon placing", "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
-                   "The lowest rail that holds one is {lowest} high.", "FF-2", "common practice",
-                   line=line, shoulder=shoulder, lowest=lowest).by(*ways)  # fmt: skip
+    return refusal(
+        "tenon placing",
+        "A rail {line} high leaves no room for a tenon between its shoulders of {shoulder}.",
+        "The lowest rail that holds one is {lowest} high.",
+        "FF-2",
+        "common practice",
+        line=line,
+        shoulder=shoulder,
+        lowest=lowest,
+    ).by(*ways)

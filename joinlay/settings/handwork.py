@@ -49,9 +49,15 @@ def way_by_hand(board: Board, cut: Cut, shop: Shop) -> WayToCut:
     depth = from_surface(board, cut.span(how.entry.axis), how.entry).stop
     role = _role(board, cut, how)
     if role in (Role.CHANNEL, Role.MORTISE) and span.size < tools.narrowest_chisel:
-        raise refusal("chisel", "the {cut} is {width} wide, and the narrowest chisel {chisel}",
-                      "A chisel of {width} or less would do, or a machine that cuts it.", "MS-8",
-                      cut=plain, width=span.size, chisel=tools.narrowest_chisel)  # fmt: skip
+        raise refusal(
+            "chisel",
+            "the {cut} is {width} wide, and the narrowest chisel {chisel}",
+            "A chisel of {width} or less would do, or a machine that cuts it.",
+            "MS-8",
+            cut=plain,
+            width=span.size,
+            chisel=tools.narrowest_chisel,
+        )
     guide = Guide.CENTRE_LINE if role is Role.HOLE else Guide.GAUGED_LINE
     tool = Tool(_tool(board, cut, how, role), dimension(span.size))
     return WayToCut(MachineKind.BENCH, guide, how, role, tool, (Pass(span.start, depth),))

@@ -149,9 +149,14 @@ def ways_of(board: Board, cut: Cut) -> tuple[Orientation, ...]:
     if cut.kind is CutKind.RABBET and (ways := _rabbet(board, cut)):
         return ways
     if not opens_at(board, cut, cut.surface):
-        raise refusal("hidden cut", "the {cut} does not reach the {surface} it is said to enter",
-                      "Let it start at the surface of the wood.", "MS-1",
-                      cut=PlainCut.of(cut.role).words, surface=board.datum.word(cut.surface))  # fmt: skip
+        raise refusal(
+            "hidden cut",
+            "the {cut} does not reach the {surface} it is said to enter",
+            "Let it start at the surface of the wood.",
+            "MS-1",
+            cut=PlainCut.of(cut.role).words,
+            surface=board.datum.word(cut.surface),
+        )
     across = third_axis(run_axis(board, cut), cut.surface.axis)
     first, second = low_and_high(across)
     if across is Axis.ALONG and nearer(board, cut.span(across), across) is second:

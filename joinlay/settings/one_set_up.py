@@ -105,8 +105,16 @@ def _near_miss(dado: tuple[Run, Cut], rabbet: tuple[Run, Cut]) -> Iterator[Findi
         ways = ["if the part with the tongue were {wanted} thick (it is {thick})"] if width * 2 <= side else []
         ways += ["with a {half} cutter in place of the {width} one"] if is_sold(thick / 2) and thick <= side else []
         if ways:
-            yield note("nearly one set-up", f"one set-up would cut it whole {', or '.join(ways)}",
-                       "LR-5", "by geometry", wanted=width * 2, width=width, thick=thick, half=thick / 2)  # fmt: skip
+            yield note(
+                "nearly one set-up",
+                f"one set-up would cut it whole {', or '.join(ways)}",
+                "LR-5",
+                "by geometry",
+                wanted=width * 2,
+                width=width,
+                thick=thick,
+                half=thick / 2,
+            )
         return
     if width * 2 > side:
         return

@@ -86,8 +86,14 @@ def way_to_plunge(board: Board, cut: Cut, shop: Shop) -> WayToCut:
 
 def _drilled(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> WayToCut:
     if not shop.machines.has_drill:
-        raise refusal("drill", "the {cut} needs a drill and the shop has none", "A drill with a {size} bit would do.", "MS-8",
-                      cut=PlainCut.of(cut.role).words, size=span.size)  # fmt: skip
+        raise refusal(
+            "drill",
+            "the {cut} needs a drill and the shop has none",
+            "A drill with a {size} bit would do.",
+            "MS-8",
+            cut=PlainCut.of(cut.role).words,
+            size=span.size,
+        )
     tool = Tool(ToolKind.BIT, span.size)
     return WayToCut(MachineKind.DRILL, Guide.CENTRE_LINE, how, Role.HOLE, tool, (Pass(_near(span), depth),))
 
@@ -99,19 +105,38 @@ def _near(span: Span) -> Dimension:
 def _mortised(cut: Cut, how: Orientation, span: Span, depth: Dimension, shop: Shop) -> WayToCut:
     limits = shop.machines
     if not limits.has_mortiser:
-        raise refusal("mortiser", "the {cut} is {width} wide and the shop has no mortiser",
-                      "A router cutter of {width} or less that reaches {depth} would do.", "MS-8",
-                      cut=PlainCut.of(cut.role).words, width=span.size, depth=depth)  # fmt: skip
+        raise refusal(
+            "mortiser",
+            "the {cut} is {width} wide and the shop has no mortiser",
+            "A router cutter of {width} or less that reaches {depth} would do.",
+            "MS-8",
+            cut=PlainCut.of(cut.role).words,
+            width=span.size,
+            depth=depth,
+        )
     owned = [tenon for tenon in shop.tenons if tenon.thickness == span.size]
     if not owned:
-        raise refusal("mortise cutter", "the {cut} is {width} wide and the shop has no mortise cutter of that width",
-                      "A mortise cutter of {width}, or a router cutter no wider that reaches {depth}, would do.", "MS-8",
-                      cut=PlainCut.of(cut.role).words, width=span.size, depth=depth)  # fmt: skip
+        raise refusal(
+            "mortise cutter",
+            "the {cut} is {width} wide and the shop has no mortise cutter of that width",
+            "A mortise cutter of {width}, or a router cutter no wider that reaches {depth}, would do.",
+            "MS-8",
+            cut=PlainCut.of(cut.role).words,
+            width=span.size,
+            depth=depth,
+        )
     reach = owned[0].reach
     if reach is not None and reach < depth:
-        raise refusal("mortise cutter", "the {cut} is {depth} deep and the {width} mortise cutter goes {reach}",
-                      "A shorter tenon, or a cutter that reaches {depth}, would do.", "MS-8",
-                      cut=PlainCut.of(cut.role).words, depth=depth, width=span.size, reach=reach)  # fmt: skip
+        raise refusal(
+            "mortise cutter",
+            "the {cut} is {depth} deep and the {width} mortise cutter goes {reach}",
+            "A shorter tenon, or a cutter that reaches {depth}, would do.",
+            "MS-8",
+            cut=PlainCut.of(cut.role).words,
+            depth=depth,
+            width=span.size,
+            reach=reach,
+        )
     steps, in_face = limits.fence_steps, cut.surface.axis is Axis.INTO
     guide = (
         Guide.CENTRE_LINE

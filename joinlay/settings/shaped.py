@@ -67,6 +67,12 @@ def _of(board: Board, cut: Cut, use: CutUse) -> Cut:
 def _owned(slot: Length, length: Length, shop: Shop) -> CornerCutter:
     found = next((cutter for cutter in shop.corner_cutters if cutter.slot == slot and cutter.length == length), None)
     if found is None:
-        raise refusal("shaped cutter", "the shop has no cutter that makes a slot {slot} wide beside a tongue {length} long",
-                      "The cutter that the corner was designed for would do.", "MS-11", slot=slot, length=length)  # fmt: skip
+        raise refusal(
+            "shaped cutter",
+            "the shop has no cutter that makes a slot {slot} wide beside a tongue {length} long",
+            "The cutter that the corner was designed for would do.",
+            "MS-11",
+            slot=slot,
+            length=length,
+        )
     return found

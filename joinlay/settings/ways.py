@@ -125,8 +125,13 @@ def _at_saw(asked: Attempt, choose: Callable[[Span, Dimension, Role, str, Shop],
     if saw is None:
         raise refusal("table saw", "the shop has no table saw", "A router would do.", "MS-5")
     if asked.is_stopped:
-        raise refusal("stopped cut", "the {cut} stops in the wood, and a saw blade leaves a long curved end",
-                      "Cut it with a router.", "MS-5", cut=PlainCut.of(asked.cut.role).words)  # fmt: skip
+        raise refusal(
+            "stopped cut",
+            "the {cut} stops in the wood, and a saw blade leaves a long curved end",
+            "Cut it with a router.",
+            "MS-5",
+            cut=PlainCut.of(asked.cut.role).words,
+        )
     refuse_large(asked, saw, "table saw")
     return _at_table(
         asked, MachineKind.TABLE_SAW, choose(asked.span, asked.depth, asked.role, PlainCut.of(asked.cut.role).words, asked.shop)
@@ -148,19 +153,45 @@ def refuse_large(asked: Attempt, machine: RouterTable | TableSaw, name: str) -> 
     board, how = asked.board, asked.how
     run, out = board.size(how.feed), board.size(how.fence.axis)
     if run > machine.longest:
-        raise refusal("large part", "it is {run} along the fence and a {machine} takes {most}", "Cut it on the bench.",
-                      "MS-5", machine=name, run=run, most=machine.longest)  # fmt: skip
+        raise refusal(
+            "large part",
+            "it is {run} along the fence and a {machine} takes {most}",
+            "Cut it on the bench.",
+            "MS-5",
+            machine=name,
+            run=run,
+            most=machine.longest,
+        )
     if not how.stands and out > machine.farthest:
-        raise refusal("large part", "it reaches {out} from the fence and a {machine} takes {most}", "Cut it on the bench.",
-                      "MS-5", machine=name, out=out, most=machine.farthest)  # fmt: skip
+        raise refusal(
+            "large part",
+            "it reaches {out} from the fence and a {machine} takes {most}",
+            "Cut it on the bench.",
+            "MS-5",
+            machine=name,
+            out=out,
+            most=machine.farthest,
+        )
     tallest = asked.shop.machines.limits.tallest_on_end
     if how.stands and board.size(how.entry.axis) > tallest:
-        raise refusal("tall part", "it would stand {tall} high on the {machine}, and {most} is the most that can be held upright",
-                      "Clamp it upright in the bench and cut it with a hand-held router, or use a joint that is cut lying flat.",
-                      "MS-5", tall=board.size(how.entry.axis), machine=name, most=tallest)  # fmt: skip
+        raise refusal(
+            "tall part",
+            "it would stand {tall} high on the {machine}, and {most} is the most that can be held upright",
+            "Clamp it upright in the bench and cut it with a hand-held router, or use a joint that is cut lying flat.",
+            "MS-5",
+            tall=board.size(how.entry.axis),
+            machine=name,
+            most=tallest,
+        )
     if asked.span.start > machine.fence_reach:
-        raise refusal("fence reach", "the cut begins {start} from the fence, and the fence goes {most} from the cutter",
-                      "Clamp a straightedge to the work.", "MS-5", start=asked.span.start, most=machine.fence_reach)  # fmt: skip
+        raise refusal(
+            "fence reach",
+            "the cut begins {start} from the fence, and the fence goes {most} from the cutter",
+            "Clamp a straightedge to the work.",
+            "MS-5",
+            start=asked.span.start,
+            most=machine.fence_reach,
+        )
 
 
 def at_hand_router(asked: Attempt) -> WayToCut:
@@ -288,13 +319,24 @@ def _tool(cutter: Cutter) -> Tool:
 
 def _refuse_wide(what: str, width: Dimension, shop: Shop) -> None:
     if not shop.cutters:
-        raise refusal("cutter", "the {cut} is {width} wide and the shop has no cutter",
-                      "A straight cutter of {width}, or a thinner one in several passes, would do.", "MS-8",
-                      cut=what, width=width)  # fmt: skip
+        raise refusal(
+            "cutter",
+            "the {cut} is {width} wide and the shop has no cutter",
+            "A straight cutter of {width}, or a thinner one in several passes, would do.",
+            "MS-8",
+            cut=what,
+            width=width,
+        )
     thinnest = min(cutter.diameter for cutter in shop.cutters)
-    raise refusal("cutter", "the {cut} is {width} wide and the thinnest cutter of the shop is {thinnest}",
-                  "A straight cutter of {width}, or a thinner one in several passes, would do.", "MS-8",
-                  cut=what, width=width, thinnest=thinnest)  # fmt: skip
+    raise refusal(
+        "cutter",
+        "the {cut} is {width} wide and the thinnest cutter of the shop is {thinnest}",
+        "A straight cutter of {width}, or a thinner one in several passes, would do.",
+        "MS-8",
+        cut=what,
+        width=width,
+        thinnest=thinnest,
+    )
 
 
 def _refuse_short(what: str, depth: Dimension, narrow: Sequence[Cutter]) -> None:
@@ -319,8 +361,14 @@ def dado_set(span: Span, depth: Dimension, role: Role, what: str, shop: Shop) ->
     widths = saw.dado_widths if saw is not None else ()
     fitting = [width for width in widths if role is Role.STEP or width <= span.size]
     if saw is None or not fitting:
-        raise refusal("dado set", "the {cut} is {width} wide and the saw has no dado set that narrow",
-                      "A dado set stacked to {width} would do.", "MS-8", cut=what, width=span.size)  # fmt: skip
+        raise refusal(
+            "dado set",
+            "the {cut} is {width} wide and the saw has no dado set that narrow",
+            "A dado set stacked to {width} would do.",
+            "MS-8",
+            cut=what,
+            width=span.size,
+        )
     _refuse_blade(what, depth, saw.blade_height)
     if role is Role.STEP:
         covering = [width for width in fitting if width >= span.size]

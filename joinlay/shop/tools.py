@@ -63,8 +63,11 @@ class CornerCutter:
                 slot=self.slot,
             )
         if self.length >= self.deepest:
-            raise BadSize("the test piece's tongue is {length} long and the deepest slot {deepest}; a slot is deeper than that.",
-                          length=self.length, deepest=self.deepest)  # fmt: skip
+            raise BadSize(
+                "the test piece's tongue is {length} long and the deepest slot {deepest}; a slot is deeper than that.",
+                length=self.length,
+                deepest=self.deepest,
+            )
         if self.deepest >= self.diameter:
             raise BadSize(
                 "the deepest slot is {deepest} and the cutter {diameter} across; it stands out by less than it is wide.",

@@ -79,9 +79,14 @@ def _judge_set_in(set_in: Dimension, sides: Dimension, shop: Shop, role: JointRo
     ways = (Remedy("set the back {better} in from their ends", (figure("back set-in", better),)),)
     what = "Behind the dado for the back only {left} of the sides is left"
     if set_in < least:
-        refused = refusal("short grain", what + ", across the grain, and it would break off.",
-                          "A locking rabbet takes a back flush with the sides' ends.",
-                          "DJ-2, LR-4", "common practice; Wheeler", **numbers).at(role.name)  # fmt: skip
+        refused = refusal(
+            "short grain",
+            what + ", across the grain, and it would break off.",
+            "A locking rabbet takes a back flush with the sides' ends.",
+            "DJ-2, LR-4",
+            "common practice; Wheeler",
+            **numbers,
+        ).at(role.name)
         raise Refused(replace(refused.finding, remedies=ways))
     if set_in >= sides:
         return ()

@@ -99,9 +99,16 @@ def _design(wanted: Wanted) -> RabbetedFront:
     share = practice.ratio("front rabbet share")
     deep = depth_down(front * share, shop.rule, front * practice.ratio("least dado share"))
     joint = design_rabbet(
-        into=front, panel=make.sides.thickness, shop=shop, width=make.sides.thickness, depth=deep, usual_share=share, rule="DJ-1",
-        source="Noyes; Griffith", role=role,
-    )  # fmt: skip
+        into=front,
+        panel=make.sides.thickness,
+        shop=shop,
+        width=make.sides.thickness,
+        depth=deep,
+        usual_share=share,
+        rule="DJ-1",
+        source="Noyes; Griffith",
+        role=role,
+    )
     lip, least = front - joint.depth, practice.length("least lip")
     if lip < least:
         raise (
