@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from joinlay.lengths import GRADUATIONS, Dimension, Length, largest, mm, rounded_down, rounded_to, smallest, written
+from tests.drawn import fractions
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -19,8 +20,8 @@ if TYPE_CHECKING:
 RULE = GRADUATIONS["0.5 mm"]
 NAMES = ("width", "side clearance", "tip gap", "rail height")
 
-values = st.fractions(min_value=-500, max_value=500, max_denominator=64)
-numbers = st.fractions(min_value=-9, max_value=9, max_denominator=9)
+values = fractions(-500, 500, max_denominator=64, of=Fraction)
+numbers = fractions(-9, 9, max_denominator=9, of=Fraction)
 leaves = st.builds(lambda value, name: written(Length(value), name, "here"), values, st.sampled_from(NAMES)) | values.map(Length)
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 import copy
 import pickle
 from decimal import Decimal
+from fractions import Fraction as PythonsOwn
 from math import gcd
 from typing import TYPE_CHECKING, Any
 
@@ -27,13 +28,14 @@ from joinlay.lengths import (
     mm,
     read_length,
 )
+from tests.drawn import fractions
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-fractions = st.fractions(min_value=-5000, max_value=5000, max_denominator=10_000)
-lengths = fractions.map(Length)
-numbers = st.fractions(min_value=-100, max_value=100, max_denominator=100)
+sizes = fractions(-5000, 5000, max_denominator=10_000, of=PythonsOwn)
+lengths = sizes.map(Length)
+numbers = fractions(-100, 100, max_denominator=100, of=PythonsOwn)
 rules = st.sampled_from(list(GRADUATIONS.values()))
 units = st.sampled_from(list(Unit))
 
@@ -79,7 +81,11 @@ def test_no_length_is_told_as_a_sum(rule, length):
         assert read_length(few.partition(" (")[0], rule.unit) == length
 
 
-@given(rules, st.fractions(-900, 900, max_denominator=10).map(mm) | st.fractions(-40, 40, max_denominator=64).map(inches))
+@given(
+    rules,
+    fractions(-900, 900, max_denominator=10, of=PythonsOwn).map(mm)
+    | fractions(-40, 40, max_denominator=64, of=PythonsOwn).map(inches),
+)
 def test_what_is_said_in_the_other_system_is_exact(rule, length):
     read = rule.read(length)
     if read.elsewhere:

@@ -17,6 +17,7 @@ from joinlay.jobs.on_hand import OnHand, Prices, SheetOnHand
 from joinlay.lengths import Unit, inches
 from joinlay.stock import Solid
 from tests import by_hand
+from tests.drawn import fractions
 from tests.unit.casework.drawers import drawer
 from tests.unit.cutlist.bench import board, cherry, make_plan, ply, size, tenon
 
@@ -171,7 +172,11 @@ def test_metal_slides_are_priced_for_comparison():
 
 
 @given(
-    st.lists(st.tuples(st.fractions(0, 50, max_denominator=97), st.fractions(0, 80, max_denominator=100)), min_size=1, max_size=9)
+    st.lists(
+        st.tuples(fractions(0, 50, max_denominator=97, of=Fraction), fractions(0, 80, max_denominator=100, of=Fraction)),
+        min_size=1,
+        max_size=9,
+    )
 )
 def test_costs_add_up_as_they_are_printed(bought):
     lines = tuple(ShoppingLine("wood", amount, "board feet", price=price) for amount, price in bought)

@@ -12,6 +12,7 @@ from joinlay.errors import BadInput
 from joinlay.lengths import Length, Unit, mm
 from joinlay.pages.measured_printer import measured_printer
 from joinlay.paper import PAPERS, name_fault, paper_named
+from tests.drawn import fractions
 
 
 def laser(name="shop laser", paper="letter", across="199.2 mm", down="7 31/32 in", **more):
@@ -31,7 +32,7 @@ def test_what_is_written_is_read_back_exactly():
     assert read_printers(printers_text(()), "printers.toml") == ()
 
 
-SIZE = st.fractions(Fraction(1951, 10), Fraction(2049, 10), max_denominator=1000)
+SIZE = fractions(Fraction(1951, 10), Fraction(2049, 10), max_denominator=1000, of=Fraction)
 
 
 @settings(max_examples=50)
@@ -43,7 +44,7 @@ SIZE = st.fractions(Fraction(1951, 10), Fraction(2049, 10), max_denominator=1000
     ),
     across=SIZE,
     down=SIZE,
-    border=st.fractions(0, 20, max_denominator=128),
+    border=fractions(0, 20, max_denominator=128, of=Fraction),
     paper=st.sampled_from(sorted(set(PAPERS) - {"a4"})),
 )
 def test_any_printer_survives_the_file(name, across, down, border, paper):

@@ -11,17 +11,17 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
 from joinlay.lengths import Fraction, Length, dimension, exact_fraction, fraction_in, mm
 from joinlay.lengths.fraction import EVERY_FRACTION
+from tests import drawn
 
 ROOT = Path(__file__).resolve().parents[3]
 
 #: Leaves quicktions out, as on a machine where it cannot be had.
 WITHOUT = "import sys; sys.modules['quicktions'] = None\n"
 
-numbers = st.fractions(min_value=-5000, max_value=5000, max_denominator=10_000)
+numbers = drawn.fractions(-5000, 5000, max_denominator=10_000, of=fractions.Fraction)
 
 
 def both(number):

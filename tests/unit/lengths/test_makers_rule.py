@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from joinlay.errors import BadInput
 from joinlay.lengths import GRADUATIONS, ZERO, Fine, Graduation, Length, Unit, decimal_text, inches, mm, plain_mm
+from tests.drawn import fractions
 
 
 def test_the_rules_a_maker_may_have():
@@ -128,7 +129,7 @@ def test_it_is_told_to_the_nearest_mark_with_nothing_left_over(length, rule, sai
     assert GRADUATIONS[rule].text(Fine(length)) == said
 
 
-@given(st.fractions(-1000, 1000), st.sampled_from(list(Unit)))
+@given(fractions(-1000, 1000, of=Fraction), st.sampled_from(list(Unit)))
 def test_it_is_the_same_length_and_told_within_half_a_mark(number, unit):
     fine = Fine(Length(number))
     assert fine == Length(number)

@@ -17,6 +17,7 @@ from joinlay.paper import paper_named
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Line, Move, Polyline, Role, Stroke, Text, bounds_of, moved
 from joinlay.templates.template import Template
+from tests.drawn import fractions
 from tests.measured.collisions import collisions
 from tests.measured.reading import page_sizes, strokes_of
 
@@ -152,8 +153,8 @@ def test_seams_keep_off_joint_marks_and_words(paper):
 
 @settings(max_examples=12, deadline=None)
 @given(
-    long=st.fractions(Fraction(300), Fraction(2500), max_denominator=32),
-    thick=st.fractions(Fraction(25), Fraction(58), max_denominator=16),
+    long=fractions(Fraction(300), Fraction(2500), max_denominator=32, of=Fraction),
+    thick=fractions(Fraction(25), Fraction(58), max_denominator=16, of=Fraction),
     ticks=st.lists(st.integers(5, 290), max_size=12, unique=True),
     paper=st.sampled_from(["letter", "a4", "tabloid", "150 x 400 mm"]),
     is_upright=st.booleans(),

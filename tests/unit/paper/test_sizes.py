@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from joinlay.errors import BadInput
 from joinlay.lengths import Length, Unit, mm
 from joinlay.paper import BORDER, LONGEST, PAPERS, paper_named, roll_of, sheet_of, with_border
+from tests.drawn import fractions
 
 
 @pytest.mark.parametrize(
@@ -54,11 +55,11 @@ def test_any_size_and_rolls(text, name, width, height):
     assert paper.border == BORDER
 
 
-SIDE = st.fractions(Fraction(50), LONGEST, max_denominator=640)
+SIDE = fractions(Fraction(50), LONGEST, max_denominator=640, of=Fraction)
 
 
 @settings(max_examples=60)
-@given(width=SIDE, height=SIDE, unit=st.sampled_from(Unit), border=st.fractions(0, 12, max_denominator=64))
+@given(width=SIDE, height=SIDE, unit=st.sampled_from(Unit), border=fractions(0, 12, max_denominator=64, of=Fraction))
 def test_a_paper_s_name_gives_the_paper_again(width, height, unit, border):
     for paper in (sheet_of(Length(width), Length(height), unit), roll_of(Length(width), unit), PAPERS["a3"].turned()):
         assert paper_named(paper.name) == paper

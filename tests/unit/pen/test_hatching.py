@@ -4,17 +4,17 @@ from fractions import Fraction
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
 from joinlay.boards import Shape
 from joinlay.geometry import corners
 from joinlay.pen.hatching import Hatch, Waste
 from joinlay.pen.marks import Role
 from joinlay.pen.mouths import mouth_polygon
+from tests.drawn import fractions
 from tests.unit.templates.reading import lines
 
 F = Fraction
-LENGTHS = st.fractions(F(1, 4), F(80), max_denominator=64)
+LENGTHS = fractions(F(1, 4), F(80), max_denominator=64, of=Fraction)
 
 
 def test_a_square_of_six_has_its_diagonal_and_a_line_each_side():

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from joinlay.lengths import inches, mm
 from joinlay.pen.lettering import Run, Vulgar, figures, fitted, plain, set_line, unparted, words, wrapped
+from tests.drawn import fractions
 from tests.unit.templates.parts import INCH, METRIC
 
 
@@ -71,7 +72,7 @@ def test_an_accent_needs_more_room_above():
 
 @given(
     st.lists(st.text("abmWiÄ½ ,.-漢\u00a0", min_size=1, max_size=12)).map(" ".join),
-    st.fractions(0, 60),
+    fractions(0, 60, of=Fraction),
     st.sampled_from([Fraction(5, 2), Fraction(7, 2), 5]),
     st.booleans(),
 )
