@@ -54,6 +54,7 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     assert len(rows) > 5
 
 
+@pytest.mark.usefixtures("drawn_anew")
 def test_running_it_again_gives_the_same_bytes(job, out, tmp_path, capsys):
     run(capsys, "make", job, "--out", out)
     run(capsys, "make", job, "--out", tmp_path / "again")

@@ -6,6 +6,7 @@ stays, and is the same.
 
 import os
 import pickle
+from functools import wraps
 from hashlib import sha256
 from pathlib import Path
 
@@ -23,3 +24,18 @@ def kept(name, make):
     new.write_bytes(pickle.dumps(made))
     new.replace(place)
     return made
+
+
+def once(function):
+    """``function``, which always gives the same for the same, called once for it in a run of the tests.
+
+    What it is given and what it gives must be fit to be pickled.
+    """
+    name = f"{function.__module__}.{function.__qualname__}"
+
+    @wraps(function)
+    def called(*given, **more):
+        asked = sha256(pickle.dumps((given, more))).hexdigest()
+        return kept(f"{name} {asked}", lambda: function(*given, **more))
+
+    return called
