@@ -122,21 +122,21 @@ def _general(
     room, drawings = _room(pages), _Drawings()
     views = [view for view in (front, side, level) if view is not None]
     if across is not None and side is not None and level is not None:
-        whole = _projected(room, front, side, level, across, drawings)
-        # Without their numbers the three are seldom larger than with them, never smaller, and much sooner drawn.
         # Smaller views have room for fewer numbers: with none left over they are as good.
+        whole = _all_said(room, front, side, level, across, drawings)
+        # Without their numbers the three are seldom larger than with them, never smaller, and much sooner drawn.
         if (
-            whole.unsaid == 0
+            whole is not None
+            and whole.unsaid == 0
             and whole.fits(room)
             and any(
                 whole.scale.factor >= three.scale.factor * _HARDLY
                 for has_numbers in (False, True)
-                if (three := _projected(room, front, side, level, None, drawings, has_numbers=has_numbers)).fits(room)
-                or has_numbers
+                if (three := _projected(room, front, side, level, drawings, has_numbers=has_numbers)).fits(room) or has_numbers
             )
         ):
             return _on_sheets(pages, pages.plan.title, [*views, across], whole), True
-    made = _projected(room, front, side, level, None, drawings)
+    made = _projected(room, front, side, level, drawings)
     if len(views) == 1 or made.fits(room):
         return _on_sheets(pages, pages.plan.title, views, made), False
     own = [sheet for view in views for sheet in _on_sheets(pages, pages.plan.title, [view], _stack([view], room))]
@@ -148,21 +148,43 @@ def _projected(
     front: NumberedView,
     side: NumberedView | None,
     level: NumberedView | None,
-    across: NumberedView | None,
     drawings: _Drawings,
     *,
     has_numbers: bool = True,
 ) -> _Set:
     """The views as they stand together in ``room``, at the largest scale; without their numbers where that is asked."""
-    wood = (
-        front.box[2] - front.box[0] + max((view.box[2] - view.box[0] for view in (side, across) if view), default=_ZERO),
-        front.box[3] - front.box[1] + max((view.box[3] - view.box[1] for view in (level, across) if view), default=_ZERO),
-    )
+
+    def draw(scale: Scale, drawn: _Draw) -> _Set:
+        return _in_projection(scale, front, side, level, None, room[0], drawn)
+
+    return _largest(draw, _wood(front, side, level, None), room, drawings, has_numbers=has_numbers)
+
+
+def _all_said(
+    room: Size, front: NumberedView, side: NumberedView, level: NumberedView, across: NumberedView, drawings: _Drawings
+) -> _Set | None:
+    """All four at the largest scale, with their numbers; None as soon as something of them finds no room in its view.
+
+    What has none at the first scale they would fit at has none at a smaller one.
+    """
 
     def draw(scale: Scale, drawn: _Draw) -> _Set:
         return _in_projection(scale, front, side, level, across, room[0], drawn)
 
-    return _largest(draw, wood, room, drawings, has_numbers=has_numbers)
+    def is_hopeless(scale: Scale) -> bool:
+        # The sections have the most to say.
+        views = (across, side, level, front)
+        return any(drawn(view, scale).picture.unsaid for drawn in (drawings.bare, drawings.numbered) for view in views)
+
+    return _first_to_fit(draw, _wood(front, side, level, across), room, drawings, is_hopeless=is_hopeless)
+
+
+def _wood(front: NumberedView, side: NumberedView | None, level: NumberedView | None, across: NumberedView | None) -> Size:
+    """What of views in projection grows with their scale: the width and height of the wood seen in them, in mm."""
+    return (
+        front.box[2] - front.box[0] + max((view.box[2] - view.box[0] for view in (side, across) if view), default=_ZERO),
+        front.box[3] - front.box[1] + max((view.box[3] - view.box[1] for view in (level, across) if view), default=_ZERO),
+    )
 
 
 def _room(pages: PlainPages) -> Size:
@@ -311,12 +333,27 @@ class _Drawings:
 def _largest(
     draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size, drawings: _Drawings, *, has_numbers: bool = True
 ) -> _Set:
-    """What ``draw`` makes at the largest scale at which it fits ``room``; ``wood`` is what of it grows with the scale, in mm of
-    wood.
+    """What ``draw`` makes at the largest scale at which it fits ``room``, or the smallest; without numbers unless
+    ``has_numbers``.
+    """
+    made = _first_to_fit(draw, wood, room, drawings, has_numbers=has_numbers)
+    assert made is not None
+    return made
+
+
+def _first_to_fit(
+    draw: Callable[[Scale, _Draw], _Set],
+    wood: Size,
+    room: Size,
+    drawings: _Drawings,
+    *,
+    has_numbers: bool = True,
+    is_hopeless: Callable[[Scale], bool] = lambda _: False,
+) -> _Set | None:
+    """The same; ``wood`` is what of it grows with the scale, in mm of wood. None where at a scale it fits at, it ``is_hopeless``.
 
     The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers
-    are set only where the drawing fits without them, since to find their places takes most of the time; none without
-    ``has_numbers``.
+    are set only where the drawing fits without them, since to find their places takes most of the time.
     """
     beside = under = _ZERO
     bare, numbered = drawings.bare, drawings.numbered if has_numbers else drawings.bare
@@ -326,6 +363,8 @@ def _largest(
             continue
         made = draw(scale, bare)
         if made.fits(room):
+            if is_hopeless(scale):
+                return None
             made = draw(scale, numbered)
             if made.fits(room):
                 return made
