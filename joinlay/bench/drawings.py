@@ -57,7 +57,7 @@ def _across(plan: Plan) -> Sequence[Picture]:
         return ()
     left, bottom, right, top = view.box
     bare = largest_that_fits(lambda scale: (view.bare(scale),), (right - left, top - bottom), _ROOM, scales_of(plan.unit))
-    return (view.numbered(bare),)
+    return (view.numbered(bare, bare.box),)
 
 
 def _apart(plan: Plan) -> Sequence[Picture]:

@@ -323,7 +323,7 @@ class _Drawings:
         found = self._numbered.get((view, scale))
         if found is None:
             plain = self.bare(view, scale)
-            picture = view.numbered(plain.picture)
+            picture = view.numbered(plain.picture, plain.box)
             added = picture.strokes[len(plain.picture.strokes) :]
             box = _around([plain.box, bounds_of(added)]) if added else plain.box
             found = self._numbered[view, scale] = _Drawn(picture, box)

@@ -233,7 +233,8 @@ def apart_view(
     left, bottom, right, top = view.box
     wide, high = (size - 2 * _MARGIN for size in room)
     scale = next((one for one in PLAIN if (right - left) * one.factor <= wide and (top - bottom) * one.factor <= high), PLAIN[-1])
-    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers, clamps)
+    corner = left * scale.factor, bottom * scale.factor
+    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers, clamps, Paper(corner))
 
 
 class _Drawing:
@@ -246,7 +247,13 @@ class _Drawing:
         self.offsets, self.view, self.factor = offsets, view, factor
 
     def drawn(
-        self, title: str, scale: Scale, moves: Sequence[Move], numbers: Mapping[PartRole, int], clamps: Sequence[ClampRow]
+        self,
+        title: str,
+        scale: Scale,
+        moves: Sequence[Move],
+        numbers: Mapping[PartRole, int],
+        clamps: Sequence[ClampRow],
+        paper: Paper,
     ) -> ApartView:
         edges: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
         for edge in self.view.edges:
@@ -258,7 +265,6 @@ class _Drawing:
                 points = tuple((x * self.factor, y * self.factor) for x, y in area)
                 glue[face.role] += Stipple(points, face.role.name, face.role).spelled()
         arrows = tuple(self._arrows(moves))
-        paper = Paper()
         paper.take(line for lines in edges.values() for line in lines)
         jaws = tuple(self._jaws(clamps))
         paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
@@ -275,8 +281,8 @@ class _Drawing:
         x, y = drawn_at(spot)
         return x * self.factor, y * self.factor
 
-    def _is_bare(self, at: Point) -> bool:
-        return self.view.is_bare((at[0] / self.factor, at[1] / self.factor))
+    def _is_bare(self, x: int, y: int) -> bool:
+        return self.view.is_bare((x / self.factor, y / self.factor))
 
     # -- moves ---------------------------------------------------------------------------------------
 

@@ -24,7 +24,7 @@ from joinlay.pictures.picture import SMALL
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.boards import PartRole
     from joinlay.pen.marks import Box, Point, Stroke
@@ -44,8 +44,8 @@ _HALF: Final = Fraction(1, 2)
 #: line.
 _REACH: Final = (6, 8, 10, 13, 16, 20, 25, 31, 38)
 _OVER_PART, _OVER_LINE = 14, 5
-#: How far the corner that squares are counted from is left of zero and below it, in mm: a picture's paper reaches 4 m each way.
-_OUT: Final = 2**12
+#: How far out the corner of what is drawn is taken to be where nobody says it, and how far beyond it balloons may reach, in mm.
+_FAR_OUT, _BEYOND = 2**12, 2**6
 
 
 def _around() -> tuple[Point, ...]:
@@ -110,115 +110,133 @@ class _Squares:
             columns[column] = columns.get(column, 0) | bit
 
 
+class _Blocked(dict[int, int]):
+    """Where in each row, as bits, the middle of a balloon can't be; worked out when a row is first asked for."""
+
+    def __init__(self, squares: Sequence[_Squares]) -> None:
+        super().__init__()
+        self._rows = [one.rows for one in squares]
+
+    def __missing__(self, y: int) -> int:
+        blocked = 0
+        for rows, wider in _DISC_ROWS:
+            for j in rows:
+                for one in self._rows:
+                    blocked |= one.get(y + j, 0)
+            # What is found for these rows reaches so much farther each way than what is found for the next.
+            for _ in range(wider):
+                blocked |= blocked << 1 | blocked >> 1
+        blocked |= blocked << 1
+        self[y] = blocked
+        return blocked
+
+
 class Paper:
     """Which squares of a millimetre are taken by lines and balloons, and where in each row the middle of a balloon may be.
 
     Squares are counted from a corner that lies far enough out for none to be left of it or below it.
     """
 
-    def __init__(self) -> None:
-        """Begin with nothing on it."""
+    def __init__(self, corner: Point = (Fraction(-_FAR_OUT), Fraction(-_FAR_OUT))) -> None:
+        """Begin with nothing on it; nothing is drawn left of ``corner`` or below it. The nearer it is, the quicker all else."""
+        self._left, self._low = floor(corner[0]) - _BEYOND, floor(corner[1]) - _BEYOND
         self._lines = _Squares()
         self._balloons = _Squares()
-        self._rows: dict[int, int] = {}
-        self._blocked: dict[int, int] = {}
+        self._blocked = _Blocked((self._lines, self._balloons))
+
+    def fine(self, point: Point) -> _Fine:
+        """A point in whole micrometres from that corner, which is quick: where words stand need not be exact."""
+        x, y = point
+        return (
+            x.numerator * 1000 // x.denominator - self._left * 1000,
+            y.numerator * 1000 // y.denominator - self._low * 1000,
+        )
 
     def take(self, lines: Iterable[Line]) -> None:
         """Note that there are lines."""
-        passed = {run for line in lines for run in _passed(_fine(line.start), _fine(line.end))}
+        passed = {run for line in lines for run in _passed(self.fine(line.start), self.fine(line.end))}
         self._fill(self._lines, passed)
 
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
         for left, bottom, right, top in boxes:
-            first, last = floor(left) + _OUT, ceil(right) - 1 + _OUT
-            rows = range(floor(bottom) + _OUT, ceil(top) + _OUT)
+            first, last = floor(left) - self._left, ceil(right) - 1 - self._left
+            rows = range(floor(bottom) - self._low, ceil(top) - self._low)
             self._fill(self._balloons, ((row, first, last) for row in rows))
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""
-        x, y = floor(balloon.centre[0]) + _OUT, floor(balloon.centre[1]) + _OUT
-        self._fill(self._balloons, ((y + j, x + columns[0], x + columns[-1]) for j, columns in _DISC_ROWS))
+        x, y = floor(balloon.centre[0]) - self._left, floor(balloon.centre[1]) - self._low
+        self._fill(self._balloons, ((y + j, x + first, x + last) for j, first, last in _DISC))
         if balloon.spot is not None:
-            self._fill(self._balloons, _passed(_fine(balloon.centre), _fine(balloon.spot)))
+            self._fill(self._balloons, _passed(self.fine(balloon.centre), self.fine(balloon.spot)))
 
     def is_free(self, x: int, y: int) -> bool:
         """True where a balloon has room about a point in whole mm."""
-        row = y + _OUT
-        blocked = self._blocked.get(row)
-        if blocked is None:
-            blocked = self._blocked[row] = self._blocked_in(row)
-        return not blocked >> x + _OUT & 1
+        return not self._blocked[y - self._low] >> x - self._left & 1
 
-    def free_around(self, spot: _Fine, offsets: Iterable[_Fine]) -> list[tuple[int, int, int]]:
+    def free_around(self, spot: _Fine, offsets: Iterable[tuple[int, int, int]]) -> list[tuple[int, int, int]]:
         """Those of the points so far off ``spot`` where a balloon has room: which of ``offsets``, and the point in whole mm."""
-        x, y = spot
-        known = self._blocked
-        found = []
-        for n, (right, up) in enumerate(offsets):
-            row = (y + up) // 1000
-            blocked = known.get(row)
-            if blocked is None:
-                blocked = known[row] = self._blocked_in(row)
-            column = (x + right) // 1000
-            if not blocked >> column & 1:
-                found.append((n, column - _OUT, row - _OUT))
-        return found
+        (x, y), blocked, left, low = spot, self._blocked, self._left, self._low
+        return [
+            (n, (x + right) // 1000 + left, (y + up) // 1000 + low)
+            for n, right, up in offsets
+            if not blocked[(y + up) // 1000] >> (x + right) // 1000 & 1
+        ]
 
-    def crossed(self, centre: _Fine, spot: _Fine, most: int | None = None) -> int | None:
-        """How many squares with lines a leader passes; None where it meets a balloon or its line, or
-        where that is more than ``most``.
+    def crossed(self, at: tuple[int, int], spot: _Fine, most: int | None = None) -> int | None:
+        """How many squares with lines a leader passes from ``at``, in whole mm, to ``spot``; None where it meets a balloon or its
+        line, or where that is more than ``most``.
         """
-        # From the part on: there are the lines, and none about the middle of a balloon that has room.
-        start, end = spot, centre
+        # From the part on: there are the lines, and none about the middle of a balloon that has room. The squares are those of
+        # ``_runs``; this is asked some ten thousand times, so that they are gone through here.
+        x, y = spot
+        run, up = (at[0] - self._left) * 1000 - x, (at[1] - self._low) * 1000 - y
         lines, balloons = self._lines.rows, self._balloons.rows
-        if abs(end[1] - start[1]) > abs(end[0] - start[0]):
-            start, end = start[::-1], end[::-1]
+        if abs(up) > abs(run):
+            x, y, run, up = y, x, up, run
             lines, balloons = self._lines.columns, self._balloons.columns
-        found = 0
-        for row, first, last in _runs(start, end):
-            there = lines.get(row, 0) >> first
+        found, first, row, stop = 0, x // 1000, y // 1000, (y + up) // 1000
+        steps = abs(run) // 500 + 1
+        whole = 1000 * steps
+        x, way, rise = x * steps, (1 if up > 0 else -1), abs(up)
+        left = (row + 1) * whole - y * steps - 1 if up > 0 else y * steps - row * whole
+        while True:
+            if row == stop:
+                last = (x + run * steps) // whole
+            else:
+                n = left // rise
+                last = (x + run * n) // whole
+            low, bits = (first, _ROW[last - first]) if first <= last else (last, _ROW[first - last])
+            other = balloons.get(row)
+            if other and other >> low & bits:
+                return None
+            there = lines.get(row)
             if there:
-                found += (there & _ROW[last - first]).bit_count()
+                found += (there >> low & bits).bit_count()
                 if most is not None and found > most:
                     return None
-            other = balloons.get(row)
-            if other and other >> first & _ROW[last - first]:
-                return None
-        return found
+            if row == stop:
+                return found
+            first = (x + run * (n + 1)) // whole
+            left += whole
+            row += way
 
     def _fill(self, squares: _Squares, runs: Iterable[_RowRun]) -> None:
         rows: set[int] = set()
         for row, first, last in runs:
             squares.add(row, first, last)
-            self._rows[row] = self._rows.get(row, 0) | _bits(first, last)
             rows.add(row)
         for row in rows:
-            for j, _ in _DISC_ROWS:
+            for j in _DISC_REACH:
                 self._blocked.pop(row - j, None)
-
-    def _blocked_in(self, y: int) -> int:
-        """Where in a row a balloon's middle can't be: wherever a square that it would lie on is taken."""
-        blocked = 0
-        for j, columns in _DISC_ROWS:
-            row = self._rows.get(y + j)
-            if row:
-                # As far as the balloon reaches to the right, then over all its width, doubled as often as that goes.
-                row = row << -columns[0]
-                done, wide = 1, len(columns)
-                while done < wide:
-                    step = min(done, wide - done)
-                    row |= row >> step
-                    done += step
-                blocked |= row
-        return blocked
 
 
 def set_balloons(
-    numbered: Iterable[Numbered], paper: Paper, is_white: Callable[[Point], bool]
+    numbered: Iterable[Numbered], paper: Paper, is_white: Callable[[int, int], bool]
 ) -> tuple[tuple[Balloon, ...], tuple[Numbered, ...]]:
     """A balloon for each number on ``paper``, and those that found no room; ``is_white`` says where no part lies under a
-    point.
+    point in whole mm.
     """
     made: list[Balloon] = []
     left: list[Numbered] = []
@@ -240,9 +258,9 @@ def set_balloons(
     return tuple(sorted(made, key=lambda balloon: balloon.number)), tuple(left)
 
 
-def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> Balloon | None:
+def _beside(one: Numbered, paper: Paper, is_white: Callable[[int, int], bool]) -> Balloon | None:
     """The place that costs least; of several the first: by the spots, then by how far, then around."""
-    spots = [(n, spot, _fine(spot)) for n, spot in enumerate(one.spots[:_MOST_SPOTS])]
+    spots = [(n, spot, paper.fine(spot)) for n, spot in enumerate(one.spots[:_MOST_SPOTS])]
     # Places by what they cost before the lines crossed are counted, which takes longest: the dearer are seldom looked at.
     waiting: dict[int, list[tuple[int, int, int, int]]] = {}
     best: tuple[int, int, int] | None = None
@@ -255,12 +273,12 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
             away = _REACH.index(least)
             for n, _, end in spots:
                 for around, column, row in paper.free_around(end, _OFFSETS[away]):
-                    cost = least if is_white((Fraction(column), Fraction(row))) else least + _OVER_PART
+                    cost = least if is_white(column, row) else least + _OVER_PART
                     waiting.setdefault(cost, []).append((n, away * len(_AROUND) + around, column, row))
         for n, around, column, row in sorted(waiting.pop(least, ())):
             _, spot, end = spots[n]
             most = None if best is None else (best[0] - least) // _OVER_LINE
-            lines = paper.crossed(((column + _OUT) * 1000, (row + _OUT) * 1000), end, most)
+            lines = paper.crossed((column, row), end, most)
             if lines is None:
                 continue
             place = (least + lines * _OVER_LINE, n, around)
@@ -269,17 +287,23 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[Point], bool]) -> B
     return None if found is None else Balloon(one.number, one.roles, *found)
 
 
-def _disc() -> tuple[tuple[int, int], ...]:
-    """The squares that a balloon about zero lies on, with the white around it."""
+def _disc() -> tuple[_RowRun, ...]:
+    """The squares that a balloon about zero lies on, with the white around it, row by row."""
     reach = RADIUS_OF_BALLOON + _WHITE
     most = ceil(reach)
     near = {n: max(n, -n - 1) for n in range(-most, most)}
-    return tuple((i, j) for i in near for j in near if near[i] ** 2 + near[j] ** 2 < reach**2)
+    rows = {j: [i for i in near if near[i] ** 2 + near[j] ** 2 < reach**2] for j in near}
+    return tuple((j, min(columns), max(columns)) for j, columns in rows.items() if columns)
 
 
 _DISC: Final = _disc()
-#: The same by its rows.
-_DISC_ROWS: Final = tuple((row, tuple(i for i, j in _DISC if j == row)) for row in sorted({j for _, j in _DISC}))
+#: Its rows. Each reaches as far right of zero as left of it, but for one square that it has more at the left.
+_DISC_REACH: Final = tuple(j for j, _, _ in _DISC)
+_WIDTHS: Final = sorted({last for _, _, last in _DISC}, reverse=True)
+#: Those that reach as far, the farthest first, each with how much less far the next ones reach.
+_DISC_ROWS: Final = tuple(
+    (tuple(j for j, _, last in _DISC if last == wide), wide - less) for wide, less in zip(_WIDTHS, (*_WIDTHS[1:], 0), strict=True)
+)
 
 #: So many squares in a row, and one more, as bits: as many as a line to a part passes at most.
 _ROW: Final = tuple((2 << n) - 1 for n in range(2 * _REACH[-1]))
@@ -290,17 +314,14 @@ _MOST_SPOTS: Final = 6
 _COSTS: Final = tuple(sorted({far + over for far in _REACH for over in (0, _OVER_PART)}))
 #: From a spot to the places around it, for each reach, in micrometres; with the half millimetre that makes rounding down
 #: rounding.
-_OFFSETS: Final = tuple(tuple((round(a * far * 1000) + 500, round(b * far * 1000) + 500) for a, b in _AROUND) for far in _REACH)
+_OFFSETS: Final = tuple(
+    tuple((n, round(a * far * 1000) + 500, round(b * far * 1000) + 500) for n, (a, b) in enumerate(_AROUND)) for far in _REACH
+)
 
 
 def _whole(point: Point) -> tuple[int, int]:
     """The point in whole mm that is nearest."""
     return floor(point[0] + _HALF), floor(point[1] + _HALF)
-
-
-def _fine(point: Point) -> _Fine:
-    """A point in whole micrometres from that corner, which is quick: where words stand need not be exact."""
-    return floor(point[0] * 1000) + _OUT * 1000, floor(point[1] * 1000) + _OUT * 1000
 
 
 def _bits(first: int, last: int) -> int:

@@ -21,7 +21,7 @@ from joinlay.pen.dimensioning import LevelChain, Stop, UprightChain
 from joinlay.pen.lettering import Run, figures, plain, words
 from joinlay.pen.marks import Polyline, Role, bounds_of, flatten, text_box
 from joinlay.pictures.leaders import NameColumn, Named, named_in
-from joinlay.pictures.numbered import NumberedView, numbers_on
+from joinlay.pictures.numbered import NumberedView, numbering
 from joinlay.pictures.picture import FIGURE, PLAIN, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_FRONT
 from joinlay.pictures.scene import PlacedBay, scene_of
@@ -91,7 +91,7 @@ def numbered_elevation(plan: Plan, numbers: Mapping[PartRole, int]) -> NumberedV
             front.title,
             front.box,
             front.unnamed,
-            lambda picture: numbers_on(picture, front.sight, front.box[:2], front.scene.boards, numbers),
+            numbering(front.sight, front.box[:2], front.scene.boards, numbers),
         )
     )
 

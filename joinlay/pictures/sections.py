@@ -16,7 +16,7 @@ from joinlay.pen.placing import whole
 from joinlay.pictures.details import CIRCLE, DETAIL, RADIUS, DetailSpot, middle_of, spots_across, spots_on_level, spots_on_upright
 from joinlay.pictures.elevation import FIRST
 from joinlay.pictures.leaders import NameColumn, Named, named_in
-from joinlay.pictures.numbered import NumberedView, numbers_on
+from joinlay.pictures.numbered import NumberedView, numbering
 from joinlay.pictures.picture import FIGURE, SMALL, Easel, Picture, Size, largest_that_fits, scales_of
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
 from joinlay.pictures.scene import in_bank, level_cut, near_cut, scene_of
@@ -208,9 +208,7 @@ class _Section:
             self._dimensions(easel, fit, drawn, is_beside=is_beside)
             return Picture(self.title, tuple(easel.strokes), scale)
 
-        def numbered(picture: Picture) -> Picture:
-            return numbers_on(picture, self.sight, self.sight.box[:2], self.scene.boards, numbers)
-
+        numbered = numbering(self.sight, self.sight.box[:2], self.scene.boards, numbers)
         return NumberedView(self.title, self.sight.box, bare, numbered)
 
     def _easel(self, scale: Scale) -> tuple[Easel, Fit, Box]:
