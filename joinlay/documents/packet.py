@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
+from joinlay.documents.lean_templates import is_any_left_out, not_on_sticks
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED, plan_mark
-from joinlay.documents.true_size import PlanEnds, marked_elsewhere, true_size
+from joinlay.documents.true_size import PlanEnds, true_size
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.errors import BadInput
 from joinlay.lengths import BadSize, Fraction, said_by
@@ -219,12 +220,12 @@ class _Binder:
         return self._true(self.every.get(kind.word, ()))
 
     def _lean(self, word: str) -> Sequence[Template]:
-        """The templates of a chapter without what is marked twice: on an end what a fold-over strip or a drill template marks."""
+        """The templates of a chapter without what is marked twice: what a fold-over strip, a stick or a drill template marks."""
         every = self.every.get(word, ())
         if word != "templates":
             return every
         # The ends come first among them.
-        return (*self.ends.lean(), *every[len(self.ends.all) :])
+        return (*self.ends.lean(), *not_on_sticks(self.plan, every[len(self.ends.all) :]))
 
     def left_out(self, chapters: Sequence[Chapter]) -> Iterator[tuple[str, str]]:
         """What isn't printed among ``chapters`` unless asked for, in words, and the word it is asked for by: '' where
@@ -236,7 +237,7 @@ class _Binder:
             "findings": bool(plan.drawers),
             "settings": is_listed_in_short(plan),
             "gauges": bool(gauge_templates(plan.settings.settings, plan.rule)),
-            "templates": bool(marked_elsewhere(plan)),
+            "templates": is_any_left_out(plan, self.every.get("templates", ())),
             "sections": bool(self.every.get("sections")),
         }
         for kind in CHAPTERS:

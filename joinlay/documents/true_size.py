@@ -5,16 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from joinlay.checks.gathering import beside_parts
+from joinlay.documents.lean_templates import marked_elsewhere
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import (
-    holes_drilled,
-    pins_drilled,
     pull_templates,
     runner_templates,
     shelf_strips,
     stop_templates,
 )
-from joinlay.templates.fold_strips import cuts_on_strips, fold_strips
+from joinlay.templates.fold_strips import fold_strips
 from joinlay.templates.joint_sections import joint_sections
 from joinlay.templates.knob_profile_template import profile_template
 from joinlay.templates.outline_template import outline_templates
@@ -27,7 +26,7 @@ if TYPE_CHECKING:
     from joinlay.templates import Template
     from joinlay.templates.ends.end_templates import Drawn
 
-__all__ = ["PlanEnds", "lean_ends", "marked_elsewhere", "plan_templates", "steps_of_work", "true_size"]
+__all__ = ["PlanEnds", "lean_ends", "plan_templates", "steps_of_work", "true_size"]
 
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
@@ -36,7 +35,7 @@ def plan_templates(plan: Plan) -> tuple[Template, ...]:
 
 
 def lean_ends(plan: Plan) -> tuple[Template, ...]:
-    """The same without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
+    """The same without what strips, sticks and drill templates mark; an end where nothing else is cut has none (PR-11)."""
     return PlanEnds(plan).lean()
 
 
@@ -49,21 +48,12 @@ class PlanEnds:
         self.all = self._made(None)
 
     def lean(self) -> tuple[Template, ...]:
-        """Without what strips and drill templates mark; an end where nothing else is cut has none (PR-11)."""
+        """Without what strips, sticks and drill templates mark; an end where nothing else is cut has none (PR-11)."""
         return self._made(marked_elsewhere(self._plan))
 
     def _made(self, elsewhere: Mapping[tuple[str, str], str] | None) -> tuple[Template, ...]:
         steps = steps_of_work(self._plan, elsewhere, self._drawn)
         return tuple(template for _, templates in steps for template in templates)
-
-
-def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
-    """The cuts near the ends of parts that another paper marks, as (board, cut) by their names, and what to say of it (PR-11)."""
-    on_strips = dict.fromkeys(cuts_on_strips(plan), "mortises: fold-over strip")
-    drilled = dict.fromkeys(holes_drilled(plan), "pull: drill template") | dict.fromkeys(
-        pins_drilled(plan), "shelf pins: drill strip"
-    )
-    return on_strips | drilled
 
 
 def steps_of_work(

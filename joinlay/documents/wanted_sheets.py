@@ -41,7 +41,7 @@ CHAPTERS: Final = (
     ChapterKind("sawing", "Sawing out"),
     ChapterKind("gauges", "Gauges to set by", is_lean=False),
     ChapterKind("sticks", "Story sticks"),
-    ChapterKind("templates", "Templates, strips and drilling", besides="ends of parts that are marked from a fold-over strip"),
+    ChapterKind("templates", "Templates, strips and drilling", besides="templates of what a strip or a stick marks too"),
     ChapterKind("sections", "Sections of the joints", is_lean=False),
     ChapterKind("settings", "Machine settings", besides="the cards in one list"),
     ChapterKind("assembly", "Putting it together"),

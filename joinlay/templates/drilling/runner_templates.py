@@ -31,8 +31,10 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Mark
     from joinlay.templates.banks import DrawerBank, WholePiece
 
-__all__ = ["runner_templates"]
+__all__ = ["FROM_THE_FRONT", "runner_templates"]
 
+#: What such a template says for an end.
+FROM_THE_FRONT: Final = "seen from the front"
 #: So much of the drawer's side is shown above the runners.
 _SEEN: Final = Fraction(12)
 _ZERO: Final = Fraction(0)
@@ -113,8 +115,8 @@ def _template(front: _FrontView, names: list[str], turned: tuple[str, ...], rule
     drawn = tuple(flatten(_drawing(front, names, rule)))
     top = max(strip.box[3] for strip in front.strips)
     strokes = (*drawn, *flatten(words_beside(_words(front, names, turned), drawn, 1 if front.is_left else -1, top)))
-    end = "seen from the front"
-    return Template(tuple(names), end, strokes, bounds_of(strokes), turned=turned, turned_end=end if turned else "")
+    over = FROM_THE_FRONT if turned else ""
+    return Template(tuple(names), FROM_THE_FRONT, strokes, bounds_of(strokes), turned=turned, turned_end=over)
 
 
 def _drawing(front: _FrontView, names: list[str], rule: Graduation) -> Iterator[Mark]:

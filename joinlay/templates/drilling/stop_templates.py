@@ -32,8 +32,10 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Box, Mark
     from joinlay.templates.banks import WholePiece
 
-__all__ = ["stop_templates"]
+__all__ = ["ON_THE_RAIL", "stop_templates"]
 
+#: What such a template says for an end.
+ON_THE_RAIL: Final = "template on the rail"
 _PAST: Final = Fraction(8)
 _ZERO: Final = Fraction(0)
 _LETTERS: Final = 16
@@ -131,9 +133,8 @@ def _template(place: _BlockPlace, blocks: list[Board], turned: list[Board], rule
     drawn = tuple(flatten(_drawing(place, blocks, rule)))
     side = 1 if place.hand is Hand.LEFT else -1
     strokes = (*drawn, *flatten(words_beside(_words(place, blocks, turned), drawn, side, place.top)))
-    end = "template on the rail"
     others = tuple(block.name for block in turned)
-    return Template(names, end, strokes, bounds_of(strokes), turned=others, turned_end=end if turned else "")
+    return Template(names, ON_THE_RAIL, strokes, bounds_of(strokes), turned=others, turned_end=ON_THE_RAIL if turned else "")
 
 
 def _drawing(place: _BlockPlace, blocks: list[Board], rule: Graduation) -> Iterator[Mark]:

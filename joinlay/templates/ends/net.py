@@ -87,9 +87,16 @@ class Net:
 
     @property
     def is_through(self) -> bool:
-        """True where nothing is seen but cuts that run the whole length of the board: a fence sets them all."""
+        """True where nothing is seen but cuts that run out at this end and are marked from the other where they stop: a fence
+        sets them all.
+        """
         long = self.board.length.mm
-        return all(m.cut.along.start.mm == 0 and m.cut.along.stop.mm == long for m in self.mouths)
+
+        def runs_out(cut: Cut) -> bool:
+            start, stop = _from_end(cut.along, self.board, self.end)
+            return start == 0 and long - stop <= _NEAR and long - stop < long / 2
+
+        return all(runs_out(mouth.cut) for mouth in self.mouths)
 
     @property
     def goes_on(self) -> bool:

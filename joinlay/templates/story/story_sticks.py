@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.templates.banks import WholePiece
 
-__all__ = ["sticks_of", "story_sticks"]
+__all__ = ["cuts_on_sticks", "sticks_of", "story_sticks"]
 
 _ZERO: Final = Fraction(0)
 #: What the case's uprights and the places of screws are called on a stick, and in which lane of widths a runner is drawn.
@@ -69,6 +69,22 @@ def sticks_of(plan: Plan) -> tuple[Stick, ...]:
         alone = opening_heights([drawer.by_itself for drawer in bank.drawers])
         return merged((*sides, *alone, *_inside_widths(whole), *_depth_sticks(whole)))
     return merged((*_height_sticks(whole), *_width_sticks(whole), *_depth_sticks(whole)))
+
+
+def cuts_on_sticks(plan: Plan) -> frozenset[tuple[str, str]]:
+    """The dadoes right across the case's sides and partitions in ``plan``, as (board, cut) by their names: squared over from the
+    stick laid on their front edge, they need no other paper (DA-1, PR-11; common practice). None in a case that is there.
+    """
+    whole = whole_piece(plan)
+    if whole is None or whole.is_there:
+        return frozenset()
+    told = {one.part for stick in _height_sticks(whole) for one in stick.stretches if one.kind is StretchKind.CUT}
+    return frozenset(
+        (board.name, cut.name)
+        for board in whole.uprights
+        for cut in board.cuts_of(CutUse.DADO)
+        if f"{board.name} {cut.name}" in told and cut.across.start.mm == 0 and cut.across.stop == board.width
+    )
 
 
 def _template(stick: Stick, plan: Plan) -> Template:
