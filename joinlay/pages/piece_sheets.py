@@ -6,39 +6,36 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.shared_sheets import begun_under, joined
+from joinlay.pages.view_sets import NOTES_STEP, Drawings, Drawn, Tries, ViewSet, around, largest_set
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
-from joinlay.pen.marks import Move, Text, bounds_of, moved, text_box
+from joinlay.pen.marks import Move, Text, moved, text_box
 from joinlay.pictures.details import details
 from joinlay.pictures.elevation import numbered_elevation
 from joinlay.pictures.picture import PLAIN
 from joinlay.pictures.sections import numbered_across, numbered_level, numbered_uprights
-from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
+    from joinlay.pages.view_sets import DrawView
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box, Point, Stroke
     from joinlay.pictures.numbered import NumberedView
-    from joinlay.pictures.picture import Picture, Scale, Size
-
-    #: How a view is drawn at a scale: with its numbers or bare.
-    _Draw = Callable[[NumberedView, Scale], "_Drawn"]
+    from joinlay.pictures.picture import Scale, Size
 
 __all__ = ["piece_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-#: Room at the head of a sheet, over each picture for its title, between pictures, and from one line of notes to the next.
-_HEAD, _CAPTION, _BETWEEN, _STEP = Fraction(12), Fraction(9), Fraction(6), Fraction(4)
+#: Room at the head of a sheet, over each picture for its title, and between pictures.
+_HEAD, _CAPTION, _BETWEEN = Fraction(12), Fraction(9), Fraction(6)
 _TINY: Final = Fraction(9, 5)
 #: So many small lines a view's title has at most, and from one to the next.
 _TITLE_LINES, _TITLE_STEP = 2, Fraction(7, 2)
@@ -74,38 +71,9 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
 _APART: Final = Fraction(6)
 #: How much smaller the views may be, that another stands with them.
 _HARDLY: Final = Fraction(3, 5)
+#: About what figures and the like take beside the wood, across and up, of one view and of three or four in projection.
+_BESIDE_ONE, _BESIDE_THREE, _BESIDE_FOUR = ((Fraction(across), Fraction(up)) for across, up in ((33, 32), (71, 56), (90, 68)))
 _LEGEND: Final = "Numbers in circles are those of the cutting list; letters at circles are those of the details."
-
-
-@dataclass(frozen=True, slots=True)
-class _Drawn:
-    """A picture and the room it takes, which takes long to find."""
-
-    picture: Picture
-    box: Box
-
-
-@dataclass(frozen=True, slots=True)
-class _Set:
-    """Pictures in their places: the strokes of each and how far they are moved for the upper left corner of all to come to zero;
-    how wide and high they are, the lines under them, and how much of what is said has no room in the views or over them.
-    """
-
-    placed: tuple[tuple[tuple[Stroke, ...], Point], ...]
-    size: Size
-    notes: tuple[str, ...]
-    scale: Scale
-    unsaid: int
-
-    def fits(self, room: Size) -> bool:
-        """Whether all of it goes into ``room``."""
-        return self.size[0] <= room[0] and self.size[1] + _deep(self.notes) <= room[1]
-
-    def strokes(self, right: Fraction, up: Fraction) -> Iterator[Stroke]:
-        """Everything drawn, its upper left corner so far ``right`` and ``up``."""
-        for strokes, at in self.placed:
-            move = Move(at[0] + right, at[1] + up)
-            yield from (moved(stroke, move) for stroke in strokes)
 
 
 def _general(
@@ -119,7 +87,7 @@ def _general(
 
     The section parallel to the front stands in the corner that they leave, where they are hardly smaller for it; whether it does.
     """
-    room, drawings = _room(pages), _Drawings()
+    room, drawings = _room(pages), Drawings()
     views = [view for view in (front, side, level) if view is not None]
     if across is not None and side is not None and level is not None:
         # Smaller views have room for fewer numbers: with none left over they are as good.
@@ -127,7 +95,6 @@ def _general(
         # Without their numbers the three are seldom larger than with them, never smaller, and much sooner drawn.
         if (
             whole is not None
-            and whole.unsaid == 0
             and whole.fits(room)
             and any(
                 whole.scale.factor >= three.scale.factor * _HARDLY
@@ -148,35 +115,37 @@ def _projected(
     front: NumberedView,
     side: NumberedView | None,
     level: NumberedView | None,
-    drawings: _Drawings,
+    drawings: Drawings,
     *,
     has_numbers: bool = True,
-) -> _Set:
+) -> ViewSet:
     """The views as they stand together in ``room``, at the largest scale; without their numbers where that is asked."""
 
-    def draw(scale: Scale, drawn: _Draw) -> _Set:
+    def draw(scale: Scale, drawn: DrawView) -> ViewSet:
         return _in_projection(scale, front, side, level, None, room[0], drawn)
 
-    return _largest(draw, _wood(front, side, level, None), room, drawings, has_numbers=has_numbers)
+    return largest_set(Tries(draw, _wood(front, side, level, None), room, drawings, has_numbers=has_numbers), _BESIDE_THREE)
 
 
 def _all_said(
-    room: Size, front: NumberedView, side: NumberedView, level: NumberedView, across: NumberedView, drawings: _Drawings
-) -> _Set | None:
-    """All four at the largest scale, with their numbers; None as soon as something of them finds no room in its view.
+    room: Size, front: NumberedView, side: NumberedView, level: NumberedView, across: NumberedView, drawings: Drawings
+) -> ViewSet | None:
+    """All four at the largest scale, with their numbers; None where something of them finds no room in its view."""
 
-    What has none at the first scale they would fit at has none at a smaller one.
-    """
-
-    def draw(scale: Scale, drawn: _Draw) -> _Set:
+    def draw(scale: Scale, drawn: DrawView) -> ViewSet:
         return _in_projection(scale, front, side, level, across, room[0], drawn)
 
-    def is_hopeless(scale: Scale) -> bool:
-        # The sections have the most to say.
-        views = (across, side, level, front)
-        return any(drawn(view, scale).picture.unsaid for drawn in (drawings.bare, drawings.numbered) for view in views)
-
-    return _first_to_fit(draw, _wood(front, side, level, across), room, drawings, is_hopeless=is_hopeless)
+    tries = Tries(draw, _wood(front, side, level, across), room, drawings)
+    # The sections have the most to say.
+    views = (across, side, level, front)
+    # What has no room at a scale that is most likely still too large has none at a smaller one.
+    first = tries.first(0, _BESIDE_FOUR)
+    if first is not None and any(
+        drawn(view, PLAIN[first]).picture.unsaid for view in views for drawn in (drawings.bare, drawings.numbered)
+    ):
+        return None
+    made = largest_set(tries, _BESIDE_FOUR)
+    return None if made.unsaid else made
 
 
 def _wood(front: NumberedView, side: NumberedView | None, level: NumberedView | None, across: NumberedView | None) -> Size:
@@ -193,16 +162,16 @@ def _room(pages: PlainPages) -> Size:
     return right - left, top - bottom - _HEAD
 
 
-def _on_sheets(pages: PlainPages, heading: str, views: Sequence[NumberedView], made: _Set) -> list[Sheet]:
+def _on_sheets(pages: PlainPages, heading: str, views: Sequence[NumberedView], made: ViewSet) -> list[Sheet]:
     """A set of ``views`` on a sheet with its lines under it; lines that find no room there on sheets after it."""
     left, _, _, top = pages.box
     room = _room(pages)
     shown = ", ".join(view.title for view in views)
-    under = max(0, int((room[1] - made.size[1] - 2) / _STEP))
+    under = max(0, int((room[1] - made.size[1] - 2) / NOTES_STEP))
     strokes = [_heading(pages, heading), *made.strokes(left + (room[0] - made.size[0]) / 2, top - _HEAD)]
     strokes += _lines(made.notes[:under], left, top - _HEAD - made.size[1] - 2)
     sheets = [pages.sheet(shown, tuple(strokes), made.scale.text)]
-    many = int(room[1] / _STEP)
+    many = int(room[1] / NOTES_STEP)
     for n in range(under, len(made.notes), many):
         lines = _lines(made.notes[n : n + many], left, top - _HEAD)
         sheets.append(pages.sheet(f"{shown}: notes", (_heading(pages, f"{heading}: notes"), *lines)))
@@ -216,8 +185,8 @@ def _in_projection(
     level: NumberedView | None,
     across: NumberedView | None,
     wide: Fraction,
-    drawn: _Draw,
-) -> _Set:
+    drawn: DrawView,
+) -> ViewSet:
     """The front, the section from the right beside it on the same level, the one from above over it in line.
 
     In the corner over the first and beside the second stands the section ``across``, parallel to the front.
@@ -242,7 +211,7 @@ def _in_projection(
     return _put_together(placed, scale, wide)
 
 
-def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fraction) -> _Set:
+def _put_together(placed: Sequence[tuple[Drawn, Point]], scale: Scale, wide: Fraction) -> ViewSet:
     """Pictures at their places on one ground, each with its title over it."""
     made: list[tuple[tuple[Stroke, ...], Point]] = []
     boxes: list[Box] = []
@@ -253,12 +222,12 @@ def _put_together(placed: Sequence[tuple[_Drawn, Point]], scale: Scale, wide: Fr
         cut_short += " ".join(text.plain for text in reversed(titles)) != drawn.picture.title
         made.append(((*drawn.picture.strokes, *titles), at))
         boxes += (Move(*at).box(box) for box in (drawn.box, *map(text_box, titles)))
-    x0, y0, x1, y1 = _around(boxes)
+    x0, y0, x1, y1 = around(boxes)
     unsaid = [(drawn.picture.title, said) for drawn, _ in placed for said in drawn.picture.unsaid]
     told = [f"{title}: {said}" if len(placed) > 1 else said for title, said in unsaid]
     notes = tuple(line for one in (_LEGEND, *told) for line in wrapped(one, wide, _SMALL))
     placed_so = tuple((strokes, (x - x0, y - y1)) for strokes, (x, y) in made)
-    return _Set(placed_so, (x1 - x0, y1 - y0), notes, scale, len(told) + cut_short)
+    return ViewSet(placed_so, (x1 - x0, y1 - y0), notes, scale, len(told) + cut_short)
 
 
 def _title(said: str, at: Point, room: Fraction) -> tuple[Text, ...]:
@@ -268,11 +237,6 @@ def _title(said: str, at: Point, room: Fraction) -> tuple[Text, ...]:
     if set_line(words(said, _SMALL, bold=True)).width <= room or len(lines) > _TITLE_LINES:
         return (Text(at, fitted(said, room, (_WORD, _SMALL, _TINY), bold=True)),)
     return tuple(Text((x, y + n * _TITLE_STEP), words(line, _SMALL, bold=True)) for n, line in enumerate(reversed(lines)))
-
-
-def _around(boxes: Sequence[Box]) -> Box:
-    """The smallest box that holds all of ``boxes``."""
-    return box_of([corner for box in boxes for corner in (box[:2], box[2:])])
 
 
 def _more_sheets(pages: PlainPages, views: Sequence[NumberedView]) -> Iterator[Sheet]:
@@ -286,13 +250,13 @@ def _more_sheets(pages: PlainPages, views: Sequence[NumberedView]) -> Iterator[S
             yield from _on_sheets(pages, heading, some, own)
 
 
-def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
+def _stack(views: Sequence[NumberedView], room: Size) -> ViewSet:
     """Views one under the other at the largest scale at which they fit ``room``."""
     wide = max(view.box[2] - view.box[0] for view in views)
     high = sum((view.box[3] - view.box[1] for view in views), _ZERO)
 
-    def stacked(scale: Scale, drawn: _Draw) -> _Set:
-        placed: list[tuple[_Drawn, Point]] = []
+    def stacked(scale: Scale, drawn: DrawView) -> ViewSet:
+        placed: list[tuple[Drawn, Point]] = []
         y = _ZERO
         for view in views:
             one = drawn(view, scale)
@@ -300,83 +264,8 @@ def _stack(views: Sequence[NumberedView], room: Size) -> _Set:
             y -= _CAPTION + one.box[3] - one.box[1] + _APART
         return _put_together(placed, scale, room[0])
 
-    return _largest(stacked, (wide, high), room, _Drawings())
-
-
-class _Drawings:
-    """Views as they are drawn at a scale, bare and numbered, each once."""
-
-    def __init__(self) -> None:
-        self._bare: dict[tuple[NumberedView, Scale], _Drawn] = {}
-        self._numbered: dict[tuple[NumberedView, Scale], _Drawn] = {}
-
-    def bare(self, view: NumberedView, scale: Scale) -> _Drawn:
-        """A view without its numbers."""
-        found = self._bare.get((view, scale))
-        if found is None:
-            picture = view.bare(scale)
-            found = self._bare[view, scale] = _Drawn(picture, picture.box)
-        return found
-
-    def numbered(self, view: NumberedView, scale: Scale) -> _Drawn:
-        """A view with its numbers."""
-        found = self._numbered.get((view, scale))
-        if found is None:
-            plain = self.bare(view, scale)
-            picture = view.numbered(plain.picture, plain.box)
-            added = picture.strokes[len(plain.picture.strokes) :]
-            box = _around([plain.box, bounds_of(added)]) if added else plain.box
-            found = self._numbered[view, scale] = _Drawn(picture, box)
-        return found
-
-
-def _largest(
-    draw: Callable[[Scale, _Draw], _Set], wood: Size, room: Size, drawings: _Drawings, *, has_numbers: bool = True
-) -> _Set:
-    """What ``draw`` makes at the largest scale at which it fits ``room``, or the smallest; without numbers unless
-    ``has_numbers``.
-    """
-    made = _first_to_fit(draw, wood, room, drawings, has_numbers=has_numbers)
-    assert made is not None
-    return made
-
-
-def _first_to_fit(
-    draw: Callable[[Scale, _Draw], _Set],
-    wood: Size,
-    room: Size,
-    drawings: _Drawings,
-    *,
-    has_numbers: bool = True,
-    is_hopeless: Callable[[Scale], bool] = lambda _: False,
-) -> _Set | None:
-    """The same; ``wood`` is what of it grows with the scale, in mm of wood. None where at a scale it fits at, it ``is_hopeless``.
-
-    The rest, figures and balloons, takes about as much at every scale: a scale at which that can't fit is passed over. Numbers
-    are set only where the drawing fits without them, since to find their places takes most of the time.
-    """
-    beside = under = _ZERO
-    bare, numbered = drawings.bare, drawings.numbered if has_numbers else drawings.bare
-    made = None
-    for scale in PLAIN:
-        if wood[0] * scale.factor + beside > room[0] or wood[1] * scale.factor + under > room[1]:
-            continue
-        made = draw(scale, bare)
-        if made.fits(room):
-            if is_hopeless(scale):
-                return None
-            made = draw(scale, numbered)
-            if made.fits(room):
-                return made
-        high = made.size[1] + _deep(made.notes)
-        # A tenth is left to chance: where a balloon goes hangs on the scale.
-        beside = (made.size[0] - wood[0] * scale.factor) * Fraction(9, 10)
-        under = (high - wood[1] * scale.factor) * Fraction(9, 10)
-    return draw(PLAIN[-1] if made is None else made.scale, numbered)
-
-
-def _deep(notes: Sequence[str]) -> Fraction:
-    return len(notes) * _STEP + 4 if notes else Fraction(0)
+    beside = (_BESIDE_ONE[0], _BESIDE_ONE[1] * len(views))
+    return largest_set(Tries(stacked, (wide, high), room, Drawings()), beside)
 
 
 def _detail_sheets(pages: PlainPages, numbers: Mapping[PartRole, int]) -> list[Sheet]:
@@ -414,4 +303,4 @@ def _heading(pages: PlainPages, said: str) -> Text:
 
 
 def _lines(lines: Sequence[str], left: Fraction, y: Fraction) -> tuple[Text, ...]:
-    return tuple(Text((left, y - (n + 1) * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
+    return tuple(Text((left, y - (n + 1) * NOTES_STEP), words(line, _SMALL)) for n, line in enumerate(lines))
