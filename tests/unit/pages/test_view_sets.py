@@ -14,7 +14,8 @@ class Drawn:
     """Sets of a given size beside their wood, and at which scales they were drawn, bare and numbered."""
 
     def __init__(self, bare, numbered, room=ROOM):
-        self.beside, self.room, self.at = {False: bare, True: numbered}, room, {False: [], True: []}
+        self.beside, self.room = {False: bare, True: numbered}, room
+        self.at: dict[bool, list[int]] = {False: [], True: []}
         self.drawings = Drawings()
 
     def draw(self, scale, view):
