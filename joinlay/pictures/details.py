@@ -147,7 +147,7 @@ def spots_across(plan: Plan, opening: PlacedOpening, sight: Sight) -> tuple[Deta
     x0, z0, x1, z1 = box_of([corner for facet in sight.of(side) if facet.is_cut for corner in facet.corners])
     play = x0 - opening.left
     beside = Named(_said("beside the side, here", Length(play), plan), ((opening.left + play / 2, z0 + 7),))
-    over = [(box_of(facet.corners), facet.board.role.kind) for facet in sight.facets if facet.is_cut]
+    over = [(facet.box, facet.board.role.kind) for facet in sight.facets if facet.is_cut]
     above, keeper = min(
         ((box[1], kind) for box, kind in over if box[1] >= z1 and box[0] < x1 and x0 < box[2]),
         key=lambda one: one[0],
@@ -209,6 +209,9 @@ def _circle() -> tuple[Point, ...]:
 
 #: The circle as a polygon, anticlockwise; nowhere more than a tenth of a millimetre within it.
 CIRCLE: Final = _circle()
+#: How far at most the polygon lies within the circle.
+_ROUGHLY: Final = Fraction(1, 10)
+_WHOLE: Final = (Fraction(0), Fraction(1))
 
 
 def in_circle(points: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -257,7 +260,8 @@ def _detail(
     """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
     (x, y), fit = spot.middle, Fit(spot.middle, DETAIL.factor)
-    sight = look(meeting_box(boards, view, (x - reach, y - reach, x + reach, y + reach)), view)
+    around = (x - reach, y - reach, x + reach, y + reach)
+    sight = look(meeting_box(boards, view, around), view, around)
     strokes: list[Stroke] = list(hatch_strokes(sight, fit, in_circle, coarse=_COARSE, existing=existing))
     strokes += _edges(sight, fit, existing)
     if opening is not None:
@@ -282,7 +286,7 @@ def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[L
     for parted in sight.edges:
         for one, two in parted.seen:
             start, end = fit.point(one), fit.point(two)
-            stretch = stretch_in(start, end, CIRCLE)
+            stretch = _WHOLE if _is_inside(start) and _is_inside(end) else stretch_in(start, end, CIRCLE)
             if stretch is not None:
                 role = Role.OUTLINE if parted.edge.is_cut and parted.edge.board.role not in existing else Role.SEEN
                 yield Line(
@@ -292,6 +296,12 @@ def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[L
                     parted.edge.board.name,
                     parted.edge.board.role,
                 )
+
+
+def _is_inside(point: Point) -> bool:
+    """Whether a point is sure to lie in the circle, quickly."""
+    x, y = point
+    return abs(x) + abs(y) <= RADIUS - _ROUGHLY
 
 
 def _names(sight: Sight, fit: Fit, numbers: Mapping[PartRole, int]) -> Iterator[Named]:

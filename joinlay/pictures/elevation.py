@@ -15,7 +15,7 @@ from joinlay.boards import DrawerRole, PartKind, Whole
 from joinlay.boards.extent import SpaceBox
 from joinlay.boards.names import in_few_words
 from joinlay.casework.row import name_of_row
-from joinlay.geometry import box_of, corners
+from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import LevelChain, Stop, UprightChain
 from joinlay.pen.lettering import Run, figures, plain, words
@@ -201,7 +201,7 @@ class _Front:
     def _along_stiles(self, easel: Easel, fit: Fit) -> set[PartRole]:
         """The names of stiles and uprights written along them, where there is room; whose were."""
         uprights = [board for board in self.scene.boards if board.role.kind in (PartKind.STILE, PartKind.MULLION)]
-        boxes = ((board.role, fit.box(box_of(self.sight.of(board)[0].corners))) for board in uprights)
+        boxes = ((board.role, fit.box(self.sight.of(board)[0].box)) for board in uprights)
         return {role for role, box in boxes if easel.write_up(words(role.name, SMALL), box, role)}
 
 

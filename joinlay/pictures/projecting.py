@@ -18,6 +18,7 @@ from itertools import pairwise, product
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, Shape, Surface
+from joinlay.geometry import box_of
 from joinlay.lengths import Fraction
 from joinlay.records import dataclass
 
@@ -75,13 +76,16 @@ FROM_ABOVE: Final = View(0, 1, 2, -1)
 class Facet:
     """A flat piece of ``board`` that is turned to the eye.
 
-    ``corners`` run anticlockwise, in mm; ``depth`` is how far away it is; ``is_cut`` where it lies in the cut itself.
+    ``corners`` run anticlockwise, in mm; ``depth`` is how far away it is; ``is_cut`` where it lies in the cut itself. ``box`` is
+    the smallest box around it, and ``is_box`` where it fills that.
     """
 
     board: Board
     corners: tuple[Point, ...]
     depth: Fraction
     is_cut: bool
+    box: Box
+    is_box: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +110,7 @@ def project(board: Board, view: View) -> tuple[tuple[Facet, ...], tuple[Edge, ..
     """
     if board.place is None:
         return (), ()
-    grid = _Grid(board, view)
+    grid = _SquareGrid(board, view) if _is_square(board) else _Grid(board, view)
     return tuple(grid.facets()), tuple(grid.edges())
 
 
@@ -123,10 +127,8 @@ class _Grid:
         cuts = [cut for cut in board.cuts if not (cut.shape is Shape.ROUND and cut.surface.axis is _AXES[away])]
         self.spans = [_spans(cut) for cut in cuts]
         self.lines = [self._lines(n) for n in range(3)]
-        self.middles = [[(a + b) / 2 for a, b in pairwise(lines)] for lines in self.lines]
         self.taken = self._taken()
-        columns = product(*(range(len(self.lines[n]) - 1) for n in self.flat))
-        self.tops = {(i, j): top for i, j in columns if (top := self._top(i, j)) is not None}
+        self.tops = self._tops()
 
     def _lines(self, axis: int) -> list[Fraction]:
         size = self.board.size(_AXES[axis]).mm
@@ -142,10 +144,20 @@ class _Grid:
 
     # -- columns -------------------------------------------------------------------------------------
 
-    def _top(self, i: int, j: int) -> _Top | None:
-        """The nearest wood of a column, None where all of it is cut away or this side of the cut."""
+    def _columns(self) -> Iterator[tuple[int, int]]:
         first, second = self.flat
-        a, b = self.middles[first][i], self.middles[second][j]
+        yield from product(range(len(self.lines[first]) - 1), range(len(self.lines[second]) - 1))
+
+    def _tops(self) -> dict[tuple[int, int], _Top]:
+        """What is seen in each column, where anything is."""
+        middles = [[(a + b) / 2 for a, b in pairwise(self.lines[n])] for n in self.flat]
+        return {(i, j): top for i, j in self._columns() if (top := self._top(i, j, middles[0][i], middles[1][j])) is not None}
+
+    def _top(self, i: int, j: int, a: Fraction, b: Fraction) -> _Top | None:
+        """The nearest wood of a column, which has its middle at ``a``, ``b``; None where all is cut away or this side of the
+        cut.
+        """
+        first, second = self.flat
         cell = [0, 0, 0]
         cell[first], cell[second] = i, j
         stops = self.lines[self.away]
@@ -217,9 +229,8 @@ class _Grid:
         c, is_cut = top
         points = [self._point(a, b, c) for a, b in ((a0, b0), (a1, b0), (a1, b1), (a0, b1))]
         depth = sum((self.view.depth(point) for point in points), Fraction(0)) / 4
-        return Facet(
-            self.board, _anticlockwise([self.view.flat(point) for point in points]), Fraction(0) if is_cut else depth, is_cut
-        )
+        corners = _anticlockwise([self.view.flat(point) for point in points])
+        return Facet(self.board, corners, Fraction(0) if is_cut else depth, is_cut, box_of(corners), is_box=False)
 
     def edges(self) -> Iterator[Edge]:
         """The lines between columns that show different surfaces, each as long as both its sides stay the same."""
@@ -251,6 +262,86 @@ class _Grid:
         one, two = (self._point(a, b, top[0]) for a, b in ends)
         depth = Fraction(0) if top[1] else (self.view.depth(one) + self.view.depth(two)) * _HALF
         return Edge(self.board, self.view.flat(one), self.view.flat(two), depth, top[1])
+
+
+def _is_square(board: Board) -> bool:
+    """Whether a placed board stands square in the piece, and no edge or end of it is planed aslant."""
+    place = board.place
+    return (
+        place is not None
+        and not board.tapers
+        and all(sum(map(bool, run)) == 1 for run in (place.along, place.across, place.into))
+    )
+
+
+class _SquareGrid(_Grid):
+    """The same of a board that stands square in the piece, as most do: each of its planes is as far away all over, and is seen as
+    a line or as a box.
+    """
+
+    def __init__(self, board: Board, view: View) -> None:
+        assert board.place is not None
+        #: Which axis of the piece each of the board's runs on, where it begins there, and which way it goes.
+        self.ons = [
+            next((n, board.place.origin[n], size) for n, size in enumerate(run) if size)
+            for run in (board.place.along, board.place.across, board.place.into)
+        ]
+        super().__init__(board, view)
+
+    def _tops(self) -> dict[tuple[int, int], _Top]:
+        layers = list(self._layers())
+        tops: dict[tuple[int, int], _Top] = {}
+        taken, away = self.taken, self.away
+        for i, j in self._columns():
+            for n, top in layers:
+                if ((i, j, n) if away == 2 else (i, n, j) if away == 1 else (n, i, j)) not in taken:
+                    tops[i, j] = top
+                    break
+        return tops
+
+    def _layers(self) -> Iterator[tuple[int, _Top]]:
+        """The layers of cells beyond the cut, the nearest first, each with what is seen where there is wood in it."""
+        stops = self.lines[self.away]
+        depths = [self._away(stop) for stop in stops]
+        cells = range(len(stops) - 1)
+        for n in cells if self.is_with else reversed(cells):
+            near, far = (n, n + 1) if self.is_with else (n + 1, n)
+            if self.view.cut is not None and depths[far] <= 0:
+                continue
+            if self.view.cut is None or depths[near] >= 0:
+                yield n, (stops[near], False)
+            else:
+                share = depths[near] / (depths[near] - depths[far])
+                yield n, (stops[near] + (stops[far] - stops[near]) * share, True)
+
+    def _away(self, at: Fraction) -> Fraction:
+        """How far away a plane of the board is."""
+        _, start, run = self.ons[self.away]
+        return self.view.sign * (start + run * at - (self.view.cut or 0))
+
+    def _flat(self, a: Fraction, b: Fraction) -> Point:
+        """Where in the view a line of the board is seen as a point."""
+        (on, start, run), (_, other, over) = (self.ons[n] for n in self.flat)
+        first, second = start + run * a, other + over * b
+        return (first, second) if on == self.view.right else (second, first)
+
+    def _facet(self, low: tuple[int, int], high: tuple[int, int], top: _Top) -> Facet:
+        first, second = (self.lines[axis] for axis in self.flat)
+        x0, y0 = self._flat(first[low[0]], second[low[1]])
+        x1, y1 = self._flat(first[high[0]], second[high[1]])
+        is_first_right = self.ons[self.flat[0]][0] == self.view.right
+        one, three = (x0, y0), (x1, y1)
+        two, four = ((x1, y0), (x0, y1)) if is_first_right else ((x0, y1), (x1, y0))
+        is_turned = ((x1 > x0) is (y1 > y0)) is not is_first_right
+        corners = (four, three, two, one) if is_turned else (one, two, three, four)
+        box = (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+        return Facet(self.board, corners, Fraction(0) if top[1] else self._away(top[0]), top[1], box, is_box=True)
+
+    def _edge(self, turn: int, line: int, start: int, stop: int, top: _Top) -> Edge:
+        fixed, along = self.lines[self.flat[turn]][line], self.lines[self.flat[1 - turn]]
+        ends = ((fixed, along[start]), (fixed, along[stop])) if turn == 0 else ((along[start], fixed), (along[stop], fixed))
+        one, two = (self._flat(a, b) for a, b in ends)
+        return Edge(self.board, one, two, Fraction(0) if top[1] else self._away(top[0]), top[1])
 
 
 def _spans(cut: Cut) -> tuple[tuple[Fraction, Fraction], ...]:

@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
-from joinlay.geometry import area, box_of, corners
+from joinlay.geometry import area, corners
 from joinlay.lengths import Fraction, Length
 from joinlay.pen.dimensioning import LevelChain, UprightChain
 from joinlay.pen.lettering import figures, words
@@ -279,7 +279,7 @@ class _Section:
         for opening in self.openings:
             name = opening.drawer.name
             facets = [facet for facet in self.sight.facets if facet.board.role.whole == opening.drawer.role and not facet.is_cut]
-            for facet in sorted(facets, key=lambda facet: area(box_of(facet.corners)), reverse=True)[:2]:
+            for facet in sorted(facets, key=lambda facet: area(facet.box), reverse=True)[:2]:
                 self._grain(easel, fit, facet)
             if self.is_across:
                 x0, z0, x1, z1 = fit.box(opening.box)
@@ -290,7 +290,7 @@ class _Section:
 
     def _inside(self, opening: PlacedOpening, fit: Fit) -> Box:
         """Between front and back of a drawer, or between its sides."""
-        front, back = (fit.box(box_of(self.sight.of(board)[0].corners)) for board in (opening.drawer.front, opening.drawer.back))
+        front, back = (fit.box(self.sight.of(board)[0].box) for board in (opening.drawer.front, opening.drawer.back))
         if self.is_upright:
             return (front[2] + 1, front[1], back[0] - 1, front[3])
         return (front[0] + 3, front[3] + 1, front[2] - 3, back[1] - 1)
@@ -300,7 +300,7 @@ class _Section:
         assert place is not None
         grain = place.across if facet.board.has_grain_across else place.along
         run = (abs(grain[self.view.right]), abs(grain[self.view.up]))
-        x0, y0, x1, y1 = fit.box(box_of(facet.corners))
+        x0, y0, x1, y1 = fit.box(facet.box)
         is_upright = run[1] > run[0]
         if max(run) < Fraction(1, 2) or (y1 - y0 if is_upright else x1 - x0) < 2 * _ARROW:
             return
@@ -396,7 +396,7 @@ class _Section:
 
     def _extent(self, kind: PartKind, axis: int) -> tuple[Fraction, Fraction] | None:
         """From where to where the parts of a kind go, on an axis of the drawing; None where none is drawn."""
-        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.board.role.kind is kind]
+        boxes = [facet.box for facet in self.sight.facets if facet.board.role.kind is kind]
         return (min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)) if boxes else None
 
     def _lengths(self) -> list[Fraction]:
@@ -445,7 +445,7 @@ class _Section:
     def _sides(self) -> list[Fraction]:
         """The case's sides and uprights, and the room between them."""
         kinds = (PartKind.CASE_SIDE, PartKind.CASE_PARTITION)
-        boxes = [box_of(facet.corners) for facet in self.sight.facets if facet.is_cut and facet.board.role.kind in kinds]
+        boxes = [facet.box for facet in self.sight.facets if facet.is_cut and facet.board.role.kind in kinds]
         return sorted({end for box in boxes for end in (box[0], box[2])})
 
     def _widths(self) -> list[Fraction]:

@@ -16,7 +16,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import area, box_of, pieces_of_line, rest_of_line, stretch_in, united
+from joinlay.geometry import area, box_of, pieces_of_line, rest_of_line, stretch_in, stretch_in_box, united
 from joinlay.lengths import Fraction
 from joinlay.pen.placing import MM, whole
 from joinlay.pictures.projecting import project
@@ -75,10 +75,10 @@ class Sight:
     def spots(self, board: Board) -> Iterator[Point]:
         """Points of ``board`` that nothing hides, those at the right first."""
         for facet in self.of(board):
-            x0, y0, x1, y1 = box_of(facet.corners)
+            x0, y0, x1, y1 = facet.box
             for across, up in _SHARES:
                 point = (x0 + (x1 - x0) * across, y0 + (y1 - y0) * up)
-                if _holds(facet, point) and self.is_clear(facet, point):
+                if (facet.is_box or _holds(facet, point)) and self.is_clear(facet, point):
                     yield point
 
     def is_clear(self, facet: Facet, point: Point) -> bool:
@@ -92,20 +92,21 @@ class Sight:
         return True
 
 
-def look(boards: Iterable[Board], view: View) -> Sight:
-    """What ``view`` shows of ``boards``, in mm of wood. ValueError where that is nothing."""
+def look(boards: Iterable[Board], view: View, within: Box | None = None) -> Sight:
+    """What ``view`` shows of ``boards``, in mm of wood; only edges that come into the box ``within``, where one is given.
+
+    ValueError where that is nothing.
+    """
     shown = [project(board, view) for board in boards]
     facets = tuple(facet for own, _ in shown for facet in own)
     shelves = _shelved(facets)
-    edges = tuple(_part_edges((edge for _, edges in shown for edge in edges), shelves))
+    own_edges = (edge for _, edges in shown for edge in edges)
+    edges = tuple(_part_edges(own_edges if within is None else _coming_into(within, own_edges), shelves))
     owned: dict[PartRole, list[Facet]] = {}
     for facet in facets:
         owned.setdefault(facet.board.role, []).append(facet)
-    ordered = {
-        role: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(box_of(facet.corners)))))
-        for role, own in owned.items()
-    }
-    box = box_of([corner for facet in facets for corner in facet.corners])
+    ordered = {role: tuple(sorted(own, key=lambda facet: (not facet.is_cut, -area(facet.box)))) for role, own in owned.items()}
+    box = box_of([corner for facet in facets for corner in (facet.box[:2], facet.box[2:])])
     return Sight(view=view, facets=facets, edges=edges, box=box, owned=ordered, _shelves=shelves)
 
 
@@ -113,10 +114,18 @@ def _shelved(facets: Iterable[Facet]) -> _Shelves:
     """The facets on every shelf they reach over, the nearest first: they hide the most, and end the search soonest."""
     shelves: _Shelves = {}
     for facet in sorted(facets, key=lambda facet: facet.depth):
-        box = whole(box_of(facet.corners))
+        box = whole(facet.box)
         for shelf in range(box[1] // _SHELF, box[3] // _SHELF + 1):
             shelves.setdefault(shelf, []).append((box, facet))
     return shelves
+
+
+def _coming_into(box: Box, edges: Iterable[Edge]) -> Iterator[Edge]:
+    left, bottom, right, top = box
+    for edge in edges:
+        (x0, y0), (x1, y1) = edge.start, edge.end
+        if min(x0, x1) <= right and left <= max(x0, x1) and min(y0, y1) <= top and bottom <= max(y0, y1):
+            yield edge
 
 
 def _part_edges(edges: Iterable[Edge], shelves: _Shelves) -> Iterator[Parted]:
@@ -139,7 +148,11 @@ def _hidden(edge: Edge, shelves: _Shelves) -> list[Stretch]:
                 break
             if c < x0 or x1 < a or d < y0 or y1 < b or facet.board is edge.board:
                 continue
-            stretch = stretch_in(edge.start, edge.end, facet.corners)
+            stretch = (
+                stretch_in_box(edge.start, edge.end, facet.box)
+                if facet.is_box
+                else stretch_in(edge.start, edge.end, facet.corners)
+            )
             if stretch is not None:
                 hidden = united((*hidden, stretch))
     return hidden

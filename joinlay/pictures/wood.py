@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import area, box_of
+from joinlay.geometry import area
 from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Hatch
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Role
@@ -128,13 +128,7 @@ def hatch_strokes(
         if facet.is_cut and facet.board.role not in existing:
             cut.setdefault(facet.board.role, []).append(facet)
     for role, way in _ways(cut).items():
-        thin = (
-            min(
-                _least(fit.box(box_of(facet.corners)))
-                for facet in [max(cut[role], key=lambda facet: area(box_of(facet.corners)))]
-            )
-            < _THIN
-        )
+        thin = min(_least(fit.box(facet.box)) for facet in [max(cut[role], key=lambda facet: area(facet.box))]) < _THIN
         for facet in cut[role]:
             points = tuple(fit.point(corner) for corner in facet.corners)
             shown = clip(points) if clip else points
@@ -145,7 +139,7 @@ def hatch_strokes(
 def _ways(cut: dict[PartRole, list[Facet]]) -> dict[PartRole, int]:
     """Which hatching each part gets: the first that no part it touches has."""
     ways: dict[PartRole, int] = {}
-    boxes = {role: [whole(box_of(facet.corners)) for facet in facets] for role, facets in cut.items()}
+    boxes = {role: [whole(facet.box) for facet in facets] for role, facets in cut.items()}
     for role, own in boxes.items():
         taken = {ways[other] for other in ways if any(_touch(a, b) for a in own for b in boxes[other])}
         ways[role] = next((n for n in range(len(_HATCHINGS)) if n not in taken), 0)

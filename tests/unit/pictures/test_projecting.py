@@ -2,11 +2,15 @@
 
 from dataclasses import replace
 
+import pytest
+
 from joinlay.boards import CutKind, Place, Shape, Surface, Taper
-from joinlay.geometry import box_of
+from joinlay.geometry import box_of, corners
 from joinlay.lengths import Fraction, Length, dimension, mm
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, project
+from joinlay.pictures.scene import scene_of
 from joinlay.pictures.sight import look
+from tests.measured.packets import example
 from tests.unit.templates.parts import board, cut, groove
 
 F = Fraction
@@ -128,3 +132,32 @@ def test_hidden_and_seen_add_up():
         whole = abs(parted.edge.end[0] - parted.edge.start[0]) + abs(parted.edge.end[1] - parted.edge.start[1])
         assert sum(abs(b[0] - a[0]) + abs(b[1] - a[1]) for a, b in (*parted.seen, *parted.hidden)) == whole
         assert Length(whole).mm > 0
+
+
+@pytest.mark.parametrize(
+    "view", [FROM_FRONT, FROM_RIGHT, FROM_ABOVE, FROM_FRONT.at(F(200)), FROM_RIGHT.at(F(300)), FROM_ABOVE.at(F(90))]
+)
+def test_a_square_board_is_seen_as_if_it_had_been_reckoned_aslant(view):
+    # Planed off by nothing, a board is reckoned corner by corner.
+    none = Taper(Surface.END, dimension(mm(0)), dimension(mm(0)))
+    square_ones = [one for one in scene_of(example("print-chest")).boards if not one.tapers and not one.place.leans]
+    assert any(one.cuts for one in square_ones)
+    for one in square_ones:
+        (facets, edges), (its_facets, its_edges) = project(one, view), project(replace(one, tapers=(none,)), view)
+        for name in ("corners", "depth", "is_cut", "box"):
+            assert [getattr(facet, name) for facet in facets] == [getattr(facet, name) for facet in its_facets]
+        assert all(facet.is_box and set(facet.corners) == set(corners(facet.box)) for facet in facets)
+        for name in ("start", "end", "depth", "is_cut"):
+            assert [getattr(edge, name) for edge in edges] == [getattr(edge, name) for edge in its_edges]
+
+
+def test_only_edges_that_come_into_a_box_are_kept():
+    boards = [placed(30 * n, 7 * n, 11 * n, length=100 + n, width=40, name=str(n)) for n in range(6)]
+    kept = [parted for parted in look(boards, FROM_FRONT).edges if overlap_or_touch(parted.edge, (F(60), F(0), F(90), F(50)))]
+    assert look(boards, FROM_FRONT, (F(60), F(0), F(90), F(50))).edges == tuple(kept)
+    assert 0 < len(kept) < len(look(boards, FROM_FRONT).edges)
+
+
+def overlap_or_touch(edge, box):
+    x0, y0, x1, y1 = box_of((edge.start, edge.end))
+    return x0 <= box[2] and box[0] <= x1 and y0 <= box[3] and box[1] <= y1
