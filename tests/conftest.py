@@ -50,6 +50,12 @@ if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:
 
 
 @pytest.fixture(autouse=True)
+def _no_second_process(monkeypatch):
+    """A command that runs within a test isn't split in two: what is replaced or counted for the test is in one process."""
+    monkeypatch.setattr("joinlay.documents.second_core.has_second_core", lambda: False)
+
+
+@pytest.fixture(autouse=True)
 def _bytes_of_zero_stay_zero():
     """No test has text read by quicktions that would change Python's own byte of zero (see ``joinlay.lengths.fraction``)."""
     yield

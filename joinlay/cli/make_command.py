@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 
 from joinlay.cli import words
 from joinlay.cli.terminal import Progress, complain, finding_lines, say, table
+from joinlay.documents.ahead import made_ahead
 from joinlay.documents.job_file import texts_of
 from joinlay.documents.job_files import AGAIN, PACKET, STEPS, job_files
 from joinlay.documents.job_folder import keep_in, usual_folder
 from joinlay.documents.mending import tried
 from joinlay.documents.plan_mark import mark_in
+from joinlay.documents.second_core import SecondCore
 from joinlay.errors import BadInput
 from joinlay.findings import Harm
 from joinlay.jobs.known import Known
@@ -156,10 +158,17 @@ def _refuse_model(wish: Wish) -> None:
 
 def _make_all(worked_out: Plan, printer: Printer | None, folder: Path, job: Path, wish: Wish, wanted: Wanted) -> str:
     """Write everything into ``folder``, and take away what an earlier run wrote and this one doesn't."""
-    with Progress(steps=5) as progress:
-        files, packet = job_files(worked_out, printer, wanted, progress.step, is_dxf=wish.is_dxf, is_model=wish.is_model)
-        progress.step(words.STEP_WRITING)
-        keep_in(folder, job, files, is_whole=True, is_forced=wish.is_forced)
+    with SecondCore() as second:
+        # Before there is a bar, which has a thread of its own in a terminal.
+        ahead = made_ahead(worked_out, printer, wanted, second)
+        second.begin()
+        with Progress(steps=5) as progress:
+            files, packet = job_files(
+                worked_out, printer, wanted, progress.step, is_dxf=wish.is_dxf, is_model=wish.is_model, ahead=ahead
+            )
+            second.end()
+            progress.step(words.STEP_WRITING)
+            keep_in(folder, job, files, is_whole=True, is_forced=wish.is_forced)
     warnings = finding_lines((one for one in worked_out.findings if one.harm is Harm.WARN), worked_out.rule)
     made = words.made(worked_out.title, folder, len(files) + 1)
     return "\n\n".join(part for part in (made, warnings, words.next_print(_taken(packet.sheets))) if part)

@@ -6,11 +6,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from joinlay.documents.ahead import made_ahead
 from joinlay.documents.job_folder import RECORD
+from joinlay.documents.second_core import SecondCore
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
+    from joinlay.documents.ahead import Ahead
     from joinlay.documents.packet import Packet
     from joinlay.documents.wanted_sheets import Wanted
     from joinlay.jobs.plan import Plan
@@ -34,25 +37,25 @@ def job_files(
     *,
     is_dxf: bool = False,
     is_model: bool = False,
+    ahead: Ahead | None = None,
 ) -> tuple[dict[str, bytes], Packet]:
     """Every file by its name, and the packet; ``step`` is told each of ``STEPS`` as it begins.
 
     ``printer`` is taken at its word unless given, ``wanted`` is what of the packet is printed; with ``is_dxf`` each template as
-    DXF too, with ``is_model`` a model to turn about. Raises BadInput for paper too small. Rules PR-1 to PR-7, CL-1.
+    DXF too, with ``is_model`` a model to turn about. What was begun ``ahead`` is taken from there. Raises BadInput for paper too
+    small. Rules PR-1 to PR-7, CL-1.
     """
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
-    from joinlay.documents.plan_json import plan_json, plan_tree
-    from joinlay.documents.plan_mark import plan_mark
     from joinlay.documents.template_files import template_dxfs, template_svgs
     from joinlay.pages.printed_sheet import made_words
 
     files: dict[str, bytes] = {}
     step(STEPS[0])
-    tree = plan_tree(plan)
-    mark = plan_mark(plan, tree)
-    packet = packet_for(plan, printer, wanted, mark)
+    ahead = ahead or made_ahead(plan, printer, wanted, SecondCore())
+    packet = packet_for(plan, printer, wanted, ahead=ahead)
+    mark = packet.mark
     files[PACKET] = packet.pdf()
     step(STEPS[1])
     templates, made = packet.templates, made_words(plan.maker, plan.date)
@@ -65,7 +68,7 @@ def job_files(
     step(STEPS[2])
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(plan), plan.rule, mark)
     step(STEPS[3])
-    files[PLAN] = plan_json(plan, (*files, PLAN, RECORD), tree, mark)
+    files[PLAN] = ahead.told().content((*files, PLAN, RECORD))
     return files, packet
 
 

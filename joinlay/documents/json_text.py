@@ -12,15 +12,17 @@ from joinlay.lengths import Fine, Length
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from joinlay.findings import Finding, Remedy
     from joinlay.lengths import Dimension, Fraction, Graduation
 
-__all__ = ["InWords", "exact_text", "json_text"]
+__all__ = ["InWords", "exact_text", "json_text", "row_text", "rows_text"]
 
 #: A table no longer than this stands on one line.
 _WIDE: Final = 120
+#: How much further in each table stands than what it is in.
+_DEEPER: Final = " "
 _encoded: Final = json.JSONEncoder(ensure_ascii=False).encode
 
 
@@ -104,6 +106,18 @@ def json_text(tree: object) -> str:
     return _laid_out(_read(tree), "") + "\n"
 
 
+def row_text(key: str, value: object) -> str:
+    """One row of a table that has too much in it for one line, as ``json_text`` has it of the whole."""
+    before = f"{_written(key)}: "
+    return f"{before}{_laid_out(_read(value), _DEEPER, len(before))}"
+
+
+def rows_text(rows: Iterable[str]) -> str:
+    """A whole file of such rows: what ``json_text`` has of a table that is too long for one line."""
+    between = f",\n{_DEEPER}"
+    return f"{{\n{_DEEPER}{between.join(rows)}\n}}\n"
+
+
 @dataclass(frozen=True, slots=True)
 class _Table:
     """A table or list: its ``brackets``, what is in it with the keys in front, and the whole on one line, None where that is
@@ -137,6 +151,6 @@ def _laid_out(read: str | _Table, indent: str, before: int = 0) -> str:
         return read
     if read.line is not None and len(indent) + before + len(read.line) <= _WIDE:
         return read.line
-    deeper = f"{indent} "
+    deeper = f"{indent}{_DEEPER}"
     rows = f",\n{deeper}".join(f"{key}{_laid_out(one, deeper, len(key))}" for key, one in read.inner)
     return f"{read.brackets[0]}\n{deeper}{rows}\n{indent}{read.brackets[1]}"

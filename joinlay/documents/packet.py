@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
-from joinlay.documents.lean_templates import is_any_left_out, not_on_sticks
+from joinlay.documents.ahead import made_alone
+from joinlay.documents.lean_templates import is_any_left_out
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.plan_mark import MARKED, plan_mark
-from joinlay.documents.true_size import PlanEnds, true_size
+from joinlay.documents.plan_mark import MARKED
+from joinlay.documents.true_size import TrueSize
 from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
 from joinlay.errors import BadInput
 from joinlay.lengths import BadSize, Fraction, said_by
@@ -25,8 +26,8 @@ from joinlay.pages.index_sheets import IndexLine, index_sheets
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets, list_rows
 from joinlay.pages.part_sheets import parts_sheets
-from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.pages.printed_sheet import FootWords, bind, made_words
+from joinlay.pages.printer import for_words
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.shared_sheets import KnownSheets, begun_under, is_foot_too_full, joined
 from joinlay.pages.template_sheets import pack_close
@@ -38,6 +39,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
     from joinlay.cutlist.lists import Lists
+    from joinlay.documents.ahead import Ahead
     from joinlay.documents.wanted_sheets import ChapterKind, Wanted
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Sheet
@@ -45,7 +47,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.templates import Template
 
-__all__ = ["Chapter", "Packet", "packet_for"]
+__all__ = ["Chapter", "Packet", "closing_chapters", "packet_for"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,32 +87,44 @@ class Packet:
         return sheets_pdf(self.sheets if sheets is None else sheets, title=self.title, subject=told, author=self.maker)
 
 
-def packet_for(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN, mark: str | None = None) -> Packet:
+def packet_for(
+    plan: Plan,
+    printer: Printer | None = None,
+    wanted: Wanted = LEAN,
+    *,
+    ahead: Ahead | None = None,
+) -> Packet:
     """The packet of ``plan`` on its own paper, corrected for ``printer``, which is taken at its word unless given.
 
     It holds what is used at the bench, and names on its cover what it leaves out, unless ``wanted`` says otherwise: everything,
-    or some chapters alone. Its ``templates`` are all there are, whichever are printed. ``mark`` is the plan's, where it is known.
+    or some chapters alone. Its ``templates`` are all there are, whichever are printed. What was begun ``ahead`` is taken
+    from there, when there is nothing else left to do.
     Rules PR-1 to PR-7, PR-11, MS-1, CL-1, CL-2. Raises BadInput for paper too small for a check square and a template beside it.
     """
     try:
-        return _packet(plan, printer, wanted, mark or plan_mark(plan))
+        return _packet(plan, printer or Printer(), wanted, ahead or made_alone(plan, printer, wanted))
     except BadSize as bad:
         raise BadInput(said_by(bad, plan.rule.text)) from None
 
 
-def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> Packet:
+def closing_chapters(plan: Plan, printer: Printer | None = None, wanted: Wanted = LEAN) -> dict[str, tuple[Sheet, ...]]:
+    """The chapters behind those that are measured from, by their headings, as a packet has them that has any of these."""
+    return _Binder(plan, paper_named(plan.paper), printer or Printer(), TrueSize(plan), wanted).closing()
+
+
+def _packet(plan: Plan, printer: Printer, wanted: Wanted, ahead: Ahead) -> Packet:
     said = FootWords(_series(wanted), made_words(plan.maker, plan.date))
-    ends = PlanEnds(plan)
-    every = true_size(plan, ends.all)
-    templates = tuple(template for some in every.values() for template in some)
-    binder = _Binder(plan, paper_named(plan.paper), printer or Printer(), ends, every, wanted)
+    measured = TrueSize(plan)
+    templates = tuple(template for some in measured.chapters.values() for template in some)
+    binder = _Binder(plan, paper_named(plan.paper), printer, measured, wanted)
     lists = all_lists(plan)
-    made = binder.made(lists)
+    made = binder.made(lists, ahead)
     inner = _joined(made, binder.known)
     if wanted.chapters:
         if _LISTS in made:
             # Among what to have ready is the paper of the packet they belong to.
-            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer, mark=mark).sheets)), binder.known)
+            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer).sheets)), binder.known)
+        mark = ahead.mark()
         return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
     before = 1 + len(binder.work(lists, inner, 2))
@@ -123,6 +137,7 @@ def _packet(plan: Plan, printer: Printer | None, wanted: Wanted, mark: str) -> P
     work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
     inner = [work, *binder.with_index(lists, inner, before + 1)]
     cover = Chapter(_COVER, _filed([binder.cover(inner)], _COVER))
+    mark = ahead.mark()
     return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
 
 
@@ -136,6 +151,8 @@ _FEW_SHEETS: Final = 24
 _WORK: Final = "The whole job, in order"
 #: The chapters that are packed as one: what is left beside the strips of sticks takes templates.
 _PACKED_TOGETHER: Final = ("sticks", "templates")
+#: Those that are measured from; they stand together.
+_TRUE_SIZE: Final = ("gauges", *_PACKED_TOGETHER, "sections")
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +162,7 @@ class _Binder:
     plan: Plan
     paper: Paper
     printer: Printer
-    ends: PlanEnds
-    every: Mapping[str, Sequence[Template]]
+    measured: TrueSize
     wanted: Wanted
     #: The rows of the cutting list, once they are made: how much paper there must be is known last, and they stay as they are.
     rows: list[list[PageBlock]] = field(default_factory=list)
@@ -155,77 +171,106 @@ class _Binder:
     @property
     def reading(self) -> Paper:
         """The paper for what is only read: never a roll or a large sheet."""
-        return self.paper.for_words
+        return for_words(self.paper, self.printer)[0]
 
     @property
     def reader(self) -> Printer:
-        """The printer for that paper: corrected where it was measured with it, and taken at its word where it wasn't (PR-3)."""
-        return self.printer if self.reading == self.paper else Printer()
+        """The printer for that paper."""
+        return for_words(self.paper, self.printer)[1]
 
-    def made(self, lists: Lists) -> dict[str, tuple[Sheet, ...]]:
+    def made(self, lists: Lists, ahead: Ahead) -> dict[str, tuple[Sheet, ...]]:
         """Everything wanted between the cover and the index, in the order of the work, by the headings of the chapters; none
         empty.
         """
         wanted = [kind for kind in CHAPTERS if self.wanted.has(kind)]
-        found: dict[str, tuple[Sheet, ...]] = {}
-        measured = {kind.word: kind for kind in wanted if kind.word in _PACKED_TOGETHER}
-        last: list[Sheet] = []
-        for kind in wanted:
-            if kind.word not in measured:
-                sheets = self._sheets(kind, lists, begun_under(last, self.known))
-                if sheets and is_foot_too_full(last, sheets):
-                    sheets = self._sheets(kind, lists, Fraction(0))
-                found[kind.heading] = _filed(sheets, kind.heading)
-                last = joined([*last, *found[kind.heading]], self.known)[-1:]
-            elif kind is next(iter(measured.values())):
-                sheets = self._together(measured)
-                last = list(sheets[-1:])
-                found |= {
-                    one.heading: tuple(each for each in sheets if one.heading in each.chapters) for one in measured.values()
-                }
+        at = [n for n, kind in enumerate(wanted) if kind.word in _TRUE_SIZE]
+        before, between = (wanted[: at[0]], wanted[at[0] : at[-1] + 1]) if at else (wanted, [])
+        reading = partial(self._read, lists, ahead)
+        # The piece comes last, and what hangs on it, since it may be in the making elsewhere.
+        measured = self._measured(between)
+        if any(measured.values()):
+            closing = ahead.closing()
+            found = {**self._in_turn(before, reading), **measured, **closing}
+        else:
+            found = self._in_turn((kind for kind in wanted if kind not in between), reading)
         return {heading: sheets for heading, sheets in found.items() if sheets}
+
+    def closing(self) -> dict[str, tuple[Sheet, ...]]:
+        """The chapters behind those that are measured from, by their headings: nothing begins on a sheet that is, so they hang
+        on nothing that is before them.
+        """
+        at = max(n for n, kind in enumerate(CHAPTERS) if kind.word in _TRUE_SIZE)
+        return self._in_turn((kind for kind in CHAPTERS[at + 1 :] if self.wanted.has(kind)), self._closing)
+
+    def _measured(self, kinds: Iterable[ChapterKind]) -> dict[str, tuple[Sheet, ...]]:
+        """The chapters that are measured from, by their headings."""
+        packed = {kind.word: kind for kind in kinds if kind.word in _PACKED_TOGETHER}
+        sheets = self._together(packed) if packed else ()
+        return {
+            kind.heading: tuple(each for each in sheets if kind.heading in each.chapters)
+            if kind.word in packed
+            else _filed(self._true(self._alone(kind)), kind.heading)
+            for kind in kinds
+        }
+
+    def _alone(self, kind: ChapterKind) -> Sequence[Template]:
+        """What is measured from of a chapter that shares no sheet with another."""
+        if kind.word == "gauges":
+            return gauge_templates(self.plan.settings.settings, self.plan.rule)
+        return self.measured.chapters.get(kind.word, ())
+
+    def _in_turn(
+        self, kinds: Iterable[ChapterKind], made: Callable[[ChapterKind, Fraction], tuple[Sheet, ...]]
+    ) -> dict[str, tuple[Sheet, ...]]:
+        """The chapters of ``kinds`` by their headings, each begun under what is before it, where that has room: ``made`` of its
+        kind, so many mm of its first sheet left to what comes before.
+        """
+        found: dict[str, tuple[Sheet, ...]] = {}
+        last: list[Sheet] = []
+        for kind in kinds:
+            sheets = made(kind, begun_under(last, self.known))
+            if sheets and is_foot_too_full(last, sheets):
+                sheets = made(kind, Fraction(0))
+            found[kind.heading] = _filed(sheets, kind.heading)
+            last = joined([*last, *found[kind.heading]], self.known)[-1:]
+        return found
 
     def _together(self, kinds: Mapping[str, ChapterKind]) -> tuple[Sheet, ...]:
         """Chapters that are measured from, packed as one: the strips of a stick in their order, and the rest where there is
         room.
         """
-        sticks = tuple(self.every.get("sticks", ())) if "sticks" in kinds else ()
+        every = self.measured.chapters
+        sticks = every.get("sticks", ()) if "sticks" in kinds else ()
         rest: tuple[Template, ...] = ()
         if "templates" in kinds:
-            rest = tuple(self.every.get("templates", ()) if self.wanted.is_whole(kinds["templates"]) else self._lean("templates"))
+            # Not what is marked twice: what a fold-over strip, a stick or a drill template marks.
+            rest = every.get("templates", ()) if self.wanted.is_whole(kinds["templates"]) else self.measured.lean()
         laid = self._true(rest, partial(pack_close, before=sticks))
         heading = {id(one): kinds["sticks"].heading for one in sticks} | {id(one): kinds["templates"].heading for one in rest}
         return _filed(laid, heading)
 
-    def _sheets(self, kind: ChapterKind, lists: Lists, begun: Fraction) -> tuple[Sheet, ...]:
-        """The sheets of one chapter: all of it, or of what is asked for besides only what is used at the bench.
+    def _read(self, lists: Lists, ahead: Ahead, kind: ChapterKind, begun: Fraction) -> tuple[Sheet, ...]:
+        """The sheets of one chapter that is read: all of it, or of what is asked for besides only what is used at the bench.
 
-        What is read leaves ``begun`` mm of its first sheet to what comes before it.
+        It leaves ``begun`` mm of its first sheet to what comes before it.
         """
         plan, paper, reader, is_whole = self.plan, self.reading, self.reader, self.wanted.is_whole(kind)
         made: dict[str, Callable[[], tuple[Sheet, ...]]] = {
-            "piece": lambda: piece_sheets(plan, paper, printer=reader),
+            "piece": ahead.piece,
             "parts": lambda: parts_sheets(plan, paper, printer=self.printer),
             "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole, begun=begun),
             "list": lambda: self.listed(lists, _SOME, begun).sheets,
             "sawing": lambda: layout_sheets(plan, lists, paper, printer=reader, begun=begun),
-            "settings": lambda: setting_sheets(
-                plan, paper, printer=reader, with_list=is_whole or not is_listed_in_short(plan), begun=begun
-            ),
-            "assembly": lambda: assembly_sheets(plan, paper, printer=reader, begun=begun),
-            "gauges": lambda: self._true(gauge_templates(plan.settings.settings, plan.rule)),
         }
-        if kind.word in made:
-            return made[kind.word]()
-        return self._true(self.every.get(kind.word, ()))
+        return made[kind.word]() if kind.word in made else self._closing(kind, begun)
 
-    def _lean(self, word: str) -> Sequence[Template]:
-        """The templates of a chapter without what is marked twice: what a fold-over strip, a stick or a drill template marks."""
-        every = self.every.get(word, ())
-        if word != "templates":
-            return every
-        # The ends come first among them.
-        return (*self.ends.lean(), *not_on_sticks(self.plan, every[len(self.ends.all) :]))
+    def _closing(self, kind: ChapterKind, begun: Fraction) -> tuple[Sheet, ...]:
+        """Likewise of the chapters behind those that are measured from."""
+        plan, paper, reader = self.plan, self.reading, self.reader
+        if kind.word == "settings":
+            with_list = self.wanted.is_whole(kind) or not is_listed_in_short(plan)
+            return setting_sheets(plan, paper, printer=reader, with_list=with_list, begun=begun)
+        return assembly_sheets(plan, paper, printer=reader, begun=begun)
 
     def left_out(self, chapters: Sequence[Chapter]) -> Iterator[tuple[str, str]]:
         """What isn't printed among ``chapters`` unless asked for, in words, and the word it is asked for by: '' where
@@ -237,8 +282,8 @@ class _Binder:
             "findings": bool(plan.drawers),
             "settings": is_listed_in_short(plan),
             "gauges": bool(gauge_templates(plan.settings.settings, plan.rule)),
-            "templates": is_any_left_out(plan, self.every.get("templates", ())),
-            "sections": bool(self.every.get("sections")),
+            "templates": is_any_left_out(plan, self.measured.chapters.get("templates", ())),
+            "sections": bool(self.measured.chapters.get("sections")),
         }
         for kind in CHAPTERS:
             if kind.left_out and not self.wanted.is_whole(kind) and there[kind.word]:

@@ -10,26 +10,45 @@ from joinlay import __version__
 from joinlay.checks.assumed import assumed
 from joinlay.checks.tipping import standing, tipping_loads
 from joinlay.checks.weights import stocks_by_name, weigh
-from joinlay.documents.json_text import InWords, json_text
+from joinlay.documents.json_text import InWords, row_text, rows_text
+from joinlay.records import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from joinlay.jobs.plan import Plan
 
-__all__ = ["conditions_of", "plan_json", "plan_schema", "plan_tree", "weights_of"]
+__all__ = ["PlanText", "conditions_of", "plan_json", "plan_schema", "plan_text", "plan_tree", "weights_of"]
 
 
-def plan_json(plan: Plan, files: Iterable[str] = (), tree: Mapping[str, Any] | None = None, mark: str | None = None) -> bytes:
+def plan_json(plan: Plan, files: Iterable[str] = ()) -> bytes:
     """``plan`` as UTF-8 JSON after ``plan_schema``, the same bytes each time. ``files`` are the names of the files that were made
     with it.
-
-    ``tree`` is its ``plan_tree`` and ``mark`` its mark, where these have been made already.
     """
+    return plan_text(plan).content(files)
+
+
+@dataclass(frozen=True, slots=True)
+class PlanText:
+    """What ``plan_json`` writes but for the names of the files, which are known last: its ``rows`` as they are written, by their
+    keys; and the plan's ``mark`` by itself (PR-7).
+    """
+
+    mark: str
+    rows: Mapping[str, str]
+
+    def content(self, files: Iterable[str] = ()) -> bytes:
+        """The whole file, made with ``files``, as UTF-8 JSON."""
+        return rows_text({**self.rows, "files": row_text("files", sorted(files))}.values()).encode()
+
+
+def plan_text(plan: Plan) -> PlanText:
+    """``plan`` as JSON, ready but for the names of the files that are made with it."""
     from joinlay.documents.plan_mark import plan_mark
 
-    told = {**(plan_tree(plan) if tree is None else tree), "files": sorted(files)}
-    return json_text({"plan_mark": mark or plan_mark(plan, told), **told}).encode()
+    tree = plan_tree(plan)
+    mark = plan_mark(plan, tree)
+    return PlanText(mark, {key: row_text(key, value) for key, value in {"plan_mark": mark, **tree}.items()})
 
 
 def plan_tree(plan: Plan) -> dict[str, Any]:

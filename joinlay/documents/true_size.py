@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from joinlay.checks.gathering import beside_parts
-from joinlay.documents.lean_templates import marked_elsewhere
+from joinlay.documents.lean_templates import marked_elsewhere, not_on_sticks
 from joinlay.templates import templates_for
 from joinlay.templates.drilling import (
     pull_templates,
@@ -26,30 +27,45 @@ if TYPE_CHECKING:
     from joinlay.templates import Template
     from joinlay.templates.ends.end_templates import Drawn
 
-__all__ = ["PlanEnds", "lean_ends", "plan_templates", "steps_of_work", "true_size"]
+__all__ = ["TrueSize", "lean_ends", "plan_templates", "steps_of_work", "true_size"]
 
 
 def plan_templates(plan: Plan) -> tuple[Template, ...]:
     """The templates of ``plan`` in the order of the work; parts that are marked alike share one (PR-6)."""
-    return PlanEnds(plan).all
+    return TrueSize(plan).ends
 
 
 def lean_ends(plan: Plan) -> tuple[Template, ...]:
     """The same without what strips, sticks and drill templates mark; an end where nothing else is cut has none (PR-11)."""
-    return PlanEnds(plan).lean()
+    return TrueSize(plan).lean_ends()
 
 
-class PlanEnds:
-    """The templates of the ends of parts: ``all`` of them; and without what is marked twice, each drawn once."""
+class TrueSize:
+    """Everything of a plan that is measured from, each drawn once, when it is asked for."""
 
     def __init__(self, plan: Plan) -> None:
+        """Nothing is drawn yet."""
         self._plan = plan
         self._drawn: Drawn = {}
-        self.all = self._made(None)
+
+    @cached_property
+    def ends(self) -> tuple[Template, ...]:
+        """The templates of the ends of parts, and of the maker's own outlines."""
+        return self._made(None)
+
+    @cached_property
+    def chapters(self) -> dict[str, tuple[Template, ...]]:
+        """All of it, as ``true_size`` has it."""
+        return true_size(self._plan, self.ends)
+
+    def lean_ends(self) -> tuple[Template, ...]:
+        """The ends without what strips, sticks and drill templates mark; one where nothing else is cut has none (PR-11)."""
+        return self._made(marked_elsewhere(self._plan))
 
     def lean(self) -> tuple[Template, ...]:
-        """Without what strips, sticks and drill templates mark; an end where nothing else is cut has none (PR-11)."""
-        return self._made(marked_elsewhere(self._plan))
+        """The chapter of templates likewise, and without what stands on the sticks too: the ends come first in it."""
+        rest = self.chapters.get("templates", ())[len(self.ends) :]
+        return (*self.lean_ends(), *not_on_sticks(self._plan, rest))
 
     def _made(self, elsewhere: Mapping[tuple[str, str], str] | None) -> tuple[Template, ...]:
         steps = steps_of_work(self._plan, elsewhere, self._drawn)

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from joinlay.paper import Paper
     from joinlay.pen.marks import Box
 
-__all__ = ["Printer", "percent"]
+__all__ = ["Printer", "for_words", "percent"]
 
 
 def percent(factor: Fraction) -> str:
@@ -63,3 +63,11 @@ class Printer:
             left + (right - left) / max(self.across, Fraction(1)),
             bottom + (top - bottom) / max(self.down, Fraction(1)),
         )
+
+
+def for_words(paper: Paper, printer: Printer) -> tuple[Paper, Printer]:
+    """What is only read is printed on, and the printer for that: never a roll or a large sheet; corrected where it was measured
+    with that paper, and taken at its word where it wasn't (PR-3).
+    """
+    reading = paper.for_words
+    return reading, printer if reading == paper else Printer()

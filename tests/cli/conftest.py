@@ -8,7 +8,12 @@ from joinlay.documents.job_files import STEPS, job_files
 from tests.measured.kept import once
 from tests.unit.jobs.jobs import GOOD
 
-_packet = once(packet.packet_for)
+_drawn = once(packet.packet_for)
+
+
+def _packet(*given, ahead=None, **more):
+    """Whatever of it was begun ``ahead`` is the same."""
+    return _drawn(*given, **more)
 
 
 def _untold(_):
@@ -20,8 +25,8 @@ def _files(plan, printer, wanted, **more):
     return job_files(plan, printer, wanted, _untold, **more)
 
 
-def _files_told(plan, printer, wanted, step, **more):
-    """What ``job_files`` gives, made once; each step is told as ever."""
+def _files_told(plan, printer, wanted, step, ahead=None, **more):
+    """What ``job_files`` gives, made once, whatever of it was begun ``ahead``; each step is told as ever."""
     for word in STEPS:
         step(word)
     return _files(plan, printer, wanted, **more)

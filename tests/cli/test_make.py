@@ -12,8 +12,9 @@ import pytest
 
 from joinlay.documents.job_files import free_name
 from joinlay.documents.job_folder import RECORD
-from tests.cli.running import run
+from tests.cli.running import run, run_alone
 from tests.measured.reading import said_on
+from tests.unit.documents.odd_jobs import BOX
 from tests.unit.jobs.jobs import GOOD
 
 
@@ -59,6 +60,29 @@ def test_running_it_again_gives_the_same_bytes(job, out, tmp_path, capsys):
     run(capsys, "make", job, "--out", out)
     run(capsys, "make", job, "--out", tmp_path / "again")
     assert held_in(out) == held_in(tmp_path / "again")
+
+
+#: With a second process, which does all that may be shared, or without one, whatever the machine has.
+SHARED = """
+import os
+from joinlay.documents import second_core
+second_core.has_second_core = lambda: {has}
+first, taken = os.getpid(), second_core.SecondCore._taken
+second_core.SecondCore._taken = lambda self: None if os.getpid() == first else taken(self)
+os.register_at_fork(after_in_parent=lambda: os.write(2, b"split"))
+from joinlay.cli import main
+main()
+"""
+
+
+def test_a_second_core_changes_no_byte(tmp_path):
+    job = tmp_path / "box.toml"
+    job.write_text(BOX, encoding="utf-8")
+    for has, said in ((True, "split"), (False, "")):
+        ran = run_alone("make", job, "--out", tmp_path / str(has), code=SHARED.format(has=has))
+        assert (ran.code, ran.err) == (0, said)
+    assert len(held_in(tmp_path / "True")) > 10
+    assert held_in(tmp_path / "True") == held_in(tmp_path / "False")
 
 
 def test_it_goes_to_templates_out_unless_told(job, tmp_path, monkeypatch, capsys):

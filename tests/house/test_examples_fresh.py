@@ -22,7 +22,7 @@ def made_in(monkeypatch, capsys):
     """
 
     def made(folder, job):
-        def drawn(plan, printer=None, wanted=LEAN, mark=None):
+        def drawn(plan, printer=None, wanted=LEAN, ahead=None):
             assert printer is None
             return packet(job.stem, None, wanted)
 

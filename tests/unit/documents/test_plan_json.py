@@ -51,6 +51,12 @@ def test_the_same_plan_gives_the_same_bytes(worked_out):
     assert plan_json(worked_out).endswith(b"}\n")
 
 
+@pytest.mark.parametrize("files", [(), ("a.svg",), tuple(f"drawer-{n}-front-left-end.svg" for n in range(9))])
+def test_the_names_of_the_files_are_put_in_last_as_if_they_had_been_known(worked_out, files):
+    whole = plan_json(worked_out, files)
+    assert json_text(json.loads(whole)).encode() == whole
+
+
 def test_headings(tree):
     assert (tree["title"], tree["job"], tree["unit"], tree["paper"]) == ("Seed chest", "chest.toml", "inch", "letter")
     assert tree["rule"]["text"] == "1/32 in"
