@@ -268,7 +268,7 @@ class _Drawing:
         paper.take(line for lines in edges.values() for line in lines)
         jaws = tuple(self._jaws(clamps))
         paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
-        balloons, over = set_balloons(self._numbered(numbers), paper, self._is_bare)
+        balloons, over = set_balloons(self._numbered(numbers), paper, self.view.is_bare(self.factor))
         parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
         return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws, self._areas)
 
@@ -280,9 +280,6 @@ class _Drawing:
     def _put(self, spot: Spot) -> Point:
         x, y = drawn_at(spot)
         return x * self.factor, y * self.factor
-
-    def _is_bare(self, x: int, y: int) -> bool:
-        return self.view.is_bare((x / self.factor, y / self.factor))
 
     # -- moves ---------------------------------------------------------------------------------------
 

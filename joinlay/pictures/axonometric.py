@@ -26,7 +26,7 @@ from joinlay.pictures.solid_faces import PARTS_OF_MM, Face, Spot, faces_and_edge
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, PartRole
     from joinlay.geometry import Box, Point, Stretch
@@ -73,11 +73,15 @@ class Seen:
 
 @dataclass(frozen=True, slots=True)
 class _Cover:
-    """A face as it is seen: a convex polygon, anticlockwise, and the box around it."""
+    """A face as it is seen: a convex polygon, anticlockwise, and the box around it.
+
+    ``reach`` is that box and the plane that what it hides lies behind, together since every edge asks for both.
+    """
 
     face: Face
     polygon: tuple[_Flat, ...]
     box: tuple[int, int, int, int]
+    reach: tuple[int, int, int, int, int, int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,12 +115,20 @@ class ViewFromCorner:
             for x0, y0, x1, y1 in (cover.box,)
         )
 
-    def is_bare(self, at: Point) -> bool:
-        """True where no part is seen at a point of the paper at full size, in mm."""
-        p = at[0] / _COS_30
-        spot = (floor(p * PARTS_OF_MM), floor((at[1] + p / 2) * PARTS_OF_MM))
-        near = self._covers.get((spot[0] // _SQUARE, spot[1] // _SQUARE), ())
-        return not any(_holds(cover.polygon, spot) for cover in near)
+    def is_bare(self, factor: Fraction) -> Callable[[int, int], bool]:
+        """What says of a point of the paper in whole mm, drawn ``factor`` times full size, whether no part is seen there."""
+        run, up = PARTS_OF_MM / factor / _COS_30, PARTS_OF_MM / factor
+        covers = self._covers
+
+        def is_bare(x: int, y: int) -> bool:
+            p, q = floor(x * run), floor(y * up + x * run / 2)
+            return not any(
+                x0 <= p <= x1 and y0 <= q <= y1 and _holds(cover.polygon, (p, q))
+                for cover in covers.get((p // _SQUARE, q // _SQUARE), ())
+                for x0, y0, x1, y1 in (cover.box,)
+            )
+
+        return is_bare
 
     def seen_area(self, face: Face) -> tuple[tuple[Point, ...], ...]:
         """What is seen of a face or a part of one, as convex polygons on paper at full size, in mm; none where all of it is
@@ -126,7 +138,13 @@ class ViewFromCorner:
         box, polygon = _box(flat), _exact(flat)
         pieces: list[Sequence[Point]] = [polygon]
         for cover in _near(self._covers, box):
-            if not pieces or not _are_over(cover.box, box):
+            # Most faces lie behind this one or beside it, which is seen soonest in whole numbers.
+            if (
+                not pieces
+                or not _are_over(cover.box, box)
+                or not _may_be_nearer(cover.face, face, flat)
+                or _are_apart(cover.polygon, flat)
+            ):
                 continue
             both = polygon_in(polygon, _exact(cover.polygon))
             if both and _is_nearer(cover.face, face, _middle(both)):
@@ -141,7 +159,9 @@ def look_from_corner(boards: Iterable[Board]) -> ViewFromCorner:
     covers: dict[tuple[int, int], list[_Cover]] = {}
     for face in faces:
         polygon = _anticlockwise([_flat(corner) for corner in face.corners])
-        cover = _Cover(face, polygon, _box(polygon))
+        a, b, c, d = face.plane
+        box = _box(polygon)
+        cover = _Cover(face, polygon, box, (*box, a, b, c, d - _FLUSH * face.steep))
         for square in _squares(cover.box):
             covers.setdefault(square, []).append(cover)
     edges = tuple(
@@ -162,19 +182,22 @@ def _seen(start: Spot, end: Spot, covers: dict[tuple[int, int], list[_Cover]]) -
     asked: set[int] = set()
     left, right = sorted((one[0], two[0]))
     low, high = sorted((one[1], two[1]))
+    (ax, ay, az), (bx, by, bz) = start, end
     for square in _squares_on(one, two):
         for cover in covers.get(square, ()):
-            if id(cover) in asked:
-                continue
-            asked.add(id(cover))
-            x0, y0, x1, y1 = cover.box
+            x0, y0, x1, y1, a, b, c, d = cover.reach
             if x0 > right or left > x1 or y0 > high or low > y1:
                 continue
-            stretch = _hidden_by(cover, start, end, one, two)
+            # Most of those near it lie behind it.
+            first, last = a * ax + b * ay + c * az - d, a * bx + b * by + c * bz - d
+            if (first >= 0 and last >= 0) or id(cover) in asked:
+                continue
+            asked.add(id(cover))
+            stretch = _hidden_by(cover, first, last, one, two)
             if stretch is not None:
                 hidden.append(stretch)
-    for a, b in rest_of_line(united(hidden)):
-        ends = _between(start, end, a), _between(start, end, b)
+    for one_end, other in rest_of_line(united(hidden)):
+        ends = _between(start, end, one_end), _between(start, end, other)
         if sum(abs(p - q) for p, q in zip(*ends, strict=True)) > _SHORT:
             yield ends
 
@@ -193,13 +216,11 @@ def _nearest(number: Fraction) -> int:
     return int((2 * number.numerator + number.denominator) // (2 * number.denominator))
 
 
-def _hidden_by(cover: _Cover, start: Spot, end: Spot, one: _Flat, two: _Flat) -> Stretch | None:
-    """The stretch of a line that lies behind a face, as shares of its length; None where that is none of it."""
-    face = cover.face
-    limit = _FLUSH * face.steep
-    first, last = face.before(start) + limit, face.before(end) + limit
-    if first >= 0 and last >= 0:
-        return None
+def _hidden_by(cover: _Cover, first: int, last: int, one: _Flat, two: _Flat) -> Stretch | None:
+    """The stretch of a line that lies behind a face, as shares of its length; None where that is none of it.
+
+    ``first`` and ``last`` are how far its ends lie before the plane that hides, not both of them before it.
+    """
     enter, leave = _WHOLE
     if first > 0:
         enter = Fraction(first, first - last)
@@ -282,6 +303,27 @@ def _holds(polygon: Sequence[_Flat], at: _Flat) -> bool:
 def _is_nearer(one: Face, two: Face, at: Point) -> bool:
     """True where, at a point of the plane of the view that both cover, ``one`` lies before ``two``."""
     return _depth(one, at) < _depth(two, at) - _FLUSH
+
+
+def _may_be_nearer(one: Face, two: Face, polygon: Sequence[_Flat]) -> bool:
+    """False where ``one`` lies before ``two`` nowhere in a convex polygon, since it doesn't at a corner."""
+    (a, b, c, d), (e, f, g, h) = one.plane, two.plane
+    own, other = a - b + c, e - f + g
+    flush = _FLUSH * own * other
+    return any((a * p + c * q - d) * other < (e * p + g * q - h) * own - flush for p, q in polygon)
+
+
+def _are_apart(one: Sequence[_Flat], two: Sequence[_Flat]) -> bool:
+    """True where a side of one of two convex polygons shows that they share nothing, or no more than a level or upright line."""
+    for around, points in ((one, two), (two, one)):
+        x0, y0 = around[-1]
+        for x1, y1 in around:
+            dx, dy = x1 - x0, y1 - y0
+            nearest = max(dx * (y - y0) - dy * (x - x0) for x, y in points)
+            if nearest < 0 or (nearest == 0 and not (dx and dy)):
+                return True
+            x0, y0 = x1, y1
+    return False
 
 
 def _depth(face: Face, at: Point) -> Fraction:
