@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words
 from joinlay.lengths import Fraction
+from joinlay.pages.card_head import why_words
 from joinlay.pages.plain_sheet import PageBlock, Paragraph, fill_frames, tick_box
-from joinlay.pages.setting_card import why_words
 from joinlay.pen.lettering import figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text, bounds_of
 from joinlay.settings import Value
@@ -96,7 +96,7 @@ def card_table(settings: Sequence[Setting], maker: CardMaker) -> PageBlock | Non
     """The block for cards that are alike (``alike_cards``); None where there is no room for it beside the view, or for its
     figures in it.
     """
-    view, deep = maker.view(settings[0])
+    view, deep = maker.view(settings[0], _HEAD)
     left = max(bounds_of(view)[2] + _GUTTER, Fraction(50))
     columns = _columns(settings, maker, left)
     if not columns:

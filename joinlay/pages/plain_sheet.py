@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction, Unit
 from joinlay.pages.printed_sheet import NO_WORDS, Laid, Sheet, bind
+from joinlay.pen.held_words import held_lines
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of, flatten, moved
 from joinlay.pen.signs import sample_of, signs_on
@@ -262,7 +263,8 @@ class Paragraph:
     """Words that belong together: ``height`` of their capitals in mm, ``above`` the white before them, ``indent`` of every line.
 
     ``leads`` is True for words that mean nothing without the next paragraph: they go to the next frame with it. ``leading`` is
-    the way from one baseline to the next, in heights of a capital.
+    the way from one baseline to the next, in heights of a capital. ``between`` is how high the words are where only the figures
+    among them are of ``height``; None where all of it is.
     """
 
     text: str
@@ -272,6 +274,17 @@ class Paragraph:
     indent: Fraction = Fraction(0)
     leads: bool = False
     leading: Fraction = _LEADING
+    between: Fraction | None = None
+
+    def lines(self, room: Fraction) -> list[tuple[Content, Fraction]]:
+        """The lines it takes in ``room`` mm, and how high the letters of each are."""
+        room -= self.indent
+        if self.between is not None:
+            return list(held_lines(self.text, room, self.height, self.between))
+        return [
+            (words(line, self.height, bold=self.bold), self.height)
+            for line in wrapped(self.text, room, self.height, bold=self.bold)
+        ]
 
 
 def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
@@ -293,10 +306,9 @@ def fill_frames(paragraphs: Iterable[Paragraph], frames: Sequence[Box]) -> tuple
         while left and _depth(left, x1 - x0, is_first=y == y1) <= y - y0:
             first = left.pop(0)
             y -= first.above if y < y1 else Fraction(0)
-            for line in wrapped(first.text, x1 - x0 - first.indent, first.height, bold=first.bold):
-                y -= first.height * first.leading
-                under = first.height * (first.leading - 1) / 2
-                strokes.append(Text((x0 + first.indent, y + under), words(line, first.height, bold=first.bold)))
+            for line, high in first.lines(x1 - x0):
+                y -= high * first.leading
+                strokes.append(Text((x0 + first.indent, y + high * (first.leading - 1) / 2), line))
     return tuple(strokes), tuple(left)
 
 
@@ -304,8 +316,8 @@ def _depth(left: Sequence[Paragraph], room: Fraction, *, is_first: bool) -> Frac
     """How much of a frame the next paragraph takes, and with it those it leads to."""
     deep = Fraction(0)
     for n, one in enumerate(left):
-        lines = sum(1 for _ in wrapped(one.text, room - one.indent, one.height, bold=one.bold))
-        deep += (Fraction(0) if is_first and n == 0 else one.above) + lines * one.height * one.leading
+        high = sum((high for _, high in one.lines(room)), Fraction(0))
+        deep += (Fraction(0) if is_first and n == 0 else one.above) + high * one.leading
         if not one.leads:
             break
     return deep

@@ -1,10 +1,8 @@
-"""Machine settings on paper: the order of the cards to tick off, then the cards, two or three on a sheet (MS-1 to MS-9).
+"""Machine settings on paper: the order of the cards to tick off, then the cards, three to six on a sheet (MS-1 to MS-9).
 
-Where cards are few the list of them is printed only when it is asked for. Cards are shared out in their order, as many to a sheet
-as fit with what stands at its foot; those that differ by no more than a bit and its figures are told in one table. That foot is
-not of a fixed height: it says which way to feed and why, how to put a test piece right and what to beware of, each sentence once
-for all the cards it is for, so one card more may lengthen or change it. It is set anew for each card that is tried. No card waits
-for a better place: the order is the order of the work.
+Where cards are few the list of them is printed only when it is asked for. Cards are shared out in rows in their order, the order
+of the work, as many to a sheet as fit; those that differ by no more than a bit and its figures are told in one table. What the
+cards of a machine all ask for (cautions, which way to feed and why, how to put a test piece right) stands over the first of them.
 """
 
 from __future__ import annotations
@@ -15,18 +13,18 @@ from typing import TYPE_CHECKING, Final
 from joinlay.findings import Harm
 from joinlay.geometry import corners
 from joinlay.lengths import Fraction
-from joinlay.pages.card_table import alike_cards, card_table
-from joinlay.pages.plain_sheet import PageBlock, Paragraph, PlainPages, fill_frames, title_over
+from joinlay.pages.card_remarks import REMARKS_PLACE, card_remarks
+from joinlay.pages.card_rows import card_rows
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, title_over
 from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
-from joinlay.pages.setting_card import CardMaker, why_words
+from joinlay.pages.setting_card import CardMaker
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
-from joinlay.settings import Adjustment, Caution, Value
-from joinlay.settings.feeding import feed_sentence, feed_words
+from joinlay.settings import Adjustment, Value
+from joinlay.settings.feeding import feed_words
 from joinlay.settings.wording import (
     band_words,
-    correction_pairs,
     cut_words,
     machine_words,
     order_words,
@@ -37,11 +35,12 @@ from joinlay.settings.wording import (
 from joinlay.templates.template import Template
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from joinlay.findings import Finding
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
+    from joinlay.pages.card_rows import CardRow
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.paper import Paper
     from joinlay.pen.lettering import Content
@@ -56,15 +55,13 @@ _STEP, _FINE_STEP, _ROW = Fraction(11, 2), Fraction(4), Fraction(13, 2)
 _ZERO: Final = Fraction(0)
 #: So many cards need no list before them.
 _FEW: Final = 24
-#: The white above what stands at the foot of a sheet.
+#: The white between what stands before the first card and that.
 _ABOVE: Final = Fraction(1)
-#: From one line of the foot to the next, in heights of a capital.
-_CLOSE: Final = Fraction(7, 5)
 _ORDER: Final = "order of the cards"
 #: Kinds of remark that are told on the card itself.
 _DONE_AT_A_CARD: Final = frozenset({"depth stop", "fence step", "mortise width", "dot"})
-#: What every card says last.
-_ALWAYS: Final = (Caution.UNPLUG, Caution.MANUAL)
+#: How the views are drawn.
+_VIEWS: Final = "Views are true to size: at a table from the out-feed side, else along the cut."
 
 #: Where the columns of the order stand: right edge of the card's number, left edge of what is cut.
 _NUMBER, _CUT = Fraction(13), Fraction(17)
@@ -72,9 +69,6 @@ _NUMBER, _CUT = Fraction(13), Fraction(17)
 _FENCE, _HEIGHT, _CHANGE = Fraction(71), Fraction(39), Fraction(0)
 _FENCE_WIDE, _CHANGE_WIDE = Fraction(14), Fraction(36)
 _HARM: Final = {Harm.REFUSE: "Refused", Harm.WARN: "Warning", Harm.NOTE: "Note"}
-
-#: A card or a piece of one that stands on a sheet; several cards where one table tells them together.
-_Standing = tuple[tuple["Setting", ...], "PageBlock"]
 
 
 def is_listed_in_short(plan: Plan) -> bool:
@@ -85,7 +79,7 @@ def is_listed_in_short(plan: Plan) -> bool:
 def setting_sheets(
     plan: Plan, paper: Paper, *, printer: Printer | None = None, with_list: bool = True, begun: Fraction = _ZERO
 ) -> tuple[Sheet, ...]:
-    """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, two to four to a sheet.
+    """First the order of the settings of ``plan``, with the set-ups it takes; then a card for each, three to six to a sheet.
 
     Without the list (``with_list``) only what must be known before the first card stands before it, and each card has its box to
     tick. No sheet where nothing is cut. A card is not parted, unless it names more parts than a sheet holds. Views are drawn
@@ -100,18 +94,24 @@ def setting_sheets(
     left, bottom, right, top = pages.box
     wide, high = right - left, top - bottom
     boards = {board.name: board for board in plan.boards}
-    maker = CardMaker(boards, plan.rule, wide, has_box=not with_list, remarks=_remarks(found, plan.rule))
-    cards = [standing for alike in alike_cards(found.settings, maker) for standing in _standing(alike, maker, high)]
-    *order, last = _order_pages(found, pages, with_list=with_list)
+    maker = CardMaker(
+        boards,
+        plan.rule,
+        wide,
+        has_box=not with_list,
+        remarks=_remarks(found, plan.rule),
+        cautions=REMARKS_PLACE,
+    )
+    *order, last = _order_pages(found, pages, maker, with_list=with_list)
     sheets = [pages.sheet(_ORDER, pages.stacked(page)) for page in order]
-    # The first cards go under the order where there is room for them.
     under = sum((block.height for block in last), _ZERO)
-    if sheets or under + (cards[0][1].height + _depth(cards[0][0], maker) if cards else _ZERO) > pages.room - begun:
-        pages = replace(pages, begun=_ZERO)
-    shared = list(_shared_out(cards, pages, maker, under + pages.begun))
-    for n, standing in enumerate(shared, start=1):
-        own = pages if n == 1 else replace(pages, begun=_ZERO)
-        sheets.append(_sheet(standing, own, maker, last if n == 1 else (), is_last=n == len(shared)))
+    begun = _ZERO if sheets else begun
+    shared = card_rows(found.settings, maker, high, under + begun)
+    if begun and not shared[0]:
+        # The first cards go under the order, on a sheet of their own where what comes before leaves them no room.
+        shared = card_rows(found.settings, maker, high, under)
+    for n, rows in enumerate(shared):
+        sheets.append(_sheet(rows, pages, last if n == 0 else ()))
     return bind(sheets)
 
 
@@ -126,44 +126,13 @@ def _remarks(found: SettingsList, rule: Graduation) -> dict[str, list[str]]:
     return told
 
 
-def _standing(alike: tuple[Setting, ...], maker: CardMaker, high: Fraction) -> Iterator[_Standing]:
-    """Cards that are alike in one table, where it has room; else each by itself, in pieces where it is higher than a sheet."""
-    table = card_table(alike, maker) if len(alike) > 1 else None
-    if table is not None and table.height <= high - _depth(alike, maker):
-        yield alike, table
-        return
-    for each in alike:
-        for block in maker.blocks(each, high - _depth([each], maker)):
-            yield (each,), block
-
-
-def _shared_out(cards: Sequence[_Standing], pages: PlainPages, maker: CardMaker, taken: Fraction) -> Iterator[list[_Standing]]:
-    """The cards sheet by sheet, in their order: as many as fit with the cautions of all of them below.
-
-    The first sheet has ``taken`` mm less room than the others, and maybe no card.
-    """
-    _, bottom, _, top = pages.box
-    sheet: list[_Standing] = []
-    for card in cards:
-        more = [*sheet, card]
-        room = top - bottom - taken
-        if (sheet or taken) and sum(block.height for _, block in more) + _depth(_settings(more), maker) > room:
-            yield sheet
-            more, taken = [card], _ZERO
-        sheet = more
-    yield sheet
-
-
-def _sheet(
-    standing: Sequence[_Standing], pages: PlainPages, maker: CardMaker, order: Sequence[PageBlock], *, is_last: bool
-) -> Sheet:
-    """A sheet of cards, under the end of the ``order`` where that is on it; under the last of them more may begin."""
-    settings = _settings(standing)
-    strokes = pages.stacked([*order, *(block for _, block in standing)])
+def _sheet(rows: Sequence[CardRow], pages: PlainPages, order: Sequence[PageBlock]) -> Sheet:
+    """A sheet of ``rows`` of cards, under the end of the ``order`` where that is on it."""
+    strokes = pages.stacked([*order, *(row.block for row in rows)])
+    # Each once where a card goes on.
+    settings = {setting.number: setting for row in rows for setting in row.settings}.values()
     if not settings:
         return pages.sheet(_ORDER, strokes)
-    high = sum((block.height for block in (*order, *(block for _, block in standing))), _ZERO) + _depth(settings, maker)
-    strokes = (*strokes, *_cautions(settings, pages, maker, pages.room - high if is_last else pages.begun))
     sheet = pages.sheet("", strokes, "views 1:1")
     templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
     told = (Laid(Template((pages.document,), _ORDER, strokes, bounds_of(strokes)), Move()),) if order else ()
@@ -171,87 +140,20 @@ def _sheet(
     return replace(sheet, laid=(*told, *cards))
 
 
-def _settings(standing: Sequence[_Standing]) -> list[Setting]:
-    """The settings of these cards, each once where a card goes on."""
-    return list({setting.number: setting for settings, _ in standing for setting in settings}.values())
-
-
-def _cautions(settings: Sequence[Setting], pages: PlainPages, maker: CardMaker, up: Fraction) -> tuple[Stroke, ...]:
-    """How to put a test piece right, and what to beware of, ``up`` mm over the foot of a sheet; each said once for all its
-    cards.
-    """
-    left, bottom, right, _ = pages.box
-    low = bottom + up
-    strokes, _ = fill_frames(_told(settings, maker), ((left, low, right, low + _depth(settings, maker)),))
-    return strokes
-
-
-def _depth(settings: Sequence[Setting], maker: CardMaker) -> Fraction:
-    """How much of the sheet that takes."""
-    strokes, _ = fill_frames(_told(settings, maker), ((Fraction(0), Fraction(-1000), maker.wide, Fraction(0)),))
-    return -bounds_of(strokes)[1] + _ABOVE if strokes else Fraction(0)
-
-
-def _told(settings: Sequence[Setting], maker: CardMaker) -> list[Paragraph]:
-    """What only some of the cards ask for, with their numbers; then in one piece what all of them do.
-
-    Which way to feed and why comes first, then how to put a test piece right, the cautions, and last why each is cut where it is.
-    """
-    ways = _parted({setting.number: [said for said in (feed_sentence(setting),) if said] for setting in settings})
-    reasons = _parted(
-        {setting.number: [] if maker.says_why(setting) else [why_words(setting, maker.rule)] for setting in settings}
-    )
-    corrections = _parted({setting.number: correction_pairs(setting) for setting in settings})
-    cautions = _parted({setting.number: [each.value for each in setting.cautions if each not in _ALWAYS] for setting in settings})
-    always = [caution.value for caution in _ALWAYS if any(caution in setting.cautions for setting in settings)]
-    always.append("Views are true to size: at a table from the out-feed side, else along the cut.")
-    if any(setting.speed is not None for setting in settings):
-        always.insert(0, "A lower speed marked on a cutter goes before the card's.")
-    put_right = (f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections)
-    why = [f"{cards}{told}." for cards, sentences in reasons for told in sentences]
-    said = [
-        " ".join(f"{cards}{told}." for cards, sentences in ways for told in sentences),
-        f"If the test piece is out: {' '.join(put_right)}",
-        " ".join(f"{cards}{' '.join(told)}" for cards, told in cautions if cards),
-        " ".join([*(line for cards, told in cautions if not cards for line in told), *always, *why]),
-    ]
-    return [Paragraph(line, _SMALL, above=Fraction(1), leading=_CLOSE) for line in said if line]
-
-
-def _parted(by_card: Mapping[int, Sequence[str]]) -> list[tuple[str, list[str]]]:
-    """Sentences by which of the cards they are for: ``Cards 3 and 4: `` before them, nothing where they are for all."""
-    cards: dict[str, list[int]] = {}
-    for number, said in by_card.items():
-        for line in said:
-            cards.setdefault(line, []).append(number)
-    together: dict[str, list[str]] = {}
-    for line, numbers in cards.items():
-        name = f"Card{'s' if len(numbers) > 1 else ''} {_numbers(numbers)}: "
-        together.setdefault("" if len(numbers) == len(by_card) else name, []).append(line)
-    return list(together.items())
-
-
-def _numbers(numbers: Sequence[int]) -> str:
-    """``3 and 5``; ``7 to 11`` for several in a row."""
-    if len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1:
-        return f"{numbers[0]} to {numbers[-1]}"
-    return " and ".join(map(str, numbers))
-
-
 # -- the order of the cards ------------------------------------------------------------------------
 
 
-def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> list[list[PageBlock]]:
+def _order_pages(found: SettingsList, pages: PlainPages, maker: CardMaker, *, with_list: bool) -> list[list[PageBlock]]:
     """Every card of ``found`` in the order to cut, page by page: what, where fence and height stand, what has to be touched.
 
     On top how many set-ups that takes, and how many taking part after part would; then what has to be banded first, and what
-    can't be cut, or not as usual. Last, what else is good to know. Rules MS-3, EB-1.
+    can't be cut, or not as usual. Last, what else is good to know, and the remarks on all the cards. Rules MS-3, EB-1.
     """
     left, _, right, _ = pages.box
     wide, rule = right - left, pages.plan.rule
-    blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(11))]
+    blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(9))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
-    blocks += (_small_line(said, wide) for said in (set_up_words(found),) if said)
+    blocks.append(_small_line(" ".join(filter(None, (set_up_words(found), _VIEWS))), wide))
     # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards
     # themselves.
     blocks += (_found(finding, wide, rule) for finding in pages.plan.on_cutting)
@@ -259,7 +161,7 @@ def _order_pages(found: SettingsList, pages: PlainPages, *, with_list: bool) -> 
         blocks += _rows(found, wide, rule)
     others = (each for each in found.remarks if each.kind != "rule" and each.kind not in _DONE_AT_A_CARD)
     blocks += (_found(remark, wide, rule) for remark in told_together(others))
-    return pages.flowed([*blocks, PageBlock((), _ABOVE if with_list else _ABOVE / 2)])
+    return pages.flowed([*blocks, *card_remarks(found.settings, maker), PageBlock((), _ABOVE)])
 
 
 def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[PageBlock]:
@@ -276,7 +178,7 @@ def _rows(found: SettingsList, wide: Fraction, rule: Graduation) -> Iterator[Pag
 
 def _line(said: str, wide: Fraction) -> PageBlock:
     lines = [words(line, _WORD) for line in wrapped(said, wide, _WORD)]
-    return PageBlock(tuple(_under(lines, _ZERO)), len(lines) * _STEP + 2, leads=True)
+    return PageBlock(tuple(_under(lines, _ZERO)), len(lines) * _STEP, leads=True)
 
 
 def _under(lines: Iterable[Content], y: Fraction, step: Fraction = _STEP) -> Iterator[Stroke]:

@@ -29,15 +29,15 @@ __all__ = ["SettingView"]
 _ZERO: Final = Fraction(0)
 _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 #: How thick fence and table are drawn, and how far the cutter is drawn past the table.
-_FENCE, _TABLE, _SHANK = Fraction(12), Fraction(2), Fraction(5)
+_FENCE, _TABLE, _SHANK = Fraction(12), Fraction(2), Fraction(4)
 #: Wood drawn beyond the cut, where there is any.
-_BEYOND: Final = Fraction(14)
+_BEYOND: Final = Fraction(9)
 #: From fence to cut: the most and the least that is drawn where more is left out, and what is kept of it beside the fence.
 _FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(20), Fraction(14)
 #: Room for the figure beside the wood.
 _FIGURE_WIDE: Final = Fraction(20)
 #: From the end of the cutter to the dimension below it, and from the wood to the one beside it.
-_BELOW, _BESIDE = Fraction(5), Fraction(6)
+_BELOW, _BESIDE = Fraction(4), Fraction(5)
 _STROKE: Final = Fraction(5, 4)
 _FIGURE: Final = Fraction(5)
 _ZIGZAG: Final = Fraction(3, 2)
@@ -148,7 +148,7 @@ class SettingView:
         """Fence and table, or guide, in double lines; a fence the cutter is sunk in is hollow there."""
         if self.setting.guide in (Guide.CENTRE_LINE, Guide.GAUGED_LINE):
             return
-        low, top = _ZERO, self._seen[3] + 4
+        low, top = _ZERO, self._seen[3] + 2
         if self.setting.guide is Guide.STRAIGHTEDGE:
             low, top = -_FENCE / 3, _ZERO
         elif self.setting.near_side.mm < 0:
@@ -205,7 +205,7 @@ class SettingView:
         for n, role in ((0, Role.OUTLINE), (-1, Role.LAST))[: len(self.setting.fences)]:
             yield Polyline(self._flipped(self._cutter(*self._sides(n))), role, closed=True, says="cutter")
         near, far = self._sides(0)
-        yield self._line((near + far) / 2, -_SHANK - 2, (near + far) / 2, high + 3, Role.CENTRE)
+        yield self._line((near + far) / 2, -_SHANK - 1, (near + far) / 2, high + 3, Role.CENTRE)
 
     def _cutter(self, near: Fraction, far: Fraction) -> tuple[Point, ...]:
         """The cutter seen from its side; one with a shape is narrower below its teeth."""

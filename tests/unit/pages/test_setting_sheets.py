@@ -108,14 +108,20 @@ def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name, paper):
     found = plan.settings
     sheets = setting_sheets(plan, paper_named(paper))
     assert_sound(sheets)
+    # What is said once for all cards stands over the first, and every card leads there.
+    over = words_on(sheets[: 1 + next(n for n, sheet in enumerate(sheets) if f"card {found.settings[0].number}," in sheet.title)])
+    first = found.settings[0]
+    over = over.partition("Cautions, and what to do if a test piece is out")[2]
+    over = over.partition(f"{first.number} {cut_words(first)}")[0]
     for setting in found.settings:
         on = [sheet for sheet in sheets if f"card {setting.number}," in sheet.title]
         said = words_on(on)
         assert len(on) == 1  # a card is never parted, and nothing is left over for a sheet of its own
         for caution in setting.cautions:
-            assert caution.value in said
+            assert caution.value in over
         for correction in correction_pairs(setting):
-            assert correction[1:] in said
+            assert correction[1:] in over
+        assert "Cautions: over the first card" in said
         assert all(lying in said for lying, _ in lying_together(setting))
         assert setting.machine.value in said
         assert set(on[0].parts) >= set(setting.board_names)
@@ -303,21 +309,44 @@ def test_sheets_are_numbered_again_within_a_packet():
     assert sheets_of([]) == ()
 
 
-def test_what_two_cards_share_is_said_once_on_their_sheet():
+def test_what_cards_share_is_said_once_over_the_first_of_them():
     boards = [KINDS["mortises"], board_named(KINDS["dado"], "side"), board_named(KINDS["tongue"], "back")]
-    # On the lower paper there is room for one card only under the order.
-    with_order, both = sheets_of(boards, "letter")
-    assert [one.template.marks[0] for one in with_order.laid[1:]] == ["card 1"]
-    assert [one.template.marks[0] for one in (*with_order.laid[1:], *both.laid)] == ["card 1", "card 2", "card 3"]
-    said = words_on([both])
+    sheets = sheets_of(boards, "letter")
+    assert [one.template.marks[0] for sheet in sheets for one in sheet.laid[sheet is sheets[0] :]] == [
+        "card 1",
+        "card 2",
+        "card 3",
+    ]
+    said = words_on(sheets)
     assert said.count("The machine's manual goes before this card.") == 1
     assert said.count("Unplug before touching cutter or blade.") == 1
+    assert said.index("Unplug before touching") < said.index("1 mortise in drawer side")
     # Each card says its own way; why stands once for all of them.
     assert said.count("Feed right to left, fence behind") == 2
     assert said.count("Feed from right to left with the fence behind the work: the cutter, turning") == 1
     assert "The tongue runs between fence and cutter" in said
-    assert "Card 2: " in said
+    assert "Card 3: " in said
+    assert said.count("Cautions: over the first card") == 3
     assert "touch nothing" in said
+
+
+def test_a_remark_names_the_machines_or_the_cards_it_is_for():
+    boards = [KINDS["mortises"], board_named(KINDS["dado"], "side"), board_named(KINDS["tongue"], "back")]
+    said = words_on(sheets_of(boards)).partition("Cautions, and what")[2]
+    assert "Mortiser: Hold the fence down hard" in said
+    assert "Router table: A lower speed marked on a cutter" in said
+    assert "Card 3: Stands taller than the fence" in said
+    # What is for all has nothing before it, and comes first.
+    assert said.partition("out ")[2].startswith("Unplug before touching cutter or blade.")
+
+
+def test_cautions_are_never_smaller_than_small_print():
+    sheets = sheets_of([KINDS["dado"], board_named(KINDS["tongue"], "back")])
+    told = [stroke for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
+    for word in ("Unplug before", "Cautions: over the first card"):
+        found = [stroke for stroke in told if word in stroke.plain]
+        assert found
+        assert all(min(heights_of(stroke.content)) >= Fraction(5, 2) for stroke in found)
 
 
 def test_no_card_tells_of_a_remainder_too_small_to_show():
@@ -344,7 +373,7 @@ def test_every_sheet_has_its_printer_and_no_figure_to_measure_by():
 
 
 def test_a_card_with_endless_parts_goes_on_and_on_and_loses_none():
-    names = [f"{'abcdefghijklmnopqrstuvwxyz'[n % 26]}{'xyzuvw'[n // 26]}" for n in range(150)]
+    names = [f"{'abcdefghijklmnopqrstuvwxyz'[n % 26]}{'uvwxyzabcdef'[n // 26]}" for n in range(300)]
     side = dado(board("18", "5", "1/2"), "1/4", "1/4", "1/4")
     boards = [board_named(side, f"{name} panel of the long row") for name in names]
     sheets = sheets_of(boards)
@@ -375,8 +404,14 @@ def test_what_all_parts_of_a_card_have_in_common_is_said_once():
 def test_figures_that_are_set_or_held_are_five_millimetres_high():
     stopped = sheets_of([KINDS["stopped groove"], KINDS["mortises"]])
     held = [stroke for sheet in the_cards(stopped) for stroke in sheet.strokes if isinstance(stroke, Text)]
-    for word in ("end first;", "middles", "wide, 5/8 deep"):
-        assert [heights_of(stroke.content)[0] for stroke in held if word in stroke.plain] == [5], word
+    for word, figure in (("in-feed stop", "17,"), ("middles", "1, 2 5/8"), ("wide, 5/8 deep", "5/8")):
+        (line,) = [stroke for stroke in held if word in stroke.plain and figure in stroke.plain]
+        large = [plain((piece,)) for piece in line.content if piece.height == 5]
+        assert any(figure in one for one in large), line.plain
+        # No figure that is set or held is among the words, which are lower.
+        named = line.plain.partition(": ")[0] if ": " in line.plain else ""
+        low = plain(tuple(piece for piece in line.content if piece.height < 5)).removeprefix(named)
+        assert not any(sign.isdigit() for sign in low), line.plain
 
 
 def test_the_test_piece_is_told_as_callipers_show_it():
