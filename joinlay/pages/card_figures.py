@@ -76,7 +76,7 @@ class CardFigures:
                 made, reach = self._value(reading, column, down, is_large=is_large)
                 strokes += made
                 down = reach + _APART
-            low = max(low, down)
+                low = max(low, reach)
         return tuple(strokes), low
 
     def in_rows(self, left: Fraction, top: Fraction) -> tuple[Drawn, Fraction]:
@@ -93,7 +93,7 @@ class CardFigures:
                 strokes += made
                 at, low = at + wide, max(low, reach)
             right, top = max(right, at), low + _APART
-        return (tuple(strokes), top), right
+        return (tuple(strokes), top - _APART), right
 
     def small(self, reading: Reading) -> list[str]:
         """What stands small beside a value: what callipers show, and where the cutter's other sides are."""

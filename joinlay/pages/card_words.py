@@ -75,12 +75,9 @@ class CardWords:
                 held = [*self._stopped(work)]
                 if own := said_on(clause for clause in clauses if clause not in common):
                     held.append(shortly(own))
-                if held:
-                    # With its name on one line or more, wherever that takes no more of them.
-                    inline = _held(f"{name}: {held[0]}", above=_WHITE)
-                    if len(held) == 1 and len(inline.lines(wide)) <= len(_held(held[0], indent=_INDENT).lines(wide)) + 1:
-                        yield inline
-                        continue
+                if len(held) == 1 and _goes_with(inline := _held(f"{name}: {held[0]}", above=_WHITE), held[0], wide):
+                    yield inline
+                    continue
                 yield Paragraph(name, _WORD, above=_WHITE, leads=bool(held))
                 yield from (_held(said, indent=_INDENT) for said in held)
             if squared := [board for work in works if work.squared for board in work.boards]:
@@ -116,6 +113,14 @@ class CardWords:
 def _held(said: str, *, above: Fraction = _ZERO, indent: Fraction = _ZERO, leads: bool = False) -> Paragraph:
     """What is read while holding a part: its figures large."""
     return Paragraph(said, _HELD, above=above, indent=indent, leads=leads, between=_WORD)
+
+
+def _goes_with(inline: Paragraph, held: str, wide: Fraction) -> bool:
+    """Whether what is read while ``held`` goes behind the name of its part: that takes no more lines, and the first has a
+    figure.
+    """
+    lines = inline.lines(wide)
+    return lines[0][1] == _HELD and len(lines) <= 1 + len(_held(held, indent=_INDENT).lines(wide))
 
 
 def _common(placed: Sequence[Sequence[str]]) -> tuple[str, ...]:

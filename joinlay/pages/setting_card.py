@@ -73,11 +73,14 @@ class CardMaker:
         head = self.head(setting)
         over = tuple(head.strokes())
         said = cache(self._words(setting).paragraphs)
+        lowest = [_ENDLESS]
         tries: list[tuple[bool, Fraction, int, tuple[Stroke, ...], tuple[Text, ...], tuple[Paragraph, ...]]] = []
-        for drawn, frames in self._layouts(setting, head.deep, said):
+        for drawn, low, frames in self._layouts(setting, head.deep, said, lowest):
             strokes, waiting = _filled(said(min(x1 - x0 for x0, x1, *_ in frames)), frames, high)
-            low = max(-bounds_of(drawn)[1], head.deep)
-            tries.append((bool(waiting), max(low, -bounds_of((*drawn, *strokes))[1]), len(tries), drawn, strokes, waiting))
+            reach = max(low, -bounds_of(strokes)[1]) if strokes else low
+            tries.append((bool(waiting), reach, len(tries), drawn, strokes, waiting))
+            if not waiting:
+                lowest.append(min(lowest[-1], reach))
         _, low, _, drawn, strokes, waiting = min(tries)
         made = [_block((*over, *drawn, *strokes), low)]
         while waiting:
@@ -119,22 +122,27 @@ class CardMaker:
         return CardWords(setting, self.rule, told, remarks, self.cautions)
 
     def _layouts(
-        self, setting: Setting, headed: _Down, said: Callable[[Fraction], Sequence[Paragraph]]
-    ) -> Iterator[tuple[tuple[Stroke, ...], _Frames]]:
-        """The ways to set the view and the figures under a head that reaches ``headed`` mm down, each with the frames that are
-        left for what is ``said``.
+        self, setting: Setting, headed: _Down, said: Callable[[Fraction], Sequence[Paragraph]], lowest: Sequence[_Down]
+    ) -> Iterator[tuple[tuple[Stroke, ...], _Down, _Frames]]:
+        """The ways to set the view and the figures under a head that reaches ``headed`` mm down, each with how far down it
+        reaches, and the frames that are left for what is ``said``; none that can't be lower than the last of ``lowest``.
         """
         view, deep = self.view(setting, headed + 1)
         middle = self.wide / 2
         for (figures, under), right in self._figures(setting, bounds_of(view)[2] + _BESIDE, headed + 1, deep):
             drawn, low = (*view, *figures), max(deep, under)
+            if low >= lowest[-1]:
+                continue
             is_beside = right + _FOR_WORDS <= self.wide
             beside = ((right, self.wide, headed, low),) if is_beside else ()
-            yield drawn, (*beside, (_ZERO, self.wide, low, _ENDLESS))
-            yield drawn, _level(said, beside, ((_ZERO, middle - _GUTTER / 2, low), (middle + _GUTTER / 2, self.wide, low)))
-            if is_beside:
-                # Down the right side, and what is left of it under the view and the figures.
-                yield drawn, _level(said, (), ((right, self.wide, headed), (_ZERO, right - _GUTTER, low)))
+            yield drawn, low, (*beside, (_ZERO, self.wide, low, _ENDLESS))
+            halves_under = ((_ZERO, middle - _GUTTER / 2, low), (middle + _GUTTER / 2, self.wide, low))
+            if frames := _level(said, beside, halves_under, lowest[-1]):
+                yield drawn, low, frames
+            # Down the right side, and what is left of it under the view and the figures.
+            sides = ((right, self.wide, headed), (_ZERO, right - _GUTTER, low))
+            if is_beside and (frames := _level(said, (), sides, lowest[-1])):
+                yield drawn, low, frames
 
     def _figures(self, setting: Setting, left: Fraction, top: _Down, deep: _Down) -> Iterator[tuple[Drawn, Fraction]]:
         """The ways to set the figures, each with its right edge, the larger figures first: beside a view that takes all to the
@@ -170,18 +178,31 @@ class CardMaker:
 
 
 def _level(
-    said: Callable[[Fraction], Sequence[Paragraph]], beside: _Frames, columns: Sequence[tuple[Fraction, Fraction, _Down]]
+    said: Callable[[Fraction], Sequence[Paragraph]],
+    beside: _Frames,
+    columns: Sequence[tuple[Fraction, Fraction, _Down]],
+    lowest: _Down,
 ) -> _Frames:
-    """The frames ``beside`` the figures, and two ``columns`` under them, each with its left, its right and its head, no higher
-    than they must be.
+    """The frames ``beside`` the figures, and two ``columns`` under them, each with its left, its right and its head, no lower
+    than they must be; none where they would reach as low as ``lowest``.
     """
     told = said(min(frame[1] - frame[0] for frame in (*beside, *columns)))
-    at = max(top for *_, top in columns)
-    while True:
-        frames = (*beside, *((left, right, top, at) for left, right, top in columns))
-        if at >= _ENDLESS or not _filled(told, frames, _ENDLESS)[1]:
-            return frames
-        at += _HIGHER
+    least = max(top for *_, top in columns)
+
+    def frames(more: int) -> _Frames:
+        return (*beside, *((left, right, top, least + more * _HIGHER) for left, right, top in columns))
+
+    # What fits in some height fits in any that is more: halved between one that is too little and one that is enough.
+    short, enough = -1, int((lowest - least) / _HIGHER)
+    if enough < 0 or _filled(told, frames(enough), _ENDLESS)[1]:
+        return ()
+    while enough - short > 1:
+        half = (short + enough) // 2
+        if _filled(told, frames(half), _ENDLESS)[1]:
+            short = half
+        else:
+            enough = half
+    return frames(enough)
 
 
 def _filled(said: Sequence[Paragraph], frames: _Frames, high: Fraction) -> tuple[tuple[Text, ...], tuple[Paragraph, ...]]:

@@ -21,21 +21,39 @@ def held_lines(text: str, room: Fraction, figures: Fraction, words: Fraction) ->
     """``text`` in lines no longer than ``room`` mm, its figures as high as ``figures`` and its words as ``words``, both in mm.
 
     Each line stands with the height it is led by: that of the highest in it, and a little more for a line of words alone, which
-    may stand under figures. A figure stays with its fraction and its unit; one in the name that
-    ``text`` may begin with, up to a colon, is a word. A word longer than the room stands alone.
+    may stand under figures. A figure stays with its fraction and its unit, and with the word before it: ``middles 3/8``; one in
+    the name that ``text`` may begin with, up to a colon, is a word. A word longer than the room stands alone.
     """
     name, colon, _ = text.partition(_NAMED)
     named = len(list(unparted(f"{name}:"))) if colon else 0
     lines: list[list[Run]] = []
+    before: list[Run] = []
     for n, said in enumerate(unparted(text)):
         is_figure = n >= named and any(sign.isdigit() for sign in said)
-        run = Run(said, figures if is_figure else words)
-        if lines and set_line(_line([*lines[-1], run])).width <= room:
-            lines[-1].append(run)
-        else:
-            lines.append([run])
+        if before and not is_figure:
+            _set(before, lines, room)
+            before = []
+        before.append(Run(said, figures if is_figure else words))
+        if is_figure or n < named or not said[-1].isalpha():
+            _set(before, lines, room)
+            before = []
+    if before:
+        _set(before, lines, room)
     low = words + (figures - words) * _LOW
     return tuple((_line(line), max(low, *(run.height for run in line))) for line in lines)
+
+
+def _set(runs: list[Run], lines: list[list[Run]], room: Fraction) -> None:
+    """Put ``runs`` on the last of ``lines`` where they have room there together, else on a new one; apart only where that has no
+    room for them.
+    """
+    if lines and set_line(_line([*lines[-1], *runs])).width <= room:
+        lines[-1] += runs
+    elif len(runs) > 1 and set_line(_line(runs)).width > room:
+        for run in runs:
+            _set([run], lines, room)
+    else:
+        lines.append(runs)
 
 
 def _line(runs: list[Run]) -> Content:
