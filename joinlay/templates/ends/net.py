@@ -26,6 +26,8 @@ __all__ = ["Mouth", "Net", "lay_flat", "views_of"]
 _NEAR: Final = Fraction(100)
 #: How far the paper reaches past the last cut on the far face, and how deep a plain flap is that only hooks over the end.
 _FAR_MARGIN, _LEAST_FLAP = Fraction(8), Fraction(12)
+#: So much of a cut on the far face is shown; of one that begins away from the end and runs on further, so much of itself, in mm.
+_MOST_BEYOND, _BEGUN = Fraction(40), Fraction(12)
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,8 +196,7 @@ def lay_flat(board: Board, end: Surface) -> Net | None:
     if not mouths:
         return None
     far = [mouth for mouth in mouths if mouth.on is Surface.FAR_FACE]
-    # A groove that runs on along the far face needs only a little of it shown.
-    depth = max((min(-thick - mouth.box[0], Fraction(40)) for mouth in far), default=None)
+    depth = max((_shown_beyond(-thick - mouth.box[2], -thick - mouth.box[0]) for mouth in far), default=None)
     full = depth is not None or any(mouth.on is end for mouth in mouths)
     return Net(
         board,
@@ -204,6 +205,11 @@ def lay_flat(board: Board, end: Surface) -> Net | None:
         flap=thick if full else min(thick, _LEAST_FLAP),
         far=Fraction(0) if depth is None else depth + _FAR_MARGIN,
     )
+
+
+def _shown_beyond(u0: Fraction, u1: Fraction) -> Fraction:
+    """How much of the far face is shown of a cut from ``u0`` to ``u1`` from the end: of one that runs on only a little."""
+    return min(_MOST_BEYOND, u1 if u0 == 0 or u1 <= _MOST_BEYOND else u0 + _BEGUN)
 
 
 def _from_end(along: Span, board: Board, end: Surface) -> tuple[Fraction, Fraction]:

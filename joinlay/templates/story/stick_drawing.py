@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from joinlay.lengths import Graduation
+    from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark, Point, Stroke
     from joinlay.templates.story.stick import Stick, Stretch
@@ -41,8 +42,8 @@ _WHITE, _TITLE = Fraction(4, 5), Fraction(4)
 _AGAIN, _APART = Fraction(250), Fraction(20)
 _DOT: Final = Fraction(1, 2)
 _LEAST_ROWS: Final = Fraction(20)
-#: Paper past the far end, for its words and the triangle.
-_FAR_ROOM: Final = Fraction(14)
+#: Paper past the far end, for the triangle at the least, and white under and over its words there.
+_FAR_ROOM, _FAR_WHITE = Fraction(12), Fraction(1, 2)
 #: White over and under a line of words at the foot.
 _LINE_GAP: Final = Fraction(1)
 #: The triangle: half its base, and its height.
@@ -84,6 +85,17 @@ class _DrawnStick:
         """Where the paper's far margin begins: past the end of the wood and past the last row."""
         return self.stick.length if self.labels.top <= self.stick.length else self.labels.top + 1
 
+    @property
+    def far_words(self) -> Block:
+        """The name of the far end, beside what the triangle stands for."""
+        wide = set_line(words(self.stick.top, SMALL, bold=True)).width
+        return stacked(_in_lines(self.stick.far.upper(), self.width - 2 * _HALF - wide - 8))
+
+    @property
+    def far_room(self) -> Fraction:
+        """How high the paper's far margin is."""
+        return max(_FAR_ROOM, self.far_words.height + 2 * _FAR_WHITE)
+
     def marks(self) -> Iterator[Mark]:
         for stretch in self.stick.stretches:
             yield from self._stretch(stretch)
@@ -92,14 +104,14 @@ class _DrawnStick:
             says = "; ".join(parts) or (self.stick.far if at else self.stick.datum)
             yield Line((_ZERO, at), (self.lanes_end, at), Role.CENTRE if is_centre else Role.CUT, says)
         yield Line((_ZERO, _ZERO), (_ZERO, self.stick.length), Role.OUTLINE, "edge to mark from")
-        yield Line((self.width, _ZERO), (self.width, self.top + _FAR_ROOM), Role.REGISTER)
+        yield Line((self.width, _ZERO), (self.width, self.top + self.far_room), Role.REGISTER)
         for inside in self.labels.inside:
             yield self._inside(inside)
         for row in self.labels.rows:
             yield from self._row(row)
         yield from self._titles()
         yield from _datum_end(self.stick, self.width)
-        yield from _far_end(self.stick, self.width, self.top)
+        yield from self._far_end()
 
     # -- what lies along the stick -------------------------------------------------------------------
 
@@ -159,6 +171,16 @@ class _DrawnStick:
         baseline = self.title_start + (_TITLE - line.rise - line.fall) / 2 + line.rise
         return Text((baseline, y), content, turn=Turn.UP)
 
+    def _far_end(self) -> Iterator[Mark]:
+        """The far end's line, its name above the top, and the triangle whose apex shows how the piece stands."""
+        stick, width, top, room = self.stick, self.width, self.top, self.far_room
+        yield Line((_ZERO, stick.length), (width if top == stick.length else Fraction(2), stick.length), Role.OUTLINE, stick.far)
+        said = words(stick.top, SMALL, bold=True)
+        middle = (width - 3 - _HALF, top + room / 2)
+        yield Polyline(_triangle(middle, stick.apex), Role.OUTLINE, closed=True, says="triangle")
+        yield Text((middle[0] - _HALF - 1, middle[1] - set_line(said).rise / 2), said, Align.RIGHT)
+        yield from self.far_words.marks(Fraction(2), top + (room - self.far_words.height) / 2)
+
 
 def _datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
     """A heavy bar under zero, pointers that touch it, and the name of the end."""
@@ -169,24 +191,12 @@ def _datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
         yield Fill(((x, y), (x - half, y - tall), (x + half, y - tall)), _BLACK)
     y = -BAR - _LINE_GAP
     shown = "grey is wood, crossed is cut" if any(one.kind is StretchKind.CUT for one in stick.stretches) else "grey is wood"
-    lies = [words(line, SMALL) for said in (stick.lies, shown) for line in _parted(said, width - 2, SMALL, bold=False)]
-    for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), words("count from here", SMALL), *lies):
+    told = _parted(f"Count from here; {stick.lies}. {shown[0].upper()}{shown[1:]}.", width - 2, SMALL, bold=False)
+    for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), *(words(line, SMALL) for line in told)):
         set_out = set_line(line)
         y -= set_out.rise
         yield Text((width / 2, y), line, Align.MIDDLE)
         y -= set_out.fall + _LINE_GAP
-
-
-def _far_end(stick: Stick, width: Fraction, top: Fraction) -> Iterator[Mark]:
-    """The far end's line, its name above ``top``, and the triangle whose apex shows how the piece stands."""
-    yield Line((_ZERO, stick.length), (width if top == stick.length else Fraction(2), stick.length), Role.OUTLINE, stick.far)
-    said = words(stick.top, SMALL, bold=True)
-    middle = (width - 3 - _HALF, top + _FAR_ROOM / 2)
-    yield Polyline(_triangle(middle, stick.apex), Role.OUTLINE, closed=True, says="triangle")
-    line = set_line(said)
-    yield Text((middle[0] - _HALF - 1, middle[1] - line.rise / 2), said, Align.RIGHT)
-    block = stacked(_in_lines(stick.far.upper(), width - 2 * _HALF - line.width - 8))
-    yield from block.marks(Fraction(2), top + (_FAR_ROOM - block.height) / 2)
 
 
 def _triangle(middle: Point, apex: Apex) -> tuple[Point, Point, Point]:
