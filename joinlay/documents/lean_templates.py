@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
 from joinlay.templates.drilling import FROM_THE_FRONT, ON_THE_RAIL, holes_drilled, pins_drilled
-from joinlay.templates.fold_strips import cuts_on_strips
+from joinlay.templates.fold_strips import cuts_on_strips, grooves_on_strips
 from joinlay.templates.story.story_sticks import cuts_on_sticks
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 __all__ = ["is_any_left_out", "marked_elsewhere", "not_on_sticks"]
 
 #: What is said on an end whose cuts are marked from another paper.
+_GROOVE: Final = "groove: fold-over strip"
 _STRIP, _STICK, _DRILL, _PINS = (
     "mortises: fold-over strip",
     "dadoes: story stick",
@@ -36,6 +37,7 @@ def marked_elsewhere(plan: Plan) -> dict[tuple[str, str], str]:
     """The cuts near the ends of parts that another paper marks, as (board, cut) by their names, and what to say of it (PR-11)."""
     return {
         **dict.fromkeys(cuts_on_strips(plan), _STRIP),
+        **dict.fromkeys(grooves_on_strips(plan), _GROOVE),
         **dict.fromkeys(cuts_on_sticks(plan), _STICK),
         **dict.fromkeys(holes_drilled(plan), _DRILL),
         **dict.fromkeys(pins_drilled(plan), _PINS),

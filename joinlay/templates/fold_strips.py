@@ -10,38 +10,36 @@ from collections import Counter
 from textwrap import wrap
 from typing import TYPE_CHECKING, Final
 
-from joinlay.boards import Axis, CutUse, Hand, PartKind, Surface
-from joinlay.boards.extent import outer_corners
+from joinlay.boards import Hand, PartKind, Surface
 from joinlay.boards.names import in_few_words
-from joinlay.boards.place import cross, dot
-from joinlay.lengths import NOTHING, Fraction, Length
+from joinlay.lengths import Fraction, Length
 from joinlay.pen.blocks import beside, hand_sign, stacked
+from joinlay.pen.hatching import Waste
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words
 from joinlay.pen.marks import Align, Fill, Line, Polyline, Role, Text, bounds_of, flatten
-from joinlay.pen.mouths import mouth_strokes
+from joinlay.pen.mouths import mouth_polygon, mouth_strokes
 from joinlay.pen.placing import spread
 from joinlay.pen.signs import BAR
 from joinlay.records import dataclass
+from joinlay.templates.opened_corner import corners_of
 from joinlay.templates.piece_axes import hand_of
 from joinlay.templates.template import FIGURE, SMALL, WORD, Template
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable, Iterator, Sequence
+    from collections.abc import Hashable, Iterator, Sequence
 
-    from joinlay.boards import Board, Cut, Vector
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation
     from joinlay.pen.blocks import Block
     from joinlay.pen.lettering import Content
     from joinlay.pen.marks import Box, Mark
+    from joinlay.templates.opened_corner import Flap, Mortise, OpenedCorner
 
-__all__ = ["OpenedCorner", "corners_of", "cuts_on_strips", "fold_strips"]
+__all__ = ["cuts_on_strips", "fold_strips", "grooves_on_strips"]
 
-#: Two boards whose edges lie this close along the joint are marked from those edges; past it, from the other board's, in mm.
-_NEAR = Fraction(5)
-#: How far a flap goes past the outermost mortise, and how wide the column of figures beside it is.
-_PAST, _LEAD, _WHITE = Fraction(7), Fraction(5), Fraction(1)
+#: From a flap to the column of figures beside it, and the white there.
+_LEAD, _WHITE = Fraction(5), Fraction(1)
 _CROSS: Final = Fraction(3)
 _BLACK: Final = Fraction(1)
 _HALF, _TALL = Fraction(4), Fraction(8)
@@ -93,12 +91,22 @@ def cuts_on_strips(plan: Plan) -> frozenset[tuple[str, str]]:
     return frozenset((flap.board.name, mortise.cut.name) for flap in flaps for mortise in flap.mortises)
 
 
+def grooves_on_strips(plan: Plan) -> frozenset[tuple[str, str]]:
+    """The grooves of drawers' fronts that the strips of ``plan`` mark at both ends, as (board, cut) by name (GR-3, PR-11)."""
+    ends = Counter(
+        (corner.into.board.name, groove.cut.name) for corner in corners_of(plan.boards) for groove in corner.into.grooves
+    )
+    return frozenset(groove for groove, many in ends.items() if many == 2)
+
+
 def _likeness(corner: OpenedCorner) -> Hashable:
     """Corners of one likeness are one drawing, or each other's mirror image."""
 
     def seen(flap: Flap, out: Fraction) -> Hashable:
-        mortises = frozenset(Counter((mortise.box, mortise.cut.depth.mm) for mortise in flap.mortises).items())
-        return (flap.board.role.kind, flap.board.datum.edge, out, flap.low, flap.high, mortises)
+        mortises, grooves = (
+            frozenset(Counter((one.box, one.cut.depth.mm) for one in cuts).items()) for cuts in (flap.mortises, flap.grooves)
+        )
+        return (flap.board.role.kind, flap.board.datum.edge, out, flap.low, flap.high, mortises, grooves)
 
     # How far a face goes on past its mortises is not on the paper, and which end it is stands in words.
     return seen(corner.end, corner.end.out), seen(corner.into, _ZERO)
@@ -123,14 +131,14 @@ class _FoldStrip:
             ((-_HALF, high + 3), (_HALF, high + 3), (_ZERO, high + 3 + _TALL)), Role.OUTLINE, closed=True, says="triangle"
         )
 
-    def _out(self, flap: Flap) -> Fraction:
-        """How far the flap's paper goes: all of an end or an edge, and of a face as far as its mortises need."""
-        return min(flap.out, max(mortise.box[2] for mortise in flap.mortises) + _PAST) if flap is self.corner.into else flap.out
-
     def _flap(self, flap: Flap, side: int) -> Iterator[Mark]:
-        out, name = self._out(flap), flap.board.name
+        out, name = flap.out, flap.board.name
         panel = _box((_ZERO, flap.low, out, flap.high), side)
         left, bottom, right, top = panel
+        for groove in flap.grooves:
+            lies = _box(groove.box, side)
+            yield Waste(mouth_polygon(lies, groove.cut.shape))
+            yield from mouth_strokes(lies, groove.cut.shape, Role.CUT, panel, f"{name} {groove.cut.name}")
         for mortise in flap.mortises:
             lies = _box(mortise.box, side)
             yield from mouth_strokes(lies, mortise.cut.shape, Role.CUT, panel, f"{name} {mortise.cut.name}")
@@ -145,6 +153,28 @@ class _FoldStrip:
         yield Line((left, foot), (right, foot), Role.OUTLINE, f"{name} {self._edge_word(flap)}")
         yield Fill(((left, foot - BAR), (right, foot - BAR), (right, foot), (left, foot)), _BLACK)
 
+    def _rows(self, flap: Flap) -> Iterator[_Row]:
+        """What is said beside a flap, from the foot up, none over another."""
+        said = [(y, stacked([figures(Length(y - flap.datum), self.rule, FIGURE)])) for y in _centres(flap)]
+        said += ((groove.centre[1], self._groove(flap, groove)) for groove in flap.grooves)
+        said.sort(key=lambda one: one[0])
+        middles = spread([at for at, _ in said], [block.height + _WHITE for _, block in said], flap.datum)
+        return (_Row(at, middle, block) for (at, block), middle in zip(said, middles, strict=True))
+
+    def _groove(self, flap: Flap, groove: Mortise) -> Block:
+        """How far up and how deep a groove is, and where it stops."""
+        low, stops = (figures(Length(at), self.rule, FIGURE) for at in (groove.box[1] - flap.datum, groove.box[0]))
+        deep = figures(groove.cut.depth, self.rule, FIGURE)
+        return stacked(
+            [
+                words(groove.cut.kind.value, WORD, bold=True),
+                (*low, Run(" up", SMALL)),
+                (*deep, Run(" deep", SMALL)),
+                (Run("stops ", SMALL), *stops),
+                words("from the end", SMALL),
+            ]
+        )
+
     def _edge_word(self, flap: Flap) -> str:
         """The edge the flap's foot lies on: the board's own, or on a stile the line of the rail's."""
         own = self.corner.end.board.datum.edge
@@ -155,18 +185,13 @@ class _FoldStrip:
         return f"line of the rail's {own}"
 
     def _figures(self, flap: Flap, side: int) -> Iterator[Mark]:
-        """Each centre's height above the flap's own datum, in a column past the flap."""
-        out = self._out(flap)
-        centres = sorted({mortise.centre[1] for mortise in flap.mortises})
-        lines = [figures(Length(y - flap.datum), self.rule, FIGURE) for y in centres]
-        sizes = [set_line(line).rise + set_line(line).fall + _WHITE for line in lines]
-        middles = spread(centres, sizes, flap.datum)
+        """Each centre's height above the flap's own datum, in a column past the flap, and what is to be known of a groove."""
+        out = flap.out
         column = side * (out + _LEAD + _WHITE)
         align = Align.LEFT if side > 0 else Align.RIGHT
-        for y, middle, line in zip(centres, middles, lines, strict=True):
-            yield Line((side * out, y), (side * (out + _LEAD), middle), Role.DIMENSION)
-            set_out = set_line(line)
-            yield Text((column, middle - (set_out.rise - set_out.fall) / 2), line, align)
+        for row in self._rows(flap):
+            yield Line((side * out, row.at), (side * (out + _LEAD), row.middle), Role.DIMENSION)
+            yield from row.block.marks(column if side > 0 else column - row.block.width, row.middle - row.block.height / 2)
         foot = flap.datum - BAR
         for said in wrap(self._edge_word(flap), _LETTERS):
             edge = words(said, SMALL, bold=True)
@@ -199,7 +224,9 @@ class _FoldStrip:
             parts.append(turned_block(turned, _named(turned.names)))
         block = stacked([*parts, *self._cut_there(flap)], _ROW)
         x = _HALF + 1 if side > 0 else -(_HALF + 1) - block.width
-        top = max(self.corner.end.high, self.corner.into.high) + 3
+        top = (
+            max(self.corner.end.high, self.corner.into.high, *(row.middle + row.block.height / 2 for row in self._rows(flap))) + 3
+        )
         yield from block.marks(x, top)
 
     def _cut_there(self, flap: Flap) -> Iterator[Content]:
@@ -210,6 +237,20 @@ class _FoldStrip:
         yield words(f"{many} mortise{'s' if many > 1 else ''}", WORD)
         yield (*figures(Length(long), self.rule, FIGURE), Run(" × ", SMALL), *figures(Length(wide), self.rule, FIGURE))
         yield (*figures(mortise.cut.depth, self.rule, FIGURE), Run(" deep", WORD))
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A ``block`` of words beside a flap: it speaks of the height ``at`` and stands with its middle at ``middle``."""
+
+    at: Fraction
+    middle: Fraction
+    block: Block
+
+
+def _centres(flap: Flap) -> list[Fraction]:
+    """How high the centres of a flap's mortises are, from the lowest up."""
+    return sorted({mortise.centre[1] for mortise in flap.mortises})
 
 
 def _where(flaps: Sequence[Flap]) -> tuple[str, str]:
@@ -252,155 +293,3 @@ def _in_one_size(lines: list[str]) -> list[Content]:
 def _box(box: Box, side: int) -> Box:
     x0, y0, x1, y1 = box
     return box if side > 0 else (-x1, y0, -x0, y1)
-
-
-@dataclass(frozen=True, slots=True)
-class Mortise:
-    """A mortise as it opens on a flap: ``box`` is (out, up, out, up), ``out`` from the fold and ``up`` along the joint, in mm."""
-
-    cut: Cut
-    box: Box
-
-    @property
-    def centre(self) -> tuple[Fraction, Fraction]:
-        """Its middle, out and up."""
-        return (self.box[0] + self.box[2]) / 2, (self.box[1] + self.box[3]) / 2
-
-
-@dataclass(frozen=True, slots=True)
-class Flap:
-    """One board's share of the paper: how far it goes ``out`` from the fold, and from where to where ``up`` along the joint.
-
-    ``datum`` is where its own mortises are counted from, up the joint: its edge, or the other board's where its own is far away.
-    """
-
-    board: Board
-    surface: Surface
-    out: Fraction
-    low: Fraction
-    high: Fraction
-    datum: Fraction
-    mortises: tuple[Mortise, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class OpenedCorner:
-    """A joint opened about the arris where both outsides lie in one plane.
-
-    ``end`` is the board that is mortised in its end, ``into`` the one it runs into. Up the paper goes the end's width, from its
-    reference edge (0). ``hand`` is 1 where ``into`` lies to the right of the fold and the end to its left, looking at the
-    surfaces that are mortised; -1 the other way round.
-    """
-
-    end: Flap
-    into: Flap
-    hand: int
-
-
-def corners_of(boards: Iterable[Board]) -> Iterator[OpenedCorner]:
-    """Every corner where mortises in an end meet those in a face or edge (LT-1 to LT-12), in the order of ``boards``."""
-    mates = {board.role: board for board in boards}
-    for board in mates.values():
-        for surface in (Surface.END, Surface.FAR_END):
-            cuts = [cut for cut in board.cuts_of(CutUse.MORTISE) if cut.surface is surface]
-            for mate in dict.fromkeys(cut.role.mate for cut in cuts):
-                if mate is None or mate not in mates:
-                    continue
-                corner = _corner(board, surface, [cut for cut in cuts if cut.role.mate == mate], mates[mate])
-                if corner is not None:
-                    yield corner
-
-
-def _corner(board: Board, end: Surface, cuts: list[Cut], other: Board) -> OpenedCorner | None:
-    if board.place is None or other.place is None:
-        return None
-    joint = cuts[0].role.joint
-    fitting = [cut for cut in other.cuts_for(board.role) if cut.role.use is CutUse.MORTISE and cut.role.joint == joint]
-    surfaces = dict.fromkeys(cut.surface for cut in fitting)
-    if len(surfaces) != 1:
-        return None
-    up, through = board.place.across, board.place.into
-    arris, out = _arris(board, other, end, through)
-    if arris is None:
-        return None
-    measure = _Measure(up, out, dot(_at(board, end, NOTHING, NOTHING), up), dot(arris, out))
-    surface = next(iter(surfaces))
-    low, high = _spread(outer_corners(other), up, measure.up_zero)
-    wide = board.width.mm
-    is_edged = abs(low) <= _NEAR and abs(high - wide) <= _NEAR
-    outward = other.place.outward(surface)
-    right = cross(up, outward)
-    # What goes out from the arris into the other board is the way its flap lies.
-    hand = 1 if dot(out, right) > 0 else -1
-    foot = low if is_edged else Fraction(0)
-    return OpenedCorner(
-        end=Flap(
-            board=board,
-            surface=end,
-            out=board.thickness.mm,
-            low=Fraction(0),
-            high=wide,
-            datum=Fraction(0),
-            mortises=tuple(measure.mortise(board, cut) for cut in cuts),
-        ),
-        into=Flap(
-            board=other,
-            surface=surface,
-            out=_spread(outer_corners(other), out, measure.out_zero)[1],
-            low=foot,
-            high=high if is_edged else wide,
-            datum=foot,
-            mortises=tuple(measure.mortise(other, cut) for cut in fitting),
-        ),
-        hand=hand,
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class _Measure:
-    """Measures in the plane of the joint: ``up`` along it, ``out`` across it, each from its zero."""
-
-    up: Vector
-    out: Vector
-    up_zero: Fraction
-    out_zero: Fraction
-
-    def mortise(self, board: Board, cut: Cut) -> Mortise:
-        corners = _cut_corners(board, cut)
-        (y0, y1), (x0, x1) = _spread(corners, self.up, self.up_zero), _spread(corners, self.out, self.out_zero)
-        return Mortise(cut, (x0, y0, x1, y1))
-
-
-def _arris(board: Board, other: Board, end: Surface, through: Vector) -> tuple[Vector | None, Vector]:
-    """A point of the arris about which the corner opens, and the way out from it into the wood: where both outsides are flush.
-
-    The reference face is tried first: it is the show face of a frame.
-    """
-    low, high = _spread(outer_corners(other), through, Fraction(0))
-    near, far = _at(board, end, NOTHING, NOTHING), _at(board, end, NOTHING, board.thickness)
-    back: Vector = (-through[0], -through[1], -through[2])
-    if dot(near, through) == low:
-        return near, through
-    if dot(far, through) == high:
-        return far, back
-    return None, through
-
-
-def _at(board: Board, end: Surface, across: Length, into: Length) -> Vector:
-    assert board.place is not None
-    return board.place.point(board.length if end is Surface.FAR_END else NOTHING, across, into)
-
-
-def _cut_corners(board: Board, cut: Cut) -> tuple[Vector, ...]:
-    """The corners of a cut where it opens: the mortises of a leaning board are met at its end."""
-    spans: list[tuple[Length, Length]] = [(span.start, span.stop) for span in cut.spans]
-    axis = cut.surface.axis
-    place = list(Axis).index(axis)
-    mouth = board.size(axis) if cut.surface.is_far else NOTHING
-    spans[place] = (mouth, mouth)
-    return outer_corners(board, spans)
-
-
-def _spread(points: Sequence[Vector], way: Vector, zero: Fraction) -> tuple[Fraction, Fraction]:
-    found = [dot(point, way) - zero for point in points]
-    return min(found), max(found)

@@ -21,7 +21,7 @@ from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit
 from joinlay.pen.marks import Text
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
-from joinlay.templates.fold_strips import fold_strips
+from joinlay.templates.fold_strips import fold_strips, grooves_on_strips
 from joinlay.templates.story.story_sticks import cuts_on_sticks, sticks_of, story_sticks
 from tests.measured import packets
 from tests.measured.packets import example
@@ -205,11 +205,18 @@ def test_an_end_that_was_drawn_with_everything_is_what_it_would_be_by_itself(nam
 
 
 def test_ends_that_differ_only_by_mortises_share_a_template_and_say_where_those_are():
-    fronts = [t for t in lean_ends(example("print-chest")) if "front, left and right end" in t.title]
+    plan = example("print-chest")
+    mortises = {cut: said for cut, said in marked_elsewhere(plan).items() if said.startswith("mortises")}
+    fronts = [t for _, own in steps_of_work(plan, mortises) for t in own if "front, left and right end" in t.title]
     assert [(t.quantity, len(t.turned)) for t in fronts] == [(4, 4)]
     said = " ".join(stroke.plain for stroke in fronts[0].strokes if isinstance(stroke, Text))
     assert "mortises:" in said
-    assert len([t for t in plan_templates(example("print-chest")) if "front, left and right end" in t.title]) == 4
+    assert len([t for t in plan_templates(plan) if "front, left and right end" in t.title]) == 4
+    # The strips mark their grooves too.
+    assert not [t for t in lean_ends(plan) if "front, left and right end" in t.title]
+    assert (
+        {("drawer 1 front", "groove"), ("drawer 4 front", "groove")} <= grooves_on_strips(plan) <= marked_elsewhere(plan).keys()
+    )
 
 
 @pytest.mark.parametrize("name", PIECES)

@@ -10,13 +10,18 @@ import pytest
 from joinlay.boards import CutKind, Surface
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
-from joinlay.pen.marks import Fill, Line, Polyline, Role
-from joinlay.templates.fold_strips import fold_strips
+from joinlay.pen.marks import Fill, Line, Polyline, Role, bounds_of
+from joinlay.templates.fold_strips import fold_strips, grooves_on_strips
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
 from tests.unit.templates.reading import texts
 from tests.unit.templates.story.pieces import LOOSE, openings, piece, tiny
 
+#: What is said beside the groove of a front: how far up, how deep, and where it stops.
+GROOVE = {
+    "print-chest": ["3/8 up", "7/32 deep", "stops 1/4+", "from the end"],
+    "openings": ["9+ up", "5.5 deep", "stops 6.5−", "from the end"],
+}
 ODD = {"openings": openings, "two banks": lambda: piece(900, 500, 3, 2, joint=LOOSE), "tiny": tiny}
 
 
@@ -84,6 +89,31 @@ def test_the_flap_of_a_front_is_counted_from_its_own_bottom_edge_and_end():
     # The side folds out past its end.
     assert found["drawer 1 left side mortise 1"][0] > 0
     assert strip.turned == ("drawer 1 right side", "drawer 2 right side")
+
+
+@pytest.mark.parametrize("name", ["print-chest", "openings"])
+def test_the_groove_of_a_front_stops_on_its_flap_where_it_does_in_the_wood(name):
+    plan = planned(name)
+    drawers = {drawer.front.name: drawer for drawer in plan.drawers}
+    seen = set()
+    for strip in fold_strips(plan):
+        for mate in strip.mates[:1]:
+            if mate not in drawers:
+                continue
+            drawer = drawers[mate]
+            [groove] = [cut for cut in drawer.front.cuts if cut.kind is CutKind.GROOVE]
+            left, low, right, high = bounds_of([one for one in strip.strokes if getattr(one, "says", "") == f"{mate} groove"])
+            rise = drawer.bottom_clearance.mm
+            assert (low - rise, high - rise) == (groove.across.start.mm, groove.across.stop.mm)
+            # Both its ends stop as far from the front's, the left one on this side of the paper and the right one on its back.
+            assert min(abs(left), abs(right)) == groove.along.start.mm == (drawer.front.length - groove.along.stop).mm > 0
+            assert max(abs(left), abs(right)) >= groove.along.start.mm + 3
+            said = [text.plain for text in texts(strip.strokes)]
+            told = said.index(groove.kind.value)
+            assert said[told + 1 : told + 5] == GROOVE[name]
+            seen |= {*strip.mates}
+    assert seen == set(drawers)
+    assert {board for board, _ in grooves_on_strips(plan)} == set(drawers)
 
 
 def test_strips_serve_every_corner_that_is_alike_and_are_turned_over_for_the_other_hand():
