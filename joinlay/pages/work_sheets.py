@@ -45,8 +45,10 @@ _SIZES: Final = (
     (_WORD, Fraction(49, 10), Fraction(9, 10)),
     (_SMALL, Fraction(18, 5), Fraction(6, 5)),
 )
-#: Where the boxes to tick and the words begin, and what the numbers of the sheets take at the right.
+#: Where the boxes to tick and the words begin, and what the numbers of the sheets take at the right at least.
 _BOX, _SAID, _SHEETS = Fraction(29), Fraction(36), Fraction(32)
+#: White between two of those numbers.
+_BETWEEN: Final = Fraction(3)
 _ZERO: Final = Fraction(0)
 
 
@@ -234,7 +236,9 @@ def _rows(lines: Iterable[WorkLine], wide: Fraction, high: Fraction, step: Fract
     """The lines, the name of a stage beside the first of it."""
     before = ""
     for line in lines:
-        told = list(wrapped(line.said, wide - _SAID - _SHEETS, high))
+        runs = [(first, words(f"{first}" if first == last else f"{first} to {last}", high)) for first, last in _runs(line.sheets)]
+        taken = sum((set_line(content).width + _BETWEEN for _, content in runs), _ZERO)
+        told = list(wrapped(line.said, wide - _SAID - max(_SHEETS, taken), high))
         tall = max(len(told) * step + white, Fraction(5))
         is_first = line.stage != before
         base = -(step + white + high) / 2 + Fraction(1, 4)
@@ -248,12 +252,11 @@ def _rows(lines: Iterable[WorkLine], wide: Fraction, high: Fraction, step: Fract
         before = line.stage
         links = []
         x = wide
-        for first, last in reversed(_runs(line.sheets)):
-            content = words(f"{first}" if first == last else f"{first} to {last}", high)
+        for first, content in reversed(runs):
             long = set_line(content).width
             strokes.append(Text((x, base), content, Align.RIGHT))
             links.append(Link((x - long, base - 1, x, base + high + 1), first))
-            x -= long + 3
+            x -= long + _BETWEEN
         yield _Row(tuple(strokes), tall, links=tuple(links))
 
 
