@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from joinlay.documents.plan_json import PlanText
+    from joinlay.documents.true_size import TrueSize
     from joinlay.documents.wanted_sheets import Wanted
     from joinlay.jobs.plan import Plan
     from joinlay.pages import Printer, Sheet
@@ -24,13 +25,16 @@ class Ahead:
     """Each is made once, and here, when it is asked for, unless a second core had made it by then.
 
     ``piece`` gives the sheets of the piece, ``closing`` the chapters behind those that are measured from, by their headings,
-    ``told`` the plan as JSON, and ``mark`` its mark (PR-7).
+    ``told`` the plan as JSON, and ``mark`` its mark (PR-7); ``measured`` is what is measured from, where that is drawn already.
+    Works for when there is nothing to do but to wait may be given to ``second``.
     """
 
     piece: Callable[[], tuple[Sheet, ...]]
     closing: Callable[[], dict[str, tuple[Sheet, ...]]]
     told: Callable[[], PlanText]
     mark: Callable[[], str]
+    second: SecondCore
+    measured: TrueSize | None = None
 
 
 def made_ahead(plan: Plan, printer: Printer | None, wanted: Wanted, second: SecondCore) -> Ahead:
@@ -58,7 +62,7 @@ def made_ahead(plan: Plan, printer: Printer | None, wanted: Wanted, second: Seco
         return plan_text(plan)
 
     first, last, text = second.give(piece), second.give(closing), second.give(told)
-    return Ahead(first, last, text, lambda: text().mark)
+    return Ahead(first, last, text, lambda: text().mark, second)
 
 
 def made_alone(plan: Plan, printer: Printer | None, wanted: Wanted) -> Ahead:

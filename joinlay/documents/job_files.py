@@ -4,6 +4,7 @@ plan.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.documents.ahead import made_ahead
@@ -48,18 +49,23 @@ def job_files(
     from joinlay.cutlist.cutting_list import cutting_list
     from joinlay.documents.cutting_list_csv import cutting_list_csv
     from joinlay.documents.packet import packet_for
+    from joinlay.documents.pdf import load_fonts
     from joinlay.documents.template_files import template_dxfs, template_svgs
+    from joinlay.documents.true_size import TrueSize
     from joinlay.pages.printed_sheet import made_words
 
     files: dict[str, bytes] = {}
     step(STEPS[0])
-    ahead = ahead or made_ahead(plan, printer, wanted, SecondCore())
-    packet = packet_for(plan, printer, wanted, ahead=ahead)
+    measured, made = TrueSize(plan), made_words(plan.maker, plan.date)
+    begun = replace(ahead or made_ahead(plan, printer, wanted, SecondCore()), measured=measured)
+    # What can be done while others are waited for.
+    drawings = begun.second.give(lambda: template_svgs(measured.every, begun.mark(), made))
+    begun.second.give(load_fonts)
+    packet = packet_for(plan, printer, wanted, ahead=begun)
     mark = packet.mark
     files[PACKET] = packet.pdf()
     step(STEPS[1])
-    templates, made = packet.templates, made_words(plan.maker, plan.date)
-    for name, drawing in (*template_svgs(templates, mark, made), *(template_dxfs(templates, mark, made) if is_dxf else ())):
+    for name, drawing in (*drawings(), *(template_dxfs(measured.every, mark, made) if is_dxf else ())):
         files[free_name(name, files)] = drawing
     if is_model:
         from joinlay.documents.model import MODEL, plan_model
@@ -68,7 +74,7 @@ def job_files(
     step(STEPS[2])
     files["cutting-list.csv"] = cutting_list_csv(cutting_list(plan), plan.rule, mark)
     step(STEPS[3])
-    files[PLAN] = ahead.told().content((*files, PLAN, RECORD))
+    files[PLAN] = begun.told().content((*files, PLAN, RECORD))
     return files, packet
 
 

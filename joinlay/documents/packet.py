@@ -114,8 +114,8 @@ def closing_chapters(plan: Plan, printer: Printer | None = None, wanted: Wanted 
 
 def _packet(plan: Plan, printer: Printer, wanted: Wanted, ahead: Ahead) -> Packet:
     said = FootWords(_series(wanted), made_words(plan.maker, plan.date))
-    measured = TrueSize(plan)
-    templates = tuple(template for some in measured.chapters.values() for template in some)
+    measured = ahead.measured or TrueSize(plan)
+    templates = measured.every
     binder = _Binder(plan, paper_named(plan.paper), printer, measured, wanted)
     lists = all_lists(plan)
     made = binder.made(lists, ahead)
@@ -186,11 +186,10 @@ class _Binder:
         at = [n for n, kind in enumerate(wanted) if kind.word in _TRUE_SIZE]
         before, between = (wanted[: at[0]], wanted[at[0] : at[-1] + 1]) if at else (wanted, [])
         reading = partial(self._read, lists, ahead)
-        # The piece comes last, and what hangs on it, since it may be in the making elsewhere.
+        # What may be in the making elsewhere comes last, and what hangs on it.
         measured = self._measured(between)
         if any(measured.values()):
-            closing = ahead.closing()
-            found = {**self._in_turn(before, reading), **measured, **closing}
+            found = {**self._in_turn(before, reading), **measured, **ahead.closing()}
         else:
             found = self._in_turn((kind for kind in wanted if kind not in between), reading)
         return {heading: sheets for heading, sheets in found.items() if sheets}

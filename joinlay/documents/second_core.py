@@ -60,6 +60,9 @@ class SecondCore:
         """Nothing is given, and no process there."""
         self._works: list[Callable[[], object]] = []
         self._found: dict[int, object] = {}
+        #: How many of the works are shared, and which have been begun here.
+        self._shared = 0
+        self._begun: set[int] = set()
         self._process: int | None = None
         self._pile = self._sent = -1
 
@@ -74,7 +77,8 @@ class SecondCore:
     def give(self, work: Callable[[], _T]) -> Callable[[], _T]:
         """Put ``work`` under those given before it; what comes back gives its result, the same however often it is asked for.
 
-        What ``work`` raises is raised by asking, each time.
+        A work that is given once the second process has begun is done by the first, when there is nothing to do but to wait, or
+        when it is asked for. What ``work`` raises is raised by asking, each time.
         """
         number = len(self._works)
         self._works.append(work)
@@ -90,7 +94,7 @@ class SecondCore:
 
     def begin(self) -> None:
         """Split the process off, where that can be done; to it goes what has been given by now."""
-        if self._process is not None or not has_second_core():
+        if self._process is not None or not self._works or not has_second_core():
             return
         # Neither process looks for rubbish in what both have, which would only copy it.
         gc.freeze()
@@ -118,9 +122,10 @@ class SecondCore:
 
     def _split(self) -> None:
         self._pile, put = os.pipe()
+        self._shared = len(self._works)
         # One byte for each work: to read one is to take it, no two can read the same, and at its end none is left.
         with os.fdopen(put, "wb") as pile:
-            pile.write(bytes(range(len(self._works))))
+            pile.write(bytes(range(self._shared)))
         self._sent, sent = os.pipe()
         try:
             process = os.fork()
@@ -131,8 +136,14 @@ class SecondCore:
             os.close(sent)
 
     def _go_on(self) -> None:
-        """Do the next work that nobody has taken; where there is none left, wait for what the second sends."""
+        """Do the next work that nobody has taken, or one of this process's own; where there is none left, wait for what the
+        second sends.
+        """
         number = self._taken()
+        if number is None:
+            number = next((n for n in range(self._shared, len(self._works)) if n not in self._begun), None)
+        if number is not None:
+            self._begun.add(number)
         try:
             if number is None:
                 number, result = _read(self._sent)

@@ -58,6 +58,11 @@ class TrueSize:
         """All of it, as ``true_size`` has it."""
         return true_size(self._plan, self.ends)
 
+    @property
+    def every(self) -> tuple[Template, ...]:
+        """Every template there is, in the order of the work."""
+        return tuple(template for some in self.chapters.values() for template in some)
+
     def lean_ends(self) -> tuple[Template, ...]:
         """The ends without what strips, sticks and drill templates mark; one where nothing else is cut has none (PR-11)."""
         return self._made(marked_elsewhere(self._plan))

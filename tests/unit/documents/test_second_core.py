@@ -60,6 +60,23 @@ with SecondCore() as second:
 assert no_process_is_left()
 """
 
+#: A work that is given later isn't known to the second; it is done in the first rather than to wait, or when it is asked for.
+MEANWHILE = """
+done = []
+with SecondCore() as second:
+    one = second.give(lambda: is_taken() and os.read(go, 1))
+    second.begin()
+    os.read(taken, 1)
+    second.give(lambda: 1 / 0)
+    last = second.give(lambda: done.append(1) or os.write(let_go, b"!") and "last")
+    assert one() == b"!"
+    assert done == [1]
+    assert last() == "last"
+    assert second.give(lambda: "asked for")() == "asked for"
+assert done == [1]
+assert no_process_is_left()
+"""
+
 NOBODY_ELSE = """
 {alone}
 with SecondCore() as second:
@@ -132,6 +149,11 @@ def ran(script):
 def test_each_work_is_done_once_by_whoever_takes_it_first():
     done = ran(SHARED)
     assert (done.returncode, done.stdout, done.stderr) == (0, "not yet flushed\nthe end\n", "")
+
+
+def test_while_the_second_is_waited_for_the_first_does_what_it_was_given_later():
+    done = ran(MEANWHILE)
+    assert (done.returncode, done.stderr) == (0, "")
 
 
 @pytest.mark.parametrize("why", NONE)
