@@ -11,8 +11,8 @@ so are the bytes made of it.
 
 What it costs: some 10 ms to split, and 25 ms to send and take the three thousand strokes of a piece.
 
-What it can't do: it isn't done where other threads run (the page at the bench; the bar in a terminal, before which it begins),
-since a lock that one of them holds would never be let go in the second process; nor where the system has no ``fork`` or, on macOS, only
+What it can't do: it isn't done where other threads run (the page at the bench; the bar in a terminal, before which it begins): a
+lock that one of them holds would never be let go in the second process; nor where the system has no ``fork`` or, on macOS, only
 one that its own libraries don't bear; nor where but one core may be used. Everything is then done in the first. A work must not
 read what the first changes later, and says nothing: its output is closed. When the first is killed outright, the second learns
 of it as it sends its next result, and ends.
