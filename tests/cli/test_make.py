@@ -10,9 +10,11 @@ import re
 import pdfplumber
 import pytest
 
+from joinlay.cli import make_command
 from joinlay.documents.job_files import free_name
 from joinlay.documents.job_folder import RECORD
 from tests.cli.running import run, run_alone
+from tests.making import made_anew
 from tests.measured.reading import said_on
 from tests.unit.documents.odd_jobs import BOX
 from tests.unit.jobs.jobs import GOOD
@@ -55,9 +57,9 @@ def test_it_writes_the_packet_the_templates_the_list_and_the_plan(job, out, caps
     assert len(rows) > 5
 
 
-@pytest.mark.usefixtures("drawn_anew")
 def test_running_it_again_gives_the_same_bytes(job, out, tmp_path, capsys):
-    run(capsys, "make", job, "--out", out)
+    with made_anew(make_command):
+        run(capsys, "make", job, "--out", out)
     run(capsys, "make", job, "--out", tmp_path / "again")
     assert held_in(out) == held_in(tmp_path / "again")
 

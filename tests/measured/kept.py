@@ -6,9 +6,12 @@ stays, and is the same.
 
 import os
 import pickle
+from dataclasses import fields
 from functools import wraps
 from hashlib import sha256
 from pathlib import Path
+
+from joinlay.jobs.plan import Plan
 
 
 def kept(name, make):
@@ -29,13 +32,18 @@ def kept(name, make):
 def once(function):
     """``function``, which always gives the same for the same, called once for it in a run of the tests.
 
-    What it is given and what it gives must be fit to be pickled.
+    What it is given and what it gives must be fit to be pickled; of a plan that is given it goes by what the plan was made of,
+    whatever has been worked out of it since.
     """
     name = f"{function.__module__}.{function.__qualname__}"
 
     @wraps(function)
     def called(*given, **more):
-        asked = sha256(pickle.dumps((given, more))).hexdigest()
-        return kept(f"{name} {asked}", lambda: function(*given, **more))
+        asked = pickle.dumps(([_made_of(one) for one in given], {word: _made_of(one) for word, one in more.items()}))
+        return kept(f"{name} {sha256(asked).hexdigest()}", lambda: function(*given, **more))
 
     return called
+
+
+def _made_of(given):
+    return [getattr(given, one.name) for one in fields(given) if one.init] if isinstance(given, Plan) else given

@@ -2,29 +2,33 @@
 largest; and their templates by themselves, without the rest of the packet.
 """
 
+from contextlib import ExitStack
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
+from unittest import mock
 
 from joinlay.boards import DrawerRole
 from joinlay.casework.corners import HALF_BLIND, HOUSED
 from joinlay.casework.drawer import plan_drawer
 from joinlay.casework.opening import BackHeight, DrawerMake, Opening
+from joinlay.documents import packet as packet_binding
+from joinlay.documents import true_size
 from joinlay.documents.job_file import job_in
-from joinlay.documents.packet import packet_for
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.true_size import plan_templates
-from joinlay.documents.wanted_sheets import EVERYTHING
+from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.lengths import Unit, read_length, written
-from joinlay.pages import lay_out
+from joinlay.pages import Printer, lay_out
+from joinlay.pages.assembly_sheets import assembly_sheets
 from joinlay.pages.piece_sheets import piece_sheets
 from joinlay.paper import paper_named
+from joinlay.settings import cards_of
 from joinlay.shop import usual_shop
 from joinlay.stock import Sheet
-from tests.measured.kept import kept
+from tests.measured.kept import kept, once
 
 TESTS = Path(__file__).resolve().parents[1]
 EXAMPLES = TESTS.parent / "examples"
@@ -36,8 +40,15 @@ OPENINGS = TESTS / "openings"
 @cache
 def example(name):
     """An example job, or one of the jobs that give only openings, planned."""
+    return kept(f"example {name}", lambda: _planned(name))
+
+
+def _planned(name):
     path = next(folder / f"{name}.toml" for folder in (EXAMPLES, OPENINGS) if (folder / f"{name}.toml").exists())
-    return plan(job_in(path))
+    made = plan(job_in(path))
+    # The best order of its cards takes a search.
+    assert made.settings
+    return made
 
 
 def packet(name, paper=None, wanted=EVERYTHING):
@@ -47,13 +58,45 @@ def packet(name, paper=None, wanted=EVERYTHING):
 
 @cache
 def _packet(name, paper, wanted):
-    return kept(f"packet {name} {paper} {wanted}", lambda: packet_for(replace(example(name), paper=paper), wanted=wanted))
+    plan = example(name)
+    return packet_of(plan if paper == plan.paper else replace(plan, paper=paper), wanted=wanted)
+
+
+def packet_of(plan, printer=None, wanted=LEAN, *, ahead=None):
+    """What ``packet_for`` gives, drawn once in a run of the tests for a plan, a printer and what is wanted.
+
+    What was begun ``ahead`` would be the same, and isn't asked for. Sheets that packets of one plan have in common are drawn
+    once too.
+    """
+    return _bound(plan, printer or Printer(), wanted)
+
+
+@once
+def _bound(plan, printer, wanted):
+    with ExitStack() as swaps:
+        for name, drawn in _IN_COMMON.items():
+            swaps.enter_context(mock.patch(name, drawn))
+        return _packet_for(plan, printer, wanted)
+
+
+_packet_for = packet_binding.packet_for
+
+#: What these give, worked out and drawn once in a run.
+cards, plan_templates, sheets_of_piece = once(cards_of), once(true_size.plan_templates), once(piece_sheets)
+
+#: What packets of one plan have in common.
+_IN_COMMON = {
+    "joinlay.settings.cards_of": cards,
+    "joinlay.documents.packet.packet_for": packet_of,
+    "joinlay.pages.piece_sheets.piece_sheets": sheets_of_piece,
+    "joinlay.documents.packet.assembly_sheets": once(assembly_sheets),
+}
 
 
 @cache
 def piece(name, paper):
     """The sheets of the piece of an example job on a paper by its name."""
-    return kept(f"piece {name} {paper}", lambda: piece_sheets(example(name), paper_named(paper)))
+    return sheets_of_piece(example(name), paper_named(paper), printer=Printer())
 
 
 def examples():

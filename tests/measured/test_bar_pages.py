@@ -2,12 +2,12 @@
 
 import pytest
 
-from joinlay.documents.packet import packet_for
 from joinlay.documents.wanted_sheets import EVERYTHING
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Text
 from tests.measured.collisions import collisions
+from tests.measured.packets import packet_of
 
 JOB = """title = "Wide"
 units = "mm"
@@ -37,7 +37,7 @@ opening = { width = 700, height = 110, depth = 400 }
 
 @pytest.fixture(scope="module")
 def bound():
-    return packet_for(plan(read_job(JOB, "wide.toml")), wanted=EVERYTHING)
+    return packet_of(plan(read_job(JOB, "wide.toml")), wanted=EVERYTHING)
 
 
 def said_in(bound, heading):

@@ -7,7 +7,6 @@ import pytest
 
 from joinlay.boards import PartKind
 from joinlay.documents.model import part_nodes
-from joinlay.documents.packet import packet_for
 from joinlay.documents.plan_json import plan_json
 from joinlay.documents.wanted_sheets import EVERYTHING
 from joinlay.lengths import Fraction
@@ -17,6 +16,7 @@ from joinlay.templates.drilling.stop_templates import stop_templates
 from joinlay.templates.story.story_sticks import sticks_of
 from tests.assembly.existing_cases import measured, ours, planned
 from tests.measured.collisions import collisions
+from tests.measured.packets import packet_of
 
 
 @cache
@@ -27,7 +27,7 @@ def there():
 
 @cache
 def sheets():
-    return packet_for(there(), wanted=EVERYTHING).sheets
+    return packet_of(there(), wanted=EVERYTHING).sheets
 
 
 def said(sheet):

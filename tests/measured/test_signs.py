@@ -6,12 +6,11 @@ from collections import Counter
 
 import pytest
 
-from joinlay.documents.packet import packet_for
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN, Wanted
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import PENS, Fill, Role, Text, flatten
 from joinlay.pen.signs import LINES, TONES, Sign, sample_of, signs_on
-from tests.measured.packets import example, examples, packet
+from tests.measured.packets import example, examples, packet, packet_of
 
 
 def test_no_two_signs_look_alike():
@@ -50,7 +49,7 @@ def test_the_marks_of_face_and_edge_are_explained_where_they_first_stand():
     for bound in (
         packet("print-chest", None, LEAN),
         packet("print-chest", None, EVERYTHING),
-        packet_for(example("print-chest"), wanted=Wanted(chapters=("parts",))),
+        packet_of(example("print-chest"), wanted=Wanted(chapters=("parts",))),
     ):
         first = next((sheet for sheet in bound.sheets if any(stroke.role is Role.REFERENCE for stroke in sheet.body)), None)
         assert (first is None) is ("Pictures of every part" not in {chapter.heading for chapter in bound.chapters})

@@ -8,14 +8,13 @@ from typing import Any
 
 import pytest
 
-from joinlay.documents.packet import packet_for
 from joinlay.documents.wanted_sheets import EVERYTHING, LEAN
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.marks import Fill, Line, Polyline, Role, Text, bounds_of, box_around
 from joinlay.pen.signs import Sign, signs_on
 from tests.measured.collisions import collisions
-from tests.measured.packets import examples, packet
+from tests.measured.packets import examples, packet, packet_of
 from tests.odd_jobs import odd_job
 
 #: Chapters whose sheets are laid on wood or held to a cutter.
@@ -83,7 +82,7 @@ def test_nothing_is_cut_short_by_dots(name):
 @pytest.mark.parametrize("seed", range(1, 11))
 def test_in_odd_jobs_too_paper_is_saved_nothing_is_parted_or_cut_short_and_every_sign_is_explained(seed):
     made = plan(read_job(odd_job(seed), f"odd-{seed}.toml"))
-    bound = packet_for(made, wanted=LEAN)
+    bound = packet_of(made, wanted=LEAN)
     # Cover, order, findings, lists, layouts, cards and putting together, whatever the job; then four sheets a drawer.
     assert 10 <= len(bound.sheets) <= (16 if made.is_whole else 12) + 4 * len(made.drawers)
     for sheet in bound.sheets:

@@ -10,12 +10,20 @@ from urllib.parse import quote
 import pytest
 
 from tests.cli.running import run
+from tests.making import made_once
 from tests.unit.bench.asking import JOB, Page, words_of
 
 
 @pytest.fixture
 def page(tmp_path):
     return Page(tmp_path / "under.toml")
+
+
+@pytest.fixture
+def _drawn_once():
+    """The packet is drawn once for the page and for ``make``: its files are made by each."""
+    with made_once():
+        yield
 
 
 def wait_for(page):
@@ -26,6 +34,7 @@ def wait_for(page):
     raise AssertionError("it is being made for half a minute")
 
 
+@pytest.mark.usefixtures("_drawn_once")
 def test_the_packet_and_its_files_are_those_of_make(page, tmp_path, capsys):
     assert "is being made" in page.post("/make").text
     found = wait_for(page)
@@ -40,6 +49,7 @@ def test_the_packet_and_its_files_are_those_of_make(page, tmp_path, capsys):
     assert all(name in found for name in written)
 
 
+@pytest.mark.usefixtures("_drawn_once")
 def test_all_of_it_with_drawings_to_cut_by_and_a_model_is_what_make_writes_when_asked_so(page, tmp_path, capsys):
     page.post("/make", all="yes", dxf="yes", model="yes")
     found = wait_for(page)
@@ -64,6 +74,7 @@ def test_what_can_not_be_written_here_is_said_before_anything_is_made(page, monk
         assert not page.desk.paper.stands.step
 
 
+@pytest.mark.usefixtures("_drawn_once")
 def test_one_chapter_and_one_part_are_those_of_make_too(page, tmp_path, capsys):
     page.post("/make", chapter="list")
     wait_for(page)
@@ -75,6 +86,7 @@ def test_one_chapter_and_one_part_are_those_of_make_too(page, tmp_path, capsys):
     assert page.get("/made/again.pdf").content == (tmp_path / "part" / "again.pdf").read_bytes()
 
 
+@pytest.mark.usefixtures("_drawn_once")
 def test_what_cannot_be_made_is_said(page):
     page.post("/make", chapter="nowhere")
     assert "nowhere" in wait_for(page)

@@ -12,7 +12,6 @@ from joinlay.boards import PartKind
 from joinlay.boards.extent import outer_corners
 from joinlay.cli.starter import starter_job
 from joinlay.documents.lean_templates import marked_elsewhere, not_on_sticks
-from joinlay.documents.packet import packet_for
 from joinlay.documents.true_size import lean_ends, plan_templates, steps_of_work
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
@@ -24,7 +23,7 @@ from joinlay.templates.drilling import pull_templates, runner_templates, stop_te
 from joinlay.templates.fold_strips import fold_strips, grooves_on_strips
 from joinlay.templates.story.story_sticks import cuts_on_sticks, sticks_of, story_sticks
 from tests.measured import packets
-from tests.measured.packets import example
+from tests.measured.packets import example, packet_of
 from tests.unit.documents.odd_jobs import BOX, TWO_BANKS
 from tests.unit.documents.test_packet import bored_by_card
 
@@ -56,17 +55,17 @@ def test_a_drawer_for_one_small_opening_takes_sixteen_sheets():
     size = re.sub(r"count = 2 ", "count = 1 ", size)
     plan = planned(read_job(told[:first] + size, "small.toml"))
     assert len(plan.drawers) == 1
-    assert len(packet_for(plan, wanted=LEAN).sheets) <= 16
+    assert len(packet_of(plan, wanted=LEAN).sheets) <= 16
 
 
 @pytest.mark.parametrize(("job", "most"), [(BOX, 19), (TWO_BANKS, 53)], ids=["box", "two banks"])
 def test_a_small_piece_and_a_large_one_take_no_more_paper_than_they_did(job, most):
-    assert len(packet_for(planned(read_job(job, "odd.toml")), wanted=LEAN).sheets) <= most
+    assert len(packet_of(planned(read_job(job, "odd.toml")), wanted=LEAN).sheets) <= most
 
 
 def test_a_packet_of_few_sheets_has_no_index_on_a_sheet_of_its_own_and_says_so():
     plan = planned(read_job(BOX, "odd.toml"))
-    bound = packet_for(plan, wanted=LEAN)
+    bound = packet_of(plan, wanted=LEAN)
     assert "Where each part is" not in [chapter.heading for chapter in bound.chapters]
     assert "a list of the sheets each part is on (--all)" in words_on(bound.sheets[0])
     assert "the sheets each part is on" not in words_on(lean("seed-cabinet").sheets[0])
@@ -102,7 +101,7 @@ def test_the_cover_names_what_is_left_out_and_how_it_is_printed(name):
 @pytest.mark.parametrize("name", PIECES)
 def test_each_chapter_named_on_the_cover_can_be_had_by_itself(name):
     for word in ("parts", "gauges"):
-        alone = packet_for(example(name), wanted=Wanted(chapters=(word,)))
+        alone = packet_of(example(name), wanted=Wanted(chapters=(word,)))
         whole = next(c for c in packets.packet(name).chapters if c.heading == alone.chapters[0].heading)
         assert len(alone.chapters) == 1
         # What of another chapter shares its last sheet in the packet isn't there.
@@ -112,7 +111,7 @@ def test_each_chapter_named_on_the_cover_can_be_had_by_itself(name):
 
 
 def test_the_paper_of_the_whole_packet_stands_in_its_list_printed_alone():
-    alone = packet_for(example("moth-cabinet"), wanted=Wanted(chapters=("list",)))
+    alone = packet_of(example("moth-cabinet"), wanted=Wanted(chapters=("list",)))
     said = [stroke.plain for sheet in alone.sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
     many = str(len(lean("moth-cabinet").sheets))
     assert [many, "sheets", "paper"] in [said[n : n + 3] for n in range(len(said))]
@@ -243,7 +242,7 @@ def test_sheets_that_are_numbered_otherwise_say_so_before_their_number(wanted, b
     bound = (
         packets.packet("moth-cabinet", wanted=wanted)
         if not wanted.chapters
-        else packet_for(example("moth-cabinet"), wanted=wanted)
+        else packet_of(example("moth-cabinet"), wanted=wanted)
     )
     numbered = [
         re.findall(r"(?:all |part )?\d+ of \d+$", stroke.plain) for stroke in bound.sheets[-1].strokes if isinstance(stroke, Text)
@@ -254,7 +253,7 @@ def test_sheets_that_are_numbered_otherwise_say_so_before_their_number(wanted, b
 
 def test_maker_and_date_stand_at_every_foot_and_change_no_mark():
     plain, named = example("moth-cabinet"), replace(example("moth-cabinet"), maker="Ada Fir", date="28 November 2026")
-    bare, bound = (packet_for(plan, wanted=Wanted(chapters=("findings", "templates"))) for plan in (plain, named))
+    bare, bound = (packet_of(plan, wanted=Wanted(chapters=("findings", "templates"))) for plan in (plain, named))
     assert {sheet.section for sheet in bound.sheets} == {"What was found", "Templates, strips and drilling"}
     assert all("made by Ada Fir, 28 November 2026" in words_on(sheet) for sheet in bound.sheets)
     assert not any("made by" in words_on(sheet) for sheet in bare.sheets)
