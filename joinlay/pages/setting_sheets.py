@@ -134,8 +134,9 @@ def _sheet(rows: Sequence[CardRow], pages: PlainPages, order: Sequence[PageBlock
     if not settings:
         return pages.sheet(_ORDER, strokes)
     sheet = pages.sheet("", strokes, "views 1:1")
-    templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, bounds_of(strokes))) for each in settings]
-    told = (Laid(Template((pages.document,), _ORDER, strokes, bounds_of(strokes)), Move()),) if order else ()
+    box = sheet.laid[0].template.box
+    templates = [(each, Template((f"card {each.number}",), cut_words(each), strokes, box)) for each in settings]
+    told = (Laid(Template((pages.document,), _ORDER, strokes, box), Move()),) if order else ()
     cards = tuple(Laid(template, Move(), serves=each.board_names) for each, template in templates)
     return replace(sheet, laid=(*told, *cards))
 

@@ -44,7 +44,10 @@ class KnownSheets:
     def lowest(self, sheet: Sheet) -> Fraction:
         """The lowest there is of what stands on ``sheet``, in its own mm. ValueError where nothing does."""
         if id(sheet.body) not in self._lowest:
-            self._lowest[id(sheet.body)] = sheet.body, bounds_of(sheet.body)[1]
+            # A sheet that is read is laid out as one template, whose box is known.
+            own = (laid.template for laid in sheet.laid if laid.template.strokes is sheet.body and laid.move == Move())
+            box = next((template.box for template in own), None)
+            self._lowest[id(sheet.body)] = sheet.body, bounds_of(sheet.body)[1] if box is None else box[1]
         return self._lowest[id(sheet.body)][1]
 
     def together(self, above: Sheet, below: Sheet, move: Move) -> tuple[Stroke, ...]:

@@ -133,10 +133,27 @@ def plain(content: Content) -> str:
     return "".join(parts)
 
 
+#: Lines of type that were set, by the ``id`` of what they say, which is kept too, so that nothing else gets that. To hash the
+#: words of a line takes longer than all else that is asked of it: most are set, measured, moved and drawn as one and the same.
+_AT_HAND: Final[dict[int, tuple[Content, SetLine]]] = {}
 #: A packet has some ten thousand lines of type, most of them set several times over.
-@lru_cache(maxsize=32768)
+_MOST_LINES: Final = 32768
+
+
 def set_line(content: Content) -> SetLine:
     """``content`` as pieces of type."""
+    known = _AT_HAND.get(id(content))
+    if known is not None and known[0] is content:
+        return known[1]
+    made = _set(content)
+    if len(_AT_HAND) >= _MOST_LINES:
+        _AT_HAND.clear()
+    _AT_HAND[id(content)] = content, made
+    return made
+
+
+@lru_cache(maxsize=_MOST_LINES)
+def _set(content: Content) -> SetLine:
     pieces: list[SetRun] = []
     pen = Fraction(0)
     for n, run in enumerate(content):
