@@ -20,7 +20,7 @@ from joinlay.pages.printed_sheet import Laid, Sheet, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.setting_card import CardMaker
 from joinlay.pen.lettering import Run, figures, fitted, set_line, words, wrapped
-from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text, bounds_of
+from joinlay.pen.marks import Align, Line, Move, Polyline, Role, Text
 from joinlay.settings import Adjustment, Value
 from joinlay.settings.feeding import feed_words
 from joinlay.settings.wording import (
