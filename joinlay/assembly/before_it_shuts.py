@@ -24,8 +24,10 @@ if TYPE_CHECKING:
     from joinlay.assembly.glue_ups import GlueUp
     from joinlay.boards import Board, PartRole
 
-__all__ = ["ShutIn", "before_words", "shut_in_by"]
+__all__ = ["MASKED", "ShutIn", "before_words", "shut_in_by"]
 
+#: What holds for every joint alike, so that it need be said but once.
+MASKED: Final = "Where you finish first, mask every joint: glue holds on bare wood alone."
 #: What a drawer's side runs on, along or under: no glue may lie there (PT-8).
 _RUN_ON: Final = (PartKind.BEARER, PartKind.GUIDE, PartKind.KICKER)
 
@@ -92,7 +94,7 @@ def before_words(glue_up: GlueUp, boards: Iterable[Board]) -> tuple[str, ...]:
             glued = any(met.one.kind in _PANELS for met in glue_up.most.glued)
             edges = "all but the edge that is glued" if glued else "edges and all"
             said.append(f"Finish the bottom now too, {edges}: it moves in its grooves, and what is bare would show.")
-        said.append("Where you finish first, mask every joint: glue holds on bare wood alone.")
+        said.append(MASKED)
     kinds = {move.moving[0].kind for go in glue_up.goes for move in go.moves}
     if glue_up.steps[0].is_whole and kinds & set(_RUN_ON):
         said.append("No glue where a drawer rides: wipe off at once what comes out, and leave the wood bare there for wax.")
