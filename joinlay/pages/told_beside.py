@@ -30,8 +30,8 @@ WORD, SMALL = Fraction(7, 2), Fraction(5, 2)
 INDENT, WHITE = Fraction(13, 2), Fraction(2)
 #: From one line to the next, and the white between two things said.
 _STEP, _FINE_STEP, _LEAST = Fraction(5), Fraction(19, 5), Fraction(1)
-#: Between a picture and the words beside it, and how wide a column of words must be there.
-_BESIDE, _NARROWEST = Fraction(4), Fraction(38)
+#: Between a picture and the words beside it, how wide a column of words must be there, and the white over it.
+_BESIDE, _NARROWEST, _OVER = Fraction(4), Fraction(38), Fraction(4, 5)
 _ZERO: Final = Fraction(0)
 
 
@@ -107,9 +107,9 @@ def told_in_blocks(
 def _beside(view: Picture, wide: Fraction) -> tuple[tuple[Stroke, ...], Told]:
     """A picture down from zero, at the left or, where that leaves words no room, in the middle; and what takes the words."""
     x0, y0, x1, y1 = view.box
-    told = Told(wide, (x1 - x0, y1 - y0))
+    told = Told(wide, (x1 - x0, y1 - y0 + _OVER))
     left = (wide - (x1 - x0)) / 2 if told.is_full else _ZERO
-    return tuple(moved(stroke, Move(left - x0, -y1)) for stroke in view.strokes), told
+    return tuple(moved(stroke, Move(left - x0, -y1 - _OVER)) for stroke in view.strokes), told
 
 
 class Told:
