@@ -1,8 +1,12 @@
-"""Pieces drawn at random, as a maker might ask for them: sound ones mostly, odd ones now and then."""
+"""Pieces drawn at random, as a maker might ask for them: sound ones mostly, odd ones now and then.
+
+A piece is a hundred draws. So every way to draw is made once and kept, since hypothesis looks a new one over each time.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 from hypothesis import strategies as st
 
@@ -28,76 +32,113 @@ from tests.assembly.pieces import shop, size
 INCH = Fraction(127, 5)
 
 
+#: Yes or no, none or one, a choice of a few.
+YES_OR_NO = st.booleans()
+UP_TO_TWO, UP_TO_THREE, UP_TO_FOUR = (st.integers(0, most) for most in (2, 3, 4))
+FRONT_JOINTS, BACK_JOINTS = (st.sampled_from(list(kinds.values())) for kinds in (AT_FRONT, AT_BACK))
+BACK_HEIGHTS, BOTTOM_REACHES, UNITS = st.sampled_from(BackHeight), st.sampled_from(BottomReach), st.sampled_from(Unit)
+RATIOS = st.sampled_from([Fraction(11, 10), Fraction(6, 5), Fraction(8, 7), Fraction(1)])
+SPECIES = st.sampled_from(["black cherry", "red oak", "eastern white pine"])
+
+
+@cache
 def lengths(unit, low, high, parts=(16, 32, 3)):
     """From ``low`` to ``high`` inches, on tenths of a millimetre or parts of an inch, thirds too, which no rule shows."""
     low, high = fraction_in(str(low)), fraction_in(str(high))
     if unit is Unit.MM:
         return st.integers(int(low * 254), int(high * 254)).map(lambda n: size(Length(Fraction(n, 10))))
-    part = st.sampled_from(parts)
-    return part.flatmap(lambda p: st.integers(int(low * p), int(high * p)).map(lambda n: size(Length(INCH * Fraction(n, p)))))
+    some = st.sampled_from([(INCH / part, st.integers(int(low * part), int(high * part))) for part in parts])
+
+    @st.composite
+    def drawn(draw):
+        part, count = draw(some)
+        return size(Length(part * draw(count)))
+
+    return drawn()
 
 
-def stocks(unit, nominal, low, high):
+@cache
+@st.composite
+def stocks(draw, unit, nominal, low, high):
     """Sheet or solid wood sold as ``nominal`` inches, as it measures."""
-    measured = lengths(unit, low, high, (64,))
-    sheet = measured.map(lambda t: Sheet(f"ply {nominal}", size(nominal), t, size(96), size(48)))
-    kind = st.sampled_from(["black cherry", "red oak", "eastern white pine"])
-    return st.one_of(sheet, st.builds(lambda t, k: Solid(f"{k} {nominal}", size(nominal), t, k), measured, kind))
+    measured = draw(lengths(unit, low, high, (64,)))
+    if draw(YES_OR_NO):
+        kind = draw(SPECIES)
+        return Solid(f"{kind} {nominal}", size(nominal), measured, kind)
+    return Sheet(f"ply {nominal}", size(nominal), measured, size(96), size(48))
 
 
+@cache
 @st.composite
 def drawer_makes(draw, unit):
-    half = stocks(unit, "1/2", "7/16", "5/8")
+    half, thick = stocks(unit, "1/2", "7/16", "5/8"), stocks(unit, "3/4", "5/8", "9/8")
     sides = draw(half)
     return DrawerMake(
-        front=draw(stocks(unit, "3/4", "5/8", "9/8")),
+        front=draw(thick),
         sides=sides,
-        back=draw(st.one_of(st.just(sides), half)),
+        back=draw(half) if draw(YES_OR_NO) else sides,
         bottom=draw(stocks(unit, "1/4", "5/32", "9/32")),
-        front_joint=draw(st.sampled_from(list(AT_FRONT.values()))),
-        back_joint=draw(st.sampled_from(list(AT_BACK.values()))),
-        back_height=(height := draw(st.sampled_from(BackHeight))),
-        bar=draw(st.one_of(st.none(), st.none(), stocks(unit, "3/4", "5/8", "9/8"))),
-        bottom_reach=draw(st.sampled_from(BottomReach)) if height is BackHeight.ON_BOTTOM else BottomReach.BACK,
+        front_joint=draw(FRONT_JOINTS),
+        back_joint=draw(BACK_JOINTS),
+        back_height=(height := draw(BACK_HEIGHTS)),
+        bar=draw(thick) if draw(UP_TO_TWO) == 2 else None,
+        bottom_reach=draw(BOTTOM_REACHES) if height is BackHeight.ON_BOTTOM else BottomReach.BACK,
     )
 
 
+@cache
+def just_so_many(one, count):
+    """Lists of ``count`` draws of ``one``."""
+    return st.lists(one, min_size=count, max_size=count)
+
+
+@cache
+def remainders(count):
+    """Which of ``count`` openings takes what rounding leaves over, by its number or counted from the last; or none is to."""
+    return st.one_of(st.none(), st.integers(-1, count - 1))
+
+
+@cache
 @st.composite
 def heights(draw, unit, count):
     """A division of ``count`` openings, all kinds alike often."""
-    which = draw(st.integers(0, 3))
+    which = draw(UP_TO_THREE)
     if which == 0 or count == 1:
         return Equal(count)
     if which == 1:
         return Arithmetic(count, draw(lengths(unit, "1/8", "5/4")))
     if which == 2:
-        return Geometric(count, draw(st.sampled_from([Fraction(11, 10), Fraction(6, 5), Fraction(8, 7), Fraction(1)])))
-    given = draw(st.lists(lengths(unit, 3, 5), min_size=count, max_size=count))
+        return Geometric(count, draw(RATIOS))
+    given = draw(just_so_many(lengths(unit, 3, 5), count))
     given[draw(st.integers(0, count - 1))] = None
     return OneByOne(tuple(given))
 
 
-@st.composite
-def rows(draw, count):
-    """The rows of a bank of ``count``, mostly one drawer each; none where there is nothing to say of them."""
-    if draw(st.integers(0, 2)):
-        return ()
-    kinds = [
+#: The rows that a bank may have, a plain drawer twice as often as each of the others.
+ROWS = st.sampled_from(
+    [
         RowWish(),
         RowWish(),
         RowWish(2),
         RowWish(2, ByShares((Fraction(1), Fraction(2)))),
         RowWish(3),
         RowWish(0, open=OpenMake()),
-    ]
-    # A place of the row left open, beside drawers (RO-1).
-    kinds += [
+        # A place of the row left open, beside drawers (RO-1).
         RowWish(1, open=OpenMake(), left_open=(2,)),
         RowWish(2, ByShares((Fraction(1), Fraction(1), Fraction(2))), OpenMake(fixed=1), left_open=(1,)),
+        RowWish(0, open=OpenMake(fixed=1)),
+        RowWish(0, open=OpenMake(loose=1)),
     ]
-    kinds += [RowWish(0, open=OpenMake(fixed=1)), RowWish(0, open=OpenMake(loose=1))]
-    wide = st.sampled_from(kinds)
-    return tuple(draw(st.lists(wide, min_size=count, max_size=count)))
+)
+
+
+@cache
+@st.composite
+def rows(draw, count):
+    """The rows of a bank of ``count``, mostly one drawer each; none where there is nothing to say of them."""
+    if draw(UP_TO_TWO):
+        return ()
+    return tuple(draw(just_so_many(ROWS, count)))
 
 
 #: What a mortiser with fixed steps can be set to (MS-10).
@@ -115,6 +156,12 @@ STEPS = {
 }
 
 
+#: The rules that a shop of each unit may have, and what its mortiser can be set to: anything, or some steps.
+RULES = {Unit.INCH: st.sampled_from(["1/32 in", "1/64 in"]), Unit.MM: st.sampled_from(["0.5 mm", "0.1 mm"])}
+MORTISERS = {unit: st.sampled_from([{}, steps]) for unit, steps in STEPS.items()}
+
+
+@cache
 @st.composite
 def shops(draw, unit):
     figures = {
@@ -125,29 +172,32 @@ def shops(draw, unit):
         "front_set-back": draw(lengths(unit, 0, "1/16", (32,))),
         "back_gap": draw(lengths(unit, "1/8", 1)),
     }
-    rule = draw(st.sampled_from(["1/32 in", "1/64 in"] if unit is Unit.INCH else ["0.5 mm", "0.1 mm"]))
+    rule = draw(RULES[unit])
     own = shop(unit, rule, **{**figures, "mortise_slack": draw(lengths(unit, 0, "1/16", (32,)))})
-    return replace(own, machines=replace(own.machines, **draw(st.sampled_from([{}, STEPS[unit]]))))
+    return replace(own, machines=replace(own.machines, **draw(MORTISERS[unit])))
 
 
 #: At which hands a piece has fillers.
-FILLED = [(Hand.LEFT,), (Hand.RIGHT,), (Hand.LEFT, Hand.RIGHT)]
+FILLED = st.sampled_from([(Hand.LEFT,), (Hand.RIGHT,), (Hand.LEFT, Hand.RIGHT)])
+#: How many drawers each bank has, and how wide the strip to scribe is.
+COUNTS = st.lists(st.integers(1, 5), min_size=1, max_size=2)
+SCRIBES = st.sampled_from([size(0), size(0), size("3/4")])
 
 
+@cache
 @st.composite
 def specs(draw):
     """A piece and the shop it is made in."""
-    unit = draw(st.sampled_from(Unit))
+    unit = draw(UNITS)
     own = draw(shops(unit))
-    counts = draw(st.lists(st.integers(1, 5), min_size=1, max_size=2))
+    counts = draw(COUNTS)
     banks = []
     for count in counts:
         wish = DrawerWish(draw(drawer_makes(unit)), own)
-        remainders = st.one_of(st.none(), st.integers(-1, count - 1))
-        rounding = draw(st.one_of(st.none(), remainders.map(lambda n: Rounding(own.rule, n))))
+        rounding = Rounding(own.rule, draw(remainders(count))) if draw(YES_OR_NO) else None
         side_by_side = draw(rows(count))
         drawers = sum(row.count for row in side_by_side) if side_by_side else count
-        mullion = draw(st.one_of(st.none(), lengths(unit, "3/4", 2)))
+        mullion = draw(lengths(unit, "3/4", 2)) if draw(YES_OR_NO) else None
         banks.append(Bank(draw(heights(unit, count)), (wish,) * drawers, rounding, rows=side_by_side, mullion=mullion))
     sides = draw(stocks(unit, "3/4", "5/8", "13/16"))
     stile = draw(lengths(unit, "3/2", "5/2"))
@@ -158,27 +208,30 @@ def specs(draw):
         rail=draw(lengths(unit, "7/8", "5/4")),
         top_rail=draw(lengths(unit, "3/2", "5/2")),
         bottom_rail=draw(lengths(unit, "3/2", 3)),
-        overhang=draw(st.one_of(st.just(size(0)), lengths(unit, "1/16", "1/4"))),
-        scribe=draw(st.sampled_from([size(0), size(0), size("3/4")])),
+        overhang=draw(lengths(unit, "1/16", "1/4")) if draw(YES_OR_NO) else size(0),
+        scribe=draw(SCRIBES),
     )
     case = CaseMake(
-        sides, draw(st.one_of(st.just(sides), stocks(unit, "3/4", "1/2", "3/4"))), draw(stocks(unit, "1/4", "3/16", "3/8")),
-        has_stopped_dadoes=draw(st.booleans()), back_inset=draw(st.one_of(st.none(), st.none(), lengths(unit, "1/3", 1))),
-    )  # fmt: skip
+        sides,
+        draw(stocks(unit, "3/4", "1/2", "3/4")) if draw(YES_OR_NO) else sides,
+        draw(stocks(unit, "1/4", "3/16", "3/8")),
+        has_stopped_dadoes=draw(YES_OR_NO),
+        back_inset=draw(lengths(unit, "1/3", 1)) if draw(UP_TO_TWO) == 2 else None,
+    )
     runner = draw(stocks(unit, "3/4", "1/2", "7/8"))
     least = max(draw(lengths(unit, 5 * max(counts) + 4, 60)).mm, 0)
-    top = TopMake(runner, draw(lengths(unit, 0, 1)), draw(lengths(unit, 0, 1))) if draw(st.booleans()) else None
-    base = BaseMake(runner, draw(lengths(unit, 2, 4)), draw(lengths(unit, "-1/8", "1/2"))) if draw(st.booleans()) else None
+    top = TopMake(runner, draw(lengths(unit, 0, 1)), draw(lengths(unit, 0, 1))) if draw(YES_OR_NO) else None
+    base = BaseMake(runner, draw(lengths(unit, 2, 4)), draw(lengths(unit, "-1/8", "1/2"))) if draw(YES_OR_NO) else None
     if base is not None:
-        kind = draw(st.integers(0, 4))
+        kind = draw(UP_TO_FOUR)
         base = replace(base, foot=draw(lengths(unit, 1, 3)) if kind == 1 else None, has_recess=kind == 2, is_cut=kind == 4)
-        if kind == 1 and draw(st.booleans()):
+        if kind == 1 and draw(YES_OR_NO):
             base = replace(base, leveller=Leveller(size("1/4"), draw(lengths(unit, "1/2", 2))))
     filler = None
-    if not frame.scribe and draw(st.integers(0, 2)) == 0:
+    if not frame.scribe and draw(UP_TO_TWO) == 0:
         # As wide at least as the top overhangs.
-        gaps = {hand: draw(lengths(unit, 1, 4)) for hand in draw(st.sampled_from(FILLED))}
-        filler = FillerMake(frame.stock if draw(st.booleans()) else runner, gaps, draw(lengths(unit, 0, 1)))
+        gaps = {hand: draw(lengths(unit, 1, 4)) for hand in draw(FILLED)}
+        filler = FillerMake(frame.stock if draw(YES_OR_NO) else runner, gaps, draw(lengths(unit, 0, 1)))
     return PieceSpec(
         width=size(Length(draw(lengths(unit, 12, 30)).mm * len(counts))),
         height=size(Length(least)),
@@ -187,7 +240,7 @@ def specs(draw):
         case=case,
         banks=tuple(banks),
         runner=runner,
-        stops=StopMake(runner) if draw(st.booleans()) else None,
+        stops=StopMake(runner) if draw(YES_OR_NO) else None,
         top=top,
         base=base,
         filler=filler,
