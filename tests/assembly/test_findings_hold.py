@@ -46,7 +46,7 @@ def clears_by(moving, standing, way, gap):
 def prove_drawer(made, drawer, own, share):
     boards = made.piece.boards
     sides = bodies([drawer.board("left side"), drawer.board("right side")])
-    kicks = bodies([board for board in boards if board.part in ("kicker", "bearer", "case top")])
+    kicks = bodies([board for board in boards if board.part in ("kicker", "bearer", "case top", "dust panel", "shelf")])
     hang = kicker_gap(drawer)
     assert hang is not None
     assert clears_by(sides, kicks, (0, 0, 1), float(hang.mm))
