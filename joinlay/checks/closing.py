@@ -6,11 +6,13 @@ is whole: nothing thin is stepped over. Like ``solids`` it needs the geometry ke
 
 from __future__ import annotations
 
+from functools import cache
 from typing import TYPE_CHECKING
 
 from manifold3d import Error, Manifold, Mesh64, OpType
 from numpy import array, concatenate, cross
 
+from joinlay.checks.blocks import swept_by
 from joinlay.checks.solids import CONTACT, Body, solid_of
 from joinlay.findings import refusal
 from joinlay.lengths import dimension, mm
@@ -48,7 +50,24 @@ def swept(body: Body, way: Way, far: float) -> Body:
     """All the room that ``body`` takes up while it goes ``far`` mm that ``way``, where it began and where it ends included
     (PT-2, by geometry).
     """
+    axis, signed = "XYZ".index(way.value[1]), far if way.value[0] == "+" else -far
+    low, high = list(body.low), list(body.high)
+    if signed < 0:
+        low[axis] += signed
+    else:
+        high[axis] += signed
     by = tuple(float(part) * far for part in way.vector)
+    return Body(
+        body.role,
+        (low[0], low[1], low[2]),
+        (high[0], high[1], high[2]),
+        cache(lambda: _room_of(body, by, far)),
+        cache(lambda: swept_by(body.cut(), axis, signed)),
+    )
+
+
+def _room_of(body: Body, by: tuple[float, ...], far: float) -> Manifold:
+    """All that ``body`` passes through as it goes ``by`` so much, which is ``far`` mm, as a solid."""
     mesh = body.wood.to_mesh64()
     corners, facets, step = array(mesh.vert_properties)[:, :3], array(mesh.tri_verts), array(by)
     one, two, three = (corners[facets[:, n]] for n in range(3))
@@ -57,9 +76,7 @@ def swept(body: Body, way: Way, far: float) -> Body:
     looking = square @ step > _FLAT * far * (square**2).sum(axis=1) ** 0.5
     # Those that hang together by their edges, a flat face or a rounded end, push one block before them.
     pushed = [block for own in _hanging_together(facets[looking]) for block in _pushed(corners, own, step)]
-    wood = Manifold.batch_boolean([body.wood, body.wood.translate(by), *pushed], OpType.Add)
-    a, b, c, d, e, f = wood.bounding_box()
-    return Body(body.role, wood, (a, b, c), (d, e, f))
+    return Manifold.batch_boolean([body.wood, body.wood.translate(by), *pushed], OpType.Add)
 
 
 def _hanging_together(facets: NDArray[uint64]) -> Iterator[list[_Facet]]:

@@ -3,15 +3,19 @@
 The solids are made by a geometry kernel that isn't ours, which a maker may do without: only what puts the piece together imports
 this module, and importing it raises BadInput where the kernel isn't installed. Exact lengths become floats only here, at the last
 step; what overlaps by less than a cube of a hundredth of a millimetre is contact.
+
+A solid is made when it is first looked at. Most boards never are: that a tenon is all in its mortise is told by their ``blocks``,
+and the kernel is asked where that doesn't settle it.
 """
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import cos, pi, sin
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Axis, PartKind, Shape
+from joinlay.checks.blocks import blocks_of, most_shared, moved
 from joinlay.errors import BadInput
 from joinlay.findings import refusal
 from joinlay.lengths import ZERO, Fraction, dimension, mm
@@ -26,10 +30,11 @@ except ModuleNotFoundError as missing:
     ) from missing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from joinlay.boards import Board, Cut, PartRole, Place, Taper
     from joinlay.casework.assembly import Drawer
+    from joinlay.checks.blocks import Block
     from joinlay.findings import Finding
 
 __all__ = ["CONTACT", "Body", "Overlap", "check_assembly", "overlaps", "overlaps_between", "solid_of", "solids_of"]
@@ -59,23 +64,36 @@ _Prism = tuple[tuple[_Point, ...], Axis, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A board as the kernel knows it: ``wood``, and the corners ``low`` and ``high`` of the box around it, in mm."""
+    """A board in its place: the corners ``low`` and ``high`` of a box around it, in mm, ``made`` to get it as the kernel knows
+    it, and ``cut`` to get the blocks that its wood lies in.
+    """
 
     role: PartRole
-    wood: Manifold
     low: tuple[float, float, float]
     high: tuple[float, float, float]
+    made: Callable[[], Manifold]
+    cut: Callable[[], tuple[Block, ...]]
 
     @property
     def name(self) -> str:
         """The board's name."""
         return self.role.name
 
+    @property
+    def wood(self) -> Manifold:
+        """The solid."""
+        return self.made()
+
     def moved(self, x: float, y: float, z: float) -> Body:
         """The same solid shifted."""
-        by = (x, y, z)
-        low, high = (tuple(a + b for a, b in zip(corner, by, strict=True)) for corner in (self.low, self.high))
-        return Body(self.role, self.wood.translate(by), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
+        (a, b, c), (d, e, f) = self.low, self.high
+        return Body(
+            self.role,
+            (a + x, b + y, c + z),
+            (d + x, e + y, f + z),
+            cache(lambda: self.made().translate((x, y, z))),
+            cache(lambda: moved(self.cut(), x, y, z)),
+        )
 
     def meets(self, other: Body) -> bool:
         """True where the boxes around both share more than a surface."""
@@ -86,8 +104,10 @@ class Body:
         return a < x - hair and u < d - hair and b < y - hair and v < e - hair and c < z - hair and w < f - hair
 
     def shared(self, other: Body) -> float:
-        """The volume of what both take up, in cubic millimetres."""
-        return float((self.wood ^ other.wood).volume()) if self.meets(other) else 0.0
+        """The volume of what both take up, in cubic millimetres; 0 where it is certainly no more than contact."""
+        if not self.meets(other) or most_shared(self.cut(), other.cut()) <= CONTACT:
+            return 0.0
+        return float((self.wood ^ other.wood).volume())
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,12 +121,21 @@ class Overlap:
 
 def solid_of(board: Board) -> Body:
     """``board`` with its tapers and all its cuts, in its place (CK-8). Raises BadInput where it has no place."""
-    if board.place is None:
+    place = board.place
+    if place is None:
         raise BadInput(f"{board.name} has no place in the piece, so it can't be put together with the rest.")
-    gone = (*(_wedge(board, t) for t in board.tapers if t.near.mm or t.far.mm), *(_hollow(board, cut) for cut in board.cuts))
-    body = _put(_carved(_stock(board), gone), board.place)
-    a, b, c, d, e, f = body.bounding_box()
-    return Body(board.role, body, (a, b, c), (d, e, f))
+    made, cut = cache(lambda: _put(_carved(_stock(board), _gone(board)), place)), cache(lambda: blocks_of(board))
+    if len(cut()) == 1 and not board.tapers:
+        a, b, c, d, e, f = cut()[0].box
+    else:
+        a, b, c, d, e, f = made().bounding_box()
+    return Body(board.role, (a, b, c), (d, e, f), made, cut)
+
+
+def _gone(board: Board) -> tuple[_Prism, ...]:
+    """All that is cut and planed off."""
+    tapers = (_wedge(board, taper) for taper in board.tapers if taper.near.mm or taper.far.mm)
+    return (*tapers, *(_hollow(board, cut) for cut in board.cuts))
 
 
 def solids_of(boards: Iterable[Board]) -> tuple[Body, ...]:

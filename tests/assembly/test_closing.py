@@ -10,6 +10,7 @@ from joinlay.assembly.blocking import Blocking
 from joinlay.assembly.order import Move, order_of
 from joinlay.boards import PartKind, PartRole
 from joinlay.boards.meeting import Way, measured
+from joinlay.checks.blocks import Block
 from joinlay.checks.closing import bodies_of, check_moves, in_the_way, swept
 from joinlay.checks.solids import CONTACT, Body, check_assembly
 from joinlay.findings import Refused
@@ -22,7 +23,9 @@ from tests.measured.packets import example
 def test_a_sweep_is_all_the_room_a_solid_passes_through():
     """A cube with a hole: swept across the hole it fills it, along it the hole stays (worked out by hand)."""
     pierced = Manifold.cube((10, 10, 10)) - Manifold.cube((4, 4, 10)).translate((3, 3, 0))
-    body = Body(PartRole(PartKind.LONE, called="cube"), pierced, (0, 0, 0), (10, 10, 10))
+    body = Body(
+        PartRole(PartKind.LONE, called="cube"), (0, 0, 0), (10, 10, 10), lambda: pierced, lambda: (Block((0, 0, 0, 10, 10, 10)),)
+    )
     assert swept(body, Way.UP, 5).wood.volume() == pytest.approx(15 * (100 - 16))
     assert swept(body, Way.RIGHT, 5).wood.volume() == pytest.approx(15 * 100)
     assert swept(body, Way.LEFT, 1).wood.volume() == pytest.approx(11 * 100 - 3 * 4 * 10)

@@ -1,6 +1,7 @@
 """The meetings a plan keeps: every two boards that touch have one, and they close in the ways it says, on the solids."""
 
 from itertools import combinations
+from typing import Any
 
 import pytest
 
@@ -32,7 +33,7 @@ def chest(front="loose tenon", back="locking rabbet", height=BackHeight.FULL, ta
     return whole(spec(own, **{**usual, **changed}), own)
 
 
-CHESTS = {
+CHESTS: dict[str, dict[str, Any]] = {
     **{f"{word} at the front": {"front": word} for word in AT_FRONT},
     **{f"{word} at the back": {"back": word} for word in AT_BACK},
     "half-blind and housed": {"front": "half-blind locking rabbet", "back": "dado", "height": BackHeight.ON_BOTTOM},
