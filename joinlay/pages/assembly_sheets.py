@@ -185,9 +185,9 @@ class _Chapter:
         glue = self.plan.shop.glue
         for own in (one for one in glue_ups if step == one.steps[0]):
             # What is put into the piece is named by its step.
-            name = "" if step.is_whole else f": {glue_up_name(own)}"
+            name = "" if step.is_whole else f" {glue_up_name(own)}."
             told = f"{glue_up_words(own, glue)}; {cure_words(own, glue)}", dry_words(own)
-            yield Saying(" ".join(f"{upper(one)}." for one in told if one), head=f"Glue-up {own.number}{name}.", begins=own)
+            yield Saying(" ".join(f"{upper(one)}." for one in told if one), head=f"Glue-up {own.number}:{name}", begins=own)
             yield from map(Saying, self._clamped(own, glue_ups))
             yield from self._before(own, said)
         yield Saying(f"{step.number} {step_words(step)}", WORD, ticked=True)

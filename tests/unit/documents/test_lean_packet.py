@@ -38,11 +38,11 @@ def words_on(sheet):
     return " ".join(stroke.plain for stroke in sheet.strokes if isinstance(stroke, Text))
 
 
-@pytest.mark.parametrize(("name", "most"), [("moth-cabinet", 31), ("print-chest", 33), ("seed-cabinet", 38)])
+@pytest.mark.parametrize(("name", "most"), [("moth-cabinet", 29), ("print-chest", 29), ("seed-cabinet", 37)])
 def test_it_takes_no_more_paper_than_it_did(name, most):
-    # The chapter on putting it together came later, and keeps to four sheets of its own.
+    # The chapter on putting it together came later, and keeps to three sheets of its own.
     together = [sheet for sheet in lean(name).sheets if sheet.section == "Putting it together"]
-    assert 1 <= len(together) <= 4
+    assert 1 <= len(together) <= 3
     assert len(lean(name).sheets) - len(together) <= most
     assert len(packets.packet(name).sheets) >= len(lean(name).sheets) + 10
 
@@ -58,7 +58,7 @@ def test_a_drawer_for_one_small_opening_takes_sixteen_sheets():
     assert len(packet_of(plan, wanted=LEAN).sheets) <= 16
 
 
-@pytest.mark.parametrize(("job", "most"), [(BOX, 19), (TWO_BANKS, 53)], ids=["box", "two banks"])
+@pytest.mark.parametrize(("job", "most"), [(BOX, 19), (TWO_BANKS, 51)], ids=["box", "two banks"])
 def test_a_small_piece_and_a_large_one_take_no_more_paper_than_they_did(job, most):
     assert len(packet_of(planned(read_job(job, "odd.toml")), wanted=LEAN).sheets) <= most
 

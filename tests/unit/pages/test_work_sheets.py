@@ -66,7 +66,7 @@ def test_its_numbers_lead_to_every_sheet_that_is_worked_from(name):
 def test_the_line_of_each_glue_up_leads_to_the_sheet_that_tells_of_it(name):
     bound = packet(name, None, LEAN)
     (work,) = bound.chapters[1].sheets
-    together = [sheet for sheet in bound.sheets if sheet.section == "Putting it together"]
+    together = [sheet for sheet in bound.sheets if "Putting it together" in sheet.chapters]
     begun = {text.plain.partition(":")[0]: text.anchor[1] for text in work.body if isinstance(text, Text) and ":" in text.plain}
     for glue_up in example(name).glue_ups:
         mark = f"Glue-up {glue_up.number}"

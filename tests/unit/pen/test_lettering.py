@@ -95,6 +95,7 @@ def test_wrapped_lines_fill_their_room_and_keep_to_it_as_they_are_set(text, room
         ("by 3 3/16 in (81 mm).", ["by", "3 3/16 in", "(81 mm)."]),
         ("droops 0.6 mm.", ["droops", "0.6 mm."]),
         ("4 % of 110 lb", ["4 %", "of", "110 lb"]),
+        ("wants 175 to 250 lb/in2.", ["wants", "175", "to", "250 lb/in2."]),
         ("drawer 1 in place", ["drawer", "1 in", "place"]),
         ("card 10 and 11, in oak", ["card", "10", "and", "11,", "in", "oak"]),
         ("drawer 2 minds 12 1/2-", ["drawer", "2", "minds", "12 1/2-"]),
