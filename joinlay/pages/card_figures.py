@@ -57,11 +57,9 @@ class CardFigures:
         """How wide a column of ``readings`` must be for its figures, with the white to the next; in mm."""
         return max(self._wide(each, _LOWER_KEY) for each in readings) + _GUTTER
 
-    def named(self, readings: Sequence[Reading], *, in_row: bool = False) -> Fraction:
-        """How wide it must be to say on one line each what they are, and on one each what stands small under them; ``in_row``
-        where they stand side by side, each in a column of its own.
-        """
-        small = (line for each in readings for line in (self._called(each, in_row=in_row), *self.small(each)))
+    def named(self, readings: Sequence[Reading]) -> Fraction:
+        """How wide it must be to say on one line each what they are, and on one each what stands small under them."""
+        small = (line for each in readings for line in (self._called(each), *self.small(each)))
         return max(self.least(readings), max(set_line(words(line, _SMALL)).width for line in small) + _GUTTER)
 
     def in_columns(self, columns: Sequence[tuple[Column, Sequence[Reading]]], top: Fraction, *, is_large: bool) -> Drawn:
@@ -88,8 +86,8 @@ class CardFigures:
         for readings in self.kinds:
             at, low = left, top
             for reading in readings:
-                wide = self.named([reading], in_row=True)
-                made, reach = self._value(reading, (at, wide), top, is_large=False, in_row=True)
+                wide = self.named([reading])
+                made, reach = self._value(reading, (at, wide), top, is_large=False)
                 strokes += made
                 at, low = at + wide, max(low, reach)
             right, top = max(right, at), low + _APART
@@ -105,23 +103,21 @@ class CardFigures:
         figure = figures(reading.aim, self.rule, high, bold=True)
         return set_line(figure).width + _TO_UNIT + set_line(words(reading.on_rule.unit, _WORD)).width
 
-    def _called(self, reading: Reading, *, in_row: bool) -> str:
-        """What is set; of several in a row the first says so, and the others that they come after it."""
+    def _called(self, reading: Reading) -> str:
+        """What is set; of several the first says so, and the others that they come after it, unless some aren't told large."""
         alike = [each for each in self.setting.readings if each.value is reading.value]
-        if not in_row:
+        if len(alike) > _MOST:
             return called(self.setting, reading)
         return _named(self.setting, reading) if reading is alike[0] else "then"
 
-    def _value(
-        self, reading: Reading, column: Column, top: Fraction, *, is_large: bool, in_row: bool = False
-    ) -> tuple[list[Stroke], Fraction]:
+    def _value(self, reading: Reading, column: Column, top: Fraction, *, is_large: bool) -> tuple[list[Stroke], Fraction]:
         """A value to set: what it is, the figure large, small what stands beside it, or under it where it has no room there; and
         how far down it reaches.
         """
         left, wide = column[0], column[1] - _GUTTER
         strokes: list[Stroke] = []
         down = top
-        for line in wrapped(self._called(reading, in_row=in_row), wide, _SMALL):
+        for line in wrapped(self._called(reading), wide, _SMALL):
             down += _STEP
             strokes.append(Text((left, -down + 1), words(line, _SMALL)))
         sizes = ((_KEY,) if is_large else ()) + (_LOWER_KEY, _LEAST_KEY)

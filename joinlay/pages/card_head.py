@@ -33,12 +33,13 @@ _BOX, _BETWEEN, _BESIDE = Fraction(7), Fraction(6), Fraction(5)
 
 @dataclass(frozen=True, slots=True)
 class CardHead:
-    """The head of the card of ``setting``, ``wide`` mm across; ``has_box`` as ``CardMaker`` has it."""
+    """The head of the card of ``setting``, ``wide`` mm across; ``has_box`` and ``cautions`` as ``CardMaker`` has them."""
 
     setting: Setting
     rule: Graduation
     wide: Fraction
     has_box: bool
+    cautions: str = ""
 
     @property
     def deep(self) -> Fraction:
@@ -49,6 +50,13 @@ class CardHead:
     def says_why(self) -> bool:
         """Whether why it is cut there stands in it; which way to feed always does, where there is one."""
         return not feed_in_short(self.setting) and self._beside_machine()[1] is not None
+
+    @property
+    def says_cautions(self) -> bool:
+        """Whether it has room to say where the cautions stand."""
+        machine, said = self._beside_machine()
+        taken = set_line(machine).width + (0 if said is None else _BESIDE + set_line(said).width) + _BETWEEN
+        return bool(self.cautions) and taken + set_line(self._aside(self.cautions)).width <= self.wide
 
     def strokes(self) -> Iterator[Stroke]:
         """Which card, what is cut, what has to be touched; then machine and cutter, which way to feed, and the speed (MS-6,
@@ -65,16 +73,17 @@ class CardHead:
         yield Line((_ZERO, _RULED), (self.wide, _RULED), Role.FRAME)
         machine, said = self._beside_machine()
         yield Text((_ZERO, _MACHINE), machine)
-        yield Text((self.wide, _MACHINE), self._speed, Align.RIGHT)
+        yield Text((self.wide, _MACHINE), self._aside(self.cautions if self.says_cautions else ""), Align.RIGHT)
         if said is not None:
             yield Text((set_line(machine).width + _BESIDE, _MACHINE), said)
         elif self._has_way_below:
             way = fitted(feed_in_short(self.setting), self.wide, (_WORD, _SMALL), bold=True)
             yield Text((_ZERO, _MACHINE - _NEXT), way)
 
-    @property
-    def _speed(self) -> Content:
-        return words(speed_words(self.setting).partition(";")[0], _SMALL)
+    def _aside(self, cautions: str) -> Content:
+        """What stands at the right of the machine: the speed, and where the ``cautions`` are, where it has room for that."""
+        said = (speed_words(self.setting).partition(";")[0], cautions and f"cautions: {cautions}")
+        return words("; ".join(filter(None, said)), _SMALL)
 
     @property
     def _has_way_below(self) -> bool:
@@ -85,7 +94,7 @@ class CardHead:
         """Machine and cutter, and beside them which way to feed, or why it is cut there; None where there is no room for it. The
         machine is set smaller where that makes room for which way to feed.
         """
-        room = self.wide - set_line(self._speed).width - _BETWEEN
+        room = self.wide - set_line(self._aside("")).width - _BETWEEN
         named = machine_words(self.setting, self.rule.sold)
         way = feed_in_short(self.setting)
         said = words(way, _WORD, bold=True) if way else words(why_words(self.setting, self.rule), _SMALL)

@@ -44,8 +44,8 @@ def card_remarks(settings: Sequence[Setting], maker: CardMaker) -> list[PageBloc
     """The blocks of remarks on all of ``settings``, to stand over the first of their cards, as wide as those: a heading, and a
     block for each kind of remark, which is parted between sentences where it is very long.
 
-    Cautions first; then which way to feed and why, how to put a test piece right, and why it is cut at this machine where the
-    card itself doesn't say it. Rules MS-6, MS-8, MS-9.
+    Cautions first; then which way to feed and why, and why it is cut at this machine where the card itself doesn't say it; last
+    how to put a test piece right. Rules MS-6, MS-8, MS-9.
     """
     blocks = [_block(Paragraph(_HEADING, _WORD, bold=True), maker.wide, leads=True)]
     for said in _told(settings, maker):
@@ -60,21 +60,22 @@ def _block(said: Paragraph, wide: Fraction, *, leads: bool = False) -> PageBlock
 
 
 def _told(settings: Sequence[Setting], maker: CardMaker) -> Iterator[list[str]]:
-    """The remarks kind by kind, none empty: cautions, feeding, putting right, reasons; each in pieces, the cards they are for
-    before them.
+    """The remarks in two kinds, neither empty: cautions, feeding and reasons; putting right. Each in pieces, with the cards they
+    are for before them.
     """
     cautions = _parted(settings, [_cautions(each) for each in settings])
     ways = _parted(settings, [[said for said in (feed_sentence(each),) if said] for each in settings])
     corrections = _parted(settings, [correction_pairs(each) for each in settings])
     reasons = _parted(settings, [[] if maker.says_why(each) else [why_words(each, maker.rule)] for each in settings])
     kinds = [
-        [f"{cards}{' '.join(told)}" for cards, told in cautions],
-        [f"{cards}{told}." for cards, sentences in ways for told in sentences],
+        [
+            *(f"{cards}{' '.join(told)}" for cards, told in cautions),
+            *(f"{cards}{told}." for cards, sentences in (*ways, *reasons) for told in sentences),
+        ],
         [f"{cards}{'. '.join(f'{line[0].upper()}{line[1:]}' for line in told)}." for cards, told in corrections],
-        [f"{cards}{told}." for cards, sentences in reasons for told in sentences],
     ]
-    if kinds[2]:
-        kinds[2][0] = f"If the test piece is out: {kinds[2][0]}"
+    if kinds[1]:
+        kinds[1][0] = f"If the test piece is out: {kinds[1][0]}"
     yield from filter(None, kinds)
 
 

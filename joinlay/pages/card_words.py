@@ -42,7 +42,8 @@ _CLOSE, _WHITE = Fraction(7, 5), Fraction(3, 5)
 @dataclass(frozen=True, slots=True)
 class CardWords:
     """What the card of ``setting`` says: ``told`` are readings that stand large already, ``remarks`` what is to be done beside
-    them, ``cautions`` where what to beware of stands, if anywhere.
+    them, ``cautions`` where what to beware of stands, if
+    the head doesn't say it.
     """
 
     setting: Setting

@@ -36,8 +36,9 @@ _VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(104), Fraction(12), Fraction(95
 _FOR_FIGURES, _FOR_WORDS = Fraction(26), Fraction(50)
 #: White: between a view and what stands beside it, between figures under a view and it, under a card, between columns of words.
 _BESIDE, _GAP, _BELOW, _GUTTER = Fraction(5), Fraction(2), Fraction(1), Fraction(6)
-#: By how much two columns of words are made higher until all is told in them.
+#: By how much two columns of words are made higher until all is told in them; how far words beside figures may reach below these.
 _HIGHER: Final = Fraction(1)
+_MORE: Final = (_ZERO, Fraction(2), Fraction(4), Fraction(7))
 
 #: How far down something on a card reaches: mm below the card's upper edge.
 _Down = Fraction
@@ -72,7 +73,7 @@ class CardMaker:
         """
         head = self.head(setting)
         over = tuple(head.strokes())
-        said = cache(self._words(setting).paragraphs)
+        said = cache(self._words(setting, head).paragraphs)
         lowest = [_ENDLESS]
         tries: list[tuple[bool, Fraction, int, tuple[Stroke, ...], tuple[Text, ...], tuple[Paragraph, ...]]] = []
         for drawn, low, frames in self._layouts(setting, head.deep, said, lowest):
@@ -95,7 +96,7 @@ class CardMaker:
 
     def head(self, setting: Setting) -> CardHead:
         """The head of the card of ``setting``."""
-        return CardHead(setting, self.rule, self.wide, self.has_box)
+        return CardHead(setting, self.rule, self.wide, self.has_box, self.cautions)
 
     def says_why(self, setting: Setting) -> bool:
         """Whether the card itself says why it is cut where it is; else the remarks of its machine do."""
@@ -115,11 +116,11 @@ class CardMaker:
         move = Move(-x0, -top - y1)
         return tuple(moved(mark, move) for mark in marks), top + y1 - y0
 
-    def _words(self, setting: Setting) -> CardWords:
-        """What is said on the card."""
+    def _words(self, setting: Setting, head: CardHead) -> CardWords:
+        """What is said on the card under this head."""
         told = [each for readings in CardFigures(setting, self.rule).kinds for each in readings]
         remarks = self.remarks.get(f"card {setting.number}", ())
-        return CardWords(setting, self.rule, told, remarks, self.cautions)
+        return CardWords(setting, self.rule, told, remarks, "" if head.says_cautions else self.cautions)
 
     def _layouts(
         self, setting: Setting, headed: _Down, said: Callable[[Fraction], Sequence[Paragraph]], lowest: Sequence[_Down]
@@ -135,7 +136,10 @@ class CardMaker:
                 continue
             is_beside = right + _FOR_WORDS <= self.wide
             beside = ((right, self.wide, headed, low),) if is_beside else ()
-            yield drawn, low, (*beside, (_ZERO, self.wide, low, _ENDLESS))
+            for more in _MORE if is_beside else (_ZERO,):
+                at = low + more
+                if at < lowest[-1]:
+                    yield drawn, low, (*((right, self.wide, headed, at) for _ in beside), (_ZERO, self.wide, at, _ENDLESS))
             halves_under = ((_ZERO, middle - _GUTTER / 2, low), (middle + _GUTTER / 2, self.wide, low))
             if frames := _level(said, beside, halves_under, lowest[-1]):
                 yield drawn, low, frames

@@ -121,7 +121,7 @@ def test_the_cards_of_the_examples_are_sound_and_say_all_there_is(name, paper):
             assert caution.value in over
         for correction in correction_pairs(setting):
             assert correction[1:] in over
-        assert "Cautions: over the first card" in said
+        assert "autions: over the first card" in said
         assert all(lying in said for lying, _ in lying_together(setting))
         assert setting.machine.value in said
         assert set(on[0].parts) >= set(setting.board_names)
@@ -326,7 +326,7 @@ def test_what_cards_share_is_said_once_over_the_first_of_them():
     assert said.count("Feed from right to left with the fence behind the work: the cutter, turning") == 1
     assert "The tongue runs between fence and cutter" in said
     assert "Card 3: " in said
-    assert said.count("Cautions: over the first card") == 3
+    assert said.count("autions: over the first card") == 3
     assert "touch nothing" in said
 
 
@@ -343,7 +343,7 @@ def test_a_remark_names_the_machines_or_the_cards_it_is_for():
 def test_cautions_are_never_smaller_than_small_print():
     sheets = sheets_of([KINDS["dado"], board_named(KINDS["tongue"], "back")])
     told = [stroke for sheet in sheets for stroke in sheet.strokes if isinstance(stroke, Text)]
-    for word in ("Unplug before", "Cautions: over the first card"):
+    for word in ("Unplug before", "autions: over the first card"):
         found = [stroke for stroke in told if word in stroke.plain]
         assert found
         assert all(min(heights_of(stroke.content)) >= Fraction(5, 2) for stroke in found)
