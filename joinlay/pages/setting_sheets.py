@@ -56,7 +56,7 @@ _ZERO: Final = Fraction(0)
 #: So many cards need no list before them.
 _FEW: Final = 24
 #: The white between what stands before the first card and that.
-_ABOVE: Final = Fraction(1)
+_ABOVE: Final = Fraction(1, 2)
 _ORDER: Final = "order of the cards"
 #: Kinds of remark that are told on the card itself.
 _DONE_AT_A_CARD: Final = frozenset({"depth stop", "fence step", "mortise width", "dot"})
@@ -152,7 +152,7 @@ def _order_pages(found: SettingsList, pages: PlainPages, maker: CardMaker, *, wi
     """
     left, _, right, _ = pages.box
     wide, rule = right - left, pages.plan.rule
-    blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(8))]
+    blocks = [title_over(f"{pages.plan.title}: machine settings, in the order to cut", wide, Fraction(9))]
     blocks += (_line(said, wide) for said in (order_words(found), *(f"First, {band_words(each)}." for each in found.bands)))
     blocks.append(_small_line(" ".join(filter(None, (set_up_words(found), _VIEWS))), wide))
     # What can't be cut, is cut by hand or wants care must be known first; what the rule leaves over stands on the cards
@@ -256,4 +256,4 @@ def _found(finding: Finding, wide: Fraction, rule: Graduation) -> PageBlock:
 
 def _small_line(said: str, wide: Fraction) -> PageBlock:
     lines = [words(line, _SMALL) for line in wrapped(said, wide, _SMALL)]
-    return PageBlock(tuple(_under(lines, Fraction(-1, 2), _FINE_STEP)), len(lines) * _FINE_STEP + Fraction(3, 2))
+    return PageBlock(tuple(_under(lines, _ZERO, _FINE_STEP)), len(lines) * _FINE_STEP + 1)
