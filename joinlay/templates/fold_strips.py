@@ -42,13 +42,13 @@ __all__ = ["cuts_on_strips", "fold_strips", "grooves_on_strips"]
 _LEAD, _WHITE = Fraction(5), Fraction(1)
 _CROSS: Final = Fraction(3)
 _BLACK: Final = Fraction(1)
-_HALF, _TALL = Fraction(4), Fraction(8)
+_HALF, _TALL = Fraction(3), Fraction(6)
 #: Between what is told in a heading, and how near to an end of its board a mortise is said to be by that end.
 _ROW: Final = Fraction(2)
 _BY_END: Final = Fraction(80)
-#: The widest a line of a heading may be, and the letters it holds.
+#: The widest a line of a heading may be, and the letters it holds, beside the sign of a hand and under that.
 _COLUMN: Final = Fraction(50)
-_LETTERS: Final = 13
+_LETTERS, _BESIDE_SIGN, _UNDER_SIGN = 13, 10, 16
 _ZERO: Final = Fraction(0)
 
 
@@ -208,11 +208,13 @@ class _FoldStrip:
         here, there = ([one.end if is_end else one.into for one in corners] for corners in (self.all, self.turned))
         names = tuple(dict.fromkeys(one.board.name for one in here))
         surface, ends = _where(here)
-        where = wrap(f"on the {surface}{f', {ends}' if ends else ''}", _LETTERS)
-        block = stacked([*_in_one_size(_named(names)), *(words(line, WORD) for line in where)])
         hand = hand_of(flap.board, flap.surface) if is_end else None
-        block = beside(hand_sign(is_left=hand is Hand.LEFT), block) if hand else block
-        parts: list[Content | Block] = [block]
+        letters = _BESIDE_SIGN if hand else _LETTERS
+        named = stacked(_in_one_size(_named(names, letters)))
+        # The sign stands beside the names alone, so that two strips lie side by side on a sheet.
+        named = beside(hand_sign(is_left=hand is Hand.LEFT), named) if hand else named
+        where = wrap(f"on the {surface}{f', {ends}' if ends else ''}", _UNDER_SIGN if hand else _LETTERS)
+        parts: list[Content | Block] = [stacked([named, *(words(line, WORD) for line in where)])]
         if there:
             others = tuple(dict.fromkeys(one.board.name for one in there))
             other_surface, other_ends = _where(there)
@@ -221,7 +223,7 @@ class _FoldStrip:
                 end=", ".join([*_other(surface, other_surface), *_other(ends, other_ends)]),
                 hand=hand_of(there[0].board, there[0].surface) if is_end else None,
             )
-            parts.append(turned_block(turned, _named(turned.names)))
+            parts.append(turned_block(turned, _named(turned.names, letters)))
         block = stacked([*parts, *self._cut_there(flap)], _ROW)
         x = _HALF + 1 if side > 0 else -(_HALF + 1) - block.width
         top = (
@@ -276,9 +278,9 @@ def _nearest_end(flap: Flap) -> str:
     return flap.board.datum.word(Surface.END if middle < long - middle else Surface.FAR_END)
 
 
-def _named(names: Sequence[str]) -> list[str]:
-    """Names in few words, in the fewest lines, and those a letter shorter where that takes no more of them."""
-    return min((wrap(in_few_words(names), letters) for letters in (_LETTERS - 1, _LETTERS)), key=len)
+def _named(names: Sequence[str], letters: int) -> list[str]:
+    """Names in few words, in the fewest lines of so many ``letters``, and those a letter shorter where that takes no more."""
+    return min((wrap(in_few_words(names), most) for most in (letters - 1, letters)), key=len)
 
 
 def _in_one_size(lines: list[str]) -> list[Content]:
