@@ -35,9 +35,9 @@ if TYPE_CHECKING:
 __all__ = ["draw_stick"]
 
 #: Paper between the edge and the first lane, so that ticks are seen to reach it; the width of a lane; room for lines to the rows.
-_EDGE, _LANE, _LEAD = Fraction(3, 2), Fraction(7, 2), Fraction(4)
+_EDGE, _LANE, _LEAD = Fraction(3, 2), Fraction(7, 2), Fraction(3)
 #: White before and after the rows, and the lane of the title.
-_WHITE, _TITLE = Fraction(4, 5), Fraction(4)
+_WHITE, _TITLE = Fraction(3, 5), Fraction(18, 5)
 #: From one title to the next, and white between two of the things that are said along the stick.
 _AGAIN, _APART = Fraction(250), Fraction(20)
 _DOT: Final = Fraction(1, 2)
@@ -45,7 +45,7 @@ _LEAST_ROWS: Final = Fraction(20)
 #: Paper past the far end, for the triangle at the least, and white under and over its words there.
 _FAR_ROOM, _FAR_WHITE = Fraction(12), Fraction(1, 2)
 #: White over and under a line of words at the foot.
-_LINE_GAP: Final = Fraction(1)
+_LINE_GAP: Final = Fraction(1, 2)
 #: The triangle: half its base, and its height.
 _HALF, _TALL = Fraction(7, 2), Fraction(7)
 #: The pointers under the heavy bar: half as wide as they are, and how high.
@@ -89,7 +89,7 @@ class _DrawnStick:
     def far_words(self) -> Block:
         """The name of the far end, beside what the triangle stands for."""
         wide = set_line(words(self.stick.top, SMALL, bold=True)).width
-        return stacked(_in_lines(self.stick.far.upper(), self.width - 2 * _HALF - wide - 8))
+        return stacked(_in_lines(self.stick.far.upper(), self.width - 2 * _HALF - wide - 7))
 
     @property
     def far_room(self) -> Fraction:
@@ -191,7 +191,7 @@ def _datum_end(stick: Stick, width: Fraction) -> Iterator[Mark]:
         yield Fill(((x, y), (x - half, y - tall), (x + half, y - tall)), _BLACK)
     y = -BAR - _LINE_GAP
     shown = "grey is wood, crossed is cut" if any(one.kind is StretchKind.CUT for one in stick.stretches) else "grey is wood"
-    told = _parted(f"Count from here; {stick.lies}. {shown[0].upper()}{shown[1:]}.", width - 2, SMALL, bold=False)
+    told = _parted(f"Count from here; {stick.lies}. {shown[0].upper()}{shown[1:]}.", width - 1, SMALL, bold=False)
     for line in (*_in_lines(stick.datum.upper(), width - 4 * half - 4), *(words(line, SMALL) for line in told)):
         set_out = set_line(line)
         y -= set_out.rise
