@@ -33,6 +33,7 @@ __all__ = [
     "shared_box",
     "stretch_in",
     "stretch_in_box",
+    "stretch_left_of",
     "united",
 ]
 
@@ -109,8 +110,15 @@ def stretch_in(one: Point, two: Point, around: Sequence[Point]) -> Stretch | Non
 
     None where there is none, or only a point.
     """
+    return stretch_left_of(one, two, pairwise((*around, around[0])))
+
+
+def stretch_left_of(one: Point, two: Point, sides: Iterable[tuple[Point, Point]]) -> Stretch | None:
+    """The stretch of the line from ``one`` to ``two`` that lies left of every one of ``sides``, or on it; None where there is
+    none, or only a point. Each side goes on without end, from its first point through its second.
+    """
     enter, leave = _WHOLE
-    for (x0, y0), (x1, y1) in pairwise((*around, around[0])):
+    for (x0, y0), (x1, y1) in sides:
         first = (x1 - x0) * (one[1] - y0) - (y1 - y0) * (one[0] - x0)
         last = (x1 - x0) * (two[1] - y0) - (y1 - y0) * (two[0] - x0)
         if first < 0 and last < 0:
@@ -145,6 +153,10 @@ def rest_of_line(stretches: Iterable[Stretch]) -> list[Stretch]:
 
 def point_at(one: Point, two: Point, share: Fraction) -> Point:
     """The point that lies this ``share`` of the way from ``one`` to ``two``."""
+    if not share:
+        return one
+    if share == 1:
+        return two
     return (one[0] + (two[0] - one[0]) * share, one[1] + (two[1] - one[1]) * share)
 
 

@@ -48,6 +48,8 @@ _SMALL: Final = Fraction(7, 10)
 _RAISED: Final = Fraction(42, 100)
 _LOWERED: Final = Fraction(12, 100)
 _FRACTION_BAR: Final = "⁄"
+#: On the baseline.
+_LEVEL: Final = Fraction(0)
 #: Between a whole number and its fraction, in heights.
 _GAP: Final = Fraction(14, 100)
 
@@ -172,16 +174,18 @@ def _set(content: Content) -> SetLine:
 
 def fitted(text: str, room: Fraction, heights: Iterable[int | Fraction], *, bold: bool = False) -> Content:
     """``text`` at the first of ``heights`` (in mm, the largest first) that fits ``room``; cut short with … where none does."""
-    line: Content = ()
+    said = kept = " ".join(text.split())
+    high = None
     for height in heights:
-        line = words(text, height, bold=bold)
-        if set_line(line).width <= room:
-            return line
-    kept = plain(line)
-    while kept and set_line(line).width > room:
+        high = Fraction(height)
+        if _wide(said, high, bold=bold) <= room:
+            break
+    if high is None:
+        return ()
+    while kept and _wide(said, high, bold=bold) > room:
         kept = kept[:-1]
-        line = words(kept.rstrip() + "…", line[0].height, bold=bold)
-    return line
+        said = kept.rstrip() + "…"
+    return (Run(said, high, bold),)
 
 
 def wrapped(text: str, room: Fraction, height: Fraction, *, bold: bool = False) -> Iterator[str]:
@@ -248,19 +252,32 @@ def _is_apart(before: Run | Vulgar, run: Run | Vulgar) -> bool:
     return isinstance(before, Vulgar) and run.text in ("+", "−")
 
 
+#: Letters stand in a few heights only.
+@lru_cache(maxsize=256)
+def _em(height: Fraction) -> Fraction:
+    return height * EM / CAPITAL
+
+
+def _wide(text: str, height: Fraction, *, bold: bool) -> Fraction:
+    return height * _long(text, bold=bold) / CAPITAL
+
+
 def _set_run(text: str, height: Fraction, right: Fraction, up: Fraction, *, bold: bool) -> SetRun:
-    em = height * EM / CAPITAL
-    return SetRun(right=right, up=up, em=em, text=text, bold=bold, width=em * _long(text, bold=bold) / EM)
+    return SetRun(right, up, _em(height), text, bold, _wide(text, height, bold=bold))
 
 
 def _set_words(run: Run, pen: Fraction) -> tuple[tuple[SetRun, ...], Fraction]:
     """The blanks around the words are room, not type."""
-    whole = _set_run(run.text, run.height, pen, Fraction(0), bold=run.bold)
-    bare = run.text.strip()
+    text, height, bold = run.text, run.height, run.bold
+    bare = text.strip()
+    if len(bare) == len(text):
+        own = (_set_run(text, height, pen, _LEVEL, bold=bold),)
+        return (own, own[0].width) if text else ((), _LEVEL)
+    whole = _wide(text, height, bold=bold)
     if not bare:
-        return (), whole.width
-    before = _set_run(run.text[: run.text.index(bare)], run.height, pen, Fraction(0), bold=run.bold)
-    return (_set_run(bare, run.height, pen + before.width, Fraction(0), bold=run.bold),), whole.width
+        return (), whole
+    before = _wide(text[: text.index(bare)], height, bold=bold)
+    return (_set_run(bare, height, pen + before, _LEVEL, bold=bold),), whole
 
 
 def _set_fraction(run: Vulgar, pen: Fraction) -> tuple[tuple[SetRun, ...], Fraction]:

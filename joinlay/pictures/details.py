@@ -12,7 +12,17 @@ from math import floor
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import Hand, PartKind
-from joinlay.geometry import box_of, corners, left_of, pieces_of_line, point_at, polygon_in, quarter_circle, stretch_in
+from joinlay.geometry import (
+    box_of,
+    corners,
+    left_of,
+    pieces_of_line,
+    point_at,
+    polygon_in,
+    quarter_circle,
+    stretch_in,
+    stretch_left_of,
+)
 from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
@@ -29,6 +39,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
     from joinlay.boards import Board, PartRole
+    from joinlay.geometry import Stretch
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Point, Stroke
     from joinlay.pictures.projecting import View
@@ -46,6 +57,7 @@ __all__ = [
     "spots_across",
     "spots_on_level",
     "spots_on_upright",
+    "stretch_in_circle",
 ]
 
 #: The radius of a detail's circle on paper, in mm, and its scale.
@@ -216,6 +228,8 @@ _WHOLE: Final = (Fraction(0), Fraction(1))
 
 def in_circle(points: tuple[Point, ...]) -> tuple[Point, ...]:
     """What of a convex polygon lies in the circle: its corners in order, none where nothing does."""
+    if all(map(_is_inside, points)):
+        return points if _has_area(points) else ()
     kept: Sequence[Point] = _in_square(points)
     rough = _in_micrometres(kept)
     for (one, two), ((x0, y0), (x1, y1)) in zip(_SIDES, _ROUGH_SIDES, strict=True):
@@ -223,7 +237,36 @@ def in_circle(points: tuple[Point, ...]) -> tuple[Point, ...]:
         if not all((x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) > _NEAR for x, y in rough):
             kept = left_of(kept, one, two)
             rough = _in_micrometres(kept)
-    return tuple(kept) if kept and all(len({point[axis] for point in kept}) > 1 for axis in (0, 1)) else ()
+    return tuple(kept) if kept and _has_area(kept) else ()
+
+
+def _has_area(points: Sequence[Point]) -> bool:
+    """False for a level or an upright line, or a point."""
+    return all(len({point[axis] for point in points}) > 1 for axis in (0, 1))
+
+
+def stretch_in_circle(one: Point, two: Point) -> Stretch | None:
+    """The stretch of a line that lies in the circle, as ``stretch_in`` has it."""
+    if _is_inside(one) and _is_inside(two):
+        return _WHOLE
+    (ax, ay), (bx, by) = _in_micrometres((one, two))
+    # Most sides of the circle are nowhere near, or the line lies beyond one of them. Of what is far off, whole micrometres leave
+    # off more.
+    near, one_off, two_off = [], _NEAR + 2 * (abs(ax) + abs(ay)), _NEAR + 2 * (abs(bx) + abs(by))
+    for side, ((x0, y0), (x1, y1)) in zip(_SIDES, _ROUGH_SIDES, strict=True):
+        dx, dy = x1 - x0, y1 - y0
+        first, last = dx * (ay - y0) - dy * (ax - x0), dx * (by - y0) - dy * (bx - x0)
+        if first < -one_off and last < -two_off:
+            return None
+        if first <= one_off or last <= two_off:
+            near.append(side)
+    return stretch_left_of(one, two, near)
+
+
+def _is_inside(point: Point) -> bool:
+    """Whether a point is sure to lie in the circle, quickly."""
+    x, y = point
+    return abs(x) + abs(y) <= RADIUS - _ROUGHLY
 
 
 def _in_micrometres(points: Iterable[Point]) -> list[tuple[int, int]]:
@@ -286,7 +329,7 @@ def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[L
     for parted in sight.edges:
         for one, two in parted.seen:
             start, end = fit.point(one), fit.point(two)
-            stretch = _WHOLE if _is_inside(start) and _is_inside(end) else stretch_in(start, end, CIRCLE)
+            stretch = stretch_in_circle(start, end)
             if stretch is not None:
                 role = Role.OUTLINE if parted.edge.is_cut and parted.edge.board.role not in existing else Role.SEEN
                 yield Line(
@@ -296,12 +339,6 @@ def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[L
                     parted.edge.board.name,
                     parted.edge.board.role,
                 )
-
-
-def _is_inside(point: Point) -> bool:
-    """Whether a point is sure to lie in the circle, quickly."""
-    x, y = point
-    return abs(x) + abs(y) <= RADIUS - _ROUGHLY
 
 
 def _names(sight: Sight, fit: Fit, numbers: Mapping[PartRole, int]) -> Iterator[Named]:

@@ -14,6 +14,7 @@ piece other than the slight lean of a tapered drawer would show only the side th
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise, product
 from typing import TYPE_CHECKING, Final
 
@@ -108,8 +109,28 @@ def project(board: Board, view: View) -> tuple[tuple[Facet, ...], tuple[Edge, ..
 
     Round holes looked along are left to be drawn as circles.
     """
-    if board.place is None:
-        return (), ()
+    return ((), ()) if board.place is None else _projected(_Itself(board), view)
+
+
+class _Itself:
+    """A board to look up by: as the very one it is, not as one that is like it, which takes long to tell."""
+
+    __slots__ = ("board",)
+
+    def __init__(self, board: Board) -> None:
+        self.board = board
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Itself) and other.board is self.board
+
+    def __hash__(self) -> int:
+        return id(self.board)
+
+
+#: A detail shows boards that a section has shown from the same side.
+@lru_cache(maxsize=512)
+def _projected(itself: _Itself, view: View) -> tuple[tuple[Facet, ...], tuple[Edge, ...]]:
+    board = itself.board
     grid = _SquareGrid(board, view) if _is_square(board) else _Grid(board, view)
     return tuple(grid.facets()), tuple(grid.edges())
 

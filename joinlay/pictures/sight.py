@@ -140,7 +140,10 @@ def _part_edges(edges: Iterable[Edge], shelves: _Shelves) -> Iterator[Parted]:
 
 
 def _hidden(edge: Edge, shelves: _Shelves) -> list[Stretch]:
-    x0, y0, x1, y1 = whole(box_of((edge.start, edge.end)))
+    (left, bottom), (right, top) = edge.start, edge.end
+    if right < left:
+        left, right = right, left
+    x0, y0, x1, y1 = whole((left, bottom, right, top) if bottom <= top else (left, top, right, bottom))
     hidden: list[Stretch] = []
     for shelf in range(y0 // _SHELF, y1 // _SHELF + 1):
         for (a, b, c, d), facet in shelves.get(shelf, ()):

@@ -5,10 +5,10 @@ from random import Random
 import pytest
 
 from joinlay.boards import Hand, PartKind
-from joinlay.geometry import corners, polygon_in
+from joinlay.geometry import corners, point_at, polygon_in, stretch_in
 from joinlay.lengths import Fraction, mm
 from joinlay.pen.marks import Line, Role, Text
-from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle
+from joinlay.pictures.details import CIRCLE, RADIUS, details, in_circle, stretch_in_circle
 from tests.measured.odd_pieces import odd
 from tests.measured.packets import drawers, example, pieces
 
@@ -115,3 +115,21 @@ def test_a_polygon_is_cut_to_the_circle_as_by_each_of_its_sides(seed):
         assert in_circle(corners(box)) == polygon_in(
             polygon_in(corners(box), corners((-RADIUS, -RADIUS, RADIUS, RADIUS))), CIRCLE
         )
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_line_is_cut_to_the_circle_as_by_each_of_its_sides(seed):
+    random = Random(seed)
+    found = 0
+    for n in range(60):
+        far = random.choice((2000, 4000, 200_000))
+        one, two = ((Fraction(random.randrange(-far, far), 97), Fraction(random.randrange(-far, far), 89)) for _ in range(2))
+        if n % 3 == 0:
+            # Through a corner of the circle, or along one of its sides and far beyond, where rounding could tell.
+            one = CIRCLE[random.randrange(64)]
+        elif n % 3 == 1:
+            k = random.randrange(64)
+            one, two = (point_at(CIRCLE[k], CIRCLE[(k + 1) % 64], Fraction(share)) for share in (-random.randrange(400), 400))
+        assert stretch_in_circle(one, two) == stretch_in(one, two, CIRCLE)
+        found += stretch_in_circle(one, two) is not None
+    assert found > 20
