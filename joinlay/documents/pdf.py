@@ -1,8 +1,8 @@
 """Sheets as a PDF at true size: millimetres become points once, at the last moment, and nothing is ever scaled to fit (PR-1).
 
 A packet has some fifteen thousand strokes and eight thousand pieces of type, and the library's own way to take each of them is
-the larger part of the time a packet takes. So the operators of a path and of a line of type are written here, in the library's
-figures, and handed to the canvas as one; a number or a piece of type that comes again is not worked out again. Fonts, pages,
+the larger part of the time a packet takes. So the operators of a page are written here, in the library's figures, and handed to
+the canvas as one; a number or a piece of type that comes again is not worked out again. Fonts, pages,
 links and the file stay with the library.
 
 The typeface is DejaVu Sans, shipped with the package (licence beside its files). Every letter is looked for in it before it is
@@ -12,6 +12,7 @@ printed.
 from __future__ import annotations
 
 import os
+import re
 from contextlib import contextmanager
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -46,6 +47,8 @@ _PIECE: Final = 30.0
 #: What is smaller is written as nothing, and how many decimals a number has below what size, as the library has them.
 _NOTHING: Final = 1e-7
 _PLACES: Final = ((3, 10_000), (2, 100_000), (1, 1_000_000))
+#: Letters that are shown as they stand: those of ASCII but for brackets and what escapes them.
+_PLAIN: Final = re.compile(r"[ -'*-\[\]-~]+")
 
 
 def sheets_pdf(sheets: Sequence[Sheet], *, title: str, subject: str = "", author: str = "") -> bytes:
@@ -105,13 +108,11 @@ def _page(canvas: Canvas, sheet: Sheet, there: Collection[int], case: _TypeCase)
     canvas.bookmarkPage(_key(sheet.number))
     for n in range(1, len(sheet.laid) + 1):
         canvas.bookmarkPage(f"{sheet.number}.{n}")
-    pen = _Pen(canvas, sheet, case)
+    pen = _Pen(sheet, case)
     for link in (one for one in sheet.links if one.to in there):
         x0, y0, x1, y1 = link.box
         canvas.linkRect("", _key(link.to), (*pen.at((x0, y0)), *pen.at((x1, y1))), thickness=0)
-    for stroke in sheet.strokes:
-        pen.draw(stroke)
-    pen.flush()
+    canvas.drawText(_Ready(pen.operators(sheet.strokes)))
     canvas.showPage()
 
 
@@ -142,16 +143,16 @@ def figures_in_points(number: float) -> str:
 
 
 class _Ready:
-    """Operators of a path or of a line of type, as the canvas asks for them."""
+    """The operators of a page, line by line, as the canvas asks for them."""
 
-    __slots__ = ("_operators",)
+    __slots__ = ("_lines",)
 
-    def __init__(self, operators: Sequence[str]) -> None:
-        self._operators = operators
+    def __init__(self, lines: Sequence[str]) -> None:
+        self._lines = lines
 
     def getCode(self) -> str:
-        """The operators on one line. The canvas asks by this name."""
-        return " ".join(self._operators)
+        """All of them. The canvas asks by this name."""
+        return "\n".join(self._lines)
 
 
 class _TypeCase:
@@ -184,10 +185,14 @@ class _TypeCase:
         if known is None:
             _check_letters(piece)
             font, document = self._fonts[piece.bold], self._document
-            known = [
-                (font.getSubsetInternalName(subset, document), self._escaped(letters))
-                for subset, letters in font.splitString(piece.text, document)
-            ]
+            if document in font.state and _PLAIN.fullmatch(piece.text):
+                # Most of them: these have their own codes in the first subset of every font.
+                known = [(font.getSubsetInternalName(0, document), piece.text)]
+            else:
+                known = [
+                    (font.getSubsetInternalName(subset, document), self._escaped(letters))
+                    for subset, letters in font.splitString(piece.text, document)
+                ]
             self._spelled[piece.text, piece.bold] = known
         return known
 
@@ -195,14 +200,16 @@ class _TypeCase:
 class _Pen:
     """Draws the strokes of one sheet: those of one role that follow each other as one path, to keep the file small and quick."""
 
-    def __init__(self, canvas: Canvas, sheet: Sheet, case: _TypeCase) -> None:
-        self.canvas = canvas
+    def __init__(self, sheet: Sheet, case: _TypeCase) -> None:
         self.case = case
         self.printer = sheet.printer
         self.left, self.bottom, _, _ = sheet.paper.printable
         self.is_true = sheet.printer.across == sheet.printer.down == 1
+        #: Where a point is, written in points.
+        self.place = _place if self.is_true else self._corrected
         self.role: Role | None = None
-        self.path = ["n"]
+        self.path: list[str] = []
+        self.lines: list[str] = []
 
     def at(self, point: Point) -> tuple[float, float]:
         """A point in points, corrected for the printer."""
@@ -211,45 +218,46 @@ class _Pen:
             x, y = self.left + (x - self.left) * self.printer.across, self.bottom + (y - self.bottom) * self.printer.down
         return _points(x), _points(y)
 
-    def draw(self, stroke: Stroke) -> None:
-        """Draw one stroke."""
-        if isinstance(stroke, Text):
-            self.flush()
-            self._text(stroke)
-        elif isinstance(stroke, Fill):
-            self.flush()
-            self._fill(stroke)
-        else:
+    def _corrected(self, point: Point) -> str:
+        x, y = self.at(point)
+        return f"{figures_in_points(x)} {figures_in_points(y)}"
+
+    def operators(self, strokes: Iterable[Stroke]) -> list[str]:
+        """The operators that draw ``strokes``, line by line."""
+        place = self.place
+        for stroke in strokes:
+            if isinstance(stroke, Text):
+                self._stroke()
+                self._text(stroke)
+                continue
+            if isinstance(stroke, Fill):
+                self._stroke()
+                self._fill(stroke)
+                continue
             if stroke.role is not self.role:
-                self.flush()
+                self._stroke()
                 self.role = stroke.role
-            self._add(stroke)
+            if isinstance(stroke, Line):
+                self.path.append(f"{place(stroke.start)} m {place(stroke.end)} l")
+            elif isinstance(stroke, Polyline):
+                self._run(stroke.points)
+                if stroke.closed:
+                    self.path.append("h")
+            else:
+                self._arc(stroke)
+        self._stroke()
+        return self.lines
 
-    def flush(self) -> None:
+    def _stroke(self) -> None:
         """Stroke the path so far."""
-        if self.role is None:
-            return
-        pen = PENS[self.role]
-        self.canvas.setLineWidth(_points(pen.weight))
-        self.canvas.setDash([_points(length) for length in pen.dash])
-        self.canvas.drawPath(_Ready(self.path))
-        self.role, self.path = None, ["n"]
+        if self.role is not None:
+            self.lines.append(f"{_set_pen(self.role)}\nn {' '.join(self.path)}\nS")
+            self.role, self.path = None, []
 
-    def _add(self, stroke: Line | Polyline | Arc) -> None:
-        if isinstance(stroke, Line):
-            self._run((stroke.start, stroke.end))
-        elif isinstance(stroke, Polyline):
-            self._run(stroke.points)
-            if stroke.closed:
-                self.path.append("h")
-        else:
-            self._arc(stroke)
-
-    def _run(self, points: Iterable[Point]) -> None:
-        operator = "m"
-        for x, y in map(self.at, points):
-            self.path.append(f"{figures_in_points(x)} {figures_in_points(y)} {operator}")
-            operator = "l"
+    def _run(self, points: Sequence[Point]) -> None:
+        places = map(self.place, points)
+        self.path.append(f"{next(places)} m")
+        self.path += [f"{place} l" for place in places]
 
     def _arc(self, arc: Arc) -> None:
         x, y = self.at(arc.centre)
@@ -263,21 +271,34 @@ class _Pen:
 
     def _fill(self, fill: Fill) -> None:
         self._run(fill.points)
-        self.path.append("h")
-        self.canvas.setFillGray(float(1 - fill.ink))
-        self.canvas.drawPath(_Ready(self.path), stroke=0, fill=1)
-        self.path = ["n"]
+        self.lines.append(f"{_grey(fill.ink)}\nn {' '.join(self.path)} h\nf*")
+        self.path = []
 
     def _text(self, text: Text) -> None:
-        self.canvas.setFillGray(float(1 - text.ink))
-        reading = _READING[text.turn.value]
-        shown = ["BT 1 0 0 1 0 0 Tm"]
-        for piece, start in pieces_of(text):
-            x, y = self.at(start)
-            shown.append(f"{reading} {figures_in_points(x)} {figures_in_points(y)} Tm")
-            shown.append(self.case.operators(piece))
-        shown.append("ET")
-        self.canvas.drawText(_Ready(shown))
+        reading, place, letters = _READING[text.turn.value], self.place, self.case.operators
+        shown = "".join([f"{reading} {place(start)} Tm {letters(piece)} " for piece, start in pieces_of(text)])
+        self.lines.append(f"{_grey(text.ink)}\nBT 1 0 0 1 0 0 Tm {shown}ET")
+
+
+def _place(point: Point) -> str:
+    """Where ``point`` is, written in points."""
+    # Written out: most of the numbers of a packet come by here.
+    x, y = point
+    across, up = x.numerator * _TOP / (x.denominator * _UNDER), y.numerator * _TOP / (y.denominator * _UNDER)
+    return f"{figures_in_points(across)} {figures_in_points(up)}"
+
+
+@cache
+def _set_pen(role: Role) -> str:
+    """The operators that take the pen for ``role``: its weight and dash."""
+    pen = PENS[role]
+    dash = " ".join(figures_in_points(_points(length)) for length in pen.dash)
+    return f"{figures_in_points(_points(pen.weight))} w\n[{dash}] 0 d"
+
+
+def _grey(ink: Fraction) -> str:
+    """The operator that takes so much ink to fill with."""
+    return "0 g" if ink == 1 else f"{figures_in_points(float(1 - ink))} g"
 
 
 #: The direction a line of text reads in, by its quarter turns, and the way its letters stand.
@@ -317,7 +338,7 @@ def load_fonts() -> tuple[Container[int], Container[int]]:
 
     held = []
     for name, file in zip(FONT_NAMES, FONT_FILES, strict=True):
-        font = TTFont(name, str(files("joinlay.documents") / "fonts" / file))
+        font = TTFont(name, str(files("joinlay.documents") / "fonts" / file), asciiReadable=1)
         pdfmetrics.registerFont(font)
         held.append(frozenset(font.face.charToGlyph))
     return held[0], held[1]

@@ -9,9 +9,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 from pdfminer.pdftypes import resolve_all
-from reportlab.lib.rl_accel import fp_str
+from reportlab.lib.rl_accel import escapePDF, fp_str
+from reportlab.pdfbase.pdfmetrics import getFont
+from reportlab.pdfgen.canvas import Canvas
 
-from joinlay.documents.pdf import figures_in_points, sheets_pdf
+from joinlay.documents.pdf import FONT_NAMES, figures_in_points, load_fonts, sheets_pdf
 from joinlay.documents.template_files import joint_template_pdf
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
@@ -131,3 +133,13 @@ def test_a_printers_correction_stretches_each_axis_by_itself():
 @example(-0.5)
 def test_numbers_are_written_as_the_library_writes_them(number):
     assert figures_in_points(number) == fp_str(number)
+
+
+def test_plain_letters_have_the_codes_that_the_library_gives_them():
+    """Spelled by the library, whatever other letters came before them in the file."""
+    load_fonts()
+    plain = "".join(letter for letter in map(chr, range(32, 127)) if letter not in "()\\")
+    font, document = getFont(FONT_NAMES[0]), Canvas(BytesIO())._doc
+    font.splitString("½ ° ≤", document)
+    assert font.splitString(plain, document) == [(0, plain.encode("ascii"))]
+    assert escapePDF(plain.encode("ascii")) == plain
