@@ -11,6 +11,7 @@ import pytest
 
 import joinlay
 from tests.house.source import ROOT
+from tests.making import made_once
 from tests.odd_pieces import odd_piece
 
 EXAMPLE = ROOT / "examples" / "moth-cabinet.toml"
@@ -18,7 +19,8 @@ EXAMPLE = ROOT / "examples" / "moth-cabinet.toml"
 
 def test_the_examples_in_the_data_sheets_say_what_they_say(monkeypatch):
     monkeypatch.chdir(ROOT)
-    tried = doctest.testmod(joinlay, extraglobs={"joinlay": joinlay})
+    with made_once():
+        tried = doctest.testmod(joinlay, extraglobs={"joinlay": joinlay})
     assert tried.failed == 0
     assert tried.attempted > 15
 
@@ -26,7 +28,8 @@ def test_the_examples_in_the_data_sheets_say_what_they_say(monkeypatch):
 def test_from_a_file_to_a_packet_with_types_that_hold():
     job = assert_type(joinlay.read(EXAMPLE), joinlay.Job)
     worked_out = assert_type(joinlay.plan(job), joinlay.Plan)
-    packet = assert_type(joinlay.packet(worked_out), joinlay.Packet)
+    with made_once():
+        packet = assert_type(joinlay.packet(worked_out), joinlay.Packet)
     front = assert_type(worked_out.drawers[0], joinlay.Drawer).board("front")
     assert_type(assert_type(front, joinlay.Board).cuts[0], joinlay.Cut)
     assert Fraction(assert_type(front.length, joinlay.Dimension).mm) > 0

@@ -13,6 +13,7 @@ import pytest
 
 from joinlay.cli import main
 from tests.house.source import ROOT
+from tests.making import made_once
 
 README = ROOT / "README.md"
 
@@ -126,5 +127,6 @@ def test_pictures_on_the_pages_are_kept():
 def test_the_python_on_the_page_says_what_it_says_it_does(capsys, monkeypatch):
     block = next(block for block in code_blocks(README.read_text(encoding="utf-8")) if "import joinlay" in block)
     monkeypatch.chdir(ROOT)
-    exec(compile(block, "README.md", "exec"), {})
+    with made_once():
+        exec(compile(block, "README.md", "exec"), {})
     assert capsys.readouterr().out.splitlines() == re.findall(r"^print\(.*\)  # (.*)$", block, re.MULTILINE)

@@ -23,7 +23,11 @@ def boxes_overlap(one, two):
 def segment_crosses(one, two, box):
     """True where the straight line from ``one`` to ``two`` runs through the inside of ``box``."""
     x0, y0, x1, y1 = box[0] + TOUCH, box[1] + TOUCH, box[2] - TOUCH, box[3] - TOUCH
-    (x, y), dx, dy = one, two[0] - one[0], two[1] - one[1]
+    (x, y), (u, v) = one, two
+    # Most lie on one side of it from end to end.
+    if (x < x0 and u < x0) or (x > x1 and u > x1) or (y < y0 and v < y0) or (y > y1 and v > y1):
+        return False
+    dx, dy = u - x, v - y
     enter, leave = 0, 1
     for step, room in ((-dx, x - x0), (dx, x1 - x), (-dy, y - y0), (dy, y1 - y)):
         if step == 0:
@@ -73,10 +77,11 @@ def near_each_other(some, others):
     """
     if not some or not others:
         return [[] for _ in some]
-    one, two = np.array(some, dtype=float), np.array(others, dtype=float)
-    low = np.maximum(one[:, None, :2], two[None, :, :2])
-    high = np.minimum(one[:, None, 2:], two[None, :, 2:])
-    return [np.flatnonzero(row).tolist() for row in (low <= high + 1e-6).all(axis=2)]
+    (left, low, right, high), (x0, y0, x1, y1) = (np.array(boxes, dtype=float).T[:, :, None] for boxes in (some, others))
+    hair = 1e-6
+    beside = (left <= x1.T + hair) & (right >= x0.T - hair)
+    close = beside & (low <= y1.T + hair) & (high >= y0.T - hair)
+    return [np.flatnonzero(row).tolist() for row in close]
 
 
 def collisions(strokes):

@@ -82,7 +82,8 @@ def _bound(plan, printer, wanted):
 _packet_for = packet_binding.packet_for
 
 #: What these give, worked out and drawn once in a run.
-cards, plan_templates, sheets_of_piece = once(cards_of), once(true_size.plan_templates), once(piece_sheets)
+cards, sheets_of_piece = once(cards_of), once(piece_sheets)
+lean_ends, plan_templates, steps_of_work = map(once, (true_size.lean_ends, true_size.plan_templates, true_size.steps_of_work))
 
 #: What packets of one plan have in common.
 _IN_COMMON = {
@@ -154,7 +155,11 @@ def drawers(*heights, make="loose tenons", unit=Unit.INCH, paper="letter", width
 
 def template_sheets(plan, paper=None, printer=None):
     """The templates of ``plan`` on sheets of ``paper``, the plan's own unless another is named."""
-    sheet = paper_named(paper or plan.paper)
+    return _laid(plan, paper_named(paper or plan.paper), printer)
+
+
+@once
+def _laid(plan, sheet, printer):
     return lay_out(plan_templates(plan), sheet, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=printer)
 
 

@@ -5,11 +5,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from joinlay.casework.outline_place import place_outline
-from joinlay.documents.true_size import plan_templates
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text, pieces_of
 from joinlay.templates.outline_template import outline_templates
 from tests.measured.outlets import read_dxf, read_pdf, read_svg, unmatched
-from tests.measured.packets import drawers, example, examples
+from tests.measured.packets import drawers, example, examples, plan_templates
 from tests.unit.casework.outlines import disc, hook, wish
 from tests.unit.templates.parts import METRIC, side
 

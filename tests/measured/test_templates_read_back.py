@@ -9,12 +9,11 @@ import pytest
 
 from joinlay.boards import CutKind, Surface
 from joinlay.documents.pdf import sheets_pdf
-from joinlay.documents.true_size import steps_of_work
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Fraction
 from joinlay.pen.marks import Line, Role, moved
 from joinlay.templates.ends.net import views_of
-from tests.measured.packets import drawers, example, examples, template_sheets
+from tests.measured.packets import drawers, example, examples, steps_of_work, template_sheets
 from tests.measured.reading import MM, pixels_of, strokes_of
 from tests.unit.templates.reading import lines, polylines
 

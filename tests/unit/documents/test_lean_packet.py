@@ -12,7 +12,7 @@ from joinlay.boards import PartKind
 from joinlay.boards.extent import outer_corners
 from joinlay.cli.starter import starter_job
 from joinlay.documents.lean_templates import marked_elsewhere, not_on_sticks
-from joinlay.documents.true_size import lean_ends, plan_templates, steps_of_work
+from joinlay.documents.true_size import steps_of_work
 from joinlay.documents.wanted_sheets import CHAPTERS, EVERYTHING, LEAN, Wanted, chapters_called
 from joinlay.errors import BadInput
 from joinlay.jobs.planning import plan as planned
@@ -23,7 +23,7 @@ from joinlay.templates.drilling import pull_templates, runner_templates, stop_te
 from joinlay.templates.fold_strips import fold_strips, grooves_on_strips
 from joinlay.templates.story.story_sticks import cuts_on_sticks, sticks_of, story_sticks
 from tests.measured import packets
-from tests.measured.packets import example, packet_of
+from tests.measured.packets import example, lean_ends, packet_of, plan_templates
 from tests.unit.documents.odd_jobs import BOX, TWO_BANKS
 from tests.unit.documents.test_packet import bored_by_card
 

@@ -8,10 +8,10 @@ import pytest
 
 from joinlay.boards import CutUse, PartKind
 from joinlay.cutlist.cutting_list import cutting_list
-from joinlay.documents.true_size import plan_templates, steps_of_work
+from joinlay.documents.true_size import plan_templates
 from tests.measured import packets
 from tests.measured.collisions import collisions
-from tests.measured.packets import drawers, example, examples, template_sheets
+from tests.measured.packets import drawers, example, examples, steps_of_work, template_sheets
 
 
 @pytest.fixture(scope="module", params=examples())

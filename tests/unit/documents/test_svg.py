@@ -9,11 +9,10 @@ from svglib.svglib import svg2rlg
 
 from joinlay.documents.svg import strokes_svg, template_svg
 from joinlay.documents.template_files import template_svgs
-from joinlay.documents.true_size import plan_templates
 from joinlay.pen.lettering import words
 from joinlay.pen.marks import Arc, Fill, Line, Polyline, Text
 from joinlay.templates import Role, templates_for
-from tests.measured.packets import drawers, template_sheets
+from tests.measured.packets import drawers, plan_templates, template_sheets
 from tests.unit.templates.parts import METRIC, side
 
 F = Fraction

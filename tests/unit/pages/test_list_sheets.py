@@ -1,6 +1,7 @@
 """The cutting list and sheet layouts on paper: nothing missing, nothing off the page, no word on another."""
 
 from fractions import Fraction
+from functools import cache
 
 import pytest
 
@@ -44,10 +45,10 @@ def said(sheets):
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_every_part_is_in_the_list_with_its_sizes(paper):
-    plan = big_plan()
-    sheets = cutting_list_sheets(plan, all_lists(plan), paper)
+    plan, lists = listed("many")
+    sheets = cutting_list_sheets(plan, lists, paper)
     words = " ".join(said(sheets))
-    for row in all_lists(plan).parts.rows:
+    for row in lists.parts.rows:
         assert row.where.split(",")[0] in words
         assert f"{row.quantity} ×" in words
     # Rough, for the cherry: 30 1/2 by 2 1/4.
@@ -119,12 +120,25 @@ JOBS = {
 }
 
 
-@pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+@cache
+def listed(job):
+    """The plan of a job and its lists, which are searched for once."""
+    plan = JOBS[job]()
+    return plan, all_lists(plan)
+
+
+@cache
+def laid_out(job, paper):
+    """The layouts of a job on a paper by its name."""
+    return layout_sheets(*listed(job), PAPERS[paper])
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("job", JOBS)
 def test_nothing_lies_off_the_page_or_on_a_word(job, paper):
-    plan = JOBS[job]()
-    lists = all_lists(plan, paper=9)
-    for sheet in (*cutting_list_sheets(plan, lists, paper), *layout_sheets(plan, lists, paper)):
+    plan, lists = listed(job)
+    lists, paper, layouts = with_paper(lists, plan, 9), PAPERS[paper], laid_out(job, paper)
+    for sheet in (*cutting_list_sheets(plan, lists, paper), *layouts):
         left, bottom, right, top = bounds_of(sheet.strokes)
         low_x, low_y, high_x, high_y = paper.printable
         assert low_x <= left
@@ -136,10 +150,9 @@ def test_nothing_lies_off_the_page_or_on_a_word(job, paper):
 
 @pytest.mark.parametrize("job", [job for job in JOBS if job != "blocks"])
 def test_every_cut_has_its_number_on_the_drawing(job):
-    plan = JOBS[job]()
-    lists = all_lists(plan)
+    _, lists = listed(job)
     # Of a page with several sheets, each is laid on it by itself.
-    laid = [one.template.strokes for sheet in layout_sheets(plan, lists, A4) for one in sheet.laid]
+    laid = [one.template.strokes for sheet in laid_out(job, "a4") for one in sheet.laid]
     words = [[stroke for stroke in strokes if isinstance(stroke, Text)] for strokes in laid]
     drawn = [own for own in words if any(text.ink == 0 for text in own) or "no cut" in str([text.plain for text in own])]
     numbers = [[n for text in own if text.ink == 0 for n in ends(text.plain)] for own in drawn]
@@ -154,8 +167,7 @@ def ends(said_so):
 
 
 def test_where_parts_are_too_small_a_run_of_cuts_shares_a_number():
-    plan = blocks()
-    (sheet,) = layout_sheets(plan, all_lists(plan), A4)
+    (sheet,) = laid_out("blocks", "a4")
     numbers = [text.plain for text in texts(sheet) if text.ink == 0]
     assert "5–60" in numbers
 
@@ -172,20 +184,17 @@ def test_where_only_a_corner_is_used_it_is_drawn_larger_and_the_rest_broken_off(
 
 
 def test_a_defect_is_crossed_out():
-    plan = all_on_hand()
-    board_page = next(sheet for sheet in layout_sheets(plan, all_lists(plan), A4) if "the long board" in " ".join(said([sheet])))
+    board_page = next(sheet for sheet in laid_out("all on hand", "a4") if "the long board" in " ".join(said([sheet])))
     assert any(isinstance(stroke, Line) and stroke.role is Role.WASTE for stroke in board_page.strokes)
 
 
 def test_core_sizes_of_banded_solid_wood_are_not_lost():
-    plan = all_on_hand()
-    words = said(cutting_list_sheets(plan, all_lists(plan), A4))
+    words = said(cutting_list_sheets(*listed("all on hand"), A4))
     assert "core 20 × 7/8" in words
 
 
 def test_sheets_are_numbered_within_the_packet():
-    plan = big_plan()
-    sheets = cutting_list_sheets(plan, all_lists(plan), A4)
+    sheets = cutting_list_sheets(*listed("many"), A4)
     assert len(sheets) > 1
     assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
     bound = bind([*sheets, *sheets])
@@ -204,9 +213,8 @@ def test_costs_and_slides_are_shown():
 
 
 def test_a_layout_page_for_each_sheet_with_parts_cuts_and_offcuts():
-    plan = big_plan()
-    lists = all_lists(plan)
-    sheets = layout_sheets(plan, lists, A4)
+    _, lists = listed("many")
+    sheets = laid_out("many", "a4")
     (layout,) = lists.sheets
     words = said(sheets)
     for step in (step for cut_sheet in layout.sheets for step in cut_steps(cut_sheet)):
@@ -270,26 +278,20 @@ def test_a_page_that_goes_on_with_a_list_says_so():
     heading = block(7, leads=True)
     pages = flow([block(50), heading, row], Fraction(60))
     assert pages == [[block(50)], [heading, row]]
-    plan = big_plan()
-    lists = all_lists(plan)
-    assert "ply, continued" in said(cutting_list_sheets(plan, lists, A4)[1:2])
-    forty = forty_drawers()
-    second = next(sheet for sheet in layout_sheets(forty, all_lists(forty), A4)[1:2])
+    assert "ply, continued" in said(cutting_list_sheets(*listed("many"), A4)[1:2])
+    second = next(sheet for sheet in laid_out("forty drawers", "a4")[1:2])
     assert {"ply, 1 of 3, continued", "then done"} <= set(said([second]))
 
 
 def test_what_was_found_stands_on_the_list():
-    plan = JOBS["too large"]()
-    lists = all_lists(plan)
+    plan, lists = listed("too large")
     words = " ".join(said(cutting_list_sheets(plan, lists, A4)))
     (finding,) = lists.findings
     assert "warning: a huge panel for a very long sideboard" in words
     assert finding.sentence(plan.rule.text) in words
     assert finding.way_out(plan.rule.text) in words
     assert "good to know" not in words
-    assert "good to know: old shelf, 1 and 2 of 2" in " ".join(
-        said(cutting_list_sheets(all_on_hand(), all_lists(all_on_hand()), A4))
-    )
+    assert "good to know: old shelf, 1 and 2 of 2" in " ".join(said(cutting_list_sheets(*listed("all on hand"), A4)))
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])

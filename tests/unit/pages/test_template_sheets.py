@@ -5,7 +5,6 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.documents.true_size import plan_templates
 from joinlay.errors import BadInput
 from joinlay.lengths import Unit
 from joinlay.pages import Printer, lay_out
@@ -16,7 +15,7 @@ from joinlay.paper import PAPERS, Paper, paper_named
 from joinlay.pen.marks import Line, Move, Polyline, Text, bounds_of
 from joinlay.templates import templates_for
 from joinlay.templates.fold_strips import fold_strips
-from tests.measured.packets import drawers, example, examples, template_sheets
+from tests.measured.packets import drawers, example, examples, plan_templates, template_sheets
 from tests.unit.templates.parts import METRIC, board, end_mortise, side
 
 PAPER_NAMES = sorted(PAPERS)

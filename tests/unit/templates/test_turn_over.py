@@ -8,12 +8,11 @@ import pytest
 
 from joinlay.boards import CutKind, Hand, Shape, Surface
 from joinlay.boards.place import cross, dot
-from joinlay.documents.true_size import plan_templates
 from joinlay.lengths import NOTHING
 from joinlay.pen.marks import Line, Role
 from joinlay.templates.fold_strips import fold_strips
 from joinlay.templates.turn_over import TurnedOver, both_ways, turned_block
-from tests.measured.packets import example, examples
+from tests.measured.packets import example, examples, plan_templates
 from tests.unit.templates.reading import lines, polylines
 from tests.unit.templates.story.pieces import LOOSE, openings, piece
 
