@@ -130,7 +130,14 @@ def listed(job):
 @cache
 def laid_out(job, paper):
     """The layouts of a job on a paper by its name."""
-    return layout_sheets(*listed(job), PAPERS[paper])
+    plan, lists = listed(job)
+    return layout_sheets(plan, lists, PAPERS[paper])
+
+
+def listing(job):
+    """The cutting list of a job on A4."""
+    plan, lists = listed(job)
+    return cutting_list_sheets(plan, lists, A4)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
@@ -189,12 +196,12 @@ def test_a_defect_is_crossed_out():
 
 
 def test_core_sizes_of_banded_solid_wood_are_not_lost():
-    words = said(cutting_list_sheets(*listed("all on hand"), A4))
+    words = said(listing("all on hand"))
     assert "core 20 × 7/8" in words
 
 
 def test_sheets_are_numbered_within_the_packet():
-    sheets = cutting_list_sheets(*listed("many"), A4)
+    sheets = listing("many")
     assert len(sheets) > 1
     assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
     bound = bind([*sheets, *sheets])
@@ -278,7 +285,7 @@ def test_a_page_that_goes_on_with_a_list_says_so():
     heading = block(7, leads=True)
     pages = flow([block(50), heading, row], Fraction(60))
     assert pages == [[block(50)], [heading, row]]
-    assert "ply, continued" in said(cutting_list_sheets(*listed("many"), A4)[1:2])
+    assert "ply, continued" in said(listing("many")[1:2])
     second = next(sheet for sheet in laid_out("forty drawers", "a4")[1:2])
     assert {"ply, 1 of 3, continued", "then done"} <= set(said([second]))
 
@@ -291,7 +298,7 @@ def test_what_was_found_stands_on_the_list():
     assert finding.sentence(plan.rule.text) in words
     assert finding.way_out(plan.rule.text) in words
     assert "good to know" not in words
-    assert "good to know: old shelf, 1 and 2 of 2" in " ".join(said(cutting_list_sheets(*listed("all on hand"), A4)))
+    assert "good to know: old shelf, 1 and 2 of 2" in " ".join(said(listing("all on hand")))
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
