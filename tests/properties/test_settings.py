@@ -22,81 +22,85 @@ from tests.assembly.cutting import cells, climbs, grid_of, taken_by_settings
 from tests.unit.casework import drawers
 from tests.unit.settings.wood import ACROSS, LEFT, RIGHT, SIDE
 
+#: Yes or no; the kinds of cuts; where a board stands and what its sides are called.
+YES_OR_NO = st.booleans()
+KINDS = st.sampled_from(["groove", "dado", "end rabbet", "edge rabbet", "slot", "mortise", "hole"])
+STANDINGS = st.sampled_from([(LEFT, SIDE), (RIGHT, SIDE), (None, ACROSS)])
+#: The diameters a shop may have cutters of, and how far down they reach.
+DIAMETERS = st.lists(st.sampled_from([3, 4, 6, 8, 10, 12, 18]), min_size=1, max_size=4, unique=True)
+REACHES = st.sampled_from([10, 20, 35])
+DADO_WIDTHS = st.sampled_from([(), (6, 10), (5,)])
+CUTS_OF_A_BOARD = st.integers(1, 4)
 
-def between(low, high):
+
+def between(draw, low, high):
     """A size in twelfths of a millimetre: there are thirds in it, as sums and equal spacings give."""
-    return st.integers(ceil(low * 12), floor(high * 12)).map(lambda twelfths: Fraction(twelfths, 12))
+    return Fraction(draw(st.integers(ceil(low * 12), floor(high * 12))), 12)
 
 
 def millimetres(number):
     return dimension(mm(number))
 
 
-@st.composite
-def stretches(draw, size, least=Fraction(5, 2)):
+def stretch(draw, size, least=Fraction(5, 2)):
     """A stretch inside 0 to ``size``, at least ``least`` long; it may reach either side or both."""
-    start = draw(st.just(Fraction(0)) | between(0, size - least))
-    stop = draw(st.just(size) | between(start + least, size))
+    start = between(draw, 0, size - least) if draw(YES_OR_NO) else Fraction(0)
+    stop = between(draw, start + least, size) if draw(YES_OR_NO) else size
     return Span(millimetres(start), millimetres(stop))
 
 
-@st.composite
-def cuts(draw, length, width, thick, name):
+def a_cut(draw, length, width, thick, name):
     """A cut as the joints make them, anywhere on the board."""
     through_across, through_along = Span(millimetres(0), millimetres(width)), Span(millimetres(0), millimetres(length))
-    deep = draw(between(1, thick / 2))
-    far = draw(st.booleans())
+    deep = between(draw, 1, thick / 2)
+    far = draw(YES_OR_NO)
     into = Span(millimetres(thick - deep), millimetres(thick)) if far else Span(millimetres(0), millimetres(deep))
     face = Surface.FAR_FACE if far else Surface.FACE
-    kind = draw(st.sampled_from(["groove", "dado", "end rabbet", "edge rabbet", "slot", "mortise", "hole"]))
-    along, across = draw(stretches(length)), draw(stretches(width))
+    kind = draw(KINDS)
+    along, across = stretch(draw, length), stretch(draw, width)
     if kind == "groove":
-        low = draw(between(1, width - 8))
+        low = between(draw, 1, width - 8)
         return by_hand.cut(
             CutKind.GROOVE,
             face,
             along,
-            Span(millimetres(low), millimetres(low + draw(between(2, 6)))),
+            Span(millimetres(low), millimetres(low + between(draw, 2, 6))),
             into,
             name,
             joint="bottom",
         )
     if kind == "dado":
-        near = draw(between(1, length - 30))
+        near = between(draw, 1, length - 30)
         return by_hand.cut(
             CutKind.DADO,
             face,
-            Span(millimetres(near), millimetres(near + draw(between(2, 25)))),
-            draw(st.just(through_across) | st.just(across)),
+            Span(millimetres(near), millimetres(near + between(draw, 2, 25))),
+            across if draw(YES_OR_NO) else through_across,
             into,
             name,
             joint="corner",
         )
     if kind == "end rabbet":
-        long = draw(between(2, 15))
-        at = (
-            Span(millimetres(length - long), millimetres(length))
-            if draw(st.booleans())
-            else Span(millimetres(0), millimetres(long))
-        )
+        long = between(draw, 2, 15)
+        at = Span(millimetres(length - long), millimetres(length)) if draw(YES_OR_NO) else Span(millimetres(0), millimetres(long))
         return by_hand.cut(CutKind.RABBET, face, at, through_across, into, name, joint="corner")
     if kind == "edge rabbet":
-        wide = draw(between(2, 15))
+        wide = between(draw, 2, 15)
         return by_hand.cut(
             CutKind.RABBET,
             face,
-            draw(st.just(through_along) | st.just(along)),
+            along if draw(YES_OR_NO) else through_along,
             Span(millimetres(width - wide), millimetres(width)),
             into,
             name,
         )
-    low = draw(between(2, thick / 2 - 1))
-    thin = draw(between(2, thick / 2))
+    low = between(draw, 2, thick / 2 - 1)
+    thin = between(draw, 2, thick / 2)
     if kind == "slot":
         return by_hand.cut(
             CutKind.SLOT,
             Surface.END,
-            Span(millimetres(0), millimetres(draw(between(3, 20)))),
+            Span(millimetres(0), millimetres(between(draw, 3, 20))),
             through_across,
             Span(millimetres(low), millimetres(low + thin)),
             name,
@@ -107,25 +111,24 @@ def cuts(draw, length, width, thick, name):
             CutKind.MORTISE,
             Surface.END,
             Span(millimetres(0), millimetres(15)),
-            draw(stretches(width, least=thin + 1)),
+            stretch(draw, width, least=thin + 1),
             Span(millimetres(low), millimetres(low + thin)),
             name,
             joint="front",
             shape=Shape.ROUND_ENDS,
         )
-    centre = draw(between(4, min(length, width) - 4))
+    centre = between(draw, 4, min(length, width) - 4)
     about = Span.about(millimetres(centre), millimetres(5))
     return by_hand.cut(
         CutKind.HOLE, Surface.FACE, about, about, Span(millimetres(0), millimetres(thick)), name, shape=Shape.ROUND
     )
 
 
-@st.composite
-def boards(draw, number):
-    length, width = draw(between(60, 1500)), draw(between(40, 600))
-    thick = draw(between(9, 25))
-    place, datum = draw(st.sampled_from([(LEFT, SIDE), (RIGHT, SIDE), (None, ACROSS)]))
-    made = [draw(cuts(length, width, thick, f"cut {n}")) for n in range(draw(st.integers(1, 4)))]
+def a_board(draw, number):
+    length, width = between(draw, 60, 1500), between(draw, 40, 600)
+    thick = between(draw, 9, 25)
+    place, datum = draw(STANDINGS)
+    made = [a_cut(draw, length, width, thick, f"cut {n}") for n in range(draw(CUTS_OF_A_BOARD))]
     long, wide, deep = map(millimetres, (length, width, thick))
     return by_hand.board(f"board {number}", "part", "birch", long, wide, deep, datum, tuple(made), place=place)
 
@@ -133,24 +136,30 @@ def boards(draw, number):
 @st.composite
 def shops(draw):
     usual = usual_shop(Unit.MM)
-    diameters = draw(st.lists(st.sampled_from([3, 4, 6, 8, 10, 12, 18]), min_size=1, max_size=4, unique=True))
-    owned = tuple(Cutter(millimetres(d), millimetres(draw(st.sampled_from([10, 20, 35])))) for d in sorted(diameters))
+    diameters = draw(DIAMETERS)
+    owned = tuple(Cutter(millimetres(d), millimetres(draw(REACHES))) for d in sorted(diameters))
     saw = usual.machines.table_saw
     assert saw is not None
-    widths = tuple(map(millimetres, draw(st.sampled_from([(), (6, 10), (5,)]))))
+    widths = tuple(map(millimetres, draw(DADO_WIDTHS)))
     first = draw(st.permutations(usual.machines.first_choice))
-    table = usual.machines.router_table if draw(st.booleans()) else None
+    table = usual.machines.router_table if draw(YES_OR_NO) else None
     machines = replace(
         usual.machines,
         table_saw=replace(saw, dado_widths=widths),
         router_table=table,
         first_choice=tuple(first),
-        has_mortiser=draw(st.booleans()),
+        has_mortiser=draw(YES_OR_NO),
     )
     return replace(usual, cutters=owned, machines=machines)
 
 
-jobs = st.integers(1, 3).flatmap(lambda count: st.tuples(*(boards(n) for n in range(count))))
+@st.composite
+def boards(draw):
+    """One board to three."""
+    return tuple(a_board(draw, number) for number in range(draw(st.integers(1, 3))))
+
+
+jobs = boards()
 
 
 def box_of(cut):

@@ -1,5 +1,6 @@
 """Whatever the parts, every layout can be sawn as it stands, and nothing is lost."""
 
+from functools import cache
 from itertools import pairwise
 
 from hypothesis import given, settings
@@ -14,6 +15,7 @@ from tests.unit.cutlist.sawyer import check_every_piece_once, check_sheet
 LIMITS = OffcutLimits(mm(300), mm(100))
 
 
+@cache
 def _lengths(least: int, most: int) -> st.SearchStrategy[Length]:
     """Inch and metric sizes mixed, as jobs have them."""
     return st.one_of(
