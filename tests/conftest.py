@@ -6,10 +6,13 @@ every time, so that a failure is somebody's change and never the luck of the dra
 
 import atexit
 import gc
+import importlib
 import os
 import shutil
 import sys
 import tempfile
+from contextlib import suppress
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -28,6 +31,21 @@ if "JOINLAY_TESTS_KEPT" not in os.environ:
 # Plans are thousands of small records that live as long as the run: they are looked through less often for what can be thrown
 # away.
 gc.set_threshold(200_000, 20, 50)
+
+
+def pytest_collection(session):
+    """Every second worker of a whole run begins with the last module, so that of two that find nothing compiled each compiles
+    half and reads the rest as the other left it.
+    """
+    worker = getattr(session.config, "workerinput", {"workerid": "gw0"})["workerid"]
+    if int(worker.removeprefix("gw")) % 2 and session.config.args_source is pytest.Config.ArgsSource.TESTPATHS:
+        top = Path(__file__).parent
+        for path in sorted(top.rglob("test_*.py"), reverse=True):
+            parts = path.relative_to(top.parent).with_suffix("").parts
+            if parts[1] not in {"benchmarks", "browser"}:
+                # What is wrong with a module is told as it is collected.
+                with suppress(Exception):
+                    importlib.import_module(".".join(parts))
 
 
 def pytest_collection_finish():
