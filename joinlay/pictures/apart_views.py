@@ -19,7 +19,7 @@ from joinlay.lengths import Fraction
 from joinlay.pen.hatching import Stipple
 from joinlay.pen.marks import Fill, Line, Role, flatten
 from joinlay.pictures.apart import closing_way, held_apart, offsets_of
-from joinlay.pictures.axonometric import drawn_at, look_from_corner
+from joinlay.pictures.axonometric import drawing_at, look_from_corner, seen_size
 from joinlay.pictures.balloons import RADIUS_OF_BALLOON, Numbered, Paper, set_balloons
 from joinlay.pictures.glue_faces import glue_faces
 from joinlay.pictures.picture import PLAIN, Picture
@@ -245,6 +245,7 @@ class _Drawing:
     ) -> None:
         self.boards = {board.role: board for board in boards}
         self.offsets, self.view, self.factor = offsets, view, factor
+        self._put = drawing_at(factor)
 
     def drawn(
         self,
@@ -276,10 +277,6 @@ class _Drawing:
         """Every face, the farthest from the eye first."""
         for face in sorted(self.view.faces, key=lambda face: sum(x - y + z for x, y, z in face.corners)):
             yield Fill(tuple(map(self._put, face.corners)), Fraction(0), Role.SEEN, face.role.name, face.role)
-
-    def _put(self, spot: Spot) -> Point:
-        x, y = drawn_at(spot)
-        return x * self.factor, y * self.factor
 
     # -- moves ---------------------------------------------------------------------------------------
 
@@ -363,15 +360,15 @@ class _Drawing:
 
     def _numbered(self, numbers: Mapping[PartRole, int]) -> Iterator[Numbered]:
         """Each number with the parts it stands for, and where on them it may be told."""
-        faces: dict[PartRole, list[tuple[Fraction, Face]]] = {}
+        faces: dict[PartRole, list[tuple[int, Face]]] = {}
         for face in self.view.faces:
-            faces.setdefault(face.role, []).append((_size(face), face))
+            faces.setdefault(face.role, []).append((seen_size(face), face))
         rows: dict[int, list[PartRole]] = {}
         for role in self.boards:
             if role in numbers:
                 rows.setdefault(numbers[role], []).append(role)
         for number, roles in sorted(rows.items()):
-            best: list[tuple[Fraction, list[Point]]] = []
+            best: list[tuple[int, list[Point]]] = []
             for role in roles[:_PARTS]:
                 own = sorted(faces.get(role, ()), key=lambda one: -one[0])[:_FACES]
                 for size, face in own:
@@ -394,12 +391,6 @@ def _spots(face: Face) -> Iterator[Spot]:
 def _twelfth(number: int) -> int:
     """A twelfth of a number, what is over left off."""
     return number // 12 if number >= 0 else -(-number // 12)
-
-
-def _size(face: Face) -> Fraction:
-    """How much of the paper a face would take."""
-    points = [drawn_at(corner) for corner in face.corners]
-    return abs(sum((a * d - b * c for (a, b), (c, d) in zip(points, (*points[1:], points[0]), strict=True)), Fraction(0)))
 
 
 def _largest(boards: Sequence[Board]) -> Fraction:

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from joinlay.boards import Board, PartRole
     from joinlay.geometry import Box, Point, Stretch
 
-__all__ = ["Seen", "ViewFromCorner", "drawn_at", "look_from_corner"]
+__all__ = ["Seen", "ViewFromCorner", "drawing_at", "drawn_at", "look_from_corner", "seen_size"]
 
 #: The cosine of 30 degrees, to twelve places.
 _COS_30: Final = Fraction(866_025_403_784, 10**12)
@@ -55,8 +55,24 @@ def drawn_at(spot: Spot) -> Point:
     """Where a point of the piece comes to on paper at full size, in mm: X to the right and down, Y to the right and up, Z up
     (ISO 5456-3).
     """
-    p, q = _flat(spot)
-    return Fraction(p, PARTS_OF_MM) * _COS_30, Fraction(2 * q - p, 2 * PARTS_OF_MM)
+    return drawing_at(Fraction(1))(spot)
+
+
+def drawing_at(factor: Fraction) -> Callable[[Spot], Point]:
+    """The same, ``factor`` times full size, for many points."""
+    across, up = factor * _COS_30 / PARTS_OF_MM, factor / (2 * PARTS_OF_MM)
+
+    def put(spot: Spot) -> Point:
+        x, y, z = spot
+        return (x + y) * across, (2 * z + y - x) * up
+
+    return put
+
+
+def seen_size(face: Face) -> int:
+    """How much of the paper a face takes, to be compared with others."""
+    points = [_flat(corner) for corner in face.corners]
+    return abs(sum(a * d - b * c for (a, b), (c, d) in zip(points, (*points[1:], points[0]), strict=True)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +111,10 @@ class ViewFromCorner:
     @property
     def box(self) -> Box:
         """The room it takes on paper at full size, in mm. ValueError where nothing is seen."""
-        xs, ys = zip(*(drawn_at(end) for edge in self.edges for end in (edge.start, edge.end)), strict=True)
-        return min(xs), min(ys), max(xs), max(ys)
+        ends = [end for edge in self.edges for end in (edge.start, edge.end)]
+        xs, ys = [x + y for x, y, _ in ends], [2 * z + y - x for x, y, z in ends]
+        across, up = _COS_30 / PARTS_OF_MM, Fraction(1, 2 * PARTS_OF_MM)
+        return min(xs) * across, min(ys) * up, max(xs) * across, max(ys) * up
 
     def seen_of(self, start: Spot, end: Spot) -> tuple[tuple[Spot, Spot], ...]:
         """What is seen of a straight line in space, in its order."""
@@ -104,16 +122,13 @@ class ViewFromCorner:
 
     def is_seen(self, spot: Spot) -> bool:
         """True where nothing hides a point; on the border of what is nearer it is hidden."""
-        at = _flat(spot)
-        near = self._covers.get((at[0] // _SQUARE, at[1] // _SQUARE), ())
-        return not any(
-            x0 <= at[0] <= x1
-            and y0 <= at[1] <= y1
-            and cover.face.before(spot) < -_FLUSH * cover.face.steep
-            and _holds(cover.polygon, at)
-            for cover in near
-            for x0, y0, x1, y1 in (cover.box,)
-        )
+        x, y, z = spot
+        p, q = _flat(spot)
+        for cover in self._covers.get((p // _SQUARE, q // _SQUARE), ()):
+            x0, y0, x1, y1, a, b, c, d = cover.reach
+            if x0 <= p <= x1 and y0 <= q <= y1 and a * x + b * y + c * z < d and _holds(cover.polygon, (p, q)):
+                return False
+        return True
 
     def is_bare(self, factor: Fraction) -> Callable[[int, int], bool]:
         """What says of a point of the paper in whole mm, drawn ``factor`` times full size, whether no part is seen there."""
