@@ -20,7 +20,7 @@ from itertools import pairwise
 from math import floor
 from typing import TYPE_CHECKING, Final
 
-from joinlay.geometry import left_of, polygon_in, rest_of_line, united
+from joinlay.geometry import polygon_in, rest_of_line, united
 from joinlay.lengths import Fraction
 from joinlay.pictures.solid_faces import PARTS_OF_MM, Face, Spot, faces_and_edges
 from joinlay.records import dataclass
@@ -163,7 +163,7 @@ class ViewFromCorner:
                 continue
             both = polygon_in(polygon, _exact(cover.polygon))
             if both and _is_nearer(cover.face, face, _middle(both)):
-                pieces = [left for piece in pieces for left in _without(piece, _exact(cover.polygon))]
+                pieces = [left for piece in pieces for left in _without(piece, cover.polygon)]
         return tuple(tuple((p / PARTS_OF_MM * _COS_30, (2 * q - p) / (2 * PARTS_OF_MM)) for p, q in piece) for piece in pieces)
 
 
@@ -347,16 +347,40 @@ def _depth(face: Face, at: Point) -> Fraction:
     return Fraction(a * at[0] + c * at[1] - d, a - b + c)
 
 
-def _without(piece: Sequence[Point], cover: Sequence[Point]) -> Iterator[Sequence[Point]]:
+def _without(piece: Sequence[Point], cover: Sequence[_Flat]) -> Iterator[Sequence[Point]]:
     """What of a convex polygon lies outside another: up to four convex polygons."""
     rest = piece
-    for one, two in pairwise((cover[-1], *cover)):
-        outside = left_of(rest, two, one)
+    for (x0, y0), (x1, y1) in pairwise((cover[-1], *cover)):
+        dx, dy = x1 - x0, y1 - y0
+        sides = [dx * (y - y0) - dy * (x - x0) for x, y in rest]
+        if min(sides) >= 0:
+            continue
+        if max(sides) <= 0:
+            # Most pieces lie outside as they are.
+            yield rest
+            return
+        outside, rest = _parted(rest, sides)
         if _has_area(outside):
             yield outside
-        rest = left_of(rest, one, two)
         if not _has_area(rest):
             return
+
+
+def _parted(points: Sequence[Point], sides: Sequence[Fraction]) -> tuple[list[Point], list[Point]]:
+    """What of a convex polygon lies right of a line, and what lies left of it; ``sides`` are how far its corners lie left."""
+    right: list[Point] = []
+    left: list[Point] = []
+    for n, ((ax, ay), side) in enumerate(zip(points, sides, strict=True)):
+        (bx, by), other = points[(n + 1) % len(points)], sides[(n + 1) % len(points)]
+        if side <= 0:
+            right.append((ax, ay))
+        if side >= 0:
+            left.append((ax, ay))
+        if side * other < 0:
+            share = side / (side - other)
+            right.append((ax + (bx - ax) * share, ay + (by - ay) * share))
+            left.append(right[-1])
+    return right, left
 
 
 def _has_area(polygon: Sequence[Point]) -> bool:
