@@ -39,7 +39,7 @@ _COS_30: Final = Fraction(866_025_403_784, 10**12)
 _FLUSH: Final = PARTS_OF_MM // 20
 _SHORT: Final = PARTS_OF_MM // 5
 #: The side of the squares that faces are looked up by.
-_SQUARE: Final = 60 * PARTS_OF_MM
+_SQUARE: Final = 160 * PARTS_OF_MM
 _WHOLE: Final[Stretch] = (Fraction(0), Fraction(1))
 
 #: Where a point is seen: (x + y, z + y).
@@ -283,9 +283,14 @@ def _squares_on(one: _Flat, two: _Flat) -> Iterator[tuple[int, int]]:
             yield x, y
 
 
-def _near(covers: dict[tuple[int, int], list[_Cover]], box: tuple[int, int, int, int]) -> Iterator[_Cover]:
-    """The faces in the squares of a box, each once."""
-    yield from {id(cover): cover for square in _squares(box) for cover in covers.get(square, ())}.values()
+def _near(covers: dict[tuple[int, int], list[_Cover]], box: tuple[int, int, int, int]) -> list[_Cover]:
+    """The faces in the squares of a box, each once; the largest first, so that what they hide is soon gone and falls into few
+    pieces.
+    """
+    found = {id(cover): cover for square in _squares(box) for cover in covers.get(square, ())}
+    return sorted(
+        found.values(), key=lambda cover: (-(cover.box[2] - cover.box[0]) * (cover.box[3] - cover.box[1]), cover.polygon)
+    )
 
 
 def _box(polygon: Sequence[_Flat]) -> tuple[int, int, int, int]:
