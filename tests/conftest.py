@@ -28,17 +28,24 @@ if "JOINLAY_TESTS_KEPT" not in os.environ:
     atexit.register(shutil.rmtree, _drawn, ignore_errors=True)
     os.environ["JOINLAY_TESTS_KEPT"] = _drawn
 
+_asked: list[pytest.Config] = []
+
 # Plans are thousands of small records that live as long as the run: they are looked through less often for what can be thrown
 # away.
 gc.set_threshold(200_000, 20, 50)
 
 
-def pytest_collection(session):
+def pytest_configure(config):
+    """Keep at hand how the tests were asked for."""
+    _asked.append(config)
+
+
+def pytest_collection():
     """Every second worker of a whole run begins with the last module, so that of two that find nothing compiled each compiles
     half and reads the rest as the other left it.
     """
-    worker = getattr(session.config, "workerinput", {"workerid": "gw0"})["workerid"]
-    if int(worker.removeprefix("gw")) % 2 and session.config.args_source is pytest.Config.ArgsSource.TESTPATHS:
+    worker = getattr(_asked[0], "workerinput", {"workerid": "gw0"})["workerid"]
+    if int(worker.removeprefix("gw")) % 2 and _asked[0].args_source is pytest.Config.ArgsSource.TESTPATHS:
         top = Path(__file__).parent
         for path in sorted(top.rglob("test_*.py"), reverse=True):
             parts = path.relative_to(top.parent).with_suffix("").parts
