@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from joinlay.documents.second_core import SecondCore
+from joinlay.documents.wanted_sheets import is_small
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -61,7 +62,9 @@ def made_ahead(plan: Plan, printer: Printer | None, wanted: Wanted, second: Seco
 
         return plan_text(plan)
 
-    first, last, text = second.give(piece), second.give(closing), second.give(told)
+    # In a small job the piece begins under what was found, and so is made with that.
+    first = piece if is_small(plan) else second.give(piece)
+    last, text = second.give(closing), second.give(told)
     return Ahead(first, last, text, lambda: text().mark, second)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import field, replace
+from dataclasses import field
 from functools import partial
 from itertools import takewhile
 from typing import TYPE_CHECKING, Final
@@ -10,11 +10,12 @@ from typing import TYPE_CHECKING, Final
 from joinlay.boards.extent import extent
 from joinlay.cutlist.lists import all_lists, with_paper
 from joinlay.documents.ahead import made_alone
+from joinlay.documents.chapters import Chapter, filed, in_order, joined_chapters, numbered, with_last
 from joinlay.documents.lean_templates import is_any_left_out
 from joinlay.documents.pdf import sheets_pdf
 from joinlay.documents.plan_mark import MARKED
 from joinlay.documents.true_size import TrueSize
-from joinlay.documents.wanted_sheets import CHAPTERS, LEAN
+from joinlay.documents.wanted_sheets import CHAPTERS, LEAN, is_small
 from joinlay.errors import BadInput
 from joinlay.lengths import BadSize, Fraction, said_by
 from joinlay.pages import Printer
@@ -26,7 +27,8 @@ from joinlay.pages.index_sheets import IndexLine, index_sheets
 from joinlay.pages.layout_sheets import layout_sheets
 from joinlay.pages.list_sheets import cutting_list_sheets, list_rows
 from joinlay.pages.part_sheets import parts_sheets
-from joinlay.pages.printed_sheet import FootWords, bind, made_words
+from joinlay.pages.piece_sheets import piece_sheets
+from joinlay.pages.printed_sheet import FootWords, made_words
 from joinlay.pages.printer import for_words
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.shared_sheets import KnownSheets, begun_under, is_foot_too_full, joined
@@ -51,14 +53,6 @@ __all__ = ["Chapter", "Packet", "closing_chapters", "packet_for"]
 
 
 @dataclass(frozen=True, slots=True)
-class Chapter:
-    """A part of a packet: what it is called and its sheets, bound with all the others; some may belong to its neighbours too."""
-
-    heading: str
-    sheets: tuple[Sheet, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Packet:
     """All the sheets of one job by ``chapters``, numbered through, the cover first; ``templates`` are those laid on them.
 
@@ -75,7 +69,7 @@ class Packet:
     @property
     def sheets(self) -> tuple[Sheet, ...]:
         """Every sheet in its order, once."""
-        return _in_order(self.chapters)
+        return in_order(self.chapters)
 
     def sheets_for(self, names: Collection[str]) -> tuple[Sheet, ...]:
         """The sheets that have a template of any of the boards called ``names``."""
@@ -119,26 +113,31 @@ def _packet(plan: Plan, printer: Printer, wanted: Wanted, ahead: Ahead) -> Packe
     binder = _Binder(plan, paper_named(plan.paper), printer, measured, wanted)
     lists = all_lists(plan)
     made = binder.made(lists, ahead)
-    inner = _joined(made, binder.known)
+    inner = joined_chapters(made, binder.known)
     if wanted.chapters:
         if _LISTS in made:
             # Among what to have ready is the paper of the packet they belong to.
-            inner = _joined(binder.relisted(lists, made, len(packet_for(plan, printer).sheets)), binder.known)
+            inner = joined_chapters(binder.relisted(lists, made, len(packet_for(plan, printer).sheets)), binder.known)
         mark = ahead.mark()
-        return Packet(plan.title, binder.paper, tuple(_numbered(inner, mark, said)), templates, mark, plan.maker)
+        return Packet(plan.title, binder.paper, tuple(numbered(inner, mark, said)), templates, mark, plan.maker)
     # How much paper it takes stands on one of its own sheets; a line more may take one more sheet, but never two.
-    before = 1 + len(binder.work(lists, inner, 2))
     told = 0
     for _ in range(2):
-        sheets = before + len(_in_order(binder.with_index(lists, inner, before + 1)))
+        sheets = 1 + len(in_order(binder.with_index(lists, inner)))
         if sheets == told:
             break
-        inner, told = _joined(binder.relisted(lists, made, sheets), binder.known), sheets
-    work = Chapter(_WORK, _filed(binder.work(lists, inner, before + 1), _WORK))
-    inner = [work, *binder.with_index(lists, inner, before + 1)]
-    cover = Chapter(_COVER, _filed([binder.cover(inner)], _COVER))
+        made = binder.relisted(lists, made, sheets)
+        inner, told = joined_chapters(made, binder.known), sheets
+    # Now that the sheets have their numbers, its lines lead to them.
+    for _ in range(2):
+        made = {**made, _WORK: binder.work(lists, inner)}
+        before, inner = len(in_order(inner)), joined_chapters(made, binder.known)
+        if len(in_order(inner)) == before:
+            break
+    inner = binder.with_index(lists, inner)
+    cover = Chapter(_COVER, filed([binder.cover(inner)], _COVER))
     mark = ahead.mark()
-    return Packet(plan.title, binder.paper, tuple(_numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
+    return Packet(plan.title, binder.paper, tuple(numbered([cover, *inner], mark, said)), templates, mark, plan.maker)
 
 
 #: So many sheets of paper stand in the list until they are counted: a figure more or less moves nothing.
@@ -149,6 +148,8 @@ _INDEX: Final = "Where each part is"
 #: A packet of so few sheets has no index on a sheet of its own (our own choice).
 _FEW_SHEETS: Final = 24
 _WORK: Final = "The whole job, in order"
+#: In a small job this is the first that is read: words go on under the order of the work, where views would be too small.
+_READ_FIRST: Final = "findings"
 #: The chapters that are packed as one: what is left beside the strips of sticks takes templates.
 _PACKED_TOGETHER: Final = ("sticks", "templates")
 #: Those that are measured from; they stand together.
@@ -180,18 +181,21 @@ class _Binder:
 
     def made(self, lists: Lists, ahead: Ahead) -> dict[str, tuple[Sheet, ...]]:
         """Everything wanted between the cover and the index, in the order of the work, by the headings of the chapters; none
-        empty.
+        empty. The whole job in order comes first, unless some chapters are wanted alone.
         """
         wanted = [kind for kind in CHAPTERS if self.wanted.has(kind)]
+        if is_small(self.plan):
+            wanted.sort(key=lambda kind: kind.word != _READ_FIRST)
+        first = {} if self.wanted.chapters else {_WORK: self.work(lists)}
         at = [n for n, kind in enumerate(wanted) if kind.word in _TRUE_SIZE]
         before, between = (wanted[: at[0]], wanted[at[0] : at[-1] + 1]) if at else (wanted, [])
         reading = partial(self._read, lists, ahead)
         # What may be in the making elsewhere comes last, and what hangs on it.
         measured = self._measured(between)
         if any(measured.values()):
-            found = {**self._in_turn(before, reading), **measured, **ahead.closing()}
+            found = {**self._in_turn(before, reading, first), **measured, **ahead.closing()}
         else:
-            found = self._in_turn((kind for kind in wanted if kind not in between), reading)
+            found = self._in_turn((kind for kind in wanted if kind not in between), reading, first)
         return {heading: sheets for heading, sheets in found.items() if sheets}
 
     def closing(self) -> dict[str, tuple[Sheet, ...]]:
@@ -208,7 +212,7 @@ class _Binder:
         return {
             kind.heading: tuple(each for each in sheets if kind.heading in each.chapters)
             if kind.word in packed
-            else _filed(self._true(self._alone(kind)), kind.heading)
+            else filed(self._true(self._alone(kind)), kind.heading)
             for kind in kinds
         }
 
@@ -219,18 +223,21 @@ class _Binder:
         return self.measured.chapters.get(kind.word, ())
 
     def _in_turn(
-        self, kinds: Iterable[ChapterKind], made: Callable[[ChapterKind, Fraction], tuple[Sheet, ...]]
+        self,
+        kinds: Iterable[ChapterKind],
+        made: Callable[[ChapterKind, Fraction], tuple[Sheet, ...]],
+        first: Mapping[str, tuple[Sheet, ...]] | None = None,
     ) -> dict[str, tuple[Sheet, ...]]:
-        """The chapters of ``kinds`` by their headings, each begun under what is before it, where that has room: ``made`` of its
-        kind, so many mm of its first sheet left to what comes before.
+        """The chapters of ``kinds`` by their headings after the ``first``, each begun under what is before it, where that has
+        room: ``made`` of its kind, so many mm of its first sheet left to what comes before.
         """
-        found: dict[str, tuple[Sheet, ...]] = {}
-        last: list[Sheet] = []
+        found = dict(first or {})
+        last = [sheet for sheets in found.values() for sheet in sheets][-1:]
         for kind in kinds:
             sheets = made(kind, begun_under(last, self.known))
             if sheets and is_foot_too_full(last, sheets):
                 sheets = made(kind, Fraction(0))
-            found[kind.heading] = _filed(sheets, kind.heading)
+            found[kind.heading] = filed(sheets, kind.heading)
             last = joined([*last, *found[kind.heading]], self.known)[-1:]
         return found
 
@@ -246,7 +253,7 @@ class _Binder:
             rest = every.get("templates", ()) if self.wanted.is_whole(kinds["templates"]) else self.measured.lean()
         laid = self._true(rest, partial(pack_close, before=sticks))
         heading = {id(one): kinds["sticks"].heading for one in sticks} | {id(one): kinds["templates"].heading for one in rest}
-        return _filed(laid, heading)
+        return filed(laid, heading)
 
     def _read(self, lists: Lists, ahead: Ahead, kind: ChapterKind, begun: Fraction) -> tuple[Sheet, ...]:
         """The sheets of one chapter that is read: all of it, or of what is asked for besides only what is used at the bench.
@@ -255,7 +262,7 @@ class _Binder:
         """
         plan, paper, reader, is_whole = self.plan, self.reading, self.reader, self.wanted.is_whole(kind)
         made: dict[str, Callable[[], tuple[Sheet, ...]]] = {
-            "piece": ahead.piece,
+            "piece": lambda: piece_sheets(plan, paper, printer=reader, begun=begun) if is_small(plan) else ahead.piece(),
             "parts": lambda: parts_sheets(plan, paper, printer=self.printer),
             "findings": lambda: finding_sheets(plan, paper, printer=reader, with_charts=is_whole, begun=begun),
             "list": lambda: self.listed(lists, _SOME, begun).sheets,
@@ -307,34 +314,51 @@ class _Binder:
         last: list[Sheet] = []
         for sheets in takewhile(lambda one: one is not made[_LISTS], made.values()):
             last = joined([*last, *sheets], self.known)[-1:]
-        return {**made, _LISTS: _filed(self.listed(lists, paper, begun_under(last, self.known)).sheets, _LISTS)}
+        return {**made, _LISTS: filed(self.listed(lists, paper, begun_under(last, self.known)).sheets, _LISTS)}
 
-    def work(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> tuple[Sheet, ...]:
-        """The whole job in order, with the sheets of ``chapters``, the first of which is sheet number ``first``."""
-        word = {kind.heading: kind.word for kind in CHAPTERS}
-        number = {id(sheet): n for n, sheet in enumerate(_in_order(chapters), start=first)}
-        at = {word[one.heading]: tuple((number[id(sheet)], sheet) for sheet in one.sheets) for one in chapters}
-        return work_sheets(self.plan, work_lines(self.plan, lists, at), self.reading, printer=self.reader)
+    def work(self, lists: Lists, chapters: Sequence[Chapter] = ()) -> tuple[Sheet, ...]:
+        """The whole job in order, with the sheets of ``chapters``, the first of which is the second of the packet.
 
-    def with_index(self, lists: Lists, chapters: Sequence[Chapter], first: int) -> list[Chapter]:
-        """``chapters``, the first of which begins on sheet number ``first``, and the index, begun on the last sheet before it
+        In short for a small job, and where it would take more sheets line by line. Without the ``chapters`` its lines lead
+        nowhere yet, and take as much room.
+        """
+        number = {id(sheet): n for n, sheet in enumerate(in_order(chapters), start=2)}
+        there = {one.heading: one.sheets for one in chapters}
+        known = [kind for kind in CHAPTERS if self.wanted.has(kind) and (not chapters or kind.heading in there)]
+        at = {kind.word: tuple((number[id(sheet)], sheet) for sheet in there.get(kind.heading, ())) for kind in known}
+        for word in _PACKED_TOGETHER:
+            if not self.measured.chapters.get(word):
+                at.pop(word, None)
+        made: tuple[Sheet, ...] = ()
+        for in_short in (True,) if is_small(self.plan) else (False, True):
+            lines = work_lines(self.plan, lists, at, in_short=in_short)
+            tried = work_sheets(self.plan, lines, self.reading, printer=self.reader, in_short=in_short)
+            made = tried if not made or len(tried) < len(made) else made
+            if len(made) == 1:
+                break
+        return filed(made, _WORK)
+
+    def with_index(self, lists: Lists, chapters: Sequence[Chapter]) -> list[Chapter]:
+        """``chapters``, the first of which begins on the packet's second sheet, and the index, begun on the last sheet before it
         where that has room.
 
         There is none where it would be a sheet more in a packet of few, which is looked through as soon (PR-11).
         """
-        begun = begun_under(_in_order(chapters))
-        whole = _with_index(chapters, self.index(lists, chapters, first, begun), self.known)
-        few = len(_in_order(chapters))
-        if not self.wanted.is_all and first - 1 + few <= _FEW_SHEETS and len(_in_order(whole)) > few:
+        begun = begun_under(in_order(chapters))
+        index = filed(self.index(lists, chapters, begun), _INDEX)
+        whole = with_last(chapters, Chapter(_INDEX, index), self.known)
+        few = len(in_order(chapters))
+        if not self.wanted.is_all and 1 + few <= _FEW_SHEETS and len(in_order(whole)) > few:
             return list(chapters)
         return whole
 
-    def index(self, lists: Lists, chapters: Sequence[Chapter], first: int, begun: Fraction) -> tuple[Sheet, ...]:
-        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's sheet number
-        ``first``. ``begun`` mm of its own first are left to what comes before it.
+    def index(self, lists: Lists, chapters: Sequence[Chapter], begun: Fraction) -> tuple[Sheet, ...]:
+        """The parts, and on which sheets of ``chapters`` each is found; the first of these is the packet's second.
+
+        ``begun`` mm of its own first are left to what comes before it.
         """
         at: dict[str, list[int]] = {}
-        for number, sheet in enumerate(_in_order(chapters), start=first):
+        for number, sheet in enumerate(in_order(chapters), start=2):
             for name in sheet.parts:
                 at.setdefault(name, []).append(number)
         rows = [
@@ -345,7 +369,7 @@ class _Binder:
 
     def cover(self, chapters: Sequence[Chapter]) -> Sheet:
         """The cover, its contents leading to ``chapters``, which begin on the second sheet."""
-        number = {id(sheet): n for n, sheet in enumerate(_in_order(chapters), start=2)}
+        number = {id(sheet): n for n, sheet in enumerate(in_order(chapters), start=2)}
         reach = [(chapter.heading, number[id(chapter.sheets[0])], number[id(chapter.sheets[-1])]) for chapter in chapters]
         contents = [ContentsLine(heading, first, last - first + 1) for heading, first, last in reach]
         left_out = tuple(self.left_out(chapters))
@@ -355,54 +379,6 @@ class _Binder:
         """Templates at true size on sheets with a check square each."""
         plan = self.plan
         return lay(tuple(templates), self.paper, title=plan.title, file=plan.file, unit=plan.rule.unit, printer=self.printer)
-
-
-def _in_order(chapters: Iterable[Chapter]) -> tuple[Sheet, ...]:
-    """Every sheet of ``chapters`` in its order, once: some belong to several."""
-    return tuple({id(sheet): sheet for chapter in chapters for sheet in chapter.sheets}.values())
-
-
-def _filed(sheets: Iterable[Sheet], heading: str | Mapping[int, str]) -> tuple[Sheet, ...]:
-    """``sheets`` with the heading of its chapter on everything laid on them, each filed under the first of these.
-
-    ``heading`` is that of all, or of each template by its ``id``.
-    """
-    filed = []
-    for sheet in sheets:
-        laid = tuple(
-            replace(one, chapter=heading if isinstance(heading, str) else heading[id(one.template)]) for one in sheet.laid
-        )
-        section = laid[0].chapter if laid else heading if isinstance(heading, str) else ""
-        filed.append(replace(sheet, laid=laid, section=section))
-    return tuple(filed)
-
-
-def _joined(made: Mapping[str, Sequence[Sheet]], known: KnownSheets) -> list[Chapter]:
-    """The chapters, a sheet that is near-empty shared with what comes after it (PR-11)."""
-    apart = [Chapter(heading, tuple(sheets)) for heading, sheets in made.items()]
-    sheets = joined(_in_order(apart), known)
-    return [Chapter(heading, tuple(sheet for sheet in sheets if heading in sheet.chapters)) for heading in made]
-
-
-def _with_index(chapters: Sequence[Chapter], index: Sequence[Sheet], known: KnownSheets) -> list[Chapter]:
-    """``chapters`` and the ``index``, which begins on the last sheet before it where that has room; no number is changed by
-    it.
-    """
-    last = _in_order(chapters)[-1:]
-    begun = joined([*last, *_filed(index, _INDEX)], known)
-    shared = {id(sheet): one for sheet, one in zip(last, begun, strict=False)}
-    own = (sheet for sheet in begun if _INDEX in sheet.chapters)
-    moved = [replace(one, sheets=tuple(shared.get(id(sheet), sheet) for sheet in one.sheets)) for one in chapters]
-    return [*moved, Chapter(_INDEX, tuple(own))]
-
-
-def _numbered(chapters: Sequence[Chapter], mark: str, said: FootWords) -> Iterator[Chapter]:
-    """The chapters with their sheets bound as one set."""
-    apart = _in_order(chapters)
-    bound = bind([replace(sheet, mark=mark, said=said) for sheet in apart])
-    at = {id(sheet): one for sheet, one in zip(apart, bound, strict=True)}
-    for chapter in chapters:
-        yield replace(chapter, sheets=tuple(at[id(sheet)] for sheet in chapter.sheets))
 
 
 def _series(wanted: Wanted) -> str:

@@ -10,7 +10,9 @@ from joinlay.records import dataclass
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-__all__ = ["CHAPTERS", "EVERYTHING", "LEAN", "ChapterKind", "Wanted", "chapters_called"]
+    from joinlay.jobs.plan import Plan
+
+__all__ = ["CHAPTERS", "EVERYTHING", "LEAN", "ChapterKind", "Wanted", "chapters_called", "is_small"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +67,15 @@ class Wanted:
     def is_whole(self, kind: ChapterKind) -> bool:
         """Whether all of ``kind`` is wanted, and not only what is used at the bench."""
         return self.is_all or kind.word in self.chapters
+
+
+#: With no more drawers a job is a small one (our own choice).
+_FEW_DRAWERS: Final = 2
+
+
+def is_small(plan: Plan) -> bool:
+    """Whether a job is so small that its work is told in short, with what was found under that on the same sheet (PR-11)."""
+    return len(plan.drawers) <= _FEW_DRAWERS
 
 
 LEAN: Final = Wanted()

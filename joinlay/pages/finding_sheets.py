@@ -34,6 +34,8 @@ __all__ = ["finding_sheets", "harm_count", "worst_findings"]
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one line to the next, the white under a finding, and the column of the numbers.
 _STEP, _FINE_STEP, _WHITE, _COLUMN = Fraction(5), Fraction(4), Fraction(4), Fraction(12)
+#: From one small line to the next, of words that run on.
+_CLOSE: Final = Fraction(18, 5)
 _ZERO: Final = Fraction(0)
 #: A title with the white under it.
 _UNDER_TITLE: Final = Fraction(10)
@@ -167,15 +169,17 @@ def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> PageB
     told = [f"{said[0].upper()}{said[1:]}" for said in (finding.sentence(show), finding.way_out(show)) if said]
     if finding.harm is Harm.NOTE and finding.kind != "tipping":
         return _note(number, finding.where, " ".join((*(f"{said.rstrip('.')}." for said in told), f"({whence})")), wide)
+    # Of a note the figures are small; the caution is as large as any.
+    sizes = (_SMALL if finding.harm is Harm.NOTE else _WORD, _WORD)
     strokes: list[Stroke] = [Text((_ZERO, -_STEP), words(str(number), _TITLE, bold=True))]
     y = Fraction(0)
     for line in wrapped(f"{_tag(finding)}{finding.where}", room, _WORD, bold=True):
         y -= _STEP
         strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, _WORD, bold=True)))
-    for said in told:
-        for line in wrapped(said, room, _WORD):
-            y -= _STEP
-            strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, _WORD)))
+    for said, high, step in zip(told, sizes, (_FINE_STEP if high is _SMALL else _STEP for high in sizes), strict=False):
+        for line in wrapped(said, room, high):
+            y -= step
+            strokes.append(Text((_COLUMN, y + Fraction(1, 2)), words(line, high)))
         y -= Fraction(1)
     for line in wrapped(whence, room, _SMALL):
         y -= _FINE_STEP
@@ -189,12 +193,12 @@ def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> PageB
 def _note(number: int, where: str, said: str, wide: Fraction) -> PageBlock:
     """Its number and its place in bold, and what is ``said`` of it running on behind them."""
     room = wide - _COLUMN
-    strokes: list[Stroke] = [Text((_ZERO, -_FINE_STEP), words(str(number), _WORD, bold=True))]
-    y = -_FINE_STEP
+    strokes: list[Stroke] = [Text((_ZERO, -_CLOSE), words(str(number), _WORD, bold=True))]
+    y = -_CLOSE
     *heads, place = wrapped(where, room, _SMALL, bold=True)
     for line in heads:
         strokes.append(Text((_COLUMN, y), words(line, _SMALL, bold=True)))
-        y -= _FINE_STEP
+        y -= _CLOSE
     name = words(place, _SMALL, bold=True)
     strokes.append(Text((_COLUMN, y), name))
     after = set_line(name).width + 2
@@ -204,9 +208,9 @@ def _note(number: int, where: str, said: str, wide: Fraction) -> PageBlock:
         strokes.append(Text((_COLUMN + after, y), words(first, _SMALL)))
         said = said[len(first) :]
     for line in wrapped(said, room, _SMALL):
-        y -= _FINE_STEP
+        y -= _CLOSE
         strokes.append(Text((_COLUMN, y), words(line, _SMALL)))
-    return PageBlock(tuple(strokes), -y + Fraction(3, 2))
+    return PageBlock(tuple(strokes), -y + Fraction(6, 5))
 
 
 def _beside(plan: Plan, wide: Fraction) -> PageBlock:
@@ -242,13 +246,15 @@ def _weights(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
 
 
 def _reckoned(plan: Plan, wide: Fraction) -> Iterator[PageBlock]:
-    """What they hang on: each figure, and whether the maker wrote it."""
+    """What they hang on: the figures that the maker wrote, by where they are written, and the usual ones."""
     yield _heading("Reckoned with", wide)
+    by_whence: dict[str, list[str]] = {}
+    for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=plan.is_whole):
+        by_whence.setdefault(f"written in {one.written}" if one.written else "the usual figures", []).append(one.said)
     strokes: list[Stroke] = []
     y = _ZERO
-    for one in assumed(plan.conditions, plan.shop.practice, plan.rule, is_whole=plan.is_whole):
-        whence = f"written in {one.written}" if one.written else "the usual figure"
-        for line in wrapped(f"{one.said}: {whence}", wide, _SMALL):
-            y -= _FINE_STEP
+    for whence, said in by_whence.items():
+        for line in wrapped(f"{whence}: {'; '.join(said)}", wide, _SMALL):
+            y -= _CLOSE
             strokes.append(Text((_ZERO, y + 1), words(line, _SMALL)))
     yield PageBlock(tuple(strokes), -y + 1)

@@ -28,6 +28,7 @@ _BETWEEN: Final = Fraction(8)
 _HANGING: Final = Fraction(2)
 #: Where less is left under it, the next begins on a sheet of its own.
 _LEAST: Final = Fraction(45)
+_ZERO: Final = Fraction(0)
 
 
 class KnownSheets:
@@ -60,17 +61,17 @@ class KnownSheets:
         return self._both[both][0]
 
 
-def begun_under(sheets: Sequence[Sheet], known: KnownSheets | None = None) -> Fraction:
+def begun_under(sheets: Sequence[Sheet], known: KnownSheets | None = None, begun: Fraction = _ZERO) -> Fraction:
     """How many mm at the head of the last of ``sheets`` are taken for what begins under it.
 
     0 where nothing may, since it is measured from or there is none; and where it has too little room for a heading and what that
-    heads. ``known`` as ``joined`` has it.
+    heads. ``known`` and ``begun`` as ``joined`` has them.
     """
     sheet = sheets[-1] if sheets else None
     if sheet is None or not isinstance(sheet.foot, PlainFoot) or not sheet.body or sheet.foot.is_too_full:
         return Fraction(0)
     _, bottom, _, top = sheet.printer.room(sheet.paper)
-    taken = top - (known or KnownSheets()).lowest(sheet) + _BETWEEN + _HANGING
+    taken = top - (known or KnownSheets()).lowest(sheet) + _BETWEEN + _HANGING + (begun if len(sheets) == 1 else 0)
     return taken if top - bottom - FOOT - taken >= _LEAST else Fraction(0)
 
 
@@ -82,15 +83,16 @@ def is_foot_too_full(above: Sequence[Sheet], below: Sequence[Sheet]) -> bool:
     return len(feet) > 1 and feet[0].shared(feet[1]).is_too_full
 
 
-def joined(sheets: Iterable[Sheet], known: KnownSheets | None = None) -> list[Sheet]:
+def joined(sheets: Iterable[Sheet], known: KnownSheets | None = None, begun: Fraction = _ZERO) -> list[Sheet]:
     """``sheets`` in their order, each moved down under the one before it where that leaves room for all of it.
 
-    Sheets that are measured from stay as they are. ``known`` is what was found before of some of them.
+    Sheets that are measured from stay as they are. ``known`` is what was found before of some of them. ``begun`` mm of the first
+    are left to what comes before it, under which it is moved later.
     """
     known = known or KnownSheets()
     done: list[Sheet] = []
     for sheet in sheets:
-        under = _under(done[-1], sheet, known) if done else None
+        under = _under(done[-1], sheet, known, begun if len(done) == 1 else _ZERO) if done else None
         if under is None:
             done.append(sheet)
         else:
@@ -98,8 +100,8 @@ def joined(sheets: Iterable[Sheet], known: KnownSheets | None = None) -> list[Sh
     return done
 
 
-def _under(above: Sheet, below: Sheet, known: KnownSheets) -> Sheet | None:
-    """Both on one sheet; None where they don't go on one."""
+def _under(above: Sheet, below: Sheet, known: KnownSheets, begun: Fraction) -> Sheet | None:
+    """Both on one sheet, ``begun`` mm of which are left free; None where they don't go on one."""
     one, two = above.foot, below.foot
     if not isinstance(one, PlainFoot) or not isinstance(two, PlainFoot) or not above.body or not below.body:
         return None
@@ -107,7 +109,7 @@ def _under(above: Sheet, below: Sheet, known: KnownSheets) -> Sheet | None:
         return None
     room = above.printer.room(above.paper)
     down = room[3] - known.lowest(above) + _BETWEEN
-    if known.lowest(below) - down < room[1] + FOOT:
+    if known.lowest(below) - down < room[1] + FOOT + begun:
         return None
     foot = one.shared(two)
     if foot.is_too_full:

@@ -47,6 +47,10 @@ _SIZES: Final = (
 )
 #: Where the boxes to tick and the words begin, and what the numbers of the sheets take at the right at least.
 _BOX, _SAID, _SHEETS = Fraction(29), Fraction(36), Fraction(32)
+#: What they take where they are one run.
+_FEW_SHEETS: Final = Fraction(22)
+#: A box's line of words is never higher, so that the box keeps clear of the line over its row.
+_BOX_HIGH: Final = Fraction(-43, 10)
 #: White between two of those numbers.
 _BETWEEN: Final = Fraction(3)
 _ZERO: Final = Fraction(0)
@@ -63,20 +67,24 @@ class WorkLine:
     sheets: tuple[int, ...] = ()
 
 
-def work_lines(plan: Plan, lists: Lists, at: Mapping[str, Sequence[tuple[int, Sheet]]]) -> tuple[WorkLine, ...]:
+def work_lines(
+    plan: Plan, lists: Lists, at: Mapping[str, Sequence[tuple[int, Sheet]]], *, in_short: bool = False
+) -> tuple[WorkLine, ...]:
     """Everything to be done for ``plan`` in its order, with its sheets; ``at`` has those of each chapter there is, with their
-    numbers.
+    numbers, none of a chapter whose sheets have none yet.
 
     The order of the trade: what was found, measure, buy, saw out, band, mark, cut, put together, finish, fit, hang the pulls.
+    ``in_short`` draws together in one line the layouts, the cards and the glue-ups, each of which has a box of its own to tick
+    on its sheet.
     """
-    return tuple(_Work(plan, lists, at).lines())
+    return tuple(_Work(plan, lists, at, in_short=in_short).lines())
 
 
 class _Work:
     """The lines of one job."""
 
-    def __init__(self, plan: Plan, lists: Lists, at: Mapping[str, Sequence[tuple[int, Sheet]]]) -> None:
-        self.plan, self.lists, self.at = plan, lists, at
+    def __init__(self, plan: Plan, lists: Lists, at: Mapping[str, Sequence[tuple[int, Sheet]]], *, in_short: bool) -> None:
+        self.plan, self.lists, self.at, self.in_short = plan, lists, at, in_short
 
     def sheets(self, word: str, has: Callable[[Sheet], bool] = lambda _sheet: True) -> tuple[int, ...]:
         """The numbers of those sheets of a chapter that have what is looked for."""
@@ -94,7 +102,7 @@ class _Work:
 
     def lines(self) -> Iterator[WorkLine]:
         yield WorkLine("findings", f"Read what was found: {harm_count(self.plan)}", self.sheets("findings"))
-        if self.sheets("piece"):
+        if "piece" in self.at:
             yield WorkLine("piece", "Look at the piece from all sides, and at its details", self.sheets("piece"))
         if self.plan.boards:
             yield from self._wood()
@@ -108,12 +116,16 @@ class _Work:
             "list", "Measure the stock in three places with callipers; where it differs, change the job and print again", listed
         )
         bought = self.sheets("list", lambda sheet: _says(sheet, "what to buy and have ready"))
-        if bought:
+        if bought or (self.lists.shopping.lines and self.at.get("list") == ()):
             yield WorkLine("list", "Buy what is wanting, and have the rest ready", bought)
         solid = [group.name for group in self.lists.parts.groups if isinstance(group.stock, Solid)]
         if solid:
             names = in_few_words(dict.fromkeys(solid))
             yield WorkLine("list", f"Saw {names} to rough size, let it lie, then plane it to its finished size", listed)
+        if self.in_short and self.lists.layouts:
+            stocks = in_few_words(dict.fromkeys(layout.stock for layout in self.lists.layouts))
+            yield WorkLine("sawing", f"Saw out {stocks}, cut by cut", self.sheets("sawing"))
+            return
         for layout in self.lists.layouts:
             sheets = self.sheets("sawing", _has_stock(layout.stock))
             many = f", {len(layout.sheets)} of them" if len(layout.sheets) > 1 else ""
@@ -123,17 +135,21 @@ class _Work:
         for bands in self.plan.settings.bands:
             said = band_words(bands)
             yield WorkLine("settings", f"{said[0].upper()}{said[1:]}", self.sheets("settings", _has_order))
-        if sticks := self.sheets("sticks"):
-            yield WorkLine("sticks", "Cut out the story sticks, join their strips, and measure them over all", sticks)
-        if templates := self.sheets("templates"):
-            yield WorkLine(
-                "templates",
-                "Mark reference face and edge of every part, then ends, mortises and holes from their paper",
-                templates,
-            )
+        if "sticks" in self.at:
+            said = "Cut out the story sticks, join their strips, and measure them over all"
+            yield WorkLine("sticks", said, self.sheets("sticks"))
+        if "templates" in self.at:
+            said = "Mark reference face and edge of every part, then ends, mortises and holes from their paper"
+            yield WorkLine("templates", said, self.sheets("templates"))
 
     def _cut(self) -> Iterator[WorkLine]:
         settings = self.plan.settings.settings
+        if settings and self.in_short:
+            runs = groupby(settings, key=lambda setting: setting.machine)
+            told = (f"{machine.value} {in_few_words(str(setting.number) for setting in run)}" for machine, run in runs)
+            said = f"Take the cards in their order, a test piece for each: {', '.join(told)}"
+            yield WorkLine("settings", said, self.sheets("settings"))
+            return
         if settings:
             yield WorkLine(
                 "settings", "Take the cards in their order, a test piece for each", self.sheets("settings", _has_order)
@@ -148,7 +164,13 @@ class _Work:
         sheets = self.sheets("assembly")
         if self.plan.order.stages:
             yield WorkLine("assembly", "Put all of it together dry, clamps and all, and measure its diagonals", sheets[:1])
-        for glue_up in self.plan.glue_ups:
+        glue_ups = self.plan.glue_ups
+        if self.in_short and len(glue_ups) > 1:
+            told = self.sheets("assembly", lambda sheet: any(_tells(glue_up.number)(sheet) for glue_up in glue_ups))
+            first, last = glue_ups[0].number, glue_ups[-1].number
+            yield WorkLine("assembly", f"Glue-ups {first} to {last}, in their order", told)
+            glue_ups = ()
+        for glue_up in glue_ups:
             told = self.sheets("assembly", _tells(glue_up.number))
             yield WorkLine("assembly", f"Glue-up {glue_up.number}: {glue_up_name(glue_up)}", told)
         if self.plan.order.stages:
@@ -190,10 +212,13 @@ def _has_one_of(cards: Sequence[int]) -> Callable[[Sheet], bool]:
 # -- on paper ------------------------------------------------------------------------------------------
 
 
-def work_sheets(plan: Plan, lines: Sequence[WorkLine], paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def work_sheets(
+    plan: Plan, lines: Sequence[WorkLine], paper: Paper, *, printer: Printer | None = None, in_short: bool = False
+) -> tuple[Sheet, ...]:
     """The lines on one sheet of ``paper``, each with a box to tick; more sheets where there are very many.
 
-    The numbers lead to their sheets. ``printer`` is taken at its word unless given.
+    The numbers lead to their sheets. ``printer`` is taken at its word unless given. ``in_short`` they stand close, for what
+    follows to begin under them.
     """
     pages = PlainPages(plan, paper, "order of work", printer or Printer())
     left, bottom, right, top = pages.box
@@ -205,7 +230,10 @@ def work_sheets(plan: Plan, lines: Sequence[WorkLine], paper: Paper, *, printer:
         Fraction(6),
         leads=True,
     )
-    tries = [flow([title, under, *_rows(lines, wide, *sizes)], high) for sizes in _SIZES]
+    aside = _FEW_SHEETS if in_short else _SHEETS
+    if in_short:
+        lines = [replace(line, sheets=_in_one_run(line.sheets)) for line in lines]
+    tries = [flow([title, under, *_rows(lines, wide, aside, *sizes)], high) for sizes in (_SIZES[-1:] if in_short else _SIZES)]
     # Where it won't go on one page, it need not be small.
     parted = next((made for made in tries if len(made) == 1), tries[0])
     sheets = []
@@ -232,18 +260,20 @@ def _down(link: Link, left: Fraction, y: Fraction) -> tuple[Fraction, Fraction, 
     return (x0 + left, y0 + y, x1 + left, y1 + y)
 
 
-def _rows(lines: Iterable[WorkLine], wide: Fraction, high: Fraction, step: Fraction, white: Fraction) -> Iterator[_Row]:
-    """The lines, the name of a stage beside the first of it."""
+def _rows(
+    lines: Iterable[WorkLine], wide: Fraction, aside: Fraction, high: Fraction, step: Fraction, white: Fraction
+) -> Iterator[_Row]:
+    """The lines, the name of a stage beside the first of it, and ``aside`` mm at the right for its sheets."""
     before = ""
     for line in lines:
         runs = [(first, words(f"{first}" if first == last else f"{first} to {last}", high)) for first, last in _runs(line.sheets)]
         taken = sum((set_line(content).width + _BETWEEN for _, content in runs), _ZERO)
-        told = list(wrapped(line.said, wide - _SAID - max(_SHEETS, taken), high))
+        told = list(wrapped(line.said, wide - _SAID - max(aside, taken), high))
         tall = max(len(told) * step + white, Fraction(5))
         is_first = line.stage != before
         base = -(step + white + high) / 2 + Fraction(1, 4)
         strokes: list[Stroke] = [
-            tick_box(_BOX, base),
+            tick_box(_BOX, min(base, _BOX_HIGH)),
             *(Text((_SAID, base - n * step), words(one, high)) for n, one in enumerate(told)),
             Line((_ZERO if is_first else _BOX, _ZERO), (wide, _ZERO), Role.ROW),
         ]
@@ -258,6 +288,11 @@ def _rows(lines: Iterable[WorkLine], wide: Fraction, high: Fraction, step: Fract
             links.append(Link((x - long, base - 1, x, base + high + 1), first))
             x -= long + _BETWEEN
         yield _Row(tuple(strokes), tall, links=tuple(links))
+
+
+def _in_one_run(numbers: Sequence[int]) -> tuple[int, ...]:
+    """Numbers from the first to the last, so that a line takes as much room wherever its sheets are."""
+    return tuple(range(numbers[0], numbers[-1] + 1)) if numbers else ()
 
 
 def _runs(numbers: Sequence[int]) -> list[tuple[int, int]]:
