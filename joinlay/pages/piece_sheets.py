@@ -7,22 +7,21 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.cutlist.cutting_list import cutting_list
 from joinlay.lengths import Fraction
+from joinlay.pages.detail_sheets import detail_sheets
 from joinlay.pages.plain_sheet import PlainPages
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.shared_sheets import begun_under, joined
 from joinlay.pages.view_sets import NOTES_STEP, Drawings, Drawn, Tries, ViewSet, around, largest_set
 from joinlay.pen.lettering import fitted, set_line, words, wrapped
-from joinlay.pen.marks import Move, Text, moved, text_box
-from joinlay.pictures.details import details
+from joinlay.pen.marks import Move, Text, text_box
 from joinlay.pictures.elevation import numbered_elevation
 from joinlay.pictures.picture import PLAIN
 from joinlay.pictures.sections import numbered_across, numbered_level, numbered_uprights
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Iterator, Sequence
 
-    from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
     from joinlay.pages.view_sets import DrawView
@@ -34,8 +33,8 @@ if TYPE_CHECKING:
 __all__ = ["piece_sheets"]
 
 _TITLE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-#: Room at the head of a sheet, over each picture for its title, and between pictures.
-_HEAD, _CAPTION, _BETWEEN = Fraction(12), Fraction(9), Fraction(6)
+#: Room at the head of a sheet, and over each picture for its title.
+_HEAD, _CAPTION = Fraction(12), Fraction(9)
 _TINY: Final = Fraction(9, 5)
 #: So many small lines a view's title has at most, and from one to the next.
 _TITLE_LINES, _TITLE_STEP = 2, Fraction(7, 2)
@@ -44,7 +43,7 @@ _LEAST_TITLE, _MOST_SECTIONS = Fraction(72), 2
 _ZERO: Final = Fraction(0)
 
 
-def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) -> tuple[Sheet, ...]:
+def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None, begun: Fraction = _ZERO) -> tuple[Sheet, ...]:
     """The piece on sheets of ``paper``: its views in projection on one, sections besides, details; none where there is nothing to
     draw.
 
@@ -52,8 +51,9 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
     (third angle, ISO 5456-2), all at the largest scale of one to a whole number at which they fit; then the sections parallel to
     the front and through other banks, as many to a sheet as fit. Numbers in balloons are those of the cutting list (PR-10); what
     finds no room in a drawing stands under it. Dimensions as ISO 129-1 has them. Sheets that are nearly empty are joined.
+    ``begun`` mm of the first sheet are left to what comes before it, where the views are hardly smaller for that.
     """
-    pages = PlainPages(plan, paper, "the piece", printer or Printer())
+    pages = PlainPages(plan, paper, "the piece", printer or Printer(), begun)
     numbers = {name: row.number for row in cutting_list(plan).rows for name in row.names}
     by_role = {board.role: numbers[board.name] for board in plan.boards if board.name in numbers}
     front = numbered_elevation(plan, by_role)
@@ -61,10 +61,18 @@ def piece_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None) ->
         return ()
     uprights, level = numbered_uprights(plan, by_role), numbered_level(plan, by_role)
     across = numbered_across(plan, by_role)
-    views, is_whole = _general(pages, front, uprights[0] if uprights else None, level, across)
+    side = uprights[0] if uprights else None
+    drawings = Drawings()
+    under = _under_others(pages, front, side, level, across, drawings)
+    if under is None:
+        pages = replace(pages, begun=_ZERO)
+        views, is_whole = _general(pages, front, side, level, across, drawings)
+    else:
+        views, is_whole = [under], True
     more = [view for view in (None if is_whole else across, *uprights[1:]) if view is not None]
-    made = joined([*views, *_more_sheets(pages, more)])
-    return bind(joined([*made, *_detail_sheets(replace(pages, begun=begun_under(made)), by_role)]))
+    made = joined([*views, *_more_sheets(pages, more)], begun=pages.begun)
+    after = replace(pages, begun=begun_under(made, begun=pages.begun))
+    return bind(joined([*made, *detail_sheets(after, by_role)], begun=pages.begun))
 
 
 #: Between two views in projection, and the white beside those of one row.
@@ -82,12 +90,13 @@ def _general(
     side: NumberedView | None,
     level: NumberedView | None,
     across: NumberedView | None,
+    drawings: Drawings,
 ) -> tuple[list[Sheet], bool]:
     """Front, upright section and level section on one sheet; each on its own where the paper is too small for them together.
 
     The section parallel to the front stands in the corner that they leave, where they are hardly smaller for it; whether it does.
     """
-    room, drawings = _room(pages), Drawings()
+    room = _room(pages)
     views = [view for view in (front, side, level) if view is not None]
     if across is not None and side is not None and level is not None:
         # Smaller views have room for fewer numbers: with none left over they are as good.
@@ -110,6 +119,30 @@ def _general(
     return own, False
 
 
+def _under_others(
+    pages: PlainPages,
+    front: NumberedView,
+    side: NumberedView | None,
+    level: NumberedView | None,
+    across: NumberedView | None,
+    drawings: Drawings,
+) -> Sheet | None:
+    """All four views under what comes before them on their sheet; None where they would be much smaller for that, or where
+    something of them finds no room.
+    """
+    wide, high = _room(pages)
+    if not pages.begun or pages.begun > high / 2 or side is None or level is None or across is None:
+        return None
+    room = (wide, high - pages.begun)
+    made = _all_said(room, front, side, level, across, drawings, gives_up=False)
+    if made is None or not made.fits(room):
+        return None
+    alone = _all_said((wide, high), front, side, level, across, drawings)
+    if alone is not None and made.scale.factor < alone.scale.factor * _HARDLY:
+        return None
+    return _on_sheets(pages, f"{pages.plan.title}: views", [front, side, level, across], made)[0]
+
+
 def _projected(
     room: Size,
     front: NumberedView,
@@ -128,9 +161,19 @@ def _projected(
 
 
 def _all_said(
-    room: Size, front: NumberedView, side: NumberedView, level: NumberedView, across: NumberedView, drawings: Drawings
+    room: Size,
+    front: NumberedView,
+    side: NumberedView,
+    level: NumberedView,
+    across: NumberedView,
+    drawings: Drawings,
+    *,
+    gives_up: bool = True,
 ) -> ViewSet | None:
-    """All four at the largest scale, with their numbers; None where something of them finds no room in its view."""
+    """All four at the largest scale, with their numbers; None where something of them finds no room in its view.
+
+    It ``gives_up`` where something has none at the first scale that is tried, which is most likely too large.
+    """
 
     def draw(scale: Scale, drawn: DrawView) -> ViewSet:
         return _in_projection(scale, front, side, level, across, room[0], drawn)
@@ -139,7 +182,7 @@ def _all_said(
     # The sections have the most to say.
     views = (across, side, level, front)
     # What has no room at a scale that is most likely still too large has none at a smaller one.
-    first = tries.first(0, _BESIDE_FOUR)
+    first = tries.first(0, _BESIDE_FOUR) if gives_up else None
     if first is not None and any(
         drawn(view, PLAIN[first]).picture.unsaid for view in views for drawn in (drawings.bare, drawings.numbered)
     ):
@@ -266,35 +309,6 @@ def _stack(views: Sequence[NumberedView], room: Size) -> ViewSet:
 
     beside = (_BESIDE_ONE[0], _BESIDE_ONE[1] * len(views))
     return largest_set(Tries(stacked, (wide, high), room, Drawings()), beside)
-
-
-def _detail_sheets(pages: PlainPages, numbers: Mapping[PartRole, int]) -> list[Sheet]:
-    """The details, as many beside each other as fit (two on letter and A4), row under row.
-
-    Under other views they have no heading.
-    """
-    left, _, right, top = pages.box
-    pictures = details(pages.plan, numbers)
-    across = max(1, int((right - left) / max((picture.size[0] for picture in pictures), default=right - left)))
-    wide = (right - left) / across
-    high = max((picture.size[1] for picture in pictures), default=_CAPTION) + _CAPTION + _BETWEEN
-    rows = [int((room + _BETWEEN) / high) for room in (pages.room - pages.begun, pages.room - _HEAD)]
-    sheets: list[Sheet] = []
-    n = 0
-    while n < len(pictures):
-        # The first sheet may be begun by other views.
-        is_under = bool(not sheets and pages.begun and rows[0])
-        down = rows[0] if is_under else max(1, rows[1])
-        strokes: list[Stroke] = [] if is_under else [_heading(pages, f"{pages.plan.title}: details")]
-        under = top if is_under else top - _HEAD
-        for k, picture in enumerate(pictures[n : n + across * down]):
-            x, y = left + (k % across) * wide, under - (k // across) * high
-            strokes.append(Text((x, y - _WORD - 1), fitted(picture.title, wide - 3, (_WORD, _SMALL), bold=True)))
-            x0, _, _, y1 = picture.box
-            strokes += (moved(stroke, Move(x - x0, y - _CAPTION - y1)) for stroke in picture.strokes)
-        sheets.append(pages.sheet("details", tuple(strokes), pictures[n].scale.text))
-        n += across * down
-    return sheets
 
 
 def _heading(pages: PlainPages, said: str) -> Text:

@@ -27,6 +27,7 @@ from joinlay.lengths import NOTHING, Fraction, Length, Unit, decimal_text
 from joinlay.pen.lettering import figures, plain
 from joinlay.pen.marks import Arc, Line, Role
 from joinlay.pen.placing import MM
+from joinlay.pictures.close_details import close_words
 from joinlay.pictures.leaders import NameColumn, Named, kinds_of
 from joinlay.pictures.picture import SMALL, Picture, Scale
 from joinlay.pictures.projecting import FROM_ABOVE, FROM_FRONT, FROM_RIGHT
@@ -82,11 +83,11 @@ class DetailSpot:
     gaps: tuple[Named, ...] = ()
 
 
-def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None) -> tuple[Picture, ...]:
+def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None, *, are_close: bool = False) -> tuple[Picture, ...]:
     """The corners of the first drawer at twice true size, with its clearances in words; none for a plan without drawers.
 
     Only the drawer's own joints where no case is given. Before a part's name stands its number in ``numbers``, where that is
-    given. ISO 128.
+    given; where they ``are_close`` the number alone, in a balloon, and what finds no room is said to be missing. ISO 128.
     """
     scene = scene_of(plan)
     if not scene.openings:
@@ -95,17 +96,20 @@ def details(plan: Plan, numbers: Mapping[PartRole, int] | None = None) -> tuple[
     level = FROM_ABOVE.at(level_cut(scene))
     bare = None if scene.is_placed else opening.left
     made = [
-        _detail(near_cut(scene), level, spot, bare, numbers=numbers, existing=scene.existing)
+        _detail(near_cut(scene), level, spot, bare, numbers=numbers, existing=scene.existing, is_close=are_close)
         for spot in spots_on_level(plan, scene)
     ]
     if scene.is_placed:
         x0, z0, x1, z1 = opening.box
         bank = in_bank(scene, scene.column(0))
         upright, across = FROM_RIGHT.at(_through_block(scene, opening, (x0 + x1) / 2)), FROM_FRONT.at(middle_of(opening))
-        made += [_detail(bank, upright, spot, numbers=numbers, existing=scene.existing) for spot in spots_on_upright(plan, scene)]
+        made += [
+            _detail(bank, upright, spot, numbers=numbers, existing=scene.existing, is_close=are_close)
+            for spot in spots_on_upright(plan, scene)
+        ]
         around = meeting_box(bank, across, (x0 - _BESIDE, z0 - _BESIDE, x0 + _BESIDE, z1 + _BESIDE))
         made += [
-            _detail(around, across, spot, numbers=numbers, existing=scene.existing)
+            _detail(around, across, spot, numbers=numbers, existing=scene.existing, is_close=are_close)
             for spot in spots_across(plan, opening, look(around, across))
         ]
     return tuple(made)
@@ -299,6 +303,7 @@ def _detail(
     *,
     numbers: Mapping[PartRole, int] | None = None,
     existing: Collection[PartRole] = (),
+    is_close: bool = False,
 ) -> Picture:
     """A spot enlarged; ``opening`` is where an upright line shows the side of an opening that nothing given bounds."""
     reach = RADIUS / DETAIL.factor
@@ -313,15 +318,27 @@ def _detail(
         if stretch is not None:
             strokes += (Line(*ends, Role.SEEN) for ends in pieces_of_line((at, -RADIUS), (at, RADIUS), [stretch]))
     strokes.append(Arc((_ZERO, _ZERO), RADIUS, _ZERO, Fraction(360), Role.SEEN))
-    column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
-    done = column.set((*spot.gaps, *_names(sight, fit, numbers or {})), fit, (), is_numbered=False)
+    said, unsaid = _words(strokes, sight, fit, spot, numbers or {}, is_close=is_close)
     return Picture(
         f"{spot.letter}: {spot.said}",
-        (*strokes, *done.strokes),
+        (*strokes, *said),
         DETAIL,
-        unsaid=done.unsaid,
+        unsaid=unsaid,
         parts_seen=partial(areas, sight, fit, in_circle),
     )
+
+
+def _words(
+    drawn: Sequence[Stroke], sight: Sight, fit: Fit, spot: DetailSpot, numbers: Mapping[PartRole, int], *, is_close: bool
+) -> tuple[tuple[Stroke, ...], tuple[str, ...]]:
+    """Names beside the circle, or numbers in it and about it; and what found no room."""
+    seen, boards = _seen(sight, fit)
+    if is_close:
+        close = close_words(drawn, CIRCLE, spot.gaps, seen, fit, numbers)
+        return close.strokes, close.over
+    column = NameColumn(left=RADIUS + _TO_NAMES, wide=_NAMES, low=-RADIUS - 2, high=RADIUS + 2)
+    done = column.set((*spot.gaps, *_names(seen, boards, numbers)), fit, (), is_numbered=False)
+    return done.strokes, done.unsaid
 
 
 def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[Line]:
@@ -341,8 +358,8 @@ def _edges(sight: Sight, fit: Fit, existing: Collection[PartRole]) -> Iterator[L
                 )
 
 
-def _names(sight: Sight, fit: Fit, numbers: Mapping[PartRole, int]) -> Iterator[Named]:
-    """Every part that is seen in the circle, with points of it that are."""
+def _seen(sight: Sight, fit: Fit) -> tuple[dict[PartRole, list[Point]], list[Board]]:
+    """Every part that is seen in the circle with points of it that are, in mm of wood, and the parts themselves."""
     seen: dict[PartRole, list[Point]] = {}
     boards: dict[PartRole, Board] = {}
     for facet in sight.facets:
@@ -350,7 +367,12 @@ def _names(sight: Sight, fit: Fit, numbers: Mapping[PartRole, int]) -> Iterator[
             if sight.is_clear(facet, spot):
                 seen.setdefault(facet.board.role, []).append(spot)
                 boards[facet.board.role] = facet.board
-    for said, own in kinds_of(boards.values()).items():
+    return seen, list(boards.values())
+
+
+def _names(seen: Mapping[PartRole, Sequence[Point]], boards: Iterable[Board], numbers: Mapping[PartRole, int]) -> Iterator[Named]:
+    """The parts that are seen, those of one kind together, with points of them."""
+    for said, own in kinds_of(boards).items():
         spots = sorted((spot for board in own for spot in seen[board.role]), reverse=True)
         told = sorted({numbers[board.role] for board in own if board.role in numbers})
         name = " ".join((", ".join(map(str, told)), said)).strip()
