@@ -27,9 +27,8 @@ class Sawing(Enum):
     """A caution in sawing out, as the sentences that are printed. Our own words."""
 
     ALL = (
-        "guard and riving knife on; eyes, ears and lungs covered; sleeves and hair tied back; stand out of the "
-        "blade's line, and hold up "
-        "what is long or wide. Unplug before touching the blade. The saw's manual, local rules and qualified people come first."
+        "guard and riving knife on; eyes, ears, lungs covered; sleeves and hair tied back; stand out of the blade's line; hold "
+        "up what is long or wide; unplug it to touch the blade. The saw's manual, local rules and qualified people come first."
     )
     STRIPS = (
         "rip them off the side away from the fence, with a push stick, so that none runs between blade and "
@@ -37,9 +36,8 @@ class Sawing(Enum):
         "what is thinner than your guard allows is sawn by hand."
     )
     BLOCKS = (
-        "crosscut them from a long strip against a stop that ends before the blade, never against the fence, "
-        "where a block jams and is thrown; "
-        "hold only the strip, and take nothing away until the blade stands. Or saw them by hand in a bench hook."
+        "crosscut them from a long strip against a stop that ends before the blade, never the fence, where a block jams and is "
+        "thrown; hold only the strip, take none until the blade stands; or use a bench hook."
     )
 
 

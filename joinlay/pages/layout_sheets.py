@@ -11,7 +11,7 @@ from joinlay.cutlist.saw_cautions import cautions_at_sheets
 from joinlay.cutlist.sheet_goods import run_words
 from joinlay.lengths import Fraction, decimal_text
 from joinlay.pages.layout_drawing import by, layout_drawing, read
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box, title_over
 from joinlay.pages.printed_sheet import Laid, bind
 from joinlay.pages.printer import Printer
 from joinlay.pages.shared_sheets import begun_under, joined
@@ -53,9 +53,11 @@ _TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
 #: share of the width. It may be so high: the first that fits.
 _FEW, _FEWER = 16, 9
 _DRAWN: Final = Fraction(21, 50)
-_DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37))
+_DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37), Fraction(30))
 #: From one small line of it to the next.
 _CLOSE: Final = Fraction(18, 5)
+#: A title with the white under it; and the least room beside a drawing for what is said of it.
+_UNDER_TITLE, _LEAST_BESIDE = Fraction(8), Fraction(60)
 #: The columns of that list: right edges of numbers and figures, left edges of words; and the least height of a row.
 _B_NUMBER, _B_WAY, _B_HOW, _B_AT, _B_SAID, _B_ROW = (Fraction(n) for n in (17, 18, 33, 64, 70, 8))
 _LEGEND: Final = (
@@ -81,15 +83,19 @@ def layout_sheets(
         for number, sheet in enumerate(layout.sheets, start=1)
     ]
     made: list[Sheet] = []
+    # Under other things it has a title of its own, which its names are elsewhere.
+    heading, taken = f"{plan.title}: sawing out" if begun else "", begun
     for page in every:
         if not page.has_few_cuts:
-            made += replace(page, pages=replace(pages, begun=begun)).made()
-            begun = begun_under(made)
-    return bind(joined([*made, *_several([page for page in every if page.has_few_cuts], right - left, begun)]))
+            made += replace(page, pages=replace(pages, begun=taken), heading=heading).made()
+            heading, taken = "", begun_under(made, begun=begun)
+    few = [page for page in every if page.has_few_cuts]
+    return bind(joined([*made, *_several(few, right - left, taken, heading)], begun=begun))
 
 
-def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[Sheet]:
-    """Pages of several sheets each, drawn as large as they all fit; the first has ``begun`` mm less room.
+def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction, heading: str) -> Iterator[Sheet]:
+    """Pages of several sheets each, drawn as large as they all fit; the first has ``begun`` mm less room, and a ``heading``
+    if any.
 
     One whose cuts don't fit beside it has a page of its own.
     """
@@ -97,38 +103,41 @@ def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction) -> Iterator[
     known: _Known = {}
     for page in few:
         room = page.pages.room
-        if together and _fitted([*together, page], wide, room - begun, known) is None:
-            yield from _flushed(together, wide, begun, known)
-            together, begun = [], _ZERO
-        if not together and _fitted([page], wide, room - begun, known) is None:
-            begun = _ZERO
+        if together and _fitted([*together, page], wide, room - begun, known, heading) is None:
+            yield from _flushed(together, wide, begun, known, heading)
+            together, begun, heading = [], _ZERO, ""
+        if not together and _fitted([page], wide, room - begun, known, heading) is None:
+            begun, heading = _ZERO, ""
         together.append(page)
     if together:
-        yield from _flushed(together, wide, begun, known)
+        yield from _flushed(together, wide, begun, known, heading)
 
 
-def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction, known: _Known) -> Iterator[Sheet]:
+def _flushed(together: Sequence[_Page], wide: Fraction, begun: Fraction, known: _Known, heading: str) -> Iterator[Sheet]:
     """A page of several sheets, drawn as large as they all fit under ``begun`` mm; of one alone, a page of its own unless it
     shares one.
     """
-    blocks = _fitted(together, wide, together[0].pages.room - begun, known) if len(together) > 1 or begun else None
+    room = together[0].pages.room - begun
+    blocks = _fitted(together, wide, room, known, heading) if len(together) > 1 or begun else None
     if blocks is not None:
-        yield _shared(together, blocks, wide)
+        yield _shared(together, blocks, wide, heading)
         return
     for page in together:
-        yield from replace(page, pages=replace(page.pages, begun=begun)).made()
-        begun = _ZERO
+        yield from replace(page, pages=replace(page.pages, begun=begun), heading=heading).made()
+        begun, heading = _ZERO, ""
 
 
 #: Sheets drawn small, by the ``id`` of each and how deep it is.
 _Known = dict[tuple[int, "Fraction"], PageBlock]
 
 
-def _fitted(together: Sequence[_Page], wide: Fraction, room: Fraction, known: _Known) -> tuple[PageBlock, ...] | None:
-    """The sheets ``together`` at the largest depth at which all of them fit one page and every cut its number; None where that
-    is none. ``known`` are those drawn so far, so that none is drawn anew for another to stand with it.
+def _fitted(
+    together: Sequence[_Page], wide: Fraction, room: Fraction, known: _Known, heading: str
+) -> tuple[PageBlock, ...] | None:
+    """The sheets ``together`` under their ``heading``, at the largest depth at which all of them fit one page and every cut its
+    number; None where that is none. ``known`` are those drawn so far, so that none is drawn anew for another to stand with it.
     """
-    over = _over(together, wide).height
+    over = _over(together, wide, heading).height
     for deep in _DEPTHS:
         for page in together:
             if (id(page), deep) not in known:
@@ -140,22 +149,24 @@ def _fitted(together: Sequence[_Page], wide: Fraction, room: Fraction, known: _K
     return None
 
 
-def _over(together: Sequence[_Page], wide: Fraction) -> PageBlock:
-    """What the drawings of a page mean, and what to beware of at the saw with any of its sheets (section 14 of the trade
-    rules).
+def _over(together: Sequence[_Page], wide: Fraction, heading: str) -> PageBlock:
+    """The ``heading``, if any, what the drawings of a page mean, and what to beware of at the saw with any of its sheets (section
+    14 of the trade rules).
     """
     first = together[0]
     cautions = cautions_at_sheets([page.sheet for page in together], first.limits)
     said = [_LEGEND, *(caution.sentence(lambda length: read(length, first.rule)) for caution in cautions)]
     lines = [line for one in said for line in wrapped(one, wide, _SMALL)]
-    strokes = (Text((_ZERO, Fraction(-4) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
-    return PageBlock(tuple(strokes), len(lines) * _STEP + 4)
+    title = title_over(heading, wide, _UNDER_TITLE) if heading else PageBlock((), _ZERO)
+    top = -title.height - _CLOSE
+    strokes = (Text((_ZERO, top - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(lines))
+    return PageBlock((*title.strokes, *strokes), title.height + len(lines) * _CLOSE + 3)
 
 
-def _shared(together: Sequence[_Page], blocks: Sequence[PageBlock], wide: Fraction) -> Sheet:
+def _shared(together: Sequence[_Page], blocks: Sequence[PageBlock], wide: Fraction, heading: str) -> Sheet:
     """A page of several sheets, each known by its own name."""
     pages = together[0].pages
-    over = _over(together, wide)
+    over = _over(together, wide, heading)
     sheet = pages.sheet("", pages.stacked([over, *blocks]), "over each")
     laid = []
     down = over.height
@@ -168,7 +179,7 @@ def _shared(together: Sequence[_Page], blocks: Sequence[PageBlock], wide: Fracti
 
 @dataclass(frozen=True, slots=True)
 class _Page:
-    """One sheet of one layout, drawn."""
+    """One sheet of one layout, drawn; under a ``heading`` where it is the first and other things stand above it."""
 
     pages: PlainPages
     layout: Layout
@@ -176,6 +187,7 @@ class _Page:
     name: str
     rule: Graduation
     limits: RunLimits
+    heading: str = ""
 
     @property
     def serves(self) -> tuple[str, ...]:
@@ -205,18 +217,21 @@ class _Page:
             return self._over_its_cuts(steps, wide, deep)
         half = wide * _DRAWN
         drawn, scale = layout_drawing(self.sheet, self.layout.kerf, self.rule, half, deep)
-        told = [line for one in (self._tally(), *self._runs) for line in wrapped(one, half, _SMALL)]
         top, room = Fraction(9), wide - half - 5
-        low = top + drawn.height
         strokes: list[Stroke] = [*self._named(wide, f", drawn 1:{scale}")]
         strokes += (moved(stroke, Move(_ZERO, -top)) for stroke in drawn.strokes)
-        strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(told))
-        y = top
-        beside = [_beside_captions(room), *(self._beside(step, room) for step in steps)] if steps else [self._uncut()]
-        for block in (*beside, *self._kept(room)):
+        low, y = top + drawn.height, top
+        for block in [_beside_captions(room), *(self._beside(step, room) for step in steps)] if steps else [self._uncut()]:
             strokes += (moved(stroke, Move(half + 5, -y)) for stroke in block.strokes)
             y += block.height
-        return PageBlock(tuple(strokes), max(y, low + len(told) * _CLOSE) + 3, serves=self.serves)
+        told = [line for one in (self._tally(), *self._runs) for line in wrapped(one, half, _SMALL)]
+        strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(told))
+        low += len(told) * _CLOSE
+        # What is left and worth keeping stands on the side that is less high.
+        x, at, across = (_ZERO, low, half) if low <= y else (half + 5, y + 2, room)
+        kept = [line for one in self._left() for line in wrapped(one, across, _SMALL)]
+        strokes += (Text((x, -at - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(kept))
+        return PageBlock(tuple(strokes), max(low, y, at + len(kept) * _CLOSE) + 3, serves=self.serves)
 
     def _over_its_cuts(self, steps: Sequence[CutStep], wide: Fraction, deep: Fraction) -> PageBlock:
         """The sheet drawn all across the page, its cuts in two columns under it."""
@@ -224,15 +239,25 @@ class _Page:
         strokes: list[Stroke] = [*self._named(wide, f", drawn 1:{scale}")]
         strokes += (moved(stroke, Move(_ZERO, Fraction(-8))) for stroke in drawn.strokes)
         low = 8 + drawn.height
-        told = [line for one in (self._tally(), *self._runs, *self._left()) for line in wrapped(one, wide, _SMALL)]
-        strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(told))
-        low += len(told) * _CLOSE + 1
+        told = (self._tally(), *self._runs, *self._left())
+        # Beside the drawing, where that leaves room for it.
+        right = bounds_of(drawn.strokes)[2] + 5
+        beside = [line for one in told for line in wrapped(one, max(wide - right, _LEAST_BESIDE), _SMALL)]
+        if wide - right >= _LEAST_BESIDE and len(beside) * _CLOSE <= drawn.height - 3:
+            strokes += (Text((right, Fraction(-15) - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(beside))
+        else:
+            under = [line for one in told for line in wrapped(one, wide, _SMALL)]
+            strokes += (Text((_ZERO, -low - 2 - n * _CLOSE), words(line, _SMALL)) for n, line in enumerate(under))
+            low += len(under) * _CLOSE + 1
         room = (wide - 5) / 2
-        first = -(-len(steps) // 2)
+        captions, rows = _beside_captions(room), [self._beside(step, room) for step in steps]
+        heights = [row.height for row in rows]
+        # Parted where the higher of the two is lowest.
+        first = min(range(1, len(rows) + 1), key=lambda n: max(sum(heights[:n]), sum(heights[n:])))
         deepest = low
-        for x, own in ((_ZERO, steps[:first]), (room + 5, steps[first:])):
+        for x, own in ((_ZERO, rows[:first]), (room + 5, rows[first:])):
             y = low
-            for block in (_beside_captions(room), *(self._beside(step, room) for step in own)):
+            for block in (captions, *own):
                 strokes += (moved(stroke, Move(x, -y)) for stroke in block.strokes)
                 y += block.height
             deepest = max(deepest, y)
@@ -246,12 +271,17 @@ class _Page:
         times = f"{len(step.cuts)} times, " if len(step.cuts) > 1 else ""
         room = wide - _B_SAID
         said = list(wrapped(f"{times}{by(cut.panel, self.rule)}", room, _SMALL))
-        if step.done:
-            said += wrapped(f"done: {in_few_words(laid.piece.name for laid in step.done)}", room, _SMALL)
+        done = f"done: {in_few_words(laid.piece.name for laid in step.done)}" if step.done else ""
+        # The parts that are done stand behind the figure, or under all of it where that takes fewer lines.
+        behind = [*said, *wrapped(done, room, _SMALL)] if done else said
+        under = list(wrapped(done, wide - _B_WAY, _SMALL)) if done else []
+        lower = max(_B_ROW, len(said) * _CLOSE + 1)
+        if max(_B_ROW, len(behind) * _CLOSE + 1) <= lower + len(under) * _CLOSE:
+            said, under, lower = behind, [], max(_B_ROW, len(behind) * _CLOSE + 1)
+        high = lower + len(under) * _CLOSE
         how, setting = ("trim", cut.at + self.layout.kerf) if cut.keeps is Keeps.FAR else ("at", cut.at)
-        high = max(_B_ROW, len(said) * _CLOSE + 1)
-        y = -(high + 5) / 2 + Fraction(1, 4)
-        first = -(high + _SMALL) / 2 + _CLOSE / 2 * (len(said) - 1)
+        y = -(lower + 5) / 2 + Fraction(1, 4)
+        first = -(lower + _SMALL) / 2 + _CLOSE / 2 * (len(said) - 1)
         strokes: list[Stroke] = [
             tick_box(_ZERO, y + Fraction(3, 4)),
             Text((_B_NUMBER, y), fitted(step.numbers, _B_NUMBER - 5, (Fraction(5), _WORD, _SMALL), bold=True), Align.RIGHT),
@@ -259,6 +289,7 @@ class _Page:
             Text((_B_HOW, y), words(how, _SMALL)),
             hung((_B_AT, y), figures(setting, self.rule, Fraction(5), bold=True)),
             *(Text((_B_SAID, first - n * _CLOSE), fitted(line, room, (_SMALL, _TINY))) for n, line in enumerate(said)),
+            *(Text((_B_WAY, -lower - (n + 1) * _CLOSE + Fraction(6, 5)), words(line, _SMALL)) for n, line in enumerate(under)),
         ]
         return PageBlock((*strokes, Line((_ZERO, -high), (wide, -high), Role.ROW)), high)
 
@@ -266,12 +297,6 @@ class _Page:
         """What is left and worth keeping; nothing where nothing is."""
         if self.sheet.offcuts:
             yield f"Keep what is left: {'; '.join(by(panel, self.rule) for panel in self.sheet.offcuts)}"
-
-    def _kept(self, wide: Fraction) -> Iterator[PageBlock]:
-        for said in self._left():
-            lines = list(wrapped(said, wide, _SMALL))
-            strokes = (Text((_ZERO, Fraction(-5) - n * _STEP), words(line, _SMALL)) for n, line in enumerate(lines))
-            yield PageBlock(tuple(strokes), 3 + len(lines) * _STEP)
 
     def made(self) -> Iterator[Sheet]:
         """A page of its own for one of many cuts, or more where they don't fit on one."""
@@ -294,7 +319,8 @@ class _Page:
         again = _captions(wide, f"{self.name}, continued")
         rows = [replace(self._row(step, wide, high, figure), again=again) for step in cut_steps(self.sheet)]
         listed = [_captions(wide), *rows] if rows else [self._uncut()]
-        return [self._head(wide), *self._cautions(wide), drawn, *listed, *self._offcuts(wide)]
+        title = [title_over(self.heading, wide, _UNDER_TITLE)] if self.heading else []
+        return [*title, self._head(wide), *self._cautions(wide), drawn, *listed, *self._offcuts(wide)]
 
     def _head(self, wide: Fraction) -> PageBlock:
         # What it uses, then what the drawing means, a line under the other.

@@ -9,9 +9,10 @@ from joinlay.boards import PartKind
 from joinlay.cutlist.cutting_list import row_remarks
 from joinlay.findings import Harm
 from joinlay.lengths import Fraction
-from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box, title_over
+from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
+from joinlay.pages.shopping_rows import shopping_blocks
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.part_picture import thumbnail
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
 
     from joinlay.cutlist.cutting_list import CuttingList, Group, Row
     from joinlay.cutlist.lists import Lists
-    from joinlay.cutlist.shopping import Shopping, ShoppingLine
     from joinlay.jobs.plan import Plan
     from joinlay.lengths import Graduation, Length
     from joinlay.pages.printed_sheet import Sheet
@@ -40,16 +40,23 @@ _TITLE: Final = Fraction(5)
 #: Figures to be read at arm's length, words, and what is only now and then looked for.
 _FIGURE, _WORD, _SMALL, _TINY = Fraction(5), Fraction(7, 2), Fraction(5, 2), Fraction(9, 5)
 #: From one line of words to the next, from one of small words to the next, and the least height of a row.
-_STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(4), Fraction(8)
+_STEP, _SMALL_STEP, _ROW = Fraction(5), Fraction(18, 5), Fraction(8)
+#: Down to the first of several lines of a row, where words are as large as any and where they are small; white under the last.
+_FIRST, _FIRST_SMALL, _LAST = Fraction(5), Fraction(4), Fraction(1)
+#: White between words and small ones under them.
+_UNDER: Final = Fraction(6, 5)
+#: From the head of the list down to the first line under its title.
+_UNDER_TITLE: Final = Fraction(53, 5)
+#: From one line of a caution to the next.
+_CAUTION_STEP: Final = Fraction(5)
 _ZERO: Final = Fraction(0)
 #: How wide and high a picture of a part may be in its row.
 _PICTURE: Final = (Fraction(14), Fraction(6))
 _HARMS: Final = {Harm.REFUSE: "refused", Harm.WARN: "warning", Harm.NOTE: "good to know"}
 #: What the columns mean, at the head of the first page.
 _LEGEND: Final = (
-    "Length runs with the grain. Finished is the size in the piece, bands included; saw to is what to cut first where that "
-    "differs: solid wood before it is planed, the core before it is banded. + or − after a figure: a hair more, or less. "
-    "Tick a part off when it is sawn. Pictures are not to one scale."
+    "Length runs with the grain. Finished: the size in the piece, bands included; saw to: what to cut first where that differs, "
+    "before planing or banding. + or − after a figure: a hair more, or less. Tick off what is sawn. Pictures are not to scale."
 )
 
 
@@ -119,11 +126,16 @@ def _blocks(plan: Plan, lists: Lists, columns: _Columns, pictures: _Pictures) ->
     """The blocks of the list, without what was found and what to buy."""
     blocks = [_title(plan, lists.parts, columns.wide)]
     before: Group | None = None
+    is_sawn = any(row.sawn != row.finished for row in lists.parts.rows)
     for group in lists.parts.groups:
+        full = _heading(group, plan.rule, columns, is_sawn=is_sawn)
         # Knobs that grow down the bank are each of a thickness of their own; one heading does for all of one wood.
-        if before is None or not (group.name == before.name and _is_knobs(group) and _is_knobs(before)):
-            blocks.append(_heading(group, plan.rule, columns))
-        again = _heading(group, plan.rule, columns, ", continued")
+        if before is None:
+            blocks.append(full)
+        elif not (group.name == before.name and _is_knobs(group) and _is_knobs(before)):
+            # What the columns are is said at the head of a page.
+            blocks.append(replace(_short_heading(group, plan.rule, columns), at_head=full))
+        again = _heading(group, plan.rule, columns, ", continued", is_sawn=is_sawn)
         before = group
         blocks += (replace(_row(row, plan.rule, columns, pictures[id(row)]), again=again) for row in group.rows)
     blocks += (_caution(caution.sentence(lambda length: _read(length, plan.rule)), columns.wide) for caution in lists.cautions)
@@ -134,7 +146,7 @@ def _parted(made: Sequence[PageBlock], lists: Lists, pages: PlainPages) -> list[
     """The blocks ``made`` of the list, those of what was found under its title, and those of what to buy, page by page."""
     left, _, right, _ = pages.box
     found = _found(lists, pages.plan.rule, right - left)
-    return pages.flowed([made[0], *found, *made[1:], *_shopping_blocks(pages.plan, lists.shopping, right - left)])
+    return pages.flowed([made[0], *found, *made[1:], *shopping_blocks(pages.plan, lists.shopping, right - left)])
 
 
 def _is_knobs(group: Group) -> bool:
@@ -146,11 +158,11 @@ def _title(plan: Plan, parts: CuttingList, wide: Fraction) -> PageBlock:
     tally = words(f"{count} parts, {len(parts.rows)} different" if count != 1 else "1 part", _WORD)
     legend = list(wrapped(_LEGEND, wide, _SMALL))
     strokes: list[Stroke] = [
-        Text((_ZERO, -_TITLE - 2), fitted(f"{plan.title}: cutting list", wide - 60, (_TITLE, _WORD, _SMALL), bold=True)),
-        Text((wide, -_TITLE - 2), tally, Align.RIGHT),
-        *(Text((_ZERO, Fraction(-57, 5) - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
+        Text((_ZERO, -_TITLE - 1), fitted(f"{plan.title}: cutting list", wide - 60, (_TITLE, _WORD, _SMALL), bold=True)),
+        Text((wide, -_TITLE - 1), tally, Align.RIGHT),
+        *(Text((_ZERO, -_UNDER_TITLE - n * _SMALL_STEP), words(line, _SMALL)) for n, line in enumerate(legend)),
     ]
-    return PageBlock(tuple(strokes), Fraction(57, 5) + len(legend) * _SMALL_STEP, leads=True)
+    return PageBlock(tuple(strokes), _UNDER_TITLE + len(legend) * _SMALL_STEP - 1, leads=True)
 
 
 def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock]:
@@ -170,12 +182,25 @@ def _found(lists: Lists, rule: Graduation, wide: Fraction) -> Iterator[PageBlock
 def _caution(said: str, wide: Fraction) -> PageBlock:
     """What to beware of in sawing out, as large as any other words of the list (section 14 of the trade rules)."""
     lines = list(wrapped(said, wide, _WORD))
-    strokes = (Text((_ZERO, -_WORD - 2 - n * _STEP), words(line, _WORD)) for n, line in enumerate(lines))
-    return PageBlock(tuple(strokes), len(lines) * _STEP + 2)
+    strokes = (Text((_ZERO, -_WORD - 2 - n * _CAUTION_STEP), words(line, _WORD)) for n, line in enumerate(lines))
+    return PageBlock(tuple(strokes), len(lines) * _CAUTION_STEP + 2)
 
 
-def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") -> PageBlock:
-    """The stock, how thick it is, and what the columns are."""
+def _short_heading(group: Group, rule: Graduation, columns: _Columns) -> PageBlock:
+    """The stock, and how thick it is."""
+    y = Fraction(-6)
+    name = fitted(group.name, columns.finished[0] - 22, (_TITLE, _WORD, _SMALL), bold=True)
+    after = set_line(name).width + 3
+    strokes = (
+        Text((_ZERO, y), name),
+        Text((after, y), fitted(_about(group, rule), columns.wide - after, (_SMALL, _TINY))),
+        Line((_ZERO, y - 2), (columns.wide, y - 2), Role.OUTLINE),
+    )
+    return PageBlock(strokes, Fraction(8), leads=True)
+
+
+def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "", *, is_sawn: bool) -> PageBlock:
+    """The stock, how thick it is, and what the columns are; ``is_sawn``: some part is sawn to another size first."""
     y = Fraction(-10)
     over = y + Fraction(9, 2)
     room = columns.finished[0] - 22
@@ -187,7 +212,7 @@ def _heading(group: Group, rule: Graduation, columns: _Columns, more: str = "") 
         *_captions("finished", columns.finished, y, over),
         Line((_ZERO, y - Fraction(3, 2)), (columns.wide, y - Fraction(3, 2)), Role.OUTLINE),
     ]
-    if any(row.sawn != row.finished for row in group.rows):
+    if is_sawn:
         strokes += _captions("saw to", columns.sawn, y, over)
     return PageBlock(tuple(strokes), Fraction(57, 5), leads=True)
 
@@ -213,20 +238,23 @@ def _about(group: Group, rule: Graduation) -> str:
 
 def _row(row: Row, rule: Graduation, columns: _Columns, picture: tuple[Stroke, ...]) -> PageBlock:
     # A name that would run over goes in one line of small letters, or in as many as it takes.
-    high = _WORD if set_line(words(row.where, _WORD)).width <= columns.words else _SMALL
-    named = list(wrapped(row.where, columns.words, high))
+    long = bounds_of([hung((columns.finished[0], _ZERO), figures(row.finished.length, rule, _FIGURE, bold=True))])
+    room = min(columns.words, long[0] - 2 - columns.where)
+    high = _WORD if set_line(words(row.where, _WORD)).width <= room else _SMALL
+    named = list(wrapped(row.where, room, high))
     step = _STEP if high is _WORD else _SMALL_STEP
-    also = [
-        line for remark in row_remarks(row, lambda length: _read(length, rule)) for line in wrapped(remark, columns.words, _SMALL)
-    ]
-    height = max(_ROW, len(named) * step + len(also) * _SMALL_STEP + 3)
+    also = [line for remark in row_remarks(row, lambda length: _read(length, rule)) for line in wrapped(remark, room, _SMALL)]
     y = Fraction(-6)
+    is_one_line = len(named) + len(also) == 1
+    first = y if is_one_line else -(_FIRST if high is _WORD else _FIRST_SMALL)
+    under = _UNDER if also and high is _WORD else _ZERO
+    height = max(_ROW, (len(named) - 1) * step + under + len(also) * _SMALL_STEP + _LAST - first)
     strokes: list[Stroke] = [
         tick_box(_ZERO, y),
         Text((columns.number, y), words(str(row.number), _WORD), Align.RIGHT),
         Text((columns.count, y), words(f"{row.quantity} ×", _WORD, bold=True), Align.RIGHT),
-        *(Text((columns.where, y - n * step), fitted(said, columns.words, (high, _SMALL))) for n, said in enumerate(named)),
-        *_small(also, columns, y - (len(named) - 1) * step),
+        *(Text((columns.where, first - n * step), fitted(said, room, (high, _SMALL))) for n, said in enumerate(named)),
+        *_small(also, columns.where, room, first - (len(named) - 1) * step - under),
         *_sizes(row, rule, columns, y),
         *_pictured(row, columns, picture),
         Line((_ZERO, -height), (columns.wide, -height), Role.ROW),
@@ -250,9 +278,9 @@ def _pictured(row: Row, columns: _Columns, picture: tuple[Stroke, ...]) -> Itera
     yield from (moved(stroke, move) for stroke in picture)
 
 
-def _small(lines: Sequence[str], columns: _Columns, y: Fraction) -> Iterator[Text]:
+def _small(lines: Sequence[str], x: Fraction, room: Fraction, y: Fraction) -> Iterator[Text]:
     for n, line in enumerate(lines, start=1):
-        yield Text((columns.where, y - n * _SMALL_STEP), fitted(line, columns.words, (_SMALL,)))
+        yield Text((x, y - n * _SMALL_STEP), fitted(line, room, (_SMALL,)))
 
 
 def _read(length: Length, rule: Graduation) -> str:
@@ -270,68 +298,3 @@ def _sizes(row: Row, rule: Graduation, columns: _Columns, y: Fraction) -> Iterat
     for size, at, high in pairs:
         for x, length in zip(at, (size.length, size.width), strict=True):
             yield hung((x, y), figures(length, rule, high, bold=high is _FIGURE))
-
-
-#: What to buy: the right edge of amounts, the left edges of units, things and remarks; and what costs take at the right.
-_AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(28), Fraction(30), Fraction(56), Fraction(96), Fraction(32)
-
-
-def _shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:
-    """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2)."""
-    if not shopping.lines:
-        return
-    yield PageBlock((), Fraction(3), leads=True)
-    yield title_over(f"{plan.title}: what to buy and have ready", wide, Fraction(8))
-    bought = [line for line in shopping.lines if line.is_bought]
-    made = [line for line in shopping.lines if not line.is_bought]
-    for said, lines in (("to buy", bought), ("to make and have ready", made)):
-        if lines:
-            yield _wanted_heading(said, wide, costs=any(line.cost is not None for line in lines))
-            yield from (_wanted(line, shopping, wide) for line in lines)
-    yield from _sums(shopping, wide)
-
-
-def _wanted_heading(said: str, wide: Fraction, *, costs: bool) -> PageBlock:
-    y = Fraction(-6)
-    strokes: list[Stroke] = [Text((_ZERO, y), words(said, _WORD, bold=True))]
-    if costs:
-        strokes.append(Text((wide, y), words("cost", _SMALL), Align.RIGHT))
-    strokes.append(Line((_ZERO, y - Fraction(3, 2)), (wide, y - Fraction(3, 2)), Role.OUTLINE))
-    return PageBlock(tuple(strokes), Fraction(8), leads=True)
-
-
-def _wanted(line: ShoppingLine, shopping: Shopping, wide: Fraction) -> PageBlock:
-    cost = "" if line.cost is None else shopping.money(line.cost)
-    remarks = list(wrapped(line.remark, wide - _REMARK - (_COST if cost else 0), _SMALL))
-    height = max(_ROW, Fraction(len(remarks) * _SMALL_STEP + 4))
-    y = Fraction(-6)
-    strokes: list[Stroke] = [
-        tick_box(_ZERO, y),
-        Text((_AMOUNT, y), fitted(line.figures, _AMOUNT - 6, (_FIGURE, _WORD, _SMALL), bold=True), Align.RIGHT),
-        Text((_UNIT, y), fitted(line.unit, _WHAT - _UNIT - 2, (_WORD, _SMALL))),
-        Text((_WHAT, y), fitted(line.what, _REMARK - _WHAT - 2, (_WORD, _SMALL))),
-        *_remarks(remarks, y, wide - _REMARK - (_COST if cost else 0)),
-        *([Text((wide, y), fitted(cost, _COST - 2, (_WORD, _SMALL)), Align.RIGHT)] if cost else []),
-        Line((_ZERO, -height), (wide, -height), Role.ROW),
-    ]
-    return PageBlock(tuple(strokes), height)
-
-
-def _remarks(lines: Sequence[str], y: Fraction, room: Fraction) -> Iterator[Text]:
-    for n, line in enumerate(lines):
-        yield Text((_REMARK, y - n * _SMALL_STEP), fitted(line, room, (_SMALL,)))
-
-
-def _sums(shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:
-    """What it comes to, and what metal slides would have cost instead."""
-    if shopping.total is not None:
-        said = "in all" if shopping.is_whole else "in all, without what has no price"
-        yield _sum(said, shopping.money(shopping.total), wide, bold=True)
-    if shopping.slides is not None and shopping.slides.cost is not None:
-        yield _sum(f"metal slides: {shopping.slides.remark}", shopping.money(shopping.slides.cost), wide, bold=False)
-
-
-def _sum(said: str, amount: str, wide: Fraction, *, bold: bool) -> PageBlock:
-    y = Fraction(-13, 2)
-    label = Text((wide - _COST - 2, y), fitted(said, wide - _COST - 4, (_WORD, _SMALL)), Align.RIGHT)
-    return PageBlock((label, Text((wide, y), fitted(amount, _COST, (_WORD, _SMALL), bold=bold), Align.RIGHT)), Fraction(9))

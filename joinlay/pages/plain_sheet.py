@@ -72,13 +72,15 @@ class PageBlock:
     """Something that stands in a column of others: ``strokes`` hang down from y = 0, ``height`` mm of it.
 
     ``leads`` True: a heading, which goes to the next page with what it heads. ``again`` is what stands at the head of a page
-    that begins with this block, so that a list gone on with says what it is. ``serves`` names the boards it shows.
+    that begins with this block, so that a list gone on with says what it is. ``at_head`` is what stands in its place where a page
+    begins with it. ``serves`` names the boards it shows.
     """
 
     strokes: tuple[Stroke, ...]
     height: Fraction
     leads: bool = False
     again: PageBlock | None = None
+    at_head: PageBlock | None = None
     serves: tuple[str, ...] = ()
 
 
@@ -98,10 +100,12 @@ def flow(blocks: Sequence[PageBlock], room: Fraction, begun: Fraction = _ZERO) -
                 waiting.insert(0, page.pop())
             if page:
                 pages.append(page)
+            if waiting and waiting[0].at_head is not None:
+                waiting[0] = waiting[0].at_head
             page = waiting or ([block.again] if block.again is not None else [])
             left = room - sum(each.height for each in page)
-        page.append(block)
-        left -= block.height
+        page.append(block if page or block.at_head is None else block.at_head)
+        left -= page[-1].height
     # White that is left over is no page of its own.
     return [each for each in (*pages, page) if any(block.strokes for block in each)]
 

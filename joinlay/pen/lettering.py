@@ -222,7 +222,7 @@ def _lines(text: str, most: int, *, bold: bool) -> tuple[str, ...]:
 #: behind it.
 _FIGURE_ENDS: Final = re.compile(r"(?:^|[(±+−×x-])\d(?:[\d.,]*\d)?(?:/\d+)?[+−-]?$|^[½¼¾⅓⅔⅛⅜⅝⅞][+−-]?$")
 _FRACTION: Final = re.compile(r"\d+/\d+")
-_UNIT: Final = re.compile(r"(?:lb/in2|N/mm2|in|ft|mm|cm|m|lb|kg|N|%|°|degrees|rpm)(?:[^\w/]*)$")
+_UNIT: Final = re.compile(r"(?:lb/in2|N/mm2|lb/ft2|kg/m2|in|ft|mm|cm|m|lb|kg|N|Pa|%|°|degrees|rpm)(?:[^\w/]*)$")
 
 
 def unparted(text: str) -> Iterator[str]:

@@ -326,8 +326,10 @@ def test_a_taper_under_a_mark_is_told_by_callipers_and_never_as_nothing():
 
 def test_each_row_has_a_picture_of_its_part_where_that_takes_no_more_paper():
     drawn = {}
-    for name, plan in (("box", planned(read_job(BOX, "box.toml"))), ("print chest", example("print-chest"))):
-        lists = cutting_list_sheets(plan, with_paper(all_lists(plan), plan, 40), LETTER)
+    box = planned(read_job(BOX, "box.toml"))
+    seeds = example("seed-cabinet")
+    for name, plan, begun in (("box", box, 0), ("print chest", example("print-chest"), 0), ("seed cabinet", seeds, 48)):
+        lists = cutting_list_sheets(plan, with_paper(all_lists(plan), plan, 40), LETTER, begun=Fraction(begun))
         assert len(lists) <= 3
         strokes = [stroke for sheet in lists for stroke in sheet.body if not isinstance(stroke, Text)]
         rows = cutting_list(plan).rows
@@ -339,5 +341,5 @@ def test_each_row_has_a_picture_of_its_part_where_that_takes_no_more_paper():
                     assert (right - left) * row.board.width.mm == (top - bottom) * row.board.length.mm
         drawn[name] = sum(1 for some in own.values() if some) / len(rows)
     # A column of its own, or only the rows that have room.
-    assert drawn["box"] == 1
-    assert 0.5 < drawn["print chest"] < 1
+    assert drawn["box"] == drawn["print chest"] == 1
+    assert 0.5 < drawn["seed cabinet"] < 1
