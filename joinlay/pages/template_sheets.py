@@ -236,6 +236,16 @@ def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Pa
     """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least
     paper.
     """
+    fresh = SheetStack(paper, printer).empty().room.boxes
+    whole = [one for one in before if any(_fits(*size, box) for box in fresh for size in (one.size, one.size[::-1]))]
+    first = _packed_after(before, templates, paper, printer)
+    if not whole:
+        return first
+    cut = [one for one in before if not any(one is other for other in whole)]
+    return min(first, _packed_after(cut, (*whole, *templates), paper, printer), key=lambda stack: stack.used)
+
+
+def _packed_after(before: Sequence[Template], templates: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
     stack = _both_ways_up(before, paper, printer)
     stack.is_close = True
     letters = match_letters()
