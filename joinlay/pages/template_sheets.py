@@ -134,20 +134,31 @@ def _lay_strips(template: Template, stack: SheetStack, letters: Iterator[str]) -
 def _next_strip(stack: SheetStack, at: int, thick: Fraction, span: Span, seams: Seams) -> tuple[int, Strip, Fraction]:
     """The sheet, place and end of the next strip of a template of which ``span`` is left, from sheet number ``at`` on.
 
-    Rather a place further on than a seam across what is marked from, and rather on another sheet than one across words.
+    On the first sheet with a clear seam it is the strip that takes it furthest, and of those the shortest, so that longer ones
+    stay free. Rather a place further on than a seam across what is marked from, and rather on another sheet than one across
+    words.
     """
     start, high = span
     before = len(stack.sheets)
     found: list[tuple[int, Strip, Fraction, Parting]] = []
+    clear: list[tuple[int, Strip, Fraction]] = []
+    known: dict[Fraction, tuple[Fraction, Parting]] = {}
     for place, strip in stack.strips(thick, high - start, at):
+        if clear and place != clear[0][0]:
+            break
         if place == before and (whole := [one for one in found if one[3] is Parting.MARKS]):
             found = whole
             break
-        stop, parts = next_stop(start, strip.length, high, seams)
+        if strip.length not in known:
+            known[strip.length] = next_stop(start, strip.length, high, seams)
+        stop, parts = known[strip.length]
         if parts is Parting.NOTHING:
-            return place, strip, stop
+            clear.append((place, strip, stop))
         found.append((place, strip, stop, parts))
-    at, strip, stop, _ = max(found, key=lambda one: (one[2], -one[0]))
+    if clear:
+        at, strip, stop = max(clear, key=lambda one: (one[2], -one[1].length))
+    else:
+        at, strip, stop, _ = max(found, key=lambda one: (one[2], -one[0]))
     # A sheet that was only looked at stays out of the stack.
     del stack.sheets[max(before, at + 1) :]
     return at, strip, stop
