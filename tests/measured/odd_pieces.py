@@ -4,6 +4,7 @@ from functools import cache
 
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
+from tests.measured.kept import kept
 
 _HEAD = """title = "{title}"
 units = "mm"
@@ -97,6 +98,10 @@ def _bank(drawers):
 @cache
 def odd(name):
     """The piece called ``name``, planned."""
+    return kept(f"odd {name}", lambda: _planned(name))
+
+
+def _planned(name):
     banks, sizes = (ODD | REFUSED)[name]
     figures = {**_USUAL, **sizes}
     text = _HEAD.format(title=name, banks="".join(map(_bank, banks)), **figures)

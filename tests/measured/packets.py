@@ -58,8 +58,13 @@ def packet(name, paper=None, wanted=EVERYTHING):
 
 @cache
 def _packet(name, paper, wanted):
+    return packet_of(_on(paper, name), wanted=wanted)
+
+
+def _on(paper, name):
+    """An example job on a paper by its name."""
     plan = example(name)
-    return packet_of(plan if paper == plan.paper else replace(plan, paper=paper), wanted=wanted)
+    return plan if paper == plan.paper else replace(plan, paper=paper)
 
 
 def packet_of(plan, printer=None, wanted=LEAN, *, ahead=None):
@@ -97,7 +102,7 @@ _IN_COMMON = {
 @cache
 def piece(name, paper):
     """The sheets of the piece of an example job on a paper by its name."""
-    return sheets_of_piece(example(name), paper_named(paper), printer=Printer())
+    return sheets_of_piece(_on(paper, name), paper_named(paper), printer=Printer())
 
 
 def examples():
