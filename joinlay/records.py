@@ -56,6 +56,8 @@ def _frozen(cls: type) -> type:
         "__getstate__": _state,
         "__setstate__": _set_state,
     }
+    if all(one.init for one in every) and not hasattr(made, "__post_init__"):
+        methods["__reduce__"] = _reduce(_getter([one.name for one in every]))
     own = cls.__dict__
     for name, method in methods.items():
         # A class that says how it is compared and not how it is hashed has None for the latter.
@@ -158,6 +160,11 @@ def _refuse_to_set(_: object, name: str, __: object) -> None:
 
 def _refuse_to_delete(_: object, name: str) -> None:
     raise dataclasses.FrozenInstanceError(f"cannot delete field {name!r}")
+
+
+def _reduce(values: Callable[[object], object]) -> Callable[[object], tuple[object, object]]:
+    """How ``pickle`` takes a record that is all of what it is given: twice as quick as by its state."""
+    return lambda self: (self.__class__, values(self))
 
 
 def _state(self: object) -> list[object]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 from dataclasses import field
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, Final
+from math import isfinite
+from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
 from joinlay.findings import SomeStock
 from joinlay.lengths import Fine, Length
@@ -28,7 +29,10 @@ _encoded: Final = json.JSONEncoder(ensure_ascii=False).encode
 
 def _written(value: object) -> str:
     """``value`` on one line; a sign that can't be seen as its number, so that no text in it is read as another."""
-    return _spelled(value) if isinstance(value, str) else _encoded(value)
+    if isinstance(value, str):
+        return _spelled(value)
+    # Most of the rest; they are written as Python writes them.
+    return repr(value) if type(value) is int or (type(value) is float and isfinite(value)) else _encoded(value)
 
 
 #: Of the words in a plan most are keys, and come a hundred times.
@@ -36,6 +40,11 @@ def _written(value: object) -> str:
 def _spelled(text: str) -> str:
     said = _encoded(text)
     return said if said.isprintable() else "".join(sign if sign.isprintable() else json.dumps(sign)[1:-1] for sign in said)
+
+
+@lru_cache(maxsize=1024)
+def _key(key: str) -> str:
+    return f"{_spelled(key)}: "
 
 
 def exact_text(number: Fraction) -> str:
@@ -118,8 +127,7 @@ def rows_text(rows: Iterable[str]) -> str:
     return f"{{\n{_DEEPER}{between.join(rows)}\n}}\n"
 
 
-@dataclass(frozen=True, slots=True)
-class _Table:
+class _Table(NamedTuple):
     """A table or list: its ``brackets``, what is in it with the keys in front, and the whole on one line, None where that is
     too long.
     """
@@ -131,18 +139,25 @@ class _Table:
 
 def _read(value: object) -> str | _Table:
     """Every value as it is written, each only once: a table's line is made of the lines in it."""
-    if not isinstance(value, (dict, list)) or not value:
-        return _written(value)
-    inner: list[tuple[str, str | _Table]]
-    if isinstance(value, dict):
-        brackets, inner = "{}", [(f"{_written(key)}: ", _read(one)) for key, one in value.items()]
-    else:
-        brackets, inner = "[]", [("", _read(one)) for one in value]
-    lines = [one if isinstance(one, str) else one.line for _, one in inner]
-    line = None
-    if None not in lines:
-        line = f"{brackets[0]}{', '.join(f'{key}{one}' for (key, _), one in zip(inner, lines, strict=True))}{brackets[1]}"
-    return _Table(brackets, inner, line if line is not None and len(line) <= _WIDE else None)
+    if isinstance(value, dict) and value:
+        return _table("{}", [(_key(key), _spelled(one) if type(one) is str else _read(one)) for key, one in value.items()])
+    if isinstance(value, list) and value:
+        return _table("[]", [("", _spelled(one) if type(one) is str else _read(one)) for one in value])
+    return _written(value)
+
+
+def _table(brackets: str, inner: list[tuple[str, str | _Table]]) -> _Table:
+    """A table of what is ``inner``, on one line too where that has room."""
+    parts: list[str] = []
+    room = _WIDE
+    for key, one in inner:
+        said = one if isinstance(one, str) else one.line
+        # With the sign and the blank behind it, or both brackets.
+        room -= len(key) + len(said) + 2 if said is not None else _WIDE
+        if said is None or room < 0:
+            return _Table(brackets, inner, None)
+        parts.append(f"{key}{said}")
+    return _Table(brackets, inner, f"{brackets[0]}{', '.join(parts)}{brackets[1]}")
 
 
 def _laid_out(read: str | _Table, indent: str, before: int = 0) -> str:

@@ -14,7 +14,7 @@ from joinlay.templates.fold_strips import cuts_on_strips, grooves_on_strips
 from joinlay.templates.story.story_sticks import cuts_on_sticks
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from joinlay.jobs.plan import Plan
     from joinlay.templates import Template
@@ -55,6 +55,8 @@ def not_on_sticks(plan: Plan, templates: Iterable[Template]) -> Iterator[Templat
     return (one for one in templates if one.end not in told)
 
 
-def is_any_left_out(plan: Plan, templates: Iterable[Template]) -> bool:
-    """Whether any of ``templates``, all of ``plan``, or anything on one, is printed with ``--all`` only."""
-    return bool(marked_elsewhere(plan)) or any(one.end in _TOLD_BY_STICKS for one in templates)
+def is_any_left_out(elsewhere: Mapping[tuple[str, str], str], templates: Iterable[Template]) -> bool:
+    """Whether any of ``templates``, all of a plan, or anything on one, is printed with ``--all`` only; ``elsewhere`` is what is
+    ``marked_elsewhere``.
+    """
+    return bool(elsewhere) or any(one.end in _TOLD_BY_STICKS for one in templates)

@@ -288,7 +288,7 @@ class _Binder:
             "findings": bool(plan.drawers),
             "settings": is_listed_in_short(plan),
             "gauges": bool(gauge_templates(plan.settings.settings, plan.rule)),
-            "templates": is_any_left_out(plan, self.measured.chapters.get("templates", ())),
+            "templates": is_any_left_out(self.measured.elsewhere, self.measured.chapters.get("templates", ())),
             "sections": bool(self.measured.chapters.get("sections")),
         }
         for kind in CHAPTERS:

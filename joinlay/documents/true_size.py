@@ -63,9 +63,14 @@ class TrueSize:
         """Every template there is, in the order of the work."""
         return tuple(template for some in self.chapters.values() for template in some)
 
+    @cached_property
+    def elsewhere(self) -> dict[tuple[str, str], str]:
+        """What is marked twice, as ``marked_elsewhere`` has it."""
+        return marked_elsewhere(self._plan)
+
     def lean_ends(self) -> tuple[Template, ...]:
         """The ends without what strips, sticks and drill templates mark; one where nothing else is cut has none (PR-11)."""
-        return self._made(marked_elsewhere(self._plan))
+        return self._made(self.elsewhere)
 
     def lean(self) -> tuple[Template, ...]:
         """The chapter of templates likewise, and without what stands on the sticks too: the ends come first in it."""
