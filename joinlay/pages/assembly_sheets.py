@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from joinlay.boards import PartRole
     from joinlay.jobs.plan import Plan
     from joinlay.pages.printed_sheet import Sheet
+    from joinlay.pages.two_columns import ColumnPage
     from joinlay.paper import Paper
     from joinlay.pictures.apart_views import ApartView
 
@@ -82,15 +83,21 @@ def assembly_sheets(plan: Plan, paper: Paper, *, printer: Printer | None = None,
     left, bottom, right, top = pages.box
     wide = right - left
     title = title_over(f"{plan.title}: putting it together", wide, _TITLE)
-    blocks = list(_Chapter(plan, column_width(wide), top - bottom).blocks(steps))
+    chapter = _Chapter(plan, column_width(wide), top - bottom)
+    parted = min((in_columns([title], blocks, pages.room, begun) for blocks in chapter.in_orders(steps)), key=_far)
     made = []
-    for n, page in enumerate(in_columns([title], blocks, pages.room, begun), start=1):
+    for n, page in enumerate(parted, start=1):
         shown = tuple(dict.fromkeys(name for block in page.blocks for name in block.serves))
         sheet = pages.sheet(f"page {n}", page.strokes(left, top, wide), "not to scale", shown)
         told = [one for block in page.blocks if isinstance(block, ToldBlock) for one in block.glue_ups]
         own = (_told_on(sheet, one, shown) for one in told)
         made.append(replace(sheet, laid=(*sheet.laid, *own)))
     return bind(made)
+
+
+def _far(pages: Sequence[ColumnPage]) -> tuple[int, Fraction]:
+    """How far ``pages`` go: how many there are, and how far down the last is taken."""
+    return len(pages), pages[-1].height
 
 
 def _told_on(sheet: Sheet, glue_up: GlueUp, shown: tuple[str, ...]) -> Laid:
@@ -117,13 +124,23 @@ class _Chapter:
         #: What holds throughout, once it is said.
         self.said: set[str] = set()
 
-    def blocks(self, steps: Sequence[Step]) -> Iterator[PageBlock]:
-        """The whole, then each thing that is put together by itself, then what is done to the piece when it stands."""
-        yield from self._told([Saying(_DRY_FIT, WORD, ticked=True)])
-        whole = whole_view(self.plan, self.numbers, self.of_whole)
-        shown = [role for balloon in whole.balloons for role in balloon.roles] if whole is not None else []
-        yield from self._told(map(Saying, filter(None, (self._legend(shown, with_whole=True), _SIGNS))), whole)
+    def in_orders(self, steps: Sequence[Step]) -> tuple[list[PageBlock], ...]:
+        """The whole, then each thing that is put together by itself, then what is done to the piece when it stands; once more
+        with the timetable before the whole, since that may begin where a picture has no room.
+        """
+        dry = [*self._told([Saying(_DRY_FIT, WORD, ticked=True)])]
+        whole, before, rest = [*self._whole()], [*self._before_all()], [*self._rest(steps)]
+        return [*dry, *whole, *before, *rest], [*dry, *before, *whole, *rest]
+
+    def _whole(self) -> Iterator[PageBlock]:
+        """The piece taken apart, where it is a whole piece, and how pictures are read."""
+        view = whole_view(self.plan, self.numbers, self.of_whole)
+        shown = [role for balloon in view.balloons for role in balloon.roles] if view is not None else []
+        yield from self._told(map(Saying, filter(None, (self._legend(shown, with_whole=True), _SIGNS))), view)
         yield PageBlock((), WHITE)
+
+    def _before_all(self) -> Iterator[PageBlock]:
+        """When each is glued, what to beware of, and what is glued up before it is cut to size."""
         yield from timetable_blocks(self.plan, self.wide)
         yield from self._told(Saying(f"Beware, {work}: {said}") for work, said in beware_words(self.plan.conditions))
         panels = glued_panels(self.plan.boards, self.plan.stocks.values(), self.plan.shop.practice, joints_in(self.plan))
@@ -132,6 +149,9 @@ class _Chapter:
             for panel in panels
         )
         yield PageBlock((), WHITE)
+
+    def _rest(self, steps: Sequence[Step]) -> Iterator[PageBlock]:
+        """Each thing that is put together by itself, the piece, and what is done to it when it stands."""
         for of, some in groupby(steps, key=lambda step: step.of):
             own = tuple(some)
             yield heading(stage_head(of), self.wide)
@@ -184,12 +204,16 @@ class _Chapter:
         """
         glue = self.plan.shop.glue
         for own in (one for one in glue_ups if step == one.steps[0]):
-            # What is put into the piece is named by its step.
-            name = "" if step.is_whole else f" {glue_up_name(own)}."
-            told = f"{glue_up_words(own, glue)}; {cure_words(own, glue)}", dry_words(own)
-            yield Saying(" ".join(f"{upper(one)}." for one in told if one), head=f"Glue-up {own.number}:{name}", begins=own)
-            yield from map(Saying, self._clamped(own, glue_ups))
-            yield from self._before(own, said)
+            words = [f"{glue_up_words(own, glue)}; {cure_words(own, glue)}", dry_words(own)]
+            told = [f"{upper(one)}." for one in words if one]
+            clamped = self._clamped(own, glue_ups)
+            if step.is_whole:
+                # What is put into the piece is named by its step, and goes with it.
+                yield Saying(" ".join((*told, *clamped)), head=f"Glue-up {own.number}:", leads=True, begins=own)
+            else:
+                yield Saying(" ".join(told), head=f"Glue-up {own.number}: {glue_up_name(own)}.", begins=own)
+                yield from map(Saying, clamped)
+            yield from (Saying(sentence, leads=step.is_whole) for sentence in self._before(own, said))
         yield Saying(f"{step.number} {step_words(step)}", WORD, ticked=True)
 
     def _clamped(self, glue_up: GlueUp, glue_ups: Sequence[GlueUp]) -> Iterator[str]:
@@ -199,11 +223,12 @@ class _Chapter:
         if words:
             yield f"{upper('; '.join(words))}." if first is glue_up else f"Clamps as in glue-up {first.number}."
 
-    def _before(self, glue_up: GlueUp, said: set[str]) -> Iterator[Saying]:
+    def _before(self, glue_up: GlueUp, said: set[str]) -> Iterator[str]:
+        """What is done before it shuts, but for what is ``said``."""
         for sentence in before_words(glue_up, self.plan.boards):
             if sentence not in (*said, *self.said):
                 (self.said if sentence == MASKED else said).add(sentence)
-                yield Saying(sentence)
+                yield sentence
 
     def _measured(self, of: Sequence[str]) -> Iterator[str]:
         """Diagonals and winding of what is made whole; those between which they may differ alike in one sentence (PT-5)."""
@@ -226,20 +251,24 @@ class _Chapter:
             yield f"Winding: {in_few_words(names)}, two sticks {sticks}: {_no_more(differ)} out over their length."
 
     def _numbered(self, of: Sequence[str], view: ApartView) -> Iterator[str]:
-        """What the numbers stand for, of each of several drawers."""
+        """What the numbers stand for; of several drawers of each, and of all of them what they have alike."""
         shown = [part.role for part in view.parts if part.role in self.numbers]
         if not isinstance(shown[0].whole, DrawerRole):
             yield self._legend(shown)
             return
-        alike: dict[str, list[str]] = {}
+        each: dict[tuple[str, ...], list[str]] = {}
         for drawer in self.plan.drawers:
             if drawer.name in of:
-                own = [board.role for board in drawer.assembly.boards if board.role in self.numbers]
-                alike.setdefault(self._legend(own), []).append(drawer.name)
+                own = tuple(self._numbers(board.role for board in drawer.assembly.boards))
+                each.setdefault(own, []).append(drawer.name)
         if len(of) == 1:
-            yield from alike
-        else:
-            yield from (f"{upper(in_few_words(names))}: {said}" for said, names in alike.items())
+            yield from map("; ".join, each)
+            return
+        alike = [one for one in next(iter(each)) if len(each) > 1 and all(one in own for own in each)]
+        for rows, names in each.items():
+            yield f"{upper(in_few_words(names))}: {'; '.join(row for row in rows if row not in alike)}"
+        if alike:
+            yield f"Each: {'; '.join(alike)}"
 
     def _piece(self, steps: Sequence[Step]) -> Iterator[PageBlock]:
         """The piece from its things: the runners as they go on, and the steps beside them."""
@@ -252,19 +281,22 @@ class _Chapter:
 
     # -- pictures and numbers ------------------------------------------------------------------------
 
-    def _legend(self, roles: Sequence[PartRole], *, with_whole: bool = False) -> str:
-        """What the numbers stand for: ``15 left side;  16 right side``. Wood of a case that is there has none."""
+    def _legend(self, roles: Iterable[PartRole], *, with_whole: bool = False) -> str:
+        """What the numbers stand for: ``15 left side; 16 right side``."""
+        return "; ".join(self._numbers(roles, with_whole=with_whole))
+
+    def _numbers(self, roles: Iterable[PartRole], *, with_whole: bool = False) -> Iterator[str]:
+        """What each number stands for: ``15 left side``. Wood of a case that is there has none."""
         rows: dict[int, list[PartRole]] = {}
         for role in (one for one in roles if one in self.numbers):
             rows.setdefault(self.numbers[role], []).append(role)
+        for number, own in sorted(rows.items()):
+            if not own[0].kind.is_loose:
+                yield f"{number} {in_few_words(role.name if with_whole else role.short for role in own)}"
         # Where each loose tenon goes is seen.
         loose = [str(number) for number, own in sorted(rows.items()) if own[0].kind.is_loose]
-        told = [
-            f"{number} {in_few_words(role.name if with_whole else role.short for role in own)}"
-            for number, own in sorted(rows.items())
-            if not own[0].kind.is_loose
-        ]
-        return "; ".join([*told, *([f"{listed(loose)} loose tenons"] if loose else [])])
+        if loose:
+            yield f"{listed(loose)} loose tenons"
 
 
 def _no_more(differ: str) -> str:

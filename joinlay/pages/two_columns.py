@@ -43,6 +43,11 @@ class ColumnPage:
         """All of them as they are read."""
         return (*self.over, *(block for column in self.columns for block in column))
 
+    @property
+    def height(self) -> Fraction:
+        """How high it is, in mm, down to the foot of the longer column."""
+        return _high(self.over) + max(map(_high, self.columns), default=_ZERO)
+
     def strokes(self, left: Fraction, top: Fraction, wide: Fraction) -> tuple[Stroke, ...]:
         """The page as strokes, down from ``top`` and on from ``left``, ``wide`` mm across, in the order it is read."""
         strokes: list[Stroke] = []

@@ -14,10 +14,11 @@ from joinlay.checks.weights import stocks_by_name
 from joinlay.jobs.plan import Plan
 from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
-from joinlay.lengths import Unit
+from joinlay.lengths import Fraction, Unit
 from joinlay.pages.assembly_sheets import assembly_sheets, numbers_of
+from joinlay.pages.plain_sheet import FOOT
 from joinlay.paper import paper_named
-from joinlay.pen.marks import Arc, Line, Polyline, Role, Text
+from joinlay.pen.marks import Arc, Line, Polyline, Role, Text, bounds_of
 from joinlay.shop import usual_shop
 from tests.measured.collisions import collisions
 from tests.measured.packets import example
@@ -46,6 +47,15 @@ def test_a_box_of_one_drawer_is_told_on_two_sheets(paper):
     sheets = assembly_sheets(plan(read_job(BOX, "box.toml")), paper_named(paper))
     assert len(sheets) == 2
     assert [found for sheet in sheets for found in collisions(sheet.strokes)] == []
+
+
+@pytest.mark.parametrize("begun", [100, 160, 200])
+def test_where_it_begins_below_something_what_has_room_comes_first(begun):
+    """Where the picture of the whole is too high for what is left of the sheet, the timetable goes before it."""
+    first, *_ = assembly_sheets(plan(read_job(BOX, "box.toml")), paper_named("letter"), begun=Fraction(begun))
+    room = first.printer.room(first.paper)
+    reaches = room[3] - bounds_of(first.body)[1]
+    assert 0.7 * (room[3] - room[1] - FOOT - begun) < reaches <= room[3] - room[1] - FOOT - begun
 
 
 def test_every_step_is_there_with_a_box_to_tick(made):
@@ -83,6 +93,14 @@ def test_of_drawers_that_are_alike_the_others_are_told_by_their_numbers(made):
             f"{numbers[side.role]} {side.role.short}" in said or f"{numbers[side.role]} left and right" in said
             for side in drawer.sides
         )
+
+
+def test_what_all_drawers_have_alike_is_numbered_once(made):
+    planned, sheets = made
+    numbers = numbers_of(planned)
+    bottoms = {numbers[drawer.bottom.role] for drawer in planned.drawers}
+    if len(bottoms) == 1:
+        assert words(sheets).count(f"{bottoms.pop()} bottom") == 1
 
 
 def test_each_glue_up_is_told_with_its_minutes_its_clamps_and_what_comes_before(made):
