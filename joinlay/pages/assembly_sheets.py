@@ -50,11 +50,12 @@ if TYPE_CHECKING:
 
 __all__ = ["FITTING", "STANDING", "assembly_sheets", "glue_up_mark", "numbers_of"]
 
-#: Pictures take at most these shares of the height of a page, and all of a column's width or a share of that: the whole, a thing
-#: that is put together, the runners. In a small piece, of so many drawers at the most, they are as clear when they are smaller.
+#: Pictures take at most these shares of the width of a column and the height of a page: the whole, a thing that is put together,
+#: the runners. In a small piece, of so many drawers at the most, they are as clear when they are smaller; so is a thing of few
+#: parts.
 _LARGE = ((Fraction(1), Fraction(2, 5)), (Fraction(1), Fraction(6, 25)), (Fraction(11, 20), Fraction(6, 25)))
 _SMALL = ((Fraction(11, 20), Fraction(1, 4)), (Fraction(1, 2), Fraction(9, 50)), (Fraction(1, 2), Fraction(1, 6)))
-_SMALL_PIECE: Final = 2
+_SMALL_PIECE, _FEW_PARTS = 2, 4
 #: How large a rectangle with its diagonals is drawn at the most, in mm.
 _CROSSED_WIDE, _CROSSED_HIGH = Fraction(12), Fraction(8)
 #: How high the title over the chapter is, with the white under it.
@@ -117,7 +118,8 @@ class _Chapter:
     def __init__(self, plan: Plan, wide: Fraction, high: Fraction) -> None:
         self.plan, self.wide = plan, wide
         sizes = _SMALL if len(plan.drawers) <= _SMALL_PIECE else _LARGE
-        self.of_whole, self.of_stage, self.of_runners = ((wide * across, high * up) for across, up in sizes)
+        shares = (*sizes, _SMALL[1])
+        self.of_whole, self.of_stage, self.of_runners, self.of_few_parts = ((wide * across, high * up) for across, up in shares)
         self.numbers: Mapping[PartRole, int] = numbers_of(plan)
         self.squares = squares_of(plan.drawers, plan.others)
         self.windings = windings_of(plan.drawers, plan.others)
@@ -170,7 +172,9 @@ class _Chapter:
     def _stage(self, of: tuple[str, ...], steps: tuple[Step, ...]) -> Iterator[PageBlock]:
         """What one thing is made by: its picture, what the numbers stand for and the steps beside it; then its diagonals."""
         stage = next(stage for stage in self.plan.order.stages if stage.name == of[0])
-        view = stage_view(self.plan, stage, self.numbers, self.of_stage)
+        parts = {role for move in stage.moves for role in move.parts if not role.kind.is_loose}
+        size = self.of_few_parts if len(parts) <= _FEW_PARTS else self.of_stage
+        view = stage_view(self.plan, stage, self.numbers, size)
         assert view is not None
         yield from self._told(chain(map(Saying, self._numbered(of, view)), self._steps(of, steps)), view)
         measured = map(Saying, self._measured(of))

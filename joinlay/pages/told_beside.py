@@ -95,13 +95,17 @@ def told_in_blocks(
     strokes: tuple[Stroke, ...] = picture
     begun: list[GlueUp] = []
     for one in sayings:
-        if told.is_full and (strokes or told.strokes):
+        if (strokes or told.strokes) and told.is_under(one):
             yield ToldBlock((*strokes, *told.strokes), told.high, told.leads, serves=serves, glue_ups=tuple(begun))
             told, strokes, begun, serves = Told(wide), (), [], ()
         told.say(one)
         begun += filter(None, [one.begins])
     if strokes or told.strokes:
         yield ToldBlock((*strokes, *told.strokes), told.high, told.leads, serves=serves, glue_ups=tuple(begun))
+
+
+def _step(saying: Saying) -> Fraction:
+    return _STEP if saying.height > SMALL else _FINE_STEP
 
 
 def _beside(view: Picture, wide: Fraction) -> tuple[tuple[Stroke, ...], Told]:
@@ -133,22 +137,36 @@ class Told:
     def say(self, saying: Saying) -> None:
         """Set a sentence, after its head on the same line where that leaves it room."""
         self.leads = saying.leads
-        step = _STEP if saying.height > SMALL else _FINE_STEP
-        lines = _lines(saying, self._wide - self._left)
-        if self._left and len(lines) * step - self._y > self._deep:
-            # No room for all of it beside the picture: on under it where that ends higher up.
-            beside = [] if saying.ticked else lines[: ceil((self._deep + self._y) / step)]
-            under = _lines(saying, self._wide, after=beside)
-            if max(len(beside) * step - self._y, self._deep) + len(under) * step < len(lines) * step - self._y:
-                self._set(beside, saying, step)
-                self._go_under()
-                lines = under
+        step = _step(saying)
+        beside, lines = self._parted(saying)
+        if lines:
+            self._set(beside, saying, step)
+            self._go_under()
+        else:
+            lines = beside
         if saying.ticked:
             # A box is as high as large words.
             self._y -= max(_ZERO, _STEP - step)
             self.strokes.append(tick_box(self._left, self._y - step))
         self._set(lines, saying, step)
         self._y -= _LEAST
+
+    def is_under(self, saying: Saying) -> bool:
+        """Whether nothing of a sentence goes beside the picture."""
+        return self.is_full or not self._parted(saying)[0]
+
+    def _parted(self, saying: Saying) -> tuple[list[_Line], list[_Line]]:
+        """A sentence in lines that go beside the picture, and lines that go on under it where that ends higher up."""
+        step = _step(saying)
+        lines = _lines(saying, self._wide - self._left)
+        ends = len(lines) * step - self._y
+        if not self._left:
+            return [], lines
+        beside = [] if saying.ticked else lines[: ceil((self._deep + self._y) / step)]
+        under = _lines(saying, self._wide, after=beside) if ends > self._deep else []
+        if under and max(len(beside) * step - self._y, self._deep) + len(under) * step < ends:
+            return beside, under
+        return lines, []
 
     def _set(self, lines: Sequence[_Line], saying: Saying, step: Fraction) -> None:
         for head, said in lines:
