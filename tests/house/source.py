@@ -38,6 +38,12 @@ def modules():
     return {path: ast.parse((ROOT / path).read_text(encoding="utf-8")) for path in paths()}
 
 
+@cache
+def nodes(tree):
+    """Every node of a module's ``tree``: a dozen tests ask each tree for them, and to walk one takes longer than to read it."""
+    return tuple(ast.walk(tree))
+
+
 def modules_of(*floors):
     """The modules of some floors, by path."""
     return {path: tree for path, tree in modules().items() if path.split("/")[1].removesuffix(".py") in floors}

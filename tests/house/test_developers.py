@@ -9,7 +9,7 @@ from joinlay.cutlist.lists import all_lists
 from joinlay.pages.list_sheets import cutting_list_sheets
 from joinlay.paper import paper_named
 from joinlay.pen.marks import Text
-from tests.house.source import ROOT, modules
+from tests.house.source import ROOT, modules, nodes
 
 PAGE = "DEVELOPERS.md"
 
@@ -43,8 +43,8 @@ def module_at(path):
 @cache
 def names_in(tree):
     """Everything a module gives a name to: functions, classes, what is in them, and what is assigned."""
-    found = {node.name for node in ast.walk(tree) if isinstance(node, ast.FunctionDef | ast.ClassDef)}
-    found |= {node.id for node in ast.walk(tree) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
+    found = {node.name for node in nodes(tree) if isinstance(node, ast.FunctionDef | ast.ClassDef)}
+    found |= {node.id for node in nodes(tree) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
     for node in tree.body:
         if isinstance(node, ast.ClassDef):
             inner_names = {one.name for one in node.body if isinstance(one, ast.FunctionDef)}
@@ -59,7 +59,7 @@ def all_names():
     taken = {
         name.name
         for tree in modules().values()
-        for node in ast.walk(tree)
+        for node in nodes(tree)
         if isinstance(node, ast.ImportFrom)
         for name in node.names
     }

@@ -6,7 +6,7 @@ import pytest
 
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
 from tests.house.rules import rule_numbers, rules_named_in
-from tests.house.source import functions_and_classes, modules, modules_of, paths
+from tests.house.source import functions_and_classes, modules, modules_of, nodes, paths
 
 #: Floors whose functions apply trade rules.
 TRADE_FLOORS = ("assembly", "stock", "shop", "joints", "casework", "checks", "jobs", "cutlist")
@@ -94,7 +94,7 @@ def test_every_rule_named_in_the_code_is_one_that_exists():
     unknown = {
         f"{path}: {rule}"
         for path, tree in modules().items()
-        for node in ast.walk(tree)
+        for node in nodes(tree)
         if isinstance(node, ast.Constant) and isinstance(node.value, str)
         for rule in rules_named_in(node.value) - rule_numbers()
     }

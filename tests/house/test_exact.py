@@ -2,7 +2,7 @@
 
 import ast
 
-from tests.house.source import modules, modules_of
+from tests.house.source import modules, modules_of, nodes
 
 #: Floors that hold sizes and places of wood. `checks` and `pages` work with loads and with ink as well, `documents` and `cli`
 #: only show.
@@ -40,7 +40,7 @@ EXACT_MATH = {"ceil", "comb", "floor", "gcd", "isqrt", "lcm", "prod"}
 
 def floats_in(tree):
     """The lines and words of a module where a float is written, made or asked for."""
-    for node in ast.walk(tree):
+    for node in nodes(tree):
         match node:
             case ast.Constant(value=float() | complex() as value):
                 yield node.lineno, repr(value)
@@ -82,7 +82,7 @@ def test_fractions_are_taken_from_one_place():
     taken = {
         path
         for path, tree in modules().items()
-        for node in ast.walk(tree)
+        for node in nodes(tree)
         if (isinstance(node, ast.ImportFrom) and node.module in {"fractions", "quicktions"})
         or (isinstance(node, ast.Import) and {"fractions", "quicktions"} & {name.name for name in node.names})
     }
@@ -93,7 +93,7 @@ def texts_read_by_fraction(tree):
     """The lines where ``Fraction`` is given text, or is itself given to what may give it some: only ``fraction_in`` reads
     text.
     """
-    for node in ast.walk(tree):
+    for node in nodes(tree):
         if not isinstance(node, ast.Call):
             continue
         given = [*node.args, *(word.value for word in node.keywords)]

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from tests.house.source import ROOT, kept_files, modules, paths
+from tests.house.source import ROOT, kept_files, modules, nodes, paths
 
 TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "joinlay", "tests", "templates_out", "examples"}
 
@@ -92,7 +92,7 @@ OUTSIDE_MODULES = {
 
 def reaches_outside(tree):
     """Lines of a module that read or write something outside it."""
-    for node in ast.walk(tree):
+    for node in nodes(tree):
         match node:
             case ast.Call(func=ast.Name(id=name)) if name in OUTSIDE:
                 yield node.lineno, name

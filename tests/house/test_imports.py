@@ -6,7 +6,7 @@ import sys
 
 import pytest
 
-from tests.house.source import ROOT, modules
+from tests.house.source import ROOT, modules, nodes
 
 #: Libraries that take a tenth of a second or more to fetch.
 SLOW = ("pydantic", "reportlab", "svglib", "numpy", "ezdxf", "scipy", "manifold3d", "trimesh", "PIL")
@@ -112,7 +112,7 @@ def test_records_are_made_in_one_place():
     taken = {
         path
         for path, tree in modules().items()
-        for node in ast.walk(tree)
+        for node in nodes(tree)
         if isinstance(node, ast.ImportFrom) and node.module == "dataclasses" and "dataclass" in {name.name for name in node.names}
     }
     assert taken == {"joinlay/records.py"}

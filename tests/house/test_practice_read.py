@@ -3,7 +3,7 @@
 import ast
 
 from joinlay.shop import LENGTH_RULES, RATIO_RULES
-from tests.house.source import modules
+from tests.house.source import modules, nodes
 
 TABLES = "joinlay/shop/practice.py"
 
@@ -14,7 +14,7 @@ def words_in_code():
         node.value
         for path, tree in modules().items()
         if path != TABLES
-        for node in ast.walk(tree)
+        for node in nodes(tree)
         if isinstance(node, ast.Constant) and isinstance(node.value, str)
     }
 

@@ -5,7 +5,7 @@ from functools import cache
 
 import pytest
 
-from tests.house.source import floors, modules
+from tests.house.source import floors, modules, nodes
 
 #: What a board, cut or assembly is called, for people.
 SPOKEN = {"name", "part", "mate", "joint", "front"}
@@ -72,7 +72,7 @@ def found():
     """Where that is done: ``module:line``, by floor."""
     by_floor: dict[str, list[str]] = {}
     for path, tree in modules().items():
-        lines = {node.lineno for node in ast.walk(tree) if isinstance(node, ast.expr) and (parses(node) or compares(node))}
+        lines = {node.lineno for node in nodes(tree) if isinstance(node, ast.expr) and (parses(node) or compares(node))}
         by_floor.setdefault(path.split("/")[1], []).extend(f"{path}:{line}" for line in sorted(lines))
     return by_floor
 
