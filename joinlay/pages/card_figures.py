@@ -93,6 +93,11 @@ class CardFigures:
             right, top = max(right, at), low + _APART
         return (tuple(strokes), top - _APART), right
 
+    def as_before(self, number: int) -> str:
+        """That all is set as for card ``number``, with the figures: ``Set as for card 7: fence above middle 3/8, depth 5/8``."""
+        said = (f"{_named(self.setting, each)} {figures_said(each.aim, self.rule)}" for each in self.setting.readings)
+        return f"Set as for card {number}: {', '.join(said)}"
+
     def small(self, reading: Reading) -> list[str]:
         """What stands small beside a value: what callipers show, and where the cutter's other sides are."""
         beside = beside_words(self.setting, reading, lambda length: figures_said(length, self.rule))

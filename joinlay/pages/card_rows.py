@@ -1,6 +1,7 @@
 """Setting cards shared out on sheets in their order, the order of the work: as many to a sheet as fit, none parted (PR-11).
 
-Cards that differ by no more than a bit and its figures are told in one table. What is said once for all of them goes over the
+Cards that differ by no more than a bit and its figures are told in one table, and one for which nothing is touched says so under
+the one before it. What is said once for all of them goes over the
 first.
 """
 
@@ -39,6 +40,12 @@ def card_rows(settings: Sequence[Setting], maker: CardMaker, room: Fraction, tak
     """
     sheets: list[list[CardRow]] = [[]]
     for alike in alike_cards(settings, maker):
+        before = sheets[-1][-1].settings[-1] if sheets[-1] else None
+        again = maker.again(alike[0], before) if len(alike) == 1 and before is not None else None
+        if again is not None and taken + again.height <= room:
+            sheets[-1].append(CardRow(alike, again))
+            taken += again.height
+            continue
         for row in _rows(alike, maker, room):
             if taken and taken + row.block.height > room:
                 sheets.append([])

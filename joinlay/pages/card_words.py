@@ -34,7 +34,7 @@ _TABLES: Final = (MachineKind.ROUTER_TABLE, MachineKind.TABLE_SAW)
 _ZERO: Final = Fraction(0)
 #: Letter heights in mm: figures read while holding a part; the rest; small print.
 _HELD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-_INDENT: Final = Fraction(4)
+_INDENT: Final = Fraction(3)
 #: From one line of words to the next, in heights of a capital; the white over a paragraph.
 _CLOSE, _WHITE = Fraction(7, 5), Fraction(3, 5)
 
@@ -43,7 +43,7 @@ _CLOSE, _WHITE = Fraction(7, 5), Fraction(3, 5)
 class CardWords:
     """What the card of ``setting`` says: ``told`` are readings that stand large already, ``remarks`` what is to be done beside
     them, ``cautions`` where what to beware of stands, if
-    the head doesn't say it.
+    the head doesn't say it. ``again`` is said first where all is set as it was for the card before.
     """
 
     setting: Setting
@@ -51,10 +51,12 @@ class CardWords:
     told: Sequence[Reading]
     remarks: Sequence[str]
     cautions: str
+    again: str = ""
 
     def paragraphs(self, wide: Fraction) -> list[Paragraph]:
         """All of it in its order, for lines ``wide`` mm long. Rules MS-1, MS-2."""
-        said = [*self._parts(wide), *self._rest()]
+        first = [Paragraph(self.again, _SMALL, above=_WHITE)] if self.again else []
+        said = [*first, *self._parts(wide), *self._rest()]
         return [replace(one, leading=_CLOSE) for one in said]
 
     def _parts(self, wide: Fraction) -> Iterator[Paragraph]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import field
-from functools import cache
+from functools import cache, partial
 from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
@@ -26,6 +26,13 @@ if TYPE_CHECKING:
     from joinlay.pen.marks import Stroke
     from joinlay.settings import Reading, Setting
 
+    #: What is said on a card, for lines so long.
+    Said = Callable[[Fraction], Sequence[Paragraph]]
+    #: A way to set a card: what is drawn, how far down that reaches, and the frames that are left for words.
+    Layout = tuple[tuple[Stroke, ...], Fraction, tuple[tuple[Fraction, Fraction, Fraction, Fraction], ...]]
+    #: The ways there are under a head that reaches so far down, of what is said, none as low as the last of the third.
+    Layouts = Callable[[Fraction, Said, Sequence[Fraction]], Iterator[Layout]]
+
 __all__ = ["CardMaker"]
 
 _ZERO: Final = Fraction(0)
@@ -35,7 +42,7 @@ _VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(104), Fraction(12), Fraction(95
 #: The least room beside a view for the figures to set by, and beside these for words.
 _FOR_FIGURES, _FOR_WORDS = Fraction(26), Fraction(50)
 #: White: between a view and what stands beside it, between figures under a view and it, under a card, between columns of words.
-_BESIDE, _GAP, _BELOW, _GUTTER = Fraction(5), Fraction(2), Fraction(1), Fraction(6)
+_BESIDE, _GAP, _BELOW, _GUTTER = Fraction(4), Fraction(2), Fraction(1), Fraction(5)
 #: By how much two columns of words are made higher until all is told in them; how far words beside figures may reach below these.
 _HIGHER: Final = Fraction(1)
 _MORE: Final = (_ZERO, Fraction(2), Fraction(4), Fraction(7))
@@ -71,12 +78,26 @@ class CardMaker:
         The view stands at the left, the figures to set by beside it or under it, and what is said wherever the card is then
         lowest: beside the figures where they leave room, and under them, in one column or in two. Rules MS-1, MS-2.
         """
+        return self._made(setting, high, partial(self._layouts, setting))
+
+    def again(self, setting: Setting, before: Setting) -> PageBlock | None:
+        """The card of ``setting`` to stand right under that ``before`` it, for which all is set as for this: it says so, with the
+        figures, and draws no view. None where something is set otherwise. Rule MS-3.
+        """
+        if setting.changes or _set_up(setting) != _set_up(before):
+            return None
+        told = CardFigures(setting, self.rule).as_before(before.number)
+        (block,) = self._made(setting, _ENDLESS, self._layouts_of_words, told)
+        return block
+
+    def _made(self, setting: Setting, high: Fraction, layouts: Layouts, again: str = "") -> tuple[PageBlock, ...]:
+        """The card in the one of its ``layouts`` in which it is lowest, as ``blocks`` has it; it begins with ``again``."""
         head = self.head(setting)
         over = tuple(head.strokes())
-        said = cache(self._words(setting, head).paragraphs)
+        said = cache(self._words(setting, head, again).paragraphs)
         lowest = [_ENDLESS]
         tries: list[tuple[bool, Fraction, int, tuple[Stroke, ...], tuple[Text, ...], tuple[Paragraph, ...]]] = []
-        for drawn, low, frames in self._layouts(setting, head.deep, said, lowest):
+        for drawn, low, frames in layouts(head.deep, said, lowest):
             strokes, waiting = _filled(said(min(x1 - x0 for x0, x1, *_ in frames)), frames, high)
             reach = max(low, -bounds_of(strokes)[1]) if strokes else low
             tries.append((bool(waiting), reach, len(tries), drawn, strokes, waiting))
@@ -116,15 +137,21 @@ class CardMaker:
         move = Move(-x0, -top - y1)
         return tuple(moved(mark, move) for mark in marks), top + y1 - y0
 
-    def _words(self, setting: Setting, head: CardHead) -> CardWords:
-        """What is said on the card under this head."""
+    def _words(self, setting: Setting, head: CardHead, again: str) -> CardWords:
+        """What is said on the card under this head, ``again`` first."""
         told = [each for readings in CardFigures(setting, self.rule).kinds for each in readings]
         remarks = self.remarks.get(f"card {setting.number}", ())
-        return CardWords(setting, self.rule, told, remarks, "" if head.says_cautions else self.cautions)
+        return CardWords(setting, self.rule, told, remarks, "" if head.says_cautions else self.cautions, again)
 
-    def _layouts(
-        self, setting: Setting, headed: _Down, said: Callable[[Fraction], Sequence[Paragraph]], lowest: Sequence[_Down]
-    ) -> Iterator[tuple[tuple[Stroke, ...], _Down, _Frames]]:
+    def _layouts_of_words(self, headed: _Down, said: Said, lowest: Sequence[_Down]) -> Iterator[Layout]:
+        """The ways to set what is ``said`` alone: across the card, and in two columns."""
+        yield (), headed, ((_ZERO, self.wide, headed, _ENDLESS),)
+        middle = self.wide / 2
+        columns = ((_ZERO, middle - _GUTTER / 2, headed), (middle + _GUTTER / 2, self.wide, headed))
+        if frames := _level(said, (), columns, lowest[-1]):
+            yield (), headed, frames
+
+    def _layouts(self, setting: Setting, headed: _Down, said: Said, lowest: Sequence[_Down]) -> Iterator[Layout]:
         """The ways to set the view and the figures under a head that reaches ``headed`` mm down, each with how far down it
         reaches, and the frames that are left for what is ``said``; none that can't be lower than the last of ``lowest``.
         """
@@ -181,8 +208,14 @@ class CardMaker:
                 yield drawn, right
 
 
+def _set_up(setting: Setting) -> tuple[object, ...]:
+    """All that is set for a card, as it is read from the maker's rule."""
+    readings = tuple((reading.value, reading.aim.mm) for reading in setting.readings)
+    return setting.machine, setting.guide, setting.tool, readings
+
+
 def _level(
-    said: Callable[[Fraction], Sequence[Paragraph]],
+    said: Said,
     beside: _Frames,
     columns: Sequence[tuple[Fraction, Fraction, _Down]],
     lowest: _Down,

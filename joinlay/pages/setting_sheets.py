@@ -57,6 +57,8 @@ _ZERO: Final = Fraction(0)
 _FEW: Final = 24
 #: The white between what stands before the first card and that.
 _ABOVE: Final = Fraction(1, 2)
+#: The most white over a card.
+_MOST_WHITE: Final = Fraction(4)
 _ORDER: Final = "order of the cards"
 #: Kinds of remark that are told on the card itself.
 _DONE_AT_A_CARD: Final = frozenset({"depth stop", "fence step", "mortise width", "dot"})
@@ -109,9 +111,12 @@ def setting_sheets(
     shared = card_rows(found.settings, maker, high, under + begun)
     if begun and not shared[0]:
         # The first cards go under the order, on a sheet of their own where what comes before leaves them no room.
+        begun = _ZERO
         shared = card_rows(found.settings, maker, high, under)
     for n, rows in enumerate(shared):
-        sheets.append(_sheet(rows, pages, last if n == 0 else ()))
+        # Under the last of them more may begin.
+        room = _ZERO if n == len(shared) - 1 else high - (under + begun if n == 0 else 0)
+        sheets.append(_sheet(rows, pages, last if n == 0 else (), room))
     return bind(sheets)
 
 
@@ -126,9 +131,13 @@ def _remarks(found: SettingsList, rule: Graduation) -> dict[str, list[str]]:
     return told
 
 
-def _sheet(rows: Sequence[CardRow], pages: PlainPages, order: Sequence[PageBlock]) -> Sheet:
-    """A sheet of ``rows`` of cards, under the end of the ``order`` where that is on it."""
-    strokes = pages.stacked([*order, *(row.block for row in rows)])
+def _sheet(rows: Sequence[CardRow], pages: PlainPages, order: Sequence[PageBlock], room: Fraction) -> Sheet:
+    """A sheet of ``rows`` of cards, under the end of the ``order`` where that is on it, with a little of what they leave of their
+    ``room`` between them.
+    """
+    left = room - sum((row.block.height for row in rows), _ZERO)
+    white = min(max(left / max(len(rows), 1), _ZERO), _MOST_WHITE)
+    strokes = pages.stacked([*order, *(block for row in rows for block in (PageBlock((), white), row.block))])
     # Each once where a card goes on.
     settings = {setting.number: setting for row in rows for setting in row.settings}.values()
     if not settings:

@@ -37,7 +37,7 @@ _FAR, _LEAST_FAR, _KEPT = Fraction(60), Fraction(20), Fraction(14)
 #: Room for the figure beside the wood.
 _FIGURE_WIDE: Final = Fraction(20)
 #: From the end of the cutter to the dimension below it, and from the wood to the one beside it.
-_BELOW, _BESIDE = Fraction(4), Fraction(5)
+_BELOW, _BESIDE = Fraction(4), Fraction(4)
 _STROKE: Final = Fraction(5, 4)
 _FIGURE: Final = Fraction(5)
 _ZIGZAG: Final = Fraction(3, 2)
@@ -122,7 +122,7 @@ class SettingView:
         """The wood that is drawn."""
         out, up = self._sizes
         left = -_FENCE - 6 if self.setting.guide is Guide.STRAIGHTEDGE else _ZERO
-        return (left, _ZERO, min(out, self._cut[2] + _BEYOND), min(up, max(self.high, self._cut[3] + 6)))
+        return (left, _ZERO, min(out, self._cut[2] + _BEYOND), min(up, max(self.high, self._cut[3] + 3)))
 
     def _sides(self, n: int) -> tuple[Fraction, Fraction]:
         """The two sides of the cutter at fence position ``n``, counted from the nearest."""

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pen.lettering import Content, Run, set_line, unparted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 __all__ = ["held_lines"]
 
@@ -21,26 +24,37 @@ def held_lines(text: str, room: Fraction, figures: Fraction, words: Fraction) ->
     """``text`` in lines no longer than ``room`` mm, its figures as high as ``figures`` and its words as ``words``, both in mm.
 
     Each line stands with the height it is led by: that of the highest in it, and a little more for a line of words alone, which
-    may stand under figures. A figure stays with its fraction and its unit, and with the word before it: ``middles 3/8``; one in
-    the name that ``text`` may begin with, up to a colon, is a word. A word longer than the room stands alone.
+    may stand under figures. A figure stays with its fraction and its unit, and with the word it goes with; one in the name that
+    ``text`` may begin with, up to a colon, is a word. A word longer than the room stands alone.
     """
     name, colon, _ = text.partition(_NAMED)
     named = len(list(unparted(f"{name}:"))) if colon else 0
     lines: list[list[Run]] = []
-    before: list[Run] = []
-    for n, said in enumerate(unparted(text)):
-        is_figure = n >= named and any(sign.isdigit() for sign in said)
-        if before and not is_figure:
-            _set(before, lines, room)
-            before = []
-        before.append(Run(said, figures if is_figure else words))
-        if is_figure or n < named or not said[-1].isalpha():
-            _set(before, lines, room)
-            before = []
-    if before:
-        _set(before, lines, room)
+    for together in _groups(tuple(unparted(text)), named):
+        _set([Run(said, figures if is_figure else words) for said, is_figure in together], lines, room)
     low = words + (figures - words) * _LOW
     return tuple((_line(line), max(low, *(run.height for run in line))) for line in lines)
+
+
+def _groups(said: tuple[str, ...], named: int) -> Iterator[list[tuple[str, bool]]]:
+    """The words of a sentence that stay together, each with whether it is a figure; the first ``named`` of them are a name.
+
+    A figure stays with the word before it, ``middles 3/8``, and with one behind it that ends what is said: ``5/32 wide,``.
+    """
+    found = [(one, n >= named and any(sign.isdigit() for sign in one)) for n, one in enumerate(said)]
+    together: list[tuple[str, bool]] = []
+    for n, (one, is_figure) in enumerate(found):
+        ends = n + 1 == len(found) or not one[-1].isalnum()
+        is_behind = bool(together) and together[-1][1] and not is_figure and ends
+        if together and not is_behind and (together[-1][1] or not is_figure):
+            yield together
+            together = []
+        together.append((one, is_figure))
+        if n < named or is_behind or one[-1] in ",;:.":
+            yield together
+            together = []
+    if together:
+        yield together
 
 
 def _set(runs: list[Run], lines: list[list[Run]], room: Fraction) -> None:

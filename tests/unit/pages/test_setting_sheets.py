@@ -5,12 +5,13 @@ from fractions import Fraction
 
 import pytest
 
-from joinlay.boards import Band, Surface, Whole
+from joinlay.boards import Band, CutKind, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.jobs.plan import Plan
 from joinlay.lengths import Unit
 from joinlay.pages import Printer
 from joinlay.pages.printed_sheet import bind
+from joinlay.pages.setting_card import CardMaker
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
 from joinlay.pages.setting_view import SettingView
 from joinlay.paper import paper_named
@@ -149,7 +150,11 @@ def test_few_cards_need_no_list_before_them_and_are_ticked_themselves():
     plan = example("print-chest")
     assert is_listed_in_short(plan)
     short, whole = (setting_sheets(plan, paper_named("letter"), with_list=listed) for listed in (False, True))
-    assert len(short) < len(whole)
+    # It takes less paper: fewer sheets, or as many of which the last has more room.
+    assert [(len(of), -bounds_of(of[-1].body)[1]) for of in (short, whole)] == sorted(
+        (len(of), -bounds_of(of[-1].body)[1]) for of in (short, whole)
+    )
+    assert sum(len(sheet.body) for sheet in short) < sum(len(sheet.body) for sheet in whole)
     assert_sound(short)
     said = words_on(short[:1])
     assert "set-ups where taking part after part would need" in said
@@ -295,13 +300,13 @@ def test_both_ends_are_told_once():
 
 
 def test_sheets_are_numbered_again_within_a_packet():
-    boards = [KINDS["dado"], board_named(KINDS["tongue"], "back"), board_named(KINDS["mortises"], "side")]
-    sheets = sheets_of(boards)
+    named = {"dado": "left side", "tongue": "back", "mortises": "side", "stopped groove": "rail"}
+    sheets = sheets_of([board_named(KINDS[kind], name) for kind, name in named.items()])
     assert [sheet.number for sheet in sheets] == [1, 2]
     # The first card goes under the order, where there is room for it.
     assert [sheet.title for sheet in sheets] == [
         "setting cards, order of the cards; card 1, dado in drawer side; card 2, rabbet in drawer side",
-        "card 3, mortise in drawer side",
+        "card 3, groove in drawer side; card 4, mortise in drawer side",
     ]
     packet = bind([*sheets, *sheets, *sheets])
     assert "5 of 6" in words_on(packet[4:5])
@@ -338,6 +343,28 @@ def test_a_remark_names_the_machines_or_the_cards_it_is_for():
     assert "Card 3: Stands taller than the fence" in said
     # What is for all has nothing before it, and comes first.
     assert said.partition("out ")[2].startswith("Unplug before touching cutter or blade.")
+
+
+def test_a_card_for_which_nothing_is_touched_says_so_under_the_one_before_it_and_draws_no_view():
+    span = Span.about(inch("8"), inch("1"))
+    cut = by_hand.cut(
+        CutKind.MORTISE, Surface.EDGE, span, Span(inch("0"), inch("5/8")), Span.about(inch("1/4"), inch("4 mm")), "mortise"
+    )
+    boards = [KINDS["mortises"], board("16", "5", "3/4", datum=ACROSS, name="back").with_cuts(cut)]
+    plan = plan_of(boards)
+    first, again = plan.settings.settings
+    assert not again.changes
+    (sheet,) = setting_sheets(plan, paper_named("letter"))
+    said = words_on([sheet])
+    assert f"Set as for card 1: fence above middle {first.readings[0].on_rule.figures}" in said
+    assert said.index("1 mortise in") < said.index("2 mortise in") < said.index("Set as for card 1")
+    assert len([one for one in sheet.body if isinstance(one, Polyline) and one.says == "cutter"]) == 1
+    # What is set otherwise is never told so.
+    maker = CardMaker({one.name: one for one in boards}, RULE, Fraction(190))
+    assert maker.again(first, again) is None
+    block = maker.again(again, first)
+    assert block is not None
+    assert block.height < maker.blocks(again, Fraction(250))[0].height
 
 
 def test_cautions_are_never_smaller_than_small_print():
@@ -404,7 +431,7 @@ def test_what_all_parts_of_a_card_have_in_common_is_said_once():
 def test_figures_that_are_set_or_held_are_five_millimetres_high():
     stopped = sheets_of([KINDS["stopped groove"], KINDS["mortises"]])
     held = [stroke for sheet in the_cards(stopped) for stroke in sheet.strokes if isinstance(stroke, Text)]
-    for word, figure in (("stop", "17,"), ("middles", "1,"), ("wide, 5/8 deep", "5/8")):
+    for word, figure in (("stop", "17,"), ("middles", "1,"), ("deep", "5/8")):
         (line,) = [stroke for stroke in held if word in stroke.plain and figure in stroke.plain]
         large = [plain((piece,)) for piece in line.content if piece.height == 5]
         assert any(figure in one for one in large), line.plain

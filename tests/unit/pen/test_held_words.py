@@ -27,10 +27,11 @@ def test_no_line_is_longer_than_the_room_and_nothing_is_lost():
         assert " ".join(plain(line) for line, _ in found) == SAID
 
 
-def test_a_figure_stays_with_the_word_before_it():
+def test_a_figure_stays_with_the_words_it_goes_with():
     for room in range(56, 200, 3):
         for line, _ in lines(SAID, room):
             assert not plain(line).endswith(("middles", "each"))
+            assert not plain(line).startswith(("long,", "wide"))
 
 
 def test_a_line_of_words_is_led_a_little_more_than_its_letters_under_figures():
