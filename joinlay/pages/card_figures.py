@@ -77,13 +77,13 @@ class CardFigures:
                 low = max(low, reach)
         return tuple(strokes), low
 
-    def in_rows(self, left: Fraction, top: Fraction) -> tuple[Drawn, Fraction]:
-        """A row for each kind from ``left`` and ``top`` mm down, its readings side by side in the order to set them; and the
-        right edge of the longest.
+    def in_rows(self, rows: Sequence[Sequence[Reading]], left: Fraction, top: Fraction) -> tuple[Drawn, Fraction]:
+        """The readings in ``rows`` from ``left`` and ``top`` mm down, those of a row side by side in the order to set them; and
+        the right edge of the longest.
         """
         strokes: list[Stroke] = []
         right = left
-        for readings in self.kinds:
+        for readings in rows:
             at, low = left, top
             for reading in readings:
                 wide = self.named([reading])

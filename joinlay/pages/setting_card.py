@@ -38,7 +38,7 @@ __all__ = ["CardMaker"]
 _ZERO: Final = Fraction(0)
 _SMALL: Final = Fraction(5, 2)
 #: The view: how wide it may be, how high wood is drawn in it, and the height past which it is left out.
-_VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(104), Fraction(12), Fraction(95)
+_VIEW_WIDE, _WOOD_HIGH, _VIEW_HIGHEST = Fraction(92), Fraction(12), Fraction(95)
 #: The least room beside a view for the figures to set by, and beside these for words.
 _FOR_FIGURES, _FOR_WORDS = Fraction(26), Fraction(50)
 #: White: between a view and what stands beside it, between figures under a view and it, under a card, between columns of words.
@@ -202,8 +202,8 @@ class CardMaker:
                 at += wide
             for is_large in (True, False):
                 yield figures.in_columns(columns, head, is_large=is_large), at if begins else self.wide
-        if len(every) > len(kinds):
-            drawn, right = figures.in_rows(left, top)
+        for rows in ((every,), kinds) if len(every) > len(kinds) else ():
+            drawn, right = figures.in_rows(rows, left, top)
             if right <= self.wide:
                 yield drawn, right
 
