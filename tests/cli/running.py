@@ -4,7 +4,11 @@ import os
 import subprocess
 import sys
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
+from unittest import mock
+
+from typer.main import get_group
 
 from joinlay.cli import main
 
@@ -20,16 +24,18 @@ class Ran:
     err: str
 
 
+#: The commands of a file of them, put together once.
+_commands = cache(get_group)
+
+
 def run(capsys, *given):
     """Run a command within the test, as main does, and check that it never shows a traceback."""
-    before = sys.argv
-    sys.argv = ["joinlay", *map(str, given)]
-    try:
-        main()
-    except SystemExit as done:
-        code = done.code
-    finally:
-        sys.argv = before
+    words = ["joinlay", *map(str, given)]
+    with mock.patch.object(sys, "argv", words), mock.patch("joinlay.cli.app.get_group", _commands):
+        try:
+            main()
+        except SystemExit as done:
+            code = done.code
     said = capsys.readouterr()
     assert "Traceback" not in said.err
     assert "a fault of its own" not in said.err, said.err
