@@ -109,6 +109,13 @@ class _Squares:
         for column in range(first, last + 1):
             columns[column] = columns.get(column, 0) | bit
 
+    def add_column(self, column: int, first: int, last: int) -> None:
+        """Those of a column from one row to another."""
+        self.columns[column] = self.columns.get(column, 0) | _bits(first, last)
+        bit, rows = 1 << column, self.rows
+        for row in range(first, last + 1):
+            rows[row] = rows.get(row, 0) | bit
+
 
 class _Blocked(dict[int, int]):
     """Where in each row, as bits, the middle of a balloon can't be; worked out when a row is first asked for."""
@@ -154,8 +161,20 @@ class Paper:
 
     def take(self, lines: Iterable[Line]) -> None:
         """Note that there are lines."""
-        passed = {run for line in lines for run in _passed(self.fine(line.start), self.fine(line.end))}
-        self._fill(self._lines, passed)
+        rows: set[_RowRun] = set()
+        columns: set[_RowRun] = set()
+        for line in lines:
+            start, end = self.fine(line.start), self.fine(line.end)
+            if start[0] // 1000 == end[0] // 1000:
+                # Upright, as every other line is; a level one is a single run.
+                one, two = start[1] // 1000, end[1] // 1000
+                columns.add((start[0] // 1000, min(one, two), max(one, two)))
+            else:
+                rows.update(_passed(start, end))
+        self._fill(self._lines, rows)
+        for column, first, last in columns:
+            self._lines.add_column(column, first, last)
+        self._blocked.clear()
 
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
@@ -174,6 +193,11 @@ class Paper:
     def is_free(self, x: int, y: int) -> bool:
         """True where a balloon has room about a point in whole mm."""
         return not self._blocked[y - self._low] >> x - self._left & 1
+
+    def is_taken(self, spot: _Fine) -> bool:
+        """True where a balloon, its line or words stand, so that no line may come there."""
+        x, y = spot
+        return bool(self._balloons.rows.get(y // 1000, 0) >> x // 1000 & 1)
 
     def free_around(self, spot: _Fine, offsets: Iterable[tuple[int, int, int]]) -> list[tuple[int, int, int]]:
         """Those of the points so far off ``spot`` where a balloon has room: which of ``offsets``, and the point in whole mm."""
@@ -260,7 +284,10 @@ def set_balloons(
 
 def _beside(one: Numbered, paper: Paper, is_white: Callable[[int, int], bool]) -> Balloon | None:
     """The place that costs least; of several the first: by the spots, then by how far, then around."""
-    spots = [(n, spot, paper.fine(spot)) for n, spot in enumerate(one.spots[:_MOST_SPOTS])]
+    spots = [
+        (n, spot, end) for n, spot in enumerate(one.spots[:_MOST_SPOTS]) for end in (paper.fine(spot),) if not paper.is_taken(end)
+    ]
+    ends = {n: (spot, end) for n, spot, end in spots}
     # Places by what they cost before the lines crossed are counted, which takes longest: the dearer are seldom looked at.
     waiting: dict[int, list[tuple[int, int, int, int]]] = {}
     best: tuple[int, int, int] | None = None
@@ -276,7 +303,7 @@ def _beside(one: Numbered, paper: Paper, is_white: Callable[[int, int], bool]) -
                     cost = least if is_white(column, row) else least + _OVER_PART
                     waiting.setdefault(cost, []).append((n, away * len(_AROUND) + around, column, row))
         for n, around, column, row in sorted(waiting.pop(least, ())):
-            _, spot, end = spots[n]
+            spot, end = ends[n]
             most = None if best is None else (best[0] - least) // _OVER_LINE
             lines = paper.crossed((column, row), end, most)
             if lines is None:
