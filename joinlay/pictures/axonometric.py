@@ -91,13 +91,14 @@ class Seen:
 class _Cover:
     """A face as it is seen: a convex polygon, anticlockwise, and the box around it.
 
-    ``reach`` is that box and the plane that what it hides lies behind, together since every edge asks for both.
+    ``reach`` is where it is nearest to the eye, that box, and the plane that what it hides lies behind, together since every edge
+    asks for them.
     """
 
     face: Face
     polygon: tuple[_Flat, ...]
     box: tuple[int, int, int, int]
-    reach: tuple[int, int, int, int, int, int, int, int]
+    reach: tuple[int, int, int, int, int, int, int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +126,9 @@ class ViewFromCorner:
         x, y, z = spot
         p, q = _flat(spot)
         for cover in self._covers.get((p // _SQUARE, q // _SQUARE), ()):
-            x0, y0, x1, y1, a, b, c, d = cover.reach
+            nearest, x0, y0, x1, y1, a, b, c, d = cover.reach
+            if nearest >= y:
+                return True
             if x0 <= p <= x1 and y0 <= q <= y1 and a * x + b * y + c * z < d and _holds(cover.polygon, (p, q)):
                 return False
         return True
@@ -176,9 +179,13 @@ def look_from_corner(boards: Iterable[Board]) -> ViewFromCorner:
         polygon = _anticlockwise([_flat(corner) for corner in face.corners])
         a, b, c, d = face.plane
         box = _box(polygon)
-        cover = _Cover(face, polygon, box, (*box, a, b, c, d - _FLUSH * face.steep))
+        nearest = min(y for _, y, _ in face.corners)
+        cover = _Cover(face, polygon, box, (nearest, *box, a, b, c, d - _FLUSH * face.steep))
         for square in _squares(cover.box):
             covers.setdefault(square, []).append(cover)
+    for some in covers.values():
+        # What is farther than a line can't hide it, nor can any after that.
+        some.sort(key=lambda cover: cover.reach[0])
     edges = tuple(
         Seen(wire.role, *ends, is_rim=wire.is_rim)
         for _, wires in shown
@@ -198,9 +205,12 @@ def _seen(start: Spot, end: Spot, covers: dict[tuple[int, int], list[_Cover]]) -
     left, right = sorted((one[0], two[0]))
     low, high = sorted((one[1], two[1]))
     (ax, ay, az), (bx, by, bz) = start, end
+    farthest = max(ay, by)
     for square in _squares_on(one, two):
         for cover in covers.get(square, ()):
-            x0, y0, x1, y1, a, b, c, d = cover.reach
+            nearest, x0, y0, x1, y1, a, b, c, d = cover.reach
+            if nearest >= farthest:
+                break
             if x0 > right or left > x1 or y0 > high or low > y1:
                 continue
             # Most of those near it lie behind it.
@@ -209,6 +219,8 @@ def _seen(start: Spot, end: Spot, covers: dict[tuple[int, int], list[_Cover]]) -
                 continue
             asked.add(id(cover))
             stretch = _hidden_by(cover, first, last, one, two)
+            if stretch == _WHOLE:
+                return
             if stretch is not None:
                 hidden.append(stretch)
     for one_end, other in rest_of_line(united(hidden)):
