@@ -157,7 +157,8 @@ def _projected(
     def draw(scale: Scale, drawn: DrawView) -> ViewSet:
         return _in_projection(scale, front, side, level, None, room[0], drawn)
 
-    return largest_set(Tries(draw, _wood(front, side, level, None), room, drawings, has_numbers=has_numbers), _BESIDE_THREE)
+    views = [view for view in (side, level, front) if view is not None] if has_numbers else []
+    return largest_set(Tries(draw, views, _wood(front, side, level, None), room, drawings), _BESIDE_THREE)
 
 
 def _all_said(
@@ -178,9 +179,9 @@ def _all_said(
     def draw(scale: Scale, drawn: DrawView) -> ViewSet:
         return _in_projection(scale, front, side, level, across, room[0], drawn)
 
-    tries = Tries(draw, _wood(front, side, level, across), room, drawings)
     # The sections have the most to say.
     views = (across, side, level, front)
+    tries = Tries(draw, views, _wood(front, side, level, across), room, drawings)
     # What has no room at a scale that is most likely still too large has none at a smaller one.
     first = tries.first(0, _BESIDE_FOUR) if gives_up else None
     if first is not None and any(
@@ -308,7 +309,7 @@ def _stack(views: Sequence[NumberedView], room: Size) -> ViewSet:
         return _put_together(placed, scale, room[0])
 
     beside = (_BESIDE_ONE[0], _BESIDE_ONE[1] * len(views))
-    return largest_set(Tries(stacked, (wide, high), room, Drawings()), beside)
+    return largest_set(Tries(stacked, views, (wide, high), room, Drawings()), beside)
 
 
 def _heading(pages: PlainPages, said: str) -> Text:

@@ -113,13 +113,19 @@ class Drawings:
 class Tries:
     """What ``draw`` makes in ``room`` at one scale after the other; ``wood`` is what of it grows with the scale, in mm of wood.
 
-    The rest, figures and balloons, takes about as much at every scale.
+    The rest, figures and balloons, takes about as much at every scale. ``views`` are to have numbers, first those that have the
+    most to tell.
     """
 
     def __init__(
-        self, draw: Callable[[Scale, DrawView], ViewSet], wood: Size, room: Size, drawings: Drawings, *, has_numbers: bool = True
+        self,
+        draw: Callable[[Scale, DrawView], ViewSet],
+        views: Sequence[NumberedView],
+        wood: Size,
+        room: Size,
+        drawings: Drawings,
     ) -> None:
-        self._draw, self._wood, self._room, self._drawings, self._has_numbers = draw, wood, room, drawings, has_numbers
+        self._draw, self._views, self._wood, self._room, self._drawings = draw, views, wood, room, drawings
         self._known: dict[int, ViewSet] = {}
 
     def bare(self, n: int) -> ViewSet:
@@ -130,8 +136,23 @@ class Tries:
         return found
 
     def numbered(self, n: int) -> ViewSet:
-        """With them, unless there are to be none."""
-        return self._draw(PLAIN[n], self._drawings.numbered) if self._has_numbers else self.bare(n)
+        """With the numbers of all views that are to have them."""
+        return self._with_numbers(n, self._views)
+
+    def numbered_as_it_fits(self, n: int) -> ViewSet:
+        """The same, but without the numbers of any more views as soon as those that have theirs don't fit."""
+        made = self.bare(n)
+        for told in range(1, len(self._views) + 1):
+            made = self._with_numbers(n, self._views[:told])
+            if not self.fits(made):
+                break
+        return made
+
+    def _with_numbers(self, n: int, told: Sequence[NumberedView]) -> ViewSet:
+        def draw(view: NumberedView, scale: Scale) -> Drawn:
+            return self._drawings.numbered(view, scale) if view in told else self._drawings.bare(view, scale)
+
+        return self._draw(PLAIN[n], draw)
 
     def fits(self, made: ViewSet) -> bool:
         """Whether a set fits the room."""
@@ -161,7 +182,7 @@ def largest_set(tries: Tries, beside: Size) -> ViewSet:
     while True:
         made = tries.bare(n)
         if tries.fits(made):
-            made = tries.numbered(n)
+            made = tries.numbered_as_it_fits(n)
             if tries.fits(made):
                 return made
         further = tries.first(n + 1, tries.beside(made), _SURE)
