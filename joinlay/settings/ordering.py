@@ -65,28 +65,40 @@ def _add(one: Cost, other: Cost) -> Cost:
 
 
 class _Search:
-    """The cards with everything that is asked of them again and again worked out once."""
+    """The cards with everything that is asked of them again and again worked out once; sets of cards, of joints and of machines
+    are the bits of whole numbers, since they are compared a million times.
+    """
 
-    __slots__ = ("_ends", "_groups", "_least", "_left", "_levels", "machine_of", "machines", "needs", "steps")
+    __slots__ = (
+        "_ends", "_groups", "_joints", "_least", "_left", "_levels", "_stays", "_touched", "_walked", "machine_of", "machines",
+        "needs", "steps",
+    )  # fmt: skip
 
     def __init__(self, steps: Sequence[MachineStand], before: frozenset[tuple[int, int]] = frozenset()) -> None:
         self.steps = steps
-        self.needs = [frozenset(i for i, j in before if j == n) for n in range(len(steps))]
-        by_cutter: dict[Hashable, set[int]] = {}
+        self.needs = [sum(1 << i for i, j in before if j == n) for n in range(len(steps))]
+        by_cutter: dict[Hashable, int] = {}
         for n, step in enumerate(steps):
-            by_cutter.setdefault((step.machine, step.begin[0]), set()).add(n)
+            own = step.machine, step.begin[0]
+            by_cutter[own] = by_cutter.get(own, 0) | 1 << n
         # The cards of each cutter of each machine, by card; none where a card changes its cutter itself.
         is_plain = all(step.begin[0] == step.end[0] for step in steps)
-        self._groups = [frozenset(by_cutter[step.machine, step.begin[0]]) if is_plain else frozenset() for step in steps]
+        self._groups = [by_cutter[step.machine, step.begin[0]] if is_plain else 0 for step in steps]
         names = list(dict.fromkeys(step.machine for step in steps))
         self.machines = len(names)
         self.machine_of = [names.index(step.machine) for step in steps]
         # The first card that leaves its machine as this one does: equal standings are then equal numbers.
         ends = [(step.machine, step.end) for step in steps]
         self._ends = [ends.index(end) for end in ends]
+        self._stays = [step.begin == step.end for step in steps]
         self._levels = [self._numbered([self._keys(level, n) for n in range(len(steps))]) for level in _LEVELS]
-        self._least: dict[tuple[frozenset[int], _Standing], Cost] = {}
-        self._left: dict[frozenset[int], _Left] = {}
+        joints = {name: 1 << n for n, name in enumerate(dict.fromkeys(name for step in steps for name in sorted(step.joints)))}
+        self._joints = [sum(joints[name] for name in step.joints) for step in steps]
+        # What is touched and walked from each card to each, a row at a time as it is asked for; the last row is for no card.
+        self._touched: list[list[tuple[int, int, int]]] = [[] for _ in range(len(steps) + 1)]
+        self._walked: list[list[tuple[int, int]]] = [[] for _ in range(len(steps) + 1)]
+        self._least: dict[tuple[int, _Standing], Cost] = {}
+        self._left: dict[int, _Left] = {}
 
     def _keys(self, level: tuple[int, ...], n: int) -> tuple[Hashable, Hashable]:
         step = self.steps[n]
@@ -95,7 +107,7 @@ class _Search:
 
     @staticmethod
     def _numbered(keys: list[tuple[Hashable, Hashable]]) -> list[tuple[int, int]]:
-        """Equal keys as equal numbers: they are compared a million times, and exact lengths are slow to hash."""
+        """Equal keys as equal numbers: exact lengths are slow to hash."""
         numbers: dict[Hashable, int] = {}
         return [(numbers.setdefault(begin, len(numbers)), numbers.setdefault(end, len(numbers))) for begin, end in keys]
 
@@ -105,20 +117,33 @@ class _Search:
     def move(self, standing: _Standing, n: int) -> tuple[Cost, _Standing]:
         """What it costs to cut card ``n`` now, and how the machines stand after."""
         at, last = standing
-        machine, step = self.machine_of[n], self.steps[n]
-        was = self.steps[at[machine]].end if at[machine] >= 0 else None
-        changes = (1, 1, 1)
-        if was is not None and was[0] == step.begin[0]:
-            changes = (0, int(was[1] != step.begin[1]), int(was[2] != step.begin[2]))
-        walk = int(last < 0 or self.machine_of[last] != machine)
-        apart = int(last >= 0 and self.steps[last].joints.isdisjoint(step.joints))
-        return (*changes, walk, apart), ((*at[:machine], self._ends[n], *at[machine + 1 :]), n)
+        machine = self.machine_of[n]
+        cost = self._touches(at[machine])[n] + self._walks(last)[n]
+        return cost, ((*at[:machine], self._ends[n], *at[machine + 1 :]), n)
 
-    def ready(self, done: frozenset[int]) -> list[int]:
+    def _touches(self, was: int) -> list[tuple[int, int, int]]:
+        """Cutter, fence and height to be changed for each card where its machine stands as card ``was`` left it (-1 for none)."""
+        row = self._touched[was]
+        if not row:
+            for n in range(len(self.steps)):
+                same = [was >= 0 and keys[was][1] == keys[n][0] for keys in self._levels]
+                row.append((0, int(not same[1]), int(not same[2])) if same[0] else (1, 1, 1))
+        return row
+
+    def _walks(self, last: int) -> list[tuple[int, int]]:
+        """Whether another machine is gone to for each card, and whether it has no joint in common, after card ``last``."""
+        row = self._walked[last]
+        if not row:
+            for n, machine in enumerate(self.machine_of):
+                is_walk = last < 0 or self.machine_of[last] != machine
+                row.append((int(is_walk), int(last >= 0 and not self._joints[last] & self._joints[n])))
+        return row
+
+    def ready(self, done: int) -> list[int]:
         """The cards that may come next."""
-        return [n for n in range(len(self.steps)) if n not in done and self.needs[n] <= done]
+        return [n for n, needs in enumerate(self.needs) if not done >> n & 1 and not needs & ~done]
 
-    def worth_trying(self, standing: _Standing, done: frozenset[int]) -> Sequence[int]:
+    def worth_trying(self, standing: _Standing, done: int) -> Sequence[int]:
         """The cards that may come next in a best order.
 
         In a long list a card for which nothing has to be touched, and which leaves everything as it was, is cut at once: later it
@@ -127,22 +152,22 @@ class _Search:
         same machine may follow, so the first one does.
         """
         ready = self.ready(done)
-        if len(self.steps) <= _SHORT:
+        at, last = standing
+        if len(self.steps) <= _SHORT or last < 0:
             return ready
-        free = [n for n in ready if self.steps[n].begin == self.steps[n].end and self.move(standing, n)[0][:4] == (0, 0, 0, 0)]
+        machine = self.machine_of[last]
+        here = [n for n in ready if self.machine_of[n] == machine]
+        touches = self._touches(at[machine])
+        free = [n for n in here if self._stays[n] and touches[n] == (0, 0, 0)]
         if free:
-            return [min(free, key=lambda n: (self.move(standing, n)[0], n))]
-        last = standing[1]
-        if last < 0:
-            return ready
-        here = [n for n in ready if self.machine_of[n] == self.machine_of[last]]
-        groups = [self._groups[last]] if self._groups[last] - done else [self._groups[n] for n in here]
+            return [min(free, key=lambda n: (self._walks(last)[n], n))]
+        groups = [self._groups[last]] if self._groups[last] & ~done else [self._groups[n] for n in here]
         for group in groups:
-            if group and all(self.needs[n] <= done | group for n in group):
-                return [n for n in ready if n in group]
+            if group and not any(group >> n & 1 and needs & ~(done | group) for n, needs in enumerate(self.needs)):
+                return [n for n in ready if group >> n & 1]
         return ready
 
-    def least(self, left: frozenset[int], standing: _Standing) -> Cost:
+    def least(self, left: int, standing: _Standing) -> Cost:
         """No order of the cards that are left can cost less than this.
 
         What a card begins with has to be set, unless the card before it ended so, and each card is before one only; a cutter,
@@ -156,46 +181,56 @@ class _Search:
             if of_left is None:
                 of_left = self._left[left] = self._of(left)
             stands = [n for n in at if n >= 0]
-            cutters, fences, heights = (
-                wants.unset(keys[n][1] for n in stands) for wants, keys in zip(of_left.wants, self._levels, strict=True)
-            )
-            walks = len(of_left.machines - {self.machine_of[last]} if last >= 0 else of_left.machines)
-            known = (cutters, fences, heights, walks, of_left.falls_apart(self.steps[last].joints if last >= 0 else None))
+            unset = []
+            for (most, spared), keys in zip(of_left.wants, self._levels, strict=True):
+                total = most
+                for n in stands:
+                    total -= spared.get(keys[n][1], 0)
+                unset.append(total)
+            cutters, fences, heights = unset
+            walks = (of_left.machines & ~(1 << self.machine_of[last] if last >= 0 else 0)).bit_count()
+            known = (cutters, fences, heights, walks, of_left.falls_apart(self._joints[last] if last >= 0 else None))
             self._least[left, standing] = known
         return known
 
-    def _of(self, left: frozenset[int]) -> _Left:
-        wants = tuple(_Wants([keys[n] for n in left]) for keys in self._levels)
-        groups, lone = _groups([self.steps[n].joints for n in left])
-        return _Left(wants, frozenset(self.machine_of[n] for n in left), groups, lone)
+    def _of(self, left: int) -> _Left:
+        cards = [n for n in range(len(self.steps)) if left >> n & 1]
+        wants = tuple(_wants([keys[n] for n in cards]) for keys in self._levels)
+        machines = 0
+        for n in cards:
+            machines |= 1 << self.machine_of[n]
+        joints = [self._joints[n] for n in cards]
+        return _Left(wants, machines, _groups({own for own in joints if own}), joints.count(0))
 
 
-class _Wants:
-    """How the cards that are left want their machines to stand, at one level: what each begins and ends with, as numbers."""
+#: How often the machines have to be set for the cards that are left, at one level, and how much less often by each way to stand,
+#: by its number, where a machine stands so now.
+_Wants = tuple[int, dict[int, int]]
 
-    __slots__ = ("_short", "_still", "_total")
 
-    def __init__(self, keys: Sequence[tuple[int, int]]) -> None:
-        begins: dict[int, int] = {}
-        ends: dict[int, int] = {}
-        others: set[int] = set()
-        for begin, end in keys:
-            begins[begin] = begins.get(begin, 0) + 1
-            ends[end] = ends.get(end, 0) + 1
-            if begin != end:
-                others.add(end)
-        #: By what is wanted: how many don't find it left so by another, and how many wouldn't if the machine stood so now.
-        self._short: dict[int, int] = {}
-        self._still: dict[int, int] = {}
-        for key, count in begins.items():
-            missing = count - ends.get(key, 0)
-            self._short[key] = max(missing, 0 if key in others else 1)
-            self._still[key] = max(missing - 1, 0)
-        self._total = sum(self._short.values())
+def _wants(keys: Sequence[tuple[int, int]]) -> _Wants:
+    """What cards want that begin and end as ``keys`` say.
 
-    def unset(self, standing: Iterable[int]) -> int:
-        """How often the machines have to be set, standing now as the numbers of ``standing`` say, one a machine."""
-        return self._total - sum(self._short[key] - self._still[key] for key in standing if key in self._short)
+    A card that leaves its machine as it found it wants that set once, if no other leaves it so. Of the rest it is counted how
+    many don't find what they want left so by another, and how many wouldn't if the machine stood so now.
+    """
+    begun = set[int]()
+    missing: dict[int, int] = {}
+    others = set[int]()
+    for begin, end in keys:
+        begun.add(begin)
+        if begin != end:
+            missing[begin] = missing.get(begin, 0) + 1
+            missing[end] = missing.get(end, 0) - 1
+            others.add(end)
+    spared = dict.fromkeys(begun.difference(missing), 1)
+    total = len(spared)
+    for key, short in missing.items():
+        if key in begun:
+            unset = short if short > 0 else int(key not in others)
+            total += unset
+            spared[key] = unset - (short - 1 if short > 1 else 0)
+    return total, spared
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,31 +240,31 @@ class _Left:
     """
 
     wants: tuple[_Wants, ...]
-    machines: frozenset[int]
-    groups: tuple[frozenset[str], ...]
+    machines: int
+    groups: tuple[int, ...]
     lone: int
 
-    def falls_apart(self, last: frozenset[str] | None) -> int:
+    def falls_apart(self, last: int | None) -> int:
         """How many times neighbours without a joint in common can't be helped, after a card of the joints ``last`` if any."""
         lone, groups = self.lone, len(self.groups)
         if last is not None:
             lone += not last
-            groups += bool(last) - sum(not group.isdisjoint(last) for group in self.groups)
+            groups += bool(last) - sum(bool(group & last) for group in self.groups)
         return max(groups + lone - 1, 0)
 
 
-def _groups(joints: Sequence[frozenset[str]]) -> tuple[tuple[frozenset[str], ...], int]:
-    """The groups of cards linked by joints, each as its joints, and how many cards have none."""
-    groups: list[frozenset[str]] = []
-    lone = 0
-    for names in joints:
-        if not names:
-            lone += 1
-            continue
-        linked = [group for group in groups if not group.isdisjoint(names)]
-        groups = [group for group in groups if group.isdisjoint(names)]
-        groups.append(names.union(*linked))
-    return tuple(groups), lone
+def _groups(joints: Iterable[int]) -> tuple[int, ...]:
+    """The groups of cards linked by joints, each as its joints; ``joints`` are those of each card that has any."""
+    groups: list[int] = []
+    for own in joints:
+        linked, apart = own, list[int]()
+        for group in groups:
+            if group & own:
+                linked |= group
+            else:
+                apart.append(group)
+        groups = [*apart, linked]
+    return tuple(groups)
 
 
 def cost_of(steps: Sequence[MachineStand], order: Sequence[int]) -> Cost:
@@ -254,14 +289,13 @@ def best_order(
     states, 12 000 unless told, it takes the best step after step and says False.
     """
     search = _Search(steps, before)
-    everything = frozenset(range(len(steps)))
+    everything = (1 << len(steps)) - 1
     nothing: Cost = (0, 0, 0, 0, 0)
-    # Each entry: how good it can be, the order so far, what it cost, and how the machines stand.
-    heap: list[tuple[tuple[int, ...], tuple[int, ...], Cost, _Standing]] = [((), (), nothing, search.start())]
-    seen: set[tuple[frozenset[int], _Standing]] = set()
+    # Each entry: how good it can be, the order so far, what it cost, how the machines stand, and the cards that are done.
+    heap: list[tuple[tuple[int, ...], tuple[int, ...], Cost, _Standing, int]] = [((), (), nothing, search.start(), 0)]
+    seen: set[tuple[int, _Standing]] = set()
     while heap and len(seen) < patience:
-        _, order, spent, standing = heappop(heap)
-        done = frozenset(order)
+        _, order, spent, standing, done = heappop(heap)
         if len(order) == len(steps):
             return order, True
         if (done, standing) in seen:
@@ -269,21 +303,23 @@ def best_order(
         seen.add((done, standing))
         for n in search.worth_trying(standing, done):
             cost, after = search.move(standing, n)
-            if (done | {n}, after) not in seen:
+            then = done | 1 << n
+            if (then, after) not in seen:
                 reached = _add(spent, cost)
-                least = _add(reached, search.least(everything - done - {n}, after))
+                least = _add(reached, search.least(everything & ~then, after))
                 # In a long list a complete order is worth more than company: the deepest of equals is followed up first.
                 rank = least if len(steps) <= _SHORT else (*least[:4], -len(order), reached[4])
-                heappush(heap, (rank, (*order, n), reached, after))
+                heappush(heap, (rank, (*order, n), reached, after, then))
     return _step_by_step(search), False
 
 
 def _step_by_step(search: _Search) -> tuple[int, ...]:
     """Always the cheapest next card, the earliest of equals."""
     order: list[int] = []
-    standing = search.start()
+    standing, done = search.start(), 0
     while len(order) < len(search.steps):
-        n = min(search.ready(frozenset(order)), key=lambda each: (search.move(standing, each)[0], each))
+        n = min(search.ready(done), key=lambda each: (search.move(standing, each)[0], each))
         _, standing = search.move(standing, n)
         order.append(n)
+        done |= 1 << n
     return tuple(order)
