@@ -141,7 +141,8 @@ class Graduation:
 
     def round(self, length: Length) -> Length:
         """The mark nearest to ``length``; halfway goes up, so that the answer does not depend on the neighbour."""
-        return self._at(length, lambda marks: floor(marks + Fraction(1, 2)))
+        # In whole numbers, since a packet asks for some ten thousand.
+        return self._at(length, lambda marks: (2 * marks.numerator + marks.denominator) // (2 * marks.denominator))
 
     def down(self, length: Length) -> Length:
         """The last mark that is not past ``length``."""
@@ -182,7 +183,8 @@ class Graduation:
         if isinstance(length, Fine):
             rule = _IN_64 if self.unit is Unit.INCH else _MM_10
             return length.too_small(self.unit) or rule.text(length.nearest(self.unit))
-        return self.read(length).text if (few := self.few(length)) is None else few
+        read = self.read(length)
+        return read.text if (few := self._few(length, read)) is None else few
 
     def callipers(self, length: Length) -> str:
         """``length`` as callipers in the maker's unit show it: ``0.219 in``, ``17.65 mm``; past their reach, 150 mm, as ``text``
@@ -200,7 +202,9 @@ class Graduation:
         """``length`` between two marks where few figures tell it exactly: ``23/64 in``, ``18.25 mm``, ``44.45 mm (1 3/4 in)``;
         else None (FR-1).
         """
-        read = self.read(length)
+        return self._few(length, self.read(length))
+
+    def _few(self, length: Length, read: OnRule) -> str | None:
         if not read.left_over:
             return None
         size, places = (length.inches, 3) if self.unit is Unit.INCH else (length.mm, 2)

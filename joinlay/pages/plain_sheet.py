@@ -9,6 +9,7 @@ a page is filled as far as the next block fits, and no page is evened out agains
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from joinlay.geometry import corners
@@ -280,15 +281,19 @@ class Paragraph:
     leading: Fraction = _LEADING
     between: Fraction | None = None
 
-    def lines(self, room: Fraction) -> list[tuple[Content, Fraction]]:
+    def lines(self, room: Fraction) -> tuple[tuple[Content, Fraction], ...]:
         """The lines it takes in ``room`` mm, and how high the letters of each are."""
-        room -= self.indent
-        if self.between is not None:
-            return list(held_lines(self.text, room, self.height, self.between))
-        return [
-            (words(line, self.height, bold=self.bold), self.height)
-            for line in wrapped(self.text, room, self.height, bold=self.bold)
-        ]
+        return _lines(self.text, room - self.indent, self.height, self.between, bold=self.bold)
+
+
+#: Frames are tried one after the other, and in each of them every paragraph more than once.
+@lru_cache(maxsize=4096)
+def _lines(
+    text: str, room: Fraction, height: Fraction, between: Fraction | None, *, bold: bool
+) -> tuple[tuple[Content, Fraction], ...]:
+    if between is not None:
+        return tuple(held_lines(text, room, height, between))
+    return tuple((words(line, height, bold=bold), height) for line in wrapped(text, room, height, bold=bold))
 
 
 def halves(paragraph: Paragraph) -> tuple[Paragraph, Paragraph]:
