@@ -192,6 +192,8 @@ class SheetStack:
         self.paper, self.printer, self.is_close = paper, printer, is_close
         self.area = printer.room(paper)
         self.sheets: list[OpenSheet] = []
+        #: Whether anything was put where there was room, turned or not.
+        self.has_put = False
         wide, high = self.area[2] - self.area[0], self.area[3] - self.area[1]
         # With the bars there must be room for the square; without them, for a template above or beside it too.
         short, long = sorted((wide, high))
@@ -228,6 +230,7 @@ class SheetStack:
     def put(self, cutout: Cutout, first: int = 0) -> int:
         """Lay ``cutout`` on the first sheet with room, from number ``first`` (from 0) on, or on a new one; gives its number."""
         x0, y0, x1, y1 = cutout.box
+        self.has_put = True
         at, spot = self._room_for(x1 - x0, y1 - y0, first)
         self.lay(cutout, at, (spot.x, spot.y), is_turned=spot.is_turned)
         return at

@@ -102,7 +102,20 @@ def seams_across(drawn: Sequence[tuple[Stroke, Box]], box: Box, axis: int) -> Se
         for side in _sides(stroke, bounds):
             for n in range(floor(side[axis] / OVERLAP), floor(side[axis + 2] / OVERLAP) + 1):
                 sides[n].append((side, isinstance(stroke, Text)))
-    return Seams(drawn, sides, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
+    return Seams(_keep_off(drawn, axis), sides, (box[1 - axis], box[3 - axis]), is_upright=axis == 0)
+
+
+def _keep_off(drawn: Sequence[tuple[Stroke, Box]], axis: int) -> _KeepOff:
+    """Where no seam should fall: words that would stand whole on neither of its tiles; and short words and joint marks."""
+    straddled, touched = [], []
+    for stroke, box in drawn:
+        low, high = box[axis], box[axis + 2]
+        if isinstance(stroke, Text) and OVERLAP < high - low <= _LONG_WORDS:
+            # They may reach into the overlap, but not out of it on both sides.
+            straddled.append((low + OVERLAP, high - OVERLAP))
+        if stroke.role in (Role.CUT, Role.TEXT, Role.DATUM) and high - low <= _LONG:
+            touched.append((low, high))
+    return straddled, touched
 
 
 def spans_of(low: Fraction, high: Fraction, room: Fraction, seams: Seams) -> list[Span]:
@@ -152,29 +165,15 @@ class Parting(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Seams:
-    """Seams one way across what is ``drawn``, each stroke with its box; ``other`` is from where to where a seam runs.
+    """Seams one way across a drawing; ``other`` is from where to where a seam runs, ``keep_off`` where none should fall.
 
     ``sides`` has what the strokes take up by the stretches it lies in, each as long as an overlap, counted from nought.
     """
 
-    drawn: Sequence[tuple[Stroke, Box]]
+    keep_off: _KeepOff
     sides: Mapping[int, Sequence[_Side]]
     other: Span
     is_upright: bool
-
-    @property
-    def keep_off(self) -> _KeepOff:
-        """Where no seam should fall: words that would stand whole on neither of its tiles; and short words and joint marks."""
-        straddled, touched = [], []
-        axis = 0 if self.is_upright else 1
-        for stroke, box in self.drawn:
-            low, high = box[axis], box[axis + 2]
-            if isinstance(stroke, Text) and OVERLAP < high - low <= _LONG_WORDS:
-                # They may reach into the overlap, but not out of it on both sides.
-                straddled.append((low + OVERLAP, high - OVERLAP))
-            if stroke.role in (Role.CUT, Role.TEXT, Role.DATUM) and high - low <= _LONG:
-                touched.append((low, high))
-        return straddled, touched
 
     def spots(self, stop: Fraction, letter: str) -> tuple[list[Span], bool]:
         """The first and last place along the overlap that ends at ``stop`` for a register mark and its letter.
@@ -218,12 +217,19 @@ def _clear(least: Fraction, most: Fraction, keep_off: _KeepOff, seams: Seams) ->
     """
     straddled, touched = keep_off
     apart = [(low - _CLEAR, high + _CLEAR) for low, high in touched]
-    ranked = [_stops(least, most, (*straddled, *spans)) for spans in (apart, touched, [])]
     # Only words can make a register mark hard to read, and be made hard to read by one.
     tries = _TRIES if straddled or touched else 0
-    looked_at = dict.fromkeys(stop for stops in ranked for stop in stops[:tries])
-    roomy = (stop for stop in looked_at if seams.spots(stop, _WIDE_LETTER)[1])
-    return next(roomy, next((stops[0] for stops in ranked if stops), most))
+    looked_at: set[Fraction] = set()
+    first: Fraction | None = None
+    for spans in (apart, touched, []):
+        stops = _stops(least, most, (*straddled, *spans))
+        if first is None and stops:
+            first = stops[0]
+        for stop in stops[:tries]:
+            if stop not in looked_at and seams.spots(stop, _WIDE_LETTER)[1]:
+                return stop
+            looked_at.add(stop)
+    return most if first is None else first
 
 
 def _stops(least: Fraction, most: Fraction, spans: Sequence[Span]) -> list[Fraction]:

@@ -2,8 +2,8 @@
 
 Each template is laid in one of three ways, tried in this order: whole, where it fits an empty sheet; in strips side by side,
 where it is five times as long as wide or more; else in tiles, of the size that takes fewest. What goes where is ``packing``,
-where a drawing is cut is ``seams``. Everything is laid twice, the right way up and packed close, and the way that takes less
-paper is kept.
+where a drawing is cut is ``seams``. What goes on a sheet whole is laid twice, the right way up and packed close, and the way that
+takes less paper is kept.
 """
 
 from __future__ import annotations
@@ -58,9 +58,11 @@ def lay_out(
 
 def _both_ways_up(templates: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
     """Sheets with ``templates`` in their order, the right way up where that takes no more paper than turning some."""
-    return min(
-        (_laid(templates, SheetStack(paper, printer, is_close=is_close)) for is_close in (False, True)), key=lambda one: one.used
-    )
+    upright = _laid(templates, SheetStack(paper, printer))
+    if not upright.has_put:
+        # Strips are laid alike either way.
+        return upright
+    return min(upright, _laid(templates, SheetStack(paper, printer, is_close=True)), key=lambda one: one.used)
 
 
 def _cut(stack: SheetStack, *, title: str, file: str, unit: Unit) -> list[Sheet]:
@@ -244,8 +246,8 @@ def pack_close(
 
 
 def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
-    """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least
-    paper.
+    """Sheets with those of ``before`` in their order and the others where they take least paper; or with only those of ``before``
+    that are cut in their order, and those that go on a sheet whole among the others, where that takes less.
     """
     fresh = SheetStack(paper, printer).empty().room.boxes
     whole = [one for one in before if any(_fits(*size, box) for box in fresh for size in (one.size, one.size[::-1]))]
@@ -257,6 +259,9 @@ def _packed(templates: Sequence[Template], before: Sequence[Template], paper: Pa
 
 
 def _packed_after(before: Sequence[Template], templates: Sequence[Template], paper: Paper, printer: Printer) -> SheetStack:
+    """Sheets with those of ``before``, then what is cut into strips or tiles, and all that goes on whole where it takes least
+    paper.
+    """
     stack = _both_ways_up(before, paper, printer)
     stack.is_close = True
     letters = match_letters()
