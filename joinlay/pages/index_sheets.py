@@ -25,7 +25,8 @@ if TYPE_CHECKING:
 __all__ = ["IndexLine", "index_sheets"]
 
 _HEAD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
-_ROW: Final = Fraction(6)
+#: How high letters and a row of one line are: to be found at a glance, and smaller where that saves a sheet.
+_SIZES: Final = ((_WORD, Fraction(6)), (_SMALL, Fraction(24, 5)))
 #: From one line of a long name to the next.
 _FINE_STEP: Final = Fraction(4)
 _TOP: Final = Fraction(16)
@@ -60,7 +61,7 @@ def index_sheets(
     plan: Plan, found: Sequence[IndexLine], paper: Paper, *, printer: Printer | None = None, begun: Fraction = Fraction(0)
 ) -> tuple[Sheet, ...]:
     """The parts in the order of ``found``, each with the numbers of its sheets, which lead there; in columns where they fit,
-    those of the last page of about one height.
+    those of the last page of about one height. They are smaller where that saves a sheet.
 
     On ``paper``, corrected for ``printer``, which is taken at its word unless given; ``begun`` mm of the first sheet are left to
     what comes before it.
@@ -69,18 +70,22 @@ def index_sheets(
     left, _, right, top = pages.box
     across = max(1, int((right - left + _ASIDE) / (_COLUMN + _ASIDE)))
     wide = (right - left + _ASIDE) / across - _ASIDE
-    rows = [_row(one, wide) for one in found]
+    parted: list[list[list[_Row]]] = []
+    for high, row in _SIZES:
+        rows = [_row(one, wide, high, row) for one in found]
+        smaller = list(_in_pages(rows, across, pages.room - _TOP, begun))
+        parted = smaller if not parted or len(smaller) < len(parted) else parted
     sheets = []
-    for n, page in enumerate(_in_pages(rows, across, pages.room - _TOP, begun), start=1):
+    for n, page in enumerate(parted, start=1):
         strokes: list[Stroke] = [Text((left, top - 7), words("Where each part is", _HEAD, bold=True))]
         links: list[Link] = []
         for k, column in enumerate(page):
             x, y = left + k * (wide + _ASIDE), top - _TOP
             strokes += _heading(x, x + wide, top)
-            for row in column:
-                strokes += (moved(text, Move(x, y)) for text in row.strokes)
-                links += (replace(link, box=_down(link, x, y)) for link in row.links)
-                y -= row.high
+            for one in column:
+                strokes += (moved(text, Move(x, y)) for text in one.strokes)
+                links += (replace(link, box=_down(link, x, y)) for link in one.links)
+                y -= one.high
                 strokes.append(Line((x, y), (x + wide, y), Role.ROW))
         sheets.append(replace(pages.sheet(f"page {n}", tuple(strokes)), links=tuple(links)))
     return bind(sheets)
@@ -133,11 +138,11 @@ def _heading(left: Fraction, right: Fraction, top: Fraction) -> Iterator[Stroke]
     yield Line((left, top - _TOP), (right, top - _TOP), Role.FRAME)
 
 
-def _row(found: IndexLine, wide: Fraction) -> _Row:
-    """One part; its numbers go on in as many lines as they need."""
+def _row(found: IndexLine, wide: Fraction, height: Fraction, row: Fraction) -> _Row:
+    """One part in letters of a ``height``, a ``row`` high; its numbers go on in as many lines as they need."""
     parted = wide * _PARTED
-    y = -_ROW + _UNDER
-    named = _named(found.name, parted - 14)
+    y = -row + _UNDER
+    named = _named(found.name, parted - 14, height)
     texts = [
         Text((Fraction(8), y), words(str(found.number), _SMALL), Align.RIGHT),
         *(Text((Fraction(11), y - n * _FINE_STEP), line) for n, line in enumerate(named)),
@@ -146,8 +151,8 @@ def _row(found: IndexLine, wide: Fraction) -> _Row:
     links = []
     x = parted
     # Many numbers are set small, in lines close to each other.
-    whole = sum((set_line(words(str(number), _WORD)).width + _BETWEEN for number in found.sheets), -_BETWEEN)
-    high, step = (_WORD, _ROW) if whole <= wide - parted else (_SMALL, _FINE_STEP)
+    whole = sum((set_line(words(str(number), height)).width + _BETWEEN for number in found.sheets), -_BETWEEN)
+    high, step = (height, row) if whole <= wide - parted else (_SMALL, _FINE_STEP)
     for number in found.sheets:
         said = words(str(number), high)
         long = set_line(said).width
@@ -159,8 +164,8 @@ def _row(found: IndexLine, wide: Fraction) -> _Row:
     return _Row(tuple(texts), tuple(links), _UNDER - min(y, lowest))
 
 
-def _named(name: str, room: Fraction) -> list[Content]:
-    """A part's name in one line, or in as many small ones as it takes."""
-    if set_line(words(name, _WORD)).width <= room:
-        return [words(name, _WORD)]
+def _named(name: str, room: Fraction, height: Fraction) -> list[Content]:
+    """A part's name in one line of this ``height``, or in as many small ones as it takes."""
+    if set_line(words(name, height)).width <= room:
+        return [words(name, height)]
     return [words(line, _SMALL) for line in wrapped(name, room, _SMALL)]
