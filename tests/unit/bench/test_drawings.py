@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from functools import cache, partial
 from html import unescape
 
 import pytest
@@ -75,23 +76,29 @@ def piece():
     return planned(PIECE)
 
 
+@pytest.fixture(scope="module")
+def drawn(piece):
+    """A drawing of the piece by its key, made once."""
+    return cache(partial(drawing_of, piece))
+
+
 def parts_in(html):
     return {name for told in re.findall(r'data-part="([^"]+)"', html) for name in json.loads(unescape(told))}
 
 
-def test_every_drawing_that_is_offered_shows_something_of_it(piece):
+def test_every_drawing_that_is_offered_shows_something_of_it(piece, drawn):
     assert [key for key, _ in views_of(piece)] == list(DRAWINGS)
     for key, _ in views_of(piece):
-        assert "<svg" in drawing_of(piece, key), key
+        assert "<svg" in drawn(key), key
 
 
-def test_rows_bays_top_and_base_are_in_the_drawings(piece):
-    front = parts_in(drawing_of(piece, "front"))
+def test_rows_bays_top_and_base_are_in_the_drawings(piece, drawn):
+    front = parts_in(drawn("front"))
     names = {board.name for board in piece.boards}
     assert {"drawer 1 front", "drawer 2 front", "drawer 4 front"} <= front
     assert {name for name in names if name.startswith(("top", "base"))} & front
-    assert drawing_of(piece, "section").count("<svg") == 2
-    assert {name for name in names if "top" in name} & parts_in(drawing_of(piece, "apart"))
+    assert drawn("section").count("<svg") == 2
+    assert {name for name in names if "top" in name} & parts_in(drawn("apart"))
 
 
 def test_drawers_for_openings_alone_have_no_piece_to_take_apart():
@@ -116,18 +123,18 @@ def test_what_was_looked_at_and_is_gone_gives_way_to_the_front(tmp_path):
     assert 'hx-get="/drawing/front" aria-current="true"' in shown
 
 
-def test_a_chart_is_to_no_scale_and_moves_with_its_figures(piece):
-    charts = drawing_of(piece, "charts")
+def test_a_chart_is_to_no_scale_and_moves_with_its_figures(piece, drawn):
+    charts = drawn("charts")
     assert "1:1" not in charts
     assert 'class="scale"' not in charts
-    assert 'class="scale"' in drawing_of(piece, "front")
+    assert 'class="scale"' in drawn("front")
     looser = planned(PIECE.replace("[drawers]", "[drawers]\nside-clearance = 2"))
     assert drawing_of(looser, "charts") != charts
 
 
-def test_a_drawing_has_words_for_those_who_cannot_see_it(piece):
+def test_a_drawing_has_words_for_those_who_cannot_see_it(piece, drawn):
     for key, _ in views_of(piece):
-        html = drawing_of(piece, key)
+        html = drawn(key)
         for titled, told in re.findall(r'aria-labelledby="([^" ]+) ([^" ]+)"', html):
             assert re.search(rf'<title id="{titled}">[^<]+</title><desc id="{told}">[^<]*</desc>', html)
         if key in ("front", "section", "plan"):

@@ -2,6 +2,7 @@
 
 import json
 import re
+from functools import cache
 
 import pytest
 
@@ -11,7 +12,6 @@ from joinlay.jobs.planning import plan
 from joinlay.jobs.reader import read_job
 from joinlay.pen.lettering import plain
 from joinlay.pen.marks import Line
-from joinlay.settings import settings_for
 from joinlay.settings.plain import settings_tree
 from joinlay.templates.ends import templates_for
 from joinlay.templates.story.story_sticks import story_sticks
@@ -23,6 +23,7 @@ from tests.unit.templates.reading import texts
 KINDS = ("rows", "double bearers", "loose shelves", "toe recess", "shaped lock", "rabbets and nails")
 
 
+@cache
 def planned(name):
     """The plan of an example, or of a piece of some kind."""
     return plan(read_job(sound_piece(SOUND[name]), "piece.toml")) if name in KINDS else example(name)
@@ -35,7 +36,7 @@ SEE = re.compile(r"\bsee (?!to\b|that\b)", re.IGNORECASE)
 def test_cuts_further_along_are_on_a_story_stick(name):
     made = planned(name)
     on_sticks = " ".join(stroke.says for stick in story_sticks(made) for stroke in stick.strokes if isinstance(stroke, Line))
-    cards = settings_for(made.boards, made.shop).settings
+    cards = made.settings.settings
     on_cards = {board for card in cards for work in card.works if work.positions for board in work.boards}
     templates = templates_for(made.boards, made.rule)
     assert templates
@@ -56,6 +57,6 @@ def test_lists_findings_and_settings_refer_to_nothing_that_is_elsewhere(name):
     said = InWords(made.rule)
     told = [remark for row in cutting_list(made).rows for remark in row_remarks(row, made.rule.text)]
     told += [f"{finding.sentence(made.rule.text)} {finding.way_out(made.rule.text)}" for finding in made.findings]
-    told.append(json.dumps(settings_tree(settings_for(made.boards, made.shop), made.rule, said.length)))
+    told.append(json.dumps(settings_tree(made.settings, made.rule, said.length)))
     assert len(told) > 3
     assert [one for one in told if SEE.search(one)] == []
