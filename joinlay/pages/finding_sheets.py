@@ -155,7 +155,7 @@ def _tag(finding: Finding) -> str:
 
 def _heading(said: str, wide: Fraction) -> PageBlock:
     line = Line((_ZERO, Fraction(-8)), (wide, Fraction(-8)), Role.FRAME)
-    return PageBlock((Text((_ZERO, Fraction(-6)), words(said, _WORD, bold=True)), line), Fraction(10), leads=True)
+    return PageBlock((Text((_ZERO, Fraction(-6)), words(said, _WORD, bold=True)), line), Fraction(19, 2), leads=True)
 
 
 def _finding(number: int, finding: Finding, plan: Plan, wide: Fraction) -> PageBlock:

@@ -126,8 +126,10 @@ def _blocks(plan: Plan, lists: Lists, columns: _Columns, pictures: _Pictures) ->
     """The blocks of the list, without what was found and what to buy."""
     blocks = [_title(plan, lists.parts, columns.wide)]
     before: Group | None = None
-    is_sawn = any(row.sawn != row.finished for row in lists.parts.rows)
-    for group in lists.parts.groups:
+    groups = lists.parts.groups
+    for n, group in enumerate(groups):
+        # The columns that are told of are those of all that follows.
+        is_sawn = any(row.sawn != row.finished for own in groups[n:] for row in own.rows)
         full = _heading(group, plan.rule, columns, is_sawn=is_sawn)
         # Knobs that grow down the bank are each of a thickness of their own; one heading does for all of one wood.
         if before is None:
