@@ -53,7 +53,7 @@ _TIMES, _THROUGH, _DONE = Fraction(89), Fraction(104), Fraction(143)
 #: share of the width. It may be so high: the first that fits.
 _FEW, _FEWER = 16, 9
 _DRAWN: Final = Fraction(21, 50)
-_DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37), Fraction(30))
+_DEPTHS: Final = (Fraction(75), Fraction(60), Fraction(48), Fraction(37))
 #: From one small line of it to the next.
 _CLOSE: Final = Fraction(18, 5)
 #: A title with the white under it; and the least room beside a drawing for what is said of it.

@@ -12,7 +12,7 @@ from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import PageBlock, PlainPages, hung, tick_box
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.printer import Printer
-from joinlay.pages.shopping_rows import shopping_blocks
+from joinlay.pages.shopping_rows import FEW_ROWS, MANY_ROWS, shopping_blocks
 from joinlay.pen.lettering import figures, fitted, plain, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Move, Role, Text, bounds_of, moved
 from joinlay.pictures.part_picture import thumbnail
@@ -145,10 +145,18 @@ def _blocks(plan: Plan, lists: Lists, columns: _Columns, pictures: _Pictures) ->
 
 
 def _parted(made: Sequence[PageBlock], lists: Lists, pages: PlainPages) -> list[list[PageBlock]]:
-    """The blocks ``made`` of the list, those of what was found under its title, and those of what to buy, page by page."""
+    """The blocks ``made`` of the list, those of what was found under its title, and those of what to buy, page by page.
+
+    What to buy is parted where that leaves more of the last page.
+    """
     left, _, right, _ = pages.box
     found = _found(lists, pages.plan.rule, right - left)
-    return pages.flowed([made[0], *found, *made[1:], *shopping_blocks(pages.plan, lists.shopping, right - left)])
+    listed = [made[0], *found, *made[1:]]
+    tries = (
+        pages.flowed([*listed, *shopping_blocks(pages.plan, lists.shopping, right - left, most)])
+        for most in (MANY_ROWS, FEW_ROWS)
+    )
+    return min(tries, key=lambda parted: (len(parted), sum(block.height for block in parted[-1])))
 
 
 def _is_knobs(group: Group) -> bool:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from joinlay.jobs.plan import Plan
     from joinlay.pen.marks import Stroke
 
-__all__ = ["shopping_blocks"]
+__all__ = ["FEW_ROWS", "MANY_ROWS", "shopping_blocks"]
 
 _FIGURE, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: From one small line to the next, and the least height of a row.
@@ -29,12 +29,15 @@ _ZERO: Final = Fraction(0)
 _AMOUNT, _UNIT, _WHAT, _REMARK, _COST = Fraction(28), Fraction(30), Fraction(56), Fraction(96), Fraction(32)
 #: In a column of half the width: the right edge of amounts, what costs take there, and the white between the two columns.
 _HALF_AMOUNT, _HALF_COST, _BETWEEN = Fraction(24), Fraction(22), Fraction(6)
-#: So many rows at most stand in two columns as one block, which goes on a page whole.
-_MOST_ROWS: Final = 12
+#: So many rows at most stand in two columns as one block, which goes on a page whole: many, or few where that takes less paper.
+MANY_ROWS, FEW_ROWS = 12, 4
 
 
-def shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[PageBlock]:
-    """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2)."""
+def shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction, most: int = MANY_ROWS) -> Iterator[PageBlock]:
+    """What to buy, then what to make and have ready, as blocks ``wide`` mm across; none where there is nothing to have (CL-2).
+
+    Rows that stand in two columns go on a page together, ``most`` of them at most.
+    """
     if not shopping.lines:
         return
     yield PageBlock((), Fraction(2), leads=True)
@@ -45,7 +48,7 @@ def shopping_blocks(plan: Plan, shopping: Shopping, wide: Fraction) -> Iterator[
         if lines:
             costs = any(line.cost is not None for line in lines)
             single = [_wanted(line, shopping, wide) for line in lines]
-            double = [_in_two(lines[n : n + _MOST_ROWS], shopping, wide) for n in range(0, len(lines), _MOST_ROWS)]
+            double = [_in_two(lines[n : n + most], shopping, wide) for n in range(0, len(lines), most)]
             yield _wanted_heading(said, wide, costs=costs)
             yield from min((single, double), key=_height)
     yield from _sums(shopping, wide)
