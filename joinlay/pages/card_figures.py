@@ -77,21 +77,29 @@ class CardFigures:
                 low = max(low, reach)
         return tuple(strokes), low
 
-    def in_rows(self, rows: Sequence[Sequence[Reading]], left: Fraction, top: Fraction) -> tuple[Drawn, Fraction]:
+    def in_rows(self, rows: Sequence[Sequence[Reading]], left: Fraction, top: Fraction, room: Fraction) -> tuple[Drawn, Fraction]:
         """The readings in ``rows`` from ``left`` and ``top`` mm down, those of a row side by side in the order to set them; and
-        the right edge of the longest.
+        the right edge of the longest. What stands small under them is wrapped where they would be wider than ``room``.
         """
         strokes: list[Stroke] = []
         right = left
         for readings in rows:
             at, low = left, top
-            for reading in readings:
-                wide = self.named([reading])
+            for reading, wide in zip(readings, self._side_by_side(readings, room), strict=True):
                 made, reach = self._value(reading, (at, wide), top, is_large=False)
                 strokes += made
                 at, low = at + wide, max(low, reach)
             right, top = max(right, at), low + _APART
         return (tuple(strokes), top - _APART), right
+
+    def _side_by_side(self, readings: Sequence[Reading], room: Fraction) -> list[Fraction]:
+        """How wide each of the ``readings`` in a row is: narrower than ``named`` where they would be wider than ``room``, but not
+        so narrow that a figure has no room.
+        """
+        named, least = ([wide([each]) for each in readings] for wide in (self.named, self.least))
+        over, spare = sum(named) - room, sum(named) - sum(least)
+        share = min(max(over / spare, Fraction(0)), Fraction(1)) if spare else Fraction(0)
+        return [wide - (wide - low) * share for wide, low in zip(named, least, strict=True)]
 
     def as_before(self, number: int) -> str:
         """That all is set as for card ``number``, with the figures: ``Set as for card 7: fence above middle 3/8, depth 5/8``."""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from joinlay.lengths import Fraction
 from joinlay.pages.plain_sheet import tick_box
-from joinlay.pen.lettering import fitted, set_line, words
+from joinlay.pen.lettering import fitted, set_line, words, wrapped
 from joinlay.pen.marks import Align, Line, Role, Text
 from joinlay.records import dataclass
 from joinlay.settings.feeding import feed_in_short
@@ -44,7 +44,7 @@ class CardHead:
     @property
     def deep(self) -> Fraction:
         """How far down it reaches."""
-        return -_MACHINE + _UNDER + (_NEXT if self._has_way_below else _ZERO)
+        return -_MACHINE + _UNDER + len(self._way_below) * _NEXT
 
     @property
     def says_why(self) -> bool:
@@ -76,9 +76,8 @@ class CardHead:
         yield Text((self.wide, _MACHINE), self._aside(self.cautions if self.says_cautions else ""), Align.RIGHT)
         if said is not None:
             yield Text((set_line(machine).width + _BESIDE, _MACHINE), said)
-        elif self._has_way_below:
-            way = fitted(feed_in_short(self.setting), self.wide, (_WORD, _SMALL), bold=True)
-            yield Text((_ZERO, _MACHINE - _NEXT), way)
+        for n, line in enumerate(self._way_below, 1):
+            yield Text((_ZERO, _MACHINE - n * _NEXT), words(line, _WORD, bold=True))
 
     def _aside(self, cautions: str) -> Content:
         """What stands at the right of the machine: the speed, and where the ``cautions`` are, where it has room for that."""
@@ -86,9 +85,11 @@ class CardHead:
         return words("; ".join(filter(None, said)), _SMALL)
 
     @property
-    def _has_way_below(self) -> bool:
-        """Whether which way to feed takes a line of its own under the machine."""
-        return bool(feed_in_short(self.setting)) and self._beside_machine()[1] is None
+    def _way_below(self) -> list[str]:
+        """Which way to feed in lines of their own under the machine, where it has no room beside that; never set smaller."""
+        way = feed_in_short(self.setting)
+        is_below = bool(way) and self._beside_machine()[1] is None
+        return list(wrapped(way, self.wide, _WORD, bold=True)) if is_below else []
 
     def _beside_machine(self) -> tuple[Content, Content | None]:
         """Machine and cutter, and beside them which way to feed, or why it is cut there; None where there is no room for it. The

@@ -153,6 +153,8 @@ def _head(settings: Sequence[Setting], maker: CardMaker) -> Iterator[Stroke]:
     yield Text((_ZERO, _MACHINE), machine)
     if any(maker.says_why(setting) for setting in settings):
         yield Text((set_line(machine).width + 5, _MACHINE), words(why_words(first, maker.rule), _SMALL))
+    if maker.cautions:
+        yield Text((maker.wide, _MACHINE), words(f"cautions: {maker.cautions}", _SMALL), Align.RIGHT)
 
 
 def _rows(

@@ -203,15 +203,15 @@ class CardMaker:
             for is_large in (True, False):
                 yield figures.in_columns(columns, head, is_large=is_large), at if begins else self.wide
         for rows in ((every,), kinds) if len(every) > len(kinds) else ():
-            drawn, right = figures.in_rows(rows, left, top)
+            drawn, right = figures.in_rows(rows, left, top, room)
             if right <= self.wide:
                 yield drawn, right
 
 
 def _set_up(setting: Setting) -> tuple[object, ...]:
-    """All that is set for a card, as it is read from the maker's rule."""
+    """What is cut, and all that is set for it as it is read from the maker's rule: what is alike in it has one view."""
     readings = tuple((reading.value, reading.aim.mm) for reading in setting.readings)
-    return setting.machine, setting.guide, setting.tool, readings
+    return setting.machine, setting.guide, setting.role, setting.tool, readings
 
 
 def _level(

@@ -61,6 +61,12 @@ def test_each_row_has_its_number_box_parts_and_figures_as_large_as_a_card_of_its
     assert said.count("must measure what its row says") == 1
 
 
+def test_a_table_leads_to_the_cautions_as_a_card_of_its_own_does(plan):
+    block = card_table(dots(plan), replace(maker_of(plan), cautions="over the first card"))
+    assert block is not None
+    assert "cautions: over the first card" in [stroke.plain for stroke in block.strokes if isinstance(stroke, Text)]
+
+
 def test_the_sheet_of_the_table_is_sound_and_serves_every_part_in_it(plan):
     for paper in ("a4", "letter"):
         sheets = setting_sheets(plan, paper_named(paper), with_list=False)

@@ -8,8 +8,12 @@ import pytest
 from joinlay.boards import Band, CutKind, Span, Surface, Whole
 from joinlay.casework.assembly import Assembly
 from joinlay.jobs.plan import Plan
+from joinlay.jobs.planning import plan as planned
+from joinlay.jobs.reader import read_job
 from joinlay.lengths import Unit
 from joinlay.pages import Printer
+from joinlay.pages.card_head import CardHead
+from joinlay.pages.plain_sheet import FOOT
 from joinlay.pages.printed_sheet import bind
 from joinlay.pages.setting_card import CardMaker
 from joinlay.pages.setting_sheets import is_listed_in_short, setting_sheets
@@ -18,11 +22,13 @@ from joinlay.paper import paper_named
 from joinlay.pen.lettering import Run, Vulgar, plain
 from joinlay.pen.marks import Line, Polyline, Role, Text, bounds_of, flatten
 from joinlay.settings import Guide, choose, settings_for
+from joinlay.settings.feeding import feed_in_short
 from joinlay.settings.wording import correction_pairs, cut_words, lying_together, machine_words
 from joinlay.shop import MachineKind, usual_shop
 from tests import by_hand
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples, packet
+from tests.unit.documents.odd_jobs import BOX
 from tests.unit.settings.wood import (
     ACROSS,
     LEFT,
@@ -144,6 +150,21 @@ def test_the_order_is_told_before_the_cards(name):
     # Under the order may stand cards, in whose views cutters are drawn.
     boxes = [stroke for stroke in closed if (box := bounds_of((stroke,)))[2] - box[0] == box[3] - box[1] == 4]
     assert len(boxes) == len(found.settings)  # one to tick for each
+
+
+@pytest.mark.parametrize(
+    ("name", "most"), [("print-chest", 5), ("moth-cabinet", 5), ("seed-cabinet", 7), ("fly-tying-chest", 7), ("box", 4)]
+)
+def test_the_cards_take_no_more_paper_than_they_did(name, most):
+    plan = planned(read_job(BOX, "box.toml")) if name == "box" else example(name)
+    sheets = setting_sheets(plan, paper_named("letter"), with_list=False)
+    assert len(sheets) <= most
+    # Three cards a sheet and more, with what is said once for all of them.
+    assert len(plan.settings.settings) >= 2.5 * len(sheets)
+    # Where more cards follow no third of a sheet is left white, but under what is said for all of them.
+    for sheet in sheets[1:-1]:
+        _, bottom, _, top = sheet.printer.room(sheet.paper)
+        assert (top - bounds_of(sheet.body)[1]) / (top - bottom - FOOT) >= Fraction(2, 3), sheet.title
 
 
 def test_few_cards_need_no_list_before_them_and_are_ticked_themselves():
@@ -374,6 +395,21 @@ def test_cautions_are_never_smaller_than_small_print():
         found = [stroke for stroke in told if word in stroke.plain]
         assert found
         assert all(min(heights_of(stroke.content)) >= Fraction(5, 2) for stroke in found)
+
+
+@pytest.mark.parametrize("name", ["dado", "wide dado", "dado with a straightedge", "long groove"])
+def test_which_way_to_feed_is_never_set_smaller_and_stands_in_the_head(name):
+    card = the_card(KINDS[name])
+    for wide in (140, 186, 204):
+        head = CardHead(card, RULE, Fraction(wide), has_box=True, cautions="over the first card")
+        bold = [
+            one for one in head.strokes() if isinstance(one, Text) and any(getattr(run, "bold", False) for run in one.content)
+        ]
+        lines = [one for one in bold if not one.plain.startswith("1 ")]
+        assert " ".join(line.plain for line in lines) == feed_in_short(card)
+        assert all(heights_of(line.content) == [Fraction(7, 2)] for line in lines)
+        assert -bounds_of(tuple(lines))[1] <= head.deep
+        assert all(bounds_of((line,))[2] <= wide for line in lines)
 
 
 def test_no_card_tells_of_a_remainder_too_small_to_show():
