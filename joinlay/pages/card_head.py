@@ -26,7 +26,7 @@ _ZERO: Final = Fraction(0)
 #: Letter heights in mm: what is read at arm's length, the rest, small print.
 _HELD, _WORD, _SMALL = Fraction(5), Fraction(7, 2), Fraction(5, 2)
 #: Where the name of a card stands, the line under it, the machine under that; the step to a third line, and the white below.
-_NAMED, _RULED, _MACHINE, _NEXT, _UNDER = Fraction(-11, 2), Fraction(-29, 4), Fraction(-23, 2), Fraction(5), Fraction(1)
+_NAMED, _RULED, _MACHINE, _NEXT, _UNDER = Fraction(-11, 2), Fraction(-29, 4), Fraction(-23, 2), Fraction(5), Fraction(5, 4)
 #: Where a card's name begins that has a box to tick before it; white between words side by side.
 _BOX, _BETWEEN, _BESIDE = Fraction(7), Fraction(6), Fraction(5)
 
