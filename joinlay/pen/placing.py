@@ -57,7 +57,7 @@ def whole(box: Box) -> Whole:
 class Room:
     """What is taken on a piece of paper. ``within`` is where words may go at all (anywhere, unless given). All in micrometres."""
 
-    __slots__ = ("_filed", "_in_vain", "_rising", "_strips", "_taken", "_within")
+    __slots__ = ("_alike", "_filed", "_in_vain", "_rising", "_strips", "_taken", "_within")
 
     def __init__(self, taken: Iterable[Whole] = (), within: Whole = ANYWHERE) -> None:
         """Begin with the boxes already ``taken``; a line is a box with no width."""
@@ -70,6 +70,8 @@ class Room:
         self._rising: list[Whole] = []
         #: For heights that were asked, by their ``id`` and what was asked with them: what had no room between which stretches.
         self._in_vain: dict[tuple[int, int, int], tuple[Iterable[int], list[tuple[int, int]]]] = {}
+        #: And for a width and how many boxes there were: from which left side to which the same boxes lie over it.
+        self._alike: dict[tuple[int, int, int, int, int], tuple[Iterable[int], int, int]] = {}
 
     def copied(self) -> Room:
         """The same room, to be taken further in another way."""
@@ -113,13 +115,18 @@ class Room:
         x0, x1 = left - clear, left + wide + clear
         if x0 < self._within[0] or x1 > self._within[2]:
             return None
+        # Column after column is asked for the same heights, and most have the same boxes over them as the one before.
+        column = id(bottoms), high, clear, wide, len(self._taken)
+        alike = self._alike.get(column)
+        if alike is not None and alike[0] is bottoms and alike[1] <= left < alike[2]:
+            return None
         lowest, highest = self._within[1] + clear, self._within[3] - clear - high
         if len(self._rising) != len(self._taken):
             self._rising = sorted(self._taken, key=_bottom)
         stretches = [(b - clear - high, d + clear) for a, b, c, d in self._rising if a < x1 and x0 < c]
-        # Column after column is asked for the same heights, and most have the same boxes over them as the one before.
         asked = id(bottoms), high, clear
         if asked in self._in_vain and self._in_vain[asked][0] is bottoms and self._in_vain[asked][1] == stretches:
+            self._alike[column] = bottoms, left, self._until(left, x0, x1)
             return None
         starts, ends = _joined(stretches)
         for y in bottoms:
@@ -129,7 +136,13 @@ class Room:
                 if not before or ends[before - 1] <= y:
                     return (left, y, left + wide, y + high)
         self._in_vain[asked] = bottoms, stretches
+        self._alike[column] = bottoms, left, self._until(left, x0, x1)
         return None
+
+    def _until(self, left: int, x0: int, x1: int) -> int:
+        """Up to which left side, without it, the boxes over what reaches from ``x0`` to ``x1`` there are the same ones."""
+        changes = (a - x1 + 1 if a >= x1 else c - x0 for a, _, c, _ in self._rising if x0 < c)
+        return left + min(changes, default=ANYWHERE[2])
 
 
 def _bottom(box: Whole) -> int:

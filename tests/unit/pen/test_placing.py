@@ -57,6 +57,21 @@ def test_the_quick_way_up_a_column_finds_what_the_plain_way_finds(taken, left, w
     assert room.first_free_above(bottoms, left, wide, high) == plain
 
 
+@settings(max_examples=80)
+@given(taken=st.lists(BOX, min_size=1, max_size=6), wide=st.integers(1, 30), high=st.integers(20, 60), extra=BOX)
+def test_column_after_column_is_asked_as_if_it_were_the_first(taken, wide, high, extra):
+    """What is known of one column of the next is right, and forgotten once more is taken."""
+    room = Room(taken, (0, 0, 90 * MM, 90 * MM))
+    bottoms = range(60 * MM, 0, -7 * MM)
+    for _ in range(2):
+        found = [room.first_free_above(bottoms, left * MM, wide * MM, high * MM) for left in (*range(0, 80, 3), *range(80))]
+        fresh = [
+            room.copied().first_free_above(bottoms, left * MM, wide * MM, high * MM) for left in (*range(0, 80, 3), *range(80))
+        ]
+        assert found == fresh
+        room.take(extra)
+
+
 @pytest.mark.parametrize("many", [5, 24, 25, 120])
 def test_room_is_free_where_every_box_taken_says_so(many):
     random = Random(many)
