@@ -32,7 +32,7 @@ __all__ = ["holes_drilled", "pull_templates"]
 
 #: Paper past the hole, letters in a line of the fronts' names, and half the paper about a line that is squared across.
 _PAST, _LETTERS = Fraction(8), 20
-_HALF: Final = Fraction(18)
+_HALF: Final = Fraction(17)
 #: Farther from an end than this, a strip of paper all the way would only be waste.
 _FAR: Final = Fraction(80)
 #: Between the two columns of words, and white to the sides of them, over and under.
@@ -40,7 +40,9 @@ _COLUMNS, _MARGIN, _CLEAR = Fraction(8), Fraction(4), Fraction(2)
 _FACE_UP: Final = words("outside face up", WORD, bold=True)
 _ZERO: Final = Fraction(0)
 #: How far the line of each height reaches to either side of the centre line, and from the paper's edge to its words.
-_ARM, _LEAD = Fraction(8), Fraction(5)
+_ARM, _LEAD = Fraction(8), Fraction(7, 2)
+#: Longer paper lies across few sheets: its words go under the drawing where they take less paper there.
+_ACROSS: Final = Fraction(185)
 #: Between what is said of one end and of the other.
 _ROW: Final = Fraction(2)
 
@@ -209,7 +211,7 @@ def _marks(
     is_end = len(ladder) == 1 and foot == -hole.height
     yield Line((near, foot), (far, foot), Role.OUTLINE if is_end else Role.CUT)
     if len(ladder) > 1:
-        yield from _rungs(ladder, x, names, rule, turned, dots)
+        yield from _rungs(ladder, x, foot, names, rule, turned, dots)
         return
     y, r = -hole.from_top, hole.across / 2
     yield Arc((x, y), r, _ZERO, Fraction(360), Role.CUT, says)
@@ -226,10 +228,16 @@ def _marks(
 
 
 def _rungs(
-    ladder: _Ladder, x: Fraction, names: tuple[str, ...], rule: Graduation, turned: TurnedOver | None, dots: tuple[Content, ...]
+    ladder: _Ladder,
+    x: Fraction,
+    foot: Fraction,
+    names: tuple[str, ...],
+    rule: Graduation,
+    turned: TurnedOver | None,
+    dots: tuple[Content, ...],
 ) -> Iterator[Mark]:
     """A line across the centre line for each height, led to the fronts it is for and its figure; all the other words past
-    them.
+    them, or under the ``foot`` of the drawing where they would make it too long for most sheets.
     """
     hole = ladder[0].hole
     way = 1 if hole.is_far or hole.is_left else -1
@@ -246,8 +254,15 @@ def _rungs(
         yield Line((edge, middle), (column - way, middle), Role.DIMENSION)
         yield from block.marks(column if way > 0 else column - block.width, middle - block.height / 2)
     said = stacked([_named(hole, names, turned), *_facts(ladder, rule), *dots])
-    past = column + way * (max(block.width for block in blocks) + _COLUMNS)
-    yield from said.marks(past if way > 0 else past - said.width, -said.height)
+    told = abs(column) + max(block.width for block in blocks)
+    start, under = (hole.half if hole.is_far else _ZERO), max(-low, -foot) + _MARGIN
+    past = told + _COLUMNS
+    long = past + said.width + start
+    narrow = (max(told, said.width + 1 - start) + start) * (under + said.height)
+    if long > _ACROSS and narrow < long * max(under, said.height):
+        yield from said.marks(1 - start if way > 0 else start - 1 - said.width, -under - said.height)
+    else:
+        yield from said.marks(way * past if way > 0 else way * past - said.width, -said.height)
 
 
 def _rung_said(rung: _Rung, rule: Graduation) -> Content:

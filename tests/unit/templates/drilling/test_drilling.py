@@ -12,7 +12,7 @@ from joinlay.lengths import Length
 from joinlay.pages import lay_out
 from joinlay.paper import paper_named
 from joinlay.pen.lettering import figures, plain
-from joinlay.pen.marks import Arc, Fill, Line, Polyline
+from joinlay.pen.marks import Arc, Fill, Line, Polyline, bounds_of
 from joinlay.templates.drilling import pull_templates, runner_templates, stop_templates
 from tests.measured.collisions import collisions
 from tests.measured.packets import example, examples
@@ -181,6 +181,17 @@ def test_one_template_serves_fronts_that_differ_only_in_their_height_and_takes_l
     assert min(template.size) < 75
     assert max(template.size) < 190
     assert len(marked_holes(template, example("moth-cabinet").rule)) == 8
+
+
+@pytest.mark.parametrize("name", ["seed-cabinet", "fly-tying-chest"])
+def test_words_that_would_make_the_paper_too_long_stand_under_it(name):
+    ladder = max(pull_templates(example(name)), key=lambda one: one.size[0] * one.size[1])
+    assert min(ladder.size) < 100
+    lines = [text for text in texts(ladder.strokes) if text.plain.startswith(("hole", "outside", "prick"))]
+    drawn = [stroke for stroke in ladder.strokes if isinstance(stroke, Line)]
+    assert len(lines) == 3
+    assert max(line.anchor[1] for line in lines) < bounds_of(drawn)[1]
+    assert bounds_of(lines)[0] > ladder.box[0]
 
 
 def test_a_hole_far_from_the_ends_takes_little_paper():
