@@ -109,6 +109,13 @@ class _Squares:
         for column in range(first, last + 1):
             columns[column] = columns.get(column, 0) | bit
 
+    def add_box(self, columns: range, rows: range) -> None:
+        """Those of some columns in some rows."""
+        for squares, these, others in ((self.rows, rows, columns), (self.columns, columns, rows)):
+            bits = _bits(others.start, others.stop - 1)
+            for n in these:
+                squares[n] = squares.get(n, 0) | bits
+
     def add_column(self, column: int, first: int, last: int) -> None:
         """Those of a column from one row to another."""
         self.columns[column] = self.columns.get(column, 0) | _bits(first, last)
@@ -179,9 +186,12 @@ class Paper:
     def take_words(self, boxes: Iterable[Box]) -> None:
         """Note where words stand: neither a balloon nor a line to a part goes there."""
         for left, bottom, right, top in boxes:
-            first, last = floor(left) - self._left, ceil(right) - 1 - self._left
+            columns = range(floor(left) - self._left, ceil(right) - self._left)
             rows = range(floor(bottom) - self._low, ceil(top) - self._low)
-            self._fill(self._balloons, ((row, first, last) for row in rows))
+            if columns and rows:
+                self._balloons.add_box(columns, rows)
+                for row in range(rows.start - max(_DISC_REACH), rows.stop - min(_DISC_REACH)):
+                    self._blocked.pop(row, None)
 
     def take_balloon(self, balloon: Balloon) -> None:
         """Note a balloon, and the line to its part."""

@@ -60,7 +60,7 @@ def close_words(
     Parts without a number, and gaps past the first, are left over by name.
     """
     radius = max(x for x, _ in circle)
-    paper = Paper()
+    paper = Paper((-_FAR, -_FAR))
     paper.take(stroke for stroke in drawn if isinstance(stroke, Line) and stroke.role is not Role.HATCH)
     paper.take(Line(one, two, Role.SEEN) for one, two in pairwise((*circle, circle[0])))
     across, up = _HALF, radius + _PAST
