@@ -164,7 +164,9 @@ class SecondCore:
     def _second(self, sent: int) -> NoReturn:
         """What the second process does: works, as long as there are any. Nothing of the first is done or said twice."""
         try:
-            signal.signal(signal.SIGINT, signal.SIG_DFL)
+            # Where the first was begun to heed no break, neither does the second.
+            if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:
+                signal.signal(signal.SIGINT, signal.SIG_DFL)
             signal.pthread_sigmask(signal.SIG_UNBLOCK, {signal.SIGINT})
             gc.disable()
             os.close(self._sent)

@@ -15,7 +15,7 @@ from tests.house.source import ROOT
 
 #: Before each: two cores, whatever this machine has; a way to see who does a work, and to wait until the second has taken one.
 BEFORE = """
-import atexit, os, threading, time
+import atexit, os, signal, threading, time
 from joinlay.documents import second_core
 from joinlay.documents.second_core import SecondCore
 
@@ -137,6 +137,8 @@ import signal
 # A shell that runs the tests in its background has it passed over.
 signal.signal(signal.SIGINT, signal.default_int_handler)
 held = os.dup(2)
+signal.signal(signal.SIGINT, signal.default_int_handler)  # it is passed over in what a shell runs behind its back
+
 with SecondCore() as second:
     one = second.give(lambda: is_taken() and os.write(held, b"%d\\n" % os.getpid()) and time.sleep(60))
     second.begin()
