@@ -25,6 +25,7 @@ from joinlay.casework.levellers import bored_for, levellers_told
 from joinlay.casework.over_and_under import laid, refuse_step
 from joinlay.findings import Change, refusal
 from joinlay.joints.fasteners import fastener_for, spread
+from joinlay.lengths import ZERO
 from joinlay.records import dataclass
 
 if TYPE_CHECKING:
@@ -180,10 +181,13 @@ def _plinth(
 def _feet(
     make: BaseMake, wide: Dimension, size: tuple[Dimension, Dimension, Dimension], set_back: Dimension
 ) -> tuple[Board, ...]:
-    """Four blocks, their grain upright: left and right in front, left and right behind."""
+    """Four blocks, their grain upright: left and right in front, left and right behind, those never behind the piece, which may
+    stand at a wall.
+    """
     width, _, depth = size
     low, thick = -make.height, make.stock.thickness
-    places = ((x, y) for y in (set_back, depth - set_back - thick) for x in (set_back, width - set_back - wide))
+    back = depth - set_back - thick if set_back > ZERO else depth - thick
+    places = ((x, y) for y in (set_back, back) for x in (set_back, width - set_back - wide))
     return tuple(
         _part(make, PartRole(PartKind.FOOT, number=n), make.height, wide, _FOOT, Place.at(x, y, low, "+Z", "+X", "+Y"))
         for n, (x, y) in enumerate(places, start=1)

@@ -117,6 +117,15 @@ def test_a_plinth_goes_round_the_piece_set_back_and_flush_behind():
     assert {board.place.origin[2] for board in (front, back, *sides)} == {-inches(3).mm}
 
 
+@pytest.mark.parametrize(("set_back", "before", "behind"), [("1/4", "1/4", "1/4"), ("-1/8", "-1/8", "0")])
+def test_feet_that_stand_proud_do_so_before_the_piece_and_never_behind_it(set_back, before, behind):
+    feet = parts(made(base=BaseMake(CHERRY, size(3), size(set_back), size(3))), PartKind.FOOT)
+    depths = [float(foot.place.origin[1]) for foot in feet]
+    thick, deep = float(CHERRY.thickness.mm), 20 * 25.4
+    front, back = (float(size(text).mm) for text in (before, behind))
+    assert depths == pytest.approx([front, front, deep - back - thick, deep - back - thick])
+
+
 def test_a_base_that_stands_inside_the_case_is_refused():
     with pytest.raises(Refused, match="do not stand on it"):
         made(base=BaseMake(CHERRY, size(3), size("3/4")))
