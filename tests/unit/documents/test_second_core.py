@@ -133,12 +133,9 @@ assert no_process_is_left()
 """
 
 BROKEN_OFF = """
-import signal
 # A shell that runs the tests in its background has it passed over.
 signal.signal(signal.SIGINT, signal.default_int_handler)
 held = os.dup(2)
-signal.signal(signal.SIGINT, signal.default_int_handler)  # it is passed over in what a shell runs behind its back
-
 with SecondCore() as second:
     one = second.give(lambda: is_taken() and os.write(held, b"%d\\n" % os.getpid()) and time.sleep(60))
     second.begin()
