@@ -97,10 +97,16 @@ def _several(few: Sequence[_Page], wide: Fraction, begun: Fraction, heading: str
     """Pages of several sheets each, drawn as large as they all fit; the first has ``begun`` mm less room, and a ``heading``
     if any.
 
-    One whose cuts don't fit beside it has a page of its own.
+    One whose cuts don't fit beside it has a page of its own. They stand in their order, but for the first that has room on a page
+    that is begun.
     """
     together: list[_Page] = []
     known: _Known = {}
+    if begun:
+        # What has no room there leaves it to the first that has.
+        fit = (page for page in few if _fitted([page], wide, page.pages.room - begun, known, heading) is not None)
+        first = next(fit, None)
+        few = sorted(few, key=lambda page: page is not first)
     for page in few:
         room = page.pages.room
         if together and _fitted([*together, page], wide, room - begun, known, heading) is None:

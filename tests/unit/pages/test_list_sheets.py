@@ -343,3 +343,12 @@ def test_each_row_has_a_picture_of_its_part_where_that_takes_no_more_paper():
     # A column of its own, or only the rows that have room.
     assert drawn["box"] == drawn["print chest"] == 1
     assert 0.5 < drawn["seed cabinet"] < 1
+
+
+@pytest.mark.parametrize(
+    ("begun", "titles"), [(0, [["oak-three-quarter", "oak-quarter"]]), (90, [["oak-quarter"], ["oak-three-quarter"]])]
+)
+def test_under_what_comes_before_a_layout_stands_first_that_has_room_there(begun, titles):
+    plan = example("fly-tying-chest")
+    made = layout_sheets(plan, all_lists(plan), PAPERS["letter"], begun=Fraction(begun))
+    assert [[laid.template.title.split(", ")[1] for laid in sheet.laid] for sheet in made] == titles
