@@ -18,6 +18,7 @@ run takes, and where a machine stands in the workshop, it doesn't know.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from heapq import heappop, heappush
 from typing import TYPE_CHECKING, Final
 
@@ -269,13 +270,19 @@ def _groups(joints: Iterable[int]) -> tuple[int, ...]:
 
 def cost_of(steps: Sequence[MachineStand], order: Sequence[int]) -> Cost:
     """What ``order`` (places in ``steps``) costs, changes within a card left out, since every order has those. Rule MS-3."""
-    search = _Search(steps)
+    search = _looked_over(tuple(steps))
     total: Cost = (0, 0, 0, 0, 0)
     standing = search.start()
     for n in order:
         cost, standing = search.move(standing, n)
         total = _add(total, cost)
     return total
+
+
+@lru_cache(maxsize=1)
+def _looked_over(steps: tuple[MachineStand, ...]) -> _Search:
+    """The cards whose orders are compared: what many orders of the same cards cost is asked one after the other."""
+    return _Search(steps)
 
 
 def best_order(
