@@ -128,7 +128,7 @@ def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
     """The ``gap`` under what the sides kick against: it hangs on the opening, on the strips that are over it, and the side's
     height (CK-1, RN-3).
 
-    That is a kicker on the bearer above or under the case top, that bearer alone, or the case top itself.
+    That is a kicker on the bearer above or under a panel of the case, that bearer alone, or the panel itself.
     """
     cut = practice.length("cutting tolerance")
     room = dimension(gap).named(f"{drawer.name} room under the kicker", "RN-3", "by geometry")
@@ -138,9 +138,10 @@ def kicker_stack(drawer: Drawer, gap: Length, practice: Practice) -> Stack:
 def _over_the_sides(drawer: Drawer) -> tuple[str, ...]:
     """What lies between the sides and the rail or panel that carries it, in words."""
     kinds = {met.other.kind for met in drawer.tied(Tie.KICKS)}
-    if PartKind.CASE_TOP in kinds:
-        return ("place of the case top",)
-    return ("bearer above",) if PartKind.BEARER in kinds else ("bearer or case top that carries the kicker", "kicker height")
+    for panel in (PartKind.CASE_TOP, PartKind.DUST_PANEL, PartKind.SHELF):
+        if panel in kinds:
+            return (f"place of the {panel.value}",)
+    return ("bearer above",) if PartKind.BEARER in kinds else ("bearer or panel that carries the kicker", "kicker height")
 
 
 def rooms(drawer: Drawer, practice: Practice, finish: Finish | None = None) -> tuple[Room, ...]:

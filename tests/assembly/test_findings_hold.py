@@ -8,6 +8,8 @@ import pytest
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
+from joinlay.boards import Hand
+from joinlay.boards.meeting import Tie
 from joinlay.casework.stops import StopMake
 from joinlay.checks.conditions import usual_conditions
 from joinlay.checks.everything import find_everything
@@ -73,8 +75,11 @@ def prove_guides(boards, drawer, sides):
     guides = bodies([board for board in boards if board.part in ("guide", "case side", "case partition")])
     between = guide_play(drawer)
     if between is not None and not drawer.taper:
-        assert clears_by(sides[:1], guides, (-1, 0, 0), float(between.mm) / 2)
-        assert clears_by(sides[1:], guides, (1, 0, 0), float(between.mm) / 2)
+        # Where a partition guides on one hand only, it has more room there than at its guide on the other.
+        gaps = {met.one.hand: met.facings[0].gap for met in drawer.tied(Tie.GUIDED)}
+        assert gaps[Hand.LEFT].mm + gaps[Hand.RIGHT].mm == between.mm
+        assert clears_by(sides[:1], guides, (-1, 0, 0), float(gaps[Hand.LEFT].mm))
+        assert clears_by(sides[1:], guides, (1, 0, 0), float(gaps[Hand.RIGHT].mm))
 
 
 @settings(max_examples=12, deadline=None)

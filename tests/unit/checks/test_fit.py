@@ -142,8 +142,10 @@ def test_four_strays_of_a_64th_just_use_up_a_32nd():
     ("kind", "parts"),
     [
         (PartKind.CASE_TOP, ["opening height", "place of the case top", "side height"]),
+        (PartKind.DUST_PANEL, ["opening height", "place of the dust panel", "side height"]),
+        (PartKind.SHELF, ["opening height", "place of the shelf", "side height"]),
         (PartKind.BEARER, ["opening height", "bearer above", "side height"]),
-        (PartKind.KICKER, ["opening height", "bearer or case top that carries the kicker", "kicker height", "side height"]),
+        (PartKind.KICKER, ["opening height", "bearer or panel that carries the kicker", "kicker height", "side height"]),
     ],
 )
 def test_only_parts_that_are_there_are_stacked(kind, parts):
