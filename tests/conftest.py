@@ -13,9 +13,12 @@ import sys
 import tempfile
 from contextlib import suppress
 from pathlib import Path
+from pkgutil import walk_packages
 
 import pytest
 from hypothesis import HealthCheck, settings
+
+import joinlay
 
 settings.register_profile("bench", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow])
@@ -56,7 +59,15 @@ def pytest_collection():
 
 
 def pytest_collection_finish():
-    """What the tests are made of stays until the run ends, and is not looked through for rubbish at all."""
+    """What the tests are made of stays until the run ends, and is not looked through for rubbish at all.
+
+    Every module of the product is among it: hypothesis draws some of its figures from the modules that are there, so that cases
+    which are to be the same every time hang on which tests went before, unless all are.
+    """
+    if os.environ.get("CI"):
+        for module in walk_packages(joinlay.__path__, "joinlay."):
+            if not module.name.endswith("__main__"):
+                importlib.import_module(module.name)
     gc.freeze()
 
 

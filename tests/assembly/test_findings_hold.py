@@ -89,6 +89,7 @@ def test_whole_pieces_clear_by_what_the_checks_say(drawn, share, data):
     made = made_or_none(wanted, own)
     assume(made is not None)
     assert made is not None
+    assume(made.drawers)
     drawer = data.draw(st.sampled_from(made.drawers), label="drawer")
     event("with stops" if made.piece.stops else "without stops")
     prove_drawer(made, drawer, own, share)

@@ -182,7 +182,8 @@ def test_any_stick_is_whole_again(long, thick, ticks, paper, is_upright):
                 first, last = ((x0, x1), (y0, y1))[along]
                 across = {(x0, x1), (y0, y1)} - {((x0, x1), (y0, y1))[along]}
                 edge = template.box[1 - along]
-                if across == {(edge, edge)} and first != last:
+                within = window[along] <= min(first, last) and max(first, last) <= window[along + 2]
+                if across == {(edge, edge)} and first != last and within:
                     spans.append(sorted((first, last)))
     at = template.box[along]
     for low, high in sorted(spans):
