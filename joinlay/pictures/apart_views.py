@@ -180,7 +180,8 @@ def stage_view(plan: Plan, stage: Stage, numbers: Mapping[PartRole, int], room: 
     ``numbers`` are those of the cutting list, by role. Clamps are drawn where its glue-ups have them (PT-4).
     """
     roles = {role for move in stage.moves for role in move.parts}
-    boards = [board for board in scene_of(plan).boards if board.role in roles]
+    # As they were planned and not as they are seen beside others: the clamps stand where the boards do.
+    boards = [board for board in plan.boards if board.role in roles and board.place is not None]
     goes = [go for glue_up in plan.glue_ups if stage.name in glue_up.of for go in glue_up.goes if go.of == stage.name]
     clamps = [row for go in goes for row in go.clamps]
     return apart_view(stage.name, boards, stage.moves, numbers, room, clamps=clamps) if boards else None
@@ -233,8 +234,7 @@ def apart_view(
     left, bottom, right, top = view.box
     wide, high = (size - 2 * _MARGIN for size in room)
     scale = next((one for one in PLAIN if (right - left) * one.factor <= wide and (top - bottom) * one.factor <= high), PLAIN[-1])
-    corner = left * scale.factor, bottom * scale.factor
-    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers, clamps, Paper(corner))
+    return _Drawing(boards, offsets, view, scale.factor).drawn(title, scale, moves, numbers, clamps)
 
 
 class _Drawing:
@@ -254,7 +254,6 @@ class _Drawing:
         moves: Sequence[Move],
         numbers: Mapping[PartRole, int],
         clamps: Sequence[ClampRow],
-        paper: Paper,
     ) -> ApartView:
         edges: dict[PartRole, list[Line]] = {role: [] for role in self.boards}
         for edge in self.view.edges:
@@ -265,10 +264,16 @@ class _Drawing:
             for area in self.view.seen_area(face):
                 points = tuple((x * self.factor, y * self.factor) for x, y in area)
                 glue[face.role] += Stipple(points, face.role.name, face.role).spelled()
-        arrows = tuple(self._arrows(moves))
+        arrows, jaws = tuple(self._arrows(moves)), tuple(self._jaws(clamps))
+        beside = [stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line)]
+        # A way is from the middle of a joint, and its boards may lie far from there in a piece of which others are drawn.
+        ends = [
+            (self.view.box[0] * self.factor, self.view.box[1] * self.factor),
+            *(at for one in beside for at in (one.start, one.end)),
+        ]
+        paper = Paper((min(x for x, _ in ends), min(y for _, y in ends)))
         paper.take(line for lines in edges.values() for line in lines)
-        jaws = tuple(self._jaws(clamps))
-        paper.take(stroke for stroke in flatten([*arrows, *jaws]) if isinstance(stroke, Line))
+        paper.take(beside)
         balloons, over = set_balloons(self._numbered(numbers), paper, self.view.is_bare(self.factor))
         parts = tuple(DrawnPart(role, tuple(glue[role]), tuple(edges[role])) for role in self.boards)
         return ApartView(title, scale, parts, arrows, balloons, tuple(one.number for one in over), jaws, self._areas)

@@ -220,3 +220,20 @@ def test_a_view_keeps_to_its_room(name):
 
 def test_there_is_no_whole_of_drawers_alone():
     assert whole_view(drawers("4", "6"), {}, ROOM) is None
+
+
+@pytest.mark.parametrize("name", ["paper-drawers", "seed-drawers"])
+def test_of_drawers_alone_the_jaws_stand_at_the_parts_they_press(name):
+    """Seen one over the other, drawers alone are not where they were planned; their clamps are drawn with them all the same."""
+    planned = example(name)
+    met = 0
+    for one in (one for one in planned.order.stages if one.moves):
+        view = stage_view(planned, one, numbers_of(planned), ROOM)
+        assert view is not None
+        edges = {part.role: [at for line in part.edges for at in (line.start, line.end)] for part in view.parts}
+        for jaw in view.clamps:
+            for way in (0, 1):
+                places = [at[way] for at in edges[jaw.role]]
+                assert min(places) <= jaw.pad[way] <= max(places)
+            met += 1
+    assert met > 2
