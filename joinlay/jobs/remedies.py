@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards import PartKind
+from joinlay.boards.names import in_few_words
 from joinlay.findings import Change, Finding, Remedy, SomeStock
 from joinlay.jobs.tables.drawers import RULES_BY_KEY
 from joinlay.jobs.tables.shop import key_of
@@ -237,8 +238,18 @@ def value_text(length: Length, job: Job) -> str:
 
 
 def _written(changes: tuple[Change, ...]) -> str:
-    """``top-clearance = "3/32" under [drawers]``, and the rest after it."""
-    return " and ".join(f"{one.key} = {_quoted(one.value)} under {_table(one)}" for one in changes)
+    """``top-clearance = "3/32" under [drawers]``, and the rest after it; what is alike of several drawers or banks once:
+    ``bottom = "birch-9" under [[drawer]] 2 to 5``.
+    """
+    under: dict[tuple[str, str, str], list[str]] = {}
+    for one in changes:
+        # Only where they are numbered: a number in a name is a part of it.
+        alike = one.table if one.index is not None else _table(one)
+        under.setdefault((one.key, _quoted(one.value), alike), []).append(_table(one))
+    return " and ".join(
+        f"{key} = {value} under {in_few_words(tables) if len(tables) > 1 else tables[0]}"
+        for (key, value, _), tables in under.items()
+    )
 
 
 def _quoted(value: object) -> str:

@@ -90,23 +90,26 @@ def test_check_beside_a_command_that_does_nothing(benchmark, env):
 
 
 def test_make_beside_a_bare_canvas(benchmark, env, tmp_path):
-    """All files, with the packet as it is printed unless asked; what one with everything takes is told beside it."""
+    """All files, as somebody waits for them on two cores: with everything, and with the packet as it is printed unless asked."""
     font = ROOT / "joinlay" / "documents" / "fonts" / FONT_FILES[0]
-    ratios = {}
+    ratios, seconds = {}, {}
     for wanted, said in ((LEAN, ""), (EVERYTHING, " (--all)")):
         drawn = on_paper(wanted)
         make = (JOINLAY, "make", CHEST, *(["--all"] if wanted.is_all else []), "--out", tmp_path / "out")
         both = pairs(env, make, (BARE, tmp_path / "bare.pdf", font, *drawn))
         ratios[wanted] = median(one.wait / two.wait for one, two in both)
+        seconds[wanted] = median(one.wait for one, _ in both)
         by_processor = median(one.processor / two.processor for one, two in both)
         benchmark.extra_info |= {
             f"lines, runs and pages{said}": drawn,
             f"times a bare canvas{said}": round(ratios[wanted], 2),
             f"times its processor time{said}": round(by_processor, 2),
-            f"seconds{said}": round(median(one.wait for one, _ in both), 2),
+            f"seconds{said}": round(seconds[wanted], 2),
         }
     benchmark.pedantic(cost, args=(env, JOINLAY, "make", CHEST, "--out", tmp_path / "out"), rounds=3)
-    assert ratios[LEAN] <= MOST_MAKE
+    # With all its chapters, as a job was made when the limit was set; without some of them nobody waits longer.
+    assert ratios[EVERYTHING] <= MOST_MAKE
+    assert seconds[LEAN] <= seconds[EVERYTHING]
 
 
 def planning(text):

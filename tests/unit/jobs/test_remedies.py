@@ -60,6 +60,15 @@ def test_the_words_name_the_key_and_a_stock_with_braces_does_no_harm():
     assert found.way_out(str) == 'Take the other (bottom = "{0}" under [drawers]).'
 
 
+def test_what_is_alike_of_several_drawers_is_written_once():
+    job = read_job(THREE, "chest.toml")
+    finding = Finding(
+        "fit", Harm.WARN, "drawer 1", "", parts=("drawer 1", "drawer 2", "drawer 3"), remedies=(Remedy("do", (TAPER,)),)
+    )
+    (found,) = settled((finding,), job, {f"drawer {n}": f"drawer {n}" for n in (1, 2, 3)})
+    assert found.way_out(str) == 'Do (taper = "0" under [[drawer]] 1 and 2).'
+
+
 @pytest.mark.parametrize("name", ["birch-12", '{0} "q"', "../..\\etc", "'\"\\", "=cmd {a} <&'", "Birke, gut"])
 def test_what_the_words_say_to_write_is_toml_and_says_it(name):
     job = read_job(GOOD.replace("[stock.thin]", f"[stock.{json.dumps(name)}]").replace('"thin"', json.dumps(name)), "chest.toml")
