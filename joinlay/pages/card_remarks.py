@@ -6,6 +6,7 @@ for all of them.
 
 from __future__ import annotations
 
+from itertools import chain
 from typing import TYPE_CHECKING, Final
 
 from joinlay.boards.names import in_few_words, listed
@@ -50,11 +51,15 @@ def card_remarks(settings: Sequence[Setting], maker: CardMaker) -> list[PageBloc
     how to put a test piece right. Rules MS-6, MS-8, MS-9.
     """
     narrow = column_width(maker.wide)
-    blocks: list[PageBlock] = []
-    for heading, told in zip((_HEADING, _PUT_RIGHT), _told(settings, maker), strict=True):
-        if told:
-            blocks += [_head(heading), *(_remark(cards, said, narrow) for cards, said in told)]
-    pages = in_columns((), blocks, _LONG, _ZERO)
+    kinds = [
+        [_head(heading), *(_remark(cards, said, narrow) for cards, said in told)]
+        for heading, told in zip((_HEADING, _PUT_RIGHT), _told(settings, maker), strict=True)
+        if told
+    ]
+    pages = in_columns((), list(chain(*kinds)), _LONG, _ZERO)
+    if len(pages) > 1:
+        # No column goes on in another under a heading that isn't its own.
+        pages = [page for blocks in kinds for page in in_columns((), blocks, _LONG, _ZERO)]
     return [PageBlock(page.strokes(_ZERO, _ZERO, maker.wide), page.height) for page in pages]
 
 

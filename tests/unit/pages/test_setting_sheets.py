@@ -366,6 +366,20 @@ def test_a_remark_names_the_machines_or_the_cards_it_is_for():
     assert said.startswith("Unplug before touching cutter or blade.")
 
 
+def test_remarks_too_many_for_two_columns_stand_under_their_own_headings():
+    heading = "If the test piece is out"
+    sheets = setting_sheets(example("seed-cabinet"), paper_named("a4"), with_list=False)
+    (sheet,) = (sheet for sheet in sheets if heading in words_on([sheet]))
+    lines = [(stroke.anchor[1], stroke.plain) for stroke in sheet.strokes if isinstance(stroke, Text)]
+    (under,) = (y for y, said in lines if said == heading)
+    told = ("Unplug before touching", "cannot twist", "own instructions go")
+    cautions = [y for y, said in lines if any(each in said for each in told)]
+    corrections = [y for y, said in lines if said.endswith(("other way.", "too shallow: the other"))]
+    assert len(cautions) == len(told)
+    assert len(corrections) > 3
+    assert min(cautions) > under > max(corrections)
+
+
 def test_a_card_for_which_nothing_is_touched_says_so_under_the_one_before_it_and_draws_no_view():
     span = Span.about(inch("8"), inch("1"))
     cut = by_hand.cut(
