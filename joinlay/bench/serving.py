@@ -22,12 +22,14 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from starlette.types import ASGIApp
+
     from joinlay.jobs.job import Job
     from joinlay.pages import Printer
 
     OnPrinter = Callable[[Job], tuple[Job, Printer | None]]
 
-__all__ = ["LOOPBACK", "desk_for", "serve"]
+__all__ = ["LOOPBACK", "desk_for", "serve", "server_of"]
 
 #: This computer, and nothing else.
 LOOPBACK: Final = "127.0.0.1"
@@ -66,8 +68,15 @@ def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: O
         # than to draw.
         gc.freeze()
         gc.set_threshold(50_000, 20, 40)
-        config = uvicorn.Config(
-            application(desk),
+        show(f"http://{LOOPBACK}:{taken}/", desk.shared)
+        server_of(application(desk)).run(sockets=[listening])
+
+
+def server_of(answers: ASGIApp) -> uvicorn.Server:
+    """What serves ``answers`` to a maker's own browsers: it says nothing in the terminal, nor who it is to anybody."""
+    return uvicorn.Server(
+        uvicorn.Config(
+            answers,
             log_level="critical",
             access_log=False,
             lifespan="off",
@@ -77,8 +86,7 @@ def serve(path: Path, port: int, show: Callable[[str, str], None], on_printer: O
             timeout_keep_alive=30,
             limit_concurrency=64,
         )
-        show(f"http://{LOOPBACK}:{taken}/", desk.shared)
-        uvicorn.Server(config).run(sockets=[listening])
+    )
 
 
 def _bound(port: int) -> socket.socket:

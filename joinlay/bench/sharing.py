@@ -17,13 +17,13 @@ from threading import Thread
 from typing import TYPE_CHECKING, Final
 
 import segno
-import uvicorn
 from starlette.applications import Starlette
 from starlette.responses import PlainTextResponse
 
 from joinlay.bench.guard import Guard
 from joinlay.bench.machine import machine_routes
 from joinlay.bench.sent_files import file_routes
+from joinlay.bench.serving import server_of
 from joinlay.errors import BadInput
 
 if TYPE_CHECKING:
@@ -76,18 +76,7 @@ class Shared:
         port, secret = listening.getsockname()[1], secrets.token_urlsafe(16)
         host = f"[{at}]:{port}" if ":" in at else f"{at}:{port}"
         self.address = f"http://{host}/{secret}/"
-        config = uvicorn.Config(
-            machine_application(desk, frozenset({host}), secret),
-            log_level="critical",
-            access_log=False,
-            lifespan="off",
-            ws="none",
-            server_header=False,
-            timeout_graceful_shutdown=1,
-            timeout_keep_alive=30,
-            limit_concurrency=64,
-        )
-        self._server = uvicorn.Server(config)
+        self._server = server_of(machine_application(desk, frozenset({host}), secret))
         self._thread = Thread(target=self._server.run, kwargs={"sockets": [listening]}, daemon=True)
         self._thread.start()
 
